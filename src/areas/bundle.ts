@@ -1,0 +1,59 @@
+import { cite, defineFormula, Refusal, variable } from '../foundation/index.ts';
+
+/** Diameter of the circle round n equal circles, over theirs; best known packings, n = 1 … 19. @source packing-circles */
+export const PACKING_RATIOS: readonly number[] = [
+  1, 2, 2.1547, 2.4142, 2.7013, 3, 3, 3.3048, 3.6131, 3.813, 3.9238, 4.0296, 4.2361, 4.3284, 4.5214, 4.6154, 4.792, 4.8637,
+  4.8637,
+];
+
+/** Coefficient of a round group on its out-to-out width. @source tia222-g */
+export const ROUND_GROUP_COEFFICIENT = 1.2;
+
+export const bundleDiameter = defineFormula({
+  id: 'bundle-diameter',
+  title: 'Diameter of a round bundle of equal lines',
+  symbol: 'D_b',
+  unit: 'diameter',
+  expression: 'r_n * d',
+  variables: [
+    variable('r_n', 'packing ratio for this many lines', 'one', 1, 4.8637),
+    variable('d', 'diameter of one line', 'diameter', 0.002, 0.1),
+  ],
+  cite: cite('packing-circles', 'best known packings of equal circles in a circle', 'published'),
+  of: (ratio: number, diameter: number) => ratio * diameter,
+});
+
+/**
+ * How many lines each of several bundles holds: as few bundles as the packings cover, as even as can be.
+ *
+ * ⌈n/19⌉ bundles
+ *
+ * @param count how many lines, 1 or more [-]
+ * @returns lines in each bundle [-]
+ * @throws Refusal `line-count` when the count is not a whole number from 1 up
+ * @example bundlesOf(20).length // 2
+ * @source derived
+ */
+export function bundlesOf(count: number): readonly number[] {
+  if (!Number.isInteger(count) || count < 1) throw new Refusal('line-count', `${count} lines: give a whole number from 1 up.`);
+  const bundles = Math.ceil(count / PACKING_RATIOS.length);
+  const each = Math.floor(count / bundles);
+  return Array.from({ length: bundles }, (_, index) => each + (index < count - each * bundles ? 1 : 0));
+}
+
+/**
+ * Packing ratio of n lines.
+ *
+ * D/d of the smallest circle round n equal circles
+ *
+ * @param count how many lines, 1 to 19 [-]
+ * @returns the ratio [-], 1 to 4.8637
+ * @throws Refusal `line-count` outside 1 to 19
+ * @example packingRatio(7) // 3
+ * @source packing-circles
+ */
+export function packingRatio(count: number): number {
+  const ratio = PACKING_RATIOS[count - 1];
+  if (ratio === undefined) throw new Refusal('line-count', `${count} lines in one bundle: 1 to ${PACKING_RATIOS.length} are covered.`);
+  return ratio;
+}

@@ -1,0 +1,106 @@
+import { evaluate, fromTable, type Trace } from '../foundation/index.ts';
+import { constantLaw, type DragLaw, type Role } from './drag-law.ts';
+import { MPH_FOOT, OCTAGON_ASCE, ROUND_SHARE_C, roundLawAsce, transitionalCoefficient } from './round-member.ts';
+import type { PoleShape } from './shape.ts';
+
+interface PoleRow {
+  readonly slow: number;
+  /** Numerator and exponent between slow and fast flow; absent where the coefficient does not change. */
+  readonly between?: readonly [number, number];
+  readonly fast: number;
+}
+
+/** TIA-222-G Table 2-7: poles by number of sides, 0 is round. @source tia222-g */
+export const TIA_POLES: Readonly<Record<PoleShape['sides'], PoleRow>> = {
+  0: { slow: 1.2, between: [38.4, 1], fast: 0.6 },
+  18: { slow: 1.2, between: [25.8, 0.885], fast: 0.65 },
+  16: { slow: 1.2, between: [12.6, 0.678], fast: 0.75 },
+  12: { slow: 1.2, between: [2.99, 0.263], fast: 1 },
+  8: { slow: 1.2, fast: 1.2 },
+};
+
+/** TIA-222-G Table 2-7; -H raises them as it raises those of round members. @source tia222-g */
+const TIA_POLE_LIMITS = { G: [32 * MPH_FOOT, 64 * MPH_FOOT], H: [39 * MPH_FOOT, 78 * MPH_FOOT] } as const;
+
+/** TIA/EIA-222-F Table 1, round poles. @source eia222-f */
+export const ROUND_POLE_F: PoleRow = { slow: 1.2, between: [130, 1.3], fast: 0.59 };
+
+function regimeLaw(row: PoleRow, slowUpTo: number, fastFrom: number, scale: number): DragLaw {
+  const between = row.between;
+  if (!between) return constantLaw(row.slow);
+  const [a, b] = between;
+  return {
+    slow: row.slow,
+    limit: slowUpTo,
+    at: (flow: number, trace?: Trace) => {
+      if (flow <= slowUpTo) return row.slow;
+      if (flow > fastFrom) return row.fast;
+      return evaluate(trace, transitionalCoefficient, [a * scale ** b, flow, MPH_FOOT, b]);
+    },
+  };
+}
+
+/**
+ * Law of a pole by TIA-222-G or -H.
+ *
+ * C < 32: 1.2; 32–64: 38.4/C (round), 25.8/C^0.885 (18 sides), 12.6/C^0.678 (16), 2.99/C^0.263 (12); above: 0.60, 0.65, 0.75, 1.0
+ *
+ * @param revision G or H (H: the flow numbers raised from 32 to 39) [-]
+ * @param sides 0 is round [-]
+ * @returns the law, by the flow number C [-]
+ * @example poleLawTia('G', 0).at(40 * 0.136257792) // 0.96
+ * @source tia222-g
+ */
+export function poleLawTia(revision: 'G' | 'H', sides: PoleShape['sides']): DragLaw {
+  const [slowUpTo, fastFrom] = TIA_POLE_LIMITS[revision];
+  return regimeLaw(TIA_POLES[sides], slowUpTo, fastFrom, slowUpTo / TIA_POLE_LIMITS.G[0]);
+}
+
+/**
+ * Law of a pole by TIA/EIA-222-F. Only its round row is held; a many-sided pole takes the round slow value in a demand
+ * and the round row in a capacity.
+ *
+ * C ≤ 32: 1.2; 32–64: 130/C^1.3; above: 0.59
+ *
+ * @param sides 0 is round [-]
+ * @param role demand or capacity [-]
+ * @returns the law, by the flow number C [-]
+ * @example poleLawF(0, 'demand').at(60 * 0.136257792) // 0.6344
+ * @source eia222-f
+ */
+export function poleLawF(sides: PoleShape['sides'], role: Role): DragLaw {
+  if (sides !== 0 && role === 'demand') return constantLaw(ROUND_POLE_F.slow);
+  return regimeLaw(ROUND_POLE_F, 32 * MPH_FOOT, 64 * MPH_FOOT, 1);
+}
+
+/**
+ * Law of a pole by ASCE 7: its chimneys table, round or octagonal. Poles of 12 to 18 sides have no row there: they take
+ * the octagonal one in a demand, the round one in a capacity.
+ *
+ * round by D√q; octagonal 1.0, 1.2, 1.4 at h/D 1, 7, 25
+ *
+ * @param sides 0 is round [-]
+ * @param aspect height over width of the whole pole [-]
+ * @param role demand or capacity [-]
+ * @returns the law, by D√q [-]
+ * @example poleLawAsce(8, 25, 'demand').slow // 1.4
+ * @source asce7-10
+ */
+export function poleLawAsce(sides: PoleShape['sides'], aspect: number, role: Role): DragLaw {
+  const octagonal = sides === 8 || (sides !== 0 && role === 'demand');
+  if (!octagonal) return roundLawAsce(aspect, role);
+  return constantLaw(fromTable(OCTAGON_ASCE, aspect), (trace) => fromTable(OCTAGON_ASCE, aspect, trace));
+}
+
+/**
+ * Law of a pole by RS-222-C, on the flat-plate pressure.
+ *
+ * two thirds, round or not: the lower reading, for ratings only
+ *
+ * @returns the law [-]
+ * @example poleLawC().slow // 0.6667
+ * @source rs222-c
+ */
+export function poleLawC(): DragLaw {
+  return constantLaw(ROUND_SHARE_C);
+}

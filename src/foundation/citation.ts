@@ -1,0 +1,32 @@
+/** How a number or formula is known. Whatever is from memory or second hand is shown as such to the user. */
+export type Known = 'published' | 'second-hand' | 'memory' | 'derived' | 'common-practice';
+
+export interface Citation {
+  /** An id in reference/sources.json. */
+  readonly source: string;
+  /** Clause, equation, table or page. */
+  readonly clause: string;
+  readonly known: Known;
+}
+
+/**
+ * A citation in one line of code.
+ *
+ * @param source id in reference/sources.json [-]
+ * @param clause clause, equation, table or page [-]
+ * @param known how the statement is known [-]
+ * @returns the citation [-]
+ * @example cite('asce7-16', 'Eq. 26.10-1', 'memory').source // 'asce7-16'
+ * @source derived
+ */
+export function cite(source: string, clause: string, known: Known): Citation {
+  return { source, clause, known };
+}
+
+export const WORDS_FOR_KNOWN: Readonly<Record<Known, string>> = {
+  published: 'published',
+  'second-hand': 'second hand, check against your copy',
+  memory: 'from memory, check against your copy',
+  derived: 'derived here from mechanics',
+  'common-practice': 'common practice',
+};

@@ -1,0 +1,75 @@
+import type { Formula } from './formula.ts';
+
+/** One line of the working, in SI; the worksheet turns it into the reader's units. */
+export interface Step {
+  /** What the line is about, outermost first: ["your wind", "beam"]. */
+  readonly about: readonly string[];
+  readonly formula: Formula;
+  readonly inputs: readonly (number | readonly number[])[];
+  readonly value: number;
+  readonly note?: string;
+}
+
+/** Collects the steps behind an answer. Code that computes takes `Trace | undefined`: off, it costs a test of a pointer. */
+export class Trace {
+  readonly steps: Step[] = [];
+  readonly #about: string[] = [];
+
+  /** Records a formula just evaluated and hands its value back. */
+  step<A extends readonly unknown[]>(formula: Formula<A>, inputs: A, value: number, note?: string): number {
+    const step = {
+      about: [...this.#about],
+      formula: formula as unknown as Formula,
+      inputs: inputs as unknown as Step['inputs'],
+      value,
+    };
+    this.steps.push(note === undefined ? step : { ...step, note });
+    return value;
+  }
+
+  /** Runs `work` under a heading. */
+  under<T>(heading: string, work: () => T): T {
+    this.#about.push(heading);
+    try {
+      return work();
+    } finally {
+      this.#about.pop();
+    }
+  }
+}
+
+/**
+ * Evaluates a formula and, where a trace is kept, records it.
+ *
+ * @param trace the working, or nothing [-]
+ * @param formula which formula [-]
+ * @param inputs its inputs in the order of its variables, SI [-]
+ * @param note a remark that stands beside the line [-]
+ * @returns the formula's value, SI [-]
+ * @example evaluate(undefined, interpolation, [5, 0, 10, 1, 2]) // 1.5
+ * @source derived
+ */
+export function evaluate<A extends readonly unknown[]>(
+  trace: Trace | undefined,
+  formula: Formula<A>,
+  inputs: A,
+  note?: string,
+): number {
+  const value = formula.of(...inputs);
+  if (trace) trace.step(formula, inputs, value, note);
+  return value;
+}
+
+/**
+ * Runs work under a heading of the working, if one is kept.
+ *
+ * @param trace the working, or nothing [-]
+ * @param heading what the steps are about [-]
+ * @param work what to run [-]
+ * @returns what the work returns [-]
+ * @example under(undefined, 'mast', () => 2) // 2
+ * @source derived
+ */
+export function under<T>(trace: Trace | undefined, heading: string, work: () => T): T {
+  return trace ? trace.under(heading, work) : work();
+}

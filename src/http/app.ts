@@ -1,0 +1,61 @@
+import helmet from '@fastify/helmet';
+import rateLimit from '@fastify/rate-limit';
+import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify';
+import { serializerCompiler } from 'fastify-type-provider-zod';
+import type { Configuration } from './configuration.ts';
+import { describeRoutes } from './documents/openapi-document.ts';
+import { Problem } from './problems/problem.ts';
+import { answerBrokenHttp, handleProblems, sendFrameworkError } from './problems/problem-handlers.ts';
+import { serviceRoutes } from './routes/service-routes.ts';
+import { validatorOrDomain } from './schemas/documented-only.ts';
+
+export interface AppOptions {
+  readonly configuration: Configuration;
+  /** Where log lines go; by default to standard output. */
+  readonly logger?: FastifyServerOptions['logger'];
+}
+
+/** Builds the whole service and does not listen. */
+export async function buildApp({ configuration, logger }: AppOptions): Promise<FastifyInstance> {
+  const app = Fastify({
+    logger: logger ?? { level: configuration.logLevel },
+    bodyLimit: configuration.bodyLimit,
+    trustProxy: configuration.trustedProxies.length > 0 ? [...configuration.trustedProxies] : false,
+    requestTimeout: 30_000,
+    forceCloseConnections: 'idle',
+    frameworkErrors: sendFrameworkError,
+    clientErrorHandler: answerBrokenHttp,
+  });
+  app.setValidatorCompiler(validatorOrDomain);
+  app.setSerializerCompiler(serializerCompiler);
+
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: ["'none'"],
+        styleSrc: ["'self'"],
+        imgSrc: ["'self'"],
+        baseUri: ["'none'"],
+        formAction: ["'self'"],
+        frameAncestors: ["'none'"],
+      },
+    },
+    // The service speaks plain http; a proxy that adds TLS adds these.
+    strictTransportSecurity: false,
+    crossOriginOpenerPolicy: false,
+    originAgentCluster: false,
+  });
+  await app.register(rateLimit, {
+    max: configuration.rateLimit,
+    timeWindow: '1 minute',
+    addHeadersOnExceeding: { 'x-ratelimit-limit': false, 'x-ratelimit-remaining': false, 'x-ratelimit-reset': false },
+    errorResponseBuilder: (_request, { max }) =>
+      new Problem('too-many-requests', `More than ${max} requests came from your address within a minute.`),
+  });
+  await describeRoutes(app);
+  handleProblems(app);
+
+  await app.register(serviceRoutes);
+  return app;
+}

@@ -1,0 +1,52 @@
+import swagger from '@fastify/swagger';
+import type { FastifyInstance } from 'fastify';
+import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod';
+import { VERSION } from '../version.ts';
+import { requestExamples } from './request-examples.ts';
+import { tidyDocument } from './tidy-document.ts';
+
+interface Operation {
+  operationId?: string;
+  requestBody?: { content?: Record<string, { examples?: Record<string, { value: unknown }> }> };
+}
+
+/** Puts the examples of openapi/examples beside the bodies they are for; one that fits no operation is an error. */
+function withExamples<T extends { paths?: unknown }>(document: T): T {
+  const operations = Object.values((document.paths ?? {}) as Record<string, Record<string, Operation>>).flatMap(
+    (path) => Object.values(path),
+  );
+  for (const { operationId, name, body } of requestExamples()) {
+    const content = operations.find((operation) => operation.operationId === operationId)?.requestBody?.content?.[
+      'application/json'
+    ];
+    if (content === undefined) throw new Error(`openapi/examples/${operationId}.${name}.json belongs to no operation`);
+    content.examples = { ...content.examples, [name]: { value: body } };
+  }
+  return document;
+}
+
+/** Collects the OpenAPI document from the routes registered after it. */
+export async function describeRoutes(app: FastifyInstance): Promise<void> {
+  await app.register(swagger, {
+    openapi: {
+      openapi: '3.1.0',
+      info: {
+        title: 'Gustworthy',
+        version: VERSION,
+        summary: 'Tells whether a small antenna tower stands what its owner wants to hang on it.',
+        description:
+          'Post a plan, the JSON document that holds a station, and read what the wind does to it: areas, forces, and which link gives first. ' +
+          'The service keeps nothing. It compares numbers you typed with ratings you typed; the local building code and a licensed engineer decide.',
+        license: { name: 'MIT', identifier: 'MIT' },
+      },
+      tags: [
+        { name: 'plans', description: 'Answers to a plan' },
+        { name: 'background', description: 'What is computed, from where; plans to start from' },
+        { name: 'service', description: 'The service itself' },
+      ],
+    },
+    hideUntagged: true,
+    transform: jsonSchemaTransform,
+    transformObject: (parts) => withExamples(tidyDocument(jsonSchemaTransformObject(parts))),
+  });
+}

@@ -1,0 +1,83 @@
+import { STATUS_CODES } from 'node:http';
+import type { Socket } from 'node:net';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { Problem, problemBody } from './problem.ts';
+import { problemOfError } from './problem-of-error.ts';
+
+export const PROBLEM_MEDIA_TYPE = 'application/problem+json';
+
+function sendProblem(request: FastifyRequest, reply: FastifyReply, problem: Problem, cause: unknown): FastifyReply {
+  if (problem.statusCode >= 500) request.log.error({ err: cause }, problem.message);
+  else request.log.info({ problem: problem.code }, problem.message);
+  reply.headers(problem.headers);
+  // Not the serializer of the route: a failure must never fail to be written.
+  return reply.code(problem.statusCode).type(PROBLEM_MEDIA_TYPE).serializer(JSON.stringify).send(problemBody(problem));
+}
+
+/** Errors before a route is found, such as an address that cannot be decoded. */
+export function sendFrameworkError(error: Error, request: FastifyRequest, reply: FastifyReply): void {
+  sendProblem(request, reply, problemOfError(error, request.id), error);
+}
+
+/** Bytes that are not HTTP at all: no request exists yet, the answer is written by hand. */
+export function answerBrokenHttp(error: Error & { code?: string }, socket: Socket): void {
+  if (error.code === 'ECONNRESET' || !socket.writable) {
+    socket.destroy();
+    return;
+  }
+  const problem =
+    error.code === 'HPE_HEADER_OVERFLOW'
+      ? new Problem('header-too-large', 'The headers are too large.')
+      : error.code === 'ERR_HTTP_REQUEST_TIMEOUT'
+        ? new Problem('timeout', 'The request was not complete in time.')
+        : new Problem('bad-request', 'What arrived is not an HTTP request.');
+  const body = JSON.stringify(problemBody(problem));
+  socket.end(
+    [
+      `HTTP/1.1 ${problem.statusCode} ${STATUS_CODES[problem.statusCode]}`,
+      `content-type: ${PROBLEM_MEDIA_TYPE}`,
+      `content-length: ${Buffer.byteLength(body)}`,
+      'connection: close',
+      '',
+      body,
+    ].join('\r\n'),
+  );
+}
+
+/** The methods that routes have, to tell "not here" from "not that way". */
+class KnownRoutes {
+  readonly #routes: { readonly pattern: RegExp; readonly method: string }[] = [];
+
+  add(url: string, methods: readonly string[]): void {
+    const escaped = url
+      .split('/')
+      .map((part) => (part.startsWith(':') ? '[^/]+' : part.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')))
+      .join('/');
+    for (const method of methods) this.#routes.push({ pattern: new RegExp(`^${escaped}$`), method });
+  }
+
+  methodsAt(path: string): string[] {
+    return [...new Set(this.#routes.filter((route) => route.pattern.test(path)).map((route) => route.method))].sort();
+  }
+}
+
+/** Every failure of a route, an unknown address and a wrong method ends as a problem (RFC 9457). */
+export function handleProblems(app: FastifyInstance): void {
+  const known = new KnownRoutes();
+  app.addHook('onRoute', (route) => known.add(route.url, [route.method].flat()));
+
+  app.setErrorHandler((error, request, reply) => sendProblem(request, reply, problemOfError(error, request.id), error));
+
+  // Unknown addresses count against the limit too, or they could be guessed for free.
+  app.setNotFoundHandler({ preHandler: app.rateLimit() }, (request, reply) => {
+    const path = request.url.split('?')[0] as string;
+    const allowed = known.methodsAt(path);
+    const problem =
+      allowed.length > 0
+        ? new Problem('method-not-allowed', `Use ${allowed.join(' or ')} here.`, {
+            headers: { allow: allowed.join(', ') },
+          })
+        : new Problem('not-found', 'Nothing stands at this address.');
+    return sendProblem(request, reply, problem, undefined);
+  });
+}

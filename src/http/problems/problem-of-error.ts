@@ -1,0 +1,66 @@
+import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
+import { Refusal } from '../../foundation/index.ts';
+import type { ProblemCode } from './catalogue.ts';
+import { Problem, type ProblemFault } from './problem.ts';
+
+const CODE_OF_FRAMEWORK_ERROR: Readonly<Record<string, readonly [ProblemCode, string]>> = {
+  FST_ERR_BAD_URL: ['bad-request', 'The address holds a per cent sign that begins no letter.'],
+  FST_ERR_CTP_EMPTY_JSON_BODY: ['not-json', 'The body is empty; send a JSON object.'],
+  FST_ERR_CTP_INVALID_JSON_BODY: ['not-json', 'The body is not JSON.'],
+  FST_ERR_CTP_BODY_TOO_LARGE: ['too-large', 'The body has more bytes than this service takes.'],
+  FST_ERR_CTP_INVALID_MEDIA_TYPE: ['unsupported-media-type', 'Send JSON, with content-type: application/json.'],
+  FST_ERR_CTP_INVALID_CONTENT_LENGTH: ['bad-request', 'The content-length header does not match the body.'],
+};
+
+const CODE_OF_STATUS: Readonly<Record<number, readonly [ProblemCode, string]>> = {
+  404: ['not-found', 'Nothing stands at this address.'],
+  413: ['too-large', 'The body has more bytes than this service takes.'],
+  414: ['bad-request', 'The address is too long.'],
+  415: ['unsupported-media-type', 'Send JSON, with content-type: application/json.'],
+  429: ['too-many-requests', 'Too many requests came from your address within a minute.'],
+  431: ['header-too-large', 'The headers are too large.'],
+};
+
+interface ValidationIssue {
+  readonly instancePath: string;
+  readonly message?: string;
+  readonly params: Readonly<Record<string, unknown>>;
+}
+
+function queryFaults(issues: readonly ValidationIssue[]): ProblemFault[] {
+  return issues.map((issue) => {
+    const named = issue.instancePath.slice(1);
+    const keys = issue.params['keys'];
+    const parameter = named === '' && Array.isArray(keys) ? keys.join(', ') : named;
+    const values = issue.params['values'];
+    return {
+      parameter,
+      allowed: Array.isArray(values) ? values.join(', ') : undefined,
+      says: issue.message ?? 'does not fit',
+    };
+  });
+}
+
+/** What the caller is told of an error; whatever was not foreseen says nothing of its inside. */
+export function problemOfError(error: unknown, requestId: string): Problem {
+  if (error instanceof Problem) return error;
+  if (error instanceof Refusal) {
+    const fault = { pointer: error.at === '' ? undefined : `#${error.at}`, code: error.code, says: error.message };
+    return new Problem('refused', error.message, { faults: [fault] });
+  }
+  if (hasZodFastifySchemaValidationErrors(error)) {
+    const faults = queryFaults(error.validation as readonly ValidationIssue[]);
+    return new Problem('bad-query', 'The query has entries that do not fit; each is listed.', { faults });
+  }
+  const { code, statusCode } = (error ?? {}) as { code?: unknown; statusCode?: unknown };
+  if (typeof code === 'string' && Object.hasOwn(CODE_OF_FRAMEWORK_ERROR, code)) {
+    const [problemCode, detail] = CODE_OF_FRAMEWORK_ERROR[code] as readonly [ProblemCode, string];
+    return new Problem(problemCode, detail);
+  }
+  if (typeof statusCode === 'number' && statusCode >= 400 && statusCode < 500) {
+    const [problemCode, detail] = CODE_OF_STATUS[statusCode] ?? ['bad-request', 'The request cannot be read.'];
+    return new Problem(problemCode, detail);
+  }
+  if (statusCode === 503) return new Problem('closing', 'The service is stopping; send the request again in a moment.');
+  return new Problem('internal', `The service failed. The number of the request is ${requestId}.`);
+}

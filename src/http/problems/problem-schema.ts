@@ -1,0 +1,49 @@
+import { z } from 'zod';
+import { component } from '../documents/component.ts';
+import { PROBLEM_CODES, PROBLEM_KINDS, type ProblemCode } from './catalogue.ts';
+
+const faultSchema = component(
+  'Fault',
+  z.object({
+    pointer: z
+      .string()
+      .optional()
+      .meta({ description: 'Where in the body: a JSON pointer in a fragment, such as #/loads/0/area.' }),
+    parameter: z.string().optional().meta({ description: 'Which parameter of the query.' }),
+    code: z.string().optional().meta({ description: 'The kind of fault, for programs.' }),
+    given: z.unknown().optional().meta({ description: 'What was given.' }),
+    allowed: z.string().optional().meta({ description: 'What is allowed.' }),
+    says: z.string().meta({ description: 'What is wrong and what to do, in a sentence.' }),
+  }),
+);
+
+export const problemSchema = component(
+  'Problem',
+  z
+    .object({
+      type: z
+        .string()
+        .meta({ description: 'Address of the page about this kind of problem; its last part is the code.' }),
+      title: z.string().meta({ description: 'The kind of problem in words.' }),
+      status: z.number().min(400).max(599).meta({ description: 'The HTTP status.' }),
+      detail: z.string().meta({ description: 'This occurrence in a sentence.' }),
+      faults: z.array(faultSchema).optional().meta({ description: 'Everything that does not fit, all at once.' }),
+    })
+    .meta({ description: 'A failure, by RFC 9457.' }),
+);
+
+/** The problem responses of a route, for its response schema. */
+export function problemResponses(...codes: readonly ProblemCode[]) {
+  const always: readonly ProblemCode[] = ['too-many-requests', 'internal'];
+  const responses: Record<number, { description: string; content: Record<string, { schema: typeof problemSchema }> }> =
+    {};
+  for (const code of PROBLEM_CODES.filter((candidate) => codes.includes(candidate) || always.includes(candidate))) {
+    const { status, title } = PROBLEM_KINDS[code];
+    const before = responses[status]?.description;
+    responses[status] = {
+      description: before === undefined ? title : `${before}; or: ${title}`,
+      content: { 'application/problem+json': { schema: problemSchema } },
+    };
+  }
+  return responses;
+}

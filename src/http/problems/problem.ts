@@ -1,0 +1,47 @@
+import { PROBLEM_KINDS, type ProblemCode } from './catalogue.ts';
+
+/** One thing that does not fit, and where. */
+export interface ProblemFault {
+  /** Where in the body, as a JSON pointer in a URI fragment (RFC 6901 §6): `#/loads/0/area`. */
+  readonly pointer?: string | undefined;
+  /** Which parameter of the query. */
+  readonly parameter?: string | undefined;
+  readonly code?: string | undefined;
+  readonly given?: unknown;
+  readonly allowed?: string | undefined;
+  readonly says: string;
+}
+
+interface ProblemDetails {
+  readonly faults?: readonly ProblemFault[];
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+/** A failure on its way to the caller. */
+export class Problem extends Error {
+  readonly code: ProblemCode;
+  readonly statusCode: number;
+  readonly faults: readonly ProblemFault[];
+  readonly headers: Readonly<Record<string, string>>;
+
+  constructor(code: ProblemCode, detail: string, { faults = [], headers = {} }: ProblemDetails = {}) {
+    super(detail);
+    this.name = 'Problem';
+    this.code = code;
+    this.statusCode = PROBLEM_KINDS[code].status;
+    this.faults = faults;
+    this.headers = headers;
+  }
+}
+
+/** The body of a problem response (RFC 9457). */
+export function problemBody(problem: Problem) {
+  const { status, title } = PROBLEM_KINDS[problem.code];
+  return {
+    type: `/problems/${problem.code}`,
+    title,
+    status,
+    detail: problem.message,
+    ...(problem.faults.length > 0 ? { faults: problem.faults } : {}),
+  };
+}

@@ -1,0 +1,90 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import { PROBLEM_CODES, PROBLEM_KINDS } from '../problems/catalogue.ts';
+import { Problem } from '../problems/problem.ts';
+import { problemResponses } from '../problems/problem-schema.ts';
+import { jsonResponse } from '../schemas/json-response.ts';
+import { VERSION } from '../version.ts';
+
+const healthSchema = z.object({
+  status: z.literal('running'),
+  version: z.string().meta({ description: 'Version of the service.' }),
+});
+
+const problemPageSchema = z.object({
+  code: z.enum(PROBLEM_CODES),
+  status: z.number().meta({ description: 'The HTTP status it comes with.' }),
+  title: z.string(),
+  cause: z.string().meta({ description: 'What brings it about.' }),
+  remedy: z.string().meta({ description: 'What to do.' }),
+});
+
+/** Health, the contract, and the pages about problems. */
+export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
+  app.get(
+    '/healthz',
+    {
+      config: { rateLimit: false },
+      schema: {
+        operationId: 'health',
+        tags: ['service'],
+        summary: 'Whether the service runs',
+        response: { 200: jsonResponse('It runs', healthSchema) },
+      },
+    },
+    async (_request, reply) =>
+      reply.header('cache-control', 'no-store').send({ status: 'running' as const, version: VERSION }),
+  );
+
+  app.get(
+    '/openapi.json',
+    {
+      schema: {
+        operationId: 'contract',
+        tags: ['service'],
+        summary: 'This document',
+        response: {
+          200: jsonResponse('The OpenAPI document', z.looseObject({ openapi: z.string() })),
+          ...problemResponses(),
+        },
+      },
+    },
+    async (_request, reply) =>
+      reply
+        .type('application/json; charset=utf-8')
+        .serializer(JSON.stringify)
+        .send(app.swagger() as { openapi: string }),
+  );
+
+  app.get(
+    '/problems',
+    {
+      schema: {
+        operationId: 'problems',
+        tags: ['service'],
+        summary: 'Every kind of problem, its cause and remedy',
+        response: { 200: jsonResponse('The kinds of problem', z.array(problemPageSchema)), ...problemResponses() },
+      },
+    },
+    async () => PROBLEM_CODES.map((code) => ({ code, ...PROBLEM_KINDS[code] })),
+  );
+
+  app.get(
+    '/problems/:code',
+    {
+      schema: {
+        operationId: 'problem',
+        tags: ['service'],
+        summary: 'One kind of problem, its cause and remedy',
+        params: z.object({ code: z.string().meta({ description: 'The last part of the type of a problem.' }) }),
+        response: { 200: jsonResponse('The kind of problem', problemPageSchema), ...problemResponses('not-found') },
+      },
+    },
+    async (request) => {
+      const code = PROBLEM_CODES.find((candidate) => candidate === request.params.code);
+      if (code === undefined)
+        throw new Problem('not-found', 'There is no such kind of problem; GET /problems lists them.');
+      return { code, ...PROBLEM_KINDS[code] };
+    },
+  );
+};

@@ -1,0 +1,392 @@
+import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import { type Level, type Windward, worstOfGroups, groupedSum, profileOf, sliceForces } from '../structure/index.ts';
+import { type Caution, cautionsOf } from './cautions.ts';
+import { type Gaps, openQuestions } from './gaps.ts';
+import { type HoldsTo, holdsTo } from './holds-to.ts';
+import type { Inquiry } from './inquiry.ts';
+import { type Ledger, ledgerOf } from './ledger.ts';
+import { type RoomLeft, roomLeftAt } from './room-left.ts';
+import { type Demand, demandOf, siteSpeed, type SiteSpeed, type TowerModel, towerModel } from './tower-model.ts';
+import { type CheckUse, type LinkUse, linkUse, towerUses } from './tower-use.ts';
+import { type Verdict, verdictOf, worstVerdict } from './verdict.ts';
+
+/** Why a link is not shown. */
+export type NotShownBecause =
+  /** Something it cannot do without is missing. */
+  | 'missing'
+  /** The readings of what is open disagree. */
+  | 'unsettled'
+  /** It is more than the maker's rating shows, which is not the same as over. */
+  | 'unproven'
+  /** No cantilever below the highest support. */
+  | 'held'
+  /** Not worked out by this version. */
+  | 'not-computed';
+
+/** One thing that could give first. */
+export interface Link {
+  readonly id: string;
+  readonly kind: 'tower' | 'tower-top' | 'mast' | 'antenna' | 'foundation';
+  /** The owner's name of it, where he gave one. */
+  readonly name?: string;
+  readonly verdict: Verdict;
+  readonly because?: NotShownBecause;
+  /** Pointers to what is missing. */
+  readonly needs: readonly string[];
+  readonly result?: LinkResult;
+}
+
+export interface LinkResult {
+  readonly use: number;
+  /** Good and bad end of what is open. */
+  readonly useRange: readonly [number, number];
+  readonly of: 'moment' | 'shear' | 'wind-ratio';
+  readonly demand: number;
+  readonly capacity: number;
+  readonly height: number;
+  readonly place: CheckUse['check']['place'];
+  readonly headings: { readonly fixed?: number; readonly turning?: number };
+  readonly holdsTo?: HoldsTo;
+}
+
+/** Height, factors and wind there. */
+export interface WindRow {
+  readonly height: number;
+  readonly exposureCoefficient: number;
+  readonly topographicFactor: number;
+  readonly pressure: number;
+  /** The site's wind at this height: its speed times the root of the factors [m/s]. */
+  readonly speed: number;
+}
+
+export interface Assessment {
+  readonly inquiry: Inquiry;
+  readonly model: TowerModel;
+  readonly site: SiteSpeed;
+  readonly wind: Wind;
+  readonly windRows: readonly WindRow[];
+  readonly links: readonly Link[];
+  readonly verdict: Verdict;
+  readonly soFar?: Verdict;
+  readonly weakest?: string;
+  readonly questions: Gaps;
+  readonly ledger: Ledger;
+  readonly reactions: Reactions;
+  readonly heights: { readonly overall: number; readonly tower: number; readonly mast?: number };
+  readonly roomLeft?: RoomLeft;
+  readonly cautions: readonly Caution[];
+  /** What decided the tower's bad end, for the working. */
+  readonly bad: Demand;
+  readonly uses: readonly CheckUse[];
+}
+
+/** At the foot of the tower, at the headings of the ledger. */
+export interface Reactions {
+  readonly shear: number;
+  readonly moment: number;
+  /** Multiplies both from the allowable level to the nominal load of foundations. */
+  readonly toNominal: number;
+  /** To strength level, where the method has one. */
+  readonly toStrength?: number;
+  /** Tower and what hangs on it [kg], as far as weights are given. */
+  readonly weight?: number;
+  /** What a bracketed tower may pull on its highest bracket, allowable level [N]. */
+  readonly bracketPull?: number;
+}
+
+/**
+ * The whole answer to a plan, in SI.
+ *
+ * @param inquiry the plan in SI [-]
+ * @returns links, verdict, ledger, open questions, cautions [-]
+ * @throws Refusal for what cannot be computed
+ * @source derived
+ */
+export function assess(inquiry: Inquiry): Assessment {
+  const model = towerModel(inquiry);
+  const site = siteSpeed(inquiry);
+  const wind = (model.hungWind[0] as Windward).wind;
+  const bad = demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', true);
+  const good = demandOf(model, model.hungWind, model.ownWind, site.speed, 'good', true);
+  const withoutLeast = wind.leastPressure > 0 ? demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', false) : bad;
+  const uses = towerUses(model, bad, good);
+  const { scenario, ...tower } = towerLink(model, uses, withoutLeast, site.speed);
+  const links = [tower, ...topLink(model, uses, withoutLeast, site.speed), ...otherLinks(inquiry)];
+  const shown = links.filter((link) => link.verdict !== 'not-shown').map((link) => link.verdict);
+  const soFar = worstVerdict(shown);
+  const weakest = weakestOf(links);
+  const ledger = ledgerOf(model, scenario, site.speed);
+  const questions = openQuestions(model, bad, site.speed);
+  const showsRoom = links.every((link) => (link.kind !== 'tower' && link.kind !== 'tower-top') || link.verdict !== 'not-shown');
+  const room = showsRoom ? roomLeftAt(model, bad, inquiry.station.tower.top) : undefined;
+  return {
+    inquiry,
+    model,
+    site,
+    wind,
+    windRows: windRows(inquiry, wind),
+    links,
+    verdict: worstVerdict(links.map((link) => link.verdict)) as Verdict,
+    ...(soFar === undefined ? {} : { soFar }),
+    ...(weakest === undefined ? {} : { weakest }),
+    questions,
+    ledger,
+    reactions: reactionsOf(model, wind, ledger),
+    heights: heightsOf(inquiry),
+    ...(room === undefined ? {} : { roomLeft: room }),
+    cautions: cautionsOf(model, site, wind, links, uses, bad, withoutLeast),
+    bad,
+    uses,
+  };
+}
+
+function towerLink(model: TowerModel, uses: readonly CheckUse[], demand: Demand, speed: number): Link & { readonly scenario: number } {
+  const { inquiry } = model;
+  const base = { id: 'tower', kind: 'tower' } as const;
+  const found = linkUse(uses, 'tower');
+  const needs = towerNeeds(model);
+  if (!found || model.claims.length + model.momentClaims.length === 0) {
+    return { ...base, verdict: 'not-shown', because: 'missing', needs, scenario: found?.governing.scenario ?? 0 };
+  }
+  const { scenario } = found.governing;
+  if (!Number.isFinite(found.bad)) {
+    const because = needs.length > 0 ? 'missing' : 'unproven';
+    const partial = finiteResult(model, uses, 'tower', demand, speed);
+    return { ...base, verdict: 'not-shown', because, needs, scenario, ...(partial ? { result: partial } : {}) };
+  }
+  const result = resultOf(model, found, demand, speed);
+  const verdict = verdictOf(found.bad, found.goodOver, inquiry.wanted.margin);
+  if (verdict === 'over') return { ...base, verdict, needs: [], result, scenario };
+  const held = heldGaps(model);
+  if (held.length > 0) return { ...base, verdict: 'not-shown', because: 'held', needs: held, result, scenario };
+  if (needs.length > 0) return { ...base, verdict: 'not-shown', because: 'missing', needs, result, scenario };
+  if (verdict !== 'not-shown') return { ...base, verdict, needs: [], result, scenario };
+  return { ...base, verdict, because: found.good > 1 ? 'unproven' : 'unsettled', needs: [], result, scenario };
+}
+
+/** Where only part of the checks has a proof, what that part says. */
+function finiteResult(
+  model: TowerModel,
+  uses: readonly CheckUse[],
+  link: 'tower' | 'tower-top',
+  demand: Demand,
+  speed: number,
+): LinkResult | undefined {
+  const found = linkUse(
+    uses.filter((use) => Number.isFinite(use.bad) && use.capacity > 0),
+    link,
+  );
+  if (!found) return undefined;
+  const { holdsTo: _, ...rest } = resultOf(model, found, demand, speed);
+  return rest;
+}
+
+function resultOf(model: TowerModel, found: LinkUse, demand: Demand, speed: number): LinkResult {
+  const { governing } = found;
+  const { check } = governing;
+  const level = model.levels[check.level] as Level;
+  const cut = model.hungWind[governing.scenario] as Windward;
+  const profile = profileOf(cut, sliceForces(cut, speed, 'bad', true), model.levels, model.hold);
+  const { value: _, ...headings } = worstOfGroups(
+    groupedSum(check.of === 'moment' ? profile.momentSums : profile.shearSums, check.level),
+  );
+  const holds = holdsTo(model, check.link, demand);
+  return {
+    use: found.bad,
+    useRange: [Math.min(found.good, found.bad), found.bad],
+    of: governing.byWindRatio ? 'wind-ratio' : check.of,
+    demand: governing.demand,
+    capacity: governing.capacity,
+    height: level.z,
+    place: check.place,
+    headings,
+    ...(holds ? { holdsTo: holds } : {}),
+  };
+}
+
+/** What the tower link cannot do without. */
+function towerNeeds(model: TowerModel): readonly string[] {
+  const { ratings, station } = model.inquiry;
+  const needs: string[] = [];
+  if (model.claims.length + model.momentClaims.length === 0) {
+    const unfinished = ratings.find((rating) => rating.of === 'tower' && rating.claim.kind === 'area');
+    needs.push(unfinished ? `${unfinished.at}/wind` : '/ratings');
+  }
+  if (!model.ownKnown && model.claims.every((claim) => claim.cases.every((each) => !each.rated.some((rated) => rated.provesOwn)))) {
+    needs.push('/tower/shape');
+  }
+  station.loads.forEach((load) => {
+    if (load.shape.kind === 'wire' && load.shape.pull === undefined) needs.push(`${load.at}/tension`);
+  });
+  return needs;
+}
+
+/** Below the highest guy a tower is no cantilever; what must hold for the rating to speak for it all the same. */
+function heldGaps(model: TowerModel): readonly string[] {
+  const { tower, loads, cables } = model.inquiry.station;
+  if (tower.support !== 'guyed') return tower.support === 'bracketed' && tower.held.length === 0 ? ['/tower/held'] : [];
+  const gaps: string[] = [];
+  if (tower.held.length === 0) gaps.push('/tower/held');
+  if (!tower.asDrawn) gaps.push('/tower/asDrawn');
+  for (const load of loads) if (load.low < model.lowest) gaps.push(`${load.at}/height`);
+  if (model.claims.every((claim) => !ownStaysBelow(model, claim.number))) gaps.push(cables.length > 0 ? '/cables' : '/ratings');
+  return gaps;
+}
+
+/** Own drag plus lines is nowhere above the rated own drag. */
+function ownStaysBelow(model: TowerModel, number: number): boolean {
+  const claim = model.claims.find((each) => each.number === number);
+  if (!claim || !model.ownKnown) return false;
+  const { levels, hold } = model;
+  const { speed } = siteSpeed(model.inquiry);
+  return model.scenarios.every((_, scenario) => {
+    const own = model.ownWind[scenario] as Windward;
+    const asked = profileOf(own, sliceForces(own, speed, 'good', true), levels, hold);
+    const cut = model.hungWind[scenario] as Windward;
+    const lines = cut.items.map((item) => (item.kind === 'lines' ? 1 : 0));
+    const forces = sliceForces(cut, speed, 'bad', true);
+    cut.slices.forEach((slice, index) => {
+      if (lines[slice.item]) return;
+      forces.front[index] = 0;
+      forces.side[index] = 0;
+    });
+    const ofLines = profileOf(cut, forces, levels, hold);
+    return levels.every((_level, index) =>
+      claim.cases.every((each) => {
+        const proven = each.own[scenario];
+        if (!proven || !each.rated[scenario]?.provesOwn) return false;
+        // Per length of tower: what is added between one level and the next must stay within what was rated there.
+        const before = index === 0 ? 0 : index - 1;
+        const step = (values: Float64Array) => (values[index] as number) - (index === 0 ? 0 : (values[before] as number));
+        return step(asked.shear) + step(ofLines.shear) <= step(proven.shear) + 1e-9;
+      }),
+    );
+  });
+}
+
+function topLink(model: TowerModel, uses: readonly CheckUse[], demand: Demand, speed: number): readonly Link[] {
+  const { mast } = model.inquiry.station;
+  if (!mast) return [];
+  const base = { id: 'tower-top', kind: 'tower-top' } as const;
+  const found = linkUse(uses, 'tower-top');
+  if (mast.foot === undefined) return [{ ...base, verdict: 'not-shown', because: 'missing', needs: ['/mast/inside'] }];
+  if (!found) return [];
+  if (!Number.isFinite(found.bad)) return [{ ...base, verdict: 'not-shown', because: 'unproven', needs: towerNeeds(model) }];
+  const result = resultOf(model, found, demand, speed);
+  const verdict = verdictOf(found.bad, found.goodOver, model.inquiry.wanted.margin);
+  if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
+  return [{ ...base, verdict, because: found.good > 1 ? 'unproven' : 'unsettled', needs: [], result }];
+}
+
+/** Links that a later version works out: listed, so that nobody takes their silence for a pass. */
+function otherLinks(inquiry: Inquiry): readonly Link[] {
+  const { mast, loads, tower } = inquiry.station;
+  const links: Link[] = [];
+  const onMast = loads.some((load) => load.high > tower.top);
+  const notShown = (id: string, kind: Link['kind'], needs: readonly string[], name?: string): Link => ({
+    id,
+    kind,
+    ...(name === undefined ? {} : { name }),
+    verdict: 'not-shown',
+    because: needs.length > 0 ? 'missing' : 'not-computed',
+    needs,
+  });
+  if (!mast) {
+    if (onMast) links.push(notShown('mast', 'mast', ['/mast']));
+  } else {
+    const needs = [
+      ...(mast.wall === undefined ? ['/mast/wall'] : []),
+      ...(mast.yieldStrength === undefined ? ['/mast/yield'] : []),
+      ...(mast.foot === undefined ? ['/mast/inside'] : []),
+    ];
+    links.push(notShown('mast', 'mast', needs));
+  }
+  for (const load of loads) {
+    if (load.shape.kind === 'wire') continue;
+    links.push(notShown(`antenna:${load.name}`, 'antenna', load.ratedWind ? [] : [`${load.at}/ratedWind`], load.name));
+  }
+  links.push(notShown('foundation', 'foundation', tower.foundation ? [] : ['/tower/foundation']));
+  return links;
+}
+
+function weakestOf(links: readonly Link[]): string | undefined {
+  let weakest: Link | undefined;
+  for (const link of links) {
+    const gust = link.result?.holdsTo?.gust;
+    if (gust !== undefined && (weakest === undefined || gust < (weakest.result?.holdsTo?.gust as number))) weakest = link;
+  }
+  return weakest?.id;
+}
+
+/** Spacing of the wind table: ten feet or three metres. */
+const WIND_SPACING = { us: 3.048, si: 3 } as const;
+
+function windRows(inquiry: Inquiry, wind: Wind): readonly WindRow[] {
+  const { station } = inquiry;
+  const { overall } = heightsOf(inquiry);
+  const spacing = WIND_SPACING[station.units];
+  const heights = new Set<number>([overall, station.tower.top]);
+  const base = Math.ceil((station.tower.foot + 1e-9) / spacing) * spacing;
+  for (let z = base; z < overall; z += spacing) heights.add(z);
+  return [...heights].sort((a, b) => b - a).map((height) => windAt(wind, height));
+}
+
+/**
+ * The site's wind at one height.
+ *
+ * v(z) = V·√(Kz·Kzt·Ke)
+ *
+ * @param wind the wind [-]
+ * @param height above ground [m]
+ * @returns factors, pressure [Pa] and speed [m/s]
+ * @source derived
+ */
+export function windAt(wind: Wind, height: number): WindRow {
+  const exposureCoefficient = wind.exposureCoefficient(height);
+  const topographicFactor = wind.topographicFactor(height);
+  return {
+    height,
+    exposureCoefficient,
+    topographicFactor,
+    pressure: wind.pressure(height),
+    speed: wind.conditions.speed * Math.sqrt(exposureCoefficient * topographicFactor * wind.elevationFactor),
+  };
+}
+
+function heightsOf(inquiry: Inquiry): Assessment['heights'] {
+  const { tower, mast, loads } = inquiry.station;
+  const overall = loads.reduce((highest, load) => Math.max(highest, load.high), Math.max(tower.top, mast?.tip ?? 0));
+  return { overall, tower: tower.top, ...(mast ? { mast: mast.tip } : {}) };
+}
+
+function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reactions {
+  const { tower, loads, cables } = model.inquiry.station;
+  const method = METHOD_BY_ID[model.inquiry.method];
+  const strengthMap = wind.conditions.speedLevel === 'strength';
+  const nominal = strengthMap ? 0.6 : method.nominal;
+  const strength = strengthMap ? 1 : method.strength;
+  const allWeights = tower.weight !== undefined && loads.every((load) => load.weight !== undefined) && cables.every((run) => run.weight !== undefined);
+  const last = model.levels.length - 1;
+  const weight = allWeights ? (tower.weight as number) + (model.dead.weight[last] as number) : undefined;
+  const pull = bracketPull(model, ledger);
+  return {
+    shear: ledger.total.force,
+    moment: ledger.total.momentAtFoot,
+    toNominal: nominal / wind.level,
+    ...(strength === undefined ? {} : { toStrength: strength / wind.level }),
+    ...(weight === undefined ? {} : { weight }),
+    ...(pull === undefined ? {} : { bracketPull: pull }),
+  };
+}
+
+/** ΣF(1 + 1.5·a/l), a above the bracket, l from the bracket to the foot: fixed at the foot, propped at the bracket. */
+function bracketPull(model: TowerModel, ledger: Ledger): number | undefined {
+  const { tower } = model.inquiry.station;
+  if (tower.support !== 'bracketed' || tower.held.length === 0) return undefined;
+  const span = model.lowest - tower.foot;
+  if (span <= 0) return undefined;
+  return ledger.rows.reduce((sum, row) => {
+    const above = row.force > 0 ? row.momentAtFoot / row.force - span : 0;
+    return sum + row.force * (1 + (1.5 * Math.max(0, above)) / span);
+  }, 0);
+}

@@ -1,0 +1,238 @@
+import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+
+import type { Link } from './assess.ts';
+import type { Demand, SiteSpeed, TowerModel } from './tower-model.ts';
+import type { CheckUse } from './tower-use.ts';
+
+export const CAUTION_CODES = [
+  'engineer-and-local-code',
+  'climbing',
+  'power-lines',
+  'corrosion-and-age',
+  'over',
+  'thin-margin',
+  'basis-assumed',
+  'basis-converted',
+  'risk-category-assumed',
+  'topography-not-given',
+  'topography-not-applied',
+  'topography-not-in-method',
+  'topography-large',
+  'roof-speed-up',
+  'least-pressure',
+  'own-drag-missing',
+  'own-drag-not-rated',
+  'members-unknown',
+  'area-kind-unknown',
+  'rating-without-speed',
+  'rating-standard-unknown',
+  'rating-old-standard',
+  'rating-exposure-assumed',
+  'rating-class-assumed',
+  'rating-basis-converted',
+  'rating-level-assumed',
+  'rating-for-other-height',
+  'top-couple',
+  'side-load',
+  'torsion',
+  'weights-not-counted',
+  'wire-pull',
+  'slender-dynamic',
+  'frequency-not-used',
+  'vortex',
+  'guyed-not-analysed',
+  'supports-not-given',
+  'bracket-not-checked',
+  'lowered-state',
+  'raise-in-calm',
+  'dish-shape-assumed',
+  'ice-not-checked',
+  'foundation-not-checked',
+  'anchor-bolts-not-checked',
+  'deflection-not-checked',
+  'p-delta-not-included',
+  'method-from-memory',
+] as const;
+
+export type CautionCode = (typeof CAUTION_CODES)[number];
+
+/** `verdict` changes the answer or how far it may be trusted; `line` belongs to one thing; `standing` is always there. */
+export type Severity = 'verdict' | 'line' | 'standing';
+
+export interface Caution {
+  readonly code: CautionCode;
+  readonly severity: Severity;
+  /** JSON pointer of what it is about. */
+  readonly at?: string;
+  /** Name of what it is about. */
+  readonly of?: string;
+  /** A figure it speaks of, in SI. */
+  readonly value?: number;
+  /** A word it speaks of. */
+  readonly word?: string;
+}
+
+/** Topographic factor from which site-specific advice is wanted. @source common-practice */
+const LARGE_TOPOGRAPHY = 1.5;
+/** Length over diameter from which a long tube may sing. @source common-practice */
+const LONG_TUBE = 50;
+
+/**
+ * Every caution of an answer, those that change the verdict first.
+ *
+ * @param model the tower [-]
+ * @param site how the site's speed was taken [-]
+ * @param wind the site's wind [-]
+ * @param links the links [-]
+ * @param uses of all checks [-]
+ * @param demand at the bad end [-]
+ * @param withoutLeast the same without least pressures [-]
+ * @returns the cautions [-]
+ * @source common-practice
+ */
+export function cautionsOf(
+  model: TowerModel,
+  site: SiteSpeed,
+  wind: Wind,
+  links: readonly Link[],
+  uses: readonly CheckUse[],
+  demand: Demand,
+  withoutLeast: Demand,
+): readonly Caution[] {
+  const cautions: Caution[] = [];
+  const say = (code: CautionCode, severity: Severity, about: Omit<Caution, 'code' | 'severity'> = {}) => {
+    cautions.push({ code, severity, ...about });
+  };
+  say('engineer-and-local-code', 'standing');
+  say('climbing', 'standing');
+  say('power-lines', 'standing');
+  for (const link of links) {
+    if (link.verdict === 'over') say('over', 'verdict', { of: link.id });
+    if (link.verdict === 'thin') say('thin-margin', 'verdict', { of: link.id });
+  }
+  aboutSite(model, site, wind, say);
+  if (model.checks.some((_, index) => differs(demand, withoutLeast, index))) say('least-pressure', 'verdict');
+  aboutTower(model, uses, say);
+  aboutRatings(model, say);
+  aboutLoads(model, say);
+  if (model.inquiry.unsaid.includes('ice')) say('ice-not-checked', 'standing', { word: 'none given' });
+  else say('ice-not-checked', 'standing', { word: 'given' });
+  say('foundation-not-checked', 'standing');
+  say('anchor-bolts-not-checked', 'standing');
+  say('deflection-not-checked', 'standing');
+  say('p-delta-not-included', 'standing');
+  const methods = new Set([model.inquiry.method, ...model.claims.flatMap((claim) => claim.cases.map((each) => each.rated[0]?.reading.method))]);
+  for (const id of methods) {
+    if (id && METHOD_BY_ID[id].known !== 'published') say('method-from-memory', 'line', { word: METHOD_BY_ID[id].title });
+  }
+  return cautions;
+}
+
+type Say = (code: CautionCode, severity: Severity, about?: Omit<Caution, 'code' | 'severity'>) => void;
+
+function differs(one: Demand, other: Demand, index: number): boolean {
+  return one.wind.some((values, scenario) => values[index] !== (other.wind[scenario] as Float64Array)[index]);
+}
+
+function aboutSite(model: TowerModel, site: SiteSpeed, wind: Wind, say: Say): void {
+  const { inquiry } = model;
+  const method = METHOD_BY_ID[inquiry.method];
+  if (inquiry.unsaid.includes('speed-basis')) say('basis-assumed', 'verdict', { at: '/site/wind', word: method.basis });
+  if (site.converted) say('basis-converted', 'verdict', { at: '/site/wind', word: method.basis, value: site.speed });
+  if (inquiry.unsaid.includes('risk-category') && method.classMatters && site.speedLevel === 'own') {
+    say('risk-category-assumed', 'verdict', { at: '/site/riskCategory' });
+  }
+  if (inquiry.unsaid.includes('hill')) say('topography-not-given', 'line', { at: '/site/hill' });
+  const hasHill = inquiry.site.hill !== undefined || inquiry.site.topographicFactor !== undefined;
+  if (wind.hillExcluded) {
+    say('topography-not-applied', 'verdict', { at: '/site/hill', word: wind.hillExcluded.why, value: wind.hillExcluded.wouldBe });
+  } else if (hasHill && !method.exposureMatters) say('topography-not-in-method', 'verdict', { at: '/site/hill' });
+  const lowest = wind.topographicFactor(inquiry.station.tower.foot);
+  if (lowest > LARGE_TOPOGRAPHY) say('topography-large', 'verdict', { at: '/site/hill', value: lowest });
+  if (inquiry.station.tower.support === 'roof') say('roof-speed-up', 'verdict', { at: '/tower/support' });
+}
+
+function aboutTower(model: TowerModel, uses: readonly CheckUse[], say: Say): void {
+  const { inquiry, scenarios } = model;
+  const { tower, mast, loads } = inquiry.station;
+  if (!model.ownKnown) say('own-drag-missing', 'verdict', { at: '/tower/shape' });
+  if (new Set(scenarios.map((scenario) => scenario.solidity)).size > 1) say('members-unknown', 'verdict', { at: '/tower' });
+  const governing = uses.reduce((worst, use) => (use.bad > worst.bad ? use : worst), uses[0] as CheckUse);
+  if (governing.check.link === 'tower-top') say('top-couple', 'verdict', { at: '/mast' });
+  else if (mast && mast.foot === undefined) say('top-couple', 'verdict', { at: '/mast/inside' });
+  else if (!mast && loads.some((load) => load.high > tower.top)) say('top-couple', 'verdict', { at: '/mast' });
+  if (tower.support === 'guyed') say('guyed-not-analysed', 'verdict', { at: '/tower/held' });
+  if (tower.support === 'bracketed') say('bracket-not-checked', 'verdict', { at: '/tower/held' });
+  if (inquiry.unsaid.includes('supports')) say('supports-not-given', 'verdict', { at: '/tower/held' });
+  const exposed = scenarios[0]?.exposed;
+  if (tower.frequency !== undefined && tower.frequency < 1) {
+    const counted = model.hungWind[0]?.wind.gustVaries ?? false;
+    if (counted) say('slender-dynamic', 'verdict', { at: '/tower/frequency', value: tower.frequency });
+    else say('frequency-not-used', 'verdict', { at: '/tower/frequency', value: tower.frequency });
+  } else if (tower.frequency === undefined && (tower.telescopes || exposed?.kind === 'pole')) {
+    say('slender-dynamic', 'verdict', { at: '/tower/frequency' });
+  }
+  if (tower.hingeHeight !== undefined || tower.telescopes) {
+    say('lowered-state', 'standing');
+    say('raise-in-calm', 'standing');
+  }
+  if (tower.used) say('corrosion-and-age', 'standing');
+}
+
+function aboutRatings(model: TowerModel, say: Say): void {
+  const speaking = new Set(model.claims.map((claim) => claim.number));
+  for (const claim of model.momentClaims) speaking.add(claim.number);
+  model.inquiry.ratings.forEach((rating, number) => {
+    if (rating.of !== 'tower') return;
+    const { claim, wind, at } = rating;
+    if (claim.kind === 'weight') return;
+    if (!speaking.has(number)) {
+      const speedless = claim.kind === 'area' && wind?.speed === undefined && claim.rows.every((row) => row.speed === undefined);
+      say(speedless ? 'rating-without-speed' : 'rating-for-other-height', 'verdict', { at });
+      return;
+    }
+    if ((claim.kind === 'force' || claim.kind === 'moment') && !claim.levelGiven) say('rating-level-assumed', 'verdict', { at });
+    if (claim.kind === 'area' && claim.areaKind === 'unknown') say('area-kind-unknown', 'verdict', { at: `${at}/areaKind` });
+    if (!wind) return;
+    if (!wind.method) {
+      say('rating-standard-unknown', 'verdict', { at: `${at}/wind/method` });
+      if (model.ownKnown) say('own-drag-not-rated', 'verdict', { at: `${at}/wind/method` });
+      return;
+    }
+    const method = METHOD_BY_ID[wind.method];
+    if (method.since < 2005) say('rating-old-standard', 'verdict', { at: `${at}/wind/method`, word: method.title });
+    if (method.exposureMatters && !wind.exposure) say('rating-exposure-assumed', 'verdict', { at: `${at}/wind/exposure` });
+    if (method.classMatters && !wind.riskCategory) say('rating-class-assumed', 'verdict', { at: `${at}/wind/riskCategory` });
+    const keptStrength = wind.method === 'tia222-g' && wind.basis === 'gust3-strength';
+    if (wind.basis && wind.basis !== method.basis && !keptStrength) {
+      say('rating-basis-converted', 'verdict', { at: `${at}/wind/basis`, word: method.basis });
+    }
+  });
+}
+
+function aboutLoads(model: TowerModel, say: Say): void {
+  const { station, unsaid } = model.inquiry;
+  for (const load of station.loads) {
+    const about = { at: load.at, of: load.name };
+    const { shape } = load;
+    if (shape.kind === 'stated' && shape.areaKind === 'unknown') say('area-kind-unknown', 'line', { ...about, at: `${load.at}/areaKind` });
+    if (shape.kind === 'wire') say('wire-pull', 'line', about);
+    if (shape.kind === 'dish') say('dish-shape-assumed', 'line', about);
+    if (load.on === 'tower' && load.low < station.tower.top) say('side-load', 'line', about);
+    if (load.offset > 0) say('torsion', 'line', about);
+    const longest = longestAspect(shape);
+    if (longest > LONG_TUBE) say('vortex', 'line', about);
+  }
+  if (unsaid.includes('weights')) say('weights-not-counted', 'line');
+}
+
+function longestAspect(shape: TowerModel['inquiry']['station']['loads'][number]['shape']): number {
+  if (shape.kind === 'tube') return shape.length / Math.max(...shape.diameter);
+  if (shape.kind !== 'tubes') return 0;
+  return Math.max(
+    ...shape.rows.map((row) => {
+      const length = row.pieces.reduce((sum, piece) => sum + piece.length, 0);
+      return length / Math.max(...row.pieces.map((piece) => piece.diameter));
+    }),
+  );
+}

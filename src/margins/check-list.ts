@@ -1,0 +1,106 @@
+import type { Level, Section, Station } from '../structure/index.ts';
+
+/** One comparison of what is asked with what is proven, at a level. */
+export interface Check {
+  readonly of: 'moment' | 'shear';
+  readonly link: 'tower' | 'tower-top';
+  /** Number of the level whose demand is compared. */
+  readonly level: number;
+  /** Levels of which any proves the same: the largest counts, each times its factor. */
+  readonly provenAt: readonly { readonly level: number; readonly factor: number }[];
+  /** What a use over 1 means: beyond what the maker stands behind, or only that nothing shows it. */
+  readonly beyond: 'over' | 'not-shown';
+  readonly place: 'foot' | 'joint' | 'section' | 'top-couple';
+  readonly section: number;
+  /** Height at which tapering legs would meet [m]; Infinity where they stand upright. */
+  readonly apex: number;
+}
+
+type Proof = Check['provenAt'];
+
+/**
+ * Every comparison of a station: foot and joints point by point, sections of one make sharing their joints; a tapering
+ * section by the force in its legs where members are constant and point by point otherwise; the couple of the mast at the
+ * top. Inside a uniform section the demand is largest and the proof best at its lower end, so that end speaks for it.
+ *
+ * @param station what stands where [-]
+ * @param levels from the top down [-]
+ * @param lowest no level below this is compared: the highest support of a held tower [m]
+ * @returns the comparisons [-]
+ * @source derived
+ */
+export function checksOf(station: Station, levels: readonly Level[], lowest: number): readonly Check[] {
+  const { sections, foot } = station.tower;
+  const checks: Check[] = [];
+  const plain = new Map(levels.flatMap((level, index) => (level.zone === 'couple' ? [] : [[level.z, index] as const])));
+  const joints = sections.map((section) => (section.low >= lowest ? plain.get(section.low) : undefined));
+  const add = (
+    level: number,
+    section: number,
+    place: Check['place'],
+    beyond: Check['beyond'],
+    moment: Proof,
+    shear: Proof,
+  ) => {
+    const common = { link: place === 'top-couple' ? 'tower-top' : 'tower', level, place, section } as const;
+    const apex = apexOf(sections[section] as Section);
+    checks.push({ of: 'moment', ...common, apex, provenAt: moment, beyond });
+    checks.push({ of: 'shear', ...common, apex, provenAt: shear, beyond: 'not-shown' });
+  };
+  sections.forEach((section, number) => {
+    if (section.high <= lowest) return;
+    const lowEnd = joints[number];
+    if (lowEnd !== undefined) {
+      const atFoot = section.low === foot;
+      const proof = [lowEnd, ...(atFoot ? [] : jointsAlike(sections, number, joints))].map(at);
+      add(lowEnd, number, atFoot ? 'foot' : 'joint', 'over', proof, proof);
+    }
+    levels.forEach((level, index) => {
+      if (level.z < lowest || level.z < section.low || level.z > section.high) return;
+      if (level.zone === 'couple') {
+        const moment = section.uniform && lowEnd !== undefined ? [at(lowEnd), at(index)] : [at(index)];
+        add(index, number, 'top-couple', 'not-shown', moment, [at(index)]);
+      } else if (level.zone === 'plain' && level.z !== section.low && (!section.uniform || level.z === lowest)) {
+        add(index, number, 'section', 'not-shown', legProof(section, index, levels, lowest), [at(index)]);
+      }
+    });
+  });
+  return checks;
+}
+
+function at(level: number): Proof[number] {
+  return { level, factor: 1 };
+}
+
+/** Where legs and panels are constant, the leg force M/b proven anywhere in the section serves all of it. */
+function legProof(section: Section, index: number, levels: readonly Level[], lowest: number): Proof {
+  const shape = section.shape;
+  if (section.uniform || shape?.kind !== 'lattice' || shape.solid.by !== 'members') return [at(index)];
+  const widthHere = widthAt(section, (levels[index] as Level).z);
+  return levels.flatMap((level, other) => {
+    if (level.zone !== 'plain' || level.z < Math.max(section.low, lowest) || level.z > section.high) return [];
+    return [{ level: other, factor: widthHere / widthAt(section, level.z) }];
+  });
+}
+
+function widthAt(section: Section, z: number): number {
+  const [low, high] = section.shape?.width ?? [1, 1];
+  return low + ((high - low) * (z - section.low)) / (section.high - section.low);
+}
+
+/** Other joints between two sections of the same make. */
+function jointsAlike(sections: readonly Section[], number: number, joints: readonly (number | undefined)[]): readonly number[] {
+  const make = sections[number]?.make;
+  if (make === undefined || sections[number - 1]?.make !== make) return [];
+  return sections.flatMap((section, other) => {
+    const joint = joints[other];
+    const alike = other > 0 && other !== number && section.make === make && sections[other - 1]?.make === make;
+    return alike && joint !== undefined ? [joint] : [];
+  });
+}
+
+function apexOf(section: Section): number {
+  const shape = section.shape;
+  if (shape?.kind !== 'lattice' || shape.width[0] <= shape.width[1]) return Number.POSITIVE_INFINITY;
+  return section.low + (shape.width[0] * (section.high - section.low)) / (shape.width[0] - shape.width[1]);
+}

@@ -1,0 +1,339 @@
+import { cite, defineFormula, listVariable, variable } from '../foundation/index.ts';
+
+const level = variable('lambda', 'to the allowable level', 'one', 0.6, 1);
+const directionInForce = variable('K_dF', 'direction factor, where the method puts it in the force', 'one', 0.85, 1);
+const q = variable('q_z', 'velocity pressure', 'pressure', 0, 8000);
+const G = variable('G', 'gust effect factor', 'one', 0.85, 1.7);
+
+export const sliceForce = defineFormula({
+  id: 'force-of-slice',
+  title: 'Force on a piece, allowable level',
+  symbol: 'F',
+  unit: 'force',
+  expression: 'max(lambda * K_dF * q_z * G * C_A, lambda * p_min) * k_A * A',
+  variables: [
+    level,
+    directionInForce,
+    q,
+    G,
+    variable('C_A', 'coefficient', 'one', 0.3, 4),
+    variable('p_min', 'least pressure of the method', 'pressure', 0, 800),
+    variable('k_A', 'from the stated to the effective area', 'one', 1, 2),
+    variable('A', 'area', 'area', 0, 20),
+  ],
+  cite: cite('asce7-10', '29.5, Eq. 29.5-1; least pressure 29.7; TIA-222-G 2.6.9 in the same form', 'memory'),
+  of: (lambda: number, Kd: number, pressure: number, gust: number, C: number, least: number, k: number, A: number) =>
+    Math.max(lambda * Kd * pressure * gust * C, lambda * least) * k * A,
+});
+
+export const pressureForce = defineFormula({
+  id: 'rated-force-per-area',
+  title: 'Force on a unit of effective area at the stated conditions, allowable level',
+  symbol: 'f_r',
+  unit: 'pressure',
+  expression: 'lambda * K_dF * q_z * G',
+  variables: [level, directionInForce, q, G],
+  cite: cite('derived', "a rating is a force at its own stated conditions, by its own standard", 'derived'),
+  of: (lambda: number, Kd: number, pressure: number, gust: number) => lambda * Kd * pressure * gust,
+});
+
+export const allowableForce = defineFormula({
+  id: 'allowable-force',
+  title: 'Stated force at the allowable level',
+  symbol: 'F_r',
+  unit: 'force',
+  expression: 'lambda * F',
+  variables: [level, variable('F', 'stated force', 'force', 0, 1e6)],
+  cite: cite('derived', 'level of the statement', 'derived'),
+  of: (lambda: number, force: number) => lambda * force,
+});
+
+export const ratedForce = defineFormula({
+  id: 'rated-force',
+  title: 'Force on the rated area, allowable level',
+  symbol: 'F_r',
+  unit: 'force',
+  expression: 'f_r * k_A * A_r',
+  variables: [
+    variable('f_r', 'force on a unit of effective area', 'pressure', 0, 8000),
+    variable('k_A', 'from the stated to the effective area', 'one', 0.6, 2),
+    variable('A_r', 'rated area', 'area', 0, 20),
+  ],
+  cite: cite('derived', "a rating is a force at its own stated conditions, by its own standard", 'derived'),
+  of: (perArea: number, factor: number, area: number) => perArea * factor * area,
+});
+
+const force = (symbol: string, meaning: string) => variable(symbol, meaning, 'force', 0, 1e5);
+const moment = (symbol: string, meaning: string) => variable(symbol, meaning, 'moment', 0, 1e6);
+
+export const provenShear = defineFormula({
+  id: 'proven-shear',
+  title: 'Shear the rated case proves: the rated force and the rated wind on the tower itself',
+  symbol: 'V_cap',
+  unit: 'force',
+  expression: 'V_r + V_own',
+  variables: [force('V_r', 'of the rated force'), force('V_own', 'of the rated wind on the tower above')],
+  cite: cite('derived', 'proof envelope', 'derived'),
+  of: (rated: number, own: number) => rated + own,
+});
+
+export const provenMoment = defineFormula({
+  id: 'proven-moment',
+  title: 'Moment the rated case proves: the rated force and the rated wind on the tower itself',
+  symbol: 'M_cap',
+  unit: 'moment',
+  expression: '(M_r + M_own) * b',
+  variables: [
+    moment('M_r', 'of the rated force'),
+    moment('M_own', 'of the rated wind on the tower above'),
+    variable('b', 'width here over width where it is proven, for legs that taper; else 1', 'one', 0.2, 1),
+  ],
+  cite: cite('derived', 'proof envelope', 'derived'),
+  of: (rated: number, own: number, width: number) => (rated + own) * width,
+});
+
+export const allowableMoment = defineFormula({
+  id: 'allowable-moment',
+  title: 'Stated moment at the allowable level',
+  symbol: 'M_cap',
+  unit: 'moment',
+  expression: 'lambda * M',
+  variables: [level, moment('M', 'stated moment')],
+  cite: cite('derived', 'level of the statement', 'derived'),
+  of: (lambda: number, stated: number) => lambda * stated,
+});
+
+export const sumOfForces = defineFormula({
+  id: 'sum-of-forces',
+  title: 'Shear of pieces alike from all sides (a: share each hands on)',
+  symbol: 'V',
+  unit: 'force',
+  expression: 'sum(F .* a)',
+  variables: [
+    listVariable('F', 'forces of the pieces above', 'force', 0, 1e4),
+    listVariable('a', 'share handed on', 'one', 0, 5),
+  ],
+  cite: cite('derived', 'statics', 'derived'),
+  of: (forces: readonly number[], shares: readonly number[]) =>
+    forces.reduce((sum, each, index) => sum + each * (shares[index] as number), 0),
+});
+
+export const sumOfMoments = defineFormula({
+  id: 'sum-of-moments',
+  title: 'Moment of pieces alike from all sides',
+  symbol: 'M',
+  unit: 'moment',
+  expression: 'sum(F .* a)',
+  variables: [
+    listVariable('F', 'forces of the pieces above', 'force', 0, 1e4),
+    listVariable('a', 'their heights above the level', 'length', 0, 100),
+  ],
+  cite: cite('derived', 'statics', 'derived'),
+  of: (forces: readonly number[], arms: readonly number[]) =>
+    forces.reduce((sum, each, index) => sum + each * (arms[index] as number), 0),
+});
+
+const WORST =
+  'sum((F_N + F_T) .* a) / 2 + sqrt(sum((F_N - F_T) .* a .* map(2 * psi, cos))^2 + sum((F_N - F_T) .* a .* map(2 * psi, sin))^2) / 2';
+
+function worst(alongs: readonly number[], acrosses: readonly number[], arms: readonly number[], headings: readonly number[]): number {
+  let mean = 0;
+  let cosine = 0;
+  let sine = 0;
+  alongs.forEach((along, index) => {
+    const across = acrosses[index] as number;
+    const arm = arms[index] as number;
+    const heading = headings[index] as number;
+    mean += (along + across) * arm;
+    cosine += (along - across) * arm * Math.cos(2 * heading);
+    sine += (along - across) * arm * Math.sin(2 * heading);
+  });
+  return mean / 2 + Math.sqrt(cosine ** 2 + sine ** 2) / 2;
+}
+
+export const worstShear = defineFormula({
+  id: 'worst-heading-shear',
+  title: 'Largest shear over all wind headings of things that share one heading (a: share each hands on)',
+  symbol: 'V',
+  unit: 'force',
+  expression: WORST,
+  variables: [
+    listVariable('F_N', 'forces, wind along each', 'force', 0, 1e4),
+    listVariable('F_T', 'forces, wind across each', 'force', 0, 1e4),
+    listVariable('a', 'share handed on', 'one', 0, 5),
+    listVariable('psi', 'headings', 'angle', 0, 6.3),
+  ],
+  cite: cite('hoerner-1965', 'cross-flow principle; closed form derived here', 'derived'),
+  of: worst,
+});
+
+export const worstMoment = defineFormula({
+  id: 'worst-heading-moment',
+  title: 'Largest moment over all wind headings of things that share one heading',
+  symbol: 'M',
+  unit: 'moment',
+  expression: WORST,
+  variables: [
+    listVariable('F_N', 'forces, wind along each', 'force', 0, 1e4),
+    listVariable('F_T', 'forces, wind across each', 'force', 0, 1e4),
+    listVariable('a', 'arms', 'length', 0, 100),
+    listVariable('psi', 'headings', 'angle', 0, 6.3),
+  ],
+  cite: cite('hoerner-1965', 'cross-flow principle; closed form derived here', 'derived'),
+  of: worst,
+});
+
+export const totalShear = defineFormula({
+  id: 'total-shear',
+  title: 'Shear: what is alike from all sides, what turns, what faces its own way, the tower itself, the pull of wires',
+  symbol: 'V_dem',
+  unit: 'force',
+  expression: 'V_still + V_turn + V_fixed + V_own + V_pull + V_tor',
+  variables: [
+    force('V_still', 'alike from all sides'),
+    force('V_turn', 'turning things at their worst'),
+    force('V_fixed', 'fixed things at their worst'),
+    force('V_own', 'the tower itself'),
+    force('V_pull', 'pull of wires'),
+    force('V_tor', 'torsion, as force in the braces'),
+  ],
+  cite: cite('derived', 'with rotation free the maxima add', 'derived'),
+  of: (still: number, turning: number, fixed: number, own: number, pull: number, torsion: number) =>
+    still + turning + fixed + own + pull + torsion,
+});
+
+export const totalMoment = defineFormula({
+  id: 'total-moment',
+  title: 'Moment: what is alike from all sides, what turns, what faces its own way, the tower itself, pull of wires, weight',
+  symbol: 'M_dem',
+  unit: 'moment',
+  expression: 'M_still + M_turn + M_fixed + M_own + M_pull + M_weight',
+  variables: [
+    moment('M_still', 'alike from all sides'),
+    moment('M_turn', 'turning things at their worst'),
+    moment('M_fixed', 'fixed things at their worst'),
+    moment('M_own', 'the tower itself'),
+    moment('M_pull', 'pull of wires'),
+    moment('M_weight', 'weight aloft, as moment'),
+  ],
+  cite: cite('derived', 'with rotation free the maxima add', 'derived'),
+  of: (still: number, turning: number, fixed: number, own: number, pull: number, weight: number) =>
+    still + turning + fixed + own + pull + weight,
+});
+
+export const windRatio = defineFormula({
+  id: 'wind-ratio',
+  title: "Use by the wind on a tower whose own drag is not known: the site's wind over the rated one, largest over height",
+  symbol: 'k',
+  unit: 'one',
+  expression: 'f_site / f_r',
+  variables: [
+    variable('f_site', "the site's force on a unit of area", 'pressure', 10, 8000),
+    variable('f_r', 'the rated force on a unit of area', 'pressure', 10, 8000),
+  ],
+  cite: cite('derived', 'proof envelope: the same tower on both sides', 'derived'),
+  of: (site: number, rated: number) => site / rated,
+});
+
+export const useOfShear = defineFormula({
+  id: 'use-of-shear',
+  title: 'Use: demand over capacity',
+  symbol: 'u',
+  unit: 'one',
+  expression: 'V_dem / V_cap',
+  variables: [force('V_dem', 'demand'), variable('V_cap', 'capacity', 'force', 1, 1e5)],
+  cite: cite('derived', 'definition', 'derived'),
+  of: (demand: number, capacity: number) => demand / capacity,
+});
+
+export const useOfMoment = defineFormula({
+  id: 'use-of-moment',
+  title: 'Use: demand over capacity',
+  symbol: 'u',
+  unit: 'one',
+  expression: 'M_dem / M_cap',
+  variables: [moment('M_dem', 'demand'), variable('M_cap', 'capacity', 'moment', 1, 1e6)],
+  cite: cite('derived', 'definition', 'derived'),
+  of: (demand: number, capacity: number) => demand / capacity,
+});
+
+export const marginOfUse = defineFormula({
+  id: 'margin',
+  title: 'Margin',
+  symbol: 'm',
+  unit: 'one',
+  expression: '1 - u',
+  variables: [variable('u', 'use', 'one', 0, 10)],
+  cite: cite('derived', 'definition', 'derived'),
+  of: (use: number) => 1 - use,
+});
+
+export const designHoldsTo = defineFormula({
+  id: 'holds-to-design',
+  title: "Speed in the method's basis at which the use is 1, the dead load kept, no coefficient changing on the way",
+  symbol: 'V_hold',
+  unit: 'speed',
+  expression: 'V * sqrt((1 - u_0) / u_w)',
+  variables: [
+    variable('V', 'design speed', 'speed', 5, 180),
+    variable('u_0', 'use without wind', 'one', 0, 0.9),
+    variable('u_w', 'use by the wind', 'one', 0.01, 10),
+  ],
+  cite: cite('derived', 'force grows with the square of the speed', 'derived'),
+  of: (V: number, dead: number, wind: number) => V * Math.sqrt((1 - dead) / wind),
+});
+
+export const actualSpeedHoldsTo = defineFormula({
+  id: 'holds-to-actual',
+  title: "The method's speed whose full force, no direction or importance factor, no level, equals the same capacity",
+  symbol: 'V_act',
+  unit: 'speed',
+  expression: 'V_hold * sqrt(lambda * K_d * I)',
+  variables: [
+    variable('V_hold', 'design speed at use 1', 'speed', 5, 180),
+    level,
+    variable('K_d', 'direction factor', 'one', 0.85, 1),
+    variable('I', 'importance', 'one', 0.87, 1.15),
+  ],
+  cite: cite('derived', 'a storm that has come spares no direction', 'derived'),
+  of: (V: number, lambda: number, Kd: number, I: number) => V * Math.sqrt(lambda * Kd * I),
+});
+
+const wantedMargin = variable('m_w', 'margin wanted', 'one', 0, 0.9);
+const forcePerUnitArea = variable('f', 'force on a unit of effective area there', 'pressure', 10, 8000);
+
+export const roomByShear = defineFormula({
+  id: 'room-left-shear',
+  title: 'Effective area, alike from all sides, that may be added there before the wanted margin of shear is reached',
+  symbol: 'A_room',
+  unit: 'area',
+  expression: '((1 - m_w) * V_cap - V_dem) / (f * a)',
+  variables: [
+    wantedMargin,
+    force('V_cap', 'capacity'),
+    force('V_dem', 'demand'),
+    forcePerUnitArea,
+    variable('a', 'share handed on', 'one', 0.1, 5),
+  ],
+  cite: cite('derived', 'proof envelope', 'derived'),
+  of: (margin: number, capacity: number, demand: number, perArea: number, share: number) =>
+    ((1 - margin) * capacity - demand) / (perArea * share),
+});
+
+export const roomByMoment = defineFormula({
+  id: 'room-left-moment',
+  title: 'Effective area, alike from all sides, that may be added there before the wanted margin of moment is reached',
+  symbol: 'A_room',
+  unit: 'area',
+  expression: '((1 - m_w) * M_cap - M_dem) / (f * a)',
+  variables: [
+    wantedMargin,
+    moment('M_cap', 'capacity'),
+    moment('M_dem', 'demand'),
+    forcePerUnitArea,
+    variable('a', 'arm', 'length', 0.1, 100),
+  ],
+  cite: cite('derived', 'proof envelope', 'derived'),
+  of: (margin: number, capacity: number, demand: number, perArea: number, arm: number) =>
+    ((1 - margin) * capacity - demand) / (perArea * arm),
+});

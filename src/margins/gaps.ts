@@ -1,0 +1,124 @@
+import type { AreaKind } from '../areas/index.ts';
+import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
+import { flatPlateFactor, METHOD_BY_ID, type Method, UNKNOWN_AREA } from '../methods/index.ts';
+import type { Slice, Windward } from '../structure/index.ts';
+import { possibleMethods, ratedReadings } from './rated-case.ts';
+import { type Answers, type Demand, demandOf, type RatingAnswer, type TowerModel } from './tower-model.ts';
+import { linkUse, towerUses } from './tower-use.ts';
+
+/** An open question with the reading taken and what each answer alone would give. */
+export interface Gap {
+  /** JSON pointer into the plan. */
+  readonly at: string;
+  readonly question: 'rating-method' | 'rating-exposure' | 'rating-class' | 'rating-area-kind' | 'load-area-kind' | 'tower-members';
+  /** Name of the load, where it is one's. */
+  readonly of?: string;
+  /** The answer that the bad end stands for. */
+  readonly taken: string;
+  /** The tower's use at its bad end if only this were answered so. */
+  readonly useIf: readonly { readonly answer: string; readonly use: number }[];
+}
+
+/** At most this many loads are asked about one by one; those that weigh most. @source derived */
+export const LOADS_ASKED = 12;
+
+export interface Gaps {
+  readonly gaps: readonly Gap[];
+  /** Loads with an unsaid kind of area beyond those asked about. */
+  readonly moreLoads: number;
+}
+
+/**
+ * The open questions that move the tower's use, each with what its answers would give, ranked by effect.
+ *
+ * @param model the tower [-]
+ * @param bad demands at the bad end [-]
+ * @param speed of the site, in the basis of its method [m/s]
+ * @returns the questions [-]
+ * @source derived
+ */
+export function openQuestions(model: TowerModel, bad: Demand, speed: number): Gaps {
+  const gaps: Gap[] = [];
+  const use = (answers: Answers, demand = bad) => linkUse(towerUses(model, demand, demand, answers), 'tower')?.bad ?? 0;
+  const now = use({});
+  if (!Number.isFinite(now)) return { gaps: [], moreLoads: 0 };
+  const finite = (options: readonly { answer: string; use: number }[]) => options.filter((option) => Number.isFinite(option.use));
+  const ask = (gap: Omit<Gap, 'useIf'>, options: readonly { answer: string; use: number }[]) => {
+    const useIf = finite(options).filter((option) => option.answer !== gap.taken);
+    if (useIf.length > 0) gaps.push({ ...gap, useIf });
+  };
+  const seen = new Set<number>();
+  for (const { number, rating } of model.claims) {
+    if (seen.has(number)) continue;
+    seen.add(number);
+    const { claim, wind } = rating;
+    if (!wind) continue;
+    const answered = (answer: RatingAnswer) => use({ ratings: new Map([[number, answer]]) });
+    const readings = ratedReadings(wind);
+    const methods = possibleMethods(wind);
+    const asked = <K extends string>(values: readonly K[], answer: (value: K) => RatingAnswer) =>
+      values.map((value) => ({ answer: value as string, use: answered(answer(value)) }));
+    if (!wind.method && methods.length > 0) {
+      const options = asked(methods, (method) => ({ method }));
+      ask({ at: `${rating.at}/wind/method`, question: 'rating-method', taken: 'not named' }, options);
+    }
+    const exposures = [...new Set(readings.map((reading) => reading.exposure))];
+    if (!wind.exposure && readings.some((reading) => METHOD_BY_ID[reading.method].exposureMatters)) {
+      ask({ at: `${rating.at}/wind/exposure`, question: 'rating-exposure', taken: 'B' }, asked(exposures, (exposure) => ({ exposure })));
+    }
+    if (!wind.riskCategory && readings.some((reading) => METHOD_BY_ID[reading.method].classMatters)) {
+      const classes = ['I', 'II', 'III'] as const;
+      ask({ at: `${rating.at}/wind/riskCategory`, question: 'rating-class', taken: 'I' }, asked(classes, (riskCategory) => ({ riskCategory })));
+    }
+    if (claim.kind === 'area' && claim.areaKind === 'unknown') {
+      const kinds: readonly AreaKind[] = ['effective', 'projected-round', 'projected-flat', 'flat-plate'];
+      const allowed = methods.length === 1 && methods[0] === 'rs222-c' ? kinds : kinds.filter((kind) => kind !== 'projected-flat');
+      ask({ at: `${rating.at}/areaKind`, question: 'rating-area-kind', taken: 'effective' }, asked(allowed, (areaKind) => ({ areaKind })));
+    }
+  }
+  const openSolidity = new Set(model.scenarios.map((scenario) => scenario.solidity)).size > 1;
+  if (model.ownKnown && openSolidity) {
+    const shares = [UNKNOWN_SOLIDITY.least, UNKNOWN_SOLIDITY.most];
+    ask(
+      { at: '/tower', question: 'tower-members', taken: 'the worse at each level' },
+      shares.map((solidity) => ({ answer: String(solidity), use: use({ solidity }) })),
+    );
+  }
+  const loads = unknownLoads(model);
+  const method = METHOD_BY_ID[model.inquiry.method];
+  for (const { item, at, name, taken } of loads.slice(0, LOADS_ASKED)) {
+    const options = loadAnswers(method).map(({ answer, factor }) => {
+      const hung = model.hungWind.map((cut) => withFactor(cut, item, factor));
+      return { answer, use: use({}, demandOf(model, hung, model.ownWind, speed, 'bad', true)) };
+    });
+    ask({ at: `${at}/areaKind`, question: 'load-area-kind', of: name, taken }, options);
+  }
+  const effect = (gap: Gap) => Math.max(...gap.useIf.map((option) => now - option.use));
+  gaps.sort((a, b) => effect(b) - effect(a));
+  return { gaps, moreLoads: Math.max(0, loads.length - LOADS_ASKED) };
+}
+
+function loadAnswers(method: Method): readonly { readonly answer: AreaKind; readonly factor: number }[] {
+  return [
+    { answer: 'effective', factor: UNKNOWN_AREA.least },
+    { answer: 'projected-round', factor: method.slender.round },
+    { answer: 'flat-plate', factor: flatPlateFactor.of(method.slender.round) },
+  ];
+}
+
+/** Loads whose area is of unsaid kind, those with most area times height first. */
+function unknownLoads(model: TowerModel) {
+  return model.hung
+    .flatMap((item, number) => {
+      const [part] = item.parts;
+      if (item.kind !== 'load' || part?.rule.of !== 'stated' || part.rule.areaKind !== 'unknown') return [];
+      const taken = part.rule.slenderFlats ? 'flat-plate with slender flats' : 'flat-plate';
+      return [{ item: number, at: item.at, name: item.name, taken, weight: Math.max(part.front, part.side) * part.high }];
+    })
+    .sort((a, b) => b.weight - a.weight);
+}
+
+function withFactor(cut: Windward, item: number, factor: number): Windward {
+  const slices = cut.slices.map((slice: Slice) => (slice.item === item ? { ...slice, bad: factor, good: factor } : slice));
+  return { ...cut, slices };
+}

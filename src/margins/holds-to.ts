@@ -1,0 +1,123 @@
+import { lowestReaching } from '../foundation/index.ts';
+import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import { type Windward, windward } from '../structure/index.ts';
+import { convertSpeed } from '../wind/index.ts';
+import type { Check } from './check-list.ts';
+import { actualSpeedHoldsTo, designHoldsTo } from './formulas.ts';
+import { type Demand, demandOf, type Proven, provenOf, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
+import { linkUse, towerUses } from './tower-use.ts';
+
+/** The lowest winds at which a link reaches use 1, the dead load kept. */
+export interface HoldsTo {
+  /** In the basis in which the site's speed was given [m/s]. */
+  readonly design: number;
+  /** Actual 3-second gust at 10 m over open ground [m/s]. */
+  readonly gust: number;
+  /** No coefficient changes on the way, so that one line of the working gives it. */
+  readonly steady: boolean;
+}
+
+/**
+ * The winds at which a link reaches use 1 with every open question at its bad end.
+ *
+ * design: as the method says; gust: the actual gust whose own force (level 1, Kd = 1, I = 1) equals the same capacity
+ *
+ * @param model the tower [-]
+ * @param link which link [-]
+ * @param demand of the design wind at the bad end, without least pressures [-]
+ * @returns both speeds [m/s]; undefined where nothing is proven, or the dead load alone is more than is proven
+ * @source derived
+ */
+export function holdsTo(model: TowerModel, link: Check['link'], demand: Demand): HoldsTo | undefined {
+  const wind = (model.hungWind[0] as Windward).wind;
+  const steady = steadySpeed(model, link, demand, wind.conditions.speed);
+  if (steady === undefined || steady <= 0) return undefined;
+  const actualWind = siteWind(model.inquiry, (model.scenarios[0] as Scenario).exposed, true);
+  const actual = actualSpeedHoldsTo.of(steady, wind.level, wind.directionFactor, wind.importance);
+  if (staysSteady(model, wind, actualWind, steady, actual)) return inWords(model, steady, actual, true);
+  const design = searched(model, link, model.hungWind, model.ownWind, steady);
+  const [hung, own] = actualWindward(model);
+  const gust = searched(model, link, hung, own, actual);
+  return design === undefined || gust === undefined ? undefined : inWords(model, design, gust, false);
+}
+
+function inWords(model: TowerModel, design: number, actual: number, steady: boolean): HoldsTo {
+  const method = METHOD_BY_ID[model.inquiry.method];
+  const basis = model.inquiry.site.basis ?? method.basis;
+  const nominalMap = method.id === 'tia222-g' && basis === 'gust3-strength';
+  return {
+    // Turned round with the same ratio by which the site's speed was taken.
+    design: nominalMap ? design : convertSpeed(design, method.basis, basis, 'rating'),
+    gust: method.actualGust(actual),
+    steady,
+  };
+}
+
+/** Speed at use 1 if no coefficient changed on the way: the least over checks and scenarios, the most over claims. */
+function steadySpeed(model: TowerModel, link: Check['link'], demand: Demand, speed: number): number | undefined {
+  const proven = provenOf(model, {});
+  let least = Number.POSITIVE_INFINITY;
+  model.checks.forEach((check, index) => {
+    if (check.link !== link) return;
+    model.scenarios.forEach((_, scenario) => {
+      const wind = (demand.wind[scenario] as Float64Array)[index] as number;
+      if (wind > 0) least = Math.min(least, mostOfClaims(model, check, index, scenario, wind, demand.dead[index] as number, proven, speed));
+    });
+  });
+  return Number.isFinite(least) ? least : undefined;
+}
+
+function mostOfClaims(
+  model: TowerModel,
+  check: Check,
+  index: number,
+  scenario: number,
+  wind: number,
+  dead: number,
+  proven: readonly Proven[],
+  speed: number,
+): number {
+  let most = 0;
+  const at = (capacity: number) => (capacity > dead ? designHoldsTo.of(speed, dead / capacity, wind / capacity) : 0);
+  for (const each of proven) {
+    const byLoads = at((each.low[scenario] as Float64Array)[index] as number);
+    const ratio = each.windRatioLow[scenario] as number;
+    most = Math.max(most, ratio > 0 ? Math.min(byLoads, speed / Math.sqrt(ratio)) : byLoads);
+  }
+  if (check.of === 'moment') {
+    for (const claim of model.momentClaims) if (claim.level === check.level) most = Math.max(most, at(claim.moment));
+  }
+  return most;
+}
+
+function staysSteady(model: TowerModel, wind: Wind, actualWind: Wind, design: number, actual: number): boolean {
+  const limit = Math.min(...[...model.hungWind, ...model.ownWind].map((cut) => cut?.steadyUpTo ?? Number.POSITIVE_INFINITY));
+  if (limit === Number.POSITIVE_INFINITY) return true;
+  const top = model.inquiry.station.tower.top;
+  const ratio = actualWind.flowPerSpeed(top) / wind.flowPerSpeed(top);
+  return Math.max(design, actual * ratio, wind.conditions.speed) <= limit;
+}
+
+function actualWindward(model: TowerModel): readonly [readonly Windward[], readonly (Windward | undefined)[]] {
+  const winds = model.scenarios.map(({ exposed }) => siteWind(model.inquiry, exposed, true));
+  const hung = winds.map((wind) => windward(wind, model.hung, model.levels, 'demand', 'face'));
+  const own = model.ownWind.map((cut, scenario) =>
+    cut ? windward(winds[scenario] as Wind, cut.items, model.levels, 'demand', (model.scenarios[scenario] as Scenario).direction) : undefined,
+  );
+  return [hung, own];
+}
+
+/** Force may drop where a coefficient does, so the lowest speed is looked for upward from well below the steady one. */
+function searched(
+  model: TowerModel,
+  link: Check['link'],
+  hung: readonly Windward[],
+  own: readonly (Windward | undefined)[],
+  near: number,
+): number | undefined {
+  const reaches = (speed: number) => {
+    const demand = demandOf(model, hung, own, speed, 'bad', false);
+    return (linkUse(towerUses(model, demand, demand), link)?.bad ?? 0) >= 1;
+  };
+  return lowestReaching(reaches, 0.4 * near, 2.6 * near, 88) ?? lowestReaching(reaches, 2.6 * near, 26 * near, 200);
+}

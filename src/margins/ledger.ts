@@ -1,0 +1,137 @@
+import { worstHeading } from '../areas/index.ts';
+import {
+  groupedSum,
+  profileOf,
+  type Slice,
+  sliceForces,
+  type WindItem,
+  type Windward,
+  worstOfGroups,
+} from '../structure/index.ts';
+import type { TowerModel } from './tower-model.ts';
+
+/** One thing the wind touches, at the headings that are worst for the moment at the lowest level compared. */
+export interface LedgerRow {
+  readonly name: string;
+  readonly at: string;
+  readonly kind: WindItem['kind'];
+  readonly low: number;
+  readonly high: number;
+  /** Area before any coefficient, by wind along and across its heading [m²]. */
+  readonly frontArea: number;
+  readonly sideArea: number;
+  /** Effective projected area [m²]. */
+  readonly front: number;
+  readonly side: number;
+  /** Largest effective over largest plain area. */
+  readonly coefficient: number;
+  /** Mean pressure over its area, and gust effect factor: force = level × pressure × G × EPA at its heading [Pa]. */
+  readonly pressure: number;
+  readonly gustEffect: number;
+  /** Effective area at the ledger's heading [m²]. */
+  readonly facing: number;
+  /** Allowable level. */
+  readonly force: number;
+  readonly momentAtFoot: number;
+  readonly momentAtTop: number;
+}
+
+export interface Ledger {
+  readonly rows: readonly LedgerRow[];
+  readonly total: { readonly force: number; readonly momentAtFoot: number; readonly momentAtTop: number };
+  /** Height the foot column is about [m]. */
+  readonly foot: number;
+  /** Wind heading worst for what faces its own way, and rotator heading against the wind for what turns [rad]. */
+  readonly headings: { readonly fixed?: number; readonly turning?: number };
+  /** Largest shear over headings, where it comes from another heading than the largest moment [N]. */
+  readonly largestShear: number;
+}
+
+/**
+ * The ledger of a tower at the bad end of its readings: its rows add up to the shear and moment at the foot.
+ *
+ * F = Σλ·q·G·C·A, M = ΣF·z
+ *
+ * @param model the tower [-]
+ * @param scenario number of the scenario shown [-]
+ * @param speed of the site, in the basis of its method [m/s]
+ * @returns the rows and totals, allowable level [-]
+ * @source derived
+ */
+export function ledgerOf(model: TowerModel, scenario: number, speed: number): Ledger {
+  const { levels, hold, inquiry } = model;
+  const { foot, top } = inquiry.station.tower;
+  const hung = model.hungWind[scenario] as Windward;
+  const forces = sliceForces(hung, speed, 'bad', true);
+  const profile = profileOf(hung, forces, levels, hold);
+  const last = levels.length - 1;
+  const sums = groupedSum(profile.momentSums, last);
+  const { fixed, turning } = worstOfGroups(sums);
+  const rows = rowsOf(hung, forces, speed, foot, top, worstHeading(sums.fixed), worstHeading(sums.turning));
+  const own = model.ownWind[scenario];
+  if (own) rows.push(...rowsOf(own, sliceForces(own, speed, 'good', true), speed, foot, top, 0, 0));
+  const total = { force: 0, momentAtFoot: 0, momentAtTop: 0 };
+  for (const row of rows) {
+    total.force += row.force;
+    total.momentAtFoot += row.momentAtFoot;
+    total.momentAtTop += row.momentAtTop;
+  }
+  const ownShear = own ? rows.filter((row) => row.kind === 'tower').reduce((sum, row) => sum + row.force, 0) : 0;
+  return {
+    rows,
+    total,
+    foot,
+    headings: { ...(fixed === undefined ? {} : { fixed }), ...(turning === undefined ? {} : { turning }) },
+    largestShear: worstOfGroups(groupedSum(profile.shearSums, last)).value + ownShear,
+  };
+}
+
+function rowsOf(
+  cut: Windward,
+  forces: { readonly front: Float64Array; readonly side: Float64Array },
+  speed: number,
+  foot: number,
+  top: number,
+  fixed: number,
+  turning: number,
+): LedgerRow[] {
+  const { wind } = cut;
+  const gustEffect = wind.gustEffect(speed);
+  return cut.items.map((item, number) => {
+    const row = { frontArea: 0, sideArea: 0, front: 0, side: 0, facing: 0, force: 0, momentAtFoot: 0, momentAtTop: 0 };
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    for (let index = cut.from[number] as number; index < (cut.from[number + 1] as number); index += 1) {
+      const slice = cut.slices[index] as Slice;
+      const along = forces.front[index] as number;
+      const across = forces.side[index] as number;
+      const angle = (item.turn === 'turning' ? turning : fixed) - item.heading;
+      const facing =
+        item.turn === 'turning' || item.turn === 'fixed' ? along * Math.cos(angle) ** 2 + across * Math.sin(angle) ** 2 : along;
+      const perArea = slice.forceFactor * gustEffect * speed * speed;
+      row.frontArea += slice.front;
+      row.sideArea += slice.side;
+      row.front += along / perArea;
+      row.side += across / perArea;
+      row.facing += facing / perArea;
+      row.force += facing;
+      row.momentAtFoot += facing * (slice.z - foot);
+      row.momentAtTop += facing * Math.max(0, slice.z - top);
+      low = Math.min(low, slice.low);
+      high = Math.max(high, slice.high);
+    }
+    const plain = Math.max(row.frontArea, row.sideArea);
+    const levelled = wind.level * wind.forceDirectionFactor * gustEffect * row.facing;
+    return {
+      name: item.name,
+      at: item.at,
+      kind: item.kind,
+      low,
+      high,
+      ...row,
+      coefficient: plain > 0 ? Math.max(row.front, row.side) / plain : 0,
+      pressure: levelled > 0 ? row.force / levelled : 0,
+      gustEffect,
+    };
+  });
+}

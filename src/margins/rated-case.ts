@@ -1,0 +1,210 @@
+import type { AreaKind } from '../areas/index.ts';
+import { evaluate, type Trace, under } from '../foundation/index.ts';
+import { type Exposed, METHOD_BY_ID, METHODS, type Method, type MethodId, UNKNOWN_AREA, type Wind } from '../methods/index.ts';
+import { convertSpeed, type Exposure, type RiskCategory, type SpeedBasis } from '../wind/index.ts';
+import { allowableForce, pressureForce } from './formulas.ts';
+import type { RatedWind, Rating, RatingClaim } from './rating.ts';
+
+/** What a maker may have left unsaid, and the readings of it. */
+export interface RatedReading {
+  readonly method: MethodId;
+  readonly exposure: Exposure;
+  readonly riskCategory: RiskCategory;
+}
+
+/** One row of a rating under one reading of what it leaves unsaid. */
+export interface RatedCase {
+  readonly rating: Rating;
+  readonly reading: RatedReading;
+  /** The wind it was stated in; absent for a plain force or moment. */
+  readonly wind?: Wind;
+  /** λ of its method. */
+  readonly level: number;
+  /** Force on one square metre of effective area at the rated height, at the allowable level [N/m²]. */
+  readonly forces: readonly { readonly height: number; readonly area: number; readonly perArea: number }[];
+  /** The maker's standard stands behind the tower's own drag too. */
+  readonly provesOwn: boolean;
+}
+
+const EXPOSURES: readonly Exposure[] = ['B', 'C', 'D'];
+const CATEGORIES: readonly RiskCategory[] = ['I', 'II', 'III'];
+
+/**
+ * Methods a rating can be by: the one it names, else every one whose basis and date allow.
+ *
+ * @param wind what the maker says of his wind [-]
+ * @returns the methods; empty when none fits [-]
+ * @example possibleMethods({ speed: 40, basis: 'fastest-mile', year: 1980 }) // ['rs222-c']
+ * @source derived
+ */
+export function possibleMethods(wind: RatedWind): readonly MethodId[] {
+  if (wind.method) return [wind.method];
+  return METHODS.filter((id) => {
+    const method = METHOD_BY_ID[id];
+    if (wind.year !== undefined && method.since > wind.year) return false;
+    return wind.basis === undefined || wind.basis === method.basis || isMean(wind.basis);
+  });
+}
+
+function isMean(basis: SpeedBasis): boolean {
+  return basis === 'mean-1min' || basis === 'mean-10min' || basis === 'mean-hour';
+}
+
+/**
+ * Every reading of a rating's wind: its methods, and for each the exposures and classes it leaves open.
+ *
+ * @param wind what the maker says of his wind [-]
+ * @returns the readings [-]
+ * @example ratedReadings({ speed: 40, method: 'eia222-f' }).length // 1
+ * @source derived
+ */
+export function ratedReadings(wind: RatedWind): readonly RatedReading[] {
+  return possibleMethods(wind).flatMap((id) => {
+    const method = METHOD_BY_ID[id];
+    const exposures = wind.exposure || !method.exposureMatters ? [wind.exposure ?? 'C'] : EXPOSURES;
+    const categories = wind.riskCategory || !method.classMatters ? [wind.riskCategory ?? 'II'] : CATEGORIES;
+    return exposures.flatMap((exposure) => categories.map((riskCategory) => ({ method: id, exposure, riskCategory })));
+  });
+}
+
+/**
+ * What a rating's stated area is multiplied by to become effective, at the low and the high end of its reading.
+ *
+ * @param claim the area claim [-]
+ * @param method the standard of its force [-]
+ * @returns low and high factor [-]
+ * @example ratedAreaFactor({ kind: 'area', areaKind: 'unknown', rows: [], also: [] }, 'tia222-g').high // 1.8
+ * @source derived
+ */
+export function ratedAreaFactor(
+  claim: Extract<RatingClaim, { kind: 'area' }>,
+  method: MethodId,
+): { readonly low: number; readonly high: number } {
+  const only = (factor: number) => ({ low: factor, high: factor });
+  const kind: AreaKind = claim.areaKind;
+  if (method === 'rs222-c') {
+    // Its pressure is that of a flat plate, so that an effective area takes 0.00256 of its 0.004.
+    const share: Readonly<Record<AreaKind, { low: number; high: number }>> = {
+      'flat-plate': only(1),
+      'projected-flat': only(claim.coefficient ?? 1),
+      'projected-round': only(2 / 3),
+      effective: only(0.00256 / 0.004),
+      unknown: { low: 0.00256 / 0.004, high: 1 },
+    };
+    return share[kind];
+  }
+  switch (kind) {
+    case 'effective':
+      return only(1);
+    case 'projected-round':
+      return only(claim.coefficient ?? 1);
+    case 'projected-flat':
+      return only(claim.coefficient ?? METHOD_BY_ID[method].slender.compactFlat);
+    case 'flat-plate':
+      return only(UNKNOWN_AREA.most);
+    case 'unknown':
+      return { low: UNKNOWN_AREA.least, high: UNKNOWN_AREA.most };
+  }
+}
+
+/**
+ * The speed of a rating in the basis of a method.
+ *
+ * @param speed as stated [m/s]
+ * @param wind what the maker says of his wind [-]
+ * @param method the standard it is read by [-]
+ * @param trace the working, or nothing [-]
+ * @returns the speed [m/s] and whether a strength-level speed entered a nominal method as it is [-]
+ * @example ratedSpeed(40, { method: 'asce7-16' }, METHOD_BY_ID['asce7-16']).speed // 40
+ * @source derived
+ */
+export function ratedSpeed(
+  speed: number,
+  wind: RatedWind,
+  method: Method,
+  trace?: Trace,
+): { readonly speed: number; readonly speedLevel: 'own' | 'strength' } {
+  const basis = wind.basis ?? method.basis;
+  if (method.id === 'tia222-g' && basis === 'gust3-strength') return { speed, speedLevel: 'strength' };
+  return { speed: convertSpeed(speed, basis, method.basis, 'rating', trace), speedLevel: 'own' };
+}
+
+/**
+ * All cases of a rating of the tower: rows times readings.
+ *
+ * F = λ·q·G·A at the maker's own stated conditions
+ *
+ * @param rating the rating; kinds area, force and wind give cases [-]
+ * @param exposed the tower as the factors of the whole structure see it [-]
+ * @param units whose pressure constant counts [-]
+ * @param top of the tower [m]
+ * @param trace the working, or nothing [-]
+ * @returns the cases [-]
+ * @source derived
+ */
+export function ratedCases(rating: Rating, exposed: Exposed, units: 'us' | 'si', top: number, trace?: Trace): readonly RatedCase[] {
+  const { claim, wind } = rating;
+  const height = rating.height ?? top;
+  if (claim.kind === 'force') {
+    const level = claim.level === 'allowable' ? 1 : 0.6;
+    const perArea = under(trace, 'rating', () => evaluate(trace, allowableForce, [level, claim.force]));
+    const plain = { rating, level, forces: [{ height, area: 1, perArea }] };
+    const reading: RatedReading = { method: wind?.method ?? 'asce7-16', exposure: 'C', riskCategory: 'II' };
+    if (!wind?.method || wind.speed === undefined) return [{ ...plain, reading, provesOwn: false }];
+    return ratedReadings(wind).map((each) => ({
+      ...plain,
+      reading: each,
+      wind: ratedWind(wind.speed as number, wind, each, exposed, units, trace),
+      provesOwn: true,
+    }));
+  }
+  if ((claim.kind !== 'area' && claim.kind !== 'wind') || !wind) return [];
+  const rows = claim.kind === 'area' ? claim.rows : [{ area: 0 }];
+  return rows.flatMap((row) => {
+    const speed = ('speed' in row ? row.speed : undefined) ?? wind.speed;
+    if (speed === undefined) return [];
+    return ratedReadings(wind).map((reading) => {
+      const blowing = ratedWind(speed, wind, reading, exposed, units, trace);
+      const areas = claim.kind === 'area' ? [{ height, area: row.area }, ...claim.also.map((also) => ({ ...also }))] : [];
+      return {
+        rating,
+        reading,
+        wind: blowing,
+        level: blowing.level,
+        provesOwn: wind.method !== undefined,
+        forces: areas.map((each) => ({ ...each, perArea: forcePerArea(blowing, each.height, trace) })),
+      };
+    });
+  });
+}
+
+function ratedWind(
+  stated: number,
+  wind: RatedWind,
+  reading: RatedReading,
+  exposed: Exposed,
+  units: 'us' | 'si',
+  trace: Trace | undefined,
+): Wind {
+  const method = METHOD_BY_ID[reading.method];
+  const { speed, speedLevel } = ratedSpeed(stated, wind, method, trace);
+  return method.wind({
+    units,
+    speed,
+    speedLevel,
+    actual: false,
+    exposure: reading.exposure,
+    riskCategory: reading.riskCategory,
+    groundElevation: 0,
+    exposed,
+  });
+}
+
+function forcePerArea(wind: Wind, height: number, trace: Trace | undefined): number {
+  return evaluate(trace, pressureForce, [
+    wind.level,
+    wind.forceDirectionFactor,
+    wind.pressure(height, trace),
+    wind.gustEffect(undefined, trace),
+  ]);
+}

@@ -1,0 +1,51 @@
+import type { AreaKind } from '../areas/index.ts';
+import type { MethodId } from '../methods/index.ts';
+import type { Exposure, RiskCategory, SpeedBasis } from '../wind/index.ts';
+
+/** What a maker says, in SI, with everything he left unsaid absent. */
+export interface Rating {
+  /** JSON pointer into the plan. */
+  readonly at: string;
+  readonly of: 'tower' | 'mast' | 'bearing' | 'rotator' | 'foundation' | 'gear';
+  readonly claim: RatingClaim;
+  /** Height above ground where it acts; absent: the top of the tower. */
+  readonly height?: number;
+  readonly wind?: RatedWind;
+  /** Height of the tower's top it was stated for; absent: the plan's. */
+  readonly top?: number;
+  /** Heights of the supports it was stated for; absent: the plan's. */
+  readonly held?: readonly number[];
+  /** Lines the maker already allowed for. */
+  readonly withCables?: { readonly count: number; readonly diameter: number };
+}
+
+export type RatingClaim =
+  | {
+      readonly kind: 'area';
+      readonly areaKind: AreaKind;
+      /** Coefficient the maker names for a projected area. */
+      readonly coefficient?: number;
+      /** One case a row; the speed absent where the row takes it from `wind`. */
+      readonly rows: readonly { readonly area: number; readonly speed?: number }[];
+      /** Further areas of the same case. */
+      readonly also: readonly { readonly area: number; readonly height: number }[];
+    }
+  | { readonly kind: 'force'; readonly force: number; readonly level: ForceLevel; readonly levelGiven: boolean }
+  | { readonly kind: 'moment'; readonly moment: number; readonly level: ForceLevel; readonly levelGiven: boolean }
+  | { readonly kind: 'wind' }
+  | { readonly kind: 'weight'; readonly weight: number }
+  | { readonly kind: 'torque'; readonly torque?: number; readonly brake?: number }
+  | { readonly kind: 'gear'; readonly breaking?: number; readonly working?: number };
+
+export type ForceLevel = 'allowable' | 'strength';
+
+export interface RatedWind {
+  /** [m/s]; absent where every row has its own. */
+  readonly speed?: number;
+  readonly basis?: SpeedBasis;
+  readonly method?: MethodId;
+  readonly exposure?: Exposure;
+  readonly riskCategory?: RiskCategory;
+  /** Year of the sheet. */
+  readonly year?: number;
+}

@@ -1,0 +1,56 @@
+import type { Level } from '../structure/index.ts';
+import type { Check } from './check-list.ts';
+import { roomByMoment, roomByShear } from './formulas.ts';
+import { type Demand, provenOf, type TowerModel } from './tower-model.ts';
+
+export interface RoomLeft {
+  readonly height: number;
+  /** Effective area, alike from all sides [m²]; negative where too much hangs already. */
+  readonly area: number;
+  readonly check: Check;
+  /** Force on one square metre there, allowable level [N/m²]. */
+  readonly perArea: number;
+  readonly capacity: number;
+  readonly demand: number;
+  readonly arm: number;
+}
+
+/**
+ * Area that may still be added at a height on the tower before a link reaches the wanted margin, every open question at
+ * its bad end.
+ *
+ * A = ((1 − m)·capacity − demand)/(λ·q·G·arm)
+ *
+ * @param model the tower; its own drag must be known [-]
+ * @param demand at the bad end [-]
+ * @param height where it would hang, on the tower [m]
+ * @returns the area and what decides it, or undefined where nothing is proven [-]
+ * @source derived
+ */
+export function roomLeftAt(model: TowerModel, demand: Demand, height: number): RoomLeft | undefined {
+  if (!model.ownKnown) return undefined;
+  const proven = provenOf(model, {});
+  const wanted = model.inquiry.wanted.margin;
+  let least: RoomLeft | undefined;
+  model.checks.forEach((check, index) => {
+    const { z } = model.levels[check.level] as Level;
+    if (z > height) return;
+    const arm = check.of === 'moment' ? height - z : check.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (height - z) / (check.apex - z);
+    if (arm <= 0) return;
+    model.scenarios.forEach((_, scenario) => {
+      const wind = model.hungWind[scenario]?.wind;
+      if (!wind) return;
+      const perArea = wind.level * wind.forceDirectionFactor * wind.pressure(height) * wind.gustEffect();
+      const asked = ((demand.wind[scenario] as Float64Array)[index] as number) + (demand.dead[index] as number);
+      let capacity = 0;
+      for (const each of proven) capacity = Math.max(capacity, (each.low[scenario] as Float64Array)[index] as number);
+      if (check.of === 'moment') {
+        for (const claim of model.momentClaims) if (claim.level === check.level) capacity = Math.max(capacity, claim.moment);
+      }
+      const formula = check.of === 'moment' ? roomByMoment : roomByShear;
+      const area = formula.of(wanted, capacity, asked, perArea, arm);
+      if (least === undefined || area < least.area) least = { height, area, check, perArea, capacity, demand: asked, arm };
+    });
+  });
+  return least;
+}

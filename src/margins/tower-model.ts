@@ -1,0 +1,528 @@
+import type { AreaKind, WindDirection } from '../areas/index.ts';
+import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
+import { GRAVITY, type Trace } from '../foundation/index.ts';
+import { type Exposed, METHOD_BY_ID, type MethodId, type Reading, type Wind } from '../methods/index.ts';
+import {
+  bracedShear,
+  type DeadLoad,
+  deadLoad,
+  exposedTower,
+  hungItems,
+  type Level,
+  levelsOf,
+  type MastHold,
+  mastHold,
+  momentOfWeight,
+  ownWindKnown,
+  type Profile,
+  profileOf,
+  ratedLines,
+  type Section,
+  shearOfTorsion,
+  sliceForces,
+  type Tower,
+  towerItems,
+  type WindItem,
+  type Windward,
+  windward,
+} from '../structure/index.ts';
+import { type Exposure, type RiskCategory, convertSpeed } from '../wind/index.ts';
+import { type Check, checksOf } from './check-list.ts';
+import type { Inquiry } from './inquiry.ts';
+import { ratedAreaFactor, type RatedCase, ratedCases } from './rated-case.ts';
+import type { Rating } from './rating.ts';
+
+/** One way the tower itself may meet the wind: a direction that must be tried, and what is open about its members. */
+export interface Scenario {
+  readonly exposed: Exposed;
+  readonly direction: WindDirection;
+  readonly solidity: number;
+  /** Scenarios of one key differ only by direction; keys differ by what nobody told. */
+  readonly open: string;
+}
+
+/** One claim of the maker's (a row of a rating), with all its readings worked out over every scenario. */
+export interface Claim {
+  readonly rating: Rating;
+  readonly number: number;
+  readonly cases: readonly ClaimCase[];
+}
+
+export interface ClaimCase {
+  /** By scenario: the rated case as it is for that kind of structure. */
+  readonly rated: readonly RatedCase[];
+  /** By scenario: shear and moment of the rated wind on the tower itself, at the allowable level. */
+  readonly own: readonly OwnProof[];
+}
+
+export interface OwnProof {
+  readonly shear: Float64Array;
+  readonly moment: Float64Array;
+  /** λqG of the site over that of the rating, largest over height, where the tower's own wind is not known; else 0. */
+  readonly windRatio: number;
+}
+
+export interface TowerModel {
+  readonly inquiry: Inquiry;
+  readonly levels: readonly Level[];
+  readonly checks: readonly Check[];
+  readonly hold: MastHold;
+  readonly dead: DeadLoad;
+  readonly scenarios: readonly Scenario[];
+  readonly ownKnown: boolean;
+  readonly hung: readonly WindItem[];
+  /** By scenario. */
+  readonly hungWind: readonly Windward[];
+  readonly ownWind: readonly (Windward | undefined)[];
+  readonly claims: readonly Claim[];
+  /** Moments stated at one height. */
+  readonly momentClaims: readonly { readonly number: number; readonly level: number; readonly moment: number }[];
+  /** Weight the tower's rating covers [kg]. */
+  readonly coveredWeight: number;
+  /** Highest support; nothing below it is compared [m]. */
+  readonly lowest: number;
+}
+
+/** The site's speed as its method takes it. */
+export interface SiteSpeed {
+  readonly speed: number;
+  readonly speedLevel: 'own' | 'strength';
+  readonly converted: boolean;
+}
+
+/**
+ * The site's speed in the basis of its method. A strength-level speed enters TIA-222-G as it is, with the level of such
+ * maps.
+ *
+ * @param inquiry the plan in SI [-]
+ * @returns the speed [m/s] and how it was taken [-]
+ * @source tia-faq
+ */
+export function siteSpeed(inquiry: Pick<Inquiry, 'method' | 'site'>): SiteSpeed {
+  const method = METHOD_BY_ID[inquiry.method];
+  const basis = inquiry.site.basis ?? method.basis;
+  if (method.id === 'tia222-g' && basis === 'gust3-strength') {
+    return { speed: inquiry.site.speed, speedLevel: 'strength', converted: false };
+  }
+  return {
+    speed: convertSpeed(inquiry.site.speed, basis, method.basis, 'site'),
+    speedLevel: 'own',
+    converted: basis !== method.basis,
+  };
+}
+
+/**
+ * The site's wind over a structure.
+ *
+ * @param inquiry the plan in SI [-]
+ * @param exposed the structure [-]
+ * @param actual whether it is a wind that has come, at full force [-]
+ * @returns the wind [-]
+ * @source derived
+ */
+export function siteWind(inquiry: Pick<Inquiry, 'method' | 'site'> & { station: Pick<Inquiry['station'], 'units'> }, exposed: Exposed, actual: boolean): Wind {
+  const { site } = inquiry;
+  const { speed, speedLevel } = siteSpeed(inquiry);
+  return METHOD_BY_ID[inquiry.method].wind({
+    units: inquiry.station.units,
+    speed,
+    speedLevel,
+    actual,
+    exposure: site.exposure,
+    riskCategory: site.riskCategory ?? 'II',
+    groundElevation: site.groundElevation,
+    exposed,
+    ...(site.hill ? { hill: site.hill } : {}),
+    ...(site.topographicFactor === undefined ? {} : { topographicFactor: site.topographicFactor }),
+  });
+}
+
+/**
+ * Everything about the tower that does not depend on how open questions are answered.
+ *
+ * @param inquiry the plan in SI [-]
+ * @returns the model [-]
+ * @source derived
+ */
+export function towerModel(inquiry: Inquiry): TowerModel {
+  const { station } = inquiry;
+  const { tower } = station;
+  const ownKnown = ownWindKnown(tower);
+  const lowest = tower.held.reduce((highest, held) => Math.max(highest, held.height), tower.foot);
+  const levels = levelsOf(station);
+  const hold = mastHold(station.mast, tower);
+  const scenarios = scenariosOf(inquiry, ownKnown);
+  const hung = hungItems(station);
+  const winds = new Map<Exposed, Wind>();
+  const windOf = (exposed: Exposed) => {
+    let wind = winds.get(exposed);
+    if (!wind) winds.set(exposed, (wind = siteWind(inquiry, exposed, false)));
+    return wind;
+  };
+  const hungByWind = new Map<Exposed, Windward>();
+  const hungWind = scenarios.map(({ exposed }) => {
+    let cut = hungByWind.get(exposed);
+    if (!cut) hungByWind.set(exposed, (cut = windward(windOf(exposed), hung, levels, 'demand', 'face')));
+    return cut;
+  });
+  const itemsBySolidity = new Map<number, readonly WindItem[]>();
+  const ownItems = (solidity: number) => {
+    let items = itemsBySolidity.get(solidity);
+    if (!items) itemsBySolidity.set(solidity, (items = towerItems(tower, solidity)));
+    return items;
+  };
+  const ownWind = scenarios.map(({ exposed, direction, solidity }) =>
+    ownKnown ? windward(windOf(exposed), ownItems(solidity), levels, 'demand', direction) : undefined,
+  );
+  const claims: Claim[] = [];
+  const momentClaims: { number: number; level: number; moment: number }[] = [];
+  let coveredWeight = 0;
+  inquiry.ratings.forEach((rating, number) => {
+    if (rating.of !== 'tower' || !speaksOfThis(rating, tower)) return;
+    const { claim } = rating;
+    if (claim.kind === 'weight') coveredWeight += claim.weight;
+    if (claim.kind === 'moment') {
+      const level = levels.findIndex((each) => each.zone === 'plain' && Math.abs(each.z - (rating.height ?? tower.foot)) < 1e-6);
+      momentClaims.push({ number, level, moment: claim.moment * (claim.level === 'allowable' ? 1 : 0.6) });
+    }
+    claims.push(...claimsOf(rating, number, { inquiry, scenarios, levels, hold, ownItems, ownKnown, windOf }));
+  });
+  return {
+    inquiry,
+    levels,
+    checks: checksOf(station, levels, lowest),
+    hold,
+    dead: deadLoad(station, levels),
+    scenarios,
+    ownKnown,
+    hung,
+    hungWind,
+    ownWind,
+    claims,
+    momentClaims,
+    coveredWeight,
+    lowest,
+  };
+}
+
+/** A rating speaks only for the height and the supports it was stated for. */
+function speaksOfThis(rating: Rating, tower: Tower): boolean {
+  if (rating.top !== undefined && Math.abs(rating.top - tower.top) > 0.01) return false;
+  if (rating.held === undefined || !tower.heldGiven) return true;
+  const given = tower.held.map((held) => held.height).sort((a, b) => a - b);
+  const stated = [...rating.held].sort((a, b) => a - b);
+  return given.length === stated.length && given.every((height, index) => Math.abs(height - (stated[index] as number)) < 0.01);
+}
+
+function scenariosOf(inquiry: Inquiry, ownKnown: boolean): readonly Scenario[] {
+  const { station } = inquiry;
+  if (!ownKnown) {
+    const kinds = station.tower.sections.some((section) => section.shape) ? (['pole'] as const) : (['lattice', 'pole'] as const);
+    return kinds.map((kind) => ({ exposed: exposedTower(station, kind), direction: 'face', solidity: 0, open: kind }));
+  }
+  const shapes = station.tower.sections.flatMap((section) => (section.shape ? [section.shape] : []));
+  const turnsMatter = shapes.some(
+    (shape) =>
+      shape.kind === 'lattice' &&
+      shape.solid.by !== 'drag' &&
+      (shape.faces === 4 || shape.members === 'flat' || (shape.solid.by === 'areas' && shape.solid.flat > 0)),
+  );
+  const open = shapes.some((shape) => shape.kind === 'lattice' && shape.solid.by === 'unknown');
+  const exposed = exposedTower(station, 'lattice');
+  const directions: readonly WindDirection[] = turnsMatter ? ['face', 'corner'] : ['face'];
+  const solidities = open ? [UNKNOWN_SOLIDITY.least, UNKNOWN_SOLIDITY.most] : [UNKNOWN_SOLIDITY.least];
+  return solidities.flatMap((solidity) => directions.map((direction) => ({ exposed, direction, solidity, open: String(solidity) })));
+}
+
+interface ClaimContext {
+  readonly inquiry: Inquiry;
+  readonly scenarios: readonly Scenario[];
+  readonly levels: readonly Level[];
+  readonly hold: MastHold;
+  readonly ownItems: (solidity: number) => readonly WindItem[];
+  readonly ownKnown: boolean;
+  readonly windOf: (exposed: Exposed) => Wind;
+}
+
+function claimsOf(rating: Rating, number: number, context: ClaimContext): readonly Claim[] {
+  const { inquiry, scenarios } = context;
+  const { station } = inquiry;
+  const byExposed = new Map<Exposed, readonly RatedCase[]>();
+  for (const { exposed } of scenarios) {
+    if (!byExposed.has(exposed)) byExposed.set(exposed, ratedCases(rating, exposed, station.units, station.tower.top));
+  }
+  const first = byExposed.get((scenarios[0] as Scenario).exposed) as readonly RatedCase[];
+  const cases = first.map((_, caseNumber) => {
+    const rated = scenarios.map(({ exposed }) => (byExposed.get(exposed) as readonly RatedCase[])[caseNumber] as RatedCase);
+    return { rated, own: scenarios.map((scenario, index) => ownProof(rated[index] as RatedCase, scenario, context)) };
+  });
+  const rows = rating.claim.kind === 'area' ? rating.claim.rows.length : 1;
+  const each = cases.length / rows;
+  return Array.from({ length: rows }, (_, row) => ({ rating, number, cases: cases.slice(row * each, (row + 1) * each) })).filter(
+    (claim) => claim.cases.length > 0,
+  );
+}
+
+function ownProof(rated: RatedCase, scenario: Scenario, context: ClaimContext): OwnProof {
+  const { levels, hold, inquiry } = context;
+  const { wind } = rated;
+  const nothing = { shear: new Float64Array(levels.length), moment: new Float64Array(levels.length) };
+  if (!wind) return { ...nothing, windRatio: context.ownKnown ? 0 : Number.POSITIVE_INFINITY };
+  const lines = rated.rating.withCables ? [ratedLines(rated.rating.withCables, inquiry.station.tower)] : [];
+  const items = context.ownKnown ? [...context.ownItems(scenario.solidity), ...lines] : lines;
+  const windRatio = context.ownKnown ? 0 : largestWindRatio(context.windOf(scenario.exposed), wind, levels);
+  if (items.length === 0) return { ...nothing, windRatio };
+  const cut = windward(wind, items, levels, 'capacity', scenario.direction);
+  const forces = sliceForces(cut, wind.conditions.speed, 'good', false);
+  const { shear, moment } = profileOf(cut, forces, levels, hold);
+  return { shear, moment, windRatio };
+}
+
+function largestWindRatio(site: Wind, rated: Wind, levels: readonly Level[]): number {
+  const perHeight = (wind: Wind, z: number) => wind.level * wind.forceDirectionFactor * wind.pressure(z) * wind.gustEffect();
+  let largest = 0;
+  for (const { z } of levels) largest = Math.max(largest, perHeight(site, z) / perHeight(rated, z));
+  return largest;
+}
+
+/** Answers to open questions; what is not answered stays at both ends of its bracket. */
+export interface Answers {
+  readonly ratings?: ReadonlyMap<number, RatingAnswer>;
+  /** By number of the load: what its stated area is multiplied by. */
+  readonly loads?: ReadonlyMap<number, number>;
+  readonly solidity?: number;
+}
+
+export interface RatingAnswer {
+  readonly method?: MethodId;
+  readonly exposure?: Exposure;
+  readonly riskCategory?: RiskCategory;
+  readonly areaKind?: AreaKind;
+}
+
+/** What the wind and the weights ask of the tower, by scenario, at one end of the readings. */
+export interface Demand {
+  /** Moment and shear by the wind, by scenario and check [N·m, N]. */
+  readonly wind: readonly Float64Array[];
+  /** The same without wind, by check. */
+  readonly dead: Float64Array;
+}
+
+/**
+ * Demands of all checks at a speed.
+ *
+ * @param model the tower [-]
+ * @param hungWind its hung items in the wind, by scenario [-]
+ * @param ownWind the tower itself in the wind, by scenario [-]
+ * @param speed in the basis of the wind [m/s]
+ * @param reading which end of open readings [-]
+ * @param least whether the method's least pressure counts [-]
+ * @returns the demands [-]
+ * @source derived
+ */
+export function demandOf(
+  model: TowerModel,
+  hungWind: readonly Windward[],
+  ownWind: readonly (Windward | undefined)[],
+  speed: number,
+  reading: Reading,
+  least: boolean,
+): Demand {
+  const { levels, hold, checks } = model;
+  const profiles = new Map<Windward, Profile>();
+  const profile = (cut: Windward, role: Reading) => {
+    let found = profiles.get(cut);
+    if (!found) profiles.set(cut, (found = profileOf(cut, sliceForces(cut, speed, role, least), levels, hold)));
+    return found;
+  };
+  const wind = model.scenarios.map((_, scenario) => {
+    const hung = profile(hungWind[scenario] as Windward, reading);
+    const own = ownWind[scenario];
+    const ownProfile = own ? profile(own, 'good') : undefined;
+    return Float64Array.from(checks, (check) => windDemand(model, check, hung, ownProfile));
+  });
+  return { wind, dead: Float64Array.from(checks, (check) => deadDemand(model, check)) };
+}
+
+function windDemand(model: TowerModel, check: Check, hung: Profile, own: Profile | undefined): number {
+  const { level, apex } = check;
+  const section = model.inquiry.station.tower.sections[check.section] as Section;
+  if (check.of === 'moment') return (hung.moment[level] as number) + (own ? (own.moment[level] as number) : 0);
+  const torsion = shearOfTorsion(section, hung.torsion[level] as number);
+  if (apex === Number.POSITIVE_INFINITY) {
+    return (hung.shear[level] as number) + (own ? (own.shear[level] as number) : 0) + torsion;
+  }
+  const above = hangsAbove(model, apex);
+  const arm = apex - (model.levels[level] as Level).z;
+  const hungPart = above ? (hung.shear[level] as number) + (hung.moment[level] as number) / arm : bracedShear(hung, level, apex);
+  return hungPart + (own ? bracedShear(own, level, apex) : 0) + torsion;
+}
+
+/**
+ * Whether something hangs above the point where a section's legs would meet: it turns the sign in the braces, and then
+ * shear and moment together bound them.
+ *
+ * @param model the tower [-]
+ * @param apex where the legs would meet [m]
+ * @returns true when something does [-]
+ * @source derived
+ */
+export function hangsAbove(model: TowerModel, apex: number): boolean {
+  return model.hung.some((item) => item.parts.some((part) => part.high > apex));
+}
+
+function deadDemand(model: TowerModel, check: Check): number {
+  if (check.of === 'shear') return model.dead.pullShear[check.level] as number;
+  return (model.dead.pullMoment[check.level] as number) + weightMoment(model, check);
+}
+
+/**
+ * Moment of the weight aloft at a check: what fills the legs, and what hangs off the axis.
+ *
+ * k·W·b + ΣW·e
+ *
+ * @param model the tower [-]
+ * @param check the comparison [-]
+ * @param trace the working, or nothing [-]
+ * @returns the moment [N·m]
+ * @source derived
+ */
+export function weightMoment(model: TowerModel, check: Check, trace?: Trace): number {
+  const { dead, coveredWeight } = model;
+  const extra = Math.max(0, (dead.weight[check.level] as number) - coveredWeight) * GRAVITY;
+  const section = model.inquiry.station.tower.sections[check.section] as Section;
+  return momentOfWeight(section, extra, trace) + (dead.leaning[check.level] as number) * GRAVITY;
+}
+
+/**
+ * What one reading of a claim proves for a check.
+ *
+ * V: λ(F_r + V_own), M: λ(F_r(h_r − z) + M_own); in the couple V with F_r(1 + a_r/s) where the plates are the maker's
+ *
+ * @param model the tower [-]
+ * @param check the comparison [-]
+ * @param claimCase the reading [-]
+ * @param scenario number of the scenario [-]
+ * @param areaFactor from the stated to the effective area [-]
+ * @param provesOwn whether the tower's own drag counts as proven [-]
+ * @returns the capacity [N or N·m]
+ * @source derived
+ */
+export function provenBy(
+  model: TowerModel,
+  check: Check,
+  claimCase: ClaimCase,
+  scenario: number,
+  areaFactor: number,
+  provesOwn: boolean,
+): number {
+  const own = claimCase.own[scenario] as OwnProof;
+  let most = 0;
+  for (const { level, factor } of check.provenAt) {
+    const { z, zone } = model.levels[level] as Level;
+    const tapering = check.of === 'shear' && check.apex !== Number.POSITIVE_INFINITY;
+    let value = 0;
+    if (provesOwn) {
+      value = (check.of === 'moment' ? own.moment : own.shear)[level] as number;
+      if (tapering) value -= (own.moment[level] as number) / (check.apex - z);
+    }
+    for (const { height, area, perArea } of (claimCase.rated[scenario] as RatedCase).forces) {
+      if (height < z) continue;
+      if (tapering && height >= check.apex) return 0;
+      value += perArea * area * areaFactor * handedOn(model, check, height, z, zone);
+    }
+    most = Math.max(most, value * factor);
+  }
+  return most;
+}
+
+/**
+ * Arm or share with which a rated force reaches a level.
+ *
+ * moment: h − z, in the couple z_b − z; shear: 1, in the couple 1 + a_r/s, in tapering braces 1 − (h − z)/(z_a − z)
+ *
+ * @param model the tower [-]
+ * @param check the comparison [-]
+ * @param height of the rated force [m]
+ * @param z the level [m]
+ * @param zone of the level [-]
+ * @returns arm [m] or share [-]
+ * @source derived
+ */
+export function handedOn(model: TowerModel, check: Check, height: number, z: number, zone: Level['zone']): number {
+  const { hold } = model;
+  if (zone === 'couple' && hold.bearing !== undefined) {
+    if (check.of === 'moment') return hold.bearing - z;
+    const above = Math.max(0, height - model.inquiry.station.tower.top);
+    return model.inquiry.station.mast?.shelf ? 1 + above / (hold.bearing - hold.foot) : 1;
+  }
+  if (check.of === 'moment') return height - z;
+  return check.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (height - z) / (check.apex - z);
+}
+
+/** Least and most that is proven for every check by one claim, by scenario. */
+export interface Proven {
+  readonly claim: Claim;
+  readonly low: readonly Float64Array[];
+  readonly high: readonly Float64Array[];
+  /** By scenario: the use by the wind on a tower whose own drag is not known; 0 where it is. */
+  readonly windRatioLow: readonly number[];
+  readonly windRatioHigh: readonly number[];
+}
+
+/**
+ * What every claim proves, at the low and the high end of what its maker left unsaid.
+ *
+ * @param model the tower [-]
+ * @param answers to open questions [-]
+ * @returns by claim, scenario and check [-]
+ * @source derived
+ */
+export function provenOf(model: TowerModel, answers: Answers): readonly Proven[] {
+  return model.claims.map((claim) => {
+    const answer = answers.ratings?.get(claim.number) ?? {};
+    const matching = claim.cases.filter((each) => fits((each.rated[0] as RatedCase).reading, answer));
+    // A standard not named proves no own drag; once it is named it does.
+    const named = (rated: RatedCase) => rated.provesOwn || (answer.method !== undefined && rated.wind !== undefined);
+    const low = model.scenarios.map(() => new Float64Array(model.checks.length).fill(Number.POSITIVE_INFINITY));
+    const high = model.scenarios.map(() => new Float64Array(model.checks.length));
+    const windRatioLow = model.scenarios.map(() => 0);
+    const windRatioHigh = model.scenarios.map(() => (model.ownKnown ? 0 : Number.POSITIVE_INFINITY));
+    for (const each of matching) {
+      model.scenarios.forEach((_, scenario) => {
+        const rated = each.rated[scenario] as RatedCase;
+        const claimed = rated.rating.claim;
+        const factor =
+          claimed.kind === 'area'
+            ? ratedAreaFactor(answer.areaKind ? { ...claimed, areaKind: answer.areaKind } : claimed, rated.reading.method)
+            : { low: 1, high: 1 };
+        const provesOwn = named(rated);
+        const lowest = low[scenario] as Float64Array;
+        const highest = high[scenario] as Float64Array;
+        model.checks.forEach((check, index) => {
+          const least = provenBy(model, check, each, scenario, factor.low, provesOwn);
+          const most =
+            factor.low === factor.high && provesOwn
+              ? least
+              : provenBy(model, check, each, scenario, factor.high, provesOwn || rated.wind !== undefined);
+          lowest[index] = Math.min(lowest[index] as number, least);
+          highest[index] = Math.max(highest[index] as number, most);
+        });
+        if (model.ownKnown) return;
+        const ratio = (each.own[scenario] as OwnProof).windRatio;
+        windRatioLow[scenario] = Math.max(windRatioLow[scenario] as number, provesOwn ? ratio : Number.POSITIVE_INFINITY);
+        windRatioHigh[scenario] = Math.min(windRatioHigh[scenario] as number, ratio);
+      });
+    }
+    return { claim, low, high, windRatioLow, windRatioHigh };
+  });
+}
+
+function fits(reading: RatedCase['reading'], answer: RatingAnswer): boolean {
+  const method = METHOD_BY_ID[reading.method];
+  return (
+    (answer.method === undefined || reading.method === answer.method) &&
+    (answer.exposure === undefined || reading.exposure === answer.exposure || !method.exposureMatters) &&
+    (answer.riskCategory === undefined || reading.riskCategory === answer.riskCategory || !method.classMatters)
+  );
+}

@@ -1,0 +1,386 @@
+import { evaluate, Trace, under } from '../foundation/index.ts';
+import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import {
+  hungItems,
+  type Level,
+  ratedLines,
+  type Section,
+  shearOfTorsion,
+  type Slice,
+  type SliceForces,
+  sliceForces,
+  towerItems,
+  type WindItem,
+  type Windward,
+  windward,
+} from '../structure/index.ts';
+import { convertSpeed } from '../wind/index.ts';
+import type { Assessment, Link } from './assess.ts';
+import type { Check } from './check-list.ts';
+import {
+  actualSpeedHoldsTo,
+  allowableForce,
+  allowableMoment,
+  designHoldsTo,
+  marginOfUse,
+  pressureForce,
+  provenMoment,
+  provenShear,
+  ratedForce,
+  roomByMoment,
+  roomByShear,
+  sliceForce,
+  sumOfForces,
+  sumOfMoments,
+  totalMoment,
+  totalShear,
+  useOfMoment,
+  useOfShear,
+  windRatio,
+  worstMoment,
+  worstShear,
+} from './formulas.ts';
+import { ratedAreaFactor, type RatedCase, ratedSpeed } from './rated-case.ts';
+import {
+  type Claim,
+  type ClaimCase,
+  demandOf,
+  hangsAbove,
+  handedOn,
+  provenBy,
+  type Scenario,
+  type TowerModel,
+  weightMoment,
+} from './tower-model.ts';
+import { type CheckUse, linkUse } from './tower-use.ts';
+
+/**
+ * The working behind an answer: the wind, every piece of everything it touches, the sums at the level that decides each
+ * link, what is proven there, use, margin and the wind it holds to; with every open question at its bad end. It goes a
+ * second way through the same formulas and refuses to differ from the answer.
+ *
+ * @param assessment the answer [-]
+ * @returns the steps [-]
+ * @throws Error when a sum of the working differs from the answer
+ * @source derived
+ */
+export function workingOf(assessment: Assessment): Trace {
+  const trace = new Trace();
+  const { inquiry, model, site, wind } = assessment;
+  under(trace, 'your wind', () => {
+    const method = METHOD_BY_ID[inquiry.method];
+    if (site.converted) convertSpeed(inquiry.site.speed, inquiry.site.basis ?? method.basis, method.basis, 'site', trace);
+    wind.gustEffect(undefined, trace);
+  });
+  for (const link of assessment.links) {
+    if (!link.result || (link.kind !== 'tower' && link.kind !== 'tower-top')) continue;
+    const finite = assessment.uses.filter((use) => Number.isFinite(use.bad));
+    const governing = linkUse(finite, link.kind)?.governing;
+    if (governing) {
+      under(trace, link.kind === 'tower' ? 'tower' : 'top of the tower', () => explainLink(assessment, link, governing, trace));
+    }
+  }
+  const room = assessment.roomLeft;
+  if (room) {
+    under(trace, 'room left at the top', () =>
+      evaluate(trace, room.check.of === 'moment' ? roomByMoment : roomByShear, [
+        model.inquiry.wanted.margin,
+        room.capacity,
+        room.demand,
+        room.perArea,
+        room.arm,
+      ]),
+    );
+  }
+  return trace;
+}
+
+function explainLink(assessment: Assessment, link: Link, governing: CheckUse, trace: Trace): void {
+  const { model, site } = assessment;
+  const { check, scenario } = governing;
+  const demand = under(trace, 'demand', () => explainDemand(assessment, governing, trace));
+  agree(demand, governing.demand, 'demand');
+  const claim = model.claims[governing.claim];
+  if (!claim && check.of === 'moment') explainStatedMoment(model, governing, trace);
+  const proof = claim ? under(trace, 'what the rating proves', () => explainProof(model, claim, governing, trace)) : undefined;
+  if (proof && !governing.byWindRatio) agree(proof.capacity, governing.capacity, 'capacity');
+  const capacity = proof?.capacity ?? governing.capacity;
+  const formula = check.of === 'moment' ? useOfMoment : useOfShear;
+  const use = governing.byWindRatio
+    ? explainWindRatio(model, governing, proof?.rated.wind, trace)
+    : evaluate(trace, formula, [demand, capacity]);
+  agree(use, governing.bad, 'use');
+  evaluate(trace, marginOfUse, [use]);
+  if (!link.result?.holdsTo?.steady) return;
+  const { wind } = model.hungWind[scenario] as Windward;
+  const index = model.checks.indexOf(check);
+  const withoutLeast = demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', false);
+  const windPart = (withoutLeast.wind[scenario] as Float64Array)[index] as number;
+  const dead = withoutLeast.dead[index] as number;
+  const [deadUse, windUse] = governing.byWindRatio ? [0, use] : [dead / capacity, windPart / capacity];
+  if (deadUse >= 1) return;
+  const design = evaluate(trace, designHoldsTo, [site.speed, deadUse, windUse], 'of this comparison; the lowest of all counts');
+  const actual = evaluate(trace, actualSpeedHoldsTo, [design, wind.level, wind.directionFactor, wind.importance]);
+  METHOD_BY_ID[wind.method].actualGust(actual, trace);
+}
+
+function explainStatedMoment(model: TowerModel, governing: CheckUse, trace: Trace): void {
+  const stated = model.momentClaims.find((claim) => claim.moment === governing.capacity);
+  const rating = stated && model.inquiry.ratings[stated.number];
+  if (rating?.claim.kind !== 'moment') return;
+  evaluate(trace, allowableMoment, [rating.claim.level === 'allowable' ? 1 : 0.6, rating.claim.moment]);
+}
+
+function agree(one: number, other: number, what: string): void {
+  if (Math.abs(one - other) > 1e-9 * Math.max(1, Math.abs(other))) {
+    throw new Error(`the working's ${what} ${one} differs from the answer's ${other}`);
+  }
+}
+
+/** One piece's forces, and with what share and arm they reach a level. */
+interface Reaching {
+  readonly group: 'still' | 'turning' | 'fixed';
+  readonly heading: number;
+  readonly along: number;
+  readonly across: number;
+  readonly share: number;
+  readonly arm: number;
+  readonly torsion: number;
+}
+
+function explainDemand(assessment: Assessment, governing: CheckUse, trace: Trace): number {
+  const { model, site, inquiry } = assessment;
+  const { check, scenario } = governing;
+  const level = model.levels[check.level] as Level;
+  const hung = model.hungWind[scenario] as Windward;
+  hungItems(inquiry.station, trace);
+  const pieces = explainPieces(model, hung, site.speed, 'bad', true, check, level, trace);
+  const own = model.ownWind[scenario];
+  const ofTower = own
+    ? under(trace, 'the tower itself', () => {
+        towerItems(inquiry.station.tower, (model.scenarios[scenario] as Scenario).solidity, trace);
+        return explainPieces(model, own, site.speed, 'good', true, check, level, trace, true);
+      })
+    : [];
+  const group = (name: Reaching['group']) => sumGroup(pieces.filter((each) => each.group === name), check.of, trace);
+  const sums = [group('still'), group('turning'), group('fixed'), sumGroup(ofTower, check.of, trace)] as const;
+  if (check.of === 'moment') {
+    const weight = weightMoment(model, check, trace);
+    return evaluate(trace, totalMoment, [...sums, model.dead.pullMoment[check.level] as number, weight]);
+  }
+  const section = inquiry.station.tower.sections[check.section] as Section;
+  const torsion = pieces.reduce((sum, each) => sum + each.torsion, 0);
+  const braces = shearOfTorsion(section, torsion, trace);
+  return evaluate(trace, totalShear, [...sums, model.dead.pullShear[check.level] as number, braces]);
+}
+
+function sumGroup(pieces: readonly Reaching[], of: Check['of'], trace: Trace): number {
+  if (pieces.length === 0) return 0;
+  const reach = pieces.map((each) => (of === 'moment' ? each.arm : each.share));
+  const along = pieces.map((each) => each.along);
+  if (pieces.every((each) => each.group === 'still')) {
+    return evaluate(trace, of === 'moment' ? sumOfMoments : sumOfForces, [along, reach]);
+  }
+  const inputs = [along, pieces.map((each) => each.across), reach, pieces.map((each) => each.heading)] as const;
+  return evaluate(trace, of === 'moment' ? worstMoment : worstShear, [...inputs]);
+}
+
+/** Writes down every piece above a level and gathers how it reaches there. */
+function explainPieces(
+  model: TowerModel,
+  cut: Windward,
+  speed: number,
+  reading: 'bad' | 'good',
+  least: boolean,
+  check: Check,
+  level: Level,
+  trace: Trace,
+  itself = false,
+): readonly Reaching[] {
+  const forces = sliceForces(cut, speed, reading, least);
+  const reaching: Reaching[] = [];
+  cut.slices.forEach((slice, index) => {
+    const item = cut.items[slice.item] as WindItem;
+    const reach = reachOf(model, check, level, slice, item, itself);
+    if (!reach) return;
+    const [along, across] = under(trace, item.name, () => explainSlice(cut, slice, index, forces, speed, reading, least, trace));
+    const group = item.turn === 'own-worst' ? 'still' : item.turn;
+    const torsion = reach.twists ? Math.max(along, across) * item.offset : 0;
+    reaching.push({ group, heading: item.heading, along, across, share: reach.share, arm: reach.arm, torsion });
+  });
+  return reaching;
+}
+
+function reachOf(model: TowerModel, check: Check, level: Level, slice: Slice, item: WindItem, itself: boolean) {
+  const { hold } = model;
+  const { z, zone } = level;
+  if (item.carriedBy === 'mast' && zone === 'clear') return undefined;
+  if (item.carriedBy === 'mast' && zone === 'couple') {
+    const bearing = hold.bearing as number;
+    const share = (slice.z - hold.foot) / (bearing - hold.foot);
+    return braced(model, check, z, share, share * (bearing - z), false, itself);
+  }
+  if (item.carriedBy === 'tower' && slice.z < z) return undefined;
+  return braced(model, check, z, 1, slice.z - z, true, itself);
+}
+
+function braced(model: TowerModel, check: Check, z: number, share: number, arm: number, twists: boolean, itself: boolean) {
+  if (check.of === 'moment' || check.apex === Number.POSITIVE_INFINITY) return { share, arm, twists };
+  const carried = arm / (check.apex - z);
+  return { share: !itself && hangsAbove(model, check.apex) ? share + carried : share - carried, arm, twists };
+}
+
+function explainSlice(
+  cut: Windward,
+  slice: Slice,
+  index: number,
+  forces: SliceForces,
+  speed: number,
+  reading: 'bad' | 'good',
+  least: boolean,
+  trace: Trace,
+): readonly [number, number] {
+  const { wind } = cut;
+  const item = cut.items[slice.item] as WindItem;
+  const pressure = wind.pressure(slice.z, trace);
+  const measure = slice.flowFactor * speed;
+  if (slice.flowFactor > 0) wind.flow(slice.z, slice.flowFactor / wind.flowPerSpeed(slice.z), trace);
+  const coefficient = slice.law.at(measure, trace);
+  const factor = reading === 'bad' ? slice.bad : slice.good;
+  const force = (area: number) =>
+    area === 0
+      ? 0
+      : evaluate(trace, sliceForce, [
+          wind.level,
+          wind.forceDirectionFactor,
+          pressure,
+          wind.gustEffect(speed),
+          coefficient,
+          least ? wind.leastPressure : 0,
+          factor,
+          area,
+        ]);
+  const along = forces.front[index] as number;
+  const across = forces.side[index] as number;
+  if (item.turn === 'still') return [force(slice.front), across];
+  if (item.turn === 'fixed' || item.turn === 'turning') return [force(slice.front), force(slice.side)];
+  // The axis on which the whole item is larger was taken; the piece's own force tells which.
+  if (along === 0) return [0, 0];
+  const perArea = wind.gustEffect(speed) * speed * speed * slice.forceFactor * coefficient * factor;
+  const byFront = Math.abs(perArea * slice.front - along) <= Math.abs(perArea * slice.side - along);
+  const worst = force(byFront ? slice.front : slice.side);
+  return [worst, worst];
+}
+
+interface Proof {
+  readonly capacity: number;
+  readonly rated: RatedCase;
+}
+
+/** The reading of a claim that proves least, written down. */
+function explainProof(model: TowerModel, claim: Claim, governing: CheckUse, trace: Trace): Proof {
+  const { check, scenario } = governing;
+  let least: { readonly each: ClaimCase; readonly capacity: number } | undefined;
+  for (const each of claim.cases) {
+    const capacity = provenBy(model, check, each, scenario, lowFactor(each, scenario), (each.rated[scenario] as RatedCase).provesOwn);
+    if (!least || capacity < least.capacity) least = { each, capacity };
+  }
+  const { each } = least as { each: ClaimCase };
+  const rated = each.rated[scenario] as RatedCase;
+  let capacity = 0;
+  let best: (() => number) | undefined;
+  for (const proven of check.provenAt) {
+    const explain = (at: Trace) => explainProofAt(model, check, proven, rated, scenario, lowFactor(each, scenario), at);
+    const value = explain(new Trace());
+    if (value > capacity || !best) {
+      capacity = value;
+      best = () => explain(trace);
+    }
+  }
+  best?.();
+  return { capacity, rated };
+}
+
+function lowFactor(each: ClaimCase, scenario: number): number {
+  const rated = each.rated[scenario] as RatedCase;
+  const { claim } = rated.rating;
+  return claim.kind === 'area' ? ratedAreaFactor(claim, rated.reading.method).low : 1;
+}
+
+function explainProofAt(
+  model: TowerModel,
+  check: Check,
+  proven: Check['provenAt'][number],
+  rated: RatedCase,
+  scenario: number,
+  factor: number,
+  trace: Trace,
+): number {
+  const { wind, rating } = rated;
+  const level = model.levels[proven.level] as Level;
+  const stated = rating.wind?.speed;
+  if (wind && rating.wind && stated !== undefined) ratedSpeed(stated, rating.wind, METHOD_BY_ID[wind.method], trace);
+  const forces: number[] = [];
+  const reach: number[] = [];
+  for (const { height, area, perArea } of rated.forces) {
+    if (height < level.z) continue;
+    if (wind && rating.claim.kind === 'area') {
+      const inputs: [number, number, number, number] = [
+        wind.level,
+        wind.forceDirectionFactor,
+        wind.pressure(height, trace),
+        wind.gustEffect(undefined, trace),
+      ];
+      evaluate(trace, pressureForce, inputs);
+      forces.push(evaluate(trace, ratedForce, [perArea, factor, area]));
+    } else forces.push(explainStatedForce(rated, perArea * area, trace));
+    reach.push(handedOn(model, check, height, level.z, level.zone));
+  }
+  const ofForces = forces.length === 0 ? 0 : evaluate(trace, check.of === 'moment' ? sumOfMoments : sumOfForces, [forces, reach]);
+  const own = wind && rated.provesOwn ? explainRatedOwn(model, check, rated, wind, scenario, level, trace) : 0;
+  return check.of === 'moment'
+    ? evaluate(trace, provenMoment, [ofForces, own, proven.factor])
+    : evaluate(trace, provenShear, [ofForces, own]);
+}
+
+function explainStatedForce(rated: RatedCase, atLevel: number, trace: Trace): number {
+  const { claim } = rated.rating;
+  return claim.kind === 'force' ? evaluate(trace, allowableForce, [claim.level === 'allowable' ? 1 : 0.6, claim.force]) : atLevel;
+}
+
+function explainRatedOwn(
+  model: TowerModel,
+  check: Check,
+  rated: RatedCase,
+  wind: Wind,
+  scenario: number,
+  level: Level,
+  trace: Trace,
+): number {
+  const { direction, solidity } = model.scenarios[scenario] as Scenario;
+  const { tower } = model.inquiry.station;
+  const lines = rated.rating.withCables ? [ratedLines(rated.rating.withCables, tower)] : [];
+  const items = model.ownKnown ? [...towerItems(tower, solidity), ...lines] : lines;
+  if (items.length === 0) return 0;
+  const cut = windward(wind, items, model.levels, 'capacity', direction);
+  const pieces = under(trace, 'rated wind on the tower itself', () =>
+    explainPieces(model, cut, wind.conditions.speed, 'good', false, check, level, trace, true),
+  );
+  return sumGroup(pieces, check.of, trace);
+}
+
+function explainWindRatio(model: TowerModel, governing: CheckUse, rated: Wind | undefined, trace: Trace): number {
+  const site = (model.hungWind[governing.scenario] as Windward).wind;
+  if (!rated) return governing.bad;
+  const perArea = (wind: Wind, z: number, at?: Trace) =>
+    evaluate(at, pressureForce, [wind.level, wind.forceDirectionFactor, wind.pressure(z, at), wind.gustEffect(undefined, at)]);
+  let worst = 0;
+  for (const { z } of model.levels) {
+    if (perArea(site, z) / perArea(rated, z) > perArea(site, worst) / perArea(rated, worst)) worst = z;
+  }
+  const ratio: [number, number] = [
+    under(trace, 'your wind', () => perArea(site, worst, trace)),
+    under(trace, 'the rated wind', () => perArea(rated, worst, trace)),
+  ];
+  return evaluate(trace, windRatio, ratio);
+}

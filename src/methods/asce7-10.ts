@@ -1,0 +1,27 @@
+import { evaluate } from '../foundation/index.ts';
+import {
+  ASCE_LOWEST_HEIGHT,
+  EXPOSURE_TO_7_16,
+  exposureCoefficientTo716,
+  GUST_CONSTANTS_TO_7_16,
+  velocityPressure710,
+} from '../wind/index.ts';
+import { asceMethod } from './asce7.ts';
+
+/** ASCE/SEI 7-10. */
+export const asce710 = asceMethod({
+  id: 'asce7-10',
+  title: 'ASCE/SEI 7-10',
+  since: 2010,
+  known: 'memory',
+  elevationCounts: false,
+  directionInForce: false,
+  // Table 26.6-1, chimneys, tanks and similar structures: round and hexagonal 0.95.
+  polesDirectionFactor: () => 0.95,
+  exposureCoefficient: (z, exposure, trace) => {
+    const { gradientHeight, alpha } = EXPOSURE_TO_7_16[exposure];
+    return evaluate(trace, exposureCoefficientTo716, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha]);
+  },
+  pressure: ({ c, Kz, Kzt, Kd, V }, trace) => evaluate(trace, velocityPressure710, [c, Kz, Kzt, Kd, V]),
+  gustConstants: GUST_CONSTANTS_TO_7_16,
+});

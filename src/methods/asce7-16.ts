@@ -1,0 +1,27 @@
+import { evaluate } from '../foundation/index.ts';
+import {
+  ASCE_LOWEST_HEIGHT,
+  EXPOSURE_TO_7_16,
+  exposureCoefficientTo716,
+  GUST_CONSTANTS_TO_7_16,
+  velocityPressure716,
+} from '../wind/index.ts';
+import { asceMethod } from './asce7.ts';
+
+/** ASCE/SEI 7-16. */
+export const asce716 = asceMethod({
+  id: 'asce7-16',
+  title: 'ASCE/SEI 7-16',
+  since: 2016,
+  known: 'memory',
+  elevationCounts: true,
+  directionInForce: false,
+  // Table 26.6-1: round and octagonal 1.0.
+  polesDirectionFactor: () => 1,
+  exposureCoefficient: (z, exposure, trace) => {
+    const { gradientHeight, alpha } = EXPOSURE_TO_7_16[exposure];
+    return evaluate(trace, exposureCoefficientTo716, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha]);
+  },
+  pressure: ({ c, Kz, Kzt, Kd, Ke, V }, trace) => evaluate(trace, velocityPressure716, [c, Kz, Kzt, Kd, Ke, V]),
+  gustConstants: GUST_CONSTANTS_TO_7_16,
+});

@@ -1,0 +1,162 @@
+import {
+  flatLawAsce,
+  flowMeasureAsce,
+  latticeLawAsce,
+  poleLawAsce,
+  type Role,
+  roundLawAsce,
+  type WindDirection,
+} from '../areas/index.ts';
+import { cite, evaluate, POUND_PER_SQUARE_FOOT, type Trace } from '../foundation/index.ts';
+import {
+  ELEVATION_DECAY_HEIGHT,
+  type Exposure,
+  flexibleGustEffect,
+  type GustConstants,
+  groundElevationFactor,
+  PRESSURE_CONSTANT,
+  RIGID_GUST_EFFECT,
+} from '../wind/index.ts';
+import { lawOf, type MethodRule } from './common-laws.ts';
+import { ASCE_HILL_RULE, countedHill } from './hill.ts';
+import type { Law, Method, Wind, WindConditions } from './method.ts';
+import type { MethodId } from './method-id.ts';
+
+/** What one edition of ASCE 7 does in its own way. */
+export interface AsceEdition {
+  readonly id: MethodId;
+  readonly title: string;
+  readonly since: number;
+  readonly known: Method['known'];
+  readonly elevationCounts: boolean;
+  /** The direction factor stands in the force, not in the pressure. */
+  readonly directionInForce: boolean;
+  readonly polesDirectionFactor: (sides: number) => number;
+  readonly exposureCoefficient: (z: number, exposure: Exposure, trace?: Trace) => number;
+  readonly pressure: (factors: PressureFactors, trace?: Trace) => number;
+  readonly gustConstants: Readonly<Record<Exposure, GustConstants>>;
+}
+
+export interface PressureFactors {
+  readonly c: number;
+  readonly Kz: number;
+  readonly Kzt: number;
+  readonly Kd: number;
+  readonly Ke: number;
+  readonly V: number;
+}
+
+/** Direction factor of triangular, square and rectangular lattice towers. @source asce7-10 */
+export const LATTICE_DIRECTION_FACTOR = 0.85;
+/** Least wind pressure on other structures, strength level [Pa]: 16 psf. @source asce7-10 */
+export const ASCE_LEAST_PRESSURE = 16 * POUND_PER_SQUARE_FOOT;
+/** Damping where the plan gives a frequency and no damping, share of critical. @source asce7-16 */
+export const STANDARD_DAMPING = 0.01;
+
+/**
+ * The wind of one ASCE 7 edition over a structure.
+ *
+ * q = c·Kz·Kzt·Kd·Ke·V²; F = q·G·EPA
+ *
+ * @param edition what the edition does in its own way [-]
+ * @param conditions speed, ground and structure [-]
+ * @returns the wind [-]
+ * @source asce7-16
+ */
+export function asceWind(edition: AsceEdition, conditions: WindConditions): Wind {
+  const { exposure, exposed, speed, actual } = conditions;
+  const c = PRESSURE_CONSTANT[conditions.units];
+  const tableKd = exposed.kind === 'lattice' ? LATTICE_DIRECTION_FACTOR : edition.polesDirectionFactor(exposed.sides);
+  const Kd = actual ? 1 : tableKd;
+  const Ke =
+    edition.elevationCounts && conditions.groundElevation > 0
+      ? groundElevationFactor.of(conditions.groundElevation, ELEVATION_DECAY_HEIGHT)
+      : 1;
+  const hill = countedHill(ASCE_HILL_RULE, conditions);
+  const flexible = exposed.frequency !== undefined && exposed.frequency < 1;
+  const factors = (z: number, V: number, trace?: Trace): PressureFactors => ({
+    c,
+    Kz: edition.exposureCoefficient(z, exposure, trace),
+    Kzt: hill.factor(z, trace),
+    Kd,
+    Ke,
+    V,
+  });
+  const pressure = (z: number, trace?: Trace) => {
+    if (trace && Ke !== 1) evaluate(trace, groundElevationFactor, [conditions.groundElevation, ELEVATION_DECAY_HEIGHT]);
+    return edition.pressure(factors(z, speed, trace), trace);
+  };
+  const pressurePerSpeedSquared = (z: number) => edition.pressure(factors(z, 1));
+  const wind: Wind = {
+    method: edition.id,
+    conditions,
+    level: actual ? 1 : 0.6,
+    directionFactor: Kd,
+    forceDirectionFactor: edition.directionInForce ? Kd : 1,
+    importance: 1,
+    elevationFactor: Ke,
+    pressure,
+    pressurePerSpeedSquared,
+    exposureCoefficient: (z, trace) => edition.exposureCoefficient(z, exposure, trace),
+    topographicFactor: hill.factor,
+    gustVaries: flexible,
+    gustEffect: (V = speed, trace) =>
+      flexible
+        ? Math.max(
+            RIGID_GUST_EFFECT,
+            flexibleGustEffect(
+              { height: exposed.height, width: exposed.width },
+              edition.gustConstants[exposure],
+              exposed.frequency as number,
+              exposed.damping ?? STANDARD_DAMPING,
+              V,
+              trace,
+            ),
+          )
+        : RIGID_GUST_EFFECT,
+    flowPerSpeed: (z) => Math.sqrt(pressurePerSpeedSquared(z)),
+    flow: (z, diameter, trace) => evaluate(trace, flowMeasureAsce, [diameter, pressure(z)]),
+    law: (rule, role, direction) => lawOf(rule, conditions.units, (own) => asceLaw(own, role, direction)),
+    leastPressure: actual ? 0 : ASCE_LEAST_PRESSURE,
+  };
+  return hill.excluded ? { ...wind, hillExcluded: hill.excluded } : wind;
+}
+
+function asceLaw(rule: MethodRule, role: Role, direction: WindDirection): Law {
+  switch (rule.of) {
+    case 'round':
+      return { law: roundLawAsce(rule.aspect, role) };
+    case 'flat':
+      return { law: flatLawAsce(rule.face) };
+    case 'lattice':
+      return { law: latticeLawAsce(rule.face, direction) };
+    case 'pole':
+      return { law: poleLawAsce(rule.sides, rule.aspect, role) };
+  }
+}
+
+/**
+ * The method record of one ASCE 7 edition.
+ *
+ * @param edition what the edition does in its own way [-]
+ * @returns the method [-]
+ * @source asce7-16
+ */
+export function asceMethod(edition: AsceEdition): Method {
+  return {
+    id: edition.id,
+    title: edition.title,
+    basis: 'gust3-strength',
+    level: 0.6,
+    levelCite: cite(edition.id, '2.4.1, 0.6W', 'published'),
+    nominal: 0.6,
+    strength: 1,
+    since: edition.since,
+    known: edition.known,
+    exposureMatters: true,
+    classMatters: false,
+    slender: { round: 1.2, flat: 2, compactFlat: 1.8 },
+    wind: (conditions) => asceWind(edition, conditions),
+    actualGust: (speed) => speed,
+  };
+}

@@ -1,0 +1,98 @@
+import { cite, defineFormula, evaluate, type UnitSystem, variable } from '../foundation/index.ts';
+import { type AreaKind, constantLaw, type DragRule, dishCoefficient, ROUND_GROUP_COEFFICIENT, ROUND_SHARE_C } from '../areas/index.ts';
+import { PRESSURE_CONSTANT } from '../wind/index.ts';
+import type { Law, Reading } from './method.ts';
+
+/** Least and most an area of unsaid kind may hide; the most with slender flats among its members. @source derived */
+export const UNKNOWN_AREA = { least: 1, most: 1.8, mostWithSlenderFlats: 2 } as const;
+
+interface Slender {
+  readonly round: number;
+  readonly flat: number;
+}
+
+export const flatPlateFactor = defineFormula({
+  id: 'flat-plate-to-effective',
+  title: 'From an area counted as a flat plate (tubes at two thirds) to the effective area of its tubes',
+  symbol: 'k_A',
+  unit: 'one',
+  expression: 'C_r / (2/3)',
+  variables: [variable('C_r', 'coefficient of a slender round member', 'one', 0.6, 1.2)],
+  cite: cite('rs222-c', 'reading of its flat-plate areas', 'derived'),
+  of: (round: number) => round / ROUND_SHARE_C,
+});
+
+/**
+ * What a load's stated area is multiplied by to become effective.
+ *
+ * effective 1; projected × slender coefficient; flat-plate × C_r/(2/3), with slender flats 2.0; unknown 1 to the largest
+ *
+ * @param kind which area is stated [-]
+ * @param slenderFlats whether slender flats are among its members [-]
+ * @param slender the method's coefficients of slender members [-]
+ * @param reading which end of an unknown kind [-]
+ * @returns the factor [-]
+ * @example statedAreaFactor('unknown', false, { round: 1.2, flat: 2 }, 'bad') // 1.8
+ * @source derived
+ */
+export function statedAreaFactor(kind: AreaKind, slenderFlats: boolean, slender: Slender, reading: Reading): number {
+  switch (kind) {
+    case 'effective':
+      return 1;
+    case 'projected-round':
+      return slender.round;
+    case 'projected-flat':
+      return slender.flat;
+    case 'flat-plate':
+      return slenderFlats ? UNKNOWN_AREA.mostWithSlenderFlats : flatPlateFactor.of(slender.round);
+    case 'unknown':
+      if (reading === 'good') return UNKNOWN_AREA.least;
+      return slenderFlats ? UNKNOWN_AREA.mostWithSlenderFlats : UNKNOWN_AREA.most;
+  }
+}
+
+export const areaOfForce = defineFormula({
+  id: 'area-of-stated-force',
+  title: "Effective area behind a maker's force at a speed",
+  symbol: 'A_e',
+  unit: 'area',
+  expression: 'F / (c * V^2)',
+  variables: [
+    variable('F', 'stated force', 'force', 1, 1e5),
+    variable('c', 'half the density of air', 'pressure-constant', 0.6, 0.62),
+    variable('V', 'stated speed', 'speed', 5, 180),
+  ],
+  cite: cite('derived', 'velocity pressure without factors; the maker names no formula', 'derived'),
+  of: (force: number, constant: number, speed: number) => force / (constant * speed * speed),
+});
+
+/** Rules for which every method has a law of its own. */
+export type MethodRule = Extract<DragRule, { readonly of: 'round' | 'flat' | 'lattice' | 'pole' }>;
+
+/**
+ * The law of a rule: stated areas, drag areas, round groups and dishes are the same by every method.
+ *
+ * @param rule what is asked for [-]
+ * @param units whose constant turns a stated force into an area [-]
+ * @param own the method's own laws [-]
+ * @returns the law [-]
+ * @source derived
+ */
+export function lawOf(rule: DragRule, units: UnitSystem, own: (rule: MethodRule) => Law): Law {
+  switch (rule.of) {
+    // What a stated area is multiplied by is a reading, taken where the readings are known.
+    case 'stated':
+    case 'drag-area':
+      return { law: constantLaw(1) };
+    case 'stated-force': {
+      const inputs: [number, number, number] = [rule.force, PRESSURE_CONSTANT[units], rule.wind];
+      return { law: constantLaw(areaOfForce.of(...inputs), (trace) => evaluate(trace, areaOfForce, inputs)) };
+    }
+    case 'round-group':
+      return { law: constantLaw(ROUND_GROUP_COEFFICIENT) };
+    case 'dish':
+      return { law: constantLaw(dishCoefficient.of(rule.solidity), (trace) => evaluate(trace, dishCoefficient, [rule.solidity])) };
+    default:
+      return own(rule);
+  }
+}

@@ -1,0 +1,74 @@
+import { flatLawF, flowNumberF, latticeLawF, poleLawF, type Role, roundLawF, type WindDirection } from '../areas/index.ts';
+import { cite, evaluate, type Trace } from '../foundation/index.ts';
+import {
+  exposureCoefficientEiaF,
+  FASTEST_MILE_OFFSET,
+  gustEffectEiaF,
+  nominalFromFastestMile,
+  POLE_GUST_EIA_F,
+  PRESSURE_CONSTANT,
+  REFERENCE_HEIGHT,
+  velocityPressureF,
+} from '../wind/index.ts';
+import { lawOf, type MethodRule } from './common-laws.ts';
+import type { Law, Method, Wind, WindConditions } from './method.ts';
+
+/** Its allowable stresses were raised by one third for wind, today's are not. */
+const LEVEL = 0.75;
+
+function wind(conditions: WindConditions): Wind {
+  const { exposed, speed, actual } = conditions;
+  const c = PRESSURE_CONSTANT[conditions.units];
+  const Kz = (z: number, trace?: Trace) => evaluate(trace, exposureCoefficientEiaF, [z, REFERENCE_HEIGHT]);
+  const pressureAt = (z: number, V: number, trace?: Trace) => evaluate(trace, velocityPressureF, [c, Kz(z, trace), V]);
+  return {
+    method: 'eia222-f',
+    conditions,
+    level: actual ? 1 : LEVEL,
+    directionFactor: 1,
+    forceDirectionFactor: 1,
+    importance: 1,
+    elevationFactor: 1,
+    pressure: (z, trace) => pressureAt(z, speed, trace),
+    pressurePerSpeedSquared: (z) => pressureAt(z, 1),
+    exposureCoefficient: Kz,
+    topographicFactor: () => 1,
+    gustVaries: false,
+    gustEffect: (_V, trace) =>
+      exposed.kind === 'pole' ? POLE_GUST_EIA_F : evaluate(trace, gustEffectEiaF, [exposed.height, REFERENCE_HEIGHT]),
+    flowPerSpeed: (z) => Math.sqrt(Kz(z)),
+    flow: (z, diameter, trace) => evaluate(trace, flowNumberF, [Kz(z), speed, diameter]),
+    law: (rule, role, direction) => lawOf(rule, conditions.units, (own) => law(own, role, direction)),
+    leastPressure: 0,
+  };
+}
+
+function law(rule: MethodRule, role: Role, direction: WindDirection): Law {
+  switch (rule.of) {
+    case 'round':
+      return { law: roundLawF(rule.aspect) };
+    case 'flat':
+      return { law: flatLawF(rule.face) };
+    case 'lattice':
+      return { law: latticeLawF(rule.face, direction) };
+    case 'pole':
+      return { law: poleLawF(rule.sides, role) };
+  }
+}
+
+/** TIA/EIA-222-F; revisions D and E are read alike. It knows neither hills nor ground elevation. */
+export const eia222F: Method = {
+  id: 'eia222-f',
+  title: 'TIA/EIA-222-F',
+  basis: 'fastest-mile',
+  level: LEVEL,
+  levelCite: cite('eia222-f', '3.1.1.1, stresses raised by one third for wind', 'second-hand'),
+  nominal: 1,
+  since: 1986,
+  known: 'memory',
+  exposureMatters: false,
+  classMatters: false,
+  slender: { round: 1.2, flat: 2, compactFlat: 1.4 },
+  wind,
+  actualGust: (speed, trace) => evaluate(trace, nominalFromFastestMile, [speed, FASTEST_MILE_OFFSET]),
+};

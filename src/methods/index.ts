@@ -1,0 +1,26 @@
+import { asce710 } from './asce7-10.ts';
+import { asce716 } from './asce7-16.ts';
+import { asce722 } from './asce7-22.ts';
+import { eia222F } from './eia222-f.ts';
+import type { Method } from './method.ts';
+import type { MethodId } from './method-id.ts';
+import { rs222C } from './rs222-c.ts';
+import { tia222G } from './tia222-g.ts';
+import { tia222H } from './tia222-h.ts';
+
+export * from './common-laws.ts';
+export { ASCE_LEAST_PRESSURE, LATTICE_DIRECTION_FACTOR, STANDARD_DAMPING } from './asce7.ts';
+export { TIA_POLE_DIRECTION_FACTOR } from './tia222.ts';
+export * from './method.ts';
+export * from './method-id.ts';
+
+/** Every method by its id. */
+export const METHOD_BY_ID: Readonly<Record<MethodId, Method>> = {
+  'asce7-10': asce710,
+  'asce7-16': asce716,
+  'asce7-22': asce722,
+  'tia222-g': tia222G,
+  'tia222-h': tia222H,
+  'eia222-f': eia222F,
+  'rs222-c': rs222C,
+};

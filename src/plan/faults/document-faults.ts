@@ -1,0 +1,184 @@
+import type { z } from 'zod';
+import { type PlanDocument, planDocumentSchema } from '../schema/plan-document.ts';
+import { fieldsAt, formsAllowed } from '../schema/schema-at.ts';
+import { type Fault, type FaultCode, pointerTo, valueAt } from './fault.ts';
+import { givenWords } from './given-words.ts';
+import { nearestName } from './nearest-name.ts';
+import { placeWords } from './place-words.ts';
+
+type Issue = z.core.$ZodIssue;
+type Path = readonly PropertyKey[];
+
+/** How often a document is looked at again once what was wrong is set aside; lists that are too long hide what is in them. */
+const LOOKS = 4;
+
+/** More faults than this help nobody. */
+const FAULTS_AT_MOST = 500;
+
+/**
+ * Everything wrong with the form of a document, and what is left of it when that is set aside, so that the rest can
+ * still be read and all faults be told at once.
+ *
+ * @param document the document as it came [-]
+ * @param firstIssues what the schema found [-]
+ * @returns the faults, and the readable rest, in which required fields may be absent [-]
+ * @example documentFaults(5, planDocumentSchema.safeParse(5).error?.issues ?? []).faults.length // 1
+ * @source derived
+ */
+export function documentFaults(
+  document: unknown,
+  firstIssues: readonly Issue[],
+): { readonly faults: readonly Fault[]; readonly rest: PlanDocument | undefined } {
+  const faults = new Map<string, Fault>();
+  if (typeof document !== 'object' || document === null || Array.isArray(document)) {
+    const given = givenWords(document);
+    const says = `A plan is an object with its fields; ${given} was given.`;
+    return { faults: [{ pointer: '#', code: 'wrong-type', given, allowed: 'an object', says }], rest: undefined };
+  }
+  const rest = copied(document);
+  let issues = firstIssues;
+  for (let look = 0; look < LOOKS && issues.length > 0; look += 1) {
+    const found = issues.flatMap((issue) => plainIssues(issue, [], look === 0 ? document : rest));
+    for (const { issue, path } of found) {
+      for (const fault of faults.size < FAULTS_AT_MOST ? faultsOf(issue, path, document) : []) {
+        if (!faults.has(fault.pointer) && !followsFrom(fault, faults)) faults.set(fault.pointer, fault);
+      }
+    }
+    for (const { issue, path } of found) setAside(rest, issue, path);
+    issues = planDocumentSchema.safeParse(rest).error?.issues ?? [];
+  }
+  const readable = issues.every((issue) => valueAt(rest, issue.path) === undefined);
+  return { faults: [...faults.values()], rest: readable ? (rest as PlanDocument) : undefined };
+}
+
+/** What is missing only because a form around it or in it was already found wrong. */
+function followsFrom(fault: Fault, faults: ReadonlyMap<string, Fault>): boolean {
+  if (fault.code !== 'missing') return false;
+  for (const [pointer, { code }] of faults) {
+    if (pointer.startsWith(`${fault.pointer}/`)) return true;
+    if (code === 'wrong-type' && fault.pointer.startsWith(`${pointer}/`)) return true;
+  }
+  return false;
+}
+
+/** A choice between several forms hides its reasons; the form that was meant is the one whose outermost type fits. */
+function plainIssues(issue: Issue, parent: Path, document: unknown): { issue: Issue; path: Path }[] {
+  const path = [...parent, ...issue.path];
+  if (issue.code !== 'invalid_union') return [{ issue, path }];
+  const value = valueAt(document, path);
+  if (value === undefined) return [{ issue, path }];
+  const meant = issue.errors.filter((errors) => errors.some((error) => !isRootMismatch(error)));
+  const fewest = meant.toSorted((one, other) => one.length - other.length)[0];
+  return fewest === undefined ? [{ issue, path }] : fewest.flatMap((inner) => plainIssues(inner, path, document));
+}
+
+function isRootMismatch(issue: Issue): boolean {
+  if (issue.path.length > 0) return false;
+  if (issue.code === 'invalid_union') return issue.errors.every((errors) => errors.every(isRootMismatch));
+  return issue.code === 'invalid_type' || issue.code === 'invalid_value';
+}
+
+function faultsOf(issue: Issue, path: Path, document: unknown): Fault[] {
+  if (issue.code === 'unrecognized_keys') {
+    return issue.keys.slice(0, FAULTS_AT_MOST).map((key) => unknownField(key, path, document));
+  }
+  const value = valueAt(document, path);
+  const words = placeWords(document, path);
+  const given = givenWords(value);
+  const allowed = formsAllowed(planDocumentSchema, path);
+  const fault = (code: FaultCode, says: string, allow = allowed): Fault[] => [
+    { pointer: pointerOf(path), code, given, allowed: allow, says },
+  ];
+  if (value === undefined) return fault('missing', `${words} is missing: give ${allowed}.`);
+  if (issue.code === 'too_big' || issue.code === 'too_small') return outOfSize(issue, value, words, fault);
+  if (value === 'en1991-1-4') {
+    return fault('not-built-yet', `en1991-1-4 is not built yet: choose one of ${allowed}.`);
+  }
+  if (issue.code === 'invalid_value' && typeof value === 'string') {
+    const nearest = nearestName(value, issue.values.map(String));
+    const meant = nearest === undefined ? '' : ` Did you mean ${nearest}?`;
+    return fault('not-a-choice', `${words}: ${given} given, ${allowed} allowed.${meant}`);
+  }
+  return fault('wrong-type', `${words}: ${given} given, ${allowed} allowed.`);
+}
+
+function outOfSize(
+  issue: Extract<Issue, { code: 'too_big' | 'too_small' }>,
+  value: unknown,
+  words: string,
+  fault: (code: FaultCode, says: string, allow: string) => Fault[],
+): Fault[] {
+  const big = issue.code === 'too_big';
+  const limit = Number(big ? issue.maximum : issue.minimum);
+  const most = big ? 'at most' : 'at least';
+  if (Array.isArray(value)) {
+    const says = `${words}: ${value.length} given, ${most} ${limit} allowed.`;
+    return fault(big ? 'too-many' : 'too-few', says, `${most} ${limit}`);
+  }
+  if (typeof value === 'string') {
+    const says = big
+      ? `${words} has ${value.length} characters, at most ${limit} are allowed: shorten it.`
+      : `${words} is empty: write something or leave the field out.`;
+    return fault(big ? 'too-long' : 'missing', says, `${most} ${limit} characters`);
+  }
+  const beyond = issue.inclusive === false ? (big ? 'less than' : 'more than') : most;
+  return fault(
+    'out-of-bounds',
+    `${words}: ${givenWords(value)} given, ${beyond} ${limit} allowed.`,
+    `${beyond} ${limit}`,
+  );
+}
+
+const NOT_BUILT: Readonly<Record<string, string>> = {
+  '#/site/terrain': 'Terrain belongs to en1991-1-4, which is not built yet: give exposure, and a method that uses it.',
+  '#/site/wind/years': 'Years belong to en1991-1-4, which is not built yet: leave them out.',
+};
+
+function unknownField(key: string, path: Path, document: unknown): Fault {
+  const pointer = `#${pointerTo(pointerOf(path).slice(1), key)}`;
+  const known = fieldsAt(planDocumentSchema, path);
+  const allowed = known.join(', ');
+  const given = key.length > 60 ? `${key.slice(0, 57)}…` : key;
+  const notBuilt = NOT_BUILT[pointer];
+  if (notBuilt !== undefined) return { pointer, code: 'not-built-yet', given, allowed, says: notBuilt };
+  const nearest = nearestName(key, known);
+  const advice = nearest === undefined ? `It may have: ${allowed}.` : `Did you mean "${nearest}"?`;
+  const says = `${placeWords(document, path)} has no field "${given}". ${advice}`;
+  return { pointer, code: 'unknown-field', given, allowed, says };
+}
+
+function setAside(rest: object, issue: Issue, path: Path): void {
+  const here = valueAt(rest, path);
+  if (issue.code === 'unrecognized_keys') {
+    for (const key of issue.keys) if (typeof here === 'object' && here !== null) Reflect.deleteProperty(here, key);
+    return;
+  }
+  if (issue.code === 'too_big' && Array.isArray(here)) {
+    here.length = Number(issue.maximum);
+    return;
+  }
+  const owner = valueAt(rest, path.slice(0, -1));
+  const key = path.at(-1);
+  if (typeof owner !== 'object' || owner === null || key === undefined) return;
+  if (!Array.isArray(owner)) Reflect.deleteProperty(owner, key);
+  else if (fieldsAt(planDocumentSchema, path).length > 0) owner[Number(key)] = {};
+  else setAside(rest, issue, path.slice(0, -1));
+}
+
+/** No plan goes deeper; what does is refused as a whole and need not be copied. */
+const DEPTH_AT_MOST = 12;
+
+/** A copy of plain lists and objects whose members can be taken out; names of the prototype chain stay plain names. */
+function copied(value: object, depth = 0): object {
+  const copy: object = Array.isArray(value) ? [] : {};
+  for (const [key, member] of Object.entries(value)) {
+    const inner =
+      typeof member === 'object' && member !== null && depth < DEPTH_AT_MOST ? copied(member, depth + 1) : member;
+    Object.defineProperty(copy, key, { value: inner, enumerable: true, configurable: true, writable: true });
+  }
+  return copy;
+}
+
+function pointerOf(path: Path): string {
+  return `#${path.reduce<string>((at, key) => pointerTo(at, key), '')}`;
+}

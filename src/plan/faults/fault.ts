@@ -1,0 +1,109 @@
+/** One thing in a plan that cannot be read: what was given, what is allowed, and in words what to do. */
+export interface Fault {
+  /** Where, as the fragment form of a JSON pointer: '#/loads/0/area'. */
+  readonly pointer: string;
+  readonly code: FaultCode;
+  readonly given: string;
+  readonly allowed: string;
+  readonly says: string;
+}
+
+/** Something that can be read but deserves a second look; it stands beside the answer and stops nothing. */
+export interface Query {
+  readonly pointer: string;
+  readonly code: QueryCode;
+  readonly says: string;
+}
+
+export type FaultCode =
+  | 'missing'
+  | 'unknown-field'
+  | 'wrong-type'
+  | 'not-a-choice'
+  | 'not-built-yet'
+  | 'too-many'
+  | 'too-few'
+  | 'too-long'
+  | 'unreadable'
+  | 'ambiguous-comma'
+  | 'unknown-unit'
+  | 'out-of-bounds'
+  | 'one-of'
+  | 'goes-with'
+  | 'name-not-unique'
+  | 'height-or-above'
+  | 'low-above-high'
+  | 'foot-above-top'
+  | 'sections-do-not-add-up'
+  | 'sections-do-not-overlap'
+  | 'nested-outside'
+  | 'hinge-outside'
+  | 'held-outside'
+  | 'held-but-free'
+  | 'tapered-yet-uniform'
+  | 'wall-too-thick'
+  | 'leg-too-wide'
+  | 'brace-too-wide'
+  | 'panel-too-long'
+  | 'solidity-too-high'
+  | 'face-overfull'
+  | 'mast-missing'
+  | 'mast-inside-too-long'
+  | 'mast-below-foot'
+  | 'mast-foot-twice'
+  | 'mast-misses-bearing'
+  | 'bearing-below-mast'
+  | 'piece-off-mast'
+  | 'load-above-mast'
+  | 'load-below-mast'
+  | 'load-below-foot'
+  | 'meets-ground'
+  | 'span-missing'
+  | 'span-differs'
+  | 'shape-missing'
+  | 'shape-field-missing'
+  | 'shape-field-foreign'
+  | 'kind-field-missing'
+  | 'kind-field-foreign'
+  | 'cable-outside'
+  | 'speed-twice'
+  | 'rating-height-absurd';
+
+export type QueryCode =
+  | 'speed-low'
+  | 'read-as-middle'
+  | 'bearing-above-top'
+  | 'boom-meets-ground'
+  | 'guys-incomplete'
+  | 'not-computed-yet';
+
+/**
+ * The JSON pointer of a member of what another pointer names, per RFC 6901.
+ *
+ * @param at pointer of the object or list, '' for the whole document [-]
+ * @param key the member's name or index [-]
+ * @returns the member's pointer, without '#' [-]
+ * @example pointerTo('/loads/0', 'a/b') // '/loads/0/a~1b'
+ * @source rfc6901
+ */
+export function pointerTo(at: string, key: PropertyKey): string {
+  return `${at}/${String(key).replaceAll('~', '~0').replaceAll('/', '~1')}`;
+}
+
+/**
+ * What stands where a pointer points.
+ *
+ * @param document the whole document [-]
+ * @param path the members to follow [-]
+ * @returns the value, or undefined where there is none [-]
+ * @example valueAt({ loads: [{ name: 'beam' }] }, ['loads', 0, 'name']) // 'beam'
+ * @source derived
+ */
+export function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
+  let value = document;
+  for (const key of path) {
+    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, key)) return undefined;
+    value = (value as Record<PropertyKey, unknown>)[key];
+  }
+  return value;
+}

@@ -1,0 +1,52 @@
+const ONE_OF_LIST: Readonly<Record<string, string>> = {
+  loads: 'load',
+  cables: 'cable run',
+  ratings: 'rating',
+  sections: 'section',
+  tubes: 'tube row',
+  taper: 'taper piece',
+  held: 'support',
+  pieces: 'piece',
+  rows: 'row',
+  also: 'further area',
+  returns: 'return value',
+  yearlyMax: 'yearly value',
+  drawings: 'drawing',
+  attachments: 'attachment',
+};
+
+const spaced = (name: string) =>
+  name.replaceAll(/([a-z])([A-Z])/g, (_, before, after) => `${before} ${after.toLowerCase()}`);
+
+/**
+ * A place in the plan in the reader's words: things by the name their owner gave them.
+ *
+ * @param document the whole document [-]
+ * @param path members from the top of the document [-]
+ * @returns the words, with a capital at the start unless that is a name [-]
+ * @example placeWords({ loads: [{ name: 'beam' }] }, ['loads', 0, 'area']) // 'beam area'
+ * @source derived
+ */
+export function placeWords(document: unknown, path: readonly PropertyKey[]): string {
+  const words: string[] = [];
+  let value = document;
+  let list = '';
+  let named = false;
+  for (const key of path) {
+    value = typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined;
+    if (typeof key === 'number') {
+      const name = typeof value === 'object' && value !== null ? (value as { name?: unknown }).name : undefined;
+      words.pop();
+      if (typeof name === 'string' && name.trim() !== '') {
+        named = true;
+        words.splice(0, words.length, name.trim());
+      } else words.push(`${ONE_OF_LIST[list] ?? spaced(list)} ${key + 1}`);
+    } else {
+      list = String(key);
+      words.push(spaced(list));
+    }
+  }
+  const text = words.join(' ');
+  if (text === '') return 'The plan';
+  return named ? text : `${text[0]?.toUpperCase()}${text.slice(1)}`;
+}

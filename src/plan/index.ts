@@ -1,0 +1,7 @@
+export type { Fault, FaultCode, Query, QueryCode } from './faults/fault.ts';
+export { fromFormText } from './form-text.ts';
+export type { DecimalSign } from './quantities/number-text.ts';
+export { PLAN_UNITS, type PlanDimension } from './quantities/plan-dimension.ts';
+export { type QuantityReading, readQuantityText } from './quantities/quantity-text.ts';
+export { type PlanOptions, type PlanReading, readPlan } from './read-plan.ts';
+export { PLAN_FORMAT, type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';

@@ -1,0 +1,82 @@
+import { DISPLAY_UNITS, type DisplayUnit, FOOT, type UnitSystem } from '../../foundation/index.ts';
+
+/** The kinds of quantity a plan can hold. */
+export type PlanDimension =
+  | 'length'
+  | 'diameter'
+  | 'area'
+  | 'speed'
+  | 'force'
+  | 'weight'
+  | 'weight-per-length'
+  | 'moment'
+  | 'stress'
+  | 'soil-pressure'
+  | 'soil-pressure-per-depth'
+  | 'angle'
+  | 'frequency'
+  | 'share';
+
+export interface PlanUnit {
+  readonly label: string;
+  readonly inSi: number;
+}
+
+const { us, si } = DISPLAY_UNITS;
+const both = (dimension: Exclude<PlanDimension, 'soil-pressure' | 'soil-pressure-per-depth' | 'share'>) => ({
+  us: us[dimension] as DisplayUnit as PlanUnit,
+  si: si[dimension] as DisplayUnit as PlanUnit,
+});
+
+/** The unit a plain number has in a plan. */
+export const PLAN_UNITS: Readonly<Record<PlanDimension, Readonly<Record<UnitSystem, PlanUnit>>>> = {
+  length: both('length'),
+  diameter: both('diameter'),
+  area: both('area'),
+  speed: both('speed'),
+  force: both('force'),
+  weight: both('weight'),
+  'weight-per-length': both('weight-per-length'),
+  moment: both('moment'),
+  stress: both('stress'),
+  'soil-pressure': { us: us.pressure, si: { label: 'kPa', inSi: 1000 } },
+  'soil-pressure-per-depth': {
+    us: { label: 'psf/ft', inSi: us.pressure.inSi / FOOT },
+    si: { label: 'kPa/m', inSi: 1000 },
+  },
+  angle: both('angle'),
+  frequency: both('frequency'),
+  share: { us: { label: '', inSi: 1 }, si: { label: '', inSi: 1 } },
+};
+
+export const WORDS_FOR_DIMENSION: Readonly<Record<PlanDimension, string>> = {
+  length: 'a length',
+  diameter: 'a width',
+  area: 'an area',
+  speed: 'a speed',
+  force: 'a force',
+  weight: 'a weight',
+  'weight-per-length': 'a weight of a length',
+  moment: 'a moment',
+  stress: 'a strength',
+  'soil-pressure': 'a soil pressure',
+  'soil-pressure-per-depth': 'a soil pressure for each length of depth',
+  angle: 'a heading',
+  frequency: 'a frequency',
+  share: 'a share',
+};
+
+/**
+ * A quantity in the plan's own units, in words.
+ *
+ * @param value the quantity in SI [-]
+ * @param dimension what kind of quantity it is [-]
+ * @param units the plan's units [-]
+ * @returns number and unit, four significant figures [-]
+ * @example quantityWords(0.3048, 'length', 'us') // '1 ft'
+ * @source derived
+ */
+export function quantityWords(value: number, dimension: PlanDimension, units: UnitSystem): string {
+  const unit = PLAN_UNITS[dimension][units];
+  return `${Number((value / unit.inSi).toPrecision(4))} ${unit.label}`.trim();
+}

@@ -1,0 +1,133 @@
+import { z } from 'zod';
+import type { Inquiry, Wanted } from '../margins/index.ts';
+import type { Station } from '../structure/index.ts';
+import { documentFaults } from './faults/document-faults.ts';
+import type { Fault, Query } from './faults/fault.ts';
+import { BOUNDS } from './quantities/field-bounds.ts';
+import type { DecimalSign } from './quantities/number-text.ts';
+import { PlanReader } from './reading/plan-reader.ts';
+import { present } from './reading/present.ts';
+import { readCables, readLoads } from './reading/read-loads.ts';
+import { readMast, readRotatorHeight } from './reading/read-mast.ts';
+import { readRatings } from './reading/read-ratings.ts';
+import { readSite } from './reading/read-site.ts';
+import { readTower } from './reading/read-tower.ts';
+import { unsaidIn } from './reading/unsaid.ts';
+import { PLAN_FORMAT, type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';
+
+export interface PlanOptions {
+  /** How a comma in a number is read; 'point' still takes a comma that can be nothing but a decimal sign. */
+  readonly decimal?: DecimalSign;
+}
+
+export type PlanReading =
+  | {
+      readonly ok: true;
+      /** The plan in SI, with the document's defaults filled in. */
+      readonly inquiry: Inquiry;
+      /** The plan as written, with its format. */
+      readonly document: PlanDocument;
+      /** What deserves a second look, and what is kept but not computed yet. */
+      readonly queries: readonly Query[];
+    }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
+
+/** Checks the form of a document by generated code where it can; a refusal is worded by the schema itself. */
+const compiledSchema = z.compile(planDocumentSchema);
+
+/**
+ * Reads a plan document into what a check needs, or says everything that is wrong with it at once.
+ *
+ * @param document anything, as parsed from JSON [-]
+ * @param options how commas are read [-]
+ * @returns the inquiry in SI and the document, or the faults [-]
+ * @example readPlan(5).ok // false
+ * @source derived
+ */
+export function readPlan(document: unknown, options: PlanOptions = {}): PlanReading {
+  const decimal = options.decimal ?? 'point';
+  const parsed = compiledSchema.safeParse(document);
+  if (parsed.success) {
+    const reader = new PlanReader(parsed.data, parsed.data.units, decimal);
+    const inquiry = readInquiry(reader, parsed.data);
+    if (reader.faults.length > 0) return { ok: false, faults: eachOnce(reader.faults) };
+    return { ok: true, inquiry, document: { format: PLAN_FORMAT, ...parsed.data }, queries: reader.queries };
+  }
+  const { faults, rest } = documentFaults(document, parsed.error.issues);
+  if (rest?.units === undefined || rest.site === undefined || rest.tower === undefined) return { ok: false, faults };
+  const reader = new PlanReader(document, rest.units, decimal);
+  readInquiry(reader, rest);
+  return { ok: false, faults: eachOnce([...faults, ...reader.faults.filter((fault) => !causedBy(fault, faults))]) };
+}
+
+function readInquiry(reader: PlanReader, document: PlanDocument): Inquiry {
+  const site = readSite(reader, document.site, document.method);
+  const tower = readTower(reader, document.tower);
+  const rotatorHeight = document.rotator === undefined ? undefined : readRotatorHeight(reader, document.rotator);
+  const mast = document.mast === undefined ? undefined : readMast(reader, document.mast, rotatorHeight, tower);
+  const station: Station = present({
+    units: document.units,
+    tower,
+    mast,
+    loads: readLoads(reader, document.loads ?? [], tower, mast),
+    cables: readCables(reader, document.cables ?? [], tower, mast),
+  });
+  return {
+    title: document.title ?? '',
+    method: document.method,
+    site,
+    station,
+    ratings: readRatings(reader, document.ratings ?? [], tower),
+    wanted: readWanted(reader, document.wanted),
+    unsaid: unsaidIn(document, site, station),
+  };
+}
+
+function readWanted(reader: PlanReader, wanted: PlanDocument['wanted']): Wanted {
+  return {
+    margin: reader.perhaps(wanted?.margin, BOUNDS.share, '/wanted', 'margin') ?? 0.2,
+    forecast: reader.perhaps(wanted?.forecast, BOUNDS.share, '/wanted', 'forecast') ?? 0.1,
+    years: wanted?.years ?? 30,
+  };
+}
+
+/** Faults that say something is absent or out of place, which it may be only because what stood there had the wrong form. */
+const OF_ABSENCE: ReadonlySet<Fault['code']> = new Set<Fault['code']>([
+  'missing',
+  'one-of',
+  'height-or-above',
+  'span-missing',
+  'shape-missing',
+  'shape-field-missing',
+  'shape-field-foreign',
+  'kind-field-missing',
+  'kind-field-foreign',
+]);
+/** Faults of a whole that may come from a part whose form was wrong. */
+const OF_A_WHOLE: ReadonlySet<Fault['code']> = new Set<Fault['code']>([
+  'sections-do-not-add-up',
+  'sections-do-not-overlap',
+]);
+
+function causedBy(fault: Fault, faults: readonly Fault[]): boolean {
+  if (fault.code === 'mast-missing') return faults.some(({ pointer }) => pointer.startsWith('#/mast'));
+  const absent = OF_ABSENCE.has(fault.code);
+  if (!absent && !OF_A_WHOLE.has(fault.code)) return false;
+  const [, owner = '', field = ''] = /^(.*\/)([^/]*)$/.exec(fault.pointer) ?? [];
+  const ofField = absent && owner !== '#/' && !/^\d+$/.test(field);
+  return faults.some(({ pointer, code }) => {
+    if (pointer === fault.pointer) return true;
+    if (code === 'missing') return false;
+    const inside = pointer.startsWith(`${fault.pointer}/`);
+    return inside || (ofField && pointer.startsWith(owner) && !pointer.slice(owner.length).includes('/'));
+  });
+}
+
+function eachOnce(faults: readonly Fault[]): Fault[] {
+  const kept = new Map<string, Fault>();
+  for (const fault of faults) {
+    const key = `${fault.pointer} ${fault.code}`;
+    if (!kept.has(key)) kept.set(key, fault);
+  }
+  return [...kept.values()];
+}

@@ -1,0 +1,132 @@
+import type { UnitSystem } from '../../foundation/index.ts';
+import { type Fault, type FaultCode, pointerTo, type Query, type QueryCode } from '../faults/fault.ts';
+import { givenWords } from '../faults/given-words.ts';
+import { placeWords } from '../faults/place-words.ts';
+import type { FieldBounds } from '../quantities/field-bounds.ts';
+import type { DecimalSign } from '../quantities/number-text.ts';
+import { PLAN_UNITS, type PlanDimension, quantityWords, WORDS_FOR_DIMENSION } from '../quantities/plan-dimension.ts';
+import { QUANTITY_LENGTH, type QuantityReading, readQuantityText, splitPair } from '../quantities/quantity-text.ts';
+import { unitsAllowed } from '../quantities/unit-names.ts';
+import type { Quantity, QuantityPair } from '../schema/field-schemas.ts';
+
+/** So that a bound given in another unit is not missed by the last digit of a conversion, and nothing is as good as zero. */
+const ROUNDING = 1e-9;
+
+/**
+ * Reads the quantities of one plan into SI and gathers what is wrong and what is worth a second look.
+ * What is missing or faulty reads as NaN, whose comparisons are all false, so that one fault draws no others after it;
+ * the reading counts only when no fault was found, and then it holds no NaN.
+ */
+export class PlanReader {
+  readonly units: UnitSystem;
+  readonly faults: Fault[] = [];
+  readonly queries: Query[] = [];
+  readonly #document: unknown;
+  readonly #decimal: DecimalSign;
+
+  constructor(document: unknown, units: UnitSystem, decimal: DecimalSign) {
+    this.#document = document;
+    this.units = units;
+    this.#decimal = decimal;
+  }
+
+  /** A quantity that must be there, in SI; NaN where it is missing or faulty. */
+  quantity(given: Quantity | undefined, bounds: FieldBounds, at: string, key: PropertyKey): number {
+    if (given === undefined) return Number.NaN;
+    const value =
+      typeof given === 'number'
+        ? given * PLAN_UNITS[bounds.dimension][this.units].inSi
+        : readQuantityText(given, bounds.dimension, this.units, this.#decimal);
+    if (typeof value !== 'number') return this.#unreadable(value, given, bounds.dimension, at, key);
+    const slack = ROUNDING * Math.max(Math.abs(bounds.low), Math.abs(bounds.high));
+    if (value > bounds.high + slack || value < bounds.low - slack || (bounds.aboveLow && value <= bounds.low + slack)) {
+      return this.#outOfBounds(given, value, bounds, at, key);
+    }
+    return value;
+  }
+
+  /** A quantity that may be absent. */
+  perhaps(given: Quantity | undefined, bounds: FieldBounds, at: string, key: PropertyKey): number | undefined {
+    return given === undefined ? undefined : this.quantity(given, bounds, at, key);
+  }
+
+  /** One value for both ends, or [low, high]. */
+  pair(given: QuantityPair | undefined, bounds: FieldBounds, at: string, key: string): [number, number] {
+    if (given === undefined || typeof given === 'number') {
+      const value = this.quantity(given, bounds, at, key);
+      return [value, value];
+    }
+    const ends = typeof given === 'string' ? splitPair(given) : given;
+    if (ends === undefined) {
+      const value = this.quantity(given as string, bounds, at, key);
+      return [value, value];
+    }
+    const inner = typeof given === 'string' ? undefined : pointerTo(at, key);
+    const low = this.quantity(ends[0], bounds, inner ?? at, inner === undefined ? key : 0);
+    const high = this.quantity(ends[1], bounds, inner ?? at, inner === undefined ? key : 1);
+    return [low, high];
+  }
+
+  /** A quantity in the plan's units, in words. */
+  say(value: number, dimension: PlanDimension): string {
+    return quantityWords(value, dimension, this.units);
+  }
+
+  /** A place in the owner's words. */
+  words(pointer: string): string {
+    return placeWords(this.#document, pathOf(pointer));
+  }
+
+  fault(pointer: string, code: FaultCode, given: string, allowed: string, says: string): void {
+    this.faults.push({ pointer: `#${pointer}`, code, given, allowed, says });
+  }
+
+  query(pointer: string, code: QueryCode, says: string): void {
+    this.queries.push({ pointer: `#${pointer}`, code, says });
+  }
+
+  #unreadable(
+    why: Exclude<QuantityReading, number>,
+    given: Quantity,
+    dimension: PlanDimension,
+    at: string,
+    key: PropertyKey,
+  ): number {
+    const pointer = pointerTo(at, key);
+    const place = this.words(pointer);
+    const shown = givenWords(given);
+    const plain = PLAN_UNITS[dimension][this.units].label;
+    const allowed =
+      why === 'too-long'
+        ? `at most ${QUANTITY_LENGTH} characters`
+        : `a number${plain === '' ? '' : ` in ${plain}`}, or text with ${unitsAllowed(dimension)}`;
+    const says: Record<typeof why, string> = {
+      unreadable: `${place}: ${shown} cannot be read as ${WORDS_FOR_DIMENSION[dimension]}. Give ${allowed}.`,
+      'ambiguous-comma': `${place}: ${shown} can mean two numbers. Write it without the sign between thousands, or say that your decimal sign is a comma.`,
+      'unknown-unit': `${place}: ${shown} names no unit known for ${WORDS_FOR_DIMENSION[dimension]}. Give ${allowed}.`,
+      'too-long': `${place} has more than ${QUANTITY_LENGTH} characters: give a number and its unit only.`,
+    };
+    this.fault(pointer, why, shown, allowed, says[why]);
+    return Number.NaN;
+  }
+
+  #outOfBounds(given: Quantity, value: number, bounds: FieldBounds, at: string, key: PropertyKey): number {
+    const pointer = pointerTo(at, key);
+    const unit = PLAN_UNITS[bounds.dimension][this.units].label;
+    const bare = typeof given === 'number' || /^[\d\s.,/e+-]+$/i.test(given);
+    const shown = (bare ? `${given} ${unit}` : String(given)).trim();
+    const low = Number((bounds.low / PLAN_UNITS[bounds.dimension][this.units].inSi).toPrecision(4));
+    const high = this.say(bounds.high, bounds.dimension);
+    const allowed = bounds.aboveLow && value < bounds.high ? `more than ${low} ${unit}`.trim() : `${low} to ${high}`;
+    this.fault(pointer, 'out-of-bounds', shown, allowed, `${this.words(pointer)}: ${shown} given, ${allowed} allowed.`);
+    return Number.NaN;
+  }
+}
+
+/** A pointer's members; those that are digits stand for places in a list. */
+function pathOf(pointer: string): PropertyKey[] {
+  return pointer
+    .split('/')
+    .slice(1)
+    .map((part) => (/^\d+$/.test(part) ? Number(part) : part.replaceAll('~1', '/').replaceAll('~0', '~')));
+}

@@ -1,0 +1,206 @@
+import type { CableRun, Load, Mast, Tower } from '../../structure/index.ts';
+import { pointerTo } from '../faults/fault.ts';
+import { BOUNDS } from '../quantities/field-bounds.ts';
+import type { CableFields, LoadFields } from '../schema/load-schema.ts';
+import type { PlanReader } from './plan-reader.ts';
+import { present } from './present.ts';
+import { readLoadShape, type Span } from './read-load-shape.ts';
+import { readRatedWind } from './read-ratings.ts';
+
+const ROUNDING = 1e-6;
+
+/**
+ * What hangs on the tower, in SI.
+ *
+ * @param reader the plan's reader, which takes the faults [-]
+ * @param loads the loads as written [-]
+ * @param tower the tower [-]
+ * @param mast the mast, if there is one [-]
+ * @returns the loads [-]
+ * @example readLoads(reader, [], tower, undefined) // []
+ * @source derived
+ */
+export function readLoads(
+  reader: PlanReader,
+  loads: readonly LoadFields[],
+  tower: Tower,
+  mast: Mast | undefined,
+): Load[] {
+  const names = new Map<string, number>();
+  return loads.map((fields, index) => {
+    const at = `/loads/${index}`;
+    refuseSecondName(reader, names, fields, index, at);
+    return readLoad(reader, fields, at, tower, mast);
+  });
+}
+
+function readLoad(reader: PlanReader, fields: LoadFields, at: string, tower: Tower, mast: Mast | undefined): Load {
+  const given = readSpan(reader, fields, at, tower.top);
+  const shape = readLoadShape(reader, fields, at, given);
+  const span = shape.kind === 'tube' ? spanOfTube(reader, fields, at, given, shape.along, shape.length) : given;
+  const on = fields.on ?? (mast !== undefined && (span.low + span.high) / 2 > tower.top + ROUNDING ? 'mast' : 'tower');
+  refuseOffTower(reader, at, span, tower);
+  if (on === 'mast') refuseOffMast(reader, fields, at, span, mast);
+  const boom = reader.perhaps(fields.boom, BOUNDS.height, at, 'boom');
+  queryBoom(reader, at, tower, boom);
+  if (fields.ratedWind !== undefined) {
+    readRatedWind(reader, fields.ratedWind, at, 'ratedWind');
+    const says = `${fields.name}: its own rated wind is kept in the plan; that link is not computed yet.`;
+    reader.query(`${at}/ratedWind`, 'not-computed-yet', says);
+  }
+  return present({
+    name: fields.name,
+    at,
+    low: span.low,
+    high: span.high,
+    shape,
+    count: fields.count ?? 1,
+    weight: reader.perhaps(fields.weight, BOUNDS.weight, at, 'weight'),
+    turns: fields.turns ?? false,
+    heading: reader.perhaps(fields.heading, BOUNDS.heading, at, 'heading'),
+    on,
+    offset: reader.perhaps(fields.offset, BOUNDS.height, at, 'offset') ?? 0,
+    boom,
+    reach: reader.perhaps(fields.reach, BOUNDS.height, at, 'reach'),
+  });
+}
+
+function refuseSecondName(
+  reader: PlanReader,
+  names: Map<string, number>,
+  fields: LoadFields,
+  index: number,
+  at: string,
+): void {
+  if (fields.name === undefined) return;
+  const key = fields.name.trim().toLowerCase();
+  const first = names.get(key);
+  if (first === undefined) {
+    names.set(key, index);
+    return;
+  }
+  const says = `Loads ${first + 1} and ${index + 1} are both called "${fields.name}": give each its own name, or one load a count.`;
+  reader.fault(`${at}/name`, 'name-not-unique', fields.name, 'a name of its own', says);
+}
+
+function readSpan(reader: PlanReader, fields: LoadFields, at: string, top: number): Span {
+  const { height, above } = fields;
+  if ((height === undefined) === (above === undefined)) {
+    const given = height === undefined ? 'neither height nor above' : 'height and above';
+    const says = `${reader.words(at)}: ${given} given. Give one: its height above ground, or how far above the tower's top.`;
+    reader.fault(at, 'height-or-above', given, 'height or above', says);
+    if (height === undefined) return { low: Number.NaN, high: Number.NaN, point: true };
+  }
+  const key = height === undefined ? 'above' : 'height';
+  const base = height === undefined ? top : 0;
+  const ends = reader.pair(height ?? above, height === undefined ? BOUNDS.offsetHeight : BOUNDS.height, at, key);
+  const [low, high] = [base + ends[0], base + ends[1]];
+  if (low > high) {
+    const [lower, upper] = [reader.say(ends[0], 'length'), reader.say(ends[1], 'length')];
+    const says = `${reader.words(at)}: its lower end at ${lower} is above its upper end at ${upper}. Give the lower end first.`;
+    reader.fault(pointerTo(at, key), 'low-above-high', `${lower} to ${upper}`, 'low, then high', says);
+  }
+  const written = height ?? above;
+  return { low, high, point: low === high || typeof written === 'number' };
+}
+
+/** One height of an upright tube is that of its middle, and the tube reaches half its length to either side. */
+function spanOfTube(
+  reader: PlanReader,
+  fields: LoadFields,
+  at: string,
+  span: Span,
+  along: 'upright' | 'boom' | 'element',
+  length: number,
+): Span {
+  if (along !== 'upright' || !span.point || Number.isNaN(length)) return span;
+  const low = span.low - length / 2;
+  const high = span.low + length / 2;
+  const key = fields.height === undefined ? 'above' : 'height';
+  const say = (value: number) => reader.say(value, 'length');
+  if (low < 0) {
+    const says = `${reader.words(at)}: ${say(length)} long with its middle at ${say(span.low)}, it meets the ground. Give its height as [low, high].`;
+    reader.fault(pointerTo(at, key), 'meets-ground', say(span.low), `${say(length / 2)} or more`, says);
+    return { low: Number.NaN, high: Number.NaN, point: false };
+  }
+  const says = `${reader.words(at)}: one height, ${say(span.low)}, was read as that of its middle, so it reaches from ${say(low)} to ${say(high)}. If that is its foot, give [low, high].`;
+  reader.query(pointerTo(at, key), 'read-as-middle', says);
+  return { low, high, point: false };
+}
+
+function refuseOffTower(reader: PlanReader, at: string, span: Span, tower: Tower): void {
+  if (!(span.low < tower.foot - ROUNDING)) return;
+  const [low, foot] = [reader.say(span.low, 'length'), reader.say(tower.foot, 'length')];
+  const says = `${reader.words(at)} at ${low} is below the tower's foot at ${foot}. Give its height above ground.`;
+  reader.fault(at, 'load-below-foot', low, `${foot} or more`, says);
+}
+
+function refuseOffMast(reader: PlanReader, fields: LoadFields, at: string, span: Span, mast: Mast | undefined): void {
+  if (mast === undefined) {
+    const says = `${reader.words(at)} is on the mast, and the plan has no mast: describe the mast, or leave "on" out.`;
+    reader.fault(`${at}/on`, 'mast-missing', 'mast', 'tower', says);
+    return;
+  }
+  const key = fields.height === undefined ? 'above' : 'height';
+  const say = (value: number) => reader.say(value, 'length');
+  if (span.low > mast.tip + ROUNDING) {
+    const says = `${reader.words(at)} begins at ${say(span.low)}, and the mast ends at ${say(mast.tip)}. Give a lower height or a longer mast.`;
+    reader.fault(pointerTo(at, key), 'load-above-mast', say(span.low), `up to ${say(mast.tip)}`, says);
+  }
+  if (mast.foot !== undefined && span.high < mast.foot - ROUNDING) {
+    const says = `${reader.words(at)} at ${say(span.high)} is on the mast, and the mast begins at ${say(mast.foot)}. Give a greater height, or "on": "tower".`;
+    reader.fault(pointerTo(at, key), 'load-below-mast', say(span.high), `${say(mast.foot)} or more`, says);
+  }
+}
+
+/** Lowered flat about its hinge, a beam with its boom upright reaches half its boom below the mast. @source common-practice */
+function queryBoom(reader: PlanReader, at: string, tower: Tower, boom: number | undefined): void {
+  if (boom === undefined || tower.hingeHeight === undefined || !(boom / 2 > tower.hingeHeight)) return;
+  const [whole, hinge] = [reader.say(boom, 'length'), reader.say(tower.hingeHeight, 'length')];
+  const says = `${reader.words(at)}: lowered flat about a hinge at ${hinge}, half its boom of ${whole} meets the ground when the boom hangs upright. Turn it level, or stop short of flat.`;
+  reader.query(`${at}/boom`, 'boom-meets-ground', says);
+}
+
+/**
+ * The runs of lines in SI.
+ *
+ * @param reader the plan's reader, which takes the faults [-]
+ * @param cables the runs as written [-]
+ * @param tower the tower [-]
+ * @param mast the mast, if there is one [-]
+ * @returns the runs [-]
+ * @example readCables(reader, [], tower, undefined) // []
+ * @source derived
+ */
+export function readCables(
+  reader: PlanReader,
+  cables: readonly CableFields[],
+  tower: Tower,
+  mast: Mast | undefined,
+): CableRun[] {
+  return cables.map((fields, index) => {
+    const at = `/cables/${index}`;
+    const low = reader.perhaps(fields.from, BOUNDS.height, at, 'from') ?? tower.foot;
+    const high = reader.perhaps(fields.to, BOUNDS.height, at, 'to') ?? tower.top;
+    const most = Math.max(tower.top, mast?.tip ?? 0);
+    const say = (value: number) => reader.say(value, 'length');
+    if (low >= high) {
+      const says = `${reader.words(at)} runs from ${say(low)} to ${say(high)}: give the lower end as "from".`;
+      reader.fault(at, 'low-above-high', `${say(low)} to ${say(high)}`, 'from below to', says);
+    } else if (low < tower.foot - ROUNDING || high > most + ROUNDING) {
+      const allowed = `${say(tower.foot)} to ${say(most)}`;
+      const says = `${reader.words(at)} from ${say(low)} to ${say(high)} leaves the tower and its mast, ${allowed}. Give the part on the tower.`;
+      reader.fault(at, 'cable-outside', `${say(low)} to ${say(high)}`, allowed, says);
+    }
+    return present({
+      name: fields.name ?? `cable run ${index + 1}`,
+      at,
+      count: fields.count,
+      diameter: reader.quantity(fields.diameter, BOUNDS.diameter, at, 'diameter'),
+      low,
+      high,
+      laid: fields.laid ?? ('single' as const),
+      weight: reader.perhaps(fields.weight, BOUNDS.lineWeight, at, 'weight'),
+    });
+  });
+}

@@ -1,0 +1,238 @@
+import { FOOT } from '../../foundation/index.ts';
+import type { RatedWind, Rating, RatingClaim } from '../../margins/index.ts';
+import type { Tower } from '../../structure/index.ts';
+import { pointerTo } from '../faults/fault.ts';
+import { BOUNDS } from '../quantities/field-bounds.ts';
+import { FIELDS_OF_KIND, type RatedWindFields, type RatingFields, type RatingKind } from '../schema/rating-schema.ts';
+import type { PlanReader } from './plan-reader.ts';
+import { present } from './present.ts';
+
+/** A rating this far above the top is a slip of the pen [m]. @source common-practice */
+const ABOVE_TOP_AT_MOST = 50 * FOOT;
+
+const KINDS_OF_FIELD = new Map<string, string[]>();
+for (const [kind, fields] of Object.entries(FIELDS_OF_KIND)) {
+  for (const field of fields) KINDS_OF_FIELD.set(field, [...(KINDS_OF_FIELD.get(field) ?? []), kind]);
+}
+
+/**
+ * What the makers say, in SI, with everything they left unsaid absent.
+ *
+ * @param reader the plan's reader, which takes the faults [-]
+ * @param ratings the ratings as written [-]
+ * @param tower the plan's tower [-]
+ * @returns the ratings [-]
+ * @example readRatings(reader, [], tower) // []
+ * @source derived
+ */
+export function readRatings(reader: PlanReader, ratings: readonly RatingFields[], tower: Tower): Rating[] {
+  return ratings.map((fields, index) => readRating(reader, fields, `/ratings/${index}`, tower));
+}
+
+function readRating(reader: PlanReader, fields: RatingFields, at: string, tower: Tower): Rating {
+  const kind = fields.of === 'gear' ? 'gear' : (fields.kind ?? 'area');
+  const unnamed = refuseForeignKind(reader, fields, kind, at) && fields.kind === undefined;
+  const wind = fields.wind === undefined ? undefined : readRatedWind(reader, fields.wind, at, 'wind');
+  if (kind === 'wind' && wind?.speed === undefined) {
+    const says = `${reader.words(at)} of the bare part needs the speed it stands: give "wind".`;
+    reader.fault(`${at}/wind`, 'kind-field-missing', 'nothing', 'wind', says);
+  }
+  const top = reader.perhaps(fields.top, BOUNDS.extent, at, 'top');
+  if (top !== undefined && top <= tower.foot) {
+    const [given, foot] = [reader.say(top, 'length'), reader.say(tower.foot, 'length')];
+    const says = `${reader.words(at)} is for a top at ${given}, and the tower's foot is at ${foot}. Give the height above ground.`;
+    reader.fault(`${at}/top`, 'foot-above-top', given, `more than ${foot}`, says);
+  }
+  const claim = readClaim(reader, fields, kind, at, unnamed);
+  if (claim.kind === 'area' && wind?.speed !== undefined && fields.rows !== undefined) {
+    const says = `${reader.words(at)} has rows with their own speeds, and a speed in "wind": leave the one in "wind" out.`;
+    reader.fault(`${at}/wind`, 'one-of', 'two speeds', 'the speeds of the rows', says);
+  }
+  return present({
+    at,
+    of: fields.of,
+    claim,
+    height: readHeight(reader, fields, kind, at, top ?? tower.top, tower),
+    wind,
+    top,
+    held: fields.held?.map((height, index) =>
+      readSupportHeight(reader, height, `${at}/held`, index, top ?? tower.top, tower),
+    ),
+    withCables: fields.withCables && {
+      count: fields.withCables.count,
+      diameter: reader.quantity(fields.withCables.diameter, BOUNDS.diameter, `${at}/withCables`, 'diameter'),
+    },
+  });
+}
+
+function refuseForeignKind(reader: PlanReader, fields: RatingFields, kind: RatingKind | 'gear', at: string): boolean {
+  let found = false;
+  if (fields.of === 'gear' && fields.kind !== undefined) {
+    const says = `${reader.words(at)} is of lifting gear, which has no kind: give "working" or "breaking", and leave "kind" out.`;
+    reader.fault(`${at}/kind`, 'goes-with', fields.kind, 'nothing for gear', says);
+  }
+  const own: readonly string[] = FIELDS_OF_KIND[kind];
+  for (const field in fields) {
+    const kinds = KINDS_OF_FIELD.get(field);
+    if (kinds === undefined || own.includes(field)) continue;
+    found = true;
+    const advice =
+      fields.kind === undefined && fields.of !== 'gear' && !kinds.includes('gear')
+        ? `Say "kind": "${kinds[0]}" if that is what is stated.`
+        : 'Leave it out.';
+    const says = `${reader.words(at)}: "${field}" belongs to ${kinds.join(' or ')}, and this one is of ${kind}. ${advice}`;
+    reader.fault(pointerTo(at, field), 'kind-field-foreign', field, own.join(', '), says);
+  }
+  return found;
+}
+
+function readClaim(
+  reader: PlanReader,
+  fields: RatingFields,
+  kind: RatingKind | 'gear',
+  at: string,
+  unnamed: boolean,
+): RatingClaim {
+  const level = { level: fields.level ?? 'strength', levelGiven: fields.level !== undefined } as const;
+  switch (kind) {
+    case 'area':
+      return readAreaClaim(reader, fields, at, unnamed);
+    case 'force':
+      requireOne(reader, fields, ['force'], at);
+      return { kind, force: reader.quantity(fields.force, BOUNDS.force, at, 'force'), ...level };
+    case 'moment':
+      requireOne(reader, fields, ['moment'], at);
+      return { kind, moment: reader.quantity(fields.moment, BOUNDS.moment, at, 'moment'), ...level };
+    case 'wind':
+      return { kind };
+    case 'weight':
+      requireOne(reader, fields, ['weight'], at);
+      return { kind, weight: reader.quantity(fields.weight, BOUNDS.weight, at, 'weight') };
+    case 'torque':
+      requireOne(reader, fields, ['torque', 'brake'], at);
+      return present({
+        kind,
+        torque: reader.perhaps(fields.torque, BOUNDS.moment, at, 'torque'),
+        brake: reader.perhaps(fields.brake, BOUNDS.moment, at, 'brake'),
+      });
+    case 'gear':
+      requireOne(reader, fields, ['breaking', 'working'], at);
+      return present({
+        kind,
+        breaking: reader.perhaps(fields.breaking, BOUNDS.force, at, 'breaking'),
+        working: reader.perhaps(fields.working, BOUNDS.force, at, 'working'),
+      });
+  }
+}
+
+function readAreaClaim(reader: PlanReader, fields: RatingFields, at: string, unnamed: boolean): RatingClaim {
+  if ((fields.area === undefined) === (fields.rows === undefined) && !unnamed) {
+    const given = fields.area === undefined ? 'neither area nor rows' : 'area and rows';
+    const says = `${reader.words(at)}: ${given} given. Give one: the area at one speed, or rows of [speed, area].`;
+    reader.fault(at, 'one-of', given, 'area or rows', says);
+  }
+  if (fields.also !== undefined && fields.rows !== undefined) {
+    const says = `${reader.words(at)}: further areas belong to one case, and there are rows. Give each such case as a rating of its own.`;
+    reader.fault(`${at}/also`, 'goes-with', 'also', 'only with area', says);
+  }
+  const rows = (fields.rows ?? []).map((row, index) => ({
+    speed: reader.quantity(row[0], BOUNDS.speed, `${at}/rows/${index}`, 0),
+    area: reader.quantity(row[1], BOUNDS.area, `${at}/rows/${index}`, 1),
+  }));
+  for (const [index, row] of rows.entries()) {
+    const first = rows.findIndex((other) => Math.abs(other.speed - row.speed) < 1e-6);
+    if (first < 0 || first === index) continue;
+    const speed = reader.say(row.speed, 'speed');
+    const says = `${reader.words(at)}: rows ${first + 1} and ${index + 1} are both for ${speed}. Keep one, or give another case as a rating of its own.`;
+    reader.fault(`${at}/rows/${index}`, 'speed-twice', speed, 'each speed once', says);
+  }
+  return present({
+    kind: 'area' as const,
+    areaKind: fields.areaKind ?? 'unknown',
+    coefficient: reader.perhaps(fields.coefficient, BOUNDS.coefficient, at, 'coefficient'),
+    rows: fields.rows === undefined ? [{ area: reader.quantity(fields.area, BOUNDS.area, at, 'area') }] : rows,
+    also: (fields.also ?? []).map((further, index) => ({
+      area: reader.quantity(further.area, BOUNDS.area, `${at}/also/${index}`, 'area'),
+      height: reader.quantity(further.height, BOUNDS.height, `${at}/also/${index}`, 'height'),
+    })),
+  });
+}
+
+function requireOne(
+  reader: PlanReader,
+  fields: RatingFields,
+  needed: readonly (keyof RatingFields)[],
+  at: string,
+): void {
+  if (needed.some((field) => fields[field] !== undefined)) return;
+  const allowed = needed.join(' or ');
+  const says = `${reader.words(at)} of the ${fields.of} needs "${needed.join('" or "')}".`;
+  reader.fault(pointerTo(at, needed[0] as string), 'kind-field-missing', 'nothing', allowed, says);
+}
+
+/** A moment with no height is meant at the foot; anything else at the top, which is left absent. */
+function readHeight(
+  reader: PlanReader,
+  fields: RatingFields,
+  kind: RatingKind | 'gear',
+  at: string,
+  top: number,
+  tower: Tower,
+): number | undefined {
+  if (fields.height !== undefined && fields.above !== undefined) {
+    const says = `${reader.words(at)} has a height and an above: give one.`;
+    reader.fault(at, 'height-or-above', 'height and above', 'height or above', says);
+  }
+  const height = reader.perhaps(fields.height, BOUNDS.height, at, 'height');
+  const above = reader.perhaps(fields.above, BOUNDS.offsetHeight, at, 'above');
+  const acts = height ?? (above === undefined ? undefined : top + above);
+  if (acts !== undefined && (acts < tower.foot || acts > top + ABOVE_TOP_AT_MOST)) {
+    const given = reader.say(acts, 'length');
+    const allowed = `${reader.say(tower.foot, 'length')} to ${reader.say(top + ABOVE_TOP_AT_MOST, 'length')}`;
+    const says = `${reader.words(at)} acts at ${given}, and the tower it is stated for ends at ${reader.say(top, 'length')}. Give a height of ${allowed}.`;
+    const key = height === undefined ? 'above' : 'height';
+    reader.fault(pointerTo(at, key), 'rating-height-absurd', given, allowed, says);
+  }
+  return acts ?? (kind === 'moment' ? tower.foot : undefined);
+}
+
+function readSupportHeight(
+  reader: PlanReader,
+  given: number | string,
+  at: string,
+  index: number,
+  top: number,
+  tower: Tower,
+): number {
+  const height = reader.quantity(given, BOUNDS.height, at, index);
+  if (height <= tower.foot || height > top) {
+    const shown = reader.say(height, 'length');
+    const allowed = `more than ${reader.say(tower.foot, 'length')}, up to ${reader.say(top, 'length')}`;
+    const says = `${reader.words(`${at}/${index}`)} at ${shown} does not meet the tower it is stated for: give a height of ${allowed}.`;
+    reader.fault(`${at}/${index}`, 'held-outside', shown, allowed, says);
+  }
+  return height;
+}
+
+/**
+ * The wind a part is rated for, in SI.
+ *
+ * @param reader the plan's reader, which takes the faults [-]
+ * @param fields the wind as written: a speed, or all the sheet says [-]
+ * @param at pointer of what carries it [-]
+ * @param key its name there [-]
+ * @returns the wind [-]
+ * @example readRatedWind(reader, { speed: 100, method: 'tia222-g' }, '/ratings/0', 'wind').speed // 44.704
+ * @source derived
+ */
+export function readRatedWind(reader: PlanReader, fields: RatedWindFields, at: string, key: string): RatedWind {
+  if (typeof fields !== 'object') return { speed: reader.quantity(fields, BOUNDS.speed, at, key) };
+  return present({
+    speed: reader.perhaps(fields.speed, BOUNDS.speed, pointerTo(at, key), 'speed'),
+    basis: fields.basis,
+    method: fields.method,
+    exposure: fields.exposure,
+    riskCategory: fields.riskCategory,
+    year: fields.year,
+  });
+}

@@ -1,0 +1,162 @@
+import { FOOT, type UnitSystem } from '../../foundation/index.ts';
+import type { Section, SectionShape } from '../../structure/index.ts';
+import { pointerTo } from '../faults/fault.ts';
+import { BOUNDS } from '../quantities/field-bounds.ts';
+import type { SectionFields, TowerFields } from '../schema/tower-schema.ts';
+import { SECTIONS_AT_MOST } from '../schema/tower-schema.ts';
+import type { PlanReader } from './plan-reader.ts';
+import { present } from './present.ts';
+import { partOfShape, readLattice, readPole } from './read-section-shape.ts';
+import { firstShapeField, refuseForeignFields } from './shape-fields.ts';
+
+/** What is proven in a piece of this length serves the whole piece. @source common-practice */
+const PIECE: Readonly<Record<UnitSystem, number>> = { us: 10 * FOOT, si: 3 };
+/** Lengths off a tape may miss the sum by this much [m]. @source common-practice */
+const TAPE = 0.005;
+
+/**
+ * The sections of a tower in SI, from the foot up: as given, or pieces of one length counted down from the top.
+ *
+ * @param reader the plan's reader, which takes the faults [-]
+ * @param tower the tower as written [-]
+ * @param foot height of its foot [m]
+ * @param top height of its top [m]
+ * @returns the sections [-]
+ * @example readSections(reader, { support: 'free', top: 48 }, 0, 14.6304).length // 5
+ * @source derived
+ */
+export function readSections(reader: PlanReader, tower: TowerFields, foot: number, top: number): Section[] {
+  if (tower.sections === undefined) return piecesOf(reader, tower, foot, top);
+  const field = tower.shape === undefined ? firstShapeField(tower, []) : 'shape';
+  if (field !== undefined) {
+    const says = `Tower has sections, and "${field}" beside its top: put the shape into each section.`;
+    reader.fault(pointerTo('/tower', field), 'goes-with', field, 'only without sections', says);
+  }
+  const rows = tower.sections.flatMap((fields, index) => readRow(reader, fields, index));
+  if (rows.length > SECTIONS_AT_MOST) {
+    const says = `Tower sections: ${rows.length} with their counts, at most ${SECTIONS_AT_MOST} allowed.`;
+    reader.fault('/tower/sections', 'too-many', String(rows.length), `at most ${SECTIONS_AT_MOST}`, says);
+  }
+  return placed(
+    rows,
+    foot,
+    top,
+    tower.telescopes === true ? overlapOf(reader, rows, foot, top) : sumOf(reader, rows, foot, top),
+  );
+}
+
+type Row = Omit<Section, 'low' | 'high'> & { readonly length: number };
+
+function readRow(reader: PlanReader, fields: SectionFields, index: number): Row[] {
+  const at = `/tower/sections/${index}`;
+  const length = reader.quantity(fields.length, BOUNDS.extent, at, 'length');
+  const shape = readSectionShape(reader, fields, at, length);
+  const tapered = shape !== undefined && shape.width[0] !== shape.width[1];
+  if (tapered && fields.uniform === true) {
+    const says = `${reader.words(at)} tapers and is called uniform: leave "uniform" out.`;
+    reader.fault(pointerTo(at, 'uniform'), 'tapered-yet-uniform', 'true', 'false for a taper', says);
+  }
+  const name = fields.name ?? `section ${index + 1}`;
+  const count = fields.count ?? 1;
+  return Array.from({ length: count }, (_, number) =>
+    present({
+      name: count === 1 ? name : `${name}, ${number + 1} of ${count}`,
+      at,
+      length,
+      make: fields.make,
+      uniform: fields.uniform ?? (shape !== undefined && !tapered),
+      shape,
+    }),
+  );
+}
+
+function readSectionShape(
+  reader: PlanReader,
+  fields: Omit<SectionFields, 'length'>,
+  at: string,
+  length: number,
+): SectionShape | undefined {
+  const own = ['length'];
+  if (fields.shape === undefined) {
+    const field = firstShapeField(fields, own);
+    if (field !== undefined) {
+      const says = `${reader.words(at)} has "${field}" but no shape: say "shape": "lattice" or "pole".`;
+      reader.fault(pointerTo(at, 'shape'), 'shape-missing', 'nothing', 'lattice, pole', says);
+    }
+    return undefined;
+  }
+  refuseForeignFields(reader, fields, fields.shape, at, own);
+  return fields.shape === 'pole' ? readPole(reader, fields, at) : readLattice(reader, fields, at, length);
+}
+
+/** Faults lengths that do not add up; returns the overlap of two neighbours, which is none. */
+function sumOf(reader: PlanReader, rows: readonly Row[], foot: number, top: number): number {
+  const sum = rows.reduce((total, row) => total + row.length, 0);
+  if (Math.abs(sum - (top - foot)) > TAPE) {
+    const [given, wanted, missing] = [sum, top - foot, Math.abs(sum - (top - foot))].map((value) =>
+      reader.say(value, 'length'),
+    );
+    const way = sum > top - foot ? `${missing} too much` : `${missing} are missing`;
+    const says = `Tower sections add up to ${given}, and from its foot to its top it is ${wanted}: ${way}. Correct a length, or say "telescopes": true if they slide into each other.`;
+    reader.fault('/tower/sections', 'sections-do-not-add-up', given as string, wanted as string, says);
+  }
+  return 0;
+}
+
+/** The even overlap of telescoping neighbours [m]. */
+function overlapOf(reader: PlanReader, rows: readonly Row[], foot: number, top: number): number {
+  const sum = rows.reduce((total, row) => total + row.length, 0);
+  const overlap = (sum - (top - foot)) / (rows.length - 1);
+  const shortest = Math.min(...rows.map((row) => row.length));
+  if (rows.length < 2 || overlap <= 0 || overlap >= shortest) {
+    const [given, height, least, each] = [sum, top - foot, shortest, overlap].map((value) =>
+      reader.say(value, 'length'),
+    );
+    const why =
+      rows.length < 2
+        ? 'one section has nothing to slide into: give each section.'
+        : overlap <= 0
+          ? `sections that slide into each other are together longer than the ${height} from foot to top, and yours are ${given}.`
+          : `they would overlap by ${each} each, and the shortest is ${least}. Check the lengths and the top.`;
+    reader.fault(
+      '/tower/sections',
+      'sections-do-not-overlap',
+      `${given} in all`,
+      `more than ${height} in all`,
+      `Tower telescopes: ${why}`,
+    );
+  }
+  return overlap;
+}
+
+function placed(rows: readonly Row[], foot: number, top: number, overlap: number): Section[] {
+  let low = foot;
+  return rows.map(({ length, ...row }, index) => {
+    const section = { ...row, low, high: index === rows.length - 1 ? top : low + length };
+    low += length - overlap;
+    return section;
+  });
+}
+
+function piecesOf(reader: PlanReader, tower: TowerFields, foot: number, top: number): Section[] {
+  const whole = readSectionShape(reader, tower, '/tower', top - foot);
+  const uniform = whole === undefined || whole.width[0] === whole.width[1];
+  if (!(top > foot)) return [];
+  const piece = PIECE[reader.units];
+  // A rest shorter than the tape can tell is no piece of its own.
+  const count = Math.max(1, Math.ceil((top - foot - TAPE) / piece));
+  const joint = (number: number) => (number === 0 ? foot : top - (count - number) * piece);
+  return Array.from({ length: count }, (_, index) => {
+    const low = joint(index);
+    const high = joint(index + 1);
+    const share = (height: number) => (height - foot) / (top - foot);
+    return present({
+      name: `${reader.say(low, 'length')} to ${reader.say(high, 'length')}`,
+      at: '/tower',
+      low,
+      high,
+      uniform,
+      shape: whole === undefined ? undefined : partOfShape(whole, share(low), share(high)),
+    });
+  });
+}

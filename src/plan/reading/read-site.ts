@@ -1,0 +1,133 @@
+import type { SiteMethodId } from '../../methods/index.ts';
+import type { Hill, Site, SpeedBasis } from '../../wind/index.ts';
+import { BOUNDS, LOW_SPEED } from '../quantities/field-bounds.ts';
+import type { SiteFields } from '../schema/site-schema.ts';
+import type { PlanReader } from './plan-reader.ts';
+import { present } from './present.ts';
+
+/** The basis of each method's own maps, from memory of the standards. */
+const MAP_BASIS: Readonly<Record<SiteMethodId, SpeedBasis>> = {
+  'asce7-10': 'gust3-strength',
+  'asce7-16': 'gust3-strength',
+  'asce7-22': 'gust3-strength',
+  'tia222-g': 'gust3-nominal',
+  'tia222-h': 'gust3-strength',
+  'eia222-f': 'fastest-mile',
+};
+
+const WORDS_FOR_BASIS: Readonly<Record<SpeedBasis, string>> = {
+  'gust3-strength': 'a 3-second gust at strength level (US maps since 2010)',
+  'gust3-nominal': 'a 3-second gust once in about 50 years (US maps 1995 to 2009)',
+  'fastest-mile': 'a fastest mile (US maps before 1995)',
+  'mean-1min': 'a one-minute mean',
+  'mean-10min': 'a 10-minute mean (European maps)',
+  'mean-hour': 'an hourly mean',
+};
+
+/**
+ * The site of a plan in SI.
+ *
+ * @param reader the plan's reader, which takes the faults [-]
+ * @param fields the site as written [-]
+ * @param method the plan's method, whose maps give the basis nobody named [-]
+ * @returns the site [-]
+ * @example readSite(reader, { wind: 105, exposure: 'C' }, 'asce7-16').exposure // 'C'
+ * @source derived
+ */
+export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMethodId | undefined): Site {
+  const wind = readWind(reader, fields);
+  const hill = fields.hill === undefined ? undefined : readHill(reader, fields.hill);
+  if (fields.hill !== undefined && fields.topographicFactor !== undefined) {
+    const says = 'Site has a hill and a topographic factor: give one, the factor stands for the hill.';
+    reader.fault('/site/topographicFactor', 'one-of', 'hill and topographicFactor', 'one of them', says);
+  }
+  const basis = wind.basis ?? (method === undefined ? undefined : MAP_BASIS[method]);
+  if (basis !== undefined && wind.speed < LOW_SPEED[basis]) {
+    const speed = reader.say(wind.speed, 'speed');
+    const from = reader.say(LOW_SPEED[basis], 'speed');
+    const says = `${speed} is low for ${WORDS_FOR_BASIS[basis]}: such values are seldom under ${from}. Ask which kind of speed it is.`;
+    reader.query('/site/wind', 'speed-low', says);
+  }
+  readForLater(reader, fields);
+  return present({
+    speed: wind.speed,
+    basis: wind.basis,
+    exposure: fields.exposure,
+    riskCategory: fields.riskCategory,
+    groundElevation: reader.perhaps(fields.groundElevation, BOUNDS.elevation, '/site', 'groundElevation') ?? 0,
+    hill,
+    topographicFactor: reader.perhaps(fields.topographicFactor, BOUNDS.topographicFactor, '/site', 'topographicFactor'),
+  });
+}
+
+function readWind(reader: PlanReader, fields: SiteFields): { speed: number; basis: SpeedBasis | undefined } {
+  const { wind } = fields;
+  if (typeof wind !== 'object')
+    return { speed: reader.quantity(wind, BOUNDS.speed, '/site', 'wind'), basis: undefined };
+  return { speed: reader.quantity(wind.speed, BOUNDS.speed, '/site/wind', 'speed'), basis: wind.basis };
+}
+
+function readHill(reader: PlanReader, fields: NonNullable<SiteFields['hill']>): Hill {
+  const at = '/site/hill';
+  const run = reader.perhaps(fields.run, BOUNDS.hillLength, at, 'run');
+  const half = reader.perhaps(fields.halfLength, BOUNDS.hillLength, at, 'halfLength');
+  if ((run === undefined) === (half === undefined)) {
+    const given = run === undefined ? 'neither run nor halfLength' : 'run and halfLength';
+    const says = `Site hill: ${given} given. Give one: run from the foot to the crest, or halfLength from the crest to half-way down.`;
+    reader.fault(at, 'one-of', given, 'run or halfLength', says);
+  }
+  return {
+    shape: fields.shape,
+    height: reader.quantity(fields.height, BOUNDS.hillHeight, at, 'height'),
+    halfLength: half ?? (run ?? Number.NaN) / 2,
+    distance: reader.quantity(fields.distance, BOUNDS.landscape, at, 'distance'),
+    side: fields.side,
+  };
+}
+
+/** What this version checks and keeps, but does not compute. */
+function readForLater(reader: PlanReader, fields: SiteFields): void {
+  const { ice, climate, distances } = fields;
+  if (ice !== undefined) {
+    reader.quantity(ice.thickness, BOUNDS.diameter, '/site/ice', 'thickness');
+    reader.quantity(ice.gust, BOUNDS.speed, '/site/ice', 'gust');
+    reader.query(
+      '/site/ice',
+      'not-computed-yet',
+      'Your ice is kept in the plan but not computed yet: the answer is for bare members.',
+    );
+  }
+  if (climate !== undefined) {
+    if ((climate.returns === undefined) === (climate.yearlyMax === undefined)) {
+      const given = climate.returns === undefined ? 'neither returns nor yearlyMax' : 'returns and yearlyMax';
+      reader.fault(
+        '/site/climate',
+        'one-of',
+        given,
+        'returns or yearlyMax',
+        `Site climate: ${given} given. Give one of the two.`,
+      );
+    }
+    for (const [index, row] of (climate.returns ?? []).entries()) {
+      reader.quantity(row[1], BOUNDS.speed, `/site/climate/returns/${index}`, 1);
+    }
+    for (const [index, speed] of (climate.yearlyMax ?? []).entries()) {
+      reader.quantity(speed, BOUNDS.speed, '/site/climate/yearlyMax', index);
+    }
+    reader.query(
+      '/site/climate',
+      'not-computed-yet',
+      'Your climate is kept in the plan; the chance of such a wind is not computed yet.',
+    );
+  }
+  if (distances !== undefined) {
+    for (const key of ['powerLine', 'propertyLine', 'building'] as const) {
+      reader.perhaps(distances[key], BOUNDS.landscape, '/site/distances', key);
+    }
+    reader.query(
+      '/site/distances',
+      'not-computed-yet',
+      'Your distances are kept in the plan; whether it falls clear is not computed yet.',
+    );
+  }
+}

@@ -1,0 +1,154 @@
+import type { Held, Tower } from '../../structure/index.ts';
+import { pointerTo } from '../faults/fault.ts';
+import { BOUNDS } from '../quantities/field-bounds.ts';
+import type { FoundationFields, HeldFields, HingeFields, TowerFields } from '../schema/tower-schema.ts';
+import type { PlanReader } from './plan-reader.ts';
+import { present } from './present.ts';
+import { readSections } from './read-sections.ts';
+
+/**
+ * The tower of a plan in SI.
+ *
+ * @param reader the plan's reader, which takes the faults [-]
+ * @param fields the tower as written [-]
+ * @returns the tower [-]
+ * @example readTower(reader, { support: 'free', top: 48 }).foot // 0
+ * @source derived
+ */
+export function readTower(reader: PlanReader, fields: TowerFields): Tower {
+  const { foot, top } = readEnds(reader, fields);
+  return present({
+    support: fields.support,
+    foot,
+    top,
+    sections: readSections(reader, fields, foot, top),
+    sectionsGiven: fields.sections !== undefined,
+    telescopes: fields.telescopes ?? false,
+    nestedTop: readNested(reader, fields, foot, top),
+    held: readHeld(reader, fields, foot, top),
+    heldGiven: fields.held !== undefined,
+    hingeHeight: fields.hinge === undefined ? undefined : readHinge(reader, fields.hinge, foot, top),
+    weight: reader.perhaps(fields.weight, BOUNDS.weight, '/tower', 'weight'),
+    frequency: reader.perhaps(fields.frequency, BOUNDS.frequency, '/tower', 'frequency'),
+    damping: reader.perhaps(fields.damping, BOUNDS.damping, '/tower', 'damping'),
+    asDrawn: fields.asDrawn ?? false,
+    used: fields.used ?? true,
+    foundation: fields.foundation === undefined ? undefined : readFoundation(reader, fields.foundation),
+  });
+}
+
+function readEnds(reader: PlanReader, fields: TowerFields): { foot: number; top: number } {
+  const top = reader.quantity(fields.top, BOUNDS.extent, '/tower', 'top');
+  const foot = reader.perhaps(fields.foot, BOUNDS.height, '/tower', 'foot') ?? 0;
+  if (!(foot >= top)) return { foot, top };
+  const [low, high] = [reader.say(foot, 'length'), reader.say(top, 'length')];
+  const says = `Tower foot at ${low} is not below its top at ${high}. Give both as heights above ground.`;
+  reader.fault('/tower/foot', 'foot-above-top', low, `less than ${high}`, says);
+  return { foot: Number.NaN, top: Number.NaN };
+}
+
+function readNested(reader: PlanReader, fields: TowerFields, foot: number, top: number): number | undefined {
+  if (fields.nested === undefined) return undefined;
+  const nested = reader.quantity(fields.nested, BOUNDS.extent, '/tower', 'nested');
+  const given = reader.say(nested, 'length');
+  if (fields.telescopes !== true) {
+    const says = 'Tower has a nested height but does not telescope: say "telescopes": true or leave "nested" out.';
+    reader.fault('/tower/nested', 'goes-with', given, 'only with telescopes', says);
+  } else if (nested <= foot || nested > top) {
+    const allowed = `more than ${reader.say(foot, 'length')}, up to ${reader.say(top, 'length')}`;
+    const says = `Tower nested at ${given} is not between its foot and its top: give the height of the top when it is down, ${allowed}.`;
+    reader.fault('/tower/nested', 'nested-outside', given, allowed, says);
+  }
+  return nested;
+}
+
+function readHeld(reader: PlanReader, fields: TowerFields, foot: number, top: number): Held[] {
+  const { held } = fields;
+  if (held === undefined) return [];
+  if (fields.support === 'free' || fields.support === 'roof') {
+    const says = `Tower is "${fields.support}" and yet held: say "support": "guyed" or "bracketed", or leave "held" out.`;
+    reader.fault('/tower/held', 'held-but-free', fields.support, 'guyed, bracketed', says);
+  }
+  return held.map((row, index) => readSupport(reader, row, `/tower/held/${index}`, foot, top));
+}
+
+function readSupport(reader: PlanReader, row: HeldFields, at: string, foot: number, top: number): Held {
+  const height = reader.quantity(row.height, BOUNDS.height, at, 'height');
+  if (height <= foot || height > top) {
+    const given = reader.say(height, 'length');
+    const allowed = `more than ${reader.say(foot, 'length')}, up to ${reader.say(top, 'length')}`;
+    const says = `${reader.words(at)} at ${given} does not meet the tower: give a height of ${allowed}.`;
+    reader.fault(pointerTo(at, 'height'), 'held-outside', given, allowed, says);
+  }
+  const diameter = reader.perhaps(row.diameter, BOUNDS.diameter, at, 'diameter');
+  const radius = reader.perhaps(row.radius, BOUNDS.landscape, at, 'radius');
+  const { count } = row;
+  const missing = [
+    count === undefined && 'count',
+    diameter === undefined && 'diameter',
+    radius === undefined && 'radius',
+  ].filter(Boolean);
+  if (row.by === 'bracket') {
+    for (const key of ['count', 'diameter', 'radius'] as const) {
+      if (row[key] === undefined) continue;
+      const says = `${reader.words(at)} is a bracket: "${key}" describes guys. Leave it out.`;
+      reader.fault(pointerTo(at, key), 'goes-with', key, 'only with guys', says);
+    }
+  } else if (missing.length > 0 && missing.length < 3) {
+    const says = `${reader.words(at)}: ${missing.join(' and ')} of its guys not given, so what the wind does to the guys is not counted.`;
+    reader.query(at, 'guys-incomplete', says);
+  }
+  const whole = count !== undefined && diameter !== undefined && radius !== undefined;
+  return present({ height, by: row.by, guys: whole ? { count, diameter, radius } : undefined });
+}
+
+function readHinge(reader: PlanReader, hinge: HingeFields, foot: number, top: number): number {
+  const height = reader.quantity(hinge.height, BOUNDS.height, '/tower/hinge', 'height');
+  if (height < foot || height >= top) {
+    const given = reader.say(height, 'length');
+    const allowed = `${reader.say(foot, 'length')} to less than ${reader.say(top, 'length')}`;
+    const says = `Tower hinge at ${given} is not on the tower: give a height of ${allowed}.`;
+    reader.fault('/tower/hinge/height', 'hinge-outside', given, allowed, says);
+  }
+  const { raisedBy } = hinge;
+  if (raisedBy !== undefined) {
+    const at = '/tower/hinge/raisedBy';
+    for (const key of ['anchor', 'over'] as const) {
+      const point = raisedBy[key];
+      for (const axis of [0, 1] as const) reader.perhaps(point?.[axis], BOUNDS.offsetHeight, `${at}/${key}`, axis);
+    }
+    reader.quantity(raisedBy.attach, BOUNDS.extent, at, 'attach');
+    reader.perhaps(raisedBy.rating, BOUNDS.force, at, 'rating');
+    reader.query(at, 'not-computed-yet', 'How your tower is raised is kept in the plan; its pull is not computed yet.');
+  }
+  return height;
+}
+
+const BLOCK = ['length', 'width', 'bearing'] as const;
+const PIER = ['diameter', 'lateral', 'constrained'] as const;
+
+function readFoundation(reader: PlanReader, fields: FoundationFields): FoundationFields['kind'] {
+  const at = '/tower/foundation';
+  const own: readonly string[] =
+    fields.kind === 'block' ? [...BLOCK, 'depth'] : fields.kind === 'pier' ? [...PIER, 'depth'] : [];
+  for (const key of [...BLOCK, ...PIER, 'depth'] as const) {
+    if (fields[key] === undefined || fields.kind === undefined || own.includes(key)) continue;
+    const allowed = own.length === 0 ? 'no dimensions' : own.join(', ');
+    const says = `Tower foundation: "${key}" does not belong to ${fields.kind}, which has ${allowed}. Leave it out.`;
+    reader.fault(pointerTo(at, key), 'goes-with', key, allowed, says);
+  }
+  for (const key of own) {
+    if (key === 'constrained' || fields[key as keyof FoundationFields] !== undefined) continue;
+    const says = `Tower foundation: a ${fields.kind} needs "${key}". Give it, or leave the foundation out.`;
+    reader.fault(pointerTo(at, key), 'missing', 'nothing', key, says);
+  }
+  for (const key of ['length', 'width', 'depth', 'diameter'] as const)
+    reader.perhaps(fields[key], BOUNDS.extent, at, key);
+  reader.perhaps(fields.bearing, BOUNDS.soil, at, 'bearing');
+  reader.perhaps(fields.lateral, BOUNDS.soilPerDepth, at, 'lateral');
+  if (fields.kind === 'block' || fields.kind === 'pier') {
+    const says = `Your ${fields.kind} is kept in the plan; whether it holds is not computed yet.`;
+    reader.query(at, 'not-computed-yet', says);
+  }
+  return fields.kind;
+}

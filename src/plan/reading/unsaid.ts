@@ -1,0 +1,32 @@
+import type { Unsaid } from '../../margins/index.ts';
+import type { Station } from '../../structure/index.ts';
+import type { Site } from '../../wind/index.ts';
+import type { PlanDocument } from '../schema/plan-document.ts';
+
+/**
+ * What a plan leaves out that has a reading and a caution.
+ *
+ * @param document the plan as written [-]
+ * @param site its site as read [-]
+ * @param station its station as read [-]
+ * @returns what is unsaid, in a fixed order [-]
+ * @example unsaidIn(document, site, station).includes('ice') // true
+ * @source derived
+ */
+export function unsaidIn(document: PlanDocument, site: Site, station: Station): Unsaid[] {
+  const { tower, mast, loads } = station;
+  const above = loads.some((load) => load.high > tower.top);
+  const leansOn = tower.support === 'guyed' || tower.support === 'bracketed';
+  const says: Readonly<Record<Unsaid, boolean>> = {
+    'speed-basis': site.basis === undefined,
+    'risk-category': site.riskCategory === undefined,
+    hill: site.hill === undefined && site.topographicFactor === undefined,
+    ice: document.site.ice === undefined,
+    supports: leansOn && !tower.heldGiven,
+    mast: above && mast === undefined,
+    'mast-inside': mast !== undefined && mast.foot === undefined,
+    weights: loads.some((load) => load.weight === undefined),
+    frequency: tower.frequency === undefined,
+  };
+  return (Object.keys(says) as Unsaid[]).filter((unsaid) => says[unsaid]);
+}

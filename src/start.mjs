@@ -1,0 +1,3 @@
+import './required-node.mjs';
+
+await import('./server.ts');

@@ -1,0 +1,131 @@
+import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
+import type { Level } from './level.ts';
+import type { Section, Station } from './station.ts';
+
+/** Loads that stay when the wind does not: weight aloft and the pull of wires. */
+export interface DeadLoad {
+  /** Weight of what hangs on the tower above each level, its own not counted [kg]. */
+  readonly weight: Float64Array;
+  /** Weight times its distance off the axis [kg·m]. */
+  readonly leaning: Float64Array;
+  /** Pull of wires, as a vector sum: shear [N] and moment [N·m]. */
+  readonly pullShear: Float64Array;
+  readonly pullMoment: Float64Array;
+}
+
+/**
+ * Dead loads above every level.
+ *
+ * pull: |ΣH|, |ΣH(z_i − z)| as vectors
+ *
+ * @param station what stands where; loads without a weight add none, which the answer says [-]
+ * @param levels from the top down [-]
+ * @returns the sums at every level [-]
+ * @source derived
+ */
+export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
+  const weight = new Float64Array(levels.length);
+  const leaning = new Float64Array(levels.length);
+  const pullShear = new Float64Array(levels.length);
+  const pullMoment = new Float64Array(levels.length);
+  const footOfMast = station.mast?.foot ?? station.tower.top;
+  levels.forEach(({ z }, index) => {
+    let above = 0;
+    let lean = 0;
+    let east = 0;
+    let north = 0;
+    let eastMoment = 0;
+    let northMoment = 0;
+    for (const load of station.loads) {
+      const height = load.on === 'mast' ? Math.min(load.low, footOfMast) : load.low;
+      if (height < z) continue;
+      if (load.weight !== undefined) {
+        above += load.count * load.weight;
+        lean += load.count * load.weight * load.offset;
+      }
+      if (load.shape.kind === 'wire' && load.shape.pull !== undefined) {
+        const pull = load.count * load.shape.pull;
+        const arm = load.low - z;
+        east += pull * Math.sin(load.shape.heading);
+        north += pull * Math.cos(load.shape.heading);
+        eastMoment += pull * arm * Math.sin(load.shape.heading);
+        northMoment += pull * arm * Math.cos(load.shape.heading);
+      }
+    }
+    for (const run of station.cables) {
+      if (run.weight !== undefined) above += run.count * run.weight * Math.max(0, run.high - Math.max(run.low, z));
+    }
+    weight[index] = above;
+    leaning[index] = lean;
+    pullShear[index] = Math.hypot(east, north);
+    pullMoment[index] = Math.hypot(eastMoment, northMoment);
+  });
+  return { weight, leaning, pullShear, pullMoment };
+}
+
+export const momentOfWeightFormula = defineFormula({
+  id: 'moment-of-weight',
+  title: 'Moment that fills the legs or the wall of a section as a weight above does',
+  symbol: 'M_weight',
+  unit: 'moment',
+  expression: 'k_W * W * b',
+  variables: [
+    variable('k_W', '0.29 for three legs, 0.36 for four, 0.25 for a tube', 'one', 0.25, 0.36),
+    variable('W', 'weight aloft beyond what the rating covers', 'force', 0, 1e5),
+    variable('b', 'width of the section', 'length', 0.05, 3),
+  ],
+  cite: cite('derived', 'leg force W/3 = M/(0.87·b), W/4 = M/(2·0.71·b), wall stress W/A = M/S', 'derived'),
+  of: (share: number, weight: number, width: number) => share * weight * width,
+});
+
+const WEIGHT_ARM = { three: 0.29, four: 0.36, tube: 0.25 } as const;
+
+/**
+ * Moment that fills the legs or the wall of a section as a weight above does.
+ *
+ * 0.29·W·b (three legs), 0.36·W·b (four), W·D/4 (tube)
+ *
+ * @param section where it is asked for [-]
+ * @param weight the weight's force [N]
+ * @param trace the working, or nothing [-]
+ * @returns the moment [N·m]; 0 where the section has no shape
+ * @source derived
+ */
+export function momentOfWeight(section: Section, weight: number, trace?: Trace): number {
+  const shape = section.shape;
+  if (!shape || weight === 0) return 0;
+  const share = shape.kind === 'pole' ? WEIGHT_ARM.tube : shape.faces === 3 ? WEIGHT_ARM.three : WEIGHT_ARM.four;
+  return evaluate(trace, momentOfWeightFormula, [share, weight, shape.width[0]]);
+}
+
+export const shearOfTorsionFormula = defineFormula({
+  id: 'shear-of-torsion',
+  title: 'Force in the braces of one lattice face from what hangs off the axis',
+  symbol: 'V_tor',
+  unit: 'force',
+  expression: 'k_t * t / b',
+  variables: [
+    variable('k_t', '√3 for three faces, 1 for four', 'one', 1, 1.7320508),
+    variable('t', 'torsion: force times distance off the axis', 'moment', 0, 1e5),
+    variable('b', 'width of the section', 'length', 0.05, 3),
+  ],
+  cite: cite('derived', 'statics of a torsion tube of three or four faces', 'derived'),
+  of: (share: number, torsion: number, width: number) => (share * torsion) / width,
+});
+
+/**
+ * Force in the braces of a lattice face from a torsion.
+ *
+ * √3·t/b (three faces), t/b (four)
+ *
+ * @param section where it is asked for [-]
+ * @param torsion of what hangs off the axis [N·m]
+ * @param trace the working, or nothing [-]
+ * @returns the force, added to the shear [N]; 0 for a pole or a section without a shape
+ * @source derived
+ */
+export function shearOfTorsion(section: Section, torsion: number, trace?: Trace): number {
+  const shape = section.shape;
+  if (shape?.kind !== 'lattice' || torsion === 0) return 0;
+  return evaluate(trace, shearOfTorsionFormula, [shape.faces === 3 ? Math.sqrt(3) : 1, torsion, Math.min(...shape.width)]);
+}

@@ -1,0 +1,202 @@
+import { type HeadingSum, worstHeading, worstOfHeadings } from '../areas/index.ts';
+import type { Level } from './level.ts';
+import type { Mast, Tower } from './station.ts';
+import type { WindItem } from './wind-item.ts';
+import type { Slice, SliceForces, Windward } from './windward.ts';
+
+/**
+ * Sums of wind forces that can be asked for their worst heading: what is alike from all sides, what turns together, and
+ * what faces its own way. With rotation free the maxima add.
+ */
+export interface GroupedSum {
+  readonly still: number;
+  readonly turning: HeadingSum;
+  readonly fixed: HeadingSum;
+}
+
+/** Number of figures a grouped sum takes in the flat arrays of a profile. */
+const FIGURES = 7;
+
+/** Shear and first moment at every level, kept as grouped sums. */
+export interface Profile {
+  readonly levels: readonly Level[];
+  readonly shearSums: Float64Array;
+  readonly momentSums: Float64Array;
+  /** Largest shear over headings [N]. */
+  readonly shear: Float64Array;
+  /** Largest moment over headings [N·m]. */
+  readonly moment: Float64Array;
+  /** Torsion of what hangs off the axis, each at its own worst [N·m]. */
+  readonly torsion: Float64Array;
+}
+
+/** How the mast hands over its load. */
+export interface MastHold {
+  readonly foot: number;
+  readonly bearing?: number;
+}
+
+/**
+ * Where the mast is held, for the sums.
+ *
+ * @param mast the mast, if there is one [-]
+ * @param tower the tower [-]
+ * @returns foot and bearing; without a mast the tower's top [-]
+ * @source derived
+ */
+export function mastHold(mast: Mast | undefined, tower: Tower): MastHold {
+  const foot = mast?.foot ?? tower.top;
+  return mast?.bearing !== undefined && mast.bearing > foot ? { foot, bearing: mast.bearing } : { foot };
+}
+
+/**
+ * Shear and moment at every level from the forces on the slices. Between its foot and its bearing the mast loads the tower
+ * by a couple, R_b = ΣF(z − z_f)/s at the bearing; below its foot by the plain sums.
+ *
+ * V = ΣF, M = ΣF(z_i − z); couple: V = R_b, M = R_b(z_b − z)
+ *
+ * @param windward the wind on its items [-]
+ * @param forces on the slices [N]
+ * @param levels from the top down [-]
+ * @param hold how the mast is held [-]
+ * @returns shear, moment and torsion at every level [-]
+ * @source derived
+ */
+export function profileOf(windward: Windward, forces: SliceForces, levels: readonly Level[], hold: MastHold): Profile {
+  const count = levels.length;
+  const shearSums = new Float64Array(count * FIGURES);
+  const momentSums = new Float64Array(count * FIGURES);
+  const shear = new Float64Array(count);
+  const moment = new Float64Array(count);
+  const torsion = new Float64Array(count);
+  const towerShear = new Float64Array(FIGURES);
+  const towerFirst = new Float64Array(FIGURES);
+  const mastShear = new Float64Array(FIGURES);
+  const mastFirst = new Float64Array(FIGURES);
+  let towerTorsion = 0;
+  let mastTorsion = 0;
+  for (const number of windward.onMast) {
+    mastTorsion += gather(windward, forces, number, mastShear, mastFirst);
+  }
+  const span = hold.bearing === undefined ? 0 : hold.bearing - hold.foot;
+  let next = 0;
+  for (let index = 0; index < count; index += 1) {
+    const { z, zone } = levels[index] as Level;
+    while (next < windward.onTower.length) {
+      const number = windward.onTower[next] as number;
+      if ((windward.slices[number] as Slice).z < z) break;
+      towerTorsion += gather(windward, forces, number, towerShear, towerFirst);
+      next += 1;
+    }
+    const start = index * FIGURES;
+    for (let figure = 0; figure < FIGURES; figure += 1) {
+      let V = towerShear[figure] as number;
+      let M = (towerFirst[figure] as number) - z * V;
+      if (zone === 'plain') {
+        V += mastShear[figure] as number;
+        M += (mastFirst[figure] as number) - z * (mastShear[figure] as number);
+      } else if (zone === 'couple') {
+        const atBearing = ((mastFirst[figure] as number) - hold.foot * (mastShear[figure] as number)) / span;
+        V += atBearing;
+        M += atBearing * ((hold.bearing as number) - z);
+      }
+      shearSums[start + figure] = V;
+      momentSums[start + figure] = M;
+    }
+    shear[index] = worstFrom(shearSums, start);
+    moment[index] = worstFrom(momentSums, start);
+    torsion[index] = towerTorsion + (zone === 'plain' ? mastTorsion : 0);
+  }
+  return { levels, shearSums, momentSums, shear, moment, torsion };
+}
+
+function gather(windward: Windward, forces: SliceForces, number: number, shear: Float64Array, first: Float64Array): number {
+  const slice = windward.slices[number] as Slice;
+  const item = windward.items[slice.item] as WindItem;
+  const front = forces.front[number] as number;
+  const side = forces.side[number] as number;
+  if (item.turn === 'still' || item.turn === 'own-worst') {
+    shear[0] = (shear[0] as number) + front;
+    first[0] = (first[0] as number) + front * slice.z;
+  } else {
+    const start = item.turn === 'turning' ? 1 : 4;
+    const mean = (front + side) / 2;
+    const half = (front - side) / 2;
+    const cosine = half * Math.cos(2 * item.heading);
+    const sine = half * Math.sin(2 * item.heading);
+    shear[start] = (shear[start] as number) + mean;
+    shear[start + 1] = (shear[start + 1] as number) + cosine;
+    shear[start + 2] = (shear[start + 2] as number) + sine;
+    first[start] = (first[start] as number) + mean * slice.z;
+    first[start + 1] = (first[start + 1] as number) + cosine * slice.z;
+    first[start + 2] = (first[start + 2] as number) + sine * slice.z;
+  }
+  return Math.max(front, side) * item.offset;
+}
+
+function worstFrom(sums: Float64Array, start: number): number {
+  return (
+    (sums[start] as number) +
+    (sums[start + 1] as number) +
+    Math.hypot(sums[start + 2] as number, sums[start + 3] as number) +
+    (sums[start + 4] as number) +
+    Math.hypot(sums[start + 5] as number, sums[start + 6] as number)
+  );
+}
+
+/**
+ * One grouped sum of a profile.
+ *
+ * @param sums shear or first-moment sums of a profile [-]
+ * @param level number of the level [-]
+ * @returns the grouped sum [-]
+ * @source derived
+ */
+export function groupedSum(sums: Float64Array, level: number): GroupedSum {
+  const start = level * FIGURES;
+  const heading = (offset: number): HeadingSum => ({
+    mean: sums[start + offset] as number,
+    cosine: sums[start + offset + 1] as number,
+    sine: sums[start + offset + 2] as number,
+  });
+  return { still: sums[start] as number, turning: heading(1), fixed: heading(4) };
+}
+
+/**
+ * The worst of a grouped sum and the headings at which it comes about.
+ *
+ * @param sum the grouped sum [-]
+ * @returns value, wind heading of the fixed group, and heading of the turning group against rotator zero [-], headings [rad]
+ * @source derived
+ */
+export function worstOfGroups(sum: GroupedSum): { readonly value: number; readonly fixed?: number; readonly turning?: number } {
+  const value = sum.still + worstOfHeadings(sum.turning) + worstOfHeadings(sum.fixed);
+  const moves = (group: HeadingSum) => Math.hypot(group.cosine, group.sine) > 1e-9 * group.mean;
+  return {
+    value,
+    ...(moves(sum.fixed) ? { fixed: worstHeading(sum.fixed) } : {}),
+    ...(moves(sum.turning) ? { turning: worstHeading(sum.turning) } : {}),
+  };
+}
+
+/**
+ * Largest force the braces of a tapering lattice see: its legs, meeting at a height, carry part of the shear.
+ *
+ * S = |V − M/(z_a − z)|
+ *
+ * @param profile shear and moment [-]
+ * @param level number of the level [-]
+ * @param apex height at which the legs would meet [m]; Infinity where they stand upright
+ * @returns the force [N], 0 or more
+ * @source derived
+ */
+export function bracedShear(profile: Profile, level: number, apex: number): number {
+  if (apex === Number.POSITIVE_INFINITY) return profile.shear[level] as number;
+  const arm = apex - (profile.levels[level] as Level).z;
+  const start = level * FIGURES;
+  const figure = (offset: number) =>
+    (profile.shearSums[start + offset] as number) - (profile.momentSums[start + offset] as number) / arm;
+  const middle = figure(0) + figure(1) + figure(4);
+  const swing = Math.hypot(figure(2), figure(3)) + Math.hypot(figure(5), figure(6));
+  return Math.abs(middle) + swing;
+}

@@ -1,0 +1,112 @@
+import type { LatticeShape, Lay, PoleShape, Shape } from '../areas/index.ts';
+import type { UnitSystem } from '../foundation/index.ts';
+import type { SpeedBasis } from '../wind/index.ts';
+
+/** What stands where, in SI: the plan as the domain reads it. Heights are above the ground. */
+export interface Station {
+  /** The constant of the pressure formula differs by 0.06 % between the unit systems; a checker meets his copy's. */
+  readonly units: UnitSystem;
+  readonly tower: Tower;
+  readonly mast?: Mast;
+  readonly loads: readonly Load[];
+  readonly cables: readonly CableRun[];
+}
+
+export type Support = 'free' | 'guyed' | 'bracketed' | 'roof';
+export type SectionShape = LatticeShape | PoleShape;
+
+export interface Section {
+  readonly name: string;
+  /** JSON pointer of what describes it. */
+  readonly at: string;
+  readonly low: number;
+  readonly high: number;
+  /** Sections of one make share what is proven. */
+  readonly make?: string;
+  /** Constant width and members over its length, so that what is proven anywhere in it serves all of it. */
+  readonly uniform: boolean;
+  /** Absent: its own wind is unknown. */
+  readonly shape?: SectionShape;
+}
+
+export interface Held {
+  readonly height: number;
+  readonly by: 'guys' | 'bracket';
+  readonly guys?: { readonly count: number; readonly diameter: number; readonly radius: number };
+}
+
+export interface Tower {
+  readonly support: Support;
+  readonly foot: number;
+  readonly top: number;
+  /** From the foot up; they cover foot to top and overlap only where the tower telescopes. */
+  readonly sections: readonly Section[];
+  /** The plan gave its sections; otherwise they are pieces of one length counted down from the top. */
+  readonly sectionsGiven: boolean;
+  readonly telescopes: boolean;
+  readonly nestedTop?: number;
+  readonly held: readonly Held[];
+  /** Supports were named in the plan, not merely left to the rating. */
+  readonly heldGiven: boolean;
+  readonly hingeHeight?: number;
+  /** [kg] */
+  readonly weight?: number;
+  /** [Hz] */
+  readonly frequency?: number;
+  /** Share of critical. */
+  readonly damping?: number;
+  readonly asDrawn: boolean;
+  readonly used: boolean;
+  readonly foundation?: 'block' | 'pier' | 'maker';
+}
+
+export interface Mast {
+  readonly outside: number;
+  readonly length: number;
+  readonly wall?: number;
+  /** [Pa]; never a default. */
+  readonly yieldStrength?: number;
+  readonly material: string;
+  /** Height of its foot; absent when the plan does not say how far it reaches down inside. */
+  readonly foot?: number;
+  /** Height of its upper end. */
+  readonly tip: number;
+  /** Height of its upper bearing; absent: clamped at the foot alone. */
+  readonly bearing?: number;
+  /** Bearing and foot stand on the maker's own plates. */
+  readonly shelf: boolean;
+}
+
+export interface Load {
+  readonly name: string;
+  /** JSON pointer into the plan. */
+  readonly at: string;
+  readonly low: number;
+  readonly high: number;
+  readonly shape: Shape;
+  readonly count: number;
+  /** Of each [kg]. */
+  readonly weight?: number;
+  readonly turns: boolean;
+  /** Where it faces, clockwise from true north [rad]. */
+  readonly heading?: number;
+  readonly on: 'mast' | 'tower';
+  /** From the axis to the middle of its area [m]. */
+  readonly offset: number;
+  readonly boom?: number;
+  readonly reach?: number;
+  /** The wind its maker rates it for: speed [m/s] and, where he says so, which kind. */
+  readonly ratedWind?: { readonly speed: number; readonly basis?: SpeedBasis };
+}
+
+export interface CableRun {
+  readonly name: string;
+  readonly at: string;
+  readonly count: number;
+  readonly diameter: number;
+  readonly low: number;
+  readonly high: number;
+  readonly laid: Lay;
+  /** Of one line [kg/m]. */
+  readonly weight?: number;
+}

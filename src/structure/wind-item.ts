@@ -1,0 +1,127 @@
+import { type DragPart, latticeParts, partsOfLines, partsOfShape, poleParts } from '../areas/index.ts';
+import { type Trace, under } from '../foundation/index.ts';
+import type { CableRun, Load, Mast, Section, Station, Tower } from './station.ts';
+
+/** One thing the wind touches: a row of the ledger. */
+export interface WindItem {
+  readonly name: string;
+  /** JSON pointer into the plan. */
+  readonly at: string;
+  readonly kind: 'load' | 'mast' | 'lines' | 'tower';
+  readonly parts: readonly DragPart[];
+  /**
+   * `still` is alike from all sides; `turning` shares the rotator's unknown heading; `fixed` has a heading of its own;
+   * `own-worst` has one nobody told, so it takes its own worst.
+   */
+  readonly turn: 'still' | 'turning' | 'fixed' | 'own-worst';
+  /** ψ, clockwise from true north; of turning things at rotator zero [rad]. */
+  readonly heading: number;
+  readonly carriedBy: 'tower' | 'mast';
+  /** From the axis to the middle of its area [m]. */
+  readonly offset: number;
+}
+
+/**
+ * Everything the wind touches but the tower itself, in the order of the plan: loads, mast, lines.
+ *
+ * @param station what stands where [-]
+ * @param trace the working, or nothing [-]
+ * @returns the items [-]
+ * @source derived
+ */
+export function hungItems(station: Station, trace?: Trace): readonly WindItem[] {
+  const items = station.loads.map((load) => under(trace, load.name, () => loadItem(load, trace)));
+  if (station.mast) items.push(...mastItems(station.mast, station.tower, trace));
+  for (const run of station.cables) {
+    const item = under(trace, run.name, () => linesItem(run, station.tower, trace));
+    if (item) items.push(item);
+  }
+  return items;
+}
+
+function loadItem(load: Load, trace: Trace | undefined): WindItem {
+  const parts = partsOfShape(load.shape, load.low, load.high, load.count, trace);
+  const heading = load.shape.kind === 'wire' ? load.shape.heading : (load.heading ?? 0);
+  const allAlike = parts.every((part) => part.front === part.side);
+  const turn = allAlike
+    ? 'still'
+    : load.turns
+      ? 'turning'
+      : load.heading === undefined && load.shape.kind !== 'wire'
+        ? 'own-worst'
+        : 'fixed';
+  return { name: load.name, at: load.at, kind: 'load', parts, turn, heading, carriedBy: load.on, offset: load.offset };
+}
+
+function mastItems(mast: Mast, tower: Tower, trace: Trace | undefined): WindItem[] {
+  const tube = (name: string, low: number, high: number): WindItem[] => {
+    if (high <= low) return [];
+    const shape = { kind: 'tube', along: 'upright', diameter: [mast.outside, mast.outside], length: high - low } as const;
+    const parts = under(trace, name, () => partsOfShape(shape, low, high, 1, trace)).map((part) => ({
+      ...part,
+      rule: { of: 'round', aspect: mast.length / mast.outside } as const,
+    }));
+    return [{ name, at: '/mast', kind: 'mast', parts, turn: 'still', heading: 0, carriedBy: 'mast', offset: 0 }];
+  };
+  const foot = mast.foot ?? tower.top;
+  const items = tube('mast above the top', Math.max(foot, tower.top), mast.tip);
+  // Inside a lattice the wind reaches it; inside a pole it does not.
+  if (foot < tower.top && !hasPoleAt(tower, foot, tower.top)) items.push(...tube('mast inside the tower', foot, tower.top));
+  return items;
+}
+
+function hasPoleAt(tower: Tower, low: number, high: number): boolean {
+  return tower.sections.some((section) => section.shape?.kind === 'pole' && section.low < high && section.high > low);
+}
+
+function linesItem(run: CableRun, tower: Tower, trace: Trace | undefined): WindItem | undefined {
+  if (run.high <= run.low) return undefined;
+  if (run.laid === 'inside' && hasPoleAt(tower, run.low, run.high)) return undefined;
+  const parts = partsOfLines(run.count, run.diameter, run.low, run.high, run.laid, trace);
+  return { name: run.name, at: run.at, kind: 'lines', parts, turn: 'still', heading: 0, carriedBy: 'tower', offset: 0 };
+}
+
+/**
+ * The tower itself, one item a section.
+ *
+ * @param tower the tower; sections without a shape give nothing [-]
+ * @param unknownSolidity solid share to take where nothing is said of a lattice's members [-]
+ * @param trace the working, or nothing [-]
+ * @returns the items [-]
+ * @source derived
+ */
+export function towerItems(tower: Tower, unknownSolidity: number, trace?: Trace): readonly WindItem[] {
+  return tower.sections.flatMap((section) => {
+    const parts = under(trace, section.name, () => sectionParts(section, tower, unknownSolidity, trace));
+    if (parts.length === 0) return [];
+    return [
+      { name: section.name, at: section.at, kind: 'tower', parts, turn: 'still', heading: 0, carriedBy: 'tower', offset: 0 } as const,
+    ];
+  });
+}
+
+function sectionParts(section: Section, tower: Tower, unknownSolidity: number, trace: Trace | undefined): readonly DragPart[] {
+  const { shape, low, high } = section;
+  if (!shape) return [];
+  if (shape.kind === 'lattice') return latticeParts(shape, low, high, unknownSolidity, 1, trace);
+  const meanWidth = (shape.width[0] + shape.width[1]) / 2;
+  return poleParts(shape, low, high, (tower.top - tower.foot) / meanWidth, 1);
+}
+
+/**
+ * Lines the maker already allowed for: singly, from the foot to the top.
+ *
+ * @param lines how many, of what diameter [-]
+ * @param tower the tower [-]
+ * @param trace the working, or nothing [-]
+ * @returns the item [-]
+ * @source common-practice
+ */
+export function ratedLines(
+  lines: { readonly count: number; readonly diameter: number },
+  tower: Tower,
+  trace?: Trace,
+): WindItem {
+  const parts = partsOfLines(lines.count, lines.diameter, tower.foot, tower.top, 'single', trace);
+  return { name: 'lines the maker allowed for', at: '', kind: 'lines', parts, turn: 'still', heading: 0, carriedBy: 'tower', offset: 0 };
+}

@@ -1,0 +1,29 @@
+import type { SpeedBasis } from './speed-basis.ts';
+
+export type Exposure = 'B' | 'C' | 'D';
+export type RiskCategory = 'I' | 'II' | 'III' | 'IV';
+
+export interface Hill {
+  readonly shape: 'ridge' | 'escarpment' | 'round-hill';
+  /** Crest above the surroundings [m]. */
+  readonly height: number;
+  /** From the crest to half-way down, upwind [m]. */
+  readonly halfLength: number;
+  /** From the crest to the tower [m]. */
+  readonly distance: number;
+  readonly side: 'upwind' | 'downwind';
+}
+
+export interface Site {
+  readonly speed: number;
+  /** Absent: that of the method's own maps, with a caution. */
+  readonly basis?: SpeedBasis;
+  readonly exposure: Exposure;
+  /** Absent: II, with a caution. */
+  readonly riskCategory?: RiskCategory;
+  /** Height of the ground above the sea [m]. */
+  readonly groundElevation: number;
+  readonly hill?: Hill;
+  /** A topographic factor the county gives; it stands for the hill. */
+  readonly topographicFactor?: number;
+}

@@ -1,0 +1,212 @@
+import { cite, defineFormula, evaluate, FOOT, type Trace, variable } from '../foundation/index.ts';
+import type { Exposure, Hill } from './site.ts';
+
+interface HillConstants {
+  readonly k: Readonly<Record<Exposure, number>>;
+  readonly gamma: number;
+  readonly mu: Readonly<Record<Hill['side'], number>>;
+}
+
+/** ASCE 7 Fig. 6-4 (7-05), Fig. 26.8-1 (7-10 on). @source bnbc-2020 */
+export const ASCE_HILLS: Readonly<Record<Hill['shape'], HillConstants>> = {
+  ridge: { k: { B: 1.3, C: 1.45, D: 1.55 }, gamma: 3, mu: { upwind: 1.5, downwind: 1.5 } },
+  escarpment: { k: { B: 0.75, C: 0.85, D: 0.95 }, gamma: 2.5, mu: { upwind: 1.5, downwind: 4 } },
+  'round-hill': { k: { B: 0.95, C: 1.05, D: 1.15 }, gamma: 4, mu: { upwind: 1.5, downwind: 1.5 } },
+};
+
+/** TIA-222-G Tables 2-4 and 2-5: topographic category by shape. @source tia222-g */
+export const TIA_HILLS: Readonly<Record<Hill['shape'], { readonly category: number; readonly kt: number; readonly f: number }>> = {
+  escarpment: { category: 2, kt: 0.43, f: 1.25 },
+  'round-hill': { category: 3, kt: 0.53, f: 2 },
+  ridge: { category: 4, kt: 0.72, f: 1.5 },
+};
+
+/** TIA-222-G Table 2-4: terrain constant. @source tia222-g */
+export const TIA_TERRAIN_CONSTANT: Readonly<Record<Exposure, number>> = { B: 0.9, C: 1, D: 1.1 };
+
+const ASCE_FIGURE = 'Fig. 26.8-1 (7-05: Fig. 6-4); read in BNBC 2020 Part 6 Ch. 2, Fig. 6.2.4';
+
+export const hillHeightFactor = defineFormula({
+  id: 'k1-asce-hill',
+  title: 'Topographic multiplier for the height of the hill; a hill steeper than 0.5 counts as 0.5',
+  symbol: 'K_1',
+  unit: 'one',
+  expression: 'k * min(H / L_h, 0.5)',
+  variables: [
+    variable('k', 'constant of shape and exposure', 'one', 0.75, 1.55),
+    variable('H', 'height of the hill', 'length', 1, 600),
+    variable('L_h', 'crest to half-way down, upwind', 'length', 1, 3000),
+  ],
+  cite: cite('asce7-16', ASCE_FIGURE, 'published'),
+  of: (k: number, hillHeight: number, halfLength: number) => k * Math.min(hillHeight / halfLength, 0.5),
+});
+
+export const hillEffectiveLength = defineFormula({
+  id: 'lh-asce-hill',
+  title: 'Length of the hill; a hill steeper than 0.5 counts as one of twice its height',
+  symbol: 'L_e',
+  unit: 'length',
+  expression: 'max(L_h, 2 * H)',
+  variables: [
+    variable('L_h', 'crest to half-way down, upwind', 'length', 1, 3000),
+    variable('H', 'height of the hill', 'length', 1, 600),
+  ],
+  cite: cite('asce7-16', ASCE_FIGURE, 'published'),
+  of: (halfLength: number, hillHeight: number) => Math.max(halfLength, 2 * hillHeight),
+});
+
+export const hillDistanceFactor = defineFormula({
+  id: 'k2-asce-hill',
+  title: 'Topographic multiplier for the distance from the crest',
+  symbol: 'K_2',
+  unit: 'one',
+  expression: 'max(0, 1 - x / (mu * L_e))',
+  variables: [
+    variable('x', 'distance from the crest', 'length', 0, 10000),
+    variable('mu', 'constant of shape and side', 'one', 1.5, 4),
+    variable('L_e', 'length of the hill', 'length', 1, 3000),
+  ],
+  cite: cite('asce7-16', ASCE_FIGURE, 'published'),
+  of: (distance: number, mu: number, length: number) => Math.max(0, 1 - distance / (mu * length)),
+});
+
+export const hillDecayFactor = defineFormula({
+  id: 'k3-asce-hill',
+  title: 'Topographic multiplier for the height above the ground',
+  symbol: 'K_3',
+  unit: 'one',
+  expression: 'exp(-gamma * z / L_e)',
+  variables: [
+    variable('gamma', 'constant of the shape', 'one', 2.5, 4),
+    variable('z', 'height above ground', 'length', 0, 600),
+    variable('L_e', 'length of the hill', 'length', 1, 3000),
+  ],
+  cite: cite('asce7-16', ASCE_FIGURE, 'published'),
+  of: (gamma: number, z: number, length: number) => Math.exp((-gamma * z) / length),
+});
+
+export const topographicFactorAsce = defineFormula({
+  id: 'kzt-asce',
+  title: 'Topographic factor, ASCE 7',
+  symbol: 'K_zt',
+  unit: 'one',
+  expression: '(1 + K_1 * K_2 * K_3)^2',
+  variables: [
+    variable('K_1', 'height of the hill', 'one', 0, 0.775),
+    variable('K_2', 'distance from the crest', 'one', 0, 1),
+    variable('K_3', 'height above the ground', 'one', 0, 1),
+  ],
+  cite: cite('asce7-16', '26.8.2, Eq. 26.8-1; read in BNBC 2020 Part 6 Ch. 2, 2.4.7', 'published'),
+  of: (k1: number, k2: number, k3: number) => (1 + k1 * k2 * k3) ** 2,
+});
+
+export const hillDecayTia = defineFormula({
+  id: 'kh-tia222',
+  title: 'Height reduction factor of a hill, TIA-222-G and -H',
+  symbol: 'K_h',
+  unit: 'one',
+  expression: 'exp(f * z / H)',
+  variables: [
+    variable('f', 'constant of the topographic category', 'one', 1.25, 2),
+    variable('z', 'height above ground', 'length', 0, 100),
+    variable('H', 'height of the crest', 'length', 5, 600),
+  ],
+  cite: cite('tia222-g', '2.6.6.4, Table 2-5', 'memory'),
+  of: (f: number, z: number, crest: number) => Math.exp((f * z) / crest),
+});
+
+export const topographicFactorTia = defineFormula({
+  id: 'kzt-tia222',
+  title: 'Topographic factor, TIA-222-G and -H',
+  symbol: 'K_zt',
+  unit: 'one',
+  expression: '(1 + K_c * K_t / K_h)^2',
+  variables: [
+    variable('K_c', 'terrain constant', 'one', 0.9, 1.1),
+    variable('K_t', 'constant of the topographic category', 'one', 0.43, 0.72),
+    variable('K_h', 'height reduction factor', 'one', 1, 1e6),
+  ],
+  cite: cite('tia222-g', '2.6.6.4', 'memory'),
+  of: (kc: number, kt: number, kh: number) => (1 + (kc * kt) / kh) ** 2,
+});
+
+/** Why a hill does not count by its standard. */
+export type HillExclusion = 'too-gentle' | 'too-low' | 'beyond-reach';
+
+/** Heights under which ASCE 7 lets a hill be ignored [m]: 60 ft in B, 15 ft in C and D. @source asce7-16 */
+const ASCE_LOWEST_HILL: Readonly<Record<Exposure, number>> = { B: 60 * FOOT, C: 15 * FOOT, D: 15 * FOOT };
+
+/**
+ * Which condition of ASCE 7 a hill fails, if any; the slope's own distance factor does the rest.
+ *
+ * H/L_h ≥ 0.2 and H ≥ 15 ft (exposures C, D) or 60 ft (B)
+ *
+ * @param hill the hill [-]
+ * @param exposure the ground upwind [-]
+ * @returns the condition that fails, or undefined when the hill counts [-]
+ * @example hillExclusionAsce({ shape: 'ridge', height: 3, halfLength: 10, distance: 0, side: 'upwind' }, 'C') // 'too-low'
+ * @source asce7-16
+ */
+export function hillExclusionAsce(hill: Hill, exposure: Exposure): HillExclusion | undefined {
+  if (hill.height / hill.halfLength < 0.2) return 'too-gentle';
+  if (hill.height < ASCE_LOWEST_HILL[exposure]) return 'too-low';
+  return undefined;
+}
+
+/**
+ * Which condition of TIA-222 puts a site in category 1 (no speed-up), if any.
+ *
+ * lower half of the slope, or more than 8·H behind the edge of an escarpment
+ *
+ * @param hill the hill [-]
+ * @returns the condition that fails, or undefined when the hill counts [-]
+ * @example hillExclusionTia({ shape: 'escarpment', height: 10, halfLength: 20, distance: 90, side: 'downwind' }) // 'beyond-reach'
+ * @source tia222-g
+ */
+export function hillExclusionTia(hill: Hill): HillExclusion | undefined {
+  if (hill.shape === 'escarpment' && hill.side === 'downwind') {
+    return hill.distance > 8 * hill.height ? 'beyond-reach' : undefined;
+  }
+  return hill.distance > hill.halfLength ? 'beyond-reach' : undefined;
+}
+
+/**
+ * Topographic factor of a hill at a height by ASCE 7.
+ *
+ * K_zt = (1 + K₁·K₂·K₃)²
+ *
+ * @param hill the hill; whether it counts is asked of `hillExclusionAsce` [-]
+ * @param exposure the ground upwind [-]
+ * @param z height above ground [m]
+ * @param trace the working, or nothing [-]
+ * @returns the factor [-], 1 or more
+ * @example hillFactorAsce({ shape: 'ridge', height: 30, halfLength: 100, distance: 50, side: 'upwind' }, 'C', 20) // 1.3436
+ * @source asce7-16
+ */
+export function hillFactorAsce(hill: Hill, exposure: Exposure, z: number, trace?: Trace): number {
+  const { k, gamma, mu } = ASCE_HILLS[hill.shape];
+  const k1 = evaluate(trace, hillHeightFactor, [k[exposure], hill.height, hill.halfLength]);
+  const length = evaluate(trace, hillEffectiveLength, [hill.halfLength, hill.height]);
+  const k2 = evaluate(trace, hillDistanceFactor, [hill.distance, mu[hill.side], length]);
+  const k3 = evaluate(trace, hillDecayFactor, [gamma, z, length]);
+  return evaluate(trace, topographicFactorAsce, [k1, k2, k3]);
+}
+
+/**
+ * Topographic factor of a hill at a height by TIA-222-G and -H.
+ *
+ * K_zt = (1 + K_c·K_t/K_h)², K_h = e^(f·z/H)
+ *
+ * @param hill the hill; whether it counts is asked of `hillExclusionTia` [-]
+ * @param exposure the ground upwind [-]
+ * @param z height above ground [m]
+ * @param trace the working, or nothing [-]
+ * @returns the factor [-], 1 or more
+ * @example hillFactorTia({ shape: 'ridge', height: 30.48, halfLength: 60, distance: 0, side: 'upwind' }, 'B', 0) // 2.7159
+ * @source tia222-g
+ */
+export function hillFactorTia(hill: Hill, exposure: Exposure, z: number, trace?: Trace): number {
+  const { kt, f } = TIA_HILLS[hill.shape];
+  const kh = evaluate(trace, hillDecayTia, [f, z, hill.height]);
+  return evaluate(trace, topographicFactorTia, [TIA_TERRAIN_CONSTANT[exposure], kt, kh]);
+}

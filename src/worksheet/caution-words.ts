@@ -1,0 +1,218 @@
+import type { Caution, CautionCode } from '../margins/index.ts';
+import type { SpeedBasis } from '../wind/index.ts';
+import { WORDS_FOR_BASIS } from './choice-words.ts';
+import { figures } from './quantity.ts';
+
+interface CautionWords {
+  readonly says: (caution: Caution) => string;
+  readonly do: string;
+}
+
+const basis = (caution: Caution) => WORDS_FOR_BASIS[caution.word as SpeedBasis];
+const thing = (caution: Caution) => caution.of ?? 'it';
+const HILL_REASONS: Readonly<Record<string, string>> = {
+  'too-gentle': 'its height is less than a fifth of its half-length',
+  'too-low': 'it is lower than the standard counts on this ground',
+  'beyond-reach': 'the tower stands beyond its reach',
+};
+
+/** One sentence, and what to do, for every caution. */
+export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
+  'engineer-and-local-code': {
+    says: () => 'This compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide.',
+    do: 'Take it to the building department and, where there is doubt, to an engineer.',
+  },
+  climbing: { says: () => 'Climbing kills.', do: 'Climb only trained, tied off at all times, and never alone.' },
+  'power-lines': {
+    says: () => 'A tower, mast or wire that touches a power line kills everyone who holds it.',
+    do: 'Keep every part, falling or lowered, farther from power lines than its own full length.',
+  },
+  'corrosion-and-age': {
+    says: () => 'Ratings assume sound, correctly built, undamaged steel on the maker’s footing; a used tower may have lost some of it.',
+    do: 'Look inside the legs and at every weld and bolt before you trust a rating.',
+  },
+  over: {
+    says: (caution) => `The ${caution.of} is asked for more than its rating shows: beyond what the maker stands behind, which is not the same as failing.`,
+    do: 'Hang less, lower, or ask the maker.',
+  },
+  'thin-margin': {
+    says: (caution) => `The ${caution.of} is inside its rating, but not by the margin you wanted.`,
+    do: 'Hang less, lower, or accept the margin knowingly.',
+  },
+  'basis-assumed': {
+    says: (caution) => `The speed was read as a ${basis(caution)}, the kind on this code’s own maps.`,
+    do: 'Check the words beside the speed on the map or the county’s page.',
+  },
+  'basis-converted': {
+    says: (caution) => `The speed was turned into a ${basis(caution)}, which this code takes; conversions differ by some per cent.`,
+    do: 'Take the speed from the code’s own map if you can.',
+  },
+  'risk-category-assumed': {
+    says: () => 'No risk category is given; read as II.',
+    do: 'Ask the building department for the category of an antenna tower.',
+  },
+  'topography-not-given': {
+    says: () => 'No hill is given; read as level ground.',
+    do: 'If the ground falls away steeply within half a mile, give the hill: it can raise the pressure by half and more.',
+  },
+  'topography-not-applied': {
+    says: (caution) =>
+      `The hill does not count by this standard: ${HILL_REASONS[caution.word ?? ''] ?? 'a condition fails'}. Its factor at 33 ft (10 m) would be ${figures(caution.value ?? 1)}.`,
+    do: 'Measure the hill again if it looks steeper than that.',
+  },
+  'topography-not-in-method': {
+    says: () => 'This standard knows no hills: the one you gave is not counted.',
+    do: 'Compare with a later standard.',
+  },
+  'topography-large': {
+    says: (caution) => `The hill multiplies the pressure by ${figures(caution.value ?? 1)} near the ground.`,
+    do: 'Get site-specific advice: a rule of thumb does not know your slope.',
+  },
+  'roof-speed-up': {
+    says: () => 'Wind speeds up over a roof edge; that is not counted, nor is the roof checked.',
+    do: 'Have an engineer look at the roof and at the wind over it.',
+  },
+  'least-pressure': {
+    says: () => 'The code’s least pressure decides for some parts; the wind this holds to is worked out without it.',
+    do: 'Nothing to do; it matters in weak winds only.',
+  },
+  'own-drag-missing': {
+    says: () => 'The tower’s own wind is unknown: the larger of loads over rating and your wind over the rated wind stands for it.',
+    do: 'Measure the width of a face, legs and braces.',
+  },
+  'own-drag-not-rated': {
+    says: () => 'The rating names no standard, so it proves none of the wind on the tower itself.',
+    do: 'Ask the maker by which standard the tower is rated.',
+  },
+  'members-unknown': {
+    says: () => 'Nothing is said of legs and braces: a tenth to a third of a face was taken as solid, the worse at each level.',
+    do: 'Measure a leg, a brace and the height of a panel.',
+  },
+  'area-kind-unknown': {
+    says: (caution) =>
+      caution.of
+        ? `The area of ${caution.of} is of unsaid kind: read as up to 1.8 times as stated (2.0 with slender flats among its members). Areas averaged over heading may be worse still.`
+        : 'The rated area is of unsaid kind: read as effective, which credits the tower least.',
+    do: 'Ask the maker whether drag is counted in it.',
+  },
+  'rating-without-speed': {
+    says: () => 'A rated area without a speed proves nothing.',
+    do: 'Ask the maker for the wind of the rating.',
+  },
+  'rating-standard-unknown': {
+    says: () => 'The rating names no standard: it was read by every one its kind of speed and its year allow, the least counting.',
+    do: 'Ask the maker by which standard, and in which year.',
+  },
+  'rating-old-standard': {
+    says: (caution) => `The rating is by ${caution.word}: it was brought to today’s level by three quarters, since its steel stresses were raised by one third.`,
+    do: 'Ask the maker for a rating by a current standard.',
+  },
+  'rating-exposure-assumed': {
+    says: () => 'Your rating names no ground exposure. Read as B, which credits the tower least.',
+    do: 'Ask the maker for which ground the tower is rated.',
+  },
+  'rating-class-assumed': {
+    says: () => 'Your rating names no class of structure. Read as I, which credits the tower least.',
+    do: 'Ask the maker for which class the tower is rated.',
+  },
+  'rating-basis-converted': {
+    says: (caution) => `The rated speed was turned into a ${basis(caution)}, which its standard takes.`,
+    do: 'Ask the maker for the speed in the standard’s own kind.',
+  },
+  'rating-level-assumed': {
+    says: () => 'The rating does not say whether it is allowable or at strength level. Read as strength: 0.6 of it counts.',
+    do: 'Ask the maker which it is.',
+  },
+  'rating-for-other-height': {
+    says: () => 'A rating for another height or other supports says nothing of this tower; it is left out.',
+    do: 'Ask the maker for the rating of the tower as it stands.',
+  },
+  'top-couple': {
+    says: () => 'The mast hands its load to the top of the tower as a couple, larger than its force; a rating by area does not show that place for certain.',
+    do: 'Give the mast, how far it reaches inside, and whether bearing and shelf are the maker’s; let it reach farther inside.',
+  },
+  'side-load': {
+    says: (caution) => `${thing(caution)} hangs on the side of the tower: bending of the leg it hangs on is not checked.`,
+    do: 'Fix it at two points near the ends of a panel.',
+  },
+  torsion: {
+    says: (caution) => `${thing(caution)} hangs off the axis and twists the tower; on a lattice it is added to the braces, on a pole it is not checked.`,
+    do: 'Bring it nearer to the axis.',
+  },
+  'weights-not-counted': {
+    says: () => 'Some weights are not given, so they are not counted.',
+    do: 'Give the weight of each load.',
+  },
+  'wire-pull': {
+    says: (caution) => `The pull of ${thing(caution)} is taken as you gave it; wind and ice on a wire raise it.`,
+    do: 'Give the greatest pull you expect, or let a weight or spring limit it.',
+  },
+  'slender-dynamic': {
+    says: (caution) =>
+      caution.value === undefined
+        ? 'A slender pole or an extended telescope may swing with the gusts; its frequency is not given, so the ordinary gust factor stands.'
+        : `The tower swings at ${figures(caution.value)} Hz, below 1 Hz: the gust factor of a flexible structure was worked out.`,
+    do: 'Ask the maker for the lowest natural frequency and the damping.',
+  },
+  'frequency-not-used': {
+    says: (caution) => `The tower swings at ${figures(caution.value ?? 0)} Hz, below 1 Hz; this standard’s gust factor takes no account of it.`,
+    do: 'Compare with a standard that does.',
+  },
+  vortex: {
+    says: (caution) => `${thing(caution)} has long tubes, which may sing and tire in a steady light wind.`,
+    do: 'Put a loose rope inside long tubes.',
+  },
+  'guyed-not-analysed': {
+    says: () => 'Forces in guys, and in the tower below the highest of them, are not worked out.',
+    do: 'Keep the maker’s guy plan; for anything else ask an engineer.',
+  },
+  'supports-not-given': {
+    says: () => 'Where the tower is held is not given; it is taken to be as the rating has it.',
+    do: 'Give the heights of guys or brackets.',
+  },
+  'bracket-not-checked': {
+    says: () => 'The pull on the house is shown, the house is not checked; below the bracket nothing is compared.',
+    do: 'Have the wall and its fixing looked at.',
+  },
+  'lowered-state': {
+    says: () => 'The tower lowered or half-way is another structure, not checked here.',
+    do: 'Never leave it half-way.',
+  },
+  'raise-in-calm': {
+    says: () => 'Raising and lowering is for still air.',
+    do: 'Raise it in calm air, with a second person, and nobody under it.',
+  },
+  'dish-shape-assumed': {
+    says: (caution) => `${thing(caution)} is taken as an ordinary dish: 1.42 of its rim into the hollow side, a quarter of its diameter deep.`,
+    do: 'Use the maker’s wind forces if he gives them.',
+  },
+  'ice-not-checked': {
+    says: (caution) =>
+      caution.word === 'given' ? 'The ice you gave is kept in the plan; ice is not worked out by this version.' : 'Ice is not in this answer: no thickness given.',
+    do: 'Ask the building department whether ice counts with you.',
+  },
+  'foundation-not-checked': {
+    says: () => 'The footing and the soil are not checked.',
+    do: 'Build the maker’s footing in soil no worse than he names, or ask an engineer.',
+  },
+  'anchor-bolts-not-checked': { says: () => 'Anchor bolts and base plates are not checked.', do: 'Use the maker’s.' },
+  'deflection-not-checked': { says: () => 'How far the top moves is not checked.', do: 'Leave slack in the lines.' },
+  'p-delta-not-included': {
+    says: () => 'The extra moment of a leaning tower’s own weight is not included.',
+    do: 'It is small for stiff towers; ask for it where the tower visibly bends.',
+  },
+  'method-from-memory': {
+    says: (caution) => `Parts of ${caution.word} are from memory: check them against your copy.`,
+    do: 'The working marks each such line.',
+  },
+};
+
+/** What no answer ever covers. */
+export const NOT_COVERED: readonly string[] = [
+  'earthquake',
+  'joints and welds',
+  'guy and anchor forces',
+  'soil',
+  'grounding',
+  'aviation and zoning notices',
+];

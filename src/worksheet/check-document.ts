@@ -1,0 +1,274 @@
+import { type Assessment, type Caution, type Link, type Verdict, workingOf } from '../margins/index.ts';
+import { METHOD_BY_ID } from '../methods/index.ts';
+import { displayValue, type Dimension, type UnitSystem } from '../foundation/index.ts';
+import { CAUTION_WORDS, NOT_COVERED } from './caution-words.ts';
+import { linkName } from './choice-words.ts';
+import { type Quantity, quantity } from './quantity.ts';
+import { promiseOf, questionOf } from './question-words.ts';
+import { headline, linkSays } from './says.ts';
+import { type StepDocument, workingDocument } from './working-document.ts';
+
+export interface LinkDocument {
+  readonly id: string;
+  readonly title: string;
+  readonly verdict: Verdict;
+  readonly says: string;
+  readonly because?: NonNullable<Link['because']>;
+  readonly needs: readonly string[];
+  readonly use?: number;
+  readonly useRange?: readonly number[];
+  readonly margin?: number;
+  readonly demand?: Quantity & { readonly of: string };
+  readonly capacity?: Quantity;
+  readonly where?: Quantity;
+  /** Wind heading, and rotator heading against the wind, at which this is worst. */
+  readonly heading?: { readonly fixed?: Quantity; readonly turning?: Quantity };
+  readonly holdsTo?: { readonly gust: Quantity; readonly design: Quantity & { readonly basis: string } };
+}
+
+export interface QuestionDocument {
+  readonly at: string;
+  readonly ask: string;
+  readonly taken: string;
+  readonly useIf: Readonly<Record<string, number>>;
+  readonly says: string;
+}
+
+export interface CautionDocument {
+  readonly code: Caution['code'];
+  readonly severity: Caution['severity'];
+  readonly says: string;
+  readonly do: string;
+  readonly at?: string;
+}
+
+export interface LedgerRowDocument {
+  readonly name: string;
+  readonly at: string;
+  readonly kind: string;
+  readonly low: number;
+  readonly high: number;
+  readonly front: number;
+  readonly side: number;
+  readonly coefficient: number;
+  readonly facing: number;
+  readonly pressure: number;
+  readonly gustEffect: number;
+  readonly force: number;
+  readonly momentAtFoot: number;
+  readonly momentAtTop: number;
+}
+
+export interface CheckDocument {
+  readonly verdict: Verdict;
+  readonly soFar?: Verdict;
+  readonly weakest?: string;
+  readonly says: string;
+  readonly links: readonly LinkDocument[];
+  readonly toFindOut: readonly QuestionDocument[];
+  /** Loads of unsaid kind that are not asked about one by one. */
+  readonly alsoOpen: number;
+  readonly cautions: readonly CautionDocument[];
+  readonly notCovered: readonly string[];
+  readonly design: {
+    readonly method: string;
+    readonly title: string;
+    readonly speed: Quantity & { readonly basis: string };
+    readonly exposure: string;
+    readonly directionFactor: number;
+    readonly importance: number;
+    readonly elevationFactor: number;
+    readonly gustEffect: number;
+    /** Every force is multiplied by this to stand at the allowable level. */
+    readonly level: number;
+  };
+  readonly ledger: {
+    readonly units: Readonly<Record<'height' | 'area' | 'pressure' | 'force' | 'moment', string>>;
+    readonly rows: readonly LedgerRowDocument[];
+    readonly total: { readonly force: number; readonly momentAtFoot: number; readonly momentAtTop: number };
+    readonly heading: { readonly fixed?: Quantity; readonly turning?: Quantity };
+  };
+  readonly wind: readonly {
+    readonly height: Quantity;
+    readonly exposureCoefficient: number;
+    readonly topographicFactor: number;
+    readonly pressure: Quantity;
+    readonly speed: Quantity;
+  }[];
+  readonly heights: { readonly overall: Quantity; readonly tower: Quantity; readonly mast?: Quantity };
+  readonly reactions: {
+    readonly allowable: { readonly shear: Quantity; readonly moment: Quantity };
+    readonly nominal: { readonly shear: Quantity; readonly moment: Quantity };
+    readonly strength?: { readonly shear: Quantity; readonly moment: Quantity };
+    readonly weight?: Quantity;
+    readonly bracketPull?: Quantity;
+  };
+  readonly roomLeft: readonly { readonly height: Quantity; readonly area: Quantity; readonly of: readonly string[] }[];
+  readonly queries: readonly { readonly pointer: string; readonly says: string }[];
+  readonly plan: unknown;
+  readonly working?: readonly StepDocument[];
+}
+
+/** The answer to a plan as a document, in the plan's units. */
+export function checkDocument(
+  assessment: Assessment,
+  plan: unknown,
+  queries: readonly { readonly pointer: string; readonly says: string }[],
+  working: 'none' | 'full',
+): CheckDocument {
+  const { inquiry, site, wind, ledger, heights, reactions, questions } = assessment;
+  const system = inquiry.station.units;
+  const q = (value: number, dimension: Dimension) => quantity(value, dimension, system);
+  const method = METHOD_BY_ID[inquiry.method];
+  const towerUse = assessment.links[0]?.result?.use ?? 0;
+  const forces = (factor: number) => ({
+    shear: q(reactions.shear * factor, 'force'),
+    moment: q(reactions.moment * factor, 'moment'),
+  });
+  const basis = site.speedLevel === 'strength' ? 'gust3-strength' : method.basis;
+  return {
+    verdict: assessment.verdict,
+    ...(assessment.soFar === undefined ? {} : { soFar: assessment.soFar }),
+    ...(assessment.weakest === undefined ? {} : { weakest: assessment.weakest }),
+    says: headline(assessment),
+    links: assessment.links.map((link) => linkDocument(assessment, link, system)),
+    toFindOut: questions.gaps.map((gap) => ({
+      at: gap.at,
+      ask: questionOf(gap, inquiry),
+      taken: gap.taken,
+      useIf: Object.fromEntries(gap.useIf.map((option) => [option.answer, option.use])),
+      says: promiseOf(gap, towerUse),
+    })),
+    alsoOpen: questions.moreLoads,
+    cautions: cautionDocuments(assessment.cautions),
+    notCovered: NOT_COVERED,
+    design: {
+      method: inquiry.method,
+      title: method.title,
+      speed: { ...q(site.speed, 'speed'), basis },
+      exposure: inquiry.site.exposure,
+      directionFactor: wind.directionFactor,
+      importance: wind.importance,
+      elevationFactor: wind.elevationFactor,
+      gustEffect: wind.gustEffect(),
+      level: wind.level,
+    },
+    ledger: {
+      units: {
+        height: q(0, 'length').unit,
+        area: q(0, 'area').unit,
+        pressure: q(0, 'pressure').unit,
+        force: q(0, 'force').unit,
+        moment: q(0, 'moment').unit,
+      },
+      rows: ledger.rows.map((row) => ({
+        name: row.name,
+        at: row.at,
+        kind: row.kind,
+        low: displayValue(row.low, 'length', system),
+        high: displayValue(row.high, 'length', system),
+        front: displayValue(row.front, 'area', system),
+        side: displayValue(row.side, 'area', system),
+        coefficient: row.coefficient,
+        facing: displayValue(row.facing, 'area', system),
+        pressure: displayValue(row.pressure, 'pressure', system),
+        gustEffect: row.gustEffect,
+        force: displayValue(row.force, 'force', system),
+        momentAtFoot: displayValue(row.momentAtFoot, 'moment', system),
+        momentAtTop: displayValue(row.momentAtTop, 'moment', system),
+      })),
+      total: {
+        force: displayValue(ledger.total.force, 'force', system),
+        momentAtFoot: displayValue(ledger.total.momentAtFoot, 'moment', system),
+        momentAtTop: displayValue(ledger.total.momentAtTop, 'moment', system),
+      },
+      heading: headingDocument(ledger.headings, system),
+    },
+    wind: assessment.windRows.map((row) => ({
+      height: q(row.height, 'length'),
+      exposureCoefficient: row.exposureCoefficient,
+      topographicFactor: row.topographicFactor,
+      pressure: q(row.pressure, 'pressure'),
+      speed: q(row.speed, 'speed'),
+    })),
+    heights: {
+      overall: q(heights.overall, 'length'),
+      tower: q(heights.tower, 'length'),
+      ...(heights.mast === undefined ? {} : { mast: q(heights.mast, 'length') }),
+    },
+    reactions: {
+      allowable: forces(1),
+      nominal: forces(reactions.toNominal),
+      ...(reactions.toStrength === undefined ? {} : { strength: forces(reactions.toStrength) }),
+      ...(reactions.weight === undefined ? {} : { weight: q(reactions.weight, 'weight') }),
+      ...(reactions.bracketPull === undefined ? {} : { bracketPull: q(reactions.bracketPull, 'force') }),
+    },
+    roomLeft: assessment.roomLeft
+      ? [
+          {
+            height: q(assessment.roomLeft.height, 'length'),
+            area: q(assessment.roomLeft.area, 'area'),
+            of: assessment.links.filter((link) => link.kind === 'tower' || link.kind === 'tower-top').map((link) => link.id),
+          },
+        ]
+      : [],
+    queries,
+    plan,
+    ...(working === 'full' ? { working: workingDocument(workingOf(assessment).steps, system) } : {}),
+  };
+}
+
+function headingDocument(headings: { readonly fixed?: number; readonly turning?: number }, system: UnitSystem) {
+  return {
+    ...(headings.fixed === undefined ? {} : { fixed: quantity(headings.fixed, 'angle', system) }),
+    ...(headings.turning === undefined ? {} : { turning: quantity(headings.turning, 'angle', system) }),
+  };
+}
+
+function linkDocument(assessment: Assessment, link: Link, system: UnitSystem): LinkDocument {
+  const base = {
+    id: link.id,
+    title: linkName(link),
+    verdict: link.verdict,
+    says: linkSays(assessment, link),
+    ...(link.because === undefined ? {} : { because: link.because }),
+    needs: link.needs,
+  };
+  const { result } = link;
+  if (!result) return base;
+  const { inquiry } = assessment;
+  const dimension = result.of === 'moment' ? 'moment' : 'force';
+  const basis = inquiry.site.basis ?? METHOD_BY_ID[inquiry.method].basis;
+  return {
+    ...base,
+    use: result.use,
+    useRange: result.useRange,
+    margin: 1 - result.use,
+    demand: { of: result.of, ...quantity(result.demand, dimension, system) },
+    capacity: quantity(result.capacity, dimension, system),
+    where: quantity(result.height, 'length', system),
+    heading: headingDocument(result.headings, system),
+    ...(result.holdsTo
+      ? {
+          holdsTo: {
+            gust: quantity(result.holdsTo.gust, 'speed', system),
+            design: { ...quantity(result.holdsTo.design, 'speed', system), basis },
+          },
+        }
+      : {}),
+  };
+}
+
+/** Cautions in words, those that change the verdict first, none said twice. */
+export function cautionDocuments(cautions: readonly Caution[]): readonly CautionDocument[] {
+  const order = { verdict: 0, line: 1, standing: 2 } as const;
+  return [...cautions]
+    .sort((a, b) => order[a.severity] - order[b.severity])
+    .map((caution) => ({
+      code: caution.code,
+      severity: caution.severity,
+      says: CAUTION_WORDS[caution.code].says(caution),
+      do: CAUTION_WORDS[caution.code].do,
+      ...(caution.at === undefined ? {} : { at: caution.at }),
+    }));
+}

@@ -1,0 +1,35 @@
+import type { Assessment } from '../margins/index.ts';
+import { METHOD_BY_ID } from '../methods/index.ts';
+import { NOT_COVERED } from './caution-words.ts';
+import { cautionDocuments } from './check-document.ts';
+import { inWords, useFigures } from './quantity.ts';
+import { promiseOf, questionOf } from './question-words.ts';
+import { headline, linkSays } from './says.ts';
+
+/** The answer as plain text: the sentence, the links, what to find out, the cautions. */
+export function checkText(assessment: Assessment, queries: readonly { readonly pointer: string; readonly says: string }[]): string {
+  const { inquiry, links, questions, reactions, roomLeft } = assessment;
+  const { units } = inquiry.station;
+  const towerUse = links[0]?.result?.use ?? 0;
+  const lines: string[] = [];
+  if (inquiry.title) lines.push(inquiry.title, '');
+  lines.push(headline(assessment), '');
+  for (const link of links) lines.push(`- ${linkSays(assessment, link)}`);
+  lines.push('', `At the foot, allowable level, ${METHOD_BY_ID[inquiry.method].title}: shear ${inWords(reactions.shear, 'force', units, 4)}, moment ${inWords(reactions.moment, 'moment', units, 4)}.`);
+  if (roomLeft) {
+    const keeping = `keeping a margin of ${useFigures(inquiry.wanted.margin)}`;
+    const area = inWords(Math.abs(roomLeft.area), 'area', units);
+    lines.push(roomLeft.area >= 0 ? `Room left at the top, ${keeping}: ${area} effective.` : `No room left at the top, ${keeping}: ${area} too much.`);
+  }
+  if (questions.gaps.length > 0) {
+    lines.push('', 'To find out:');
+    for (const gap of questions.gaps) lines.push(`- ${questionOf(gap, inquiry)} ${promiseOf(gap, towerUse)}`);
+    if (questions.moreLoads > 0) lines.push(`- and the same of ${questions.moreLoads} more loads.`);
+  }
+  const cautions = cautionDocuments(assessment.cautions);
+  lines.push('', 'Cautions:');
+  for (const caution of cautions) lines.push(`- ${caution.says} ${caution.do}`);
+  for (const query of queries) lines.push(`- ${query.says} (${query.pointer})`);
+  lines.push('', `Never covered here: ${NOT_COVERED.join(', ')}.`, '');
+  return lines.join('\n');
+}

@@ -1,0 +1,56 @@
+import type { AreaKind } from '../areas/index.ts';
+import type { Link, Verdict } from '../margins/index.ts';
+import { METHOD_BY_ID, type MethodId } from '../methods/index.ts';
+import type { Exposure, SpeedBasis } from '../wind/index.ts';
+
+/** Choices as the page says them; the identifiers stand in the working only. */
+export const WORDS_FOR_BASIS: Readonly<Record<SpeedBasis, string>> = {
+  'gust3-strength': 'strength-level gust',
+  'gust3-nominal': 'nominal gust',
+  'fastest-mile': 'fastest mile',
+  'mean-1min': '1-minute mean',
+  'mean-10min': '10-minute mean',
+  'mean-hour': 'hourly mean',
+};
+
+export const WORDS_FOR_EXPOSURE: Readonly<Record<Exposure, string>> = {
+  B: 'houses or trees all round',
+  C: 'open country',
+  D: 'open water or flats upwind',
+};
+
+export const WORDS_FOR_AREA: Readonly<Record<AreaKind, string>> = {
+  effective: 'drag already counted',
+  'projected-round': 'the shadow of round tubes',
+  'projected-flat': 'the shadow of flat faces',
+  'flat-plate': 'a flat plate of equal force',
+  unknown: 'of unsaid kind',
+};
+
+export const WORDS_FOR_VERDICT: Readonly<Record<Verdict, string>> = {
+  within: 'within',
+  thin: 'thin',
+  over: 'over',
+  'not-shown': 'not shown',
+};
+
+/** What a link is called in a sentence. */
+export function linkName(link: Pick<Link, 'kind' | 'name'>): string {
+  switch (link.kind) {
+    case 'tower':
+      return 'tower';
+    case 'tower-top':
+      return 'top of the tower';
+    case 'mast':
+      return 'mast';
+    case 'antenna':
+      return link.name ?? 'antenna';
+    case 'foundation':
+      return 'footing';
+  }
+}
+
+/** A method's printed name. */
+export function methodName(id: MethodId): string {
+  return METHOD_BY_ID[id].title;
+}

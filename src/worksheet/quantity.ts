@@ -1,0 +1,48 @@
+import { DISPLAY_UNITS, type Dimension, displayValue, type UnitSystem } from '../foundation/index.ts';
+
+/** A number with the unit a reader sees. */
+export interface Quantity {
+  readonly value: number;
+  readonly unit: string;
+}
+
+/** An SI value as a number with the reader's unit, at full precision. */
+export function quantity(value: number, dimension: Dimension, system: UnitSystem): Quantity {
+  return { value: displayValue(value, dimension, system), unit: DISPLAY_UNITS[system][dimension].label };
+}
+
+/** A number to so many significant figures, with commas for thousands, never in powers of ten. */
+export function figures(value: number, significant = 3): string {
+  if (value === 0) return '0';
+  const magnitude = Math.floor(Math.log10(Math.abs(value)));
+  const decimals = Math.max(0, significant - 1 - magnitude);
+  return value.toLocaleString('en-US', { minimumFractionDigits: 0, maximumFractionDigits: Math.min(decimals, 12) });
+}
+
+/** A use: three figures under 1, two decimals from 1 up, more where two would hide that it is not 1. */
+export function useFigures(use: number): string {
+  if (use < 1) {
+    const text = use.toPrecision(3);
+    return Number(text) >= 1 ? use.toFixed(4) : Number(text).toString();
+  }
+  const text = use.toFixed(2);
+  return text === '1.00' && use > 1 ? use.toFixed(3) : text;
+}
+
+/** An SI value in words: figures and unit. */
+export function inWords(value: number, dimension: Dimension, system: UnitSystem, significant = 3): string {
+  const unit = DISPLAY_UNITS[system][dimension].label;
+  const number = figures(displayValue(value, dimension, system), significant);
+  return unit === '' ? number : `${number} ${unit}`;
+}
+
+/** A list in words: "a, b and c". */
+export function listed(words: readonly string[]): string {
+  if (words.length <= 1) return words[0] ?? '';
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+/** The first letter made large. */
+export function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

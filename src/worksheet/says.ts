@@ -1,0 +1,93 @@
+import type { Assessment, Link, LinkResult } from '../margins/index.ts';
+import { METHOD_BY_ID } from '../methods/index.ts';
+import { linkName, WORDS_FOR_BASIS } from './choice-words.ts';
+import { inWords, listed, sentence, useFigures } from './quantity.ts';
+import { missingInWords, questionOf } from './question-words.ts';
+
+/** The verdict in a sentence or three: what is known first, then what is not shown. */
+export function headline(assessment: Assessment): string {
+  const { links } = assessment;
+  const main = mainLink(assessment);
+  const notShown = links.filter((link) => link.verdict === 'not-shown' && link !== main);
+  const names = listed(notShown.slice(0, 6).map((link) => linkName(link)));
+  const more = notShown.length > 6 ? ` and ${notShown.length - 6} more` : '';
+  const tail = notShown.length > 0 ? ` Not shown yet: ${names}${more}.` : '';
+  return `${mainSentence(assessment, main)}${tail}`;
+}
+
+/** The link the sentence is about: the worst of those with a verdict, else the tower. */
+function mainLink(assessment: Assessment): Link {
+  const { links } = assessment;
+  const tower = links[0] as Link;
+  if (tower.verdict === 'not-shown') return tower;
+  const shown = links.filter((link) => link.result && link.verdict !== 'not-shown');
+  return shown.reduce((worst, link) => ((link.result as LinkResult).use > (worst.result as LinkResult).use ? link : worst), tower);
+}
+
+function mainSentence(assessment: Assessment, link: Link): string {
+  const { inquiry } = assessment;
+  const name = linkName(link);
+  const { result } = link;
+  const system = inquiry.station.units;
+  const basis = inquiry.site.basis ?? METHOD_BY_ID[inquiry.method].basis;
+  const wind = `your ${inWords(inquiry.site.speed, 'speed', system)} ${WORDS_FOR_BASIS[basis]}`;
+  const soFar = assessment.verdict === link.verdict ? '' : ' so far';
+  if (result && link.verdict !== 'not-shown') {
+    const beyond = link.verdict === 'over' ? ': beyond what the maker stands behind, which is not the same as failing' : '';
+    return `${sentence(link.verdict)}${soFar}: in ${wind} the ${name} takes ${useFigures(result.use)} of what its rating shows, ${whereInWords(assessment, result)}${beyond}.`;
+  }
+  return notShownSentence(assessment, link, wind);
+}
+
+function notShownSentence(assessment: Assessment, link: Link, wind: string): string {
+  const { inquiry, questions } = assessment;
+  const name = linkName(link);
+  const { result } = link;
+  const needs = link.needs.map((need) => missingInWords(need)).join(' ');
+  if (!result) return `Not shown: ${name}. ${needs || 'Nothing given proves it.'}`;
+  const reads = `${useFigures(result.use)} of what its rating shows in ${wind}, ${whereInWords(assessment, result)}`;
+  switch (link.because) {
+    case 'unsettled': {
+      const [first] = questions.gaps;
+      const ask = first ? ` First to find out: ${questionOf(first, inquiry)}` : '';
+      return `Not shown: the ${name} takes ${useFigures(result.use)} as we had to read it, ${useFigures(result.useRange[0])} if every open question falls well, ${whereInWords(assessment, result)}.${ask}`;
+    }
+    case 'unproven':
+      return `Not shown: the ${name} takes ${reads}. More than 1 there says only that nothing given shows it: ask the maker.`;
+    case 'held':
+      return `Not shown: above its highest support the ${name} takes ${reads}. ${needs}`;
+    default:
+      return `Not shown: the ${name} takes ${reads}, as far as it is known. ${needs}`;
+  }
+}
+
+/** "most in shear at the foot". */
+export function whereInWords(assessment: Assessment, result: LinkResult): string {
+  const { tower, units } = assessment.inquiry.station;
+  const place = Math.abs(result.height - tower.foot) < 1e-6 ? 'at the foot' : `at ${inWords(result.height, 'length', units)}`;
+  if (result.of === 'wind-ratio') return 'by the wind on the tower itself';
+  const what = result.of === 'shear' ? 'shear' : 'bending';
+  return `most in ${what} ${result.place === 'top-couple' ? `at the top, ${place}` : place}`;
+}
+
+/** One link in a line. */
+export function linkSays(assessment: Assessment, link: Link): string {
+  const { units } = assessment.inquiry.station;
+  const { result } = link;
+  const name = sentence(linkName(link));
+  if (!result) {
+    const needs = link.needs.map((need) => missingInWords(need)).join(' ');
+    if (needs) return `${name}: not shown. ${needs}`;
+    return `${name}: not shown. ${link.because === 'not-computed' ? 'This version does not check it.' : 'Nothing given proves it.'}`;
+  }
+  const dimension = result.of === 'moment' ? 'moment' : 'force';
+  const compared =
+    result.of === 'wind-ratio'
+      ? ''
+      : ` ${inWords(result.demand, dimension, units, 4)} asked, ${inWords(result.capacity, dimension, units, 4)} shown,`;
+  const holds = result.holdsTo
+    ? ` Holds to an actual gust of ${inWords(result.holdsTo.gust, 'speed', units)}.`
+    : '';
+  const range = result.useRange[0] < result.use ? ` (${useFigures(result.useRange[0])} at best)` : '';
+  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${holds}`;
+}

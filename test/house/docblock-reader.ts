@@ -1,0 +1,216 @@
+import type { ProjectFile } from './source-files.ts';
+
+export interface DocumentedFunction {
+  readonly file: string;
+  readonly name: string;
+  readonly parameters: readonly string[];
+  /** The lines of its docblock without stars, or undefined where there is none. */
+  readonly docblock: string | undefined;
+}
+
+export interface Example {
+  readonly expression: string;
+  readonly printed: string;
+}
+
+const OPENING = '([{<';
+const CLOSING = ')]}>';
+
+/** Cuts a parameter list at its outermost commas. */
+function parameterNames(list: string): string[] {
+  const pieces: string[] = [];
+  let depth = 0;
+  let piece = '';
+  for (let index = 0; index < list.length; index += 1) {
+    const letter = list[index] as string;
+    const arrow = letter === '>' && list[index - 1] === '=';
+    if (!arrow && OPENING.includes(letter)) depth += 1;
+    if (!arrow && CLOSING.includes(letter)) depth -= 1;
+    if (letter === ',' && depth === 0) {
+      pieces.push(piece);
+      piece = '';
+    } else piece += letter;
+  }
+  pieces.push(piece);
+  return pieces
+    .map((text) => text.trim())
+    .filter((text) => text !== '')
+    .map((text) => /^(?:\.\.\.)?([A-Za-z_$][\w$]*)/.exec(text)?.[1] ?? text);
+}
+
+/** The text between the parenthesis at `start` and its partner. */
+function insideParentheses(text: string, start: number): string {
+  let depth = 0;
+  for (let index = start; index < text.length; index += 1) {
+    if (text[index] === '(') depth += 1;
+    if (text[index] === ')') {
+      depth -= 1;
+      if (depth === 0) return text.slice(start + 1, index);
+    }
+  }
+  return text.slice(start + 1);
+}
+
+function docblockBefore(text: string, index: number): string | undefined {
+  const before = text.slice(0, index).trimEnd();
+  if (!before.endsWith('*/')) return undefined;
+  const start = before.lastIndexOf('/**');
+  if (start < 0) return undefined;
+  return before
+    .slice(start + 3, -2)
+    .split('\n')
+    .map((line) => line.replace(/^\s*\*\s?/, '').trimEnd())
+    .join('\n')
+    .trim();
+}
+
+/** Every exported function of a file: declarations and arrow functions. */
+export function exportedFunctions(file: ProjectFile): DocumentedFunction[] {
+  const found: DocumentedFunction[] = [];
+  const declarations = /^export (?:async )?function\*? ([\w$]+)/gm;
+  const arrows = /^export const ([\w$]+)(?:: [^=\n]+)? = (?:async )?(?:<[^>]*>)?\((?=[\s\S]*?=>)/gm;
+  const add = (match: RegExpExecArray, opening: number) =>
+    found.push({
+      file: file.path,
+      name: match[1] as string,
+      parameters: parameterNames(insideParentheses(file.text, opening)),
+      docblock: docblockBefore(file.text, match.index),
+    });
+  for (const match of file.text.matchAll(declarations)) {
+    let opening = match.index + match[0].length;
+    if (file.text[opening] === '<') {
+      let depth = 0;
+      do {
+        if (file.text[opening] === '<') depth += 1;
+        if (file.text[opening] === '>' && file.text[opening - 1] !== '=') depth -= 1;
+        opening += 1;
+      } while (depth > 0);
+    }
+    add(match, opening);
+  }
+  for (const match of file.text.matchAll(arrows)) {
+    const opening = match.index + match[0].length - 1;
+    const after = file.text.slice(opening + insideParentheses(file.text, opening).length + 2);
+    if (/^(?:\s*:[^=]+)?\s*=>/.test(after)) add(match, opening);
+  }
+  return found;
+}
+
+interface Tag {
+  readonly name: string;
+  readonly text: string;
+}
+
+function tagsOf(docblock: string): { opening: string; tags: Tag[] } {
+  const [opening = '', ...rest] = docblock.split(/^(?=@\w)/m);
+  const tags = rest.map((piece) => {
+    const match = /^@(\w+)\s*([\s\S]*)$/.exec(piece);
+    return { name: match?.[1] ?? '', text: (match?.[2] ?? '').trim().replaceAll(/\s*\n\s*/g, ' ') };
+  });
+  return docblock.startsWith('@') ? { opening: '', tags: tagsOf(`.\n${docblock}`).tags } : { opening, tags };
+}
+
+const ENDS_WITH_UNIT = /\S\s\[[^\]]+\](?:[.;,].*)?$/;
+
+/** What a docblock lacks, each a sentence naming file and function. */
+export function docblockFaults(documented: DocumentedFunction, sourceIds: ReadonlySet<string>): string[] {
+  const where = `${documented.file} ${documented.name}`;
+  if (documented.docblock === undefined) return [`${where}: has no docblock`];
+  const { opening, tags } = tagsOf(documented.docblock);
+  const faults: string[] = [];
+  const first = opening.trim().split(/\n\s*\n/)[0] ?? '';
+  if (!/^\S.*[.:]$/s.test(first)) faults.push(`${where}: does not begin with a sentence that says what it gives`);
+
+  const parameters = tags.filter((tag) => tag.name === 'param');
+  const named = parameters.map((tag) => tag.text.split(/\s/)[0] as string);
+  if (named.join() !== documented.parameters.join()) {
+    faults.push(`${where}: @param names (${named.join(', ')}), the function has (${documented.parameters.join(', ')})`);
+  }
+  for (const tag of parameters) {
+    if (!ENDS_WITH_UNIT.test(tag.text)) faults.push(`${where}: @param ${tag.text} — lacks its meaning or its [unit]`);
+  }
+
+  const returns = tags.filter((tag) => tag.name === 'returns');
+  if (returns.length !== 1) faults.push(`${where}: has ${returns.length} @returns, one is wanted`);
+  for (const tag of returns) {
+    if (!ENDS_WITH_UNIT.test(tag.text)) faults.push(`${where}: @returns ${tag.text} — lacks its meaning or its [unit]`);
+  }
+
+  const sources = sourceIdsOf(documented.docblock);
+  if (sources.length === 0) faults.push(`${where}: has no @source`);
+  for (const id of sources) {
+    if (!sourceIds.has(id)) faults.push(`${where}: @source ${id} is not in reference/sources.json`);
+  }
+
+  for (const tag of tags) {
+    if (tag.name === 'example' && !/\S\s+\/\/\s+\S/.test(tag.text)) {
+      faults.push(`${where}: @example ${tag.text} — lacks its value, "call // value"`);
+    }
+  }
+  return faults;
+}
+
+/** The ids after every @source of a docblock or a one-line comment. */
+export function sourceIdsOf(text: string): string[] {
+  return [...text.matchAll(/@source[ \t]+([a-z0-9-]+(?:,\s*[a-z0-9-]+)*)/g)].flatMap((match) =>
+    (match[1] as string).split(/,\s*/),
+  );
+}
+
+/** The examples of a docblock: an expression and its value as printed. */
+export function examplesOf(documented: DocumentedFunction): Example[] {
+  if (documented.docblock === undefined) return [];
+  return tagsOf(documented.docblock)
+    .tags.filter((tag) => tag.name === 'example')
+    .map((tag) => {
+      const cut = tag.text.lastIndexOf(' // ');
+      return { expression: tag.text.slice(0, cut).trim().replace(/;$/, ''), printed: tag.text.slice(cut + 4).trim() };
+    });
+}
+
+function evaluated(expression: string, scope: Readonly<Record<string, unknown>>): unknown {
+  const names = Object.keys(scope);
+  return new Function(...names, `"use strict"; return (${expression});`)(...names.map((name) => scope[name]));
+}
+
+/**
+ * How far a value may lie from its print: half a unit of the last printed digit. A bare whole number of one or two
+ * digits is meant exactly.
+ */
+export function printedTolerance(printed: string): number {
+  const match = /^-?(\d+)(?:\.(\d+))?(?:e([+-]?\d+))?$/i.exec(printed.replaceAll('_', ''));
+  if (match === null) return 0;
+  const decimals = (match[2] ?? '').length;
+  if (decimals === 0 && match[3] === undefined && (match[1] as string).length < 3) return 1e-9;
+  return 0.5 * 10 ** (Number(match[3] ?? 0) - decimals) * (1 + 1e-9);
+}
+
+function agrees(value: unknown, wanted: unknown, tolerance: number): boolean {
+  if (typeof value === 'number' && typeof wanted === 'number') {
+    return Object.is(value, wanted) || Math.abs(value - wanted) <= tolerance;
+  }
+  if (Array.isArray(value) && Array.isArray(wanted)) {
+    return value.length === wanted.length && value.every((item, index) => agrees(item, wanted[index], 1e-9));
+  }
+  if (typeof value === 'object' && value !== null && typeof wanted === 'object' && wanted !== null) {
+    return JSON.stringify(value) === JSON.stringify(wanted);
+  }
+  return Object.is(value, wanted);
+}
+
+/** What is wrong with an example when it is run, or undefined. */
+export function exampleFault(
+  documented: DocumentedFunction,
+  example: Example,
+  scope: Readonly<Record<string, unknown>>,
+): string | undefined {
+  const where = `${documented.file} ${documented.name}: @example ${example.expression}`;
+  try {
+    const wanted = evaluated(example.printed, {});
+    const value = evaluated(example.expression, scope);
+    if (agrees(value, wanted, printedTolerance(example.printed))) return undefined;
+    return `${where} gives ${typeof value === 'number' ? value : JSON.stringify(value)}, the docblock says ${example.printed}`;
+  } catch (error) {
+    return `${where} fails: ${error instanceof Error ? error.message : String(error)}`;
+  }
+}

@@ -1,0 +1,112 @@
+import { posix } from 'node:path';
+import type { ProjectFile } from './source-files.ts';
+
+const DOMAIN = ['foundation', 'wind', 'areas', 'methods', 'structure', 'margins'];
+
+interface Law {
+  readonly rooms: readonly string[];
+  /** Packages and node modules by name, or any. */
+  readonly packages: readonly string[] | 'any';
+}
+
+/** Which room may use which; the same law stands as lint rules in .biome.json. */
+export const IMPORT_LAW: Readonly<Record<string, Law>> = {
+  foundation: { rooms: [], packages: [] },
+  wind: { rooms: ['foundation'], packages: [] },
+  areas: { rooms: ['foundation', 'wind'], packages: [] },
+  methods: { rooms: ['foundation', 'wind', 'areas'], packages: [] },
+  structure: { rooms: ['foundation', 'wind', 'areas', 'methods'], packages: [] },
+  margins: { rooms: ['foundation', 'wind', 'areas', 'methods', 'structure'], packages: [] },
+  plan: { rooms: DOMAIN, packages: ['zod', 'mathjs', 'node:module'] },
+  worksheet: { rooms: DOMAIN, packages: 'any' },
+  drawing: { rooms: DOMAIN, packages: 'any' },
+  page: { rooms: [], packages: 'any' },
+  http: { rooms: [...DOMAIN, 'plan', 'worksheet', 'drawing', 'page'], packages: 'any' },
+};
+
+/** The process itself: files directly in src. */
+const PROCESS: Law = { rooms: ['http'], packages: 'any' };
+
+/** What a file imports, by every form of import and by require. */
+export function importsOf(text: string): string[] {
+  const code = text.replaceAll(/\/\*[\s\S]*?\*\//g, '').replaceAll(/^\s*\/\/.*$/gm, '');
+  const forms = [
+    /^(?:import|export)\b[^;'"]*?\bfrom\s*(['"])([^'"\n]+)\1/gm,
+    /^import\s*(['"])([^'"\n]+)\1/gm,
+    /\b(?:import|require)\s*\(\s*(['"])([^'"\n]+)\1/g,
+  ];
+  const found = forms.flatMap((form) => [...code.matchAll(form)]);
+  return found.sort((a, b) => a.index - b.index).map((match) => match[2] as string);
+}
+
+function roomOf(path: string): string | undefined {
+  const parts = path.split('/');
+  return parts[0] === 'src' && parts.length > 2 ? parts[1] : undefined;
+}
+
+function packageName(target: string): string {
+  if (target.startsWith('node:')) return target;
+  const parts = target.split('/');
+  return target.startsWith('@') ? parts.slice(0, 2).join('/') : (parts[0] as string);
+}
+
+/** Every breach of the import law, each a sentence naming the file. */
+export function importLawBreaches(files: readonly ProjectFile[]): string[] {
+  const breaches: string[] = [];
+  for (const file of files) {
+    const room = roomOf(file.path);
+    const law = room === undefined ? PROCESS : IMPORT_LAW[room];
+    if (law === undefined) {
+      breaches.push(`${file.path}: the room ${room} is not in the import law`);
+      continue;
+    }
+    for (const target of importsOf(file.text)) {
+      if (!target.startsWith('.')) {
+        const name = packageName(target);
+        if (law.packages !== 'any' && !law.packages.includes(name)) {
+          breaches.push(`${file.path}: the room ${room} may not use ${name}`);
+        }
+        continue;
+      }
+      const path = posix.normalize(posix.join(posix.dirname(file.path), target));
+      const targetRoom = roomOf(path);
+      if (!path.startsWith('src/')) breaches.push(`${file.path}: ${target} lies outside src`);
+      else if (targetRoom === room) continue;
+      else if (targetRoom === undefined) breaches.push(`${file.path}: a room may not use ${path}`);
+      else if (!law.rooms.includes(targetRoom)) {
+        breaches.push(`${file.path}: ${room ?? 'the process'} may not use the room ${targetRoom}`);
+      } else if (path !== `src/${targetRoom}/index.ts`) {
+        breaches.push(
+          `${file.path}: ${path} is inside the room ${targetRoom}; use its door, src/${targetRoom}/index.ts`,
+        );
+      }
+    }
+  }
+  return breaches;
+}
+
+/** Rooms that reach themselves through others, each as a chain. */
+export function roomCycles(files: readonly ProjectFile[]): string[] {
+  const reaches = new Map<string, Set<string>>();
+  for (const file of files) {
+    const room = roomOf(file.path);
+    if (room === undefined) continue;
+    const targets = reaches.get(room) ?? new Set<string>();
+    reaches.set(room, targets);
+    for (const target of importsOf(file.text)) {
+      if (!target.startsWith('.')) continue;
+      const targetRoom = roomOf(posix.normalize(posix.join(posix.dirname(file.path), target)));
+      if (targetRoom !== undefined && targetRoom !== room) targets.add(targetRoom);
+    }
+  }
+  const cycles: string[] = [];
+  const visit = (room: string, chain: readonly string[]) => {
+    if (chain.includes(room)) {
+      cycles.push([...chain.slice(chain.indexOf(room)), room].join(' → '));
+      return;
+    }
+    for (const next of reaches.get(room) ?? []) visit(next, [...chain, room]);
+  };
+  for (const room of reaches.keys()) visit(room, []);
+  return [...new Set(cycles)];
+}
