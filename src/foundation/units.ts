@@ -88,7 +88,7 @@ export const DISPLAY_UNITS: Readonly<Record<UnitSystem, Readonly<Record<Dimensio
     period: second,
     'flow-number': unit('m²/s', 'm^2/s', 1),
     'drag-number': unit('m·√Pa', 'm Pa^0.5', 1),
-    'pressure-constant': unit('Pa/(m/s)²', 'Pa / (m/s)^2', 1),
+    'pressure-constant': unit('Pa/(m/s)²', 'Pa s^2 / m^2', 1),
     stiffness: unit('N/m', 'N/m', 1),
     'force-per-length': unit('N/m', 'N/m', 1),
   },

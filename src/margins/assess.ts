@@ -1,5 +1,5 @@
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
-import { type Level, type Windward, worstOfGroups, groupedSum, profileOf, sliceForces } from '../structure/index.ts';
+import { groupedSum, type Level, type Profile, profileOf, sliceForces, type Windward, worstOfGroups } from '../structure/index.ts';
 import { type Caution, cautionsOf } from './cautions.ts';
 import { type Gaps, openQuestions } from './gaps.ts';
 import { type HoldsTo, holdsTo } from './holds-to.ts';
@@ -36,17 +36,23 @@ export interface Link {
   readonly result?: LinkResult;
 }
 
-export interface LinkResult {
-  readonly use: number;
+export interface LinkResult extends Compared {
   /** Good and bad end of what is open. */
   readonly useRange: readonly [number, number];
+  readonly headings: { readonly fixed?: number; readonly turning?: number };
+  readonly holdsTo?: HoldsTo;
+  /** Where a verdict is `over`: the comparison that says so, if a larger use elsewhere says less. */
+  readonly over?: Compared;
+}
+
+/** One comparison. */
+export interface Compared {
+  readonly use: number;
   readonly of: 'moment' | 'shear' | 'wind-ratio';
   readonly demand: number;
   readonly capacity: number;
   readonly height: number;
   readonly place: CheckUse['check']['place'];
-  readonly headings: { readonly fixed?: number; readonly turning?: number };
-  readonly holdsTo?: HoldsTo;
 }
 
 /** Height, factors and wind there. */
@@ -107,15 +113,16 @@ export function assess(inquiry: Inquiry): Assessment {
   const site = siteSpeed(inquiry);
   const wind = (model.hungWind[0] as Windward).wind;
   const bad = demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', true);
-  const good = demandOf(model, model.hungWind, model.ownWind, site.speed, 'good', true);
-  const withoutLeast = wind.leastPressure > 0 ? demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', false) : bad;
+  const readTwoWays = model.hungWind.some((cut) => cut.readTwoWays);
+  const good = readTwoWays ? demandOf(model, model.hungWind, model.ownWind, site.speed, 'good', true) : bad;
+  const withoutLeast = bad.leastDecides ? demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', false) : bad;
   const uses = towerUses(model, bad, good);
-  const { scenario, ...tower } = towerLink(model, uses, withoutLeast, site.speed);
-  const links = [tower, ...topLink(model, uses, withoutLeast, site.speed), ...otherLinks(inquiry)];
+  const { scenario, ...tower } = towerLink(model, uses, withoutLeast);
+  const links = [tower, ...topLink(model, uses, withoutLeast), ...otherLinks(inquiry)];
   const shown = links.filter((link) => link.verdict !== 'not-shown').map((link) => link.verdict);
   const soFar = worstVerdict(shown);
   const weakest = weakestOf(links);
-  const ledger = ledgerOf(model, scenario, site.speed);
+  const ledger = ledgerOf(model, scenario, site.speed, bad);
   const questions = openQuestions(model, bad, site.speed);
   const showsRoom = links.every((link) => (link.kind !== 'tower' && link.kind !== 'tower-top') || link.verdict !== 'not-shown');
   const room = showsRoom ? roomLeftAt(model, bad, inquiry.station.tower.top) : undefined;
@@ -134,13 +141,13 @@ export function assess(inquiry: Inquiry): Assessment {
     reactions: reactionsOf(model, wind, ledger),
     heights: heightsOf(inquiry),
     ...(room === undefined ? {} : { roomLeft: room }),
-    cautions: cautionsOf(model, site, wind, links, uses, bad, withoutLeast),
+    cautions: cautionsOf(model, site, wind, links, uses, bad),
     bad,
     uses,
   };
 }
 
-function towerLink(model: TowerModel, uses: readonly CheckUse[], demand: Demand, speed: number): Link & { readonly scenario: number } {
+function towerLink(model: TowerModel, uses: readonly CheckUse[], demand: Demand): Link & { readonly scenario: number } {
   const { inquiry } = model;
   const base = { id: 'tower', kind: 'tower' } as const;
   const found = linkUse(uses, 'tower');
@@ -151,12 +158,15 @@ function towerLink(model: TowerModel, uses: readonly CheckUse[], demand: Demand,
   const { scenario } = found.governing;
   if (!Number.isFinite(found.bad)) {
     const because = needs.length > 0 ? 'missing' : 'unproven';
-    const partial = finiteResult(model, uses, 'tower', demand, speed);
+    const partial = finiteResult(model, uses, 'tower', demand);
     return { ...base, verdict: 'not-shown', because, needs, scenario, ...(partial ? { result: partial } : {}) };
   }
-  const result = resultOf(model, found, demand, speed);
+  const result = resultOf(model, found, demand);
   const verdict = verdictOf(found.bad, found.goodOver, inquiry.wanted.margin);
-  if (verdict === 'over') return { ...base, verdict, needs: [], result, scenario };
+  if (verdict === 'over') {
+    const over = compared(model, found.governingOver ?? found.governing);
+    return { ...base, verdict, needs: [], result: over.use < result.use ? { ...result, over } : result, scenario };
+  }
   const held = heldGaps(model);
   if (held.length > 0) return { ...base, verdict: 'not-shown', because: 'held', needs: held, result, scenario };
   if (needs.length > 0) return { ...base, verdict: 'not-shown', because: 'missing', needs, result, scenario };
@@ -170,37 +180,37 @@ function finiteResult(
   uses: readonly CheckUse[],
   link: 'tower' | 'tower-top',
   demand: Demand,
-  speed: number,
 ): LinkResult | undefined {
   const found = linkUse(
     uses.filter((use) => Number.isFinite(use.bad) && use.capacity > 0),
     link,
   );
   if (!found) return undefined;
-  const { holdsTo: _, ...rest } = resultOf(model, found, demand, speed);
+  const { holdsTo: _, ...rest } = resultOf(model, found, demand);
   return rest;
 }
 
-function resultOf(model: TowerModel, found: LinkUse, demand: Demand, speed: number): LinkResult {
+function resultOf(model: TowerModel, found: LinkUse, demand: Demand): LinkResult {
   const { governing } = found;
   const { check } = governing;
-  const level = model.levels[check.level] as Level;
-  const cut = model.hungWind[governing.scenario] as Windward;
-  const profile = profileOf(cut, sliceForces(cut, speed, 'bad', true), model.levels, model.hold);
-  const { value: _, ...headings } = worstOfGroups(
-    groupedSum(check.of === 'moment' ? profile.momentSums : profile.shearSums, check.level),
-  );
+  const { value: _, ...headings } = worstOfGroups(groupedSum(demand.hung[governing.scenario] as Profile, check.of, check.level));
   const holds = holdsTo(model, check.link, demand);
   return {
-    use: found.bad,
+    ...compared(model, governing),
     useRange: [Math.min(found.good, found.bad), found.bad],
-    of: governing.byWindRatio ? 'wind-ratio' : check.of,
-    demand: governing.demand,
-    capacity: governing.capacity,
-    height: level.z,
-    place: check.place,
     headings,
     ...(holds ? { holdsTo: holds } : {}),
+  };
+}
+
+function compared(model: TowerModel, use: CheckUse): Compared {
+  return {
+    use: use.bad,
+    of: use.byWindRatio ? 'wind-ratio' : use.check.of,
+    demand: use.demand,
+    capacity: use.capacity,
+    height: (model.levels[use.check.level] as Level).z,
+    place: use.check.place,
   };
 }
 
@@ -264,7 +274,7 @@ function ownStaysBelow(model: TowerModel, number: number): boolean {
   });
 }
 
-function topLink(model: TowerModel, uses: readonly CheckUse[], demand: Demand, speed: number): readonly Link[] {
+function topLink(model: TowerModel, uses: readonly CheckUse[], demand: Demand): readonly Link[] {
   const { mast } = model.inquiry.station;
   if (!mast) return [];
   const base = { id: 'tower-top', kind: 'tower-top' } as const;
@@ -272,7 +282,7 @@ function topLink(model: TowerModel, uses: readonly CheckUse[], demand: Demand, s
   if (mast.foot === undefined) return [{ ...base, verdict: 'not-shown', because: 'missing', needs: ['/mast/inside'] }];
   if (!found) return [];
   if (!Number.isFinite(found.bad)) return [{ ...base, verdict: 'not-shown', because: 'unproven', needs: towerNeeds(model) }];
-  const result = resultOf(model, found, demand, speed);
+  const result = resultOf(model, found, demand);
   const verdict = verdictOf(found.bad, found.goodOver, model.inquiry.wanted.margin);
   if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
   return [{ ...base, verdict, because: found.good > 1 ? 'unproven' : 'unsettled', needs: [], result }];
@@ -282,7 +292,7 @@ function topLink(model: TowerModel, uses: readonly CheckUse[], demand: Demand, s
 function otherLinks(inquiry: Inquiry): readonly Link[] {
   const { mast, loads, tower } = inquiry.station;
   const links: Link[] = [];
-  const onMast = loads.some((load) => load.high > tower.top);
+  const needsMast = loads.some((load) => load.low > tower.top + 1e-6);
   const notShown = (id: string, kind: Link['kind'], needs: readonly string[], name?: string): Link => ({
     id,
     kind,
@@ -292,7 +302,7 @@ function otherLinks(inquiry: Inquiry): readonly Link[] {
     needs,
   });
   if (!mast) {
-    if (onMast) links.push(notShown('mast', 'mast', ['/mast']));
+    if (needsMast) links.push(notShown('mast', 'mast', ['/mast']));
   } else {
     const needs = [
       ...(mast.wall === undefined ? ['/mast/wall'] : []),

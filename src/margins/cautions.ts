@@ -86,7 +86,6 @@ const LONG_TUBE = 50;
  * @param links the links [-]
  * @param uses of all checks [-]
  * @param demand at the bad end [-]
- * @param withoutLeast the same without least pressures [-]
  * @returns the cautions [-]
  * @source common-practice
  */
@@ -97,7 +96,6 @@ export function cautionsOf(
   links: readonly Link[],
   uses: readonly CheckUse[],
   demand: Demand,
-  withoutLeast: Demand,
 ): readonly Caution[] {
   const cautions: Caution[] = [];
   const say = (code: CautionCode, severity: Severity, about: Omit<Caution, 'code' | 'severity'> = {}) => {
@@ -111,7 +109,7 @@ export function cautionsOf(
     if (link.verdict === 'thin') say('thin-margin', 'verdict', { of: link.id });
   }
   aboutSite(model, site, wind, say);
-  if (model.checks.some((_, index) => differs(demand, withoutLeast, index))) say('least-pressure', 'verdict');
+  if (demand.leastDecides) say('least-pressure', 'verdict');
   aboutTower(model, uses, say);
   aboutRatings(model, say);
   aboutLoads(model, say);
@@ -129,10 +127,6 @@ export function cautionsOf(
 }
 
 type Say = (code: CautionCode, severity: Severity, about?: Omit<Caution, 'code' | 'severity'>) => void;
-
-function differs(one: Demand, other: Demand, index: number): boolean {
-  return one.wind.some((values, scenario) => values[index] !== (other.wind[scenario] as Float64Array)[index]);
-}
 
 function aboutSite(model: TowerModel, site: SiteSpeed, wind: Wind, say: Say): void {
   const { inquiry } = model;
@@ -160,7 +154,7 @@ function aboutTower(model: TowerModel, uses: readonly CheckUse[], say: Say): voi
   const governing = uses.reduce((worst, use) => (use.bad > worst.bad ? use : worst), uses[0] as CheckUse);
   if (governing.check.link === 'tower-top') say('top-couple', 'verdict', { at: '/mast' });
   else if (mast && mast.foot === undefined) say('top-couple', 'verdict', { at: '/mast/inside' });
-  else if (!mast && loads.some((load) => load.high > tower.top)) say('top-couple', 'verdict', { at: '/mast' });
+  else if (!mast && loads.some((load) => load.low > tower.top + 1e-6)) say('top-couple', 'verdict', { at: '/mast' });
   if (tower.support === 'guyed') say('guyed-not-analysed', 'verdict', { at: '/tower/held' });
   if (tower.support === 'bracketed') say('bracket-not-checked', 'verdict', { at: '/tower/held' });
   if (inquiry.unsaid.includes('supports')) say('supports-not-given', 'verdict', { at: '/tower/held' });

@@ -1,10 +1,10 @@
 import type { AreaKind } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
 import { flatPlateFactor, METHOD_BY_ID, type Method, UNKNOWN_AREA } from '../methods/index.ts';
-import type { Slice, Windward } from '../structure/index.ts';
+import type { Windward } from '../structure/index.ts';
 import { possibleMethods, ratedReadings } from './rated-case.ts';
 import { type Answers, type Demand, demandOf, type RatingAnswer, type TowerModel } from './tower-model.ts';
-import { linkUse, towerUses } from './tower-use.ts';
+import { badUse } from './tower-use.ts';
 
 /** An open question with the reading taken and what each answer alone would give. */
 export interface Gap {
@@ -39,7 +39,7 @@ export interface Gaps {
  */
 export function openQuestions(model: TowerModel, bad: Demand, speed: number): Gaps {
   const gaps: Gap[] = [];
-  const use = (answers: Answers, demand = bad) => linkUse(towerUses(model, demand, demand, answers), 'tower')?.bad ?? 0;
+  const use = (answers: Answers, demand = bad) => badUse(model, 'tower', demand, answers);
   const now = use({});
   if (!Number.isFinite(now)) return { gaps: [], moreLoads: 0 };
   const finite = (options: readonly { answer: string; use: number }[]) => options.filter((option) => Number.isFinite(option.use));
@@ -94,8 +94,9 @@ export function openQuestions(model: TowerModel, bad: Demand, speed: number): Ga
     ask({ at: `${at}/areaKind`, question: 'load-area-kind', of: name, taken }, options);
   }
   const effect = (gap: Gap) => Math.max(...gap.useIf.map((option) => now - option.use));
-  gaps.sort((a, b) => effect(b) - effect(a));
-  return { gaps, moreLoads: Math.max(0, loads.length - LOADS_ASKED) };
+  const telling = gaps.filter((gap) => effect(gap) > 1e-9);
+  telling.sort((a, b) => effect(b) - effect(a));
+  return { gaps: telling, moreLoads: Math.max(0, loads.length - LOADS_ASKED) };
 }
 
 function loadAnswers(method: Method): readonly { readonly answer: AreaKind; readonly factor: number }[] {
@@ -119,6 +120,7 @@ function unknownLoads(model: TowerModel) {
 }
 
 function withFactor(cut: Windward, item: number, factor: number): Windward {
-  const slices = cut.slices.map((slice: Slice) => (slice.item === item ? { ...slice, bad: factor, good: factor } : slice));
-  return { ...cut, slices };
+  const bad = cut.bad.slice();
+  bad.fill(factor, cut.from[item] as number, cut.from[item + 1] as number);
+  return { ...cut, bad };
 }

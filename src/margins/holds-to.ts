@@ -4,8 +4,8 @@ import { type Windward, windward } from '../structure/index.ts';
 import { convertSpeed } from '../wind/index.ts';
 import type { Check } from './check-list.ts';
 import { actualSpeedHoldsTo, designHoldsTo } from './formulas.ts';
-import { type Demand, demandOf, type Proven, provenOf, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
-import { linkUse, towerUses } from './tower-use.ts';
+import { type Demand, demandOf, type Proven, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
+import { badUse } from './tower-use.ts';
 
 /** The lowest winds at which a link reaches use 1, the dead load kept. */
 export interface HoldsTo {
@@ -35,9 +35,9 @@ export function holdsTo(model: TowerModel, link: Check['link'], demand: Demand):
   const actualWind = siteWind(model.inquiry, (model.scenarios[0] as Scenario).exposed, true);
   const actual = actualSpeedHoldsTo.of(steady, wind.level, wind.directionFactor, wind.importance);
   if (staysSteady(model, wind, actualWind, steady, actual)) return inWords(model, steady, actual, true);
-  const design = searched(model, link, model.hungWind, model.ownWind, steady);
+  const design = searched(model, link, model.hungWind, model.ownWind, steady, steady);
   const [hung, own] = actualWindward(model);
-  const gust = searched(model, link, hung, own, actual);
+  const gust = searched(model, link, hung, own, actual, steady);
   return design === undefined || gust === undefined ? undefined : inWords(model, design, gust, false);
 }
 
@@ -55,7 +55,7 @@ function inWords(model: TowerModel, design: number, actual: number, steady: bool
 
 /** Speed at use 1 if no coefficient changed on the way: the least over checks and scenarios, the most over claims. */
 function steadySpeed(model: TowerModel, link: Check['link'], demand: Demand, speed: number): number | undefined {
-  const proven = provenOf(model, {});
+  const { proven } = model;
   let least = Number.POSITIVE_INFINITY;
   model.checks.forEach((check, index) => {
     if (check.link !== link) return;
@@ -100,9 +100,9 @@ function staysSteady(model: TowerModel, wind: Wind, actualWind: Wind, design: nu
 
 function actualWindward(model: TowerModel): readonly [readonly Windward[], readonly (Windward | undefined)[]] {
   const winds = model.scenarios.map(({ exposed }) => siteWind(model.inquiry, exposed, true));
-  const hung = winds.map((wind) => windward(wind, model.hung, model.levels, 'demand', 'face'));
+  const hung = winds.map((wind) => windward(wind, model.hungWind[0] as Windward, 'demand', 'face'));
   const own = model.ownWind.map((cut, scenario) =>
-    cut ? windward(winds[scenario] as Wind, cut.items, model.levels, 'demand', (model.scenarios[scenario] as Scenario).direction) : undefined,
+    cut ? windward(winds[scenario] as Wind, cut, 'demand', (model.scenarios[scenario] as Scenario).direction) : undefined,
   );
   return [hung, own];
 }
@@ -114,10 +114,10 @@ function searched(
   hung: readonly Windward[],
   own: readonly (Windward | undefined)[],
   near: number,
+  steady: number,
 ): number | undefined {
-  const reaches = (speed: number) => {
-    const demand = demandOf(model, hung, own, speed, 'bad', false);
-    return (linkUse(towerUses(model, demand, demand), link)?.bad ?? 0) >= 1;
-  };
+  const atNear = (steady / (model.hungWind[0] as Windward).wind.conditions.speed) ** 2;
+  const reaches = (speed: number) =>
+    badUse(model, link, demandOf(model, hung, own, speed, 'bad', false), {}, atNear * (speed / near) ** 2) >= 1;
   return lowestReaching(reaches, 0.4 * near, 2.6 * near, 88) ?? lowestReaching(reaches, 2.6 * near, 26 * near, 200);
 }

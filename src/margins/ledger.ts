@@ -1,14 +1,14 @@
 import { worstHeading } from '../areas/index.ts';
 import {
   groupedSum,
-  profileOf,
+  type Profile,
   type Slice,
   sliceForces,
   type WindItem,
   type Windward,
   worstOfGroups,
 } from '../structure/index.ts';
-import type { TowerModel } from './tower-model.ts';
+import type { Demand, TowerModel } from './tower-model.ts';
 
 /** One thing the wind touches, at the headings that are worst for the moment at the lowest level compared. */
 export interface LedgerRow {
@@ -55,17 +55,18 @@ export interface Ledger {
  * @param model the tower [-]
  * @param scenario number of the scenario shown [-]
  * @param speed of the site, in the basis of its method [m/s]
+ * @param demand at the bad end [-]
  * @returns the rows and totals, allowable level [-]
  * @source derived
  */
-export function ledgerOf(model: TowerModel, scenario: number, speed: number): Ledger {
-  const { levels, hold, inquiry } = model;
+export function ledgerOf(model: TowerModel, scenario: number, speed: number, demand: Demand): Ledger {
+  const { levels, inquiry } = model;
   const { foot, top } = inquiry.station.tower;
   const hung = model.hungWind[scenario] as Windward;
   const forces = sliceForces(hung, speed, 'bad', true);
-  const profile = profileOf(hung, forces, levels, hold);
+  const profile = demand.hung[scenario] as Profile;
   const last = levels.length - 1;
-  const sums = groupedSum(profile.momentSums, last);
+  const sums = groupedSum(profile, 'moment', last);
   const { fixed, turning } = worstOfGroups(sums);
   const rows = rowsOf(hung, forces, speed, foot, top, worstHeading(sums.fixed), worstHeading(sums.turning));
   const own = model.ownWind[scenario];
@@ -82,7 +83,7 @@ export function ledgerOf(model: TowerModel, scenario: number, speed: number): Le
     total,
     foot,
     headings: { ...(fixed === undefined ? {} : { fixed }), ...(turning === undefined ? {} : { turning }) },
-    largestShear: worstOfGroups(groupedSum(profile.shearSums, last)).value + ownShear,
+    largestShear: worstOfGroups(groupedSum(profile, 'shear', last)).value + ownShear,
   };
 }
 
@@ -108,7 +109,7 @@ function rowsOf(
       const angle = (item.turn === 'turning' ? turning : fixed) - item.heading;
       const facing =
         item.turn === 'turning' || item.turn === 'fixed' ? along * Math.cos(angle) ** 2 + across * Math.sin(angle) ** 2 : along;
-      const perArea = slice.forceFactor * gustEffect * speed * speed;
+      const perArea = (cut.forceFactor[index] as number) * gustEffect * speed * speed;
       row.frontArea += slice.front;
       row.sideArea += slice.side;
       row.front += along / perArea;

@@ -1,7 +1,7 @@
 import type { Level } from '../structure/index.ts';
 import type { Check } from './check-list.ts';
 import { roomByMoment, roomByShear } from './formulas.ts';
-import { type Demand, provenOf, type TowerModel } from './tower-model.ts';
+import type { Demand, TowerModel } from './tower-model.ts';
 
 export interface RoomLeft {
   readonly height: number;
@@ -29,7 +29,7 @@ export interface RoomLeft {
  */
 export function roomLeftAt(model: TowerModel, demand: Demand, height: number): RoomLeft | undefined {
   if (!model.ownKnown) return undefined;
-  const proven = provenOf(model, {});
+  const { proven } = model;
   const wanted = model.inquiry.wanted.margin;
   let least: RoomLeft | undefined;
   model.checks.forEach((check, index) => {

@@ -4,6 +4,8 @@ import { GRAVITY, type Trace } from '../foundation/index.ts';
 import { type Exposed, METHOD_BY_ID, type MethodId, type Reading, type Wind } from '../methods/index.ts';
 import {
   bracedShear,
+  type Cut,
+  cutIntoSlices,
   type DeadLoad,
   deadLoad,
   exposedTower,
@@ -81,6 +83,10 @@ export interface TowerModel {
   readonly coveredWeight: number;
   /** Highest support; nothing below it is compared [m]. */
   readonly lowest: number;
+  /** Demand without wind, by check. */
+  readonly deadDemand: Float64Array;
+  /** What every claim proves with nothing further answered. */
+  readonly proven: readonly Proven[];
 }
 
 /** The site's speed as its method takes it. */
@@ -160,19 +166,26 @@ export function towerModel(inquiry: Inquiry): TowerModel {
     return wind;
   };
   const hungByWind = new Map<Exposed, Windward>();
+  const hungCut = cutIntoSlices(hung, levels);
   const hungWind = scenarios.map(({ exposed }) => {
-    let cut = hungByWind.get(exposed);
-    if (!cut) hungByWind.set(exposed, (cut = windward(windOf(exposed), hung, levels, 'demand', 'face')));
-    return cut;
+    let found = hungByWind.get(exposed);
+    if (!found) hungByWind.set(exposed, (found = windward(windOf(exposed), hungCut, 'demand', 'face')));
+    return found;
   });
-  const itemsBySolidity = new Map<number, readonly WindItem[]>();
-  const ownItems = (solidity: number) => {
-    let items = itemsBySolidity.get(solidity);
-    if (!items) itemsBySolidity.set(solidity, (items = towerItems(tower, solidity)));
-    return items;
+  const cutBySolidity = new Map<number, Cut>();
+  const ownCut = (solidity: number) => {
+    let found = cutBySolidity.get(solidity);
+    if (!found) cutBySolidity.set(solidity, (found = cutIntoSlices(towerItems(tower, solidity), levels)));
+    return found;
+  };
+  const cutByLines = new Map<object, Cut>();
+  const linesCut = (lines: NonNullable<Rating['withCables']>) => {
+    let found = cutByLines.get(lines);
+    if (!found) cutByLines.set(lines, (found = cutIntoSlices([ratedLines(lines, tower)], levels)));
+    return found;
   };
   const ownWind = scenarios.map(({ exposed, direction, solidity }) =>
-    ownKnown ? windward(windOf(exposed), ownItems(solidity), levels, 'demand', direction) : undefined,
+    ownKnown ? windward(windOf(exposed), ownCut(solidity), 'demand', direction) : undefined,
   );
   const claims: Claim[] = [];
   const momentClaims: { number: number; level: number; moment: number }[] = [];
@@ -185,9 +198,9 @@ export function towerModel(inquiry: Inquiry): TowerModel {
       const level = levels.findIndex((each) => each.zone === 'plain' && Math.abs(each.z - (rating.height ?? tower.foot)) < 1e-6);
       momentClaims.push({ number, level, moment: claim.moment * (claim.level === 'allowable' ? 1 : 0.6) });
     }
-    claims.push(...claimsOf(rating, number, { inquiry, scenarios, levels, hold, ownItems, ownKnown, windOf }));
+    claims.push(...claimsOf(rating, number, { inquiry, scenarios, levels, hold, ownCut, linesCut, ownKnown, windOf }));
   });
-  return {
+  const unproven = {
     inquiry,
     levels,
     checks: checksOf(station, levels, lowest),
@@ -203,7 +216,11 @@ export function towerModel(inquiry: Inquiry): TowerModel {
     coveredWeight,
     lowest,
   };
+  const deadDemand = Float64Array.from(unproven.checks, (check) => deadDemandOf(unproven, check));
+  return { ...unproven, deadDemand, proven: provenOf(unproven, {}) };
 }
+
+type BareModel = Omit<TowerModel, 'deadDemand' | 'proven'>;
 
 /** A rating speaks only for the height and the supports it was stated for. */
 function speaksOfThis(rating: Rating, tower: Tower): boolean {
@@ -239,7 +256,8 @@ interface ClaimContext {
   readonly scenarios: readonly Scenario[];
   readonly levels: readonly Level[];
   readonly hold: MastHold;
-  readonly ownItems: (solidity: number) => readonly WindItem[];
+  readonly ownCut: (solidity: number) => Cut;
+  readonly linesCut: (lines: NonNullable<Rating['withCables']>) => Cut;
   readonly ownKnown: boolean;
   readonly windOf: (exposed: Exposed) => Wind;
 }
@@ -264,18 +282,28 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
 }
 
 function ownProof(rated: RatedCase, scenario: Scenario, context: ClaimContext): OwnProof {
-  const { levels, hold, inquiry } = context;
+  const { levels, hold } = context;
   const { wind } = rated;
   const nothing = { shear: new Float64Array(levels.length), moment: new Float64Array(levels.length) };
   if (!wind) return { ...nothing, windRatio: context.ownKnown ? 0 : Number.POSITIVE_INFINITY };
-  const lines = rated.rating.withCables ? [ratedLines(rated.rating.withCables, inquiry.station.tower)] : [];
-  const items = context.ownKnown ? [...context.ownItems(scenario.solidity), ...lines] : lines;
+  const { withCables } = rated.rating;
   const windRatio = context.ownKnown ? 0 : largestWindRatio(context.windOf(scenario.exposed), wind, levels);
-  if (items.length === 0) return { ...nothing, windRatio };
-  const cut = windward(wind, items, levels, 'capacity', scenario.direction);
-  const forces = sliceForces(cut, wind.conditions.speed, 'good', false);
-  const { shear, moment } = profileOf(cut, forces, levels, hold);
-  return { shear, moment, windRatio };
+  const own = context.ownKnown ? ratedProfile(context.ownCut(scenario.solidity)) : undefined;
+  const lines = withCables ? ratedProfile(context.linesCut(withCables)) : undefined;
+  if (own && lines) {
+    return {
+      shear: own.shear.map((value, index) => value + (lines.shear[index] as number)),
+      moment: own.moment.map((value, index) => value + (lines.moment[index] as number)),
+      windRatio,
+    };
+  }
+  return { ...nothing, ...(own ?? lines), windRatio };
+
+  function ratedProfile(cut: Cut) {
+    const inWind = windward(wind as Wind, cut, 'capacity', scenario.direction);
+    const { shear, moment } = profileOf(inWind, sliceForces(inWind, (wind as Wind).conditions.speed, 'good', false), levels, hold);
+    return { shear, moment };
+  }
 }
 
 function largestWindRatio(site: Wind, rated: Wind, levels: readonly Level[]): number {
@@ -302,6 +330,10 @@ export interface RatingAnswer {
 
 /** What the wind and the weights ask of the tower, by scenario, at one end of the readings. */
 export interface Demand {
+  /** Shear and moment of what hangs on it, by scenario. */
+  readonly hung: readonly Profile[];
+  /** The method's least pressure decides for some piece. */
+  readonly leastDecides: boolean;
   /** Moment and shear by the wind, by scenario and check [N·m, N]. */
   readonly wind: readonly Float64Array[];
   /** The same without wind, by check. */
@@ -330,18 +362,28 @@ export function demandOf(
 ): Demand {
   const { levels, hold, checks } = model;
   const profiles = new Map<Windward, Profile>();
+  let leastDecides = false;
   const profile = (cut: Windward, role: Reading) => {
     let found = profiles.get(cut);
-    if (!found) profiles.set(cut, (found = profileOf(cut, sliceForces(cut, speed, role, least), levels, hold)));
+    if (!found) {
+      const forces = sliceForces(cut, speed, role, least);
+      leastDecides ||= forces.leastDecides;
+      found = profileOf(cut, forces, levels, hold);
+      profiles.set(cut, found);
+    }
     return found;
   };
-  const wind = model.scenarios.map((_, scenario) => {
-    const hung = profile(hungWind[scenario] as Windward, reading);
+  const hung = model.scenarios.map((_, scenario) => profile(hungWind[scenario] as Windward, reading));
+  const wind = hung.map((hungProfile, scenario) => {
     const own = ownWind[scenario];
     const ownProfile = own ? profile(own, 'good') : undefined;
-    return Float64Array.from(checks, (check) => windDemand(model, check, hung, ownProfile));
+    const values = new Float64Array(checks.length);
+    for (let index = 0; index < checks.length; index += 1) {
+      values[index] = windDemand(model, checks[index] as Check, hungProfile, ownProfile);
+    }
+    return values;
   });
-  return { wind, dead: Float64Array.from(checks, (check) => deadDemand(model, check)) };
+  return { hung, leastDecides, wind, dead: model.deadDemand };
 }
 
 function windDemand(model: TowerModel, check: Check, hung: Profile, own: Profile | undefined): number {
@@ -371,7 +413,7 @@ export function hangsAbove(model: TowerModel, apex: number): boolean {
   return model.hung.some((item) => item.parts.some((part) => part.high > apex));
 }
 
-function deadDemand(model: TowerModel, check: Check): number {
+function deadDemandOf(model: BareModel, check: Check): number {
   if (check.of === 'shear') return model.dead.pullShear[check.level] as number;
   return (model.dead.pullMoment[check.level] as number) + weightMoment(model, check);
 }
@@ -387,7 +429,7 @@ function deadDemand(model: TowerModel, check: Check): number {
  * @returns the moment [N·m]
  * @source derived
  */
-export function weightMoment(model: TowerModel, check: Check, trace?: Trace): number {
+export function weightMoment(model: BareModel, check: Check, trace?: Trace): number {
   const { dead, coveredWeight } = model;
   const extra = Math.max(0, (dead.weight[check.level] as number) - coveredWeight) * GRAVITY;
   const section = model.inquiry.station.tower.sections[check.section] as Section;
@@ -409,7 +451,7 @@ export function weightMoment(model: TowerModel, check: Check, trace?: Trace): nu
  * @source derived
  */
 export function provenBy(
-  model: TowerModel,
+  model: BareModel,
   check: Check,
   claimCase: ClaimCase,
   scenario: number,
@@ -449,7 +491,7 @@ export function provenBy(
  * @returns arm [m] or share [-]
  * @source derived
  */
-export function handedOn(model: TowerModel, check: Check, height: number, z: number, zone: Level['zone']): number {
+export function handedOn(model: BareModel, check: Check, height: number, z: number, zone: Level['zone']): number {
   const { hold } = model;
   if (zone === 'couple' && hold.bearing !== undefined) {
     if (check.of === 'moment') return hold.bearing - z;
@@ -478,7 +520,7 @@ export interface Proven {
  * @returns by claim, scenario and check [-]
  * @source derived
  */
-export function provenOf(model: TowerModel, answers: Answers): readonly Proven[] {
+export function provenOf(model: BareModel, answers: Answers): readonly Proven[] {
   return model.claims.map((claim) => {
     const answer = answers.ratings?.get(claim.number) ?? {};
     const matching = claim.cases.filter((each) => fits((each.rated[0] as RatedCase).reading, answer));

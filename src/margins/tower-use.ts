@@ -1,5 +1,5 @@
 import type { Check } from './check-list.ts';
-import { type Answers, type Demand, type Proven, provenOf, type TowerModel } from './tower-model.ts';
+import { type Answers, type Demand, type Proven, provenOf, type Scenario, type TowerModel } from './tower-model.ts';
 
 /** Use of one check at both ends of what is open; Infinity where nothing is proven. */
 export interface CheckUse {
@@ -28,7 +28,7 @@ export interface CheckUse {
  * @source derived
  */
 export function towerUses(model: TowerModel, bad: Demand, good: Demand, answers: Answers = {}): readonly CheckUse[] {
-  const proven = provenOf(model, answers);
+  const proven = answers.ratings ? provenOf(model, answers) : model.proven;
   return model.checks.map((check, index) => useOfCheck(model, check, index, bad, good, proven, answers));
 }
 
@@ -41,25 +41,38 @@ function useOfCheck(
   proven: readonly Proven[],
   answers: Answers,
 ): CheckUse {
-  let worst: Omit<CheckUse, 'check' | 'good'> = {
-    bad: -1,
-    scenario: 0,
-    claim: -1,
-    demand: 0,
-    capacity: 0,
-    byWindRatio: false,
-  };
-  const goodByOpen = new Map<string, number>();
-  model.scenarios.forEach((scenario, number) => {
-    if (answers.solidity !== undefined && scenario.solidity !== answers.solidity) return;
-    const demand = (bad.wind[number] as Float64Array)[index] as number;
-    const here = bestClaim(model, check, index, number, demand + (bad.dead[index] as number), proven, 'low');
-    if (here.bad > worst.bad) worst = { ...here, scenario: number };
+  let worst: BestClaim | undefined;
+  let worstScenario = 0;
+  let leastGood = Number.POSITIVE_INFINITY;
+  let goodOfOpen = 0;
+  // Scenarios of one open question stand together: over its directions the larger counts, over its answers the smaller.
+  for (let number = 0; number < model.scenarios.length; number += 1) {
+    const scenario = model.scenarios[number] as Scenario;
+    if (answers.solidity !== undefined && scenario.solidity !== answers.solidity) continue;
+    const demand = ((bad.wind[number] as Float64Array)[index] as number) + (bad.dead[index] as number);
+    const here = bestClaim(model, check, index, number, demand, proven, 'low');
+    if (!worst || here.use > worst.use) {
+      worst = here;
+      worstScenario = number;
+    }
     const goodDemand = ((good.wind[number] as Float64Array)[index] as number) + (good.dead[index] as number);
-    const goodUse = bestClaim(model, check, index, number, goodDemand, proven, 'high').bad;
-    goodByOpen.set(scenario.open, Math.max(goodByOpen.get(scenario.open) ?? 0, goodUse));
-  });
-  return { check, ...worst, good: Math.min(...goodByOpen.values()) };
+    const goodUse = bestClaim(model, check, index, number, goodDemand, proven, 'high').use;
+    goodOfOpen = Math.max(goodOfOpen, goodUse);
+    if (model.scenarios[number + 1]?.open !== scenario.open) {
+      leastGood = Math.min(leastGood, goodOfOpen);
+      goodOfOpen = 0;
+    }
+  }
+  const { use, claim, demand, capacity, byWindRatio } = worst as BestClaim;
+  return { check, bad: use, good: leastGood, scenario: worstScenario, claim, demand, capacity, byWindRatio };
+}
+
+interface BestClaim {
+  use: number;
+  claim: number;
+  demand: number;
+  capacity: number;
+  byWindRatio: boolean;
 }
 
 function bestClaim(
@@ -70,24 +83,89 @@ function bestClaim(
   demand: number,
   proven: readonly Proven[],
   end: 'low' | 'high',
-): Omit<CheckUse, 'check' | 'good' | 'scenario'> {
-  let best = { bad: Number.POSITIVE_INFINITY, claim: -1, demand, capacity: 0, byWindRatio: false };
-  proven.forEach((each, claim) => {
+): BestClaim {
+  const best: BestClaim = { use: Number.POSITIVE_INFINITY, claim: -1, demand, capacity: 0, byWindRatio: false };
+  for (let claim = 0; claim < proven.length; claim += 1) {
+    const each = proven[claim] as Proven;
     const capacity = (each[end][scenario] as Float64Array)[index] as number;
     const byLoads = demand === 0 ? 0 : demand / capacity;
     const byWind = (end === 'low' ? each.windRatioLow : each.windRatioHigh)[scenario] as number;
     const use = Math.max(byLoads, byWind);
-    if (use < best.bad || best.claim < 0) best = { bad: use, claim, demand, capacity, byWindRatio: byWind > byLoads };
-  });
+    if (best.claim < 0 || use < best.use) {
+      best.use = use;
+      best.claim = claim;
+      best.capacity = capacity;
+      best.byWindRatio = byWind > byLoads;
+    }
+  }
   if (check.of === 'moment') {
     for (const claim of model.momentClaims) {
       const use = demand / claim.moment;
-      if (claim.level === check.level && use < best.bad) {
-        best = { bad: use, claim: -1, demand, capacity: claim.moment, byWindRatio: false };
+      if (claim.level === check.level && use < best.use) {
+        best.use = use;
+        best.claim = -1;
+        best.capacity = claim.moment;
+        best.byWindRatio = false;
       }
     }
   }
   return best;
+}
+
+/**
+ * The use of a link at the bad end alone: what `linkUse` gives, without the rest of the answer.
+ *
+ * u = max over checks and scenarios of min over claims
+ *
+ * @param model the tower [-]
+ * @param link which link [-]
+ * @param demand at the bad end [-]
+ * @param answers to open questions [-]
+ * @param windScale pressure of this wind over that of the site, for a tower whose own drag is not known [-]
+ * @returns the use [-]; Infinity where nothing is proven
+ * @source derived
+ */
+export function badUse(
+  model: TowerModel,
+  link: Check['link'],
+  demand: Demand,
+  answers: Answers = {},
+  windScale = 1,
+): number {
+  const proven = answers.ratings ? provenOf(model, answers) : model.proven;
+  let worst = 0;
+  for (let index = 0; index < model.checks.length; index += 1) {
+    const check = model.checks[index] as Check;
+    if (check.link !== link) continue;
+    const dead = demand.dead[index] as number;
+    for (let scenario = 0; scenario < model.scenarios.length; scenario += 1) {
+      if (answers.solidity !== undefined && model.scenarios[scenario]?.solidity !== answers.solidity) continue;
+      const asked = ((demand.wind[scenario] as Float64Array)[index] as number) + dead;
+      worst = Math.max(worst, leastUse(model, check, index, scenario, asked, proven, windScale));
+    }
+  }
+  return worst;
+}
+
+function leastUse(
+  model: TowerModel,
+  check: Check,
+  index: number,
+  scenario: number,
+  asked: number,
+  proven: readonly Proven[],
+  windScale: number,
+): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const each of proven) {
+    const byLoads = asked === 0 ? 0 : asked / ((each.low[scenario] as Float64Array)[index] as number);
+    const ratio = each.windRatioLow[scenario] as number;
+    least = Math.min(least, Math.max(byLoads, ratio === 0 ? 0 : ratio * windScale));
+  }
+  if (check.of === 'moment') {
+    for (const claim of model.momentClaims) if (claim.level === check.level) least = Math.min(least, asked / claim.moment);
+  }
+  return least;
 }
 
 /** Both ends of the use of a link, and the check that decides the bad one. */
@@ -97,6 +175,8 @@ export interface LinkUse {
   /** Largest good-end use among the checks where more than 1 means over. */
   readonly goodOver: number;
   readonly governing: CheckUse;
+  /** The largest of the checks where more than 1 means over. */
+  readonly governingOver?: CheckUse;
 }
 
 /**
@@ -114,10 +194,13 @@ export function linkUse(uses: readonly CheckUse[], link: Check['link']): LinkUse
   let governing = first;
   let good = 0;
   let goodOver = 0;
+  let governingOver: CheckUse | undefined;
   for (const use of own) {
     if (use.bad > governing.bad) governing = use;
     good = Math.max(good, use.good);
-    if (use.check.beyond === 'over') goodOver = Math.max(goodOver, use.good);
+    if (use.check.beyond !== 'over') continue;
+    goodOver = Math.max(goodOver, use.good);
+    if (!governingOver || use.bad > governingOver.bad) governingOver = use;
   }
-  return { bad: governing.bad, good, goodOver, governing };
+  return { bad: governing.bad, good, goodOver, governing, ...(governingOver ? { governingOver } : {}) };
 }

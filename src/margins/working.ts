@@ -1,6 +1,8 @@
+import type { DragLaw } from '../areas/index.ts';
 import { evaluate, Trace, under } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import {
+  cutIntoSlices,
   hungItems,
   type Level,
   ratedLines,
@@ -243,10 +245,10 @@ function explainSlice(
   const { wind } = cut;
   const item = cut.items[slice.item] as WindItem;
   const pressure = wind.pressure(slice.z, trace);
-  const measure = slice.flowFactor * speed;
-  if (slice.flowFactor > 0) wind.flow(slice.z, slice.flowFactor / wind.flowPerSpeed(slice.z), trace);
-  const coefficient = slice.law.at(measure, trace);
-  const factor = reading === 'bad' ? slice.bad : slice.good;
+  const flowFactor = cut.flowFactor[index] as number;
+  if (flowFactor > 0) wind.flow(slice.z, flowFactor / wind.flowPerSpeed(slice.z), trace);
+  const coefficient = (cut.laws[index] as DragLaw).at(flowFactor * speed, trace);
+  const factor = (reading === 'bad' ? cut.bad : cut.good)[index] as number;
   const force = (area: number) =>
     area === 0
       ? 0
@@ -266,7 +268,7 @@ function explainSlice(
   if (item.turn === 'fixed' || item.turn === 'turning') return [force(slice.front), force(slice.side)];
   // The axis on which the whole item is larger was taken; the piece's own force tells which.
   if (along === 0) return [0, 0];
-  const perArea = wind.gustEffect(speed) * speed * speed * slice.forceFactor * coefficient * factor;
+  const perArea = wind.gustEffect(speed) * speed * speed * (cut.forceFactor[index] as number) * coefficient * factor;
   const byFront = Math.abs(perArea * slice.front - along) <= Math.abs(perArea * slice.side - along);
   const worst = force(byFront ? slice.front : slice.side);
   return [worst, worst];
@@ -362,7 +364,7 @@ function explainRatedOwn(
   const lines = rated.rating.withCables ? [ratedLines(rated.rating.withCables, tower)] : [];
   const items = model.ownKnown ? [...towerItems(tower, solidity), ...lines] : lines;
   if (items.length === 0) return 0;
-  const cut = windward(wind, items, model.levels, 'capacity', direction);
+  const cut = windward(wind, cutIntoSlices(items, model.levels), 'capacity', direction);
   const pieces = under(trace, 'rated wind on the tower itself', () =>
     explainPieces(model, cut, wind.conditions.speed, 'good', false, check, level, trace, true),
   );

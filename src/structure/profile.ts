@@ -1,4 +1,4 @@
-import { type HeadingSum, worstHeading, worstOfHeadings } from '../areas/index.ts';
+import { emptyHeadingSum, type HeadingSum, worstHeading, worstOfHeadings } from '../areas/index.ts';
 import type { Level } from './level.ts';
 import type { Mast, Tower } from './station.ts';
 import type { WindItem } from './wind-item.ts';
@@ -17,11 +17,11 @@ export interface GroupedSum {
 /** Number of figures a grouped sum takes in the flat arrays of a profile. */
 const FIGURES = 7;
 
-/** Shear and first moment at every level, kept as grouped sums. */
+/** Shear and moment at every level. */
 export interface Profile {
   readonly levels: readonly Level[];
-  readonly shearSums: Float64Array;
-  readonly momentSums: Float64Array;
+  /** Grouped sums behind both; absent where all is alike from all sides. */
+  readonly sums?: { readonly shear: Float64Array; readonly moment: Float64Array };
   /** Largest shear over headings [N]. */
   readonly shear: Float64Array;
   /** Largest moment over headings [N·m]. */
@@ -63,6 +63,7 @@ export function mastHold(mast: Mast | undefined, tower: Tower): MastHold {
  * @source derived
  */
 export function profileOf(windward: Windward, forces: SliceForces, levels: readonly Level[], hold: MastHold): Profile {
+  if (windward.allStill && windward.onMast.length === 0) return stillProfile(windward, forces, levels);
   const count = levels.length;
   const shearSums = new Float64Array(count * FIGURES);
   const momentSums = new Float64Array(count * FIGURES);
@@ -107,7 +108,35 @@ export function profileOf(windward: Windward, forces: SliceForces, levels: reado
     moment[index] = worstFrom(momentSums, start);
     torsion[index] = towerTorsion + (zone === 'plain' ? mastTorsion : 0);
   }
-  return { levels, shearSums, momentSums, shear, moment, torsion };
+  return { levels, sums: { shear: shearSums, moment: momentSums }, shear, moment, torsion };
+}
+
+/** The same for things on the tower that are alike from all sides: the tower itself, its lines. */
+function stillProfile(windward: Windward, forces: SliceForces, levels: readonly Level[]): Profile {
+  const shear = new Float64Array(levels.length);
+  const moment = new Float64Array(levels.length);
+  const torsion = new Float64Array(levels.length);
+  let V = 0;
+  let first = 0;
+  let twist = 0;
+  let next = 0;
+  for (let index = 0; index < levels.length; index += 1) {
+    const { z } = levels[index] as Level;
+    while (next < windward.onTower.length) {
+      const number = windward.onTower[next] as number;
+      const slice = windward.slices[number] as Slice;
+      if (slice.z < z) break;
+      const force = forces.front[number] as number;
+      V += force;
+      first += force * slice.z;
+      twist += force * (windward.items[slice.item] as WindItem).offset;
+      next += 1;
+    }
+    shear[index] = V;
+    moment[index] = first - z * V;
+    torsion[index] = twist;
+  }
+  return { levels, shear, moment, torsion };
 }
 
 function gather(windward: Windward, forces: SliceForces, number: number, shear: Float64Array, first: Float64Array): number {
@@ -147,12 +176,15 @@ function worstFrom(sums: Float64Array, start: number): number {
 /**
  * One grouped sum of a profile.
  *
- * @param sums shear or first-moment sums of a profile [-]
+ * @param profile shear and moment [-]
+ * @param of which of the two [-]
  * @param level number of the level [-]
  * @returns the grouped sum [-]
  * @source derived
  */
-export function groupedSum(sums: Float64Array, level: number): GroupedSum {
+export function groupedSum(profile: Profile, of: 'shear' | 'moment', level: number): GroupedSum {
+  const sums = profile.sums?.[of];
+  if (!sums) return { still: profile[of][level] as number, turning: emptyHeadingSum(), fixed: emptyHeadingSum() };
   const start = level * FIGURES;
   const heading = (offset: number): HeadingSum => ({
     mean: sums[start + offset] as number,
@@ -193,9 +225,10 @@ export function worstOfGroups(sum: GroupedSum): { readonly value: number; readon
 export function bracedShear(profile: Profile, level: number, apex: number): number {
   if (apex === Number.POSITIVE_INFINITY) return profile.shear[level] as number;
   const arm = apex - (profile.levels[level] as Level).z;
+  const { sums } = profile;
+  if (!sums) return Math.abs((profile.shear[level] as number) - (profile.moment[level] as number) / arm);
   const start = level * FIGURES;
-  const figure = (offset: number) =>
-    (profile.shearSums[start + offset] as number) - (profile.momentSums[start + offset] as number) / arm;
+  const figure = (offset: number) => (sums.shear[start + offset] as number) - (sums.moment[start + offset] as number) / arm;
   const middle = figure(0) + figure(1) + figure(4);
   const swing = Math.hypot(figure(2), figure(3)) + Math.hypot(figure(5), figure(6));
   return Math.abs(middle) + swing;

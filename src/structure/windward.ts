@@ -1,4 +1,4 @@
-import { type DragLaw, LONGEST_SLICE, type Role, type WindDirection } from '../areas/index.ts';
+import { type DragLaw, type DragPart, LONGEST_SLICE, type Role, type WindDirection } from '../areas/index.ts';
 import { METHOD_BY_ID, type Reading, statedAreaFactor, type Wind } from '../methods/index.ts';
 import type { Level } from './level.ts';
 import type { WindItem } from './wind-item.ts';
@@ -6,117 +6,158 @@ import type { WindItem } from './wind-item.ts';
 /** A short piece of one part, taken at the height of its middle. */
 export interface Slice {
   readonly item: number;
-  readonly part: number;
+  readonly part: DragPart;
   readonly low: number;
   readonly high: number;
   readonly z: number;
   /** Areas before any coefficient [m²]. */
   readonly front: number;
   readonly side: number;
-  /** What an area of stated kind is multiplied by, at the bad and the good end of its reading. */
-  readonly bad: number;
-  readonly good: number;
-  /** λ·q/V²·(direction factor in the force) [Pa/(m/s)²]; the gust effect factor stands apart. */
-  readonly forceFactor: number;
-  /** Flow measure per m/s. */
-  readonly flowFactor: number;
-  readonly law: DragLaw;
 }
 
-/** A wind on a set of items: all that does not depend on the speed, worked out once. */
-export interface Windward {
-  readonly wind: Wind;
+/** Items cut into slices: all that does not depend on any wind. */
+export interface Cut {
   readonly items: readonly WindItem[];
+  /** In the order of the items; slices of item i are from[i] up to from[i + 1]. */
   readonly slices: readonly Slice[];
-  /** Slices of item i are from[i] up to from[i + 1]. */
   readonly from: readonly number[];
   /** Slice numbers from the highest down, of what the tower and what the mast carries. */
   readonly onTower: readonly number[];
   readonly onMast: readonly number[];
-  /** Speed up to which no coefficient changes [m/s]. */
-  readonly steadyUpTo: number;
+  /** Everything is alike from all sides. */
+  readonly allStill: boolean;
 }
 
 /**
- * Cuts items into slices at the levels and at the longest slice, and gathers what the method says of each.
+ * Cuts items into slices at the levels and at the longest slice.
  *
- * @param wind the wind [-]
- * @param items what it touches [-]
+ * @param items what the wind touches [-]
  * @param levels heights at which forces are summed [-]
- * @param role demand takes open choices high, capacity low [-]
- * @param direction of the wind on lattices [-]
- * @returns the slices, in order of item and height [-]
+ * @returns the slices [-]
  * @source derived
  */
-export function windward(
-  wind: Wind,
-  items: readonly WindItem[],
-  levels: readonly Level[],
-  role: Role,
-  direction: WindDirection,
-): Windward {
-  const slender = METHOD_BY_ID[wind.method].slender;
-  const cuts = [...new Set(levels.map((level) => level.z))];
+export function cutIntoSlices(items: readonly WindItem[], levels: readonly Level[]): Cut {
+  const cuts = [...new Set(levels.map((level) => level.z))].sort((a, b) => a - b);
   const slices: Slice[] = [];
   const from: number[] = [];
-  let steadyUpTo = wind.gustVaries ? 0 : Number.POSITIVE_INFINITY;
-  items.forEach((item, itemNumber) => {
+  items.forEach((item, number) => {
     from.push(slices.length);
-    item.parts.forEach((part, partNumber) => {
-      const { law, diameter = part.diameter } = wind.law(part.rule, role, direction);
-      const stated = part.rule.of === 'stated' ? part.rule : undefined;
-      const factor = (reading: Reading) =>
-        stated ? statedAreaFactor(stated.areaKind, stated.slenderFlats, slender, reading) : 1;
-      const bad = factor('bad');
-      const good = factor('good');
-      for (const [low, high] of pieces(part.low, part.high, item.carriedBy === 'tower' ? cuts : [])) {
-        const share = part.high > part.low ? (high - low) / (part.high - part.low) : 1;
-        const z = (low + high) / 2;
-        const flowFactor = diameter > 0 && law.limit < Number.POSITIVE_INFINITY ? wind.flowPerSpeed(z) * diameter : 0;
-        if (flowFactor > 0) steadyUpTo = Math.min(steadyUpTo, law.limit / flowFactor);
-        slices.push({
-          item: itemNumber,
-          part: partNumber,
-          low,
-          high,
-          z,
-          front: part.front * share,
-          side: part.side * share,
-          bad,
-          good,
-          forceFactor: wind.level * wind.pressurePerSpeedSquared(z) * wind.forceDirectionFactor,
-          flowFactor,
-          law,
-        });
-      }
-    });
+    for (const part of item.parts) {
+      const edges = item.carriedBy === 'tower' ? cuts : [];
+      cutPart(part, edges, (low, high, share) => {
+        slices.push({ item: number, part, low, high, z: (low + high) / 2, front: part.front * share, side: part.side * share });
+      });
+    }
   });
   from.push(slices.length);
+  const onTower: number[] = [];
+  const onMast: number[] = [];
+  slices.forEach((slice, number) => {
+    ((items[slice.item] as WindItem).carriedBy === 'tower' ? onTower : onMast).push(number);
+  });
   const byHeight = (a: number, b: number) => (slices[b] as Slice).z - (slices[a] as Slice).z;
-  const carried = (by: WindItem['carriedBy']) =>
-    slices.flatMap((slice, number) => ((items[slice.item] as WindItem).carriedBy === by ? [number] : [])).sort(byHeight);
-  return { wind, items, slices, from, onTower: carried('tower'), onMast: carried('mast'), steadyUpTo };
+  return {
+    items,
+    slices,
+    from,
+    onTower: onTower.sort(byHeight),
+    onMast: onMast.sort(byHeight),
+    allStill: items.every((item) => item.turn === 'still'),
+  };
 }
 
-function pieces(low: number, high: number, cuts: readonly number[]): readonly (readonly [number, number])[] {
-  if (high <= low) return [[low, high]];
-  const edges = [low, ...cuts.filter((z) => z > low && z < high).sort((a, b) => a - b), high];
-  const result: (readonly [number, number])[] = [];
-  for (let index = 1; index < edges.length; index += 1) {
-    const start = edges[index - 1] as number;
-    const end = edges[index] as number;
+function cutPart(part: DragPart, edges: readonly number[], make: (low: number, high: number, share: number) => void): void {
+  const { low, high } = part;
+  const length = high - low;
+  if (length <= 0) {
+    make(low, high, 1);
+    return;
+  }
+  let start = low;
+  const upTo = (end: number) => {
     const count = Math.max(1, Math.ceil((end - start) / LONGEST_SLICE - 1e-9));
-    for (let piece = 0; piece < count; piece += 1) {
-      result.push([start + ((end - start) * piece) / count, start + ((end - start) * (piece + 1)) / count]);
+    const step = (end - start) / count;
+    for (let piece = 0; piece < count; piece += 1) make(start + step * piece, start + step * (piece + 1), step / length);
+    start = end;
+  };
+  for (const edge of edges) if (edge > start && edge < high) upTo(edge);
+  upTo(high);
+}
+
+/** A wind on slices: all that does not depend on its speed. */
+export interface Windward extends Cut {
+  readonly wind: Wind;
+  /** By slice: λ·q/V²·(direction factor in the force) [Pa/(m/s)²]; the gust effect factor stands apart. */
+  readonly forceFactor: Float64Array;
+  /** By slice: flow measure per m/s; 0 where the coefficient never changes. */
+  readonly flowFactor: Float64Array;
+  /** By slice: what an area of stated kind is multiplied by, at the bad and the good end of its reading. */
+  readonly bad: Float64Array;
+  readonly good: Float64Array;
+  readonly laws: readonly DragLaw[];
+  /** Speed up to which no coefficient changes [m/s]. */
+  readonly steadyUpTo: number;
+  /** Some stated area is read in two ways. */
+  readonly readTwoWays: boolean;
+}
+
+/**
+ * Gathers what a method says of every slice.
+ *
+ * @param wind the wind [-]
+ * @param cut what it touches [-]
+ * @param role demand takes open choices high, capacity low [-]
+ * @param direction of the wind on lattices [-]
+ * @returns the slices in that wind [-]
+ * @source derived
+ */
+export function windward(wind: Wind, cut: Cut, role: Role, direction: WindDirection): Windward {
+  const slender = METHOD_BY_ID[wind.method].slender;
+  const { slices } = cut;
+  const count = slices.length;
+  const forceFactor = new Float64Array(count);
+  const flowFactor = new Float64Array(count);
+  const bad = new Float64Array(count).fill(1);
+  const good = new Float64Array(count).fill(1);
+  const laws: DragLaw[] = [];
+  const levelled = wind.level * wind.forceDirectionFactor;
+  let steadyUpTo = wind.gustVaries ? 0 : Number.POSITIVE_INFINITY;
+  let readTwoWays = false;
+  let part: DragPart | undefined;
+  let law: DragLaw | undefined;
+  let diameter = 0;
+  for (let number = 0; number < count; number += 1) {
+    const slice = slices[number] as Slice;
+    if (slice.part !== part || !law) {
+      part = slice.part;
+      const found = wind.law(part.rule, role, direction);
+      law = found.law;
+      diameter = law.limit < Number.POSITIVE_INFINITY ? (found.diameter ?? part.diameter) : 0;
+    }
+    laws.push(law);
+    if (part.rule.of === 'stated') {
+      const { areaKind, slenderFlats } = part.rule;
+      const factor = (reading: Reading) => statedAreaFactor(areaKind, slenderFlats, slender, reading);
+      bad[number] = factor('bad');
+      good[number] = factor('good');
+      readTwoWays ||= bad[number] !== good[number];
+    }
+    forceFactor[number] = levelled * wind.pressurePerSpeedSquared(slice.z);
+    if (diameter > 0) {
+      const flow = wind.flowPerSpeed(slice.z) * diameter;
+      flowFactor[number] = flow;
+      steadyUpTo = Math.min(steadyUpTo, law.limit / flow);
     }
   }
-  return result;
+  return { ...cut, wind, forceFactor, flowFactor, bad, good, laws, steadyUpTo, readTwoWays };
 }
 
 /** Force of the wind on each slice, along and across the heading of its item [N], at the wind's level. */
 export interface SliceForces {
   readonly front: Float64Array;
   readonly side: Float64Array;
+  /** The method's least pressure decides for some slice. */
+  readonly leastDecides: boolean;
 }
 
 /**
@@ -132,20 +173,32 @@ export interface SliceForces {
  * @source derived
  */
 export function sliceForces(windward: Windward, speed: number, reading: Reading, least: boolean): SliceForces {
-  const { wind, slices, items, from } = windward;
+  const { wind, slices, laws, forceFactor, flowFactor } = windward;
+  const factors = reading === 'bad' ? windward.bad : windward.good;
   const front = new Float64Array(slices.length);
   const side = new Float64Array(slices.length);
   const dynamic = wind.gustEffect(speed) * speed * speed;
   const leastPressure = least ? wind.leastPressure * wind.level : 0;
+  let leastDecides = false;
   for (let number = 0; number < slices.length; number += 1) {
     const slice = slices[number] as Slice;
-    const flow = slice.flowFactor * speed;
-    const coefficient = flow <= slice.law.limit ? slice.law.slow : slice.law.at(flow);
-    const factor = reading === 'bad' ? slice.bad : slice.good;
-    const pressure = Math.max(slice.forceFactor * dynamic * coefficient, leastPressure) * factor;
+    const law = laws[number] as DragLaw;
+    const flow = (flowFactor[number] as number) * speed;
+    const coefficient = flow <= law.limit ? law.slow : law.at(flow);
+    let pressure = (forceFactor[number] as number) * dynamic * coefficient;
+    if (pressure < leastPressure) {
+      leastDecides = true;
+      pressure = leastPressure;
+    }
+    pressure *= factors[number] as number;
     front[number] = pressure * slice.front;
     side[number] = pressure * slice.side;
   }
+  if (!windward.allStill) takeOwnWorst(windward, front, side);
+  return { front, side, leastDecides };
+}
+
+function takeOwnWorst({ items, from }: Cut, front: Float64Array, side: Float64Array): void {
   for (let item = 0; item < items.length; item += 1) {
     if ((items[item] as WindItem).turn !== 'own-worst') continue;
     const start = from[item] as number;
@@ -156,9 +209,7 @@ export function sliceForces(windward: Windward, speed: number, reading: Reading,
       along += front[number] as number;
       across += side[number] as number;
     }
-    const larger = along >= across ? front : side;
-    const smaller = along >= across ? side : front;
+    const [larger, smaller] = along >= across ? [front, side] : [side, front];
     for (let number = start; number < end; number += 1) smaller[number] = larger[number] as number;
   }
-  return { front, side };
 }

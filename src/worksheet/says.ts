@@ -1,4 +1,4 @@
-import type { Assessment, Link, LinkResult } from '../margins/index.ts';
+import type { Assessment, Compared, Link, LinkResult } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { linkName, WORDS_FOR_BASIS } from './choice-words.ts';
 import { inWords, listed, sentence, useFigures } from './quantity.ts';
@@ -34,7 +34,9 @@ function mainSentence(assessment: Assessment, link: Link): string {
   const soFar = assessment.verdict === link.verdict ? '' : ' so far';
   if (result && link.verdict !== 'not-shown') {
     const beyond = link.verdict === 'over' ? ': beyond what the maker stands behind, which is not the same as failing' : '';
-    return `${sentence(link.verdict)}${soFar}: in ${wind} the ${name} takes ${useFigures(result.use)} of what its rating shows, ${whereInWords(assessment, result)}${beyond}.`;
+    const said = result.over ?? result;
+    const besides = result.over ? ` (${useFigures(result.use)} ${whereInWords(assessment, result)})` : '';
+    return `${sentence(link.verdict)}${soFar}: in ${wind} the ${name} takes ${useFigures(said.use)} of what its rating shows, ${whereInWords(assessment, said)}${besides}${beyond}.`;
   }
   return notShownSentence(assessment, link, wind);
 }
@@ -62,7 +64,7 @@ function notShownSentence(assessment: Assessment, link: Link, wind: string): str
 }
 
 /** "most in shear at the foot". */
-export function whereInWords(assessment: Assessment, result: LinkResult): string {
+export function whereInWords(assessment: Assessment, result: Compared): string {
   const { tower, units } = assessment.inquiry.station;
   const place = Math.abs(result.height - tower.foot) < 1e-6 ? 'at the foot' : `at ${inWords(result.height, 'length', units)}`;
   if (result.of === 'wind-ratio') return 'by the wind on the tower itself';
