@@ -1,3 +1,4 @@
+export * from './areas.ts';
 export * from './assess.ts';
 export * from './cautions.ts';
 export * from './check-list.ts';

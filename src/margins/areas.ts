@@ -1,0 +1,116 @@
+import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
+import type { Wind } from '../methods/index.ts';
+import {
+  cutIntoSlices,
+  exposedTower,
+  groupedSum,
+  hungItems,
+  ownWindKnown,
+  profileOf,
+  type Slice,
+  sliceForces,
+  towerItems,
+  type WindItem,
+  windward,
+  worstOfGroups,
+} from '../structure/index.ts';
+import type { Inquiry } from './inquiry.ts';
+import { siteWind } from './tower-model.ts';
+
+/** Effective projected area of one thing. */
+export interface ItemArea {
+  readonly name: string;
+  readonly at: string;
+  readonly kind: WindItem['kind'];
+  readonly low: number;
+  readonly high: number;
+  /** By a wind along and across its heading, at the bad end of open readings [m²]. */
+  readonly front: number;
+  readonly side: number;
+  /** Along and across at the good end [m²]. */
+  readonly least: readonly [number, number];
+  /** Largest over headings [m²]. */
+  readonly worst: number;
+  /** Height of the middle of its area [m]. */
+  readonly middle: number;
+  readonly turn: WindItem['turn'];
+}
+
+export interface AreasAnswer {
+  readonly items: readonly ItemArea[];
+  /** Largest sum over wind headings: what turns, what is fixed and what is alike from all sides [m²]. */
+  readonly worst: number;
+  readonly headings: { readonly fixed?: number; readonly turning?: number };
+  /** Height of the middle of the whole area [m]; absent where there is none. */
+  readonly middle?: number;
+  /** The coefficients are those of slow wind, since no site is given. */
+  readonly slow: boolean;
+}
+
+/** A wind so slow that no coefficient has changed yet, over whose pressure areas come out bare [m/s]. */
+const SLOW = 1e-3;
+
+/**
+ * Effective projected areas of whatever a part of a plan names.
+ *
+ * EPA = Σ C·A
+ *
+ * @param inquiry the part in SI [-]
+ * @param siteGiven whether its site is the owner's; else the coefficients are those of slow wind [-]
+ * @param towerGiven whether its tower is the owner's [-]
+ * @returns area by item, the worst heading of all together, the middle of the area [-]
+ * @source derived
+ */
+export function areasOf(inquiry: Inquiry, siteGiven: boolean, towerGiven: boolean): AreasAnswer {
+  const { station } = inquiry;
+  const exposed = exposedTower(station, 'lattice');
+  const wind = siteWind(inquiry, exposed, false);
+  const speed = siteGiven ? wind.conditions.speed : SLOW;
+  const own = towerGiven && ownWindKnown(station.tower) ? towerItems(station.tower, UNKNOWN_SOLIDITY.most) : [];
+  const cut = windward(bare(wind), cutIntoSlices([...hungItems(station), ...own], []), 'demand', 'face');
+  const bad = sliceForces(cut, speed, 'bad', false);
+  const good = sliceForces(cut, speed, 'good', false);
+  const scale = speed * speed * wind.gustEffect(speed);
+  const items = cut.items.map((item, number): ItemArea => {
+    const sum = { front: 0, side: 0, leastFront: 0, leastSide: 0, moment: 0, weight: 0 };
+    let low = Number.POSITIVE_INFINITY;
+    let high = 0;
+    for (let index = cut.from[number] as number; index < (cut.from[number + 1] as number); index += 1) {
+      const slice = cut.slices[index] as Slice;
+      const front = (bad.front[index] as number) / scale;
+      const side = (bad.side[index] as number) / scale;
+      sum.front += front;
+      sum.side += side;
+      sum.leastFront += (good.front[index] as number) / scale;
+      sum.leastSide += (good.side[index] as number) / scale;
+      sum.moment += Math.max(front, side) * slice.z;
+      sum.weight += Math.max(front, side);
+      low = Math.min(low, slice.low);
+      high = Math.max(high, slice.high);
+    }
+    return {
+      name: item.name,
+      at: item.at,
+      kind: item.kind,
+      low,
+      high,
+      front: sum.front,
+      side: sum.side,
+      least: [sum.leastFront, sum.leastSide],
+      worst: Math.max(sum.front, sum.side),
+      middle: sum.weight > 0 ? sum.moment / sum.weight : (low + high) / 2,
+      turn: item.turn,
+    };
+  });
+  // Summed at the ground as one profile: what the mast carries counts plainly there.
+  const profile = profileOf({ ...cut, onTower: [...cut.onTower, ...cut.onMast].sort((a, b) => (cut.slices[b] as Slice).z - (cut.slices[a] as Slice).z), onMast: [] }, bad, [{ z: 0, zone: 'plain' }], { foot: 0 });
+  const { value, ...headings } = worstOfGroups(groupedSum(profile, 'shear', 0));
+  const total = value / scale;
+  const moment = worstOfGroups(groupedSum(profile, 'moment', 0)).value / scale;
+  return { items, worst: total, headings, ...(total > 0 ? { middle: moment / total } : {}), slow: !siteGiven };
+}
+
+/** The same wind with a pressure of one per speed squared everywhere, so that forces come out as areas. */
+function bare(wind: Wind): Wind {
+  return { ...wind, level: 1, forceDirectionFactor: 1, pressurePerSpeedSquared: () => 1 };
+}

@@ -1,0 +1,129 @@
+import type { UnitSystem } from '../foundation/index.ts';
+import type { Inquiry } from '../margins/index.ts';
+import type { Fault, Query } from './faults/fault.ts';
+import { givenWords } from './faults/given-words.ts';
+import { BOUNDS } from './quantities/field-bounds.ts';
+import { type PlanOptions, readPlan } from './read-plan.ts';
+import { PlanReader } from './reading/plan-reader.ts';
+
+/** A part of a plan in SI; what was not given stands in only so that the rest can be read. */
+export interface Part {
+  readonly inquiry: Inquiry;
+  readonly siteGiven: boolean;
+  readonly towerGiven: boolean;
+}
+
+export type PartReading<T extends Part = Part> =
+  | { readonly ok: true; readonly part: T; readonly queries: readonly Query[] }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
+
+type Fields = Readonly<Record<string, unknown>>;
+
+function fieldsOf(document: unknown): Fields | undefined {
+  return typeof document === 'object' && document !== null && !Array.isArray(document) ? (document as Fields) : undefined;
+}
+
+/** Stands in for a site: its speed is used by nobody, coefficients without a site are those of slow wind. */
+const STAND_IN_SITE = { wind: 100, exposure: 'C' };
+const STAND_IN_TOWER = { support: 'free', top: 1 };
+
+/**
+ * Reads any part of a plan whose areas are asked for.
+ *
+ * @param document anything, as parsed from JSON: a plan in which all but units and method may be absent [-]
+ * @param options how commas are read [-]
+ * @returns the part in SI, or the faults [-]
+ * @example readAreasRequest(5).ok // false
+ * @source derived
+ */
+export function readAreasRequest(document: unknown, options: PlanOptions = {}): PartReading {
+  const fields = fieldsOf(document);
+  if (!fields) return asPart(document, document, options, false);
+  return asPart(document, filled(fields), options, 'site' in fields);
+}
+
+function filled(fields: Fields): Fields {
+  return {
+    ...fields,
+    ...('site' in fields ? {} : { site: STAND_IN_SITE }),
+    ...('tower' in fields ? {} : { tower: STAND_IN_TOWER }),
+  };
+}
+
+function asPart(document: unknown, complete: unknown, options: PlanOptions, siteGiven: boolean): PartReading {
+  const towerGiven = fieldsOf(document) !== undefined && 'tower' in (document as Fields);
+  const faults: Fault[] = towerGiven ? [] : aboveWithoutTower(document);
+  const reading = readPlan(complete, options);
+  if (!reading.ok) return { ok: false, faults: [...faults, ...reading.faults] };
+  if (faults.length > 0) return { ok: false, faults };
+  const stoodIn = (pointer: string) =>
+    (!siteGiven && pointer.startsWith('#/site')) || (!towerGiven && pointer.startsWith('#/tower'));
+  const queries = reading.queries.filter((query) => !stoodIn(query.pointer));
+  return { ok: true, part: { inquiry: reading.inquiry, siteGiven, towerGiven }, queries };
+}
+
+/** Without a tower nothing tells what "above its top" is. */
+function aboveWithoutTower(document: unknown): Fault[] {
+  const loads = fieldsOf(document)?.['loads'];
+  if (!Array.isArray(loads)) return [];
+  return loads.flatMap((load: unknown, index) => {
+    const above = fieldsOf(load)?.['above'];
+    if (above === undefined) return [];
+    const says = 'A height above the tower’s top needs a tower: give `height` above ground, or the tower.';
+    return [{ pointer: `#/loads/${index}/above`, code: 'goes-with', given: givenWords(above), allowed: 'with a tower', says }];
+  });
+}
+
+/** A site in SI and the heights asked for [m]. */
+export interface PressuresPart extends Part {
+  readonly heights: readonly number[];
+  /** Said by a tower or by word; else read as a pole, which credits least. */
+  readonly structureGiven: boolean;
+}
+
+/**
+ * Reads a site and the heights at which its wind is asked for.
+ *
+ * @param document anything, as parsed from JSON: a plan with a site, `heights`, and a tower or the word `structure` [-]
+ * @param options how commas are read [-]
+ * @returns the part in SI, or the faults [-]
+ * @example readPressuresRequest(5).ok // false
+ * @source derived
+ */
+export function readPressuresRequest(document: unknown, options: PlanOptions = {}): PartReading<PressuresPart> {
+  const fields = fieldsOf(document);
+  if (!fields) return asPart(document, document, options, false) as PartReading<PressuresPart>;
+  const { heights, structure, ...rest } = fields;
+  const faults: Fault[] = [];
+  if (structure !== undefined && structure !== 'lattice' && structure !== 'pole') {
+    const says = `Structure ${givenWords(structure)}: give lattice or pole.`;
+    faults.push({ pointer: '#/structure', code: 'not-a-choice', given: givenWords(structure), allowed: 'lattice or pole', says });
+  }
+  const units: UnitSystem = rest['units'] === 'si' ? 'si' : 'us';
+  const reader = new PlanReader(document, units, options.decimal ?? 'point');
+  const read = readHeights(heights, reader);
+  faults.push(...reader.faults);
+  const shape =
+    structure === 'lattice' ? { shape: 'lattice', faces: 3, width: 1, members: 'round' } : { shape: 'pole', width: 1 };
+  const complete = 'tower' in rest ? rest : { ...rest, tower: { ...STAND_IN_TOWER, ...shape } };
+  const reading = asPart(rest, complete, options, true);
+  if (!reading.ok) return { ok: false, faults: [...faults, ...reading.faults] };
+  if (faults.length > 0) return { ok: false, faults };
+  const structureGiven = reading.part.towerGiven || structure !== undefined;
+  return { ok: true, queries: reading.queries, part: { ...reading.part, heights: read, structureGiven } };
+}
+
+const HEIGHTS_AT_MOST = 200;
+
+function readHeights(heights: unknown, reader: PlanReader): readonly number[] {
+  if (!Array.isArray(heights) || heights.length === 0 || heights.length > HEIGHTS_AT_MOST) {
+    const given = Array.isArray(heights) ? `${heights.length} heights` : givenWords(heights);
+    reader.fault('/heights', 'missing', given, `a list of 1 to ${HEIGHTS_AT_MOST} heights`, 'Give the heights at which the wind is asked for, as a list.');
+    return [];
+  }
+  return heights.map((height: unknown, index) => {
+    if (typeof height === 'number' || typeof height === 'string') return reader.quantity(height, BOUNDS.height, '/heights', index);
+    reader.fault(`/heights/${index}`, 'wrong-type', givenWords(height), 'a height', 'A height is a number or text with its unit.');
+    return 0;
+  });
+}

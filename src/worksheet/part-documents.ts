@@ -1,0 +1,149 @@
+import { displayValue, type Known, WORDS_FOR_KNOWN } from '../foundation/index.ts';
+import { areasOf, type Inquiry, siteSpeed, siteWind, windAt } from '../margins/index.ts';
+import { METHOD_BY_ID } from '../methods/index.ts';
+import { exposedTower } from '../structure/index.ts';
+import { type Quantity, quantity } from './quantity.ts';
+
+/** A reading or caution that belongs to a part's answer. */
+export interface PartNote {
+  readonly code: string;
+  readonly says: string;
+}
+
+export interface AreasDocument {
+  readonly method: string;
+  readonly units: { readonly height: string; readonly area: string };
+  readonly items: readonly {
+    readonly name: string;
+    readonly at: string;
+    readonly kind: string;
+    readonly low: number;
+    readonly high: number;
+    readonly front: number;
+    readonly side: number;
+    /** Front and side at the good end of what is open. */
+    readonly least: readonly number[];
+    readonly worst: number;
+    readonly middle: number;
+  }[];
+  readonly worst: Quantity;
+  readonly heading: { readonly fixed?: Quantity; readonly turning?: Quantity };
+  readonly middle?: Quantity;
+  readonly notes: readonly PartNote[];
+  readonly known: Known;
+}
+
+const ENGINEER: PartNote = {
+  code: 'engineer-and-local-code',
+  says: 'This works with numbers you typed. The local building code and a licensed engineer decide.',
+};
+
+function memoryNote(inquiry: Inquiry): readonly PartNote[] {
+  const method = METHOD_BY_ID[inquiry.method];
+  return method.known === 'published'
+    ? []
+    : [{ code: 'method-from-memory', says: `Parts of ${method.title} are ${WORDS_FOR_KNOWN.memory}.` }];
+}
+
+/** The areas of a part of a plan, in its units. */
+export function areasDocument(inquiry: Inquiry, siteGiven: boolean, towerGiven: boolean): AreasDocument {
+  const answer = areasOf(inquiry, siteGiven, towerGiven);
+  const system = inquiry.station.units;
+  const area = (value: number) => displayValue(value, 'area', system);
+  const height = (value: number) => displayValue(value, 'length', system);
+  const open = answer.items.filter((item) => item.least[0] < item.front || item.least[1] < item.side);
+  return {
+    method: inquiry.method,
+    units: { height: quantity(0, 'length', system).unit, area: quantity(0, 'area', system).unit },
+    items: answer.items.map((item) => ({
+      name: item.name,
+      at: item.at,
+      kind: item.kind,
+      low: height(item.low),
+      high: height(item.high),
+      front: area(item.front),
+      side: area(item.side),
+      least: item.least.map(area),
+      worst: area(item.worst),
+      middle: height(item.middle),
+    })),
+    worst: quantity(answer.worst, 'area', system),
+    heading: {
+      ...(answer.headings.fixed === undefined ? {} : { fixed: quantity(answer.headings.fixed, 'angle', system) }),
+      ...(answer.headings.turning === undefined ? {} : { turning: quantity(answer.headings.turning, 'angle', system) }),
+    },
+    ...(answer.middle === undefined ? {} : { middle: quantity(answer.middle, 'length', system) }),
+    notes: [
+      ENGINEER,
+      ...(answer.slow ? [{ code: 'slow-wind', says: 'No site is given: coefficients are those of slow wind, which are the larger.' }] : []),
+      ...open.map((item) => ({
+        code: 'area-kind-unknown',
+        says: `The area of ${item.name} is of unsaid kind: shown at the end that asks most of a tower; the other end stands beside it.`,
+      })),
+      ...memoryNote(inquiry),
+    ],
+    known: METHOD_BY_ID[inquiry.method].known,
+  };
+}
+
+export interface PressuresDocument {
+  readonly method: string;
+  readonly speed: Quantity & { readonly basis: string };
+  readonly factors: {
+    readonly directionFactor: number;
+    readonly importance: number;
+    readonly elevationFactor: number;
+    readonly gustEffect: number;
+    readonly level: number;
+  };
+  readonly heights: readonly {
+    readonly height: Quantity;
+    readonly exposureCoefficient: number;
+    readonly topographicFactor: number;
+    readonly pressure: Quantity;
+    readonly speed: Quantity;
+    /** Force on one unit of effective area at the allowable level. */
+    readonly forcePerArea: Quantity;
+  }[];
+  readonly notes: readonly PartNote[];
+}
+
+/** The wind of a site at heights, in the plan's units. */
+export function pressuresDocument(inquiry: Inquiry, heights: readonly number[], structureGiven: boolean): PressuresDocument {
+  const system = inquiry.station.units;
+  const wind = siteWind(inquiry, exposedTower(inquiry.station, 'pole'), false);
+  const { speed, speedLevel, converted } = siteSpeed(inquiry);
+  const method = METHOD_BY_ID[inquiry.method];
+  const basis = speedLevel === 'strength' ? 'gust3-strength' : method.basis;
+  const gustEffect = wind.gustEffect();
+  const notes: PartNote[] = [ENGINEER];
+  if (inquiry.site.basis === undefined) {
+    notes.push({ code: 'basis-assumed', says: `The speed was read in the basis of this method's own maps: ${method.basis}.` });
+  }
+  if (converted) notes.push({ code: 'basis-converted', says: 'The speed was turned into the basis of this method; conversions differ by some per cent.' });
+  if (!structureGiven) notes.push({ code: 'structure-assumed', says: 'Neither tower nor structure is given: read as a round pole, whose factors are the larger.' });
+  if (wind.hillExcluded) notes.push({ code: 'topography-not-applied', says: 'The hill does not count by this standard.' });
+  return {
+    method: inquiry.method,
+    speed: { ...quantity(speed, 'speed', system), basis },
+    factors: {
+      directionFactor: wind.directionFactor,
+      importance: wind.importance,
+      elevationFactor: wind.elevationFactor,
+      gustEffect,
+      level: wind.level,
+    },
+    heights: heights.map((height) => {
+      const row = windAt(wind, height);
+      return {
+        height: quantity(height, 'length', system),
+        exposureCoefficient: row.exposureCoefficient,
+        topographicFactor: row.topographicFactor,
+        pressure: quantity(row.pressure, 'pressure', system),
+        speed: quantity(row.speed, 'speed', system),
+        forcePerArea: quantity(wind.level * wind.forceDirectionFactor * row.pressure * gustEffect, 'pressure', system),
+      };
+    }),
+    notes: [...notes, ...memoryNote(inquiry)],
+  };
+}
