@@ -2,8 +2,8 @@ import { cite, defineFormula, Refusal, variable } from '../foundation/index.ts';
 
 /** Diameter of the circle round n equal circles, over theirs; best known packings, n = 1 … 19. @source packing-circles */
 export const PACKING_RATIOS: readonly number[] = [
-  1, 2, 2.1547, 2.4142, 2.7013, 3, 3, 3.3048, 3.6131, 3.813, 3.9238, 4.0296, 4.2361, 4.3284, 4.5214, 4.6154, 4.792, 4.8637,
-  4.8637,
+  1, 2, 2.1547, 2.4142, 2.7013, 3, 3, 3.3048, 3.6131, 3.813, 3.9238, 4.0296, 4.2361, 4.3284, 4.5214, 4.6154, 4.792,
+  4.8637, 4.8637,
 ];
 
 /** Coefficient of a round group on its out-to-out width. @source tia222-g */
@@ -35,7 +35,8 @@ export const bundleDiameter = defineFormula({
  * @source derived
  */
 export function bundlesOf(count: number): readonly number[] {
-  if (!Number.isInteger(count) || count < 1) throw new Refusal('line-count', `${count} lines: give a whole number from 1 up.`);
+  if (!Number.isInteger(count) || count < 1)
+    throw new Refusal('line-count', `${count} lines: give a whole number from 1 up.`);
   const bundles = Math.ceil(count / PACKING_RATIOS.length);
   const each = Math.floor(count / bundles);
   return Array.from({ length: bundles }, (_, index) => each + (index < count - each * bundles ? 1 : 0));
@@ -54,6 +55,7 @@ export function bundlesOf(count: number): readonly number[] {
  */
 export function packingRatio(count: number): number {
   const ratio = PACKING_RATIOS[count - 1];
-  if (ratio === undefined) throw new Refusal('line-count', `${count} lines in one bundle: 1 to ${PACKING_RATIOS.length} are covered.`);
+  if (ratio === undefined)
+    throw new Refusal('line-count', `${count} lines in one bundle: 1 to ${PACKING_RATIOS.length} are covered.`);
   return ratio;
 }

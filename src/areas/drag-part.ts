@@ -1,4 +1,4 @@
-import { evaluate, cite, defineFormula, type Trace, variable } from '../foundation/index.ts';
+import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
 import { bundleDiameter, bundlesOf, packingRatio } from './bundle.ts';
 import type { FlatFace } from './flat-member.ts';
 import { faceOf, type LatticeFace, solidityOf } from './lattice-section.ts';
@@ -61,7 +61,13 @@ export const projectedArea = defineFormula({
  * @example partsOfShape({ kind: 'plate', wide: 1, tall: 2, deep: 0.5 }, 10, 10, 1).length // 2
  * @source derived
  */
-export function partsOfShape(shape: Shape, low: number, high: number, count: number, trace?: Trace): readonly DragPart[] {
+export function partsOfShape(
+  shape: Shape,
+  low: number,
+  high: number,
+  count: number,
+  trace?: Trace,
+): readonly DragPart[] {
   const at = { low, high };
   switch (shape.kind) {
     case 'stated':
@@ -208,14 +214,25 @@ function taperedTube(
   return cut(low, high, (from, to, share) => {
     const diameter = lower + (upper - lower) * share;
     const visible = high > low ? (length * (to - from)) / (high - low) : length;
-    return tubePart({ low: from, high: to }, 'upright', evaluate(trace, projectedArea, [count, diameter, visible]), diameter, aspect);
+    return tubePart(
+      { low: from, high: to },
+      'upright',
+      evaluate(trace, projectedArea, [count, diameter, visible]),
+      diameter,
+      aspect,
+    );
   });
 }
 
 /** Depth of a dish of ordinary focal length over its diameter, for its side view. @source common-practice */
 const DISH_DEPTH = 0.25;
 
-function dishParts(diameter: number, solidity: number, at: { low: number; high: number }, count: number): readonly DragPart[] {
+function dishParts(
+  diameter: number,
+  solidity: number,
+  at: { low: number; high: number },
+  count: number,
+): readonly DragPart[] {
   const sideView = (2 / 3) * diameter * (DISH_DEPTH * diameter);
   return [
     {
@@ -270,7 +287,15 @@ export function latticeParts(
     const solidity = solidityOf(shape, localWidth, high - low, unknown, trace);
     const area = count * solidity * localWidth * (to - from);
     const face = faceOf(shape, localWidth, solidity);
-    return { low: from, high: to, what: 'lattice', front: area, side: area, diameter: face.thickest, rule: { of: 'lattice', face } };
+    return {
+      low: from,
+      high: to,
+      what: 'lattice',
+      front: area,
+      side: area,
+      diameter: face.thickest,
+      rule: { of: 'lattice', face },
+    };
   };
   if (width[0] === width[1]) return [piece(low, high, 0.5)];
   return cut(low, high, piece);
@@ -290,7 +315,13 @@ export function latticeParts(
  * @example poleParts({ kind: 'pole', width: [0.1, 0.1], sides: 0 }, 0, 3, 30, 1)[0]?.front // 0.3
  * @source derived
  */
-export function poleParts(shape: PoleShape, low: number, high: number, aspect: number, count: number): readonly DragPart[] {
+export function poleParts(
+  shape: PoleShape,
+  low: number,
+  high: number,
+  aspect: number,
+  count: number,
+): readonly DragPart[] {
   const piece = (from: number, to: number, share: number): DragPart => {
     const width = shape.width[0] + (shape.width[1] - shape.width[0]) * share;
     const area = count * width * (to - from);
@@ -324,15 +355,32 @@ export function poleParts(shape: PoleShape, low: number, high: number, aspect: n
  * @example partsOfLines(3, 0.01, 0, 10, 'single')[0]?.front // 0.3
  * @source tia222-g
  */
-export function partsOfLines(count: number, diameter: number, low: number, high: number, laid: Lay, trace?: Trace): readonly DragPart[] {
+export function partsOfLines(
+  count: number,
+  diameter: number,
+  low: number,
+  high: number,
+  laid: Lay,
+  trace?: Trace,
+): readonly DragPart[] {
   const length = high - low;
   if (laid === 'bundle' && count > 1) {
     return bundlesOf(count).map((lines) => {
       const width = evaluate(trace, bundleDiameter, [packingRatio(lines), diameter]);
       const area = evaluate(trace, projectedArea, [1, width, length]);
-      return { low, high, what: `bundle of ${lines}`, front: area, side: area, diameter: 0, rule: { of: 'round-group' } };
+      return {
+        low,
+        high,
+        what: `bundle of ${lines}`,
+        front: area,
+        side: area,
+        diameter: 0,
+        rule: { of: 'round-group' },
+      };
     });
   }
   const area = evaluate(trace, projectedArea, [count, diameter, length]);
-  return [{ low, high, what: 'lines', front: area, side: area, diameter, rule: { of: 'round', aspect: length / diameter } }];
+  return [
+    { low, high, what: 'lines', front: area, side: area, diameter, rule: { of: 'round', aspect: length / diameter } },
+  ];
 }

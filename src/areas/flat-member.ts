@@ -115,7 +115,10 @@ export function flatLawAsce(face: FlatFace): DragLaw {
   const breadth = face.wide / face.tall;
   const value = Math.max(fromTable(SIGN_ROW_ASCE, breadth), fromTable(SLENDER_RISE_ASCE, aspect));
   return constantLaw(value, (trace) =>
-    evaluate(trace, largerOfTwo, [fromTable(SIGN_ROW_ASCE, breadth, trace), fromTable(SLENDER_RISE_ASCE, aspect, trace)]),
+    evaluate(trace, largerOfTwo, [
+      fromTable(SIGN_ROW_ASCE, breadth, trace),
+      fromTable(SLENDER_RISE_ASCE, aspect, trace),
+    ]),
   );
 }
 
@@ -126,7 +129,8 @@ export const OPEN_MESH_COEFFICIENT = 2;
 
 export const dishCoefficient = defineFormula({
   id: 'cd-dish',
-  title: 'Coefficient of a dish on the area of its rim; a mesh takes 2.0 on its solid share, never more than the full dish',
+  title:
+    'Coefficient of a dish on the area of its rim; a mesh takes 2.0 on its solid share, never more than the full dish',
   symbol: 'C_d',
   unit: 'one',
   expression: 'min(1.42, 2 * phi)',

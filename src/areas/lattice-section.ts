@@ -12,7 +12,11 @@ export const latticeCoefficientSquare = defineFormula({
   unit: 'one',
   expression: '4.0 * epsilon^2 - 5.9 * epsilon + 4.0',
   variables: [solidity],
-  cite: cite('asce7-10', 'Fig. 29.5-3 (7-16: 29.4-3); TIA-222-D to -H have the same; read in BNBC 2020 Fig. 6.2.23', 'published'),
+  cite: cite(
+    'asce7-10',
+    'Fig. 29.5-3 (7-16: 29.4-3); TIA-222-D to -H have the same; read in BNBC 2020 Fig. 6.2.23',
+    'published',
+  ),
   of: (epsilon: number) => 4 * epsilon * epsilon - 5.9 * epsilon + 4,
 });
 
@@ -23,7 +27,11 @@ export const latticeCoefficientTriangle = defineFormula({
   unit: 'one',
   expression: '3.4 * epsilon^2 - 4.7 * epsilon + 3.4',
   variables: [solidity],
-  cite: cite('asce7-10', 'Fig. 29.5-3 (7-16: 29.4-3); TIA-222-D to -H have the same; read in BNBC 2020 Fig. 6.2.23', 'published'),
+  cite: cite(
+    'asce7-10',
+    'Fig. 29.5-3 (7-16: 29.4-3); TIA-222-D to -H have the same; read in BNBC 2020 Fig. 6.2.23',
+    'published',
+  ),
   of: (epsilon: number) => 3.4 * epsilon * epsilon - 4.7 * epsilon + 3.4,
 });
 
@@ -74,7 +82,8 @@ export const roundFactorTiaBetween = defineFormula({
     variable('C_fast', 'flow number where fast flow begins', 'flow-number', 8.7, 10.7),
   ],
   cite: cite('tia222-g', '2.6.9.1.1', 'memory'),
-  of: (slow: number, fast: number, flow: number, from: number, to: number) => slow + ((fast - slow) * (flow - from)) / (to - from),
+  of: (slow: number, fast: number, flow: number, from: number, to: number) =>
+    slow + ((fast - slow) * (flow - from)) / (to - from),
 });
 
 export const diagonalFactorSquare = defineFormula({
@@ -84,7 +93,11 @@ export const diagonalFactorSquare = defineFormula({
   unit: 'one',
   expression: 'min(1.2, 1 + 0.75 * epsilon)',
   variables: [solidity],
-  cite: cite('asce7-10', 'Fig. 29.5-3 note 4 (7-16: 29.4-3); TIA-222 the same; read in BNBC 2020 Fig. 6.2.23', 'published'),
+  cite: cite(
+    'asce7-10',
+    'Fig. 29.5-3 note 4 (7-16: 29.4-3); TIA-222 the same; read in BNBC 2020 Fig. 6.2.23',
+    'published',
+  ),
   of: (epsilon: number) => Math.min(1.2, 1 + 0.75 * epsilon),
 });
 
@@ -103,7 +116,8 @@ export const latticeCoefficient = defineFormula({
     variable('D_r', 'direction factor, round members', 'one', 1, 1.2),
   ],
   cite: cite('tia222-g', '2.6.9.1.1; ASCE 7 Fig. 29.5-3 in the same form', 'memory'),
-  of: (Cf: number, flat: number, Df: number, round: number, Rr: number, Dr: number) => Cf * (flat * Df + round * Rr * Dr),
+  of: (Cf: number, flat: number, Df: number, round: number, Rr: number, Dr: number) =>
+    Cf * (flat * Df + round * Rr * Dr),
 });
 
 /** Wind at 60° on a triangular lattice: flat members, TIA-222-D to -H (0.85 at 90° lies between). @source tia222-g */
@@ -155,7 +169,14 @@ function combined(
     if (face.faces === 4) flatDirection = roundDirection = evaluate(trace, diagonalFactorSquare, [face.solidity]);
     else flatDirection = triangleFlatCorner;
   }
-  return evaluate(trace, latticeCoefficient, [front, 1 - face.roundShare, flatDirection, face.roundShare, round, roundDirection]);
+  return evaluate(trace, latticeCoefficient, [
+    front,
+    1 - face.roundShare,
+    flatDirection,
+    face.roundShare,
+    round,
+    roundDirection,
+  ]);
 }
 
 /**
@@ -170,7 +191,8 @@ function combined(
  * @source asce7-10
  */
 export function latticeLawAsce(face: LatticeFace, direction: WindDirection): DragLaw {
-  const compute = (trace?: Trace) => combined(face, direction, 1, evaluate(trace, roundFactorAsce, [face.solidity]), trace);
+  const compute = (trace?: Trace) =>
+    combined(face, direction, 1, evaluate(trace, roundFactorAsce, [face.solidity]), trace);
   return constantLaw(compute(), compute);
 }
 
@@ -293,7 +315,8 @@ export const panelSolidity = defineFormula({
     variable('w', 'width of the face, outside', 'diameter', 0.2, 2),
   ],
   cite: cite('derived', 'geometry of one panel', 'derived'),
-  of: (leg: number, panel: number, count: number, brace: number, width: number) => (2 * leg * panel + count * brace) / (width * panel),
+  of: (leg: number, panel: number, count: number, brace: number, width: number) =>
+    (2 * leg * panel + count * brace) / (width * panel),
 });
 
 /** What a lattice may be when nothing is said of its members: ordinary legs and braces give 0.14 to 0.30. @source common-practice */
@@ -359,4 +382,3 @@ export function faceOf(shape: LatticeShape, width: number, solidity: number): La
   // Two legs stand in a face, so neither can be thicker than half of what is solid.
   return { faces: shape.faces, solidity, roundShare, thinnest: 0, thickest: (solidity * width) / 2 };
 }
-

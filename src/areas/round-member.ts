@@ -34,7 +34,8 @@ export const transitionalCoefficient = defineFormula({
 
 export const notLessThanBelowStep = defineFormula({
   id: 'cf-asce-below-step',
-  title: 'Coefficient in fast flow, with a force not less than that just below the step: a wind on the way up must not be worse',
+  title:
+    'Coefficient in fast flow, with a force not less than that just below the step: a wind on the way up must not be worse',
   symbol: 'C_f',
   unit: 'one',
   expression: 'max(C_fast, C_slow * (s_0 / s)^2)',
@@ -136,7 +137,8 @@ export function roundLawTia(revision: 'G' | 'H', aspect: number): DragLaw {
       if (flow < slowUpTo) return trace ? fromTable(SLOW_TIA, aspect, trace) : slow;
       if (flow > fastFrom) return fromTable(FAST_TIA, aspect, trace);
       const [first, second, third] = between;
-      const value = ([a, b]: readonly [number, number]) => evaluate(trace, transitionalCoefficient, [a, flow, MPH_FOOT, b]);
+      const value = ([a, b]: readonly [number, number]) =>
+        evaluate(trace, transitionalCoefficient, [a, flow, MPH_FOOT, b]);
       return fromTable(
         [
           [2.5, value(first)],
@@ -238,4 +240,3 @@ export const flowNumberF = defineFormula({
   cite: cite('eia222-f', 'Table 1', 'memory'),
   of: (Kz: number, V: number, D: number) => Math.sqrt(Kz) * V * D,
 });
-

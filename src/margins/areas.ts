@@ -103,7 +103,16 @@ export function areasOf(inquiry: Inquiry, siteGiven: boolean, towerGiven: boolea
     };
   });
   // Summed at the ground as one profile: what the mast carries counts plainly there.
-  const profile = profileOf({ ...cut, onTower: [...cut.onTower, ...cut.onMast].sort((a, b) => (cut.slices[b] as Slice).z - (cut.slices[a] as Slice).z), onMast: [] }, bad, [{ z: 0, zone: 'plain' }], { foot: 0 });
+  const profile = profileOf(
+    {
+      ...cut,
+      onTower: [...cut.onTower, ...cut.onMast].sort((a, b) => (cut.slices[b] as Slice).z - (cut.slices[a] as Slice).z),
+      onMast: [],
+    },
+    bad,
+    [{ z: 0, zone: 'plain' }],
+    { foot: 0 },
+  );
   const { value, ...headings } = worstOfGroups(groupedSum(profile, 'shear', 0));
   const total = value / scale;
   const moment = worstOfGroups(groupedSum(profile, 'moment', 0)).value / scale;

@@ -1,12 +1,20 @@
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
-import { groupedSum, type Level, type Profile, profileOf, sliceForces, type Windward, worstOfGroups } from '../structure/index.ts';
+import {
+  groupedSum,
+  type Level,
+  type Profile,
+  profileOf,
+  sliceForces,
+  type Windward,
+  worstOfGroups,
+} from '../structure/index.ts';
 import { type Caution, cautionsOf } from './cautions.ts';
 import { type Gaps, openQuestions } from './gaps.ts';
 import { type HoldsTo, holdsTo } from './holds-to.ts';
 import type { Inquiry } from './inquiry.ts';
 import { type Ledger, ledgerOf } from './ledger.ts';
 import { type RoomLeft, roomLeftAt } from './room-left.ts';
-import { type Demand, demandOf, siteSpeed, type SiteSpeed, type TowerModel, towerModel } from './tower-model.ts';
+import { type Demand, demandOf, type SiteSpeed, siteSpeed, type TowerModel, towerModel } from './tower-model.ts';
 import { type CheckUse, type LinkUse, linkUse, towerUses } from './tower-use.ts';
 import { type Verdict, verdictOf, worstVerdict } from './verdict.ts';
 
@@ -115,7 +123,9 @@ export function assess(inquiry: Inquiry): Assessment {
   const bad = demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', true);
   const readTwoWays = model.hungWind.some((cut) => cut.readTwoWays);
   const good = readTwoWays ? demandOf(model, model.hungWind, model.ownWind, site.speed, 'good', true) : bad;
-  const withoutLeast = bad.leastDecides ? demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', false) : bad;
+  const withoutLeast = bad.leastDecides
+    ? demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', false)
+    : bad;
   const uses = towerUses(model, bad, good);
   const { scenario, ...tower } = towerLink(model, uses, withoutLeast);
   const links = [tower, ...topLink(model, uses, withoutLeast), ...otherLinks(inquiry)];
@@ -124,7 +134,9 @@ export function assess(inquiry: Inquiry): Assessment {
   const weakest = weakestOf(links);
   const ledger = ledgerOf(model, scenario, site.speed, bad);
   const questions = openQuestions(model, bad, site.speed);
-  const showsRoom = links.every((link) => (link.kind !== 'tower' && link.kind !== 'tower-top') || link.verdict !== 'not-shown');
+  const showsRoom = links.every(
+    (link) => (link.kind !== 'tower' && link.kind !== 'tower-top') || link.verdict !== 'not-shown',
+  );
   const room = showsRoom ? roomLeftAt(model, bad, inquiry.station.tower.top) : undefined;
   return {
     inquiry,
@@ -193,7 +205,9 @@ function finiteResult(
 function resultOf(model: TowerModel, found: LinkUse, demand: Demand): LinkResult {
   const { governing } = found;
   const { check } = governing;
-  const { value: _, ...headings } = worstOfGroups(groupedSum(demand.hung[governing.scenario] as Profile, check.of, check.level));
+  const { value: _, ...headings } = worstOfGroups(
+    groupedSum(demand.hung[governing.scenario] as Profile, check.of, check.level),
+  );
   const holds = holdsTo(model, check.link, demand);
   return {
     ...compared(model, governing),
@@ -222,7 +236,10 @@ function towerNeeds(model: TowerModel): readonly string[] {
     const unfinished = ratings.find((rating) => rating.of === 'tower' && rating.claim.kind === 'area');
     needs.push(unfinished ? `${unfinished.at}/wind` : '/ratings');
   }
-  if (!model.ownKnown && model.claims.every((claim) => claim.cases.every((each) => !each.rated.some((rated) => rated.provesOwn)))) {
+  if (
+    !model.ownKnown &&
+    model.claims.every((claim) => claim.cases.every((each) => !each.rated.some((rated) => rated.provesOwn)))
+  ) {
     needs.push('/tower/shape');
   }
   station.loads.forEach((load) => {
@@ -239,7 +256,8 @@ function heldGaps(model: TowerModel): readonly string[] {
   if (tower.held.length === 0) gaps.push('/tower/held');
   if (!tower.asDrawn) gaps.push('/tower/asDrawn');
   for (const load of loads) if (load.low < model.lowest) gaps.push(`${load.at}/height`);
-  if (model.claims.every((claim) => !ownStaysBelow(model, claim.number))) gaps.push(cables.length > 0 ? '/cables' : '/ratings');
+  if (model.claims.every((claim) => !ownStaysBelow(model, claim.number)))
+    gaps.push(cables.length > 0 ? '/cables' : '/ratings');
   return gaps;
 }
 
@@ -267,7 +285,8 @@ function ownStaysBelow(model: TowerModel, number: number): boolean {
         if (!proven || !each.rated[scenario]?.provesOwn) return false;
         // Per length of tower: what is added between one level and the next must stay within what was rated there.
         const before = index === 0 ? 0 : index - 1;
-        const step = (values: Float64Array) => (values[index] as number) - (index === 0 ? 0 : (values[before] as number));
+        const step = (values: Float64Array) =>
+          (values[index] as number) - (index === 0 ? 0 : (values[before] as number));
         return step(asked.shear) + step(ofLines.shear) <= step(proven.shear) + 1e-9;
       }),
     );
@@ -281,7 +300,8 @@ function topLink(model: TowerModel, uses: readonly CheckUse[], demand: Demand): 
   const found = linkUse(uses, 'tower-top');
   if (mast.foot === undefined) return [{ ...base, verdict: 'not-shown', because: 'missing', needs: ['/mast/inside'] }];
   if (!found) return [];
-  if (!Number.isFinite(found.bad)) return [{ ...base, verdict: 'not-shown', because: 'unproven', needs: towerNeeds(model) }];
+  if (!Number.isFinite(found.bad))
+    return [{ ...base, verdict: 'not-shown', because: 'unproven', needs: towerNeeds(model) }];
   const result = resultOf(model, found, demand);
   const verdict = verdictOf(found.bad, found.goodOver, model.inquiry.wanted.margin);
   if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
@@ -323,7 +343,8 @@ function weakestOf(links: readonly Link[]): string | undefined {
   let weakest: Link | undefined;
   for (const link of links) {
     const gust = link.result?.holdsTo?.gust;
-    if (gust !== undefined && (weakest === undefined || gust < (weakest.result?.holdsTo?.gust as number))) weakest = link;
+    if (gust !== undefined && (weakest === undefined || gust < (weakest.result?.holdsTo?.gust as number)))
+      weakest = link;
   }
   return weakest?.id;
 }
@@ -375,7 +396,10 @@ function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reactions {
   const strengthMap = wind.conditions.speedLevel === 'strength';
   const nominal = strengthMap ? 0.6 : method.nominal;
   const strength = strengthMap ? 1 : method.strength;
-  const allWeights = tower.weight !== undefined && loads.every((load) => load.weight !== undefined) && cables.every((run) => run.weight !== undefined);
+  const allWeights =
+    tower.weight !== undefined &&
+    loads.every((load) => load.weight !== undefined) &&
+    cables.every((run) => run.weight !== undefined);
   const last = model.levels.length - 1;
   const weight = allWeights ? (tower.weight as number) + (model.dead.weight[last] as number) : undefined;
   const pull = bracketPull(model, ledger);

@@ -119,9 +119,13 @@ export function cautionsOf(
   say('anchor-bolts-not-checked', 'standing');
   say('deflection-not-checked', 'standing');
   say('p-delta-not-included', 'standing');
-  const methods = new Set([model.inquiry.method, ...model.claims.flatMap((claim) => claim.cases.map((each) => each.rated[0]?.reading.method))]);
+  const methods = new Set([
+    model.inquiry.method,
+    ...model.claims.flatMap((claim) => claim.cases.map((each) => each.rated[0]?.reading.method)),
+  ]);
   for (const id of methods) {
-    if (id && METHOD_BY_ID[id].known !== 'published') say('method-from-memory', 'line', { word: METHOD_BY_ID[id].title });
+    if (id && METHOD_BY_ID[id].known !== 'published')
+      say('method-from-memory', 'line', { word: METHOD_BY_ID[id].title });
   }
   return cautions;
 }
@@ -139,7 +143,11 @@ function aboutSite(model: TowerModel, site: SiteSpeed, wind: Wind, say: Say): vo
   if (inquiry.unsaid.includes('hill')) say('topography-not-given', 'line', { at: '/site/hill' });
   const hasHill = inquiry.site.hill !== undefined || inquiry.site.topographicFactor !== undefined;
   if (wind.hillExcluded) {
-    say('topography-not-applied', 'verdict', { at: '/site/hill', word: wind.hillExcluded.why, value: wind.hillExcluded.wouldBe });
+    say('topography-not-applied', 'verdict', {
+      at: '/site/hill',
+      word: wind.hillExcluded.why,
+      value: wind.hillExcluded.wouldBe,
+    });
   } else if (hasHill && !method.exposureMatters) say('topography-not-in-method', 'verdict', { at: '/site/hill' });
   const lowest = wind.topographicFactor(inquiry.station.tower.foot);
   if (lowest > LARGE_TOPOGRAPHY) say('topography-large', 'verdict', { at: '/site/hill', value: lowest });
@@ -150,7 +158,8 @@ function aboutTower(model: TowerModel, uses: readonly CheckUse[], say: Say): voi
   const { inquiry, scenarios } = model;
   const { tower, mast, loads } = inquiry.station;
   if (!model.ownKnown) say('own-drag-missing', 'verdict', { at: '/tower/shape' });
-  if (new Set(scenarios.map((scenario) => scenario.solidity)).size > 1) say('members-unknown', 'verdict', { at: '/tower' });
+  if (new Set(scenarios.map((scenario) => scenario.solidity)).size > 1)
+    say('members-unknown', 'verdict', { at: '/tower' });
   const governing = uses.reduce((worst, use) => (use.bad > worst.bad ? use : worst), uses[0] as CheckUse);
   if (governing.check.link === 'tower-top') say('top-couple', 'verdict', { at: '/mast' });
   else if (mast && mast.foot === undefined) say('top-couple', 'verdict', { at: '/mast/inside' });
@@ -181,12 +190,15 @@ function aboutRatings(model: TowerModel, say: Say): void {
     const { claim, wind, at } = rating;
     if (claim.kind === 'weight') return;
     if (!speaking.has(number)) {
-      const speedless = claim.kind === 'area' && wind?.speed === undefined && claim.rows.every((row) => row.speed === undefined);
+      const speedless =
+        claim.kind === 'area' && wind?.speed === undefined && claim.rows.every((row) => row.speed === undefined);
       say(speedless ? 'rating-without-speed' : 'rating-for-other-height', 'verdict', { at });
       return;
     }
-    if ((claim.kind === 'force' || claim.kind === 'moment') && !claim.levelGiven) say('rating-level-assumed', 'verdict', { at });
-    if (claim.kind === 'area' && claim.areaKind === 'unknown') say('area-kind-unknown', 'verdict', { at: `${at}/areaKind` });
+    if ((claim.kind === 'force' || claim.kind === 'moment') && !claim.levelGiven)
+      say('rating-level-assumed', 'verdict', { at });
+    if (claim.kind === 'area' && claim.areaKind === 'unknown')
+      say('area-kind-unknown', 'verdict', { at: `${at}/areaKind` });
     if (!wind) return;
     if (!wind.method) {
       say('rating-standard-unknown', 'verdict', { at: `${at}/wind/method` });
@@ -195,8 +207,10 @@ function aboutRatings(model: TowerModel, say: Say): void {
     }
     const method = METHOD_BY_ID[wind.method];
     if (method.since < 2005) say('rating-old-standard', 'verdict', { at: `${at}/wind/method`, word: method.title });
-    if (method.exposureMatters && !wind.exposure) say('rating-exposure-assumed', 'verdict', { at: `${at}/wind/exposure` });
-    if (method.classMatters && !wind.riskCategory) say('rating-class-assumed', 'verdict', { at: `${at}/wind/riskCategory` });
+    if (method.exposureMatters && !wind.exposure)
+      say('rating-exposure-assumed', 'verdict', { at: `${at}/wind/exposure` });
+    if (method.classMatters && !wind.riskCategory)
+      say('rating-class-assumed', 'verdict', { at: `${at}/wind/riskCategory` });
     const keptStrength = wind.method === 'tia222-g' && wind.basis === 'gust3-strength';
     if (wind.basis && wind.basis !== method.basis && !keptStrength) {
       say('rating-basis-converted', 'verdict', { at: `${at}/wind/basis`, word: method.basis });
@@ -209,7 +223,8 @@ function aboutLoads(model: TowerModel, say: Say): void {
   for (const load of station.loads) {
     const about = { at: load.at, of: load.name };
     const { shape } = load;
-    if (shape.kind === 'stated' && shape.areaKind === 'unknown') say('area-kind-unknown', 'line', { ...about, at: `${load.at}/areaKind` });
+    if (shape.kind === 'stated' && shape.areaKind === 'unknown')
+      say('area-kind-unknown', 'line', { ...about, at: `${load.at}/areaKind` });
     if (shape.kind === 'wire') say('wire-pull', 'line', about);
     if (shape.kind === 'dish') say('dish-shape-assumed', 'line', about);
     if (load.on === 'tower' && load.low < station.tower.top) say('side-load', 'line', about);

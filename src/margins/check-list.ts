@@ -89,7 +89,11 @@ function widthAt(section: Section, z: number): number {
 }
 
 /** Other joints between two sections of the same make. */
-function jointsAlike(sections: readonly Section[], number: number, joints: readonly (number | undefined)[]): readonly number[] {
+function jointsAlike(
+  sections: readonly Section[],
+  number: number,
+  joints: readonly (number | undefined)[],
+): readonly number[] {
   const make = sections[number]?.make;
   if (make === undefined || sections[number - 1]?.make !== make) return [];
   return sections.flatMap((section, other) => {

@@ -33,7 +33,7 @@ export const pressureForce = defineFormula({
   unit: 'pressure',
   expression: 'lambda * K_dF * q_z * G',
   variables: [level, directionInForce, q, G],
-  cite: cite('derived', "a rating is a force at its own stated conditions, by its own standard", 'derived'),
+  cite: cite('derived', 'a rating is a force at its own stated conditions, by its own standard', 'derived'),
   of: (lambda: number, Kd: number, pressure: number, gust: number) => lambda * Kd * pressure * gust,
 });
 
@@ -59,7 +59,7 @@ export const ratedForce = defineFormula({
     variable('k_A', 'from the stated to the effective area', 'one', 0.6, 2),
     variable('A_r', 'rated area', 'area', 0, 20),
   ],
-  cite: cite('derived', "a rating is a force at its own stated conditions, by its own standard", 'derived'),
+  cite: cite('derived', 'a rating is a force at its own stated conditions, by its own standard', 'derived'),
   of: (perArea: number, factor: number, area: number) => perArea * factor * area,
 });
 
@@ -136,7 +136,12 @@ export const sumOfMoments = defineFormula({
 const WORST =
   'sum((F_N + F_T) .* a) / 2 + sqrt(sum((F_N - F_T) .* a .* map(2 * psi, cos))^2 + sum((F_N - F_T) .* a .* map(2 * psi, sin))^2) / 2';
 
-function worst(alongs: readonly number[], acrosses: readonly number[], arms: readonly number[], headings: readonly number[]): number {
+function worst(
+  alongs: readonly number[],
+  acrosses: readonly number[],
+  arms: readonly number[],
+  headings: readonly number[],
+): number {
   let mean = 0;
   let cosine = 0;
   let sine = 0;
@@ -204,7 +209,8 @@ export const totalShear = defineFormula({
 
 export const totalMoment = defineFormula({
   id: 'total-moment',
-  title: 'Moment: what is alike from all sides, what turns, what faces its own way, the tower itself, pull of wires, weight',
+  title:
+    'Moment: what is alike from all sides, what turns, what faces its own way, the tower itself, pull of wires, weight',
   symbol: 'M_dem',
   unit: 'moment',
   expression: 'M_still + M_turn + M_fixed + M_own + M_pull + M_weight',
@@ -223,7 +229,8 @@ export const totalMoment = defineFormula({
 
 export const windRatio = defineFormula({
   id: 'wind-ratio',
-  title: "Use by the wind on a tower whose own drag is not known: the site's wind over the rated one, largest over height",
+  title:
+    "Use by the wind on a tower whose own drag is not known: the site's wind over the rated one, largest over height",
   symbol: 'k',
   unit: 'one',
   expression: 'f_site / f_r',

@@ -10,7 +10,13 @@ import { badUse } from './tower-use.ts';
 export interface Gap {
   /** JSON pointer into the plan. */
   readonly at: string;
-  readonly question: 'rating-method' | 'rating-exposure' | 'rating-class' | 'rating-area-kind' | 'load-area-kind' | 'tower-members';
+  readonly question:
+    | 'rating-method'
+    | 'rating-exposure'
+    | 'rating-class'
+    | 'rating-area-kind'
+    | 'load-area-kind'
+    | 'tower-members';
   /** Name of the load, where it is one's. */
   readonly of?: string;
   /** The answer that the bad end stands for. */
@@ -42,7 +48,8 @@ export function openQuestions(model: TowerModel, bad: Demand, speed: number): Ga
   const use = (answers: Answers, demand = bad) => badUse(model, 'tower', demand, answers);
   const now = use({});
   if (!Number.isFinite(now)) return { gaps: [], moreLoads: 0 };
-  const finite = (options: readonly { answer: string; use: number }[]) => options.filter((option) => Number.isFinite(option.use));
+  const finite = (options: readonly { answer: string; use: number }[]) =>
+    options.filter((option) => Number.isFinite(option.use));
   const ask = (gap: Omit<Gap, 'useIf'>, options: readonly { answer: string; use: number }[]) => {
     const useIf = finite(options).filter((option) => option.answer !== gap.taken);
     if (useIf.length > 0) gaps.push({ ...gap, useIf });
@@ -64,16 +71,26 @@ export function openQuestions(model: TowerModel, bad: Demand, speed: number): Ga
     }
     const exposures = [...new Set(readings.map((reading) => reading.exposure))];
     if (!wind.exposure && readings.some((reading) => METHOD_BY_ID[reading.method].exposureMatters)) {
-      ask({ at: `${rating.at}/wind/exposure`, question: 'rating-exposure', taken: 'B' }, asked(exposures, (exposure) => ({ exposure })));
+      ask(
+        { at: `${rating.at}/wind/exposure`, question: 'rating-exposure', taken: 'B' },
+        asked(exposures, (exposure) => ({ exposure })),
+      );
     }
     if (!wind.riskCategory && readings.some((reading) => METHOD_BY_ID[reading.method].classMatters)) {
       const classes = ['I', 'II', 'III'] as const;
-      ask({ at: `${rating.at}/wind/riskCategory`, question: 'rating-class', taken: 'I' }, asked(classes, (riskCategory) => ({ riskCategory })));
+      ask(
+        { at: `${rating.at}/wind/riskCategory`, question: 'rating-class', taken: 'I' },
+        asked(classes, (riskCategory) => ({ riskCategory })),
+      );
     }
     if (claim.kind === 'area' && claim.areaKind === 'unknown') {
       const kinds: readonly AreaKind[] = ['effective', 'projected-round', 'projected-flat', 'flat-plate'];
-      const allowed = methods.length === 1 && methods[0] === 'rs222-c' ? kinds : kinds.filter((kind) => kind !== 'projected-flat');
-      ask({ at: `${rating.at}/areaKind`, question: 'rating-area-kind', taken: 'effective' }, asked(allowed, (areaKind) => ({ areaKind })));
+      const allowed =
+        methods.length === 1 && methods[0] === 'rs222-c' ? kinds : kinds.filter((kind) => kind !== 'projected-flat');
+      ask(
+        { at: `${rating.at}/areaKind`, question: 'rating-area-kind', taken: 'effective' },
+        asked(allowed, (areaKind) => ({ areaKind })),
+      );
     }
   }
   const openSolidity = new Set(model.scenarios.map((scenario) => scenario.solidity)).size > 1;
@@ -114,7 +131,9 @@ function unknownLoads(model: TowerModel) {
       const [part] = item.parts;
       if (item.kind !== 'load' || part?.rule.of !== 'stated' || part.rule.areaKind !== 'unknown') return [];
       const taken = part.rule.slenderFlats ? 'flat-plate with slender flats' : 'flat-plate';
-      return [{ item: number, at: item.at, name: item.name, taken, weight: Math.max(part.front, part.side) * part.high }];
+      return [
+        { item: number, at: item.at, name: item.name, taken, weight: Math.max(part.front, part.side) * part.high },
+      ];
     })
     .sort((a, b) => b.weight - a.weight);
 }

@@ -61,7 +61,11 @@ function steadySpeed(model: TowerModel, link: Check['link'], demand: Demand, spe
     if (check.link !== link) return;
     model.scenarios.forEach((_, scenario) => {
       const wind = (demand.wind[scenario] as Float64Array)[index] as number;
-      if (wind > 0) least = Math.min(least, mostOfClaims(model, check, index, scenario, wind, demand.dead[index] as number, proven, speed));
+      if (wind > 0)
+        least = Math.min(
+          least,
+          mostOfClaims(model, check, index, scenario, wind, demand.dead[index] as number, proven, speed),
+        );
     });
   });
   return Number.isFinite(least) ? least : undefined;
@@ -91,7 +95,9 @@ function mostOfClaims(
 }
 
 function staysSteady(model: TowerModel, wind: Wind, actualWind: Wind, design: number, actual: number): boolean {
-  const limit = Math.min(...[...model.hungWind, ...model.ownWind].map((cut) => cut?.steadyUpTo ?? Number.POSITIVE_INFINITY));
+  const limit = Math.min(
+    ...[...model.hungWind, ...model.ownWind].map((cut) => cut?.steadyUpTo ?? Number.POSITIVE_INFINITY),
+  );
   if (limit === Number.POSITIVE_INFINITY) return true;
   const top = model.inquiry.station.tower.top;
   const ratio = actualWind.flowPerSpeed(top) / wind.flowPerSpeed(top);
@@ -102,7 +108,9 @@ function actualWindward(model: TowerModel): readonly [readonly Windward[], reado
   const winds = model.scenarios.map(({ exposed }) => siteWind(model.inquiry, exposed, true));
   const hung = winds.map((wind) => windward(wind, model.hungWind[0] as Windward, 'demand', 'face'));
   const own = model.ownWind.map((cut, scenario) =>
-    cut ? windward(winds[scenario] as Wind, cut, 'demand', (model.scenarios[scenario] as Scenario).direction) : undefined,
+    cut
+      ? windward(winds[scenario] as Wind, cut, 'demand', (model.scenarios[scenario] as Scenario).direction)
+      : undefined,
   );
   return [hung, own];
 }

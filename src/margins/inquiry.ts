@@ -24,4 +24,13 @@ export interface Wanted {
 }
 
 /** Something left out of the plan that has a reading and a caution, but no bracket. */
-export type Unsaid = 'hill' | 'ice' | 'risk-category' | 'speed-basis' | 'weights' | 'frequency' | 'mast' | 'mast-inside' | 'supports';
+export type Unsaid =
+  | 'hill'
+  | 'ice'
+  | 'risk-category'
+  | 'speed-basis'
+  | 'weights'
+  | 'frequency'
+  | 'mast'
+  | 'mast-inside'
+  | 'supports';

@@ -108,7 +108,9 @@ function rowsOf(
       const across = forces.side[index] as number;
       const angle = (item.turn === 'turning' ? turning : fixed) - item.heading;
       const facing =
-        item.turn === 'turning' || item.turn === 'fixed' ? along * Math.cos(angle) ** 2 + across * Math.sin(angle) ** 2 : along;
+        item.turn === 'turning' || item.turn === 'fixed'
+          ? along * Math.cos(angle) ** 2 + across * Math.sin(angle) ** 2
+          : along;
       const perArea = (cut.forceFactor[index] as number) * gustEffect * speed * speed;
       row.frontArea += slice.front;
       row.sideArea += slice.side;

@@ -1,6 +1,14 @@
 import type { AreaKind } from '../areas/index.ts';
 import { evaluate, type Trace, under } from '../foundation/index.ts';
-import { type Exposed, METHOD_BY_ID, METHODS, type Method, type MethodId, UNKNOWN_AREA, type Wind } from '../methods/index.ts';
+import {
+  type Exposed,
+  METHOD_BY_ID,
+  METHODS,
+  type Method,
+  type MethodId,
+  UNKNOWN_AREA,
+  type Wind,
+} from '../methods/index.ts';
 import { convertSpeed, type Exposure, type RiskCategory, type SpeedBasis } from '../wind/index.ts';
 import { allowableForce, pressureForce } from './formulas.ts';
 import type { RatedWind, Rating, RatingClaim } from './rating.ts';
@@ -142,7 +150,13 @@ export function ratedSpeed(
  * @returns the cases [-]
  * @source derived
  */
-export function ratedCases(rating: Rating, exposed: Exposed, units: 'us' | 'si', top: number, trace?: Trace): readonly RatedCase[] {
+export function ratedCases(
+  rating: Rating,
+  exposed: Exposed,
+  units: 'us' | 'si',
+  top: number,
+  trace?: Trace,
+): readonly RatedCase[] {
   const { claim, wind } = rating;
   const height = rating.height ?? top;
   if (claim.kind === 'force') {
@@ -165,7 +179,8 @@ export function ratedCases(rating: Rating, exposed: Exposed, units: 'us' | 'si',
     if (speed === undefined) return [];
     return ratedReadings(wind).map((reading) => {
       const blowing = ratedWind(speed, wind, reading, exposed, units, trace);
-      const areas = claim.kind === 'area' ? [{ height, area: row.area }, ...claim.also.map((also) => ({ ...also }))] : [];
+      const areas =
+        claim.kind === 'area' ? [{ height, area: row.area }, ...claim.also.map((also) => ({ ...also }))] : [];
       return {
         rating,
         reading,

@@ -35,7 +35,12 @@ export function roomLeftAt(model: TowerModel, demand: Demand, height: number): R
   model.checks.forEach((check, index) => {
     const { z } = model.levels[check.level] as Level;
     if (z > height) return;
-    const arm = check.of === 'moment' ? height - z : check.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (height - z) / (check.apex - z);
+    const arm =
+      check.of === 'moment'
+        ? height - z
+        : check.apex === Number.POSITIVE_INFINITY
+          ? 1
+          : 1 - (height - z) / (check.apex - z);
     if (arm <= 0) return;
     model.scenarios.forEach((_, scenario) => {
       const wind = model.hungWind[scenario]?.wind;
@@ -45,11 +50,13 @@ export function roomLeftAt(model: TowerModel, demand: Demand, height: number): R
       let capacity = 0;
       for (const each of proven) capacity = Math.max(capacity, (each.low[scenario] as Float64Array)[index] as number);
       if (check.of === 'moment') {
-        for (const claim of model.momentClaims) if (claim.level === check.level) capacity = Math.max(capacity, claim.moment);
+        for (const claim of model.momentClaims)
+          if (claim.level === check.level) capacity = Math.max(capacity, claim.moment);
       }
       const formula = check.of === 'moment' ? roomByMoment : roomByShear;
       const area = formula.of(wanted, capacity, asked, perArea, arm);
-      if (least === undefined || area < least.area) least = { height, area, check, perArea, capacity, demand: asked, arm };
+      if (least === undefined || area < least.area)
+        least = { height, area, check, perArea, capacity, demand: asked, arm };
     });
   });
   return least;

@@ -1,6 +1,6 @@
 import type { AreaKind, WindDirection } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
-import { GRAVITY, type Trace } from '../foundation/index.ts';
+import { GRAVITY, remember, type Trace } from '../foundation/index.ts';
 import { type Exposed, METHOD_BY_ID, type MethodId, type Reading, type Wind } from '../methods/index.ts';
 import {
   bracedShear,
@@ -28,10 +28,10 @@ import {
   type Windward,
   windward,
 } from '../structure/index.ts';
-import { type Exposure, type RiskCategory, convertSpeed } from '../wind/index.ts';
+import { convertSpeed, type Exposure, type RiskCategory } from '../wind/index.ts';
 import { type Check, checksOf } from './check-list.ts';
 import type { Inquiry } from './inquiry.ts';
-import { ratedAreaFactor, type RatedCase, ratedCases } from './rated-case.ts';
+import { type RatedCase, ratedAreaFactor, ratedCases } from './rated-case.ts';
 import type { Rating } from './rating.ts';
 
 /** One way the tower itself may meet the wind: a direction that must be tried, and what is open about its members. */
@@ -126,7 +126,11 @@ export function siteSpeed(inquiry: Pick<Inquiry, 'method' | 'site'>): SiteSpeed 
  * @returns the wind [-]
  * @source derived
  */
-export function siteWind(inquiry: Pick<Inquiry, 'method' | 'site'> & { station: Pick<Inquiry['station'], 'units'> }, exposed: Exposed, actual: boolean): Wind {
+export function siteWind(
+  inquiry: Pick<Inquiry, 'method' | 'site'> & { station: Pick<Inquiry['station'], 'units'> },
+  exposed: Exposed,
+  actual: boolean,
+): Wind {
   const { site } = inquiry;
   const { speed, speedLevel } = siteSpeed(inquiry);
   return METHOD_BY_ID[inquiry.method].wind({
@@ -160,30 +164,18 @@ export function towerModel(inquiry: Inquiry): TowerModel {
   const scenarios = scenariosOf(inquiry, ownKnown);
   const hung = hungItems(station);
   const winds = new Map<Exposed, Wind>();
-  const windOf = (exposed: Exposed) => {
-    let wind = winds.get(exposed);
-    if (!wind) winds.set(exposed, (wind = siteWind(inquiry, exposed, false)));
-    return wind;
-  };
+  const windOf = (exposed: Exposed) => remember(winds, exposed, () => siteWind(inquiry, exposed, false));
   const hungByWind = new Map<Exposed, Windward>();
   const hungCut = cutIntoSlices(hung, levels);
-  const hungWind = scenarios.map(({ exposed }) => {
-    let found = hungByWind.get(exposed);
-    if (!found) hungByWind.set(exposed, (found = windward(windOf(exposed), hungCut, 'demand', 'face')));
-    return found;
-  });
+  const hungWind = scenarios.map(({ exposed }) =>
+    remember(hungByWind, exposed, () => windward(windOf(exposed), hungCut, 'demand', 'face')),
+  );
   const cutBySolidity = new Map<number, Cut>();
-  const ownCut = (solidity: number) => {
-    let found = cutBySolidity.get(solidity);
-    if (!found) cutBySolidity.set(solidity, (found = cutIntoSlices(towerItems(tower, solidity), levels)));
-    return found;
-  };
+  const ownCut = (solidity: number) =>
+    remember(cutBySolidity, solidity, () => cutIntoSlices(towerItems(tower, solidity), levels));
   const cutByLines = new Map<object, Cut>();
-  const linesCut = (lines: NonNullable<Rating['withCables']>) => {
-    let found = cutByLines.get(lines);
-    if (!found) cutByLines.set(lines, (found = cutIntoSlices([ratedLines(lines, tower)], levels)));
-    return found;
-  };
+  const linesCut = (lines: NonNullable<Rating['withCables']>) =>
+    remember(cutByLines, lines, () => cutIntoSlices([ratedLines(lines, tower)], levels));
   const ownWind = scenarios.map(({ exposed, direction, solidity }) =>
     ownKnown ? windward(windOf(exposed), ownCut(solidity), 'demand', direction) : undefined,
   );
@@ -195,7 +187,9 @@ export function towerModel(inquiry: Inquiry): TowerModel {
     const { claim } = rating;
     if (claim.kind === 'weight') coveredWeight += claim.weight;
     if (claim.kind === 'moment') {
-      const level = levels.findIndex((each) => each.zone === 'plain' && Math.abs(each.z - (rating.height ?? tower.foot)) < 1e-6);
+      const level = levels.findIndex(
+        (each) => each.zone === 'plain' && Math.abs(each.z - (rating.height ?? tower.foot)) < 1e-6,
+      );
       momentClaims.push({ number, level, moment: claim.moment * (claim.level === 'allowable' ? 1 : 0.6) });
     }
     claims.push(...claimsOf(rating, number, { inquiry, scenarios, levels, hold, ownCut, linesCut, ownKnown, windOf }));
@@ -228,13 +222,18 @@ function speaksOfThis(rating: Rating, tower: Tower): boolean {
   if (rating.held === undefined || !tower.heldGiven) return true;
   const given = tower.held.map((held) => held.height).sort((a, b) => a - b);
   const stated = [...rating.held].sort((a, b) => a - b);
-  return given.length === stated.length && given.every((height, index) => Math.abs(height - (stated[index] as number)) < 0.01);
+  return (
+    given.length === stated.length &&
+    given.every((height, index) => Math.abs(height - (stated[index] as number)) < 0.01)
+  );
 }
 
 function scenariosOf(inquiry: Inquiry, ownKnown: boolean): readonly Scenario[] {
   const { station } = inquiry;
   if (!ownKnown) {
-    const kinds = station.tower.sections.some((section) => section.shape) ? (['pole'] as const) : (['lattice', 'pole'] as const);
+    const kinds = station.tower.sections.some((section) => section.shape)
+      ? (['pole'] as const)
+      : (['lattice', 'pole'] as const);
     return kinds.map((kind) => ({ exposed: exposedTower(station, kind), direction: 'face', solidity: 0, open: kind }));
   }
   const shapes = station.tower.sections.flatMap((section) => (section.shape ? [section.shape] : []));
@@ -248,7 +247,9 @@ function scenariosOf(inquiry: Inquiry, ownKnown: boolean): readonly Scenario[] {
   const exposed = exposedTower(station, 'lattice');
   const directions: readonly WindDirection[] = turnsMatter ? ['face', 'corner'] : ['face'];
   const solidities = open ? [UNKNOWN_SOLIDITY.least, UNKNOWN_SOLIDITY.most] : [UNKNOWN_SOLIDITY.least];
-  return solidities.flatMap((solidity) => directions.map((direction) => ({ exposed, direction, solidity, open: String(solidity) })));
+  return solidities.flatMap((solidity) =>
+    directions.map((direction) => ({ exposed, direction, solidity, open: String(solidity) })),
+  );
 }
 
 interface ClaimContext {
@@ -271,14 +272,18 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
   }
   const first = byExposed.get((scenarios[0] as Scenario).exposed) as readonly RatedCase[];
   const cases = first.map((_, caseNumber) => {
-    const rated = scenarios.map(({ exposed }) => (byExposed.get(exposed) as readonly RatedCase[])[caseNumber] as RatedCase);
+    const rated = scenarios.map(
+      ({ exposed }) => (byExposed.get(exposed) as readonly RatedCase[])[caseNumber] as RatedCase,
+    );
     return { rated, own: scenarios.map((scenario, index) => ownProof(rated[index] as RatedCase, scenario, context)) };
   });
   const rows = rating.claim.kind === 'area' ? rating.claim.rows.length : 1;
   const each = cases.length / rows;
-  return Array.from({ length: rows }, (_, row) => ({ rating, number, cases: cases.slice(row * each, (row + 1) * each) })).filter(
-    (claim) => claim.cases.length > 0,
-  );
+  return Array.from({ length: rows }, (_, row) => ({
+    rating,
+    number,
+    cases: cases.slice(row * each, (row + 1) * each),
+  })).filter((claim) => claim.cases.length > 0);
 }
 
 function ownProof(rated: RatedCase, scenario: Scenario, context: ClaimContext): OwnProof {
@@ -301,13 +306,19 @@ function ownProof(rated: RatedCase, scenario: Scenario, context: ClaimContext): 
 
   function ratedProfile(cut: Cut) {
     const inWind = windward(wind as Wind, cut, 'capacity', scenario.direction);
-    const { shear, moment } = profileOf(inWind, sliceForces(inWind, (wind as Wind).conditions.speed, 'good', false), levels, hold);
+    const { shear, moment } = profileOf(
+      inWind,
+      sliceForces(inWind, (wind as Wind).conditions.speed, 'good', false),
+      levels,
+      hold,
+    );
     return { shear, moment };
   }
 }
 
 function largestWindRatio(site: Wind, rated: Wind, levels: readonly Level[]): number {
-  const perHeight = (wind: Wind, z: number) => wind.level * wind.forceDirectionFactor * wind.pressure(z) * wind.gustEffect();
+  const perHeight = (wind: Wind, z: number) =>
+    wind.level * wind.forceDirectionFactor * wind.pressure(z) * wind.gustEffect();
   let largest = 0;
   for (const { z } of levels) largest = Math.max(largest, perHeight(site, z) / perHeight(rated, z));
   return largest;
@@ -396,7 +407,9 @@ function windDemand(model: TowerModel, check: Check, hung: Profile, own: Profile
   }
   const above = hangsAbove(model, apex);
   const arm = apex - (model.levels[level] as Level).z;
-  const hungPart = above ? (hung.shear[level] as number) + (hung.moment[level] as number) / arm : bracedShear(hung, level, apex);
+  const hungPart = above
+    ? (hung.shear[level] as number) + (hung.moment[level] as number) / arm
+    : bracedShear(hung, level, apex);
   return hungPart + (own ? bracedShear(own, level, apex) : 0) + torsion;
 }
 
@@ -536,7 +549,10 @@ export function provenOf(model: BareModel, answers: Answers): readonly Proven[] 
         const claimed = rated.rating.claim;
         const factor =
           claimed.kind === 'area'
-            ? ratedAreaFactor(answer.areaKind ? { ...claimed, areaKind: answer.areaKind } : claimed, rated.reading.method)
+            ? ratedAreaFactor(
+                answer.areaKind ? { ...claimed, areaKind: answer.areaKind } : claimed,
+                rated.reading.method,
+              )
             : { low: 1, high: 1 };
         const provesOwn = named(rated);
         const lowest = low[scenario] as Float64Array;
@@ -552,7 +568,10 @@ export function provenOf(model: BareModel, answers: Answers): readonly Proven[] 
         });
         if (model.ownKnown) return;
         const ratio = (each.own[scenario] as OwnProof).windRatio;
-        windRatioLow[scenario] = Math.max(windRatioLow[scenario] as number, provesOwn ? ratio : Number.POSITIVE_INFINITY);
+        windRatioLow[scenario] = Math.max(
+          windRatioLow[scenario] as number,
+          provesOwn ? ratio : Number.POSITIVE_INFINITY,
+        );
         windRatioHigh[scenario] = Math.min(windRatioHigh[scenario] as number, ratio);
       });
     }

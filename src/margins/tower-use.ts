@@ -163,7 +163,8 @@ function leastUse(
     least = Math.min(least, Math.max(byLoads, ratio === 0 ? 0 : ratio * windScale));
   }
   if (check.of === 'moment') {
-    for (const claim of model.momentClaims) if (claim.level === check.level) least = Math.min(least, asked / claim.moment);
+    for (const claim of model.momentClaims)
+      if (claim.level === check.level) least = Math.min(least, asked / claim.moment);
   }
   return least;
 }

@@ -7,9 +7,9 @@ import {
   type Level,
   ratedLines,
   type Section,
-  shearOfTorsion,
   type Slice,
   type SliceForces,
+  shearOfTorsion,
   sliceForces,
   towerItems,
   type WindItem,
@@ -42,13 +42,13 @@ import {
   worstMoment,
   worstShear,
 } from './formulas.ts';
-import { ratedAreaFactor, type RatedCase, ratedSpeed } from './rated-case.ts';
+import { type RatedCase, ratedAreaFactor, ratedSpeed } from './rated-case.ts';
 import {
   type Claim,
   type ClaimCase,
   demandOf,
-  hangsAbove,
   handedOn,
+  hangsAbove,
   provenBy,
   type Scenario,
   type TowerModel,
@@ -71,7 +71,8 @@ export function workingOf(assessment: Assessment): Trace {
   const { inquiry, model, site, wind } = assessment;
   under(trace, 'your wind', () => {
     const method = METHOD_BY_ID[inquiry.method];
-    if (site.converted) convertSpeed(inquiry.site.speed, inquiry.site.basis ?? method.basis, method.basis, 'site', trace);
+    if (site.converted)
+      convertSpeed(inquiry.site.speed, inquiry.site.basis ?? method.basis, method.basis, 'site', trace);
     wind.gustEffect(undefined, trace);
   });
   for (const link of assessment.links) {
@@ -79,7 +80,9 @@ export function workingOf(assessment: Assessment): Trace {
     const finite = assessment.uses.filter((use) => Number.isFinite(use.bad));
     const governing = linkUse(finite, link.kind)?.governing;
     if (governing) {
-      under(trace, link.kind === 'tower' ? 'tower' : 'top of the tower', () => explainLink(assessment, link, governing, trace));
+      under(trace, link.kind === 'tower' ? 'tower' : 'top of the tower', () =>
+        explainLink(assessment, link, governing, trace),
+      );
     }
   }
   const room = assessment.roomLeft;
@@ -104,7 +107,9 @@ function explainLink(assessment: Assessment, link: Link, governing: CheckUse, tr
   agree(demand, governing.demand, 'demand');
   const claim = model.claims[governing.claim];
   if (!claim && check.of === 'moment') explainStatedMoment(model, governing, trace);
-  const proof = claim ? under(trace, 'what the rating proves', () => explainProof(model, claim, governing, trace)) : undefined;
+  const proof = claim
+    ? under(trace, 'what the rating proves', () => explainProof(model, claim, governing, trace))
+    : undefined;
   if (proof && !governing.byWindRatio) agree(proof.capacity, governing.capacity, 'capacity');
   const capacity = proof?.capacity ?? governing.capacity;
   const formula = check.of === 'moment' ? useOfMoment : useOfShear;
@@ -121,7 +126,12 @@ function explainLink(assessment: Assessment, link: Link, governing: CheckUse, tr
   const dead = withoutLeast.dead[index] as number;
   const [deadUse, windUse] = governing.byWindRatio ? [0, use] : [dead / capacity, windPart / capacity];
   if (deadUse >= 1) return;
-  const design = evaluate(trace, designHoldsTo, [site.speed, deadUse, windUse], 'of this comparison; the lowest of all counts');
+  const design = evaluate(
+    trace,
+    designHoldsTo,
+    [site.speed, deadUse, windUse],
+    'of this comparison; the lowest of all counts',
+  );
   const actual = evaluate(trace, actualSpeedHoldsTo, [design, wind.level, wind.directionFactor, wind.importance]);
   METHOD_BY_ID[wind.method].actualGust(actual, trace);
 }
@@ -164,7 +174,12 @@ function explainDemand(assessment: Assessment, governing: CheckUse, trace: Trace
         return explainPieces(model, own, site.speed, 'good', true, check, level, trace, true);
       })
     : [];
-  const group = (name: Reaching['group']) => sumGroup(pieces.filter((each) => each.group === name), check.of, trace);
+  const group = (name: Reaching['group']) =>
+    sumGroup(
+      pieces.filter((each) => each.group === name),
+      check.of,
+      trace,
+    );
   const sums = [group('still'), group('turning'), group('fixed'), sumGroup(ofTower, check.of, trace)] as const;
   if (check.of === 'moment') {
     const weight = weightMoment(model, check, trace);
@@ -205,7 +220,9 @@ function explainPieces(
     const item = cut.items[slice.item] as WindItem;
     const reach = reachOf(model, check, level, slice, item, itself);
     if (!reach) return;
-    const [along, across] = under(trace, item.name, () => explainSlice(cut, slice, index, forces, speed, reading, least, trace));
+    const [along, across] = under(trace, item.name, () =>
+      explainSlice(cut, slice, index, forces, speed, reading, least, trace),
+    );
     const group = item.turn === 'own-worst' ? 'still' : item.turn;
     const torsion = reach.twists ? Math.max(along, across) * item.offset : 0;
     reaching.push({ group, heading: item.heading, along, across, share: reach.share, arm: reach.arm, torsion });
@@ -226,7 +243,15 @@ function reachOf(model: TowerModel, check: Check, level: Level, slice: Slice, it
   return braced(model, check, z, 1, slice.z - z, true, itself);
 }
 
-function braced(model: TowerModel, check: Check, z: number, share: number, arm: number, twists: boolean, itself: boolean) {
+function braced(
+  model: TowerModel,
+  check: Check,
+  z: number,
+  share: number,
+  arm: number,
+  twists: boolean,
+  itself: boolean,
+) {
   if (check.of === 'moment' || check.apex === Number.POSITIVE_INFINITY) return { share, arm, twists };
   const carried = arm / (check.apex - z);
   return { share: !itself && hangsAbove(model, check.apex) ? share + carried : share - carried, arm, twists };
@@ -284,7 +309,14 @@ function explainProof(model: TowerModel, claim: Claim, governing: CheckUse, trac
   const { check, scenario } = governing;
   let least: { readonly each: ClaimCase; readonly capacity: number } | undefined;
   for (const each of claim.cases) {
-    const capacity = provenBy(model, check, each, scenario, lowFactor(each, scenario), (each.rated[scenario] as RatedCase).provesOwn);
+    const capacity = provenBy(
+      model,
+      check,
+      each,
+      scenario,
+      lowFactor(each, scenario),
+      (each.rated[scenario] as RatedCase).provesOwn,
+    );
     if (!least || capacity < least.capacity) least = { each, capacity };
   }
   const { each } = least as { each: ClaimCase };
@@ -338,7 +370,8 @@ function explainProofAt(
     } else forces.push(explainStatedForce(rated, perArea * area, trace));
     reach.push(handedOn(model, check, height, level.z, level.zone));
   }
-  const ofForces = forces.length === 0 ? 0 : evaluate(trace, check.of === 'moment' ? sumOfMoments : sumOfForces, [forces, reach]);
+  const ofForces =
+    forces.length === 0 ? 0 : evaluate(trace, check.of === 'moment' ? sumOfMoments : sumOfForces, [forces, reach]);
   const own = wind && rated.provesOwn ? explainRatedOwn(model, check, rated, wind, scenario, level, trace) : 0;
   return check.of === 'moment'
     ? evaluate(trace, provenMoment, [ofForces, own, proven.factor])
@@ -347,7 +380,9 @@ function explainProofAt(
 
 function explainStatedForce(rated: RatedCase, atLevel: number, trace: Trace): number {
   const { claim } = rated.rating;
-  return claim.kind === 'force' ? evaluate(trace, allowableForce, [claim.level === 'allowable' ? 1 : 0.6, claim.force]) : atLevel;
+  return claim.kind === 'force'
+    ? evaluate(trace, allowableForce, [claim.level === 'allowable' ? 1 : 0.6, claim.force])
+    : atLevel;
 }
 
 function explainRatedOwn(
@@ -375,7 +410,12 @@ function explainWindRatio(model: TowerModel, governing: CheckUse, rated: Wind | 
   const site = (model.hungWind[governing.scenario] as Windward).wind;
   if (!rated) return governing.bad;
   const perArea = (wind: Wind, z: number, at?: Trace) =>
-    evaluate(at, pressureForce, [wind.level, wind.forceDirectionFactor, wind.pressure(z, at), wind.gustEffect(undefined, at)]);
+    evaluate(at, pressureForce, [
+      wind.level,
+      wind.forceDirectionFactor,
+      wind.pressure(z, at),
+      wind.gustEffect(undefined, at),
+    ]);
   let worst = 0;
   for (const { z } of model.levels) {
     if (perArea(site, z) / perArea(rated, z) > perArea(site, worst) / perArea(rated, worst)) worst = z;

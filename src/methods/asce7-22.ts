@@ -1,5 +1,11 @@
 import { evaluate } from '../foundation/index.ts';
-import { ASCE_LOWEST_HEIGHT, EXPOSURE_7_22, exposureCoefficient722, GUST_CONSTANTS_7_22, velocityPressure722 } from '../wind/index.ts';
+import {
+  ASCE_LOWEST_HEIGHT,
+  EXPOSURE_7_22,
+  exposureCoefficient722,
+  GUST_CONSTANTS_7_22,
+  velocityPressure722,
+} from '../wind/index.ts';
 import { asceMethod } from './asce7.ts';
 
 /** ASCE/SEI 7-22. */

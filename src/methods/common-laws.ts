@@ -1,5 +1,12 @@
+import {
+  type AreaKind,
+  constantLaw,
+  type DragRule,
+  dishCoefficient,
+  ROUND_GROUP_COEFFICIENT,
+  ROUND_SHARE_C,
+} from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type UnitSystem, variable } from '../foundation/index.ts';
-import { type AreaKind, constantLaw, type DragRule, dishCoefficient, ROUND_GROUP_COEFFICIENT, ROUND_SHARE_C } from '../areas/index.ts';
 import { PRESSURE_CONSTANT } from '../wind/index.ts';
 import type { Law, Reading } from './method.ts';
 
@@ -91,7 +98,11 @@ export function lawOf(rule: DragRule, units: UnitSystem, own: (rule: MethodRule)
     case 'round-group':
       return { law: constantLaw(ROUND_GROUP_COEFFICIENT) };
     case 'dish':
-      return { law: constantLaw(dishCoefficient.of(rule.solidity), (trace) => evaluate(trace, dishCoefficient, [rule.solidity])) };
+      return {
+        law: constantLaw(dishCoefficient.of(rule.solidity), (trace) =>
+          evaluate(trace, dishCoefficient, [rule.solidity]),
+        ),
+      };
     default:
       return own(rule);
   }

@@ -1,4 +1,12 @@
-import { flatLawF, flowNumberF, latticeLawF, poleLawF, type Role, roundLawF, type WindDirection } from '../areas/index.ts';
+import {
+  flatLawF,
+  flowNumberF,
+  latticeLawF,
+  poleLawF,
+  type Role,
+  roundLawF,
+  type WindDirection,
+} from '../areas/index.ts';
 import { cite, evaluate, type Trace } from '../foundation/index.ts';
 import {
   exposureCoefficientEiaF,

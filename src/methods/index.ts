@@ -8,11 +8,11 @@ import { rs222C } from './rs222-c.ts';
 import { tia222G } from './tia222-g.ts';
 import { tia222H } from './tia222-h.ts';
 
-export * from './common-laws.ts';
 export { ASCE_LEAST_PRESSURE, LATTICE_DIRECTION_FACTOR, STANDARD_DAMPING } from './asce7.ts';
-export { TIA_POLE_DIRECTION_FACTOR } from './tia222.ts';
+export * from './common-laws.ts';
 export * from './method.ts';
 export * from './method-id.ts';
+export { TIA_POLE_DIRECTION_FACTOR } from './tia222.ts';
 
 /** Every method by its id. */
 export const METHOD_BY_ID: Readonly<Record<MethodId, Method>> = {

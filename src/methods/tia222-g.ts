@@ -12,7 +12,8 @@ const revision: TiaRevision = {
   revision: 'G',
   // A strength-level map carries the load factor and the importance already.
   level: ({ speedLevel }) => (speedLevel === 'strength' ? STRENGTH_MAP_LEVEL : LEVEL),
-  importance: ({ actual, speedLevel, riskCategory }) => (actual || speedLevel === 'strength' ? 1 : IMPORTANCE_G[riskCategory]),
+  importance: ({ actual, speedLevel, riskCategory }) =>
+    actual || speedLevel === 'strength' ? 1 : IMPORTANCE_G[riskCategory],
   elevationFactor: () => 1,
   coefficientSpeedRatio: ({ actual, speedLevel }) => (speedLevel === 'strength' && !actual ? Math.sqrt(0.6) : 1),
   pressure: ({ c, Kz, Kzt, Kd, V, I }, trace) => evaluate(trace, velocityPressureG, [c, Kz, Kzt, Kd, V, I]),

@@ -16,7 +16,8 @@ const revision: TiaRevision = {
     groundElevation > 0 ? evaluate(trace, groundElevationFactor, [groundElevation, ELEVATION_DECAY_HEIGHT]) : 1,
   // Its limits are for strength-level speeds; an actual gust stands for the strength-level one of the same rank.
   coefficientSpeedRatio: ({ actual }) => (actual ? 1 / Math.sqrt(0.6) : 1),
-  pressure: ({ c, Kz, Kzt, Kd, Ke, V }, trace) => evaluate(trace, velocityPressureH, [c, Kz, Kzt, ROOF_SPEED_UP, Ke, Kd, V]),
+  pressure: ({ c, Kz, Kzt, Kd, Ke, V }, trace) =>
+    evaluate(trace, velocityPressureH, [c, Kz, Kzt, ROOF_SPEED_UP, Ke, Kd, V]),
 };
 
 /** ANSI/TIA-222-H. */

@@ -9,7 +9,14 @@ import {
   type WindDirection,
 } from '../areas/index.ts';
 import { evaluate, type Trace } from '../foundation/index.ts';
-import { EXPOSURE_TO_7_16, exposureCoefficientTia, GUST_TIA, gustEffectTiaLattice, PRESSURE_CONSTANT, TIA_LOWEST_COEFFICIENT } from '../wind/index.ts';
+import {
+  EXPOSURE_TO_7_16,
+  exposureCoefficientTia,
+  GUST_TIA,
+  gustEffectTiaLattice,
+  PRESSURE_CONSTANT,
+  TIA_LOWEST_COEFFICIENT,
+} from '../wind/index.ts';
 import { LATTICE_DIRECTION_FACTOR } from './asce7.ts';
 import { lawOf, type MethodRule } from './common-laws.ts';
 import { countedHill, TIA_HILL_RULE } from './hill.ts';
@@ -90,7 +97,8 @@ export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind
     gustEffect: (_V, trace) => tiaGustEffect(exposed, trace),
     flowPerSpeed: (z) => Math.sqrt(I * hill.factor(z) * Kz(z)) * ratio,
     flow: (z, diameter, trace) => evaluate(trace, flowNumberTia, [I, hill.factor(z), Kz(z), speed * ratio, diameter]),
-    law: (rule, role, direction) => lawOf(rule, conditions.units, (own) => tiaLaw(revision.revision, own, role, direction)),
+    law: (rule, role, direction) =>
+      lawOf(rule, conditions.units, (own) => tiaLaw(revision.revision, own, role, direction)),
     leastPressure: 0,
   };
   return hill.excluded ? { ...wind, hillExcluded: hill.excluded } : wind;

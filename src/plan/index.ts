@@ -3,7 +3,13 @@ export { fromFormText } from './form-text.ts';
 export type { DecimalSign } from './quantities/number-text.ts';
 export { PLAN_UNITS, type PlanDimension } from './quantities/plan-dimension.ts';
 export { type QuantityReading, readQuantityText } from './quantities/quantity-text.ts';
-export { type Part, type PartReading, type PressuresPart, readAreasRequest, readPressuresRequest } from './read-part.ts';
+export {
+  type Part,
+  type PartReading,
+  type PressuresPart,
+  readAreasRequest,
+  readPressuresRequest,
+} from './read-part.ts';
 export { type PlanOptions, type PlanReading, readPlan } from './read-plan.ts';
 export { areasRequestSchema, pressuresRequestSchema } from './schema/part-documents.ts';
 export { PLAN_FORMAT, type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';

@@ -20,7 +20,9 @@ export type PartReading<T extends Part = Part> =
 type Fields = Readonly<Record<string, unknown>>;
 
 function fieldsOf(document: unknown): Fields | undefined {
-  return typeof document === 'object' && document !== null && !Array.isArray(document) ? (document as Fields) : undefined;
+  return typeof document === 'object' && document !== null && !Array.isArray(document)
+    ? (document as Fields)
+    : undefined;
 }
 
 /** Stands in for a site: its speed is used by nobody, coefficients without a site are those of slow wind. */
@@ -70,7 +72,9 @@ function aboveWithoutTower(document: unknown): Fault[] {
     const above = fieldsOf(load)?.['above'];
     if (above === undefined) return [];
     const says = 'A height above the tower’s top needs a tower: give `height` above ground, or the tower.';
-    return [{ pointer: `#/loads/${index}/above`, code: 'goes-with', given: givenWords(above), allowed: 'with a tower', says }];
+    return [
+      { pointer: `#/loads/${index}/above`, code: 'goes-with', given: givenWords(above), allowed: 'with a tower', says },
+    ];
   });
 }
 
@@ -97,7 +101,13 @@ export function readPressuresRequest(document: unknown, options: PlanOptions = {
   const faults: Fault[] = [];
   if (structure !== undefined && structure !== 'lattice' && structure !== 'pole') {
     const says = `Structure ${givenWords(structure)}: give lattice or pole.`;
-    faults.push({ pointer: '#/structure', code: 'not-a-choice', given: givenWords(structure), allowed: 'lattice or pole', says });
+    faults.push({
+      pointer: '#/structure',
+      code: 'not-a-choice',
+      given: givenWords(structure),
+      allowed: 'lattice or pole',
+      says,
+    });
   }
   const units: UnitSystem = rest['units'] === 'si' ? 'si' : 'us';
   const reader = new PlanReader(document, units, options.decimal ?? 'point');
@@ -118,12 +128,25 @@ const HEIGHTS_AT_MOST = 200;
 function readHeights(heights: unknown, reader: PlanReader): readonly number[] {
   if (!Array.isArray(heights) || heights.length === 0 || heights.length > HEIGHTS_AT_MOST) {
     const given = Array.isArray(heights) ? `${heights.length} heights` : givenWords(heights);
-    reader.fault('/heights', 'missing', given, `a list of 1 to ${HEIGHTS_AT_MOST} heights`, 'Give the heights at which the wind is asked for, as a list.');
+    reader.fault(
+      '/heights',
+      'missing',
+      given,
+      `a list of 1 to ${HEIGHTS_AT_MOST} heights`,
+      'Give the heights at which the wind is asked for, as a list.',
+    );
     return [];
   }
   return heights.map((height: unknown, index) => {
-    if (typeof height === 'number' || typeof height === 'string') return reader.quantity(height, BOUNDS.height, '/heights', index);
-    reader.fault(`/heights/${index}`, 'wrong-type', givenWords(height), 'a height', 'A height is a number or text with its unit.');
+    if (typeof height === 'number' || typeof height === 'string')
+      return reader.quantity(height, BOUNDS.height, '/heights', index);
+    reader.fault(
+      `/heights/${index}`,
+      'wrong-type',
+      givenWords(height),
+      'a height',
+      'A height is a number or text with its unit.',
+    );
     return 0;
   });
 }

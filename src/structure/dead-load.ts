@@ -127,5 +127,9 @@ export const shearOfTorsionFormula = defineFormula({
 export function shearOfTorsion(section: Section, torsion: number, trace?: Trace): number {
   const shape = section.shape;
   if (shape?.kind !== 'lattice' || torsion === 0) return 0;
-  return evaluate(trace, shearOfTorsionFormula, [shape.faces === 3 ? Math.sqrt(3) : 1, torsion, Math.min(...shape.width)]);
+  return evaluate(trace, shearOfTorsionFormula, [
+    shape.faces === 3 ? Math.sqrt(3) : 1,
+    torsion,
+    Math.min(...shape.width),
+  ]);
 }

@@ -139,7 +139,13 @@ function stillProfile(windward: Windward, forces: SliceForces, levels: readonly 
   return { levels, shear, moment, torsion };
 }
 
-function gather(windward: Windward, forces: SliceForces, number: number, shear: Float64Array, first: Float64Array): number {
+function gather(
+  windward: Windward,
+  forces: SliceForces,
+  number: number,
+  shear: Float64Array,
+  first: Float64Array,
+): number {
   const slice = windward.slices[number] as Slice;
   const item = windward.items[slice.item] as WindItem;
   const front = forces.front[number] as number;
@@ -201,7 +207,11 @@ export function groupedSum(profile: Profile, of: 'shear' | 'moment', level: numb
  * @returns value, wind heading of the fixed group, and heading of the turning group against rotator zero [-], headings [rad]
  * @source derived
  */
-export function worstOfGroups(sum: GroupedSum): { readonly value: number; readonly fixed?: number; readonly turning?: number } {
+export function worstOfGroups(sum: GroupedSum): {
+  readonly value: number;
+  readonly fixed?: number;
+  readonly turning?: number;
+} {
   const value = sum.still + worstOfHeadings(sum.turning) + worstOfHeadings(sum.fixed);
   const moves = (group: HeadingSum) => Math.hypot(group.cosine, group.sine) > 1e-9 * group.mean;
   return {
@@ -228,7 +238,8 @@ export function bracedShear(profile: Profile, level: number, apex: number): numb
   const { sums } = profile;
   if (!sums) return Math.abs((profile.shear[level] as number) - (profile.moment[level] as number) / arm);
   const start = level * FIGURES;
-  const figure = (offset: number) => (sums.shear[start + offset] as number) - (sums.moment[start + offset] as number) / arm;
+  const figure = (offset: number) =>
+    (sums.shear[start + offset] as number) - (sums.moment[start + offset] as number) / arm;
   const middle = figure(0) + figure(1) + figure(4);
   const swing = Math.hypot(figure(2), figure(3)) + Math.hypot(figure(5), figure(6));
   return Math.abs(middle) + swing;

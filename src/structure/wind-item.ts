@@ -56,7 +56,12 @@ function loadItem(load: Load, trace: Trace | undefined): WindItem {
 function mastItems(mast: Mast, tower: Tower, trace: Trace | undefined): WindItem[] {
   const tube = (name: string, low: number, high: number): WindItem[] => {
     if (high <= low) return [];
-    const shape = { kind: 'tube', along: 'upright', diameter: [mast.outside, mast.outside], length: high - low } as const;
+    const shape = {
+      kind: 'tube',
+      along: 'upright',
+      diameter: [mast.outside, mast.outside],
+      length: high - low,
+    } as const;
     const parts = under(trace, name, () => partsOfShape(shape, low, high, 1, trace)).map((part) => ({
       ...part,
       rule: { of: 'round', aspect: mast.length / mast.outside } as const,
@@ -66,7 +71,8 @@ function mastItems(mast: Mast, tower: Tower, trace: Trace | undefined): WindItem
   const foot = mast.foot ?? tower.top;
   const items = tube('mast above the top', Math.max(foot, tower.top), mast.tip);
   // Inside a lattice the wind reaches it; inside a pole it does not.
-  if (foot < tower.top && !hasPoleAt(tower, foot, tower.top)) items.push(...tube('mast inside the tower', foot, tower.top));
+  if (foot < tower.top && !hasPoleAt(tower, foot, tower.top))
+    items.push(...tube('mast inside the tower', foot, tower.top));
   return items;
 }
 
@@ -95,12 +101,26 @@ export function towerItems(tower: Tower, unknownSolidity: number, trace?: Trace)
     const parts = under(trace, section.name, () => sectionParts(section, tower, unknownSolidity, trace));
     if (parts.length === 0) return [];
     return [
-      { name: section.name, at: section.at, kind: 'tower', parts, turn: 'still', heading: 0, carriedBy: 'tower', offset: 0 } as const,
+      {
+        name: section.name,
+        at: section.at,
+        kind: 'tower',
+        parts,
+        turn: 'still',
+        heading: 0,
+        carriedBy: 'tower',
+        offset: 0,
+      } as const,
     ];
   });
 }
 
-function sectionParts(section: Section, tower: Tower, unknownSolidity: number, trace: Trace | undefined): readonly DragPart[] {
+function sectionParts(
+  section: Section,
+  tower: Tower,
+  unknownSolidity: number,
+  trace: Trace | undefined,
+): readonly DragPart[] {
   const { shape, low, high } = section;
   if (!shape) return [];
   if (shape.kind === 'lattice') return latticeParts(shape, low, high, unknownSolidity, 1, trace);
@@ -123,5 +143,14 @@ export function ratedLines(
   trace?: Trace,
 ): WindItem {
   const parts = partsOfLines(lines.count, lines.diameter, tower.foot, tower.top, 'single', trace);
-  return { name: 'lines the maker allowed for', at: '', kind: 'lines', parts, turn: 'still', heading: 0, carriedBy: 'tower', offset: 0 };
+  return {
+    name: 'lines the maker allowed for',
+    at: '',
+    kind: 'lines',
+    parts,
+    turn: 'still',
+    heading: 0,
+    carriedBy: 'tower',
+    offset: 0,
+  };
 }

@@ -45,7 +45,15 @@ export function cutIntoSlices(items: readonly WindItem[], levels: readonly Level
     for (const part of item.parts) {
       const edges = item.carriedBy === 'tower' ? cuts : [];
       cutPart(part, edges, (low, high, share) => {
-        slices.push({ item: number, part, low, high, z: (low + high) / 2, front: part.front * share, side: part.side * share });
+        slices.push({
+          item: number,
+          part,
+          low,
+          high,
+          z: (low + high) / 2,
+          front: part.front * share,
+          side: part.side * share,
+        });
       });
     }
   });
@@ -66,7 +74,11 @@ export function cutIntoSlices(items: readonly WindItem[], levels: readonly Level
   };
 }
 
-function cutPart(part: DragPart, edges: readonly number[], make: (low: number, high: number, share: number) => void): void {
+function cutPart(
+  part: DragPart,
+  edges: readonly number[],
+  make: (low: number, high: number, share: number) => void,
+): void {
   const { low, high } = part;
   const length = high - low;
   if (length <= 0) {
@@ -77,7 +89,8 @@ function cutPart(part: DragPart, edges: readonly number[], make: (low: number, h
   const upTo = (end: number) => {
     const count = Math.max(1, Math.ceil((end - start) / LONGEST_SLICE - 1e-9));
     const step = (end - start) / count;
-    for (let piece = 0; piece < count; piece += 1) make(start + step * piece, start + step * (piece + 1), step / length);
+    for (let piece = 0; piece < count; piece += 1)
+      make(start + step * piece, start + step * (piece + 1), step / length);
     start = end;
   };
   for (const edge of edges) if (edge > start && edge < high) upTo(edge);

@@ -48,7 +48,11 @@ export const exposureCoefficientTo716 = defineFormula({
   unit: 'one',
   expression: '2.01 * (min(max(z, z_min), z_g) / z_g)^(2 / alpha)',
   variables: [height, lowest, variable('z_g', 'gradient height', 'length', 213.36, 365.76), alpha],
-  cite: cite('asce7-16', 'Table 26.10-1 note 1, Table 26.11-1; read in BNBC 2020 Part 6 Ch. 2, Table 6.2.11', 'published'),
+  cite: cite(
+    'asce7-16',
+    'Table 26.10-1 note 1, Table 26.11-1; read in BNBC 2020 Part 6 Ch. 2, Table 6.2.11',
+    'published',
+  ),
   of: (z: number, lowestHeight: number, gradient: number, exponent: number) =>
     2.01 * (Math.min(Math.max(z, lowestHeight), gradient) / gradient) ** (2 / exponent),
 });

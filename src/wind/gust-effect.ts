@@ -13,7 +13,14 @@ export interface GustConstants {
   readonly lowestHeight: number;
 }
 
-const gustConstants = (b: number, a: number, c: number, lFeet: number, epsilon: number, zMinFeet: number): GustConstants => ({
+const gustConstants = (
+  b: number,
+  a: number,
+  c: number,
+  lFeet: number,
+  epsilon: number,
+  zMinFeet: number,
+): GustConstants => ({
   meanFactor: b,
   meanExponent: a,
   intensity: c,
@@ -199,7 +206,8 @@ export const resonantResponse = defineFormula({
     variable('beta', 'damping, share of critical', 'one', 0.002, 0.1),
   ],
   cite: cite('asce7-16', `Eq. 26.11-12; ${TURBULENCE}`, 'published'),
-  of: (Rn: number, Rh: number, RB: number, RL: number, damping: number) => Math.sqrt((Rn * Rh * RB * (0.53 + 0.47 * RL)) / damping),
+  of: (Rn: number, Rh: number, RB: number, RL: number, damping: number) =>
+    Math.sqrt((Rn * Rh * RB * (0.53 + 0.47 * RL)) / damping),
 });
 
 export const gustEffectFlexible = defineFormula({
@@ -267,7 +275,7 @@ function background(size: GustedSize, constants: GustConstants, trace: Trace | u
  * @param V 3-second gust of the map [m/s]
  * @param trace the working, or nothing [-]
  * @returns the factor [-], rising with the speed
- * @example flexibleGustEffect({ height: 21.9456, width: 0.3 }, GUST_CONSTANTS_TO_7_16.C, 0.8, 0.01, 50.06848) // 1.36
+ * @example flexibleGustEffect({ height: 21.9456, width: 0.3 }, GUST_CONSTANTS_TO_7_16.C, 0.8, 0.01, 50.06848) // 1.3686
  * @source asce7-16
  */
 export function flexibleGustEffect(
@@ -309,7 +317,10 @@ export const gustEffectTiaLattice = defineFormula({
   symbol: 'G_h',
   unit: 'one',
   expression: 'min(1, max(0.85, 0.85 + 0.15 * (h / h_150 - 3)))',
-  variables: [variable('h', 'height of the structure', 'length', 1, 600), variable('h_150', '150 ft', 'length', 45.72, 45.72)],
+  variables: [
+    variable('h', 'height of the structure', 'length', 1, 600),
+    variable('h_150', '150 ft', 'length', 45.72, 45.72),
+  ],
   cite: cite('tia222-g', '2.6.7.1', 'memory'),
   of: (height: number, step: number) => Math.min(1, Math.max(0.85, 0.85 + 0.15 * (height / step - 3))),
 });

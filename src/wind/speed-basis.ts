@@ -45,7 +45,10 @@ export const fastestMileFromNominal = defineFormula({
   symbol: 'V_fm',
   unit: 'speed',
   expression: '(V_asd - v_0) / 1.05',
-  variables: [speed('V_asd', '3-second gust, nominal'), variable('v_0', 'constant, 10.5 mph', 'speed', 4.69392, 4.69392)],
+  variables: [
+    speed('V_asd', '3-second gust, nominal'),
+    variable('v_0', 'constant, 10.5 mph', 'speed', 4.69392, 4.69392),
+  ],
   cite: cite('ibc-2003', '1609.3.1, Eq. 16-34 (number varies by edition)', 'memory'),
   of: (nominal: number, offset: number) => (nominal - offset) / 1.05,
 });
@@ -156,7 +159,10 @@ function fromNominal(nominal: number, to: SpeedBasis, role: SpeedRole, trace: Tr
       return evaluate(trace, strengthFromNominal, [nominal]);
     case 'fastest-mile': {
       if (nominal <= FASTEST_MILE_OFFSET) {
-        throw new Refusal('speed-too-low', 'A 3-second gust of 10.5 mph or less has no fastest mile: give a higher speed.');
+        throw new Refusal(
+          'speed-too-low',
+          'A 3-second gust of 10.5 mph or less has no fastest mile: give a higher speed.',
+        );
       }
       return evaluate(trace, fastestMileFromNominal, [nominal, FASTEST_MILE_OFFSET]);
     }

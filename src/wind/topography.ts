@@ -15,7 +15,9 @@ export const ASCE_HILLS: Readonly<Record<Hill['shape'], HillConstants>> = {
 };
 
 /** TIA-222-G Tables 2-4 and 2-5: topographic category by shape. @source tia222-g */
-export const TIA_HILLS: Readonly<Record<Hill['shape'], { readonly category: number; readonly kt: number; readonly f: number }>> = {
+export const TIA_HILLS: Readonly<
+  Record<Hill['shape'], { readonly category: number; readonly kt: number; readonly f: number }>
+> = {
   escarpment: { category: 2, kt: 0.43, f: 1.25 },
   'round-hill': { category: 3, kt: 0.53, f: 2 },
   ridge: { category: 4, kt: 0.72, f: 1.5 },

@@ -1,4 +1,11 @@
-import { cite, defineFormula, MILE_PER_HOUR, POUND_PER_SQUARE_FOOT, type UnitSystem, variable } from '../foundation/index.ts';
+import {
+  cite,
+  defineFormula,
+  MILE_PER_HOUR,
+  POUND_PER_SQUARE_FOOT,
+  type UnitSystem,
+  variable,
+} from '../foundation/index.ts';
 
 /**
  * Half the density of standard air as the standards print it: 0.00256 psf/mph² with US units, 0.613 Pa/(m/s)² with SI
@@ -71,7 +78,8 @@ export const velocityPressureH = defineFormula({
   expression: 'c * K_z * K_zt * K_s * K_e * K_d * V^2',
   variables: [constant, kz, kzt, variable('K_s', 'rooftop speed-up, 1 on the ground', 'one', 1, 1), ke, kd, speed],
   cite: cite('tia222-h', '2.6.11.6', 'memory'),
-  of: (c: number, Kz: number, Kzt: number, Ks: number, Ke: number, Kd: number, V: number) => c * Kz * Kzt * Ks * Ke * Kd * V * V,
+  of: (c: number, Kz: number, Kzt: number, Ks: number, Ke: number, Kd: number, V: number) =>
+    c * Kz * Kzt * Ks * Ke * Kd * V * V,
 });
 
 export const velocityPressureF = defineFormula({

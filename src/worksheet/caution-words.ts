@@ -19,7 +19,8 @@ const HILL_REASONS: Readonly<Record<string, string>> = {
 /** One sentence, and what to do, for every caution. */
 export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   'engineer-and-local-code': {
-    says: () => 'This compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide.',
+    says: () =>
+      'This compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide.',
     do: 'Take it to the building department and, where there is doubt, to an engineer.',
   },
   climbing: { says: () => 'Climbing kills.', do: 'Climb only trained, tied off at all times, and never alone.' },
@@ -28,11 +29,13 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Keep every part, falling or lowered, farther from power lines than its own full length.',
   },
   'corrosion-and-age': {
-    says: () => 'Ratings assume sound, correctly built, undamaged steel on the maker’s footing; a used tower may have lost some of it.',
+    says: () =>
+      'Ratings assume sound, correctly built, undamaged steel on the maker’s footing; a used tower may have lost some of it.',
     do: 'Look inside the legs and at every weld and bolt before you trust a rating.',
   },
   over: {
-    says: (caution) => `The ${caution.of} is asked for more than its rating shows: beyond what the maker stands behind, which is not the same as failing.`,
+    says: (caution) =>
+      `The ${caution.of} is asked for more than its rating shows: beyond what the maker stands behind, which is not the same as failing.`,
     do: 'Hang less, lower, or ask the maker.',
   },
   'thin-margin': {
@@ -44,7 +47,8 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Check the words beside the speed on the map or the county’s page.',
   },
   'basis-converted': {
-    says: (caution) => `The speed was turned into a ${basis(caution)}, which this code takes; conversions differ by some per cent.`,
+    says: (caution) =>
+      `The speed was turned into a ${basis(caution)}, which this code takes; conversions differ by some per cent.`,
     do: 'Take the speed from the code’s own map if you can.',
   },
   'risk-category-assumed': {
@@ -77,7 +81,8 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Nothing to do; it matters in weak winds only.',
   },
   'own-drag-missing': {
-    says: () => 'The tower’s own wind is unknown: the larger of loads over rating and your wind over the rated wind stands for it.',
+    says: () =>
+      'The tower’s own wind is unknown: the larger of loads over rating and your wind over the rated wind stands for it.',
     do: 'Measure the width of a face, legs and braces.',
   },
   'own-drag-not-rated': {
@@ -85,7 +90,8 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Ask the maker by which standard the tower is rated.',
   },
   'members-unknown': {
-    says: () => 'Nothing is said of legs and braces: a tenth to a third of a face was taken as solid, the worse at each level.',
+    says: () =>
+      'Nothing is said of legs and braces: a tenth to a third of a face was taken as solid, the worse at each level.',
     do: 'Measure a leg, a brace and the height of a panel.',
   },
   'area-kind-unknown': {
@@ -100,11 +106,13 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Ask the maker for the wind of the rating.',
   },
   'rating-standard-unknown': {
-    says: () => 'The rating names no standard: it was read by every one its kind of speed and its year allow, the least counting.',
+    says: () =>
+      'The rating names no standard: it was read by every one its kind of speed and its year allow, the least counting.',
     do: 'Ask the maker by which standard, and in which year.',
   },
   'rating-old-standard': {
-    says: (caution) => `The rating is by ${caution.word}: it was brought to today’s level by three quarters, since its steel stresses were raised by one third.`,
+    says: (caution) =>
+      `The rating is by ${caution.word}: it was brought to today’s level by three quarters, since its steel stresses were raised by one third.`,
     do: 'Ask the maker for a rating by a current standard.',
   },
   'rating-exposure-assumed': {
@@ -120,7 +128,8 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Ask the maker for the speed in the standard’s own kind.',
   },
   'rating-level-assumed': {
-    says: () => 'The rating does not say whether it is allowable or at strength level. Read as strength: 0.6 of it counts.',
+    says: () =>
+      'The rating does not say whether it is allowable or at strength level. Read as strength: 0.6 of it counts.',
     do: 'Ask the maker which it is.',
   },
   'rating-for-other-height': {
@@ -128,15 +137,18 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Ask the maker for the rating of the tower as it stands.',
   },
   'top-couple': {
-    says: () => 'The mast hands its load to the top of the tower as a couple, larger than its force; a rating by area does not show that place for certain.',
+    says: () =>
+      'The mast hands its load to the top of the tower as a couple, larger than its force; a rating by area does not show that place for certain.',
     do: 'Give the mast, how far it reaches inside, and whether bearing and shelf are the maker’s; let it reach farther inside.',
   },
   'side-load': {
-    says: (caution) => `${thing(caution)} hangs on the side of the tower: bending of the leg it hangs on is not checked.`,
+    says: (caution) =>
+      `${thing(caution)} hangs on the side of the tower: bending of the leg it hangs on is not checked.`,
     do: 'Fix it at two points near the ends of a panel.',
   },
   torsion: {
-    says: (caution) => `${thing(caution)} hangs off the axis and twists the tower; on a lattice it is added to the braces, on a pole it is not checked.`,
+    says: (caution) =>
+      `${thing(caution)} hangs off the axis and twists the tower; on a lattice it is added to the braces, on a pole it is not checked.`,
     do: 'Bring it nearer to the axis.',
   },
   'weights-not-counted': {
@@ -155,7 +167,8 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Ask the maker for the lowest natural frequency and the damping.',
   },
   'frequency-not-used': {
-    says: (caution) => `The tower swings at ${figures(caution.value ?? 0)} Hz, below 1 Hz; this standard’s gust factor takes no account of it.`,
+    says: (caution) =>
+      `The tower swings at ${figures(caution.value ?? 0)} Hz, below 1 Hz; this standard’s gust factor takes no account of it.`,
     do: 'Compare with a standard that does.',
   },
   vortex: {
@@ -183,12 +196,15 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Raise it in calm air, with a second person, and nobody under it.',
   },
   'dish-shape-assumed': {
-    says: (caution) => `${thing(caution)} is taken as an ordinary dish: 1.42 of its rim into the hollow side, a quarter of its diameter deep.`,
+    says: (caution) =>
+      `${thing(caution)} is taken as an ordinary dish: 1.42 of its rim into the hollow side, a quarter of its diameter deep.`,
     do: 'Use the maker’s wind forces if he gives them.',
   },
   'ice-not-checked': {
     says: (caution) =>
-      caution.word === 'given' ? 'The ice you gave is kept in the plan; ice is not worked out by this version.' : 'Ice is not in this answer: no thickness given.',
+      caution.word === 'given'
+        ? 'The ice you gave is kept in the plan; ice is not worked out by this version.'
+        : 'Ice is not in this answer: no thickness given.',
     do: 'Ask the building department whether ice counts with you.',
   },
   'foundation-not-checked': {

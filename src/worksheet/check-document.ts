@@ -1,6 +1,6 @@
+import { type Dimension, displayValue, type UnitSystem } from '../foundation/index.ts';
 import { type Assessment, type Caution, type Link, type Verdict, workingOf } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { displayValue, type Dimension, type UnitSystem } from '../foundation/index.ts';
 import { CAUTION_WORDS, NOT_COVERED } from './caution-words.ts';
 import { linkName } from './choice-words.ts';
 import { type Quantity, quantity } from './quantity.ts';
@@ -208,7 +208,9 @@ export function checkDocument(
           {
             height: q(assessment.roomLeft.height, 'length'),
             area: q(assessment.roomLeft.area, 'area'),
-            of: assessment.links.filter((link) => link.kind === 'tower' || link.kind === 'tower-top').map((link) => link.id),
+            of: assessment.links
+              .filter((link) => link.kind === 'tower' || link.kind === 'tower-top')
+              .map((link) => link.id),
           },
         ]
       : [],

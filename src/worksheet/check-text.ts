@@ -7,7 +7,10 @@ import { promiseOf, questionOf } from './question-words.ts';
 import { headline, linkSays } from './says.ts';
 
 /** The answer as plain text: the sentence, the links, what to find out, the cautions. */
-export function checkText(assessment: Assessment, queries: readonly { readonly pointer: string; readonly says: string }[]): string {
+export function checkText(
+  assessment: Assessment,
+  queries: readonly { readonly pointer: string; readonly says: string }[],
+): string {
   const { inquiry, links, questions, reactions, roomLeft } = assessment;
   const { units } = inquiry.station;
   const towerUse = links[0]?.result?.use ?? 0;
@@ -15,11 +18,18 @@ export function checkText(assessment: Assessment, queries: readonly { readonly p
   if (inquiry.title) lines.push(inquiry.title, '');
   lines.push(headline(assessment), '');
   for (const link of links) lines.push(`- ${linkSays(assessment, link)}`);
-  lines.push('', `At the foot, allowable level, ${METHOD_BY_ID[inquiry.method].title}: shear ${inWords(reactions.shear, 'force', units, 4)}, moment ${inWords(reactions.moment, 'moment', units, 4)}.`);
+  lines.push(
+    '',
+    `At the foot, allowable level, ${METHOD_BY_ID[inquiry.method].title}: shear ${inWords(reactions.shear, 'force', units, 4)}, moment ${inWords(reactions.moment, 'moment', units, 4)}.`,
+  );
   if (roomLeft) {
     const keeping = `keeping a margin of ${useFigures(inquiry.wanted.margin)}`;
     const area = inWords(Math.abs(roomLeft.area), 'area', units);
-    lines.push(roomLeft.area >= 0 ? `Room left at the top, ${keeping}: ${area} effective.` : `No room left at the top, ${keeping}: ${area} too much.`);
+    lines.push(
+      roomLeft.area >= 0
+        ? `Room left at the top, ${keeping}: ${area} effective.`
+        : `No room left at the top, ${keeping}: ${area} too much.`,
+    );
   }
   if (questions.gaps.length > 0) {
     lines.push('', 'To find out:');

@@ -75,7 +75,9 @@ export function areasDocument(inquiry: Inquiry, siteGiven: boolean, towerGiven: 
     ...(answer.middle === undefined ? {} : { middle: quantity(answer.middle, 'length', system) }),
     notes: [
       ENGINEER,
-      ...(answer.slow ? [{ code: 'slow-wind', says: 'No site is given: coefficients are those of slow wind, which are the larger.' }] : []),
+      ...(answer.slow
+        ? [{ code: 'slow-wind', says: 'No site is given: coefficients are those of slow wind, which are the larger.' }]
+        : []),
       ...open.map((item) => ({
         code: 'area-kind-unknown',
         says: `The area of ${item.name} is of unsaid kind: shown at the end that asks most of a tower; the other end stands beside it.`,
@@ -109,7 +111,11 @@ export interface PressuresDocument {
 }
 
 /** The wind of a site at heights, in the plan's units. */
-export function pressuresDocument(inquiry: Inquiry, heights: readonly number[], structureGiven: boolean): PressuresDocument {
+export function pressuresDocument(
+  inquiry: Inquiry,
+  heights: readonly number[],
+  structureGiven: boolean,
+): PressuresDocument {
   const system = inquiry.station.units;
   const wind = siteWind(inquiry, exposedTower(inquiry.station, 'pole'), false);
   const { speed, speedLevel, converted } = siteSpeed(inquiry);
@@ -118,11 +124,23 @@ export function pressuresDocument(inquiry: Inquiry, heights: readonly number[], 
   const gustEffect = wind.gustEffect();
   const notes: PartNote[] = [ENGINEER];
   if (inquiry.site.basis === undefined) {
-    notes.push({ code: 'basis-assumed', says: `The speed was read in the basis of this method's own maps: ${method.basis}.` });
+    notes.push({
+      code: 'basis-assumed',
+      says: `The speed was read in the basis of this method's own maps: ${method.basis}.`,
+    });
   }
-  if (converted) notes.push({ code: 'basis-converted', says: 'The speed was turned into the basis of this method; conversions differ by some per cent.' });
-  if (!structureGiven) notes.push({ code: 'structure-assumed', says: 'Neither tower nor structure is given: read as a round pole, whose factors are the larger.' });
-  if (wind.hillExcluded) notes.push({ code: 'topography-not-applied', says: 'The hill does not count by this standard.' });
+  if (converted)
+    notes.push({
+      code: 'basis-converted',
+      says: 'The speed was turned into the basis of this method; conversions differ by some per cent.',
+    });
+  if (!structureGiven)
+    notes.push({
+      code: 'structure-assumed',
+      says: 'Neither tower nor structure is given: read as a round pole, whose factors are the larger.',
+    });
+  if (wind.hillExcluded)
+    notes.push({ code: 'topography-not-applied', says: 'The hill does not count by this standard.' });
   return {
     method: inquiry.method,
     speed: { ...quantity(speed, 'speed', system), basis },

@@ -21,7 +21,10 @@ function mainLink(assessment: Assessment): Link {
   const tower = links[0] as Link;
   if (tower.verdict === 'not-shown') return tower;
   const shown = links.filter((link) => link.result && link.verdict !== 'not-shown');
-  return shown.reduce((worst, link) => ((link.result as LinkResult).use > (worst.result as LinkResult).use ? link : worst), tower);
+  return shown.reduce(
+    (worst, link) => ((link.result as LinkResult).use > (worst.result as LinkResult).use ? link : worst),
+    tower,
+  );
 }
 
 function mainSentence(assessment: Assessment, link: Link): string {
@@ -33,7 +36,8 @@ function mainSentence(assessment: Assessment, link: Link): string {
   const wind = `your ${inWords(inquiry.site.speed, 'speed', system)} ${WORDS_FOR_BASIS[basis]}`;
   const soFar = assessment.verdict === link.verdict ? '' : ' so far';
   if (result && link.verdict !== 'not-shown') {
-    const beyond = link.verdict === 'over' ? ': beyond what the maker stands behind, which is not the same as failing' : '';
+    const beyond =
+      link.verdict === 'over' ? ': beyond what the maker stands behind, which is not the same as failing' : '';
     const said = result.over ?? result;
     const besides = result.over ? ` (${useFigures(result.use)} ${whereInWords(assessment, result)})` : '';
     return `${sentence(link.verdict)}${soFar}: in ${wind} the ${name} takes ${useFigures(said.use)} of what its rating shows, ${whereInWords(assessment, said)}${besides}${beyond}.`;
@@ -66,7 +70,8 @@ function notShownSentence(assessment: Assessment, link: Link, wind: string): str
 /** "most in shear at the foot". */
 export function whereInWords(assessment: Assessment, result: Compared): string {
   const { tower, units } = assessment.inquiry.station;
-  const place = Math.abs(result.height - tower.foot) < 1e-6 ? 'at the foot' : `at ${inWords(result.height, 'length', units)}`;
+  const place =
+    Math.abs(result.height - tower.foot) < 1e-6 ? 'at the foot' : `at ${inWords(result.height, 'length', units)}`;
   if (result.of === 'wind-ratio') return 'by the wind on the tower itself';
   const what = result.of === 'shear' ? 'shear' : 'bending';
   return `most in ${what} ${result.place === 'top-couple' ? `at the top, ${place}` : place}`;
@@ -87,9 +92,7 @@ export function linkSays(assessment: Assessment, link: Link): string {
     result.of === 'wind-ratio'
       ? ''
       : ` ${inWords(result.demand, dimension, units, 4)} asked, ${inWords(result.capacity, dimension, units, 4)} shown,`;
-  const holds = result.holdsTo
-    ? ` Holds to an actual gust of ${inWords(result.holdsTo.gust, 'speed', units)}.`
-    : '';
+  const holds = result.holdsTo ? ` Holds to an actual gust of ${inWords(result.holdsTo.gust, 'speed', units)}.` : '';
   const range = result.useRange[0] < result.use ? ` (${useFigures(result.useRange[0])} at best)` : '';
   return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${holds}`;
 }

@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import type { EvalFunction } from 'mathjs';
-import { DISPLAY_UNITS, type Dimension } from '../foundation/index.ts';
+import { DISPLAY_UNITS, type Dimension, remember } from '../foundation/index.ts';
 import type { StepDocument, StepInput } from './working-document.ts';
 
 type Mathjs = typeof import('mathjs');
@@ -42,8 +42,7 @@ export function witness(steps: readonly StepDocument[]): readonly Testimony[] {
   const math = load();
   return steps.map((step) => {
     const scope = Object.fromEntries(step.inputs.map((input) => [input.symbol, asUnit(math, input)]));
-    let expression = compiled.get(step.expression);
-    if (!expression) compiled.set(step.expression, (expression = math.compile(step.expression)));
+    const expression = remember(compiled, step.expression, () => math.compile(step.expression));
     const evaluated = inUnit(expression.evaluate(scope), step.unit);
     return { step, evaluated, agrees: close(evaluated, step.value) };
   });

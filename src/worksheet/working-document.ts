@@ -49,7 +49,9 @@ export function workingDocument(steps: readonly Step[], system: UnitSystem): rea
 function stepDocument(step: Step, system: UnitSystem): StepDocument {
   const { formula } = step;
   const shown = (value: number | readonly number[], unit: Dimension) =>
-    typeof value === 'number' ? displayValue(value, unit, system) : value.map((each) => displayValue(each, unit, system));
+    typeof value === 'number'
+      ? displayValue(value, unit, system)
+      : value.map((each) => displayValue(each, unit, system));
   return {
     about: step.about,
     formula: formula.id,
