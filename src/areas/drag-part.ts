@@ -374,7 +374,7 @@ export function partsOfLines(
         what: `bundle of ${lines}`,
         front: area,
         side: area,
-        diameter: 0,
+        diameter: width,
         rule: { of: 'round-group' },
       };
     });

@@ -2,6 +2,7 @@ export * from './bundle.ts';
 export * from './drag-law.ts';
 export * from './drag-part.ts';
 export * from './flat-member.ts';
+export * from './iced.ts';
 export * from './lattice-section.ts';
 export * from './pole-section.ts';
 export * from './round-member.ts';

@@ -22,6 +22,8 @@ export interface StatedShape {
   readonly areaKind: AreaKind;
   /** Angle or strip is among its members, so that an unknown kind may hide a factor 2.0. */
   readonly slenderFlats: boolean;
+  /** Area with ice, of the same kind [m²]. */
+  readonly icedArea?: number;
 }
 
 /** A maker's force at a speed. */

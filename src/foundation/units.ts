@@ -9,6 +9,7 @@ export type Dimension =
   | 'force'
   | 'weight'
   | 'weight-per-length'
+  | 'density'
   | 'moment'
   | 'stress'
   | 'angle'
@@ -60,6 +61,7 @@ export const DISPLAY_UNITS: Readonly<Record<UnitSystem, Readonly<Record<Dimensio
     force: unit('lbf', 'lbf', POUND_FORCE),
     weight: unit('lb', 'lbm', POUND),
     'weight-per-length': unit('lb/ft', 'lbm/ft', POUND / FOOT),
+    density: unit('lb/ft³', 'lbm/ft^3', POUND / FOOT ** 3),
     moment: unit('lbf·ft', 'lbf ft', POUND_FORCE * FOOT),
     stress: unit('ksi', 'ksi', (1000 * POUND_FORCE) / INCH ** 2),
     angle: degree,
@@ -81,6 +83,7 @@ export const DISPLAY_UNITS: Readonly<Record<UnitSystem, Readonly<Record<Dimensio
     force: unit('N', 'N', 1),
     weight: unit('kg', 'kg', 1),
     'weight-per-length': unit('kg/m', 'kg/m', 1),
+    density: unit('kg/m³', 'kg/m^3', 1),
     moment: unit('N·m', 'N m', 1),
     stress: unit('MPa', 'MPa', 1e6),
     angle: degree,

@@ -11,6 +11,7 @@ import {
 import { type Caution, cautionsOf } from './cautions.ts';
 import { type Gaps, openQuestions } from './gaps.ts';
 import { type HoldsTo, holdsTo } from './holds-to.ts';
+import { type IceCase, iceCaseOf } from './ice-case.ts';
 import type { Inquiry } from './inquiry.ts';
 import { type Ledger, ledgerOf } from './ledger.ts';
 import { type RoomLeft, roomLeftAt } from './room-left.ts';
@@ -28,13 +29,15 @@ export type NotShownBecause =
   | 'unproven'
   /** No cantilever below the highest support. */
   | 'held'
+  /** The method has no ice, or none of ours. */
+  | 'no-ice-rule'
   /** Not worked out by this version. */
   | 'not-computed';
 
 /** One thing that could give first. */
 export interface Link {
   readonly id: string;
-  readonly kind: 'tower' | 'tower-top' | 'mast' | 'antenna' | 'foundation';
+  readonly kind: 'tower' | 'tower-top' | 'ice' | 'mast' | 'antenna' | 'foundation';
   /** The owner's name of it, where he gave one. */
   readonly name?: string;
   readonly verdict: Verdict;
@@ -89,6 +92,8 @@ export interface Assessment {
   readonly heights: { readonly overall: number; readonly tower: number; readonly mast?: number };
   readonly roomLeft?: RoomLeft;
   readonly cautions: readonly Caution[];
+  /** The same tower with ice, where ice is given. */
+  readonly ice?: IceCase;
   /** What decided the tower's bad end, for the working. */
   readonly bad: Demand;
   readonly uses: readonly CheckUse[];
@@ -128,7 +133,8 @@ export function assess(inquiry: Inquiry): Assessment {
     : bad;
   const uses = towerUses(model, bad, good);
   const { scenario, ...tower } = towerLink(model, uses, withoutLeast);
-  const links = [tower, ...topLink(model, uses, withoutLeast), ...otherLinks(inquiry)];
+  const ice = iceCaseOf(model);
+  const links = [tower, ...topLink(model, uses, withoutLeast), ...iceLink(model, ice), ...otherLinks(inquiry)];
   const shown = links.filter((link) => link.verdict !== 'not-shown').map((link) => link.verdict);
   const soFar = worstVerdict(shown);
   const weakest = weakestOf(links);
@@ -154,6 +160,7 @@ export function assess(inquiry: Inquiry): Assessment {
     heights: heightsOf(inquiry),
     ...(room === undefined ? {} : { roomLeft: room }),
     cautions: cautionsOf(model, site, wind, links, uses, bad),
+    ...(ice === undefined ? {} : { ice }),
     bad,
     uses,
   };
@@ -306,6 +313,28 @@ function topLink(model: TowerModel, uses: readonly CheckUse[], demand: Demand): 
   const verdict = verdictOf(found.bad, found.goodOver, model.inquiry.wanted.margin);
   if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
   return [{ ...base, verdict, because: found.good > 1 ? 'unproven' : 'unsettled', needs: [], result }];
+}
+
+/** Tower and its top in the ice case. */
+function iceLink(model: TowerModel, ice: IceCase | undefined): readonly Link[] {
+  if (!ice) return [];
+  const base = { id: 'ice', kind: 'ice' } as const;
+  const { shown } = ice;
+  const notShown = (because: NotShownBecause, needs: readonly string[], result?: LinkResult): readonly Link[] => [
+    { ...base, verdict: 'not-shown', because, needs, ...(result ? { result } : {}) },
+  ];
+  if (!shown) return notShown(ice.thicknessAtTop === undefined ? 'no-ice-rule' : 'missing', ice.needs);
+  const found = linkUse(shown.uses, 'tower', 'tower-top');
+  const needs = towerNeeds(model);
+  if (!found || !Number.isFinite(found.bad)) return notShown(needs.length > 0 ? 'missing' : 'unproven', needs);
+  const { holdsTo: _, ...result } = resultOf(shown.model, found, shown.bad);
+  const verdict = verdictOf(found.bad, found.goodOver, model.inquiry.wanted.margin);
+  if (verdict === 'over') return [{ ...base, verdict, needs: [], result }];
+  // Ice makes the tower's own drag larger than any rated one, which a guyed tower's proof leans on.
+  if (model.inquiry.station.tower.support === 'guyed') return notShown('held', [], result);
+  if (needs.length > 0) return notShown('missing', needs, result);
+  if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
+  return notShown(found.good > 1 ? 'unproven' : 'unsettled', [], result);
 }
 
 /** Links that a later version works out: listed, so that nobody takes their silence for a pass. */

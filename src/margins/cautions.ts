@@ -113,8 +113,7 @@ export function cautionsOf(
   aboutTower(model, uses, say);
   aboutRatings(model, say);
   aboutLoads(model, say);
-  if (model.inquiry.unsaid.includes('ice')) say('ice-not-checked', 'standing', { word: 'none given' });
-  else say('ice-not-checked', 'standing', { word: 'given' });
+  if (!model.inquiry.site.ice) say('ice-not-checked', 'standing');
   say('foundation-not-checked', 'standing');
   say('anchor-bolts-not-checked', 'standing');
   say('deflection-not-checked', 'standing');

@@ -214,7 +214,8 @@ export function towerModel(inquiry: Inquiry): TowerModel {
   return { ...unproven, deadDemand, proven: provenOf(unproven, {}) };
 }
 
-type BareModel = Omit<TowerModel, 'deadDemand' | 'proven'>;
+/** The tower before anything is compared. */
+export type BareModel = Omit<TowerModel, 'deadDemand' | 'proven'>;
 
 /** A rating speaks only for the height and the supports it was stated for. */
 function speaksOfThis(rating: Rating, tower: Tower): boolean {
@@ -426,7 +427,15 @@ export function hangsAbove(model: TowerModel, apex: number): boolean {
   return model.hung.some((item) => item.parts.some((part) => part.high > apex));
 }
 
-function deadDemandOf(model: BareModel, check: Check): number {
+/**
+ * Demand of a check without wind: the pull of wires, and the weight aloft as moment.
+ *
+ * @param model the tower [-]
+ * @param check the comparison [-]
+ * @returns the demand [N or N·m]
+ * @source derived
+ */
+export function deadDemandOf(model: BareModel, check: Check): number {
   if (check.of === 'shear') return model.dead.pullShear[check.level] as number;
   return (model.dead.pullMoment[check.level] as number) + weightMoment(model, check);
 }

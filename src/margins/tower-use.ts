@@ -184,12 +184,12 @@ export interface LinkUse {
  * The use of a link: the largest over its checks.
  *
  * @param uses of all checks [-]
- * @param link which link [-]
+ * @param links which link, or several taken together [-]
  * @returns both ends and the governing check, or undefined where the link has no check [-]
  * @source derived
  */
-export function linkUse(uses: readonly CheckUse[], link: Check['link']): LinkUse | undefined {
-  const own = uses.filter((use) => use.check.link === link);
+export function linkUse(uses: readonly CheckUse[], ...links: readonly Check['link'][]): LinkUse | undefined {
+  const own = uses.filter((use) => links.includes(use.check.link));
   const first = own[0];
   if (!first) return undefined;
   let governing = first;

@@ -76,13 +76,23 @@ export function workingOf(assessment: Assessment): Trace {
     wind.gustEffect(undefined, trace);
   });
   for (const link of assessment.links) {
-    if (!link.result || (link.kind !== 'tower' && link.kind !== 'tower-top')) continue;
-    const finite = assessment.uses.filter((use) => Number.isFinite(use.bad));
-    const governing = linkUse(finite, link.kind)?.governing;
-    if (governing) {
-      under(trace, link.kind === 'tower' ? 'tower' : 'top of the tower', () =>
-        explainLink(assessment, link, governing, trace),
-      );
+    if (!link.result) continue;
+    if (link.kind === 'tower' || link.kind === 'tower-top') {
+      const governing = linkUse(finite(assessment.uses), link.kind)?.governing;
+      const heading = link.kind === 'tower' ? 'tower' : 'top of the tower';
+      if (governing) under(trace, heading, () => explainLink(windCase(assessment), link, governing, trace));
+    }
+    const iced = assessment.ice?.shown;
+    if (link.kind === 'ice' && iced) {
+      const governing = linkUse(finite(iced.uses), 'tower', 'tower-top')?.governing;
+      const loadCase = {
+        model: iced.model,
+        speed: iced.speed,
+        least: false,
+        items: iced.explainItems,
+        tower: iced.explainTower,
+      };
+      if (governing) under(trace, 'tower with ice', () => explainLink(loadCase, link, governing, trace));
     }
   }
   const room = assessment.roomLeft;
@@ -100,10 +110,34 @@ export function workingOf(assessment: Assessment): Trace {
   return trace;
 }
 
-function explainLink(assessment: Assessment, link: Link, governing: CheckUse, trace: Trace): void {
-  const { model, site } = assessment;
+/** One load case as the working goes through it. */
+interface LoadCase {
+  readonly model: TowerModel;
+  readonly speed: number;
+  readonly least: boolean;
+  /** Writes down the areas of what hangs on the tower, and of the tower itself. */
+  readonly items: (trace: Trace) => void;
+  readonly tower: (trace: Trace, scenario: Scenario) => void;
+}
+
+function windCase({ model, site, inquiry }: Assessment): LoadCase {
+  return {
+    model,
+    speed: site.speed,
+    least: true,
+    items: (trace) => hungItems(inquiry.station, trace),
+    tower: (trace, scenario) => towerItems(inquiry.station.tower, scenario.solidity, trace),
+  };
+}
+
+function finite(uses: readonly CheckUse[]): readonly CheckUse[] {
+  return uses.filter((use) => Number.isFinite(use.bad));
+}
+
+function explainLink(loadCase: LoadCase, link: Link, governing: CheckUse, trace: Trace): void {
+  const { model, speed } = loadCase;
   const { check, scenario } = governing;
-  const demand = under(trace, 'demand', () => explainDemand(assessment, governing, trace));
+  const demand = under(trace, 'demand', () => explainDemand(loadCase, governing, trace));
   agree(demand, governing.demand, 'demand');
   const claim = model.claims[governing.claim];
   if (!claim && check.of === 'moment') explainStatedMoment(model, governing, trace);
@@ -121,7 +155,7 @@ function explainLink(assessment: Assessment, link: Link, governing: CheckUse, tr
   if (!link.result?.holdsTo?.steady) return;
   const { wind } = model.hungWind[scenario] as Windward;
   const index = model.checks.indexOf(check);
-  const withoutLeast = demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', false);
+  const withoutLeast = demandOf(model, model.hungWind, model.ownWind, speed, 'bad', false);
   const windPart = (withoutLeast.wind[scenario] as Float64Array)[index] as number;
   const dead = withoutLeast.dead[index] as number;
   const [deadUse, windUse] = governing.byWindRatio ? [0, use] : [dead / capacity, windPart / capacity];
@@ -129,7 +163,7 @@ function explainLink(assessment: Assessment, link: Link, governing: CheckUse, tr
   const design = evaluate(
     trace,
     designHoldsTo,
-    [site.speed, deadUse, windUse],
+    [speed, deadUse, windUse],
     'of this comparison; the lowest of all counts',
   );
   const actual = evaluate(trace, actualSpeedHoldsTo, [design, wind.level, wind.directionFactor, wind.importance]);
@@ -160,18 +194,18 @@ interface Reaching {
   readonly torsion: number;
 }
 
-function explainDemand(assessment: Assessment, governing: CheckUse, trace: Trace): number {
-  const { model, site, inquiry } = assessment;
+function explainDemand(loadCase: LoadCase, governing: CheckUse, trace: Trace): number {
+  const { model, speed, least } = loadCase;
   const { check, scenario } = governing;
   const level = model.levels[check.level] as Level;
   const hung = model.hungWind[scenario] as Windward;
-  hungItems(inquiry.station, trace);
-  const pieces = explainPieces(model, hung, site.speed, 'bad', true, check, level, trace);
+  loadCase.items(trace);
+  const pieces = explainPieces(model, hung, speed, 'bad', least, check, level, trace);
   const own = model.ownWind[scenario];
   const ofTower = own
     ? under(trace, 'the tower itself', () => {
-        towerItems(inquiry.station.tower, (model.scenarios[scenario] as Scenario).solidity, trace);
-        return explainPieces(model, own, site.speed, 'good', true, check, level, trace, true);
+        loadCase.tower(trace, model.scenarios[scenario] as Scenario);
+        return explainPieces(model, own, speed, 'good', least, check, level, trace, true);
       })
     : [];
   const group = (name: Reaching['group']) =>
@@ -185,7 +219,7 @@ function explainDemand(assessment: Assessment, governing: CheckUse, trace: Trace
     const weight = weightMoment(model, check, trace);
     return evaluate(trace, totalMoment, [...sums, model.dead.pullMoment[check.level] as number, weight]);
   }
-  const section = inquiry.station.tower.sections[check.section] as Section;
+  const section = model.inquiry.station.tower.sections[check.section] as Section;
   const torsion = pieces.reduce((sum, each) => sum + each.torsion, 0);
   const braces = shearOfTorsion(section, torsion, trace);
   return evaluate(trace, totalShear, [...sums, model.dead.pullShear[check.level] as number, braces]);

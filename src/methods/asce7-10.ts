@@ -24,4 +24,6 @@ export const asce710 = asceMethod({
   },
   pressure: ({ c, Kz, Kzt, Kd, V }, trace) => evaluate(trace, velocityPressure710, [c, Kz, Kzt, Kd, V]),
   gustConstants: GUST_CONSTANTS_TO_7_16,
+  iceMapFactor: 2,
+  iceImportance: true,
 });

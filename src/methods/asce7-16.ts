@@ -24,4 +24,6 @@ export const asce716 = asceMethod({
   },
   pressure: ({ c, Kz, Kzt, Kd, Ke, V }, trace) => evaluate(trace, velocityPressure716, [c, Kz, Kzt, Kd, Ke, V]),
   gustConstants: GUST_CONSTANTS_TO_7_16,
+  iceMapFactor: 1,
+  iceImportance: true,
 });

@@ -24,4 +24,6 @@ export const asce722 = asceMethod({
   },
   pressure: ({ c, Kz, Kzt, Ke, V }, trace) => evaluate(trace, velocityPressure722, [c, Kz, Kzt, Ke, V]),
   gustConstants: GUST_CONSTANTS_7_22,
+  iceMapFactor: 1,
+  iceImportance: false,
 });

@@ -14,6 +14,7 @@ import {
   flexibleGustEffect,
   type GustConstants,
   groundElevationFactor,
+  ICE_IMPORTANCE,
   PRESSURE_CONSTANT,
   RIGID_GUST_EFFECT,
 } from '../wind/index.ts';
@@ -35,6 +36,10 @@ export interface AsceEdition {
   readonly exposureCoefficient: (z: number, exposure: Exposure, trace?: Trace) => number;
   readonly pressure: (factors: PressureFactors, trace?: Trace) => number;
   readonly gustConstants: Readonly<Record<Exposure, GustConstants>>;
+  /** 2 where its ice maps are of 50 years. */
+  readonly iceMapFactor: 1 | 2;
+  /** Its ice maps want an importance factor; else they come by risk category. */
+  readonly iceImportance: boolean;
 }
 
 export interface PressureFactors {
@@ -156,6 +161,14 @@ export function asceMethod(edition: AsceEdition): Method {
     exposureMatters: true,
     classMatters: false,
     slender: { round: 1.2, flat: 2, compactFlat: 1.8 },
+    ice: {
+      mapFactor: edition.iceMapFactor,
+      importance: edition.iceImportance ? ICE_IMPORTANCE : undefined,
+      grows: true,
+      wind: 'given',
+      windLevel: 0.7,
+      weightLevel: 0.7,
+    },
     wind: (conditions) => asceWind(edition, conditions),
     actualGust: (speed) => speed,
   };

@@ -77,6 +77,15 @@ export const eia222F: Method = {
   exposureMatters: false,
   classMatters: false,
   slender: { round: 1.2, flat: 2, compactFlat: 1.4 },
+  // 2.3.16: radial ice as given at every height, with three quarters of the wind's force.
+  ice: {
+    mapFactor: 1,
+    importance: undefined,
+    grows: false,
+    wind: { shareOfForce: 0.75 },
+    windLevel: LEVEL,
+    weightLevel: 1,
+  },
   wind,
   actualGust: (speed, trace) => evaluate(trace, nominalFromFastestMile, [speed, FASTEST_MILE_OFFSET]),
 };

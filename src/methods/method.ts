@@ -1,6 +1,6 @@
 import type { DragLaw, DragRule, Role, WindDirection } from '../areas/index.ts';
 import type { Citation, Known, Trace, UnitSystem } from '../foundation/index.ts';
-import type { Exposure, Hill, HillExclusion, RiskCategory, SpeedBasis } from '../wind/index.ts';
+import type { Exposure, Hill, HillExclusion, IceRule, RiskCategory, SpeedBasis } from '../wind/index.ts';
 import type { MethodId } from './method-id.ts';
 
 /** What stands in the wind, as the factors that belong to the whole structure see it. */
@@ -92,6 +92,8 @@ export interface Method {
   readonly known: Known;
   readonly exposureMatters: boolean;
   readonly classMatters: boolean;
+  /** Its ice; absent where it has none, or none of ours. */
+  readonly ice?: IceRule;
   /** Coefficients of slender members, for areas stated without one. */
   readonly slender: { readonly round: number; readonly flat: number; readonly compactFlat: number };
   readonly wind: (conditions: WindConditions) => Wind;

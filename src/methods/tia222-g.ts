@@ -1,5 +1,5 @@
 import { cite, evaluate } from '../foundation/index.ts';
-import { IMPORTANCE_G, velocityPressureG } from '../wind/index.ts';
+import { ICE_IMPORTANCE, IMPORTANCE_G, velocityPressureG } from '../wind/index.ts';
 import type { Method } from './method.ts';
 import { TIA_SLENDER, type TiaRevision, tiaWind } from './tia222.ts';
 
@@ -33,6 +33,7 @@ export const tia222G: Method = {
   exposureMatters: true,
   classMatters: true,
   slender: TIA_SLENDER,
+  ice: { mapFactor: 2, importance: ICE_IMPORTANCE, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 },
   wind: (conditions) => tiaWind(revision, conditions),
   actualGust: (speed) => speed,
 };

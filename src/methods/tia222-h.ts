@@ -1,5 +1,5 @@
 import { cite, evaluate } from '../foundation/index.ts';
-import { ELEVATION_DECAY_HEIGHT, groundElevationFactor, velocityPressureH } from '../wind/index.ts';
+import { ELEVATION_DECAY_HEIGHT, groundElevationFactor, ICE_IMPORTANCE, velocityPressureH } from '../wind/index.ts';
 import type { Method } from './method.ts';
 import { TIA_SLENDER, type TiaRevision, tiaWind } from './tia222.ts';
 
@@ -34,6 +34,7 @@ export const tia222H: Method = {
   exposureMatters: true,
   classMatters: false,
   slender: TIA_SLENDER,
+  ice: { mapFactor: 1, importance: ICE_IMPORTANCE, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 },
   wind: (conditions) => tiaWind(revision, conditions),
   actualGust: (speed) => speed,
 };

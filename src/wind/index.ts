@@ -1,6 +1,7 @@
 export * from './exposure-coefficient.ts';
 export * from './ground-elevation.ts';
 export * from './gust-effect.ts';
+export * from './ice-thickness.ts';
 export * from './importance.ts';
 export * from './site.ts';
 export * from './speed-basis.ts';

@@ -26,4 +26,6 @@ export interface Site {
   readonly hill?: Hill;
   /** A topographic factor the county gives; it stands for the hill. */
   readonly topographicFactor?: number;
+  /** Ice of the map (or radial ice) and the 3-second gust that goes with it. */
+  readonly ice?: { readonly thickness: number; readonly gust: number };
 }

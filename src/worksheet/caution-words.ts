@@ -201,10 +201,7 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Use the maker’s wind forces if he gives them.',
   },
   'ice-not-checked': {
-    says: (caution) =>
-      caution.word === 'given'
-        ? 'The ice you gave is kept in the plan; ice is not worked out by this version.'
-        : 'Ice is not in this answer: no thickness given.',
+    says: () => 'Ice is not in this answer: no thickness given.',
     do: 'Ask the building department whether ice counts with you.',
   },
   'foundation-not-checked': {

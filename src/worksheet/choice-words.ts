@@ -41,6 +41,8 @@ export function linkName(link: Pick<Link, 'kind' | 'name'>): string {
       return 'tower';
     case 'tower-top':
       return 'top of the tower';
+    case 'ice':
+      return 'tower with ice';
     case 'mast':
       return 'mast';
     case 'antenna':

@@ -60,6 +60,8 @@ function notShownSentence(assessment: Assessment, link: Link, wind: string): str
     }
     case 'unproven':
       return `Not shown: the ${name} takes ${reads}. More than 1 there says only that nothing given shows it: ask the maker.`;
+    case 'no-ice-rule':
+      return `Not shown: ${name}. ${needs}`;
     case 'held':
       return `Not shown: above its highest support the ${name} takes ${reads}. ${needs}`;
     default:

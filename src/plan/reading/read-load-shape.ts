@@ -106,11 +106,6 @@ function readStated(
     };
   }
   if (sides && !whole) requireFields(reader, fields, 'stated', ['front', 'side'], at);
-  if (fields.icedArea !== undefined) {
-    reader.quantity(fields.icedArea, BOUNDS.area, at, 'icedArea');
-    const says = `${reader.words(at)}: its iced area is kept in the plan; ice is not computed yet.`;
-    reader.query(pointerTo(at, 'icedArea'), 'not-computed-yet', says);
-  }
   const area = reader.quantity(fields.area, BOUNDS.area, at, 'area');
   return {
     kind: 'stated',
@@ -118,6 +113,9 @@ function readStated(
     side: whole ? area : reader.quantity(fields.side, BOUNDS.area, at, 'side'),
     areaKind: fields.areaKind ?? 'unknown',
     slenderFlats: fields.slenderFlats ?? false,
+    ...(fields.icedArea === undefined
+      ? {}
+      : { icedArea: reader.quantity(fields.icedArea, BOUNDS.area, at, 'icedArea') }),
   };
 }
 

@@ -56,6 +56,13 @@ export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMet
     riskCategory: fields.riskCategory,
     groundElevation: reader.perhaps(fields.groundElevation, BOUNDS.elevation, '/site', 'groundElevation') ?? 0,
     hill,
+    ice:
+      fields.ice === undefined
+        ? undefined
+        : {
+            thickness: reader.quantity(fields.ice.thickness, BOUNDS.diameter, '/site/ice', 'thickness'),
+            gust: reader.quantity(fields.ice.gust, BOUNDS.speed, '/site/ice', 'gust'),
+          },
     topographicFactor: reader.perhaps(fields.topographicFactor, BOUNDS.topographicFactor, '/site', 'topographicFactor'),
   });
 }
@@ -87,16 +94,7 @@ function readHill(reader: PlanReader, fields: NonNullable<SiteFields['hill']>): 
 
 /** What this version checks and keeps, but does not compute. */
 function readForLater(reader: PlanReader, fields: SiteFields): void {
-  const { ice, climate, distances } = fields;
-  if (ice !== undefined) {
-    reader.quantity(ice.thickness, BOUNDS.diameter, '/site/ice', 'thickness');
-    reader.quantity(ice.gust, BOUNDS.speed, '/site/ice', 'gust');
-    reader.query(
-      '/site/ice',
-      'not-computed-yet',
-      'Your ice is kept in the plan but not computed yet: the answer is for bare members.',
-    );
-  }
+  const { climate, distances } = fields;
   if (climate !== undefined) {
     if ((climate.returns === undefined) === (climate.yearlyMax === undefined)) {
       const given = climate.returns === undefined ? 'neither returns nor yearlyMax' : 'returns and yearlyMax';

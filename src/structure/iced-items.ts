@@ -1,0 +1,140 @@
+import {
+  icedLattice,
+  icedPole,
+  icedRoundPart,
+  icedShape,
+  iceMass,
+  inSlowFlow,
+  latticeParts,
+  partsOfShape,
+  poleParts,
+} from '../areas/index.ts';
+import { type Trace, under } from '../foundation/index.ts';
+import type { Level } from './level.ts';
+import type { Section, Station, Tower } from './station.ts';
+import { hungItems, type WindItem } from './wind-item.ts';
+
+/** Ice thickness by height [m]. */
+export type IceAt = (z: number, trace?: Trace) => number;
+
+/** Items with ice, and pointers to what would be needed where geometry cannot tell. */
+export interface IcedItems {
+  readonly items: readonly WindItem[];
+  readonly needs: readonly string[];
+}
+
+/**
+ * Everything that hangs on the tower, with ice.
+ *
+ * @param station what stands where [-]
+ * @param iceAt thickness of ice by height [m]
+ * @param trace the working, or nothing [-]
+ * @returns the iced items, and what is missing [-]
+ * @source asce7-10
+ */
+export function icedHungItems(station: Station, iceAt: IceAt, trace?: Trace): IcedItems {
+  const needs: string[] = [];
+  const bare = hungItems(station);
+  const items = bare.flatMap((item): WindItem[] =>
+    under(trace, item.name, () => {
+      if (item.kind !== 'load') {
+        const parts = item.parts.flatMap((part) => icedRoundPart(part, (z) => iceAt(z, trace), trace));
+        return [{ ...item, parts: inSlowFlow(parts) }];
+      }
+      const load = station.loads.find((each) => each.at === item.at);
+      // The ice of its upper end, where it is thickest, counts for all of a load.
+      const shape = load && icedShape(load.shape, iceAt(load.high, trace), trace);
+      if (!load || !shape) {
+        needs.push(`${item.at}/icedArea`);
+        return [];
+      }
+      return [{ ...item, parts: inSlowFlow(partsOfShape(shape, load.low, load.high, load.count, trace)) }];
+    }),
+  );
+  return { items, needs };
+}
+
+/**
+ * The tower itself with ice, one item a section; a section has the ice of its upper end.
+ *
+ * @param tower the tower [-]
+ * @param iceAt thickness of ice by height [m]
+ * @param trace the working, or nothing [-]
+ * @returns the iced items, and what is missing [-]
+ * @source asce7-10
+ */
+export function icedTowerItems(tower: Tower, iceAt: IceAt, trace?: Trace): IcedItems {
+  const needs: string[] = [];
+  const items = tower.sections.flatMap((section): WindItem[] =>
+    under(trace, section.name, () => {
+      const parts = icedSectionParts(section, tower, iceAt(section.high, trace), trace);
+      if (!parts) {
+        needs.push(`${section.at}/leg`);
+        return [];
+      }
+      return [
+        {
+          name: section.name,
+          at: section.at,
+          kind: 'tower',
+          parts: inSlowFlow(parts),
+          turn: 'still',
+          heading: 0,
+          carriedBy: 'tower',
+          offset: 0,
+        },
+      ];
+    }),
+  );
+  return { items, needs: [...new Set(needs)] };
+}
+
+function icedSectionParts(section: Section, tower: Tower, ice: number, trace: Trace | undefined) {
+  const { shape, low, high } = section;
+  if (!shape) return undefined;
+  if (shape.kind === 'pole') {
+    const iced = icedPole(shape, ice, trace);
+    return poleParts(iced, low, high, (tower.top - tower.foot) / ((iced.width[0] + iced.width[1]) / 2), 1);
+  }
+  const iced = icedLattice(shape, ice, trace);
+  return iced && latticeParts(iced, low, high, 0, 1, trace);
+}
+
+/**
+ * Weight of ice above every level, the tower's own included.
+ *
+ * Σ ρ·π·t·(D + t)·L
+ *
+ * @param station what stands where; what geometry cannot tell adds none [-]
+ * @param levels from the top down [-]
+ * @param iceAt thickness of ice by height [m]
+ * @returns the mass above each level [kg]
+ * @source asce7-10
+ */
+export function iceMassAbove(station: Station, levels: readonly Level[], iceAt: IceAt): Float64Array {
+  const { tower, mast } = station;
+  const lumps: { readonly z: number; readonly mass: number }[] = [];
+  const handedOverAt = mast?.foot ?? tower.top;
+  for (const load of station.loads) {
+    const mass = load.count * iceMass(load.shape, iceAt(load.high), load.high - load.low);
+    lumps.push({ z: load.on === 'mast' ? Math.min(load.low, handedOverAt) : load.low, mass });
+  }
+  if (mast) {
+    const length = mast.tip - handedOverAt;
+    const tube = { kind: 'tube', along: 'upright', diameter: [mast.outside, mast.outside], length } as const;
+    lumps.push({ z: handedOverAt, mass: iceMass(tube, iceAt(mast.tip), length) });
+  }
+  for (const section of tower.sections) {
+    if (!section.shape) continue;
+    // Its own ice stands on its foot.
+    lumps.push({ z: section.low, mass: iceMass(section.shape, iceAt(section.high), section.high - section.low) });
+  }
+  for (const run of station.cables) {
+    const length = run.high - run.low;
+    const line = { kind: 'tube', along: 'upright', diameter: [run.diameter, run.diameter], length } as const;
+    lumps.push({ z: run.low, mass: run.count * iceMass(line, iceAt(run.high), length) });
+  }
+  return Float64Array.from(levels, ({ z }) =>
+    lumps.reduce((sum, lump) => (lump.z >= z - 1e-9 ? sum + lump.mass : sum), 0),
+  );
+}
