@@ -63,6 +63,20 @@ export const ratedForce = defineFormula({
   of: (perArea: number, factor: number, area: number) => perArea * factor * area,
 });
 
+export const areaOfEqualForce = defineFormula({
+  id: 'area-of-equal-force',
+  title: 'Effective area that the other wind loads with the same force',
+  symbol: 'A_e',
+  unit: 'area',
+  expression: 'F_r / f',
+  variables: [
+    variable('F_r', 'rated force, allowable level', 'force', 0, 1e5),
+    variable('f', 'force of the other wind on a unit of effective area', 'pressure', 10, 8000),
+  ],
+  cite: cite('derived', 'a rating is a force at its own stated conditions, by its own standard', 'derived'),
+  of: (rated: number, perArea: number) => rated / perArea,
+});
+
 const force = (symbol: string, meaning: string) => variable(symbol, meaning, 'force', 0, 1e5);
 const moment = (symbol: string, meaning: string) => variable(symbol, meaning, 'moment', 0, 1e6);
 

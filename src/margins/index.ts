@@ -10,6 +10,7 @@ export * from './inquiry.ts';
 export * from './ledger.ts';
 export * from './rated-case.ts';
 export * from './rating.ts';
+export * from './rating-comparison.ts';
 export * from './room-left.ts';
 export * from './tower-model.ts';
 export * from './tower-use.ts';

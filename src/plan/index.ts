@@ -7,8 +7,10 @@ export {
   type Part,
   type PartReading,
   type PressuresPart,
+  type RatingsPart,
   readAreasRequest,
   readPressuresRequest,
+  readRatingsRequest,
 } from './read-part.ts';
 export { type PlanOptions, type PlanReading, readPlan } from './read-plan.ts';
 export { areasRequestSchema, pressuresRequestSchema } from './schema/part-documents.ts';

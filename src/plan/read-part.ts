@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Inquiry } from '../margins/index.ts';
+import type { Inquiry, Rating } from '../margins/index.ts';
 import type { Fault, Query } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
 import { BOUNDS } from './quantities/field-bounds.ts';
@@ -98,17 +98,7 @@ export function readPressuresRequest(document: unknown, options: PlanOptions = {
   const fields = fieldsOf(document);
   if (!fields) return asPart(document, document, options, false) as PartReading<PressuresPart>;
   const { heights, structure, ...rest } = fields;
-  const faults: Fault[] = [];
-  if (structure !== undefined && structure !== 'lattice' && structure !== 'pole') {
-    const says = `Structure ${givenWords(structure)}: give lattice or pole.`;
-    faults.push({
-      pointer: '#/structure',
-      code: 'not-a-choice',
-      given: givenWords(structure),
-      allowed: 'lattice or pole',
-      says,
-    });
-  }
+  const faults: Fault[] = [...structureFaults(structure)];
   const units: UnitSystem = rest['units'] === 'si' ? 'si' : 'us';
   const reader = new PlanReader(document, units, options.decimal ?? 'point');
   const read = readHeights(heights, reader);
@@ -149,4 +139,96 @@ function readHeights(heights: unknown, reader: PlanReader): readonly number[] {
     );
     return 0;
   });
+}
+
+/** Ratings in SI, and the wind they are to be turned into. */
+export interface RatingsPart extends Part {
+  readonly ratings: readonly Rating[];
+  /** One unit of effective area in the wind asked for. */
+  readonly target?: Rating;
+}
+
+/**
+ * Reads ratings that are to be set side by side, and the wind they are to be turned into.
+ *
+ * @param document anything, as parsed from JSON: units, ratings, a tower or its `top` and `structure`, and `to` [-]
+ * @param options how commas are read [-]
+ * @returns the ratings in SI, or the faults [-]
+ * @example readRatingsRequest(5).ok // false
+ * @source derived
+ */
+export function readRatingsRequest(document: unknown, options: PlanOptions = {}): PartReading<RatingsPart> {
+  const fields = fieldsOf(document);
+  if (!fields) return asPart(document, document, options, false) as PartReading<RatingsPart>;
+  const { to, top, structure, ...rest } = fields;
+  const faults: Fault[] = [...structureFaults(structure)];
+  if (!('tower' in rest) && top === undefined) {
+    const says = 'Gust factors go with the height of the tower: give its top, or the tower.';
+    faults.push({ pointer: '#/top', code: 'missing', given: 'nothing', allowed: 'a height', says });
+  }
+  const ratings: unknown[] = Array.isArray(rest['ratings']) ? rest['ratings'] : [];
+  if (ratings.length === 0) {
+    const says = 'Give the ratings that are to be compared, as a list.';
+    faults.push({
+      pointer: '#/ratings',
+      code: 'missing',
+      given: givenWords(rest['ratings']),
+      allowed: 'a list of ratings',
+      says,
+    });
+  }
+  const shape = {
+    shape: structure === 'pole' ? 'pole' : 'lattice',
+    ...(structure === 'pole' ? {} : { faces: 3, members: 'round' }),
+    width: 1,
+  };
+  const complete = {
+    method: 'asce7-16',
+    ...rest,
+    site: STAND_IN_SITE,
+    ...('tower' in rest ? {} : { tower: { support: 'free', top: top ?? 1, ...shape } }),
+    ratings:
+      to === undefined ? ratings : [...ratings, { of: 'tower', area: 1, areaKind: 'effective', ...fieldsOf(to) }],
+  };
+  const reading = asPart({ ...rest, tower: true }, complete, options, false);
+  if (!reading.ok) {
+    const placed = reading.faults.map((fault) => ({
+      ...fault,
+      pointer: pointerInRequest(fault.pointer, ratings.length),
+    }));
+    return { ok: false, faults: [...faults, ...placed] };
+  }
+  if (faults.length > 0) return { ok: false, faults };
+  const read = reading.part.inquiry.ratings;
+  const target = to === undefined ? undefined : read[ratings.length];
+  return {
+    ok: true,
+    queries: reading.queries.filter((query) => query.pointer.startsWith('#/ratings')),
+    part: {
+      ...reading.part,
+      ratings: read.slice(0, ratings.length),
+      ...(target === undefined ? {} : { target: { ...target, at: '/to' } }),
+    },
+  };
+}
+
+/** The wind asked for was read as one more rating, and the top as that of a tower. */
+function pointerInRequest(pointer: string, ratings: number): string {
+  const asRating = `#/ratings/${ratings}`;
+  if (pointer === asRating || pointer.startsWith(`${asRating}/`)) return `#/to${pointer.slice(asRating.length)}`;
+  return pointer === '#/tower/top' ? '#/top' : pointer;
+}
+
+function structureFaults(structure: unknown): readonly Fault[] {
+  if (structure === undefined || structure === 'lattice' || structure === 'pole') return [];
+  const given = givenWords(structure);
+  return [
+    {
+      pointer: '#/structure',
+      code: 'not-a-choice',
+      given,
+      allowed: 'lattice or pole',
+      says: `Structure ${given}: give lattice or pole.`,
+    },
+  ];
 }

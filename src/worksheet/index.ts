@@ -6,6 +6,7 @@ export * from './formulas-document.ts';
 export * from './part-documents.ts';
 export * from './quantity.ts';
 export * from './question-words.ts';
+export * from './rating-document.ts';
 export * from './says.ts';
 export * from './witness.ts';
 export * from './working-document.ts';
