@@ -4,8 +4,12 @@ import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastif
 import { serializerCompiler } from 'fastify-type-provider-zod';
 import type { Configuration } from './configuration.ts';
 import { describeRoutes } from './documents/openapi-document.ts';
+import { demoPlans } from './documents/reference-files.ts';
+import { frontPageRoutes } from './front-page/front-page-routes.ts';
 import { Problem } from './problems/problem.ts';
 import { answerBrokenHttp, handleProblems, sendFrameworkError } from './problems/problem-handlers.ts';
+import { backgroundRoutes } from './routes/background-routes.ts';
+import { planRoutes } from './routes/plan-routes.ts';
 import { serviceRoutes } from './routes/service-routes.ts';
 import { validatorOrDomain } from './schemas/documented-only.ts';
 
@@ -56,6 +60,10 @@ export async function buildApp({ configuration, logger }: AppOptions): Promise<F
   await describeRoutes(app);
   handleProblems(app);
 
+  const plans = demoPlans();
+  await app.register(frontPageRoutes, { plans });
+  await app.register(planRoutes);
+  await app.register(backgroundRoutes, { plans });
   await app.register(serviceRoutes);
   return app;
 }

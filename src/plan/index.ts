@@ -13,5 +13,5 @@ export {
   readRatingsRequest,
 } from './read-part.ts';
 export { type PlanOptions, type PlanReading, readPlan } from './read-plan.ts';
-export { areasRequestSchema, pressuresRequestSchema } from './schema/part-documents.ts';
+export { areasRequestSchema, pressuresRequestSchema, ratingsRequestSchema } from './schema/part-documents.ts';
 export { PLAN_FORMAT, type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';

@@ -1,0 +1,156 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import { assess, compareRatings } from '../../margins/index.ts';
+import {
+  areasRequestSchema,
+  type Fault,
+  planDocumentSchema,
+  pressuresRequestSchema,
+  ratingsRequestSchema,
+  readAreasRequest,
+  readPlan,
+  readPressuresRequest,
+  readRatingsRequest,
+} from '../../plan/index.ts';
+import { areasDocument, checkDocument, checkText, pressuresDocument, ratingsDocument } from '../../worksheet/index.ts';
+import { component } from '../documents/component.ts';
+import { chosenForm } from '../negotiation.ts';
+import { Problem } from '../problems/problem.ts';
+import { problemResponses } from '../problems/problem-schema.ts';
+import { checkSchema } from '../schemas/check-schemas.ts';
+import { documentedOnly } from '../schemas/documented-only.ts';
+import { jsonResponse } from '../schemas/json-response.ts';
+import { areasSchema, pressuresSchema, ratingsSchema } from '../schemas/part-schemas.ts';
+import { writable } from '../schemas/writable.ts';
+
+const planBody = documentedOnly(component('Plan', planDocumentSchema));
+const areasBody = documentedOnly(component('AreasRequest', areasRequestSchema));
+const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequestSchema));
+const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
+
+const FORMS = { json: 'application/json', text: 'text/plain' } as const;
+
+const working = z
+  .enum(['none', 'full'])
+  .optional()
+  .meta({ description: 'full: every step behind the answer; none when not given.' });
+
+const bodyProblems = problemResponses(
+  'not-json',
+  'bad-query',
+  'plan-faults',
+  'refused',
+  'too-large',
+  'unsupported-media-type',
+);
+
+/** A reading of a body, or the problem that lists everything wrong with it. */
+function readOrRefuse<T extends { readonly ok: true }>(
+  reading: T | { readonly ok: false; readonly faults: readonly Fault[] },
+): T {
+  if (reading.ok) return reading;
+  const count = reading.faults.length;
+  const detail = count === 1 ? 'One entry does not fit.' : `${count} entries do not fit; each is listed.`;
+  throw new Problem('plan-faults', detail, { faults: reading.faults });
+}
+
+/** Answers to a plan or to a part of one. */
+export const planRoutes: FastifyPluginAsyncZod = async (app) => {
+  app.post(
+    '/v1/checks',
+    {
+      schema: {
+        operationId: 'check',
+        tags: ['plans'],
+        summary: 'Whether a tower takes what hangs on it, by how much, and what gives first',
+        body: planBody,
+        querystring: z.strictObject({
+          as: z
+            .enum(['json', 'text'])
+            .optional()
+            .meta({ description: 'Form of the answer, before the accept header.' }),
+          working,
+        }),
+        response: {
+          200: {
+            description: 'The answer',
+            content: { 'application/json': { schema: checkSchema }, 'text/plain': { schema: z.string() } },
+          },
+          ...problemResponses(
+            'not-json',
+            'bad-query',
+            'plan-faults',
+            'refused',
+            'not-acceptable',
+            'too-large',
+            'unsupported-media-type',
+          ),
+        },
+      },
+    },
+    async (request, reply) => {
+      const form = chosenForm(FORMS, request.query.as, request.headers.accept);
+      const { inquiry, document, queries } = readOrRefuse(readPlan(request.body));
+      const assessment = assess(inquiry);
+      reply.header('vary', 'accept');
+      if (form === 'text') return reply.type('text/plain; charset=utf-8').send(checkText(assessment, queries));
+      return reply
+        .type('application/json; charset=utf-8')
+        .send(writable(checkDocument(assessment, document, queries, request.query.working ?? 'none')));
+    },
+  );
+
+  app.post(
+    '/v1/areas',
+    {
+      schema: {
+        operationId: 'areas',
+        tags: ['plans'],
+        summary: 'Effective projected areas of any part of a plan, and their worst heading',
+        body: areasBody,
+        response: { 200: jsonResponse('The areas', areasSchema), ...bodyProblems },
+      },
+    },
+    async (request) => {
+      const { part, queries } = readOrRefuse(readAreasRequest(request.body));
+      return writable({ ...areasDocument(part.inquiry, part.siteGiven, part.towerGiven), queries });
+    },
+  );
+
+  app.post(
+    '/v1/pressures',
+    {
+      schema: {
+        operationId: 'pressures',
+        tags: ['plans'],
+        summary: 'The wind of a site at heights',
+        body: pressuresBody,
+        response: { 200: jsonResponse('The wind by height', pressuresSchema), ...bodyProblems },
+      },
+    },
+    async (request) => {
+      const { part, queries } = readOrRefuse(readPressuresRequest(request.body));
+      return writable({ ...pressuresDocument(part.inquiry, part.heights, part.structureGiven), queries });
+    },
+  );
+
+  app.post(
+    '/v1/ratings',
+    {
+      schema: {
+        operationId: 'ratings',
+        tags: ['plans'],
+        summary: 'Ratings side by side as forces, and as areas in another wind',
+        body: ratingsBody,
+        querystring: z.strictObject({ working }),
+        response: { 200: jsonResponse('The ratings', ratingsSchema), ...bodyProblems },
+      },
+    },
+    async (request) => {
+      const { part, queries } = readOrRefuse(readRatingsRequest(request.body));
+      const { station } = part.inquiry;
+      const comparison = compareRatings(station, part.ratings, part.target);
+      return writable({ ...ratingsDocument(comparison, station.units, request.query.working ?? 'none'), queries });
+    },
+  );
+};

@@ -1,0 +1,205 @@
+import { z } from 'zod';
+import { component } from '../documents/component.ts';
+
+const number = (description: string) => z.number().meta({ description });
+const words = (description: string) => z.string().meta({ description });
+
+export const quantitySchema = component(
+  'Quantity',
+  z.object({ value: z.number(), unit: z.string() }).meta({ description: 'A number with its unit.' }),
+);
+
+const speedWithBasis = component(
+  'SpeedWithBasis',
+  z
+    .object({ value: z.number(), unit: z.string(), basis: words('Which kind of speed.') })
+    .meta({ description: 'A speed is never without its kind.' }),
+);
+
+const headingSchema = component(
+  'Headings',
+  z
+    .object({
+      fixed: z.exactOptional(quantitySchema),
+      turning: z.exactOptional(quantitySchema),
+    })
+    .meta({
+      description:
+        'Wind heading that is worst for what faces its own way, and heading against the rotator that is worst for what turns; the opposite ones are as bad.',
+    }),
+);
+
+export const verdictSchema = z
+  .enum(['within', 'thin', 'over', 'not-shown'])
+  .meta({ description: 'within: the wanted margin is left; thin: inside; over: beyond the rating; not-shown.' });
+
+const linkSchema = component(
+  'Link',
+  z
+    .object({
+      id: z.string(),
+      title: z.string(),
+      verdict: verdictSchema,
+      says: z.string(),
+      because: z.exactOptional(words('Why it is not shown.')),
+      needs: z.array(z.string()).meta({ description: 'JSON pointers to what is missing.' }),
+      use: z.exactOptional(number('Demand over capacity, every open question at its bad end.')),
+      useRange: z.exactOptional(z.array(z.number()).meta({ description: 'Use at the good and at the bad end.' })),
+      margin: z.exactOptional(number('1 − use.')),
+      demand: z.exactOptional(z.object({ of: z.string(), value: z.number(), unit: z.string() })),
+      capacity: z.exactOptional(quantitySchema),
+      where: z.exactOptional(quantitySchema),
+      heading: z.exactOptional(headingSchema),
+      holdsTo: z.exactOptional(
+        z
+          .object({ gust: quantitySchema, design: speedWithBasis })
+          .meta({ description: 'Actual 3-second gust at 10 m in the open, and design speed, at use 1.' }),
+      ),
+    })
+    .meta({ description: 'One thing that could give first.' }),
+);
+
+const questionSchema = component(
+  'Question',
+  z
+    .object({
+      at: words('JSON pointer to the field that would answer it.'),
+      ask: z.string(),
+      taken: words('The reading that was taken.'),
+      useIf: z.record(z.string(), z.number()).meta({ description: 'The tower’s use if only this were answered so.' }),
+      says: z.string(),
+    })
+    .meta({ description: 'Something to find out, ranked by what it would change.' }),
+);
+
+export const cautionSchema = component(
+  'Caution',
+  z.object({
+    code: z.string(),
+    severity: z.enum(['verdict', 'line', 'standing']),
+    says: z.string(),
+    do: words('What to do.'),
+    at: z.exactOptional(words('JSON pointer to what it is about.')),
+  }),
+);
+
+export const querySchema = component(
+  'Query',
+  z
+    .object({ pointer: z.string(), code: z.exactOptional(z.string()), says: z.string() })
+    .meta({ description: 'Something readable that deserves a second look.' }),
+);
+
+const stepSchema = component(
+  'Step',
+  z
+    .object({
+      about: z.array(z.string()),
+      formula: words('Id in /v1/formulas.'),
+      title: z.string(),
+      symbol: z.string(),
+      expression: z.string(),
+      inputs: z.array(
+        z.object({
+          symbol: z.string(),
+          meaning: z.string(),
+          value: z.union([z.number(), z.array(z.number())]),
+          unit: z.string(),
+        }),
+      ),
+      value: z.number(),
+      unit: z.string(),
+      source: words('Id in /v1/sources.'),
+      clause: z.string(),
+      known: z.string(),
+      knownInWords: z.string(),
+      note: z.exactOptional(z.string()),
+    })
+    .meta({ description: 'One line of the working: it re-evaluates from its inputs.' }),
+);
+export const workingSchema = z.array(stepSchema).meta({ description: 'Every step behind the answer.' });
+
+const ledgerRowSchema = component(
+  'LedgerRow',
+  z
+    .object({
+      name: z.string(),
+      at: z.string(),
+      kind: z.string(),
+      low: z.number(),
+      high: z.number(),
+      front: number('Effective projected area, wind along its heading.'),
+      side: number('Effective projected area, wind across its heading.'),
+      coefficient: z.number(),
+      facing: number('Effective area at the ledger’s heading.'),
+      pressure: number('Velocity pressure, mean over its area.'),
+      gustEffect: z.number(),
+      force: number('level × pressure × gustEffect × facing (× direction factor where the method puts it there).'),
+      momentAtFoot: z.number(),
+      momentAtTop: z.number(),
+    })
+    .meta({ description: 'One thing the wind touches, in the units of the ledger.' }),
+);
+
+const forcesSchema = z.object({ shear: quantitySchema, moment: quantitySchema });
+
+export const checkSchema = component(
+  'Check',
+  z
+    .object({
+      verdict: verdictSchema,
+      soFar: z.exactOptional(verdictSchema),
+      weakest: z.exactOptional(words('Id of the link that holds to the lowest gust.')),
+      says: z.string(),
+      links: z.array(linkSchema),
+      toFindOut: z.array(questionSchema),
+      alsoOpen: number('Loads of unsaid kind that are not asked about one by one.'),
+      cautions: z.array(cautionSchema),
+      notCovered: z.array(z.string()),
+      design: z.object({
+        method: z.string(),
+        title: z.string(),
+        speed: speedWithBasis,
+        exposure: z.string(),
+        directionFactor: z.number(),
+        importance: z.number(),
+        elevationFactor: z.number(),
+        gustEffect: z.number(),
+        level: number('Brings every force to the allowable level.'),
+      }),
+      ledger: z.object({
+        units: z.object({
+          height: z.string(),
+          area: z.string(),
+          pressure: z.string(),
+          force: z.string(),
+          moment: z.string(),
+        }),
+        rows: z.array(ledgerRowSchema),
+        total: z.object({ force: z.number(), momentAtFoot: z.number(), momentAtTop: z.number() }),
+        heading: headingSchema,
+      }),
+      wind: z.array(
+        z.object({
+          height: quantitySchema,
+          exposureCoefficient: z.number(),
+          topographicFactor: z.number(),
+          pressure: quantitySchema,
+          speed: quantitySchema,
+        }),
+      ),
+      heights: z.object({ overall: quantitySchema, tower: quantitySchema, mast: z.exactOptional(quantitySchema) }),
+      reactions: z.object({
+        allowable: forcesSchema,
+        nominal: forcesSchema,
+        strength: z.exactOptional(forcesSchema),
+        weight: z.exactOptional(quantitySchema),
+        bracketPull: z.exactOptional(quantitySchema),
+      }),
+      roomLeft: z.array(z.object({ height: quantitySchema, area: quantitySchema, of: z.array(z.string()) })),
+      queries: z.array(querySchema),
+      plan: z.unknown().meta({ description: 'The plan as read.' }),
+      working: z.exactOptional(workingSchema),
+    })
+    .meta({ description: 'The whole answer to a plan.' }),
+);
