@@ -33,7 +33,7 @@ function regimeLaw(row: PoleRow, slowUpTo: number, fastFrom: number, scale: numb
     slow: row.slow,
     limit: slowUpTo,
     at: (flow: number, trace?: Trace) => {
-      if (flow <= slowUpTo) return row.slow;
+      if (flow < slowUpTo) return row.slow;
       if (flow > fastFrom) return row.fast;
       return evaluate(trace, transitionalCoefficient, [a * scale ** b, flow, MPH_FOOT, b]);
     },

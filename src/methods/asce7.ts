@@ -160,7 +160,7 @@ export function asceMethod(edition: AsceEdition): Method {
     known: edition.known,
     exposureMatters: true,
     classMatters: false,
-    slender: { round: 1.2, flat: 2, compactFlat: 1.8 },
+    slender: { round: 1.2, flat: 2, compactFlat: 1.2 },
     ice: {
       mapFactor: edition.iceMapFactor,
       importance: edition.iceImportance ? ICE_IMPORTANCE : undefined,
