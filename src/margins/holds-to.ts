@@ -1,7 +1,7 @@
 import { lowestReaching } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { type Windward, windward } from '../structure/index.ts';
-import { convertSpeed } from '../wind/index.ts';
+import { convertSpeed, FASTEST_MILE_OFFSET } from '../wind/index.ts';
 import type { Check } from './check-list.ts';
 import { actualSpeedHoldsTo, designHoldsTo } from './formulas.ts';
 import { type Demand, demandOf, type Proven, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
@@ -41,9 +41,16 @@ export function holdsTo(model: TowerModel, link: Check['link'], demand: Demand):
   return design === undefined || gust === undefined ? undefined : inWords(model, design, gust, false);
 }
 
-function inWords(model: TowerModel, design: number, actual: number, steady: boolean): HoldsTo {
+function inWords(model: TowerModel, design: number, actual: number, steady: boolean): HoldsTo | undefined {
   const method = METHOD_BY_ID[model.inquiry.method];
   const basis = model.inquiry.site.basis ?? method.basis;
+  // So little wind has no fastest mile; it holds to nothing worth a figure.
+  if (
+    basis === 'fastest-mile' &&
+    convertSpeed(design, method.basis, 'gust3-nominal', 'rating') <= FASTEST_MILE_OFFSET
+  ) {
+    return undefined;
+  }
   const nominalMap = method.id === 'tia222-g' && basis === 'gust3-strength';
   return {
     // Turned round with the same ratio by which the site's speed was taken.

@@ -36,9 +36,9 @@ function compare(example: Example, name: string, computed: Value | undefined, ex
   const where = `${example.id}, ${name}`;
   if (Array.isArray(expected)) {
     expect(Array.isArray(computed) ? computed.length : computed, where).toBe(expected.length);
-    expected.forEach((value: Value, index: number) =>
-      compare(example, name, (computed as readonly Value[])[index], value),
-    );
+    for (const [index, value] of expected.entries()) {
+      compare(example, name, (computed as readonly Value[])[index], value as Value);
+    }
     return;
   }
   const tolerance = example.tolerance[name];

@@ -1,0 +1,208 @@
+import fc from 'fast-check';
+import { type Assessment, assess, type Inquiry } from '../../src/margins/index.ts';
+import { readPlan } from '../../src/plan/index.ts';
+
+export type Document = Record<string, unknown>;
+
+/** The inquiry of a plan that must be readable. */
+export function inquiryOf(plan: unknown): Inquiry {
+  const reading = readPlan(plan);
+  if (!reading.ok) throw new Error(`${JSON.stringify(reading.faults)} in ${JSON.stringify(plan)}`);
+  return reading.inquiry;
+}
+
+export function assessed(plan: unknown): Assessment {
+  return assess(inquiryOf(plan));
+}
+
+/** Largest demand at every check, without the capacity. */
+export function demands(assessment: Assessment): number[] {
+  return assessment.bad.wind.flatMap((values) =>
+    Array.from(values, (value, index) => value + (assessment.bad.dead[index] as number)),
+  );
+}
+
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
+const METHODS = ['asce7-10', 'asce7-16', 'asce7-22', 'tia222-g', 'tia222-h', 'eia222-f'] as const;
+const exposures = fc.constantFrom('B', 'C', 'D');
+
+/** Makes a field absent now and then. */
+const perhaps = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined, freq: 2 });
+
+function defined(fields: Record<string, unknown>): Document {
+  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
+}
+
+const lattice = fc
+  .record({
+    faces: fc.constantFrom(3, 4),
+    width: between(10, 24),
+    members: fc.constantFrom('round', 'flat'),
+    solid: fc.oneof(
+      fc.record({
+        leg: between(0.75, 2),
+        brace: between(0.25, 0.75),
+        panel: between(10, 24),
+        pattern: fc.constantFrom('zigzag', 'cross', 'rungs'),
+      }),
+      fc.record({ solidity: between(0.08, 0.4) }),
+      fc.constant({}),
+    ),
+  })
+  .map(({ solid, ...shape }) => ({ shape: 'lattice', ...shape, ...solid }));
+
+const pole = fc.record({
+  shape: fc.constant('pole'),
+  width: between(3, 14),
+  sides: fc.constantFrom(0, 8, 12, 16, 18),
+});
+
+const tapered = fc.record({
+  shape: fc.constant('lattice'),
+  faces: fc.constantFrom(3, 4),
+  width: fc.tuple(between(20, 30), between(10, 18)).map(([low, high]) => [low, high]),
+  members: fc.constant('round'),
+  leg: between(0.75, 1.5),
+  brace: between(0.25, 0.75),
+  panel: between(10, 24),
+});
+
+const hung = (top: number) =>
+  fc.oneof(
+    fc.record({
+      area: between(0.5, 8),
+      areaKind: fc.constantFrom('effective', 'projected-round', 'flat-plate', 'unknown'),
+      turns: fc.boolean(),
+      height: between(top + 0.5, top + 5),
+    }),
+    fc.record({
+      front: between(0.5, 8),
+      side: between(0.2, 4),
+      areaKind: fc.constantFrom('effective', 'unknown'),
+      turns: fc.boolean(),
+      heading: fc.integer({ min: 0, max: 359 }),
+      height: between(top + 0.5, top + 5),
+    }),
+    fc.record({
+      front: between(0.5, 3),
+      side: between(0.2, 2),
+      areaKind: fc.constant('effective'),
+      height: between(5, top),
+    }),
+    fc.record({
+      shape: fc.constant('tube'),
+      diameter: between(0.5, 3),
+      height: between(top + 0.2, top + 1).map((low) => [low, low + 9]),
+    }),
+    fc.record({
+      shape: fc.constant('plate'),
+      wide: between(4, 24),
+      tall: between(4, 40),
+      deep: between(0, 8),
+      heading: fc.integer({ min: 0, max: 359 }),
+      offset: perhaps(between(0, 2)),
+      height: between(5, top),
+    }),
+    fc.record({
+      shape: fc.constant('tubes'),
+      turns: fc.boolean(),
+      height: between(top + 0.5, top + 5),
+      tubes: fc
+        .tuple(between(1, 3), between(6, 30), fc.integer({ min: 1, max: 6 }), between(0.375, 1))
+        .map(([boom, length, count, element]) => [
+          { along: 'boom', diameter: boom, length },
+          {
+            along: 'element',
+            count,
+            taper: [
+              [element, 60],
+              [element * 0.75, 60],
+            ],
+          },
+        ]),
+    }),
+    fc.record({
+      shape: fc.constant('dish'),
+      diameter: between(12, 60),
+      heading: fc.integer({ min: 0, max: 359 }),
+      height: between(5, top),
+    }),
+  );
+
+const rating = fc
+  .record({
+    area: between(4, 40),
+    areaKind: perhaps(fc.constantFrom('effective', 'projected-round', 'flat-plate', 'unknown')),
+    above: perhaps(between(0, 3)),
+    speed: between(60, 120),
+    basis: perhaps(fc.constantFrom('gust3-nominal', 'gust3-strength', 'fastest-mile')),
+    method: perhaps(fc.constantFrom(...METHODS, 'rs222-c')),
+    exposure: perhaps(exposures),
+    riskCategory: perhaps(fc.constantFrom('I', 'II', 'III')),
+    lines: perhaps(fc.record({ count: fc.integer({ min: 1, max: 4 }), diameter: between(0.2, 0.9) })),
+  })
+  .map(({ area, areaKind, above, lines, ...wind }) =>
+    defined({ of: 'tower', area, areaKind, above, withCables: lines, wind: defined(wind) }),
+  );
+
+/** Plans of every sort that the reader takes, in us units, with things left unsaid. */
+export const anyPlan: fc.Arbitrary<Document> = fc
+  .record({
+    method: fc.constantFrom(...METHODS),
+    speed: between(70, 130),
+    basis: perhaps(fc.constantFrom('gust3-strength', 'gust3-nominal', 'fastest-mile')),
+    exposure: exposures,
+    riskCategory: perhaps(fc.constantFrom('I', 'II', 'III', 'IV')),
+    hill: perhaps(
+      fc.record({
+        shape: fc.constantFrom('ridge', 'escarpment', 'round-hill'),
+        height: between(10, 200),
+        halfLength: between(30, 600),
+        distance: between(0, 300),
+        side: fc.constantFrom('upwind', 'downwind'),
+      }),
+    ),
+    groundElevation: perhaps(between(0, 6000)),
+    top: between(25, 80),
+    shape: fc.oneof(
+      { weight: 4, arbitrary: lattice },
+      { weight: 2, arbitrary: pole },
+      { weight: 1, arbitrary: tapered },
+    ),
+    mast: perhaps(
+      fc.record({ outside: between(1.5, 3), inside: between(1, 5), bearing: fc.boolean(), shelf: fc.boolean() }),
+    ),
+    cables: perhaps(
+      fc.record({
+        count: fc.integer({ min: 1, max: 8 }),
+        diameter: between(0.2, 0.9),
+        laid: fc.constantFrom('single', 'ribbon', 'bundle', 'inside'),
+      }),
+    ),
+    ratings: fc.array(rating, { minLength: 1, maxLength: 2 }),
+  })
+  .chain(({ speed, basis, exposure, riskCategory, hill, groundElevation, top, shape, mast, cables, ...rest }) =>
+    fc.array(hung(top), { minLength: 1, maxLength: 4 }).map((loads) =>
+      defined({
+        units: 'us',
+        ...rest,
+        site: defined({
+          wind: defined({ speed, basis }),
+          exposure,
+          riskCategory,
+          hill,
+          groundElevation,
+        }),
+        tower: { support: 'free', top, ...shape },
+        mast: mast && {
+          outside: mast.outside,
+          length: mast.inside + 6,
+          inside: mast.inside,
+          bearing: mast.bearing ? top : false,
+          shelf: mast.shelf,
+        },
+        loads: loads.map((load, index) => defined({ name: `load ${index}`, ...load })),
+        cables: cables && [cables],
+      }),
+    ),
+  );

@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { FOOT, MILE_PER_HOUR, POUND_FORCE } from '../../src/foundation/index.ts';
+import { assessed } from './any-plan.ts';
+import { demoPlan } from './demo-plan.ts';
+
+/*
+ * Every figure here was worked out by hand arithmetic, apart from the program:
+ *   site    q(z) = 0.00256·Kz·0.85·105², Kz = 2.01·(max(z, 15)/900)^(2/9.5); force = 0.6·q·0.85·EPA
+ *   rating  q(z) = 0.00256·Kz·0.85·100²·I; force = 0.96·q·0.85·EPA; bad end: exposure B, I = 0.87
+ *           Kz(48, B) = 2.01·(48/1200)^(2/7) = 0.8013, q = 15.1692 psf, F_r = 0.96·15.1692·0.85·18 = 222.805 lbf
+ *   beam    5.5·1.8 = 9.9 ft² at 50 ft: 13.38246 psf·9.9 = 132.486 lbf
+ *   lines   3·0.405/12·1.2 = 0.1215 ft²/ft, together 67.190 lbf
+ *   tower   solidity 0.35: 1.5·0.35·2.1715·0.632475 = 0.721045 ft²/ft, together 398.740 lbf
+ *           rated by TIA-222-G: 1.5·0.35·2.1715·0.61606 = 0.702332 ft²/ft, together 374.930 lbf
+ *   shear at the foot: (132.486 + 67.190 + 398.740)/(222.805 + 374.930) = 598.416/597.735 = 1.001139
+ */
+const BAD = {
+  shear: { 38: 0.787192, 28: 0.895763, 18: 0.95568, 8: 0.984044, 0: 1.001139 },
+  moment: { 38: 0.806434, 28: 0.829838, 18: 0.870668, 8: 0.90334, 0: 0.923825 },
+};
+const GOOD = {
+  shear: { 38: 0.136435, 28: 0.176058, 18: 0.208389, 8: 0.234869, 0: 0.254166 },
+  moment: { 38: 0.13035, 28: 0.144165, 18: 0.161453, 8: 0.177946, 0: 0.190337 },
+};
+const USE_IF: Readonly<Record<string, Readonly<Record<string, number>>>> = {
+  '/ratings/0/wind/exposure': { C: 0.755510565, D: 0.640132622 },
+  '/ratings/0/wind/riskCategory': { II: 0.870991308, III: 0.757383746 },
+  '/ratings/0/areaKind': { 'flat-plate': 0.771175485 },
+  '/loads/0/areaKind': { effective: 0.902629592, 'projected-round': 0.927257052 },
+  '/tower': { '0.1': 0.956050005, '0.35': 1.001139434 },
+};
+
+describe('the plan of ten numbers, as worked out by hand', () => {
+  const assessment = assessed(demoPlan('ten-numbers'));
+  const tower = assessment.links[0]?.result;
+
+  it.each([38, 28, 18, 8, 0] as const)('has the uses of hand arithmetic at %i ft', (feet) => {
+    for (const of of ['shear', 'moment'] as const) {
+      const use = assessment.uses.find((each) => {
+        const level = assessment.model.levels[each.check.level];
+        return each.check.of === of && Math.abs((level?.z ?? -1) / FOOT - feet) < 1e-6;
+      });
+      expect(use?.bad).toBeCloseTo(BAD[of][feet], 6);
+      expect(use?.good).toBeCloseTo(GOOD[of][feet], 6);
+    }
+  });
+
+  it('is not shown: a hair over 1 in shear at the foot as read, a quarter at best', () => {
+    expect(assessment.verdict).toBe('not-shown');
+    expect(assessment.soFar).toBeUndefined();
+    expect(tower?.use).toBeCloseTo(1.001139434, 8);
+    expect(tower?.useRange[0]).toBeCloseTo(0.254165919, 8);
+    expect(tower?.of).toBe('shear');
+    expect(tower?.height).toBe(0);
+    expect((tower?.demand ?? 0) / POUND_FORCE).toBeCloseTo(598.416345, 5);
+    expect((tower?.capacity ?? 0) / POUND_FORCE).toBeCloseTo(597.735265, 5);
+  });
+
+  it('holds to 105/√1.001139 mph by design and √(0.6·0.85) of that in an actual gust', () => {
+    expect((tower?.holdsTo?.design ?? 0) / MILE_PER_HOUR).toBeCloseTo(104.940231, 5);
+    expect((tower?.holdsTo?.gust ?? 0) / MILE_PER_HOUR).toBeCloseTo(74.942315, 5);
+  });
+
+  it('says what each answer alone would give', () => {
+    expect(assessment.questions.gaps.map((gap) => gap.at).sort()).toEqual(Object.keys(USE_IF).sort());
+    for (const gap of assessment.questions.gaps) {
+      for (const [answer, use] of Object.entries(USE_IF[gap.at] ?? {})) {
+        expect(gap.useIf.find((option) => option.answer === answer)?.use, `${gap.at} ${answer}`).toBeCloseTo(use, 8);
+      }
+    }
+  });
+
+  it('asks first for what helps most', () => {
+    expect(assessment.questions.gaps[0]?.at).toBe('/ratings/0/wind/exposure');
+  });
+});
