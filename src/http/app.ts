@@ -1,7 +1,8 @@
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
-import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify';
+import Fastify, { type FastifyInstance } from 'fastify';
 import { serializerCompiler } from 'fastify-type-provider-zod';
+import type { DestinationStream } from 'pino';
 import type { Configuration } from './configuration.ts';
 import { describeRoutes } from './documents/openapi-document.ts';
 import { demoPlans } from './documents/reference-files.ts';
@@ -12,17 +13,18 @@ import { backgroundRoutes } from './routes/background-routes.ts';
 import { planRoutes } from './routes/plan-routes.ts';
 import { serviceRoutes } from './routes/service-routes.ts';
 import { validatorOrDomain } from './schemas/documented-only.ts';
+import { serviceLog } from './service-log.ts';
 
 export interface AppOptions {
   readonly configuration: Configuration;
   /** Where log lines go; by default to standard output. */
-  readonly logger?: FastifyServerOptions['logger'];
+  readonly logTo?: DestinationStream;
 }
 
 /** Builds the whole service and does not listen. */
-export async function buildApp({ configuration, logger }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({ configuration, logTo }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
-    logger: logger ?? { level: configuration.logLevel },
+    loggerInstance: serviceLog(configuration.logLevel, logTo),
     bodyLimit: configuration.bodyLimit,
     trustProxy: configuration.trustedProxies.length > 0 ? [...configuration.trustedProxies] : false,
     requestTimeout: 30_000,

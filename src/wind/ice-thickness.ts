@@ -63,7 +63,7 @@ export interface IceRule {
  * @param hill topographic factor there [-]
  * @param trace the working, or nothing [-]
  * @returns the thickness [m]
- * @example iceThickness({ mapFactor: 2, importance: ICE_IMPORTANCE, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 }, 0.01905, 'II', 15.24, 1) // 0.039715
+ * @example iceThickness({ mapFactor: 2, importance: ICE_IMPORTANCE, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 }, 0.01905, 'II', 15.24, 1) // 0.03972
  * @source asce7-10
  */
 export function iceThickness(

@@ -14,7 +14,8 @@ log.on('data', (chunk) => logged.push(String(chunk)));
 
 const running = runningApp({
   bodyLimit: 2048,
-  logger: { level: 'info', stream: log },
+  logLevel: 'info',
+  logTo: log,
   prepare: (app) => {
     app.get('/test-failure', () => {
       throw new Error('secret inside');

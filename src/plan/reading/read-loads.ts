@@ -43,8 +43,9 @@ function readLoad(reader: PlanReader, fields: LoadFields, at: string, tower: Tow
   if (on === 'mast') refuseOffMast(reader, fields, at, span, mast);
   const boom = reader.perhaps(fields.boom, BOUNDS.height, at, 'boom');
   queryBoom(reader, at, tower, boom);
-  if (fields.ratedWind !== undefined) {
-    readRatedWind(reader, fields.ratedWind, at, 'ratedWind');
+  const ratedWind =
+    fields.ratedWind === undefined ? undefined : readRatedWind(reader, fields.ratedWind, at, 'ratedWind');
+  if (ratedWind !== undefined) {
     const says = `${fields.name}: its own rated wind is kept in the plan; that link is not computed yet.`;
     reader.query(`${at}/ratedWind`, 'not-computed-yet', says);
   }
@@ -62,6 +63,7 @@ function readLoad(reader: PlanReader, fields: LoadFields, at: string, tower: Tow
     offset: reader.perhaps(fields.offset, BOUNDS.height, at, 'offset') ?? 0,
     boom,
     reach: reader.perhaps(fields.reach, BOUNDS.height, at, 'reach'),
+    ratedWind: ratedWind?.speed === undefined ? undefined : present({ speed: ratedWind.speed, basis: ratedWind.basis }),
   });
 }
 

@@ -1,0 +1,232 @@
+import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
+import { requestExamples } from '../../src/http/documents/request-examples.ts';
+import { checkSchema } from '../../src/http/schemas/check-schemas.ts';
+import { areasSchema, pressuresSchema, ratingsSchema } from '../../src/http/schemas/part-schemas.ts';
+import { demoPlans } from '../margins/demo-plan.ts';
+import { runningApp } from './running-app.ts';
+
+const running = runningApp();
+const post = (path: string, body: unknown) =>
+  running
+    .request()
+    .post(path)
+    .send(body as object);
+
+/** Refuses fields that the contract does not name. */
+function strict<S extends z.ZodType>(schema: S): z.ZodType {
+  const document = z.toJSONSchema(schema, {
+    override: ({ jsonSchema }) => {
+      if (jsonSchema.type === 'object' && jsonSchema.properties) jsonSchema.additionalProperties = false;
+    },
+  });
+  return z.fromJSONSchema(document as Parameters<typeof z.fromJSONSchema>[0]);
+}
+
+const PATHS: Readonly<Record<string, readonly [string, z.ZodType]>> = {
+  check: ['/v1/checks', checkSchema],
+  areas: ['/v1/areas', areasSchema],
+  pressures: ['/v1/pressures', pressuresSchema],
+  ratings: ['/v1/ratings', ratingsSchema],
+};
+
+describe('the examples of the contract', () => {
+  it.each(requestExamples().map((example) => [`${example.operationId} ${example.name}`, example] as const))(
+    '%s is answered as the contract says, and by nothing more',
+    async (_, { operationId, body }) => {
+      const [path, schema] = PATHS[operationId] as readonly [string, z.ZodType];
+      const answer = await post(path, body)
+        .expect(200)
+        .expect('content-type', /application\/json/);
+      expect(strict(schema).safeParse(answer.body).error?.issues ?? []).toEqual([]);
+    },
+  );
+
+  it('have one for every operation that takes a body', () => {
+    const spoken = new Set(requestExamples().map((example) => example.operationId));
+    expect([...spoken].sort()).toEqual(Object.keys(PATHS).sort());
+  });
+});
+
+describe('POST /v1/checks', () => {
+  it.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('answers the demo plan %s', async (_, plan) => {
+    const { body } = await post('/v1/checks', plan).expect(200);
+    expect(['within', 'thin', 'over', 'not-shown']).toContain(body.verdict);
+    expect(body.links[0].id).toBe('tower');
+    expect(body.cautions.map((caution: { code: string }) => caution.code)).toContain('engineer-and-local-code');
+    expect(body.notCovered).toContain('earthquake');
+    expect(body.plan).toEqual({ format: 1, ...plan });
+    expect(body.working).toBeUndefined();
+  });
+
+  it('says the same in text as in JSON', async () => {
+    for (const { plan } of demoPlans()) {
+      const { body } = await post('/v1/checks', plan).expect(200);
+      const { text } = await post('/v1/checks?as=text', plan)
+        .expect(200)
+        .expect('content-type', /text\/plain/);
+      expect(text).toContain(body.says);
+      for (const link of body.links) expect(text).toContain(link.says);
+      for (const caution of body.cautions) expect(text).toContain(caution.says);
+      for (const question of body.toFindOut) expect(text).toContain(question.ask);
+      for (const what of body.notCovered) expect(text).toContain(what);
+    }
+  });
+
+  it('goes by the accept header where the query says nothing', async () => {
+    const [first] = demoPlans();
+    await post('/v1/checks', first?.plan)
+      .set('accept', 'text/plain')
+      .expect('content-type', /text\/plain/);
+    await post('/v1/checks', first?.plan).set('accept', 'image/png').expect(406);
+  });
+
+  it('shows the working when asked, in the units of the plan', async () => {
+    const bluff = demoPlans().find(({ id }) => id === 'river-bluff');
+    const { body } = await post('/v1/checks?working=full', bluff?.plan).expect(200);
+    expect(body.working.length).toBeGreaterThan(100);
+    expect(body.working.map((step: { unit: string }) => step.unit)).toContain('psf');
+  });
+
+  it('lists all faults at once, each with its pointer', async () => {
+    const { body } = await post('/v1/checks', {
+      units: 'us',
+      method: 'asce7-16',
+      site: { wind: 1200, exposure: 'E' },
+      tower: { support: 'free', top: 48, shapes: 'lattice' },
+      loads: [{ name: 'beam', above: 2, area: '5,5 acres' }],
+    }).expect(422);
+    expect(body.type).toBe('/problems/plan-faults');
+    expect(body.faults.map((fault: { pointer: string }) => fault.pointer).sort()).toEqual([
+      '#/loads/0/area',
+      '#/site/exposure',
+      '#/site/wind',
+      '#/tower/shapes',
+    ]);
+    const unknown = body.faults.find((fault: { pointer: string }) => fault.pointer === '#/tower/shapes');
+    expect(unknown.says).toContain('shape');
+  });
+
+  it('answers a plan of 300 loads', async () => {
+    const loads = Array.from({ length: 300 }, (_, index) => ({
+      name: `load ${index}`,
+      height: 1 + (index % 47),
+      area: 0.05,
+    }));
+    const bluff = demoPlans().find(({ id }) => id === 'ten-numbers')?.plan;
+    const { body } = await post('/v1/checks', { ...bluff, loads }).expect(200);
+    expect(body.ledger.rows.length).toBeGreaterThan(300);
+    expect(body.alsoOpen).toBe(288);
+  });
+
+  it('answers a bare tower', async () => {
+    const { body } = await post('/v1/checks', {
+      units: 'si',
+      method: 'tia222-h',
+      site: { wind: 50, exposure: 'C' },
+      tower: { support: 'free', top: 12 },
+    }).expect(200);
+    expect(body.verdict).toBe('not-shown');
+    expect(body.links[0].needs).toContain('/ratings');
+  });
+});
+
+describe('POST /v1/areas and /v1/pressures', () => {
+  it('gives the area of a tube, 2 in by 20 ft with 1.2', async () => {
+    const { body } = await post('/v1/areas', {
+      units: 'us',
+      method: 'asce7-16',
+      loads: [{ name: 'tube', shape: 'tube', diameter: 2, height: [0, 20] }],
+    }).expect(200);
+    expect(body.worst.value).toBeCloseTo(4, 9);
+    expect(body.notes.map((note: { code: string }) => note.code)).toContain('slow-wind');
+  });
+
+  it('gives 26.24 psf at 50 ft for 105 mph on open ground', async () => {
+    // 0.00256·2.01·(50/900)^(2/9.5)·0.85·105²
+    const { body } = await post('/v1/pressures', {
+      units: 'us',
+      method: 'asce7-16',
+      site: { wind: 105, exposure: 'C' },
+      structure: 'lattice',
+      heights: [50],
+    }).expect(200);
+    expect(body.heights[0].pressure.value).toBeCloseTo(26.2401, 4);
+    // 0.6·0.85·26.2401·10 ft² is 134 lbf.
+    expect(body.heights[0].forcePerArea.value * 10).toBeCloseTo(133.82, 2);
+  });
+
+  it('refuses a height above the top of a tower that is not given', async () => {
+    const { body } = await post('/v1/areas', {
+      units: 'us',
+      method: 'asce7-16',
+      loads: [{ name: 'beam', above: 2, area: 5 }],
+    }).expect(422);
+    expect(body.faults[0].pointer).toBe('#/loads/0/above');
+  });
+});
+
+describe('POST /v1/ratings', () => {
+  it('tells that 12 ft² at 70 mph by the old rules is more than 8 ft² at 110 mph by the new', async () => {
+    const example = requestExamples().find(({ operationId }) => operationId === 'ratings');
+    const { body } = await post('/v1/ratings?working=full', example?.body).expect(200);
+    expect(body.more.at).toBe('/ratings/0');
+    expect(body.more.by[0]).toBeCloseTo(1.3166, 3);
+    expect(body.ratings[0].force[0].value).toBeCloseTo(154.04, 1);
+    expect(body.ratings[1].force[0].value).toBeCloseTo(117, 1);
+    expect(body.working.length).toBeGreaterThan(5);
+  });
+
+  it('places faults of the wind asked for where it was written', async () => {
+    const { body } = await post('/v1/ratings', {
+      units: 'us',
+      top: 48,
+      ratings: [{ of: 'tower', area: 12, wind: { speed: 70 } }],
+      to: { wind: { speed: 5000 } },
+    }).expect(422);
+    expect(body.faults.map((fault: { pointer: string }) => fault.pointer)).toContain('#/to/wind/speed');
+  });
+
+  it('refuses a wind asked for that leaves something open', async () => {
+    const { body } = await post('/v1/ratings', {
+      units: 'us',
+      top: 48,
+      ratings: [{ of: 'tower', area: 12, wind: { speed: 70, method: 'eia222-f' } }],
+      to: { wind: { speed: 100, method: 'asce7-16' } },
+    }).expect(422);
+    expect(body.type).toBe('/problems/refused');
+    expect(body.faults[0].pointer).toBe('#/to');
+  });
+});
+
+describe('background', () => {
+  it('hands out demo plans, formulas and sources', async () => {
+    const plans = (await running.request().get('/v1/demo-plans').expect(200)).body;
+    expect(plans.length).toBe(demoPlans().length);
+    const plan = (await running.request().get(plans[0].href).expect(200)).body;
+    await post('/v1/checks', plan).expect(200);
+    const formulas = (await running.request().get('/v1/formulas').expect(200)).body;
+    const sources = (await running.request().get('/v1/sources').expect(200)).body;
+    const ids = new Set(sources.map((source: { id: string }) => source.id));
+    for (const formula of formulas) expect(ids).toContain(formula.source);
+    const memory = (await running.request().get('/v1/sources?known=memory').expect(200)).body;
+    expect(memory.length).toBeGreaterThan(0);
+    expect(memory.length).toBeLessThan(sources.length);
+  });
+
+  it('shows the main job on its front page, without script', async () => {
+    const { text } = await running
+      .request()
+      .get('/')
+      .expect(200)
+      .expect('content-type', /text\/html/);
+    expect(text).not.toContain('<script');
+    expect(text).toContain('Heron Bluff');
+    expect(text).toContain('0.943');
+    await running
+      .request()
+      .get('/front-page.css')
+      .expect(200)
+      .expect('content-type', /text\/css/);
+  });
+});
