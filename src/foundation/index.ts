@@ -6,3 +6,4 @@ export * from './remember.ts';
 export * from './root.ts';
 export * from './trace.ts';
 export * from './units.ts';
+export * from './zeros.ts';

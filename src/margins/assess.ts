@@ -292,8 +292,7 @@ function ownStaysBelow(model: TowerModel, number: number): boolean {
         if (!proven || !each.rated[scenario]?.provesOwn) return false;
         // Per length of tower: what is added between one level and the next must stay within what was rated there.
         const before = index === 0 ? 0 : index - 1;
-        const step = (values: Float64Array) =>
-          (values[index] as number) - (index === 0 ? 0 : (values[before] as number));
+        const step = (values: number[]) => (values[index] as number) - (index === 0 ? 0 : (values[before] as number));
         return step(asked.shear) + step(ofLines.shear) <= step(proven.shear) + 1e-9;
       }),
     );

@@ -67,7 +67,7 @@ function steadySpeed(model: TowerModel, link: Check['link'], demand: Demand, spe
   model.checks.forEach((check, index) => {
     if (check.link !== link) return;
     model.scenarios.forEach((_, scenario) => {
-      const wind = (demand.wind[scenario] as Float64Array)[index] as number;
+      const wind = (demand.wind[scenario] as number[])[index] as number;
       if (wind > 0)
         least = Math.min(
           least,
@@ -91,7 +91,7 @@ function mostOfClaims(
   let most = 0;
   const at = (capacity: number) => (capacity > dead ? designHoldsTo.of(speed, dead / capacity, wind / capacity) : 0);
   for (const each of proven) {
-    const byLoads = at((each.low[scenario] as Float64Array)[index] as number);
+    const byLoads = at((each.low[scenario] as number[])[index] as number);
     const ratio = each.windRatioLow[scenario] as number;
     most = Math.max(most, ratio > 0 ? Math.min(byLoads, speed / Math.sqrt(ratio)) : byLoads);
   }

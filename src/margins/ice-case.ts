@@ -71,7 +71,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   };
   const iced: TowerModel = {
     ...bare,
-    deadDemand: Float64Array.from(model.checks, (check) => deadDemandOf(bare, check)),
+    deadDemand: model.checks.map((check) => deadDemandOf(bare, check)),
   };
   const bad = demandOf(iced, iced.hungWind, iced.ownWind, speed, 'bad', false);
   const good = demandOf(iced, iced.hungWind, iced.ownWind, speed, 'good', false);
@@ -105,6 +105,6 @@ function iceWind(model: TowerModel, exposed: Parameters<typeof siteWind>[1], rul
 }
 
 /** The rating's own covered weight is in terms of dead load; ice counts with its level. */
-function withIce(model: TowerModel, rule: IceRule, ice: Float64Array): Float64Array {
+function withIce(model: TowerModel, rule: IceRule, ice: number[]): number[] {
   return model.dead.weight.map((weight, index) => weight + rule.weightLevel * (ice[index] as number));
 }

@@ -89,7 +89,7 @@ export function ledgerOf(model: TowerModel, scenario: number, speed: number, dem
 
 function rowsOf(
   cut: Windward,
-  forces: { readonly front: Float64Array; readonly side: Float64Array },
+  forces: { readonly front: number[]; readonly side: number[] },
   speed: number,
   foot: number,
   top: number,

@@ -46,9 +46,9 @@ export function roomLeftAt(model: TowerModel, demand: Demand, height: number): R
       const wind = model.hungWind[scenario]?.wind;
       if (!wind) return;
       const perArea = wind.level * wind.forceDirectionFactor * wind.pressure(height) * wind.gustEffect();
-      const asked = ((demand.wind[scenario] as Float64Array)[index] as number) + (demand.dead[index] as number);
+      const asked = ((demand.wind[scenario] as number[])[index] as number) + (demand.dead[index] as number);
       let capacity = 0;
-      for (const each of proven) capacity = Math.max(capacity, (each.low[scenario] as Float64Array)[index] as number);
+      for (const each of proven) capacity = Math.max(capacity, (each.low[scenario] as number[])[index] as number);
       if (check.of === 'moment') {
         for (const claim of model.momentClaims)
           if (claim.level === check.level) capacity = Math.max(capacity, claim.moment);

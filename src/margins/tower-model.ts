@@ -1,6 +1,6 @@
 import type { AreaKind, WindDirection } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
-import { GRAVITY, remember, type Trace } from '../foundation/index.ts';
+import { GRAVITY, remember, type Trace, zeros } from '../foundation/index.ts';
 import { type Exposed, METHOD_BY_ID, type MethodId, type Reading, type Wind } from '../methods/index.ts';
 import {
   bracedShear,
@@ -58,8 +58,8 @@ export interface ClaimCase {
 }
 
 export interface OwnProof {
-  readonly shear: Float64Array;
-  readonly moment: Float64Array;
+  readonly shear: number[];
+  readonly moment: number[];
   /** λqG of the site over that of the rating, largest over height, where the tower's own wind is not known; else 0. */
   readonly windRatio: number;
 }
@@ -84,7 +84,7 @@ export interface TowerModel {
   /** Highest support; nothing below it is compared [m]. */
   readonly lowest: number;
   /** Demand without wind, by check. */
-  readonly deadDemand: Float64Array;
+  readonly deadDemand: number[];
   /** What every claim proves with nothing further answered. */
   readonly proven: readonly Proven[];
 }
@@ -210,7 +210,7 @@ export function towerModel(inquiry: Inquiry): TowerModel {
     coveredWeight,
     lowest,
   };
-  const deadDemand = Float64Array.from(unproven.checks, (check) => deadDemandOf(unproven, check));
+  const deadDemand = unproven.checks.map((check) => deadDemandOf(unproven, check));
   return { ...unproven, deadDemand, proven: provenOf(unproven, {}) };
 }
 
@@ -290,7 +290,7 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
 function ownProof(rated: RatedCase, scenario: Scenario, context: ClaimContext): OwnProof {
   const { levels, hold } = context;
   const { wind } = rated;
-  const nothing = { shear: new Float64Array(levels.length), moment: new Float64Array(levels.length) };
+  const nothing = { shear: zeros(levels.length), moment: zeros(levels.length) };
   if (!wind) return { ...nothing, windRatio: context.ownKnown ? 0 : Number.POSITIVE_INFINITY };
   const { withCables } = rated.rating;
   const windRatio = context.ownKnown ? 0 : largestWindRatio(context.windOf(scenario.exposed), wind, levels);
@@ -347,9 +347,9 @@ export interface Demand {
   /** The method's least pressure decides for some piece. */
   readonly leastDecides: boolean;
   /** Moment and shear by the wind, by scenario and check [N·m, N]. */
-  readonly wind: readonly Float64Array[];
+  readonly wind: readonly (readonly number[])[];
   /** The same without wind, by check. */
-  readonly dead: Float64Array;
+  readonly dead: number[];
 }
 
 /**
@@ -389,7 +389,7 @@ export function demandOf(
   const wind = hung.map((hungProfile, scenario) => {
     const own = ownWind[scenario];
     const ownProfile = own ? profile(own, 'good') : undefined;
-    const values = new Float64Array(checks.length);
+    const values = zeros(checks.length);
     for (let index = 0; index < checks.length; index += 1) {
       values[index] = windDemand(model, checks[index] as Check, hungProfile, ownProfile);
     }
@@ -527,8 +527,8 @@ export function handedOn(model: BareModel, check: Check, height: number, z: numb
 /** Least and most that is proven for every check by one claim, by scenario. */
 export interface Proven {
   readonly claim: Claim;
-  readonly low: readonly Float64Array[];
-  readonly high: readonly Float64Array[];
+  readonly low: readonly (readonly number[])[];
+  readonly high: readonly (readonly number[])[];
   /** By scenario: the use by the wind on a tower whose own drag is not known; 0 where it is. */
   readonly windRatioLow: readonly number[];
   readonly windRatioHigh: readonly number[];
@@ -548,8 +548,8 @@ export function provenOf(model: BareModel, answers: Answers): readonly Proven[] 
     const matching = claim.cases.filter((each) => fits((each.rated[0] as RatedCase).reading, answer));
     // A standard not named proves no own drag; once it is named it does.
     const named = (rated: RatedCase) => rated.provesOwn || (answer.method !== undefined && rated.wind !== undefined);
-    const low = model.scenarios.map(() => new Float64Array(model.checks.length).fill(Number.POSITIVE_INFINITY));
-    const high = model.scenarios.map(() => new Float64Array(model.checks.length));
+    const low = model.scenarios.map(() => zeros(model.checks.length).fill(Number.POSITIVE_INFINITY));
+    const high = model.scenarios.map(() => zeros(model.checks.length));
     const windRatioLow = model.scenarios.map(() => 0);
     const windRatioHigh = model.scenarios.map(() => (model.ownKnown ? 0 : Number.POSITIVE_INFINITY));
     for (const each of matching) {
@@ -564,8 +564,8 @@ export function provenOf(model: BareModel, answers: Answers): readonly Proven[] 
               )
             : { low: 1, high: 1 };
         const provesOwn = named(rated);
-        const lowest = low[scenario] as Float64Array;
-        const highest = high[scenario] as Float64Array;
+        const lowest = low[scenario] as number[];
+        const highest = high[scenario] as number[];
         model.checks.forEach((check, index) => {
           const least = provenBy(model, check, each, scenario, factor.low, provesOwn);
           const most =

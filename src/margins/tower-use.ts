@@ -49,13 +49,13 @@ function useOfCheck(
   for (let number = 0; number < model.scenarios.length; number += 1) {
     const scenario = model.scenarios[number] as Scenario;
     if (answers.solidity !== undefined && scenario.solidity !== answers.solidity) continue;
-    const demand = ((bad.wind[number] as Float64Array)[index] as number) + (bad.dead[index] as number);
+    const demand = ((bad.wind[number] as number[])[index] as number) + (bad.dead[index] as number);
     const here = bestClaim(model, check, index, number, demand, proven, 'low');
     if (!worst || here.use > worst.use) {
       worst = here;
       worstScenario = number;
     }
-    const goodDemand = ((good.wind[number] as Float64Array)[index] as number) + (good.dead[index] as number);
+    const goodDemand = ((good.wind[number] as number[])[index] as number) + (good.dead[index] as number);
     const goodUse = bestClaim(model, check, index, number, goodDemand, proven, 'high').use;
     goodOfOpen = Math.max(goodOfOpen, goodUse);
     if (model.scenarios[number + 1]?.open !== scenario.open) {
@@ -87,7 +87,7 @@ function bestClaim(
   const best: BestClaim = { use: Number.POSITIVE_INFINITY, claim: -1, demand, capacity: 0, byWindRatio: false };
   for (let claim = 0; claim < proven.length; claim += 1) {
     const each = proven[claim] as Proven;
-    const capacity = (each[end][scenario] as Float64Array)[index] as number;
+    const capacity = (each[end][scenario] as number[])[index] as number;
     const byLoads = demand === 0 ? 0 : demand / capacity;
     const byWind = (end === 'low' ? each.windRatioLow : each.windRatioHigh)[scenario] as number;
     const use = Math.max(byLoads, byWind);
@@ -140,7 +140,7 @@ export function badUse(
     const dead = demand.dead[index] as number;
     for (let scenario = 0; scenario < model.scenarios.length; scenario += 1) {
       if (answers.solidity !== undefined && model.scenarios[scenario]?.solidity !== answers.solidity) continue;
-      const asked = ((demand.wind[scenario] as Float64Array)[index] as number) + dead;
+      const asked = ((demand.wind[scenario] as number[])[index] as number) + dead;
       worst = Math.max(worst, leastUse(model, check, index, scenario, asked, proven, windScale));
     }
   }
@@ -158,7 +158,7 @@ function leastUse(
 ): number {
   let least = Number.POSITIVE_INFINITY;
   for (const each of proven) {
-    const byLoads = asked === 0 ? 0 : asked / ((each.low[scenario] as Float64Array)[index] as number);
+    const byLoads = asked === 0 ? 0 : asked / ((each.low[scenario] as number[])[index] as number);
     const ratio = each.windRatioLow[scenario] as number;
     least = Math.min(least, Math.max(byLoads, ratio === 0 ? 0 : ratio * windScale));
   }

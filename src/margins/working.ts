@@ -1,6 +1,5 @@
-import type { DragLaw } from '../areas/index.ts';
 import { evaluate, Trace, under } from '../foundation/index.ts';
-import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import { type Law, METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import {
   cutIntoSlices,
   hungItems,
@@ -156,7 +155,7 @@ function explainLink(loadCase: LoadCase, link: Link, governing: CheckUse, trace:
   const { wind } = model.hungWind[scenario] as Windward;
   const index = model.checks.indexOf(check);
   const withoutLeast = demandOf(model, model.hungWind, model.ownWind, speed, 'bad', false);
-  const windPart = (withoutLeast.wind[scenario] as Float64Array)[index] as number;
+  const windPart = (withoutLeast.wind[scenario] as number[])[index] as number;
   const dead = withoutLeast.dead[index] as number;
   const [deadUse, windUse] = governing.byWindRatio ? [0, use] : [dead / capacity, windPart / capacity];
   if (deadUse >= 1) return;
@@ -306,7 +305,7 @@ function explainSlice(
   const pressure = wind.pressure(slice.z, trace);
   const flowFactor = cut.flowFactor[index] as number;
   if (flowFactor > 0) wind.flow(slice.z, flowFactor / wind.flowPerSpeed(slice.z), trace);
-  const coefficient = (cut.laws[index] as DragLaw).at(flowFactor * speed, trace);
+  const coefficient = (cut.lawOf[index] as Law).law.at(flowFactor * speed, trace);
   const factor = (reading === 'bad' ? cut.bad : cut.good)[index] as number;
   const force = (area: number) =>
     area === 0

@@ -20,9 +20,12 @@ export const asce710 = asceMethod({
   polesDirectionFactor: () => 0.95,
   exposureCoefficient: (z, exposure, trace) => {
     const { gradientHeight, alpha } = EXPOSURE_TO_7_16[exposure];
-    return evaluate(trace, exposureCoefficientTo716, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha]);
+    return trace
+      ? evaluate(trace, exposureCoefficientTo716, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha])
+      : exposureCoefficientTo716.of(z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha);
   },
-  pressure: ({ c, Kz, Kzt, Kd, V }, trace) => evaluate(trace, velocityPressure710, [c, Kz, Kzt, Kd, V]),
+  pressure: ({ c, Kz, Kzt, Kd, V }, trace) =>
+    trace ? evaluate(trace, velocityPressure710, [c, Kz, Kzt, Kd, V]) : velocityPressure710.of(c, Kz, Kzt, Kd, V),
   gustConstants: GUST_CONSTANTS_TO_7_16,
   iceMapFactor: 2,
   iceImportance: true,

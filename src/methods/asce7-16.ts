@@ -20,9 +20,14 @@ export const asce716 = asceMethod({
   polesDirectionFactor: () => 1,
   exposureCoefficient: (z, exposure, trace) => {
     const { gradientHeight, alpha } = EXPOSURE_TO_7_16[exposure];
-    return evaluate(trace, exposureCoefficientTo716, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha]);
+    return trace
+      ? evaluate(trace, exposureCoefficientTo716, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha])
+      : exposureCoefficientTo716.of(z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha);
   },
-  pressure: ({ c, Kz, Kzt, Kd, Ke, V }, trace) => evaluate(trace, velocityPressure716, [c, Kz, Kzt, Kd, Ke, V]),
+  pressure: ({ c, Kz, Kzt, Kd, Ke, V }, trace) =>
+    trace
+      ? evaluate(trace, velocityPressure716, [c, Kz, Kzt, Kd, Ke, V])
+      : velocityPressure716.of(c, Kz, Kzt, Kd, Ke, V),
   gustConstants: GUST_CONSTANTS_TO_7_16,
   iceMapFactor: 1,
   iceImportance: true,

@@ -20,9 +20,12 @@ export const asce722 = asceMethod({
   polesDirectionFactor: () => 1,
   exposureCoefficient: (z, exposure, trace) => {
     const { gradientHeight, alpha } = EXPOSURE_7_22[exposure];
-    return evaluate(trace, exposureCoefficient722, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha]);
+    return trace
+      ? evaluate(trace, exposureCoefficient722, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha])
+      : exposureCoefficient722.of(z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha);
   },
-  pressure: ({ c, Kz, Kzt, Ke, V }, trace) => evaluate(trace, velocityPressure722, [c, Kz, Kzt, Ke, V]),
+  pressure: ({ c, Kz, Kzt, Ke, V }, trace) =>
+    trace ? evaluate(trace, velocityPressure722, [c, Kz, Kzt, Ke, V]) : velocityPressure722.of(c, Kz, Kzt, Ke, V),
   gustConstants: GUST_CONSTANTS_7_22,
   iceMapFactor: 1,
   iceImportance: false,

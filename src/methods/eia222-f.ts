@@ -27,8 +27,12 @@ const LEVEL = 0.75;
 function wind(conditions: WindConditions): Wind {
   const { exposed, speed, actual } = conditions;
   const c = PRESSURE_CONSTANT[conditions.units];
-  const Kz = (z: number, trace?: Trace) => evaluate(trace, exposureCoefficientEiaF, [z, REFERENCE_HEIGHT]);
-  const pressureAt = (z: number, V: number, trace?: Trace) => evaluate(trace, velocityPressureF, [c, Kz(z, trace), V]);
+  const Kz = (z: number, trace?: Trace) =>
+    trace
+      ? evaluate(trace, exposureCoefficientEiaF, [z, REFERENCE_HEIGHT])
+      : exposureCoefficientEiaF.of(z, REFERENCE_HEIGHT);
+  const pressureAt = (z: number, V: number, trace?: Trace) =>
+    trace ? evaluate(trace, velocityPressureF, [c, Kz(z, trace), V]) : velocityPressureF.of(c, Kz(z), V);
   return {
     method: 'eia222-f',
     conditions,

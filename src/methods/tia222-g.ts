@@ -16,7 +16,8 @@ const revision: TiaRevision = {
     actual || speedLevel === 'strength' ? 1 : IMPORTANCE_G[riskCategory],
   elevationFactor: () => 1,
   coefficientSpeedRatio: ({ actual, speedLevel }) => (speedLevel === 'strength' && !actual ? Math.sqrt(0.6) : 1),
-  pressure: ({ c, Kz, Kzt, Kd, V, I }, trace) => evaluate(trace, velocityPressureG, [c, Kz, Kzt, Kd, V, I]),
+  pressure: ({ c, Kz, Kzt, Kd, V, I }, trace) =>
+    trace ? evaluate(trace, velocityPressureG, [c, Kz, Kzt, Kd, V, I]) : velocityPressureG.of(c, Kz, Kzt, Kd, V, I),
 };
 
 /** ANSI/TIA-222-G. */

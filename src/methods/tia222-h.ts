@@ -17,7 +17,9 @@ const revision: TiaRevision = {
   // Its limits are for strength-level speeds; an actual gust stands for the strength-level one of the same rank.
   coefficientSpeedRatio: ({ actual }) => (actual ? 1 / Math.sqrt(0.6) : 1),
   pressure: ({ c, Kz, Kzt, Kd, Ke, V }, trace) =>
-    evaluate(trace, velocityPressureH, [c, Kz, Kzt, ROOF_SPEED_UP, Ke, Kd, V]),
+    trace
+      ? evaluate(trace, velocityPressureH, [c, Kz, Kzt, ROOF_SPEED_UP, Ke, Kd, V])
+      : velocityPressureH.of(c, Kz, Kzt, ROOF_SPEED_UP, Ke, Kd, V),
 };
 
 /** ANSI/TIA-222-H. */

@@ -68,7 +68,10 @@ export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind
   const ratio = revision.coefficientSpeedRatio(conditions);
   const { gradientHeight, alpha } = EXPOSURE_TO_7_16[exposure];
   const floor = TIA_LOWEST_COEFFICIENT[exposure];
-  const Kz = (z: number, trace?: Trace) => evaluate(trace, exposureCoefficientTia, [z, floor, gradientHeight, alpha]);
+  const Kz = (z: number, trace?: Trace) =>
+    trace
+      ? evaluate(trace, exposureCoefficientTia, [z, floor, gradientHeight, alpha])
+      : exposureCoefficientTia.of(z, floor, gradientHeight, alpha);
   const factors = (z: number, V: number, trace?: Trace): TiaPressureFactors => ({
     c,
     Kz: Kz(z, trace),

@@ -1,16 +1,16 @@
-import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
+import { cite, defineFormula, evaluate, type Trace, variable, zeros } from '../foundation/index.ts';
 import type { Level } from './level.ts';
 import type { Section, Station } from './station.ts';
 
 /** Loads that stay when the wind does not: weight aloft and the pull of wires. */
 export interface DeadLoad {
   /** Weight of what hangs on the tower above each level, its own not counted [kg]. */
-  readonly weight: Float64Array;
+  readonly weight: number[];
   /** Weight times its distance off the axis [kg·m]. */
-  readonly leaning: Float64Array;
+  readonly leaning: number[];
   /** Pull of wires, as a vector sum: shear [N] and moment [N·m]. */
-  readonly pullShear: Float64Array;
-  readonly pullMoment: Float64Array;
+  readonly pullShear: number[];
+  readonly pullMoment: number[];
 }
 
 /**
@@ -24,10 +24,10 @@ export interface DeadLoad {
  * @source derived
  */
 export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
-  const weight = new Float64Array(levels.length);
-  const leaning = new Float64Array(levels.length);
-  const pullShear = new Float64Array(levels.length);
-  const pullMoment = new Float64Array(levels.length);
+  const weight = zeros(levels.length);
+  const leaning = zeros(levels.length);
+  const pullShear = zeros(levels.length);
+  const pullMoment = zeros(levels.length);
   const footOfMast = station.mast?.foot ?? station.tower.top;
   levels.forEach(({ z }, index) => {
     let above = 0;

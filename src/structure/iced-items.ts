@@ -111,7 +111,7 @@ function icedSectionParts(section: Section, tower: Tower, ice: number, trace: Tr
  * @returns the mass above each level [kg]
  * @source asce7-10
  */
-export function iceMassAbove(station: Station, levels: readonly Level[], iceAt: IceAt): Float64Array {
+export function iceMassAbove(station: Station, levels: readonly Level[], iceAt: IceAt): number[] {
   const { tower, mast } = station;
   const lumps: { readonly z: number; readonly mass: number }[] = [];
   const handedOverAt = mast?.foot ?? tower.top;
@@ -134,7 +134,5 @@ export function iceMassAbove(station: Station, levels: readonly Level[], iceAt: 
     const line = { kind: 'tube', along: 'upright', diameter: [run.diameter, run.diameter], length } as const;
     lumps.push({ z: run.low, mass: run.count * iceMass(line, iceAt(run.high), length) });
   }
-  return Float64Array.from(levels, ({ z }) =>
-    lumps.reduce((sum, lump) => (lump.z >= z - 1e-9 ? sum + lump.mass : sum), 0),
-  );
+  return levels.map(({ z }) => lumps.reduce((sum, lump) => (lump.z >= z - 1e-9 ? sum + lump.mass : sum), 0));
 }

@@ -1,4 +1,5 @@
 import { emptyHeadingSum, type HeadingSum, worstHeading, worstOfHeadings } from '../areas/index.ts';
+import { zeros } from '../foundation/index.ts';
 import type { Level } from './level.ts';
 import type { Mast, Tower } from './station.ts';
 import type { WindItem } from './wind-item.ts';
@@ -21,13 +22,13 @@ const FIGURES = 7;
 export interface Profile {
   readonly levels: readonly Level[];
   /** Grouped sums behind both; absent where all is alike from all sides. */
-  readonly sums?: { readonly shear: Float64Array; readonly moment: Float64Array };
+  readonly sums?: { readonly shear: number[]; readonly moment: number[] };
   /** Largest shear over headings [N]. */
-  readonly shear: Float64Array;
+  readonly shear: number[];
   /** Largest moment over headings [N·m]. */
-  readonly moment: Float64Array;
+  readonly moment: number[];
   /** Torsion of what hangs off the axis, each at its own worst [N·m]. */
-  readonly torsion: Float64Array;
+  readonly torsion: number[];
 }
 
 /** How the mast hands over its load. */
@@ -65,15 +66,15 @@ export function mastHold(mast: Mast | undefined, tower: Tower): MastHold {
 export function profileOf(windward: Windward, forces: SliceForces, levels: readonly Level[], hold: MastHold): Profile {
   if (windward.allStill && windward.onMast.length === 0) return stillProfile(windward, forces, levels);
   const count = levels.length;
-  const shearSums = new Float64Array(count * FIGURES);
-  const momentSums = new Float64Array(count * FIGURES);
-  const shear = new Float64Array(count);
-  const moment = new Float64Array(count);
-  const torsion = new Float64Array(count);
-  const towerShear = new Float64Array(FIGURES);
-  const towerFirst = new Float64Array(FIGURES);
-  const mastShear = new Float64Array(FIGURES);
-  const mastFirst = new Float64Array(FIGURES);
+  const shearSums = zeros(count * FIGURES);
+  const momentSums = zeros(count * FIGURES);
+  const shear = zeros(count);
+  const moment = zeros(count);
+  const torsion = zeros(count);
+  const towerShear = zeros(FIGURES);
+  const towerFirst = zeros(FIGURES);
+  const mastShear = zeros(FIGURES);
+  const mastFirst = zeros(FIGURES);
   let towerTorsion = 0;
   let mastTorsion = 0;
   for (const number of windward.onMast) {
@@ -113,9 +114,9 @@ export function profileOf(windward: Windward, forces: SliceForces, levels: reado
 
 /** The same for things on the tower that are alike from all sides: the tower itself, its lines. */
 function stillProfile(windward: Windward, forces: SliceForces, levels: readonly Level[]): Profile {
-  const shear = new Float64Array(levels.length);
-  const moment = new Float64Array(levels.length);
-  const torsion = new Float64Array(levels.length);
+  const shear = zeros(levels.length);
+  const moment = zeros(levels.length);
+  const torsion = zeros(levels.length);
   let V = 0;
   let first = 0;
   let twist = 0;
@@ -139,13 +140,7 @@ function stillProfile(windward: Windward, forces: SliceForces, levels: readonly 
   return { levels, shear, moment, torsion };
 }
 
-function gather(
-  windward: Windward,
-  forces: SliceForces,
-  number: number,
-  shear: Float64Array,
-  first: Float64Array,
-): number {
+function gather(windward: Windward, forces: SliceForces, number: number, shear: number[], first: number[]): number {
   const slice = windward.slices[number] as Slice;
   const item = windward.items[slice.item] as WindItem;
   const front = forces.front[number] as number;
@@ -169,7 +164,7 @@ function gather(
   return Math.max(front, side) * item.offset;
 }
 
-function worstFrom(sums: Float64Array, start: number): number {
+function worstFrom(sums: number[], start: number): number {
   return (
     (sums[start] as number) +
     (sums[start + 1] as number) +

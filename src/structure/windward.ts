@@ -1,5 +1,6 @@
-import { type DragLaw, type DragPart, LONGEST_SLICE, type Role, type WindDirection } from '../areas/index.ts';
-import { METHOD_BY_ID, type Reading, statedAreaFactor, type Wind } from '../methods/index.ts';
+import { type DragPart, LONGEST_SLICE, type Role, type WindDirection } from '../areas/index.ts';
+import { remember, zeros } from '../foundation/index.ts';
+import { type Law, METHOD_BY_ID, type Reading, statedAreaFactor, type Wind } from '../methods/index.ts';
 import type { Level } from './level.ts';
 import type { WindItem } from './wind-item.ts';
 
@@ -26,6 +27,8 @@ export interface Cut {
   readonly onMast: readonly number[];
   /** Everything is alike from all sides. */
   readonly allStill: boolean;
+  /** Laws already asked of a method, by slice: they do not depend on how hard its wind blows. */
+  readonly laws: Map<string, readonly Law[]>;
 }
 
 /**
@@ -71,6 +74,7 @@ export function cutIntoSlices(items: readonly WindItem[], levels: readonly Level
     onTower: onTower.sort(byHeight),
     onMast: onMast.sort(byHeight),
     allStill: items.every((item) => item.turn === 'still'),
+    laws: new Map(),
   };
 }
 
@@ -101,13 +105,13 @@ function cutPart(
 export interface Windward extends Cut {
   readonly wind: Wind;
   /** By slice: λ·q/V²·(direction factor in the force) [Pa/(m/s)²]; the gust effect factor stands apart. */
-  readonly forceFactor: Float64Array;
+  readonly forceFactor: number[];
   /** By slice: flow measure per m/s; 0 where the coefficient never changes. */
-  readonly flowFactor: Float64Array;
+  readonly flowFactor: number[];
   /** By slice: what an area of stated kind is multiplied by, at the bad and the good end of its reading. */
-  readonly bad: Float64Array;
-  readonly good: Float64Array;
-  readonly laws: readonly DragLaw[];
+  readonly bad: number[];
+  readonly good: number[];
+  readonly lawOf: readonly Law[];
   /** Speed up to which no coefficient changes [m/s]. */
   readonly steadyUpTo: number;
   /** Some stated area is read in two ways. */
@@ -128,26 +132,19 @@ export function windward(wind: Wind, cut: Cut, role: Role, direction: WindDirect
   const slender = METHOD_BY_ID[wind.method].slender;
   const { slices } = cut;
   const count = slices.length;
-  const forceFactor = new Float64Array(count);
-  const flowFactor = new Float64Array(count);
-  const bad = new Float64Array(count).fill(1);
-  const good = new Float64Array(count).fill(1);
-  const laws: DragLaw[] = [];
+  const forceFactor = zeros(count);
+  const flowFactor = zeros(count);
+  const bad = zeros(count).fill(1);
+  const good = zeros(count).fill(1);
+  const lawOf = lawsOfSlices(wind, cut, role, direction);
   const levelled = wind.level * wind.forceDirectionFactor;
   let steadyUpTo = wind.gustVaries ? 0 : Number.POSITIVE_INFINITY;
   let readTwoWays = false;
-  let part: DragPart | undefined;
-  let law: DragLaw | undefined;
-  let diameter = 0;
   for (let number = 0; number < count; number += 1) {
     const slice = slices[number] as Slice;
-    if (slice.part !== part || !law) {
-      part = slice.part;
-      const found = wind.law(part.rule, role, direction);
-      law = found.law;
-      diameter = law.limit < Number.POSITIVE_INFINITY ? (found.diameter ?? part.diameter) : 0;
-    }
-    laws.push(law);
+    const { part } = slice;
+    const { law, diameter: deciding } = lawOf[number] as Law;
+    const diameter = law.limit < Number.POSITIVE_INFINITY ? (deciding ?? part.diameter) : 0;
     if (part.rule.of === 'stated') {
       const { areaKind, slenderFlats } = part.rule;
       const factor = (reading: Reading) => statedAreaFactor(areaKind, slenderFlats, slender, reading);
@@ -162,13 +159,28 @@ export function windward(wind: Wind, cut: Cut, role: Role, direction: WindDirect
       steadyUpTo = Math.min(steadyUpTo, law.limit / flow);
     }
   }
-  return { ...cut, wind, forceFactor, flowFactor, bad, good, laws, steadyUpTo, readTwoWays };
+  return { ...cut, wind, forceFactor, flowFactor, bad, good, lawOf, steadyUpTo, readTwoWays };
+}
+
+function lawsOfSlices(wind: Wind, cut: Cut, role: Role, direction: WindDirection): readonly Law[] {
+  const { method, conditions } = wind;
+  return remember(cut.laws, `${method} ${conditions.units} ${role} ${direction}`, () => {
+    let part: DragPart | undefined;
+    let found: Law | undefined;
+    return cut.slices.map((slice) => {
+      if (slice.part !== part || !found) {
+        part = slice.part;
+        found = wind.law(part.rule, role, direction);
+      }
+      return found;
+    });
+  });
 }
 
 /** Force of the wind on each slice, along and across the heading of its item [N], at the wind's level. */
 export interface SliceForces {
-  readonly front: Float64Array;
-  readonly side: Float64Array;
+  readonly front: number[];
+  readonly side: number[];
   /** The method's least pressure decides for some slice. */
   readonly leastDecides: boolean;
 }
@@ -186,16 +198,16 @@ export interface SliceForces {
  * @source derived
  */
 export function sliceForces(windward: Windward, speed: number, reading: Reading, least: boolean): SliceForces {
-  const { wind, slices, laws, forceFactor, flowFactor } = windward;
+  const { wind, slices, lawOf, forceFactor, flowFactor } = windward;
   const factors = reading === 'bad' ? windward.bad : windward.good;
-  const front = new Float64Array(slices.length);
-  const side = new Float64Array(slices.length);
+  const front = zeros(slices.length);
+  const side = zeros(slices.length);
   const dynamic = wind.gustEffect(speed) * speed * speed;
   const leastPressure = least ? wind.leastPressure * wind.level : 0;
   let leastDecides = false;
   for (let number = 0; number < slices.length; number += 1) {
     const slice = slices[number] as Slice;
-    const law = laws[number] as DragLaw;
+    const { law } = lawOf[number] as Law;
     const flow = (flowFactor[number] as number) * speed;
     const coefficient = flow <= law.limit ? law.slow : law.at(flow);
     let pressure = (forceFactor[number] as number) * dynamic * coefficient;
@@ -211,7 +223,7 @@ export function sliceForces(windward: Windward, speed: number, reading: Reading,
   return { front, side, leastDecides };
 }
 
-function takeOwnWorst({ items, from }: Cut, front: Float64Array, side: Float64Array): void {
+function takeOwnWorst({ items, from }: Cut, front: number[], side: number[]): void {
   for (let item = 0; item < items.length; item += 1) {
     if ((items[item] as WindItem).turn !== 'own-worst') continue;
     const start = from[item] as number;

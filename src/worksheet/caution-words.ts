@@ -1,7 +1,7 @@
 import type { Caution, CautionCode } from '../margins/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
 import { WORDS_FOR_BASIS } from './choice-words.ts';
-import { figures } from './quantity.ts';
+import { figures, sentence } from './quantity.ts';
 
 interface CautionWords {
   readonly says: (caution: Caution) => string;
@@ -9,7 +9,13 @@ interface CautionWords {
 }
 
 const basis = (caution: Caution) => WORDS_FOR_BASIS[caution.word as SpeedBasis];
-const thing = (caution: Caution) => caution.of ?? 'it';
+const thing = (caution: Caution) => sentence(caution.of ?? 'it');
+const LINK_NAMES: Readonly<Record<string, string>> = {
+  tower: 'tower',
+  'tower-top': 'top of the tower',
+  ice: 'tower with ice',
+};
+const linkOf = (caution: Caution) => LINK_NAMES[caution.of ?? ''] ?? caution.of;
 const HILL_REASONS: Readonly<Record<string, string>> = {
   'too-gentle': 'its height is less than a fifth of its half-length',
   'too-low': 'it is lower than the standard counts on this ground',
@@ -35,11 +41,11 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   },
   over: {
     says: (caution) =>
-      `The ${caution.of} is asked for more than its rating shows: beyond what the maker stands behind, which is not the same as failing.`,
+      `The ${linkOf(caution)} is asked for more than its rating shows: beyond what the maker stands behind, which is not the same as failing.`,
     do: 'Hang less, lower, or ask the maker.',
   },
   'thin-margin': {
-    says: (caution) => `The ${caution.of} is inside its rating, but not by the margin you wanted.`,
+    says: (caution) => `The ${linkOf(caution)} is inside its rating, but not by the margin you wanted.`,
     do: 'Hang less, lower, or accept the margin knowingly.',
   },
   'basis-assumed': {
@@ -156,7 +162,8 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Give the weight of each load.',
   },
   'wire-pull': {
-    says: (caution) => `The pull of ${thing(caution)} is taken as you gave it; wind and ice on a wire raise it.`,
+    says: (caution) =>
+      `The pull of ${caution.of ?? 'the wire'} is taken as you gave it; wind and ice on a wire raise it.`,
     do: 'Give the greatest pull you expect, or let a weight or spring limit it.',
   },
   'slender-dynamic': {

@@ -1,0 +1,163 @@
+import { type ChildProcess, fork } from 'node:child_process';
+import { once } from 'node:events';
+import { readFileSync } from 'node:fs';
+import { Agent, request } from 'node:http';
+import { assess } from '../../src/margins/index.ts';
+import { readPlan } from '../../src/plan/index.ts';
+import { checkDocument } from '../../src/worksheet/index.ts';
+
+/*
+ * CPU per request of POST /v1/checks beside a route that validates the same body and returns a canned answer of the
+ * same size, in one run, rounds interleaved, medians; then the domain alone, on every demo plan and by number of loads.
+ */
+const ROUNDS = 9;
+const REQUESTS = 300;
+const AT_ONCE = 4;
+const PLANS = ['ten-numbers', 'river-bluff', 'light-mast', 'house-bracket', 'guyed-lattice'];
+
+const planOf = (id: string): Record<string, unknown> =>
+  JSON.parse(readFileSync(new URL(`../../reference/plans/${id}.json`, import.meta.url), 'utf8')).plan;
+
+const median = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] as number;
+
+async function answerOf(child: ChildProcess): Promise<Record<string, unknown>> {
+  const [message] = await once(child, 'message');
+  return message as Record<string, unknown>;
+}
+
+const agent = new Agent({ keepAlive: true, maxSockets: AT_ONCE });
+
+function post(port: number, path: string, body: string): Promise<string> {
+  return new Promise((resolve, reject) => {
+    const call = request(
+      {
+        agent,
+        port,
+        path,
+        method: 'POST',
+        host: '127.0.0.1',
+        headers: { 'content-type': 'application/json', 'content-length': Buffer.byteLength(body) },
+      },
+      (response) => {
+        const parts: Buffer[] = [];
+        response.on('data', (part: Buffer) => parts.push(part));
+        response.on('end', () => {
+          const text = Buffer.concat(parts).toString();
+          if (response.statusCode === 200) resolve(text);
+          else reject(new Error(`${path}: ${response.statusCode} ${text.slice(0, 200)}`));
+        });
+      },
+    );
+    call.on('error', reject);
+    call.end(body);
+  });
+}
+
+async function many(port: number, path: string, body: string, count: number): Promise<void> {
+  let left = count;
+  const one = async () => {
+    while (left > 0) {
+      left -= 1;
+      await post(port, path, body);
+    }
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, one));
+}
+
+async function cpuPerRequest(child: ChildProcess, work: () => Promise<void>): Promise<number> {
+  const used = async () => {
+    child.send({ ask: 'cpu' });
+    const { cpu } = (await answerOf(child)) as { cpu: { user: number; system: number } };
+    return cpu.user + cpu.system;
+  };
+  const before = await used();
+  await work();
+  return ((await used()) - before) / REQUESTS;
+}
+
+async function overHttp(): Promise<void> {
+  const child = fork(new URL('benched-server.ts', import.meta.url), { serialization: 'advanced' });
+  const { port } = (await answerOf(child)) as { port: number };
+  const body = JSON.stringify(planOf('river-bluff'));
+  const answer = await post(port, '/v1/checks', body);
+  child.send({ canned: JSON.parse(answer) });
+  await answerOf(child);
+  const cannedAnswer = await post(port, '/canned', body);
+  if (cannedAnswer.length !== answer.length) throw new Error('the canned answer is of another size');
+  await many(port, '/v1/checks', body, 3000);
+  await many(port, '/canned', body, 3000);
+  const check: number[] = [];
+  const canned: number[] = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    check.push(await cpuPerRequest(child, () => many(port, '/v1/checks', body, REQUESTS)));
+    canned.push(await cpuPerRequest(child, () => many(port, '/canned', body, REQUESTS)));
+  }
+  child.disconnect();
+  agent.destroy();
+  console.log(`POST /v1/checks, river-bluff, body ${body.length} bytes, answer ${answer.length} bytes`);
+  console.log(`  check   ${median(check).toFixed(0)} µs CPU a request`);
+  console.log(`  canned  ${median(canned).toFixed(0)} µs CPU a request`);
+  console.log(`  ratio   ${(median(check) / median(canned)).toFixed(2)}`);
+}
+
+/** Microseconds a call, median of rounds. */
+function timed(work: () => unknown): number {
+  const rounds: number[] = [];
+  for (let warm = 0; warm < 400; warm += 1) work();
+  for (let round = 0; round < 15; round += 1) {
+    const start = process.hrtime.bigint();
+    for (let call = 0; call < 40; call += 1) work();
+    rounds.push(Number(process.hrtime.bigint() - start) / 40_000);
+  }
+  return median(rounds);
+}
+
+function inquiryOf(plan: unknown) {
+  const reading = readPlan(plan);
+  if (!reading.ok) throw new Error('a bench plan must be readable');
+  return reading;
+}
+
+function domainAlone(): void {
+  console.log('\nthe domain alone, µs a call');
+  console.log('  plan            read  assess  document');
+  for (const id of PLANS) {
+    const plan = planOf(id);
+    const reading = inquiryOf(plan);
+    const answer = assess(reading.inquiry);
+    const figures = [
+      timed(() => readPlan(plan)),
+      timed(() => assess(reading.inquiry)),
+      timed(() => checkDocument(answer, reading.document, reading.queries, 'none')),
+    ];
+    console.log(`  ${id.padEnd(14)} ${figures.map((figure) => figure.toFixed(0).padStart(6)).join('  ')}`);
+  }
+}
+
+/** Loads of every kind, half of them on the tower. */
+function crowd(count: number): Record<string, unknown> {
+  const loads = Array.from({ length: count }, (_, index) => {
+    const height = index % 2 === 0 ? 2 + ((index * 7) % 45) : 49 + (index % 6);
+    const name = `load ${index}`;
+    if (index % 3 === 0) return { name, height, area: 0.1, areaKind: 'effective' };
+    if (index % 3 === 1) return { name, height, shape: 'plate', wide: 6, tall: 6, deep: 2, heading: index % 360 };
+    return { name, height, front: 0.2, side: 0.1, areaKind: 'effective', turns: true };
+  });
+  return { ...planOf('river-bluff'), loads };
+}
+
+function byLoads(): void {
+  console.log('\nassess by number of loads');
+  for (const count of [10, 100, 300]) {
+    const { inquiry } = inquiryOf(crowd(count));
+    const time = timed(() => assess(inquiry));
+    console.log(
+      `  ${String(count).padStart(4)} loads  ${time.toFixed(0).padStart(6)} µs, ${(time / count).toFixed(1)} µs a load`,
+    );
+  }
+}
+
+await overHttp();
+domainAlone();
+byLoads();
