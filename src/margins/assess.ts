@@ -263,8 +263,13 @@ function heldGaps(model: TowerModel): readonly string[] {
   if (tower.held.length === 0) gaps.push('/tower/held');
   if (!tower.asDrawn) gaps.push('/tower/asDrawn');
   for (const load of loads) if (load.low < model.lowest) gaps.push(`${load.at}/height`);
-  if (model.claims.every((claim) => !ownStaysBelow(model, claim.number)))
+  const unnamed = model.claims.filter((claim) => claim.cases.every((each) => !each.rated[0]?.provesOwn));
+  if (unnamed.length > 0 && unnamed.length === model.claims.length) {
+    // Nothing but a named standard stands behind the wind on the tower itself.
+    for (const claim of unnamed) gaps.push(`${claim.rating.at}/wind/method`);
+  } else if (model.claims.every((claim) => !ownStaysBelow(model, claim.number))) {
     gaps.push(cables.length > 0 ? '/cables' : '/ratings');
+  }
   return gaps;
 }
 

@@ -55,6 +55,7 @@ export function promiseOf(gap: Gap, use: number): string {
 
 /** What is missing, by the field that would hold it. */
 export function missingInWords(pointer: string): string {
+  if (pointer === '/method') return 'This standard has no ice here; compare with another.';
   const field = pointer.split('/').at(-1) ?? '';
   const words: Readonly<Record<string, string>> = {
     ratings: 'No rating of the tower is given; the maker’s sheet has it.',
@@ -67,7 +68,7 @@ export function missingInWords(pointer: string): string {
     ratedWind: 'Its own rated wind is missing; its manual may have it.',
     icedArea: 'Its area with ice is missing, and geometry cannot tell it; its maker may have it.',
     leg: 'The members of the tower are not given, so their ice cannot be worked out; a tape measure has them.',
-    method: 'This standard has no ice here; compare with another.',
+    method: 'The rating names no standard, so it proves none of the wind on the tower itself; the maker knows it.',
     foundation: 'Nothing is said of the footing; the maker’s drawing or the soil’s values have it.',
     tension: 'The pull of the wire is missing; give its tension, or its sag and weight.',
     held: 'Where the tower is held is missing; the maker’s drawing has it.',
