@@ -87,11 +87,13 @@ describe('a problem', () => {
   });
 
   it('answers a query that does not fit, all faults at once', async () => {
-    const { status, body } = await running.request().get('/test-query?as=gif&size=3');
+    const { status, body } = await running.request().get('/test-query?as=gif&size=3&hue=red');
     expect(status).toBe(400);
     expect(body.type).toBe('/problems/bad-query');
-    expect(body.faults.map((fault: { parameter: string }) => fault.parameter)).toEqual(['as', 'size']);
+    expect(body.faults.map((fault: { parameter: string }) => fault.parameter)).toEqual(['as', 'size', 'hue']);
     expect(body.faults[0].allowed).toBe('json, text');
+    expect(body.faults[0].says).toBe('as is one of json, text: give one of them, once, or leave it out.');
+    expect(body.faults[1].says).toBe('There is no parameter size here: leave it out.');
   });
 
   it('answers what the domain refuses, with its place', async () => {

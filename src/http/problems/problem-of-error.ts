@@ -24,20 +24,21 @@ const CODE_OF_STATUS: Readonly<Record<number, readonly [ProblemCode, string]>> =
 interface ValidationIssue {
   readonly instancePath: string;
   readonly message?: string;
-  readonly params: Readonly<Record<string, unknown>>;
+  readonly params: { readonly keys?: unknown; readonly values?: unknown };
 }
 
 function queryFaults(issues: readonly ValidationIssue[]): ProblemFault[] {
-  return issues.map((issue) => {
-    const named = issue.instancePath.slice(1);
-    const keys = issue.params['keys'];
-    const parameter = named === '' && Array.isArray(keys) ? keys.join(', ') : named;
-    const values = issue.params['values'];
-    return {
-      parameter,
-      allowed: Array.isArray(values) ? values.join(', ') : undefined,
-      says: issue.message ?? 'does not fit',
-    };
+  return issues.flatMap(({ instancePath, message, params }): ProblemFault[] => {
+    const { keys, values } = params;
+    if (Array.isArray(keys)) {
+      return keys.map((key) => ({ parameter: String(key), says: `There is no parameter ${key} here: leave it out.` }));
+    }
+    const parameter = instancePath.slice(1);
+    if (!Array.isArray(values)) return [{ parameter, says: message ?? 'does not fit' }];
+    const allowed = values.join(', ');
+    return [
+      { parameter, allowed, says: `${parameter} is one of ${allowed}: give one of them, once, or leave it out.` },
+    ];
   });
 }
 
