@@ -7,6 +7,7 @@ import type { Configuration } from './configuration.ts';
 import { describeRoutes } from './documents/openapi-document.ts';
 import { demoPlans } from './documents/reference-files.ts';
 import { frontPageRoutes } from './front-page/front-page-routes.ts';
+import { readJsonBodies } from './json-body.ts';
 import { Problem } from './problems/problem.ts';
 import { answerBrokenHttp, handleProblems, sendFrameworkError } from './problems/problem-handlers.ts';
 import { backgroundRoutes } from './routes/background-routes.ts';
@@ -32,6 +33,7 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
     frameworkErrors: sendFrameworkError,
     clientErrorHandler: answerBrokenHttp,
   });
+  readJsonBodies(app);
   app.setValidatorCompiler(validatorOrDomain);
   app.setSerializerCompiler(serializerCompiler);
 

@@ -56,6 +56,12 @@ function readOrRefuse<T extends { readonly ok: true }>(
 
 /** Answers to a plan or to a part of one. */
 export const planRoutes: FastifyPluginAsyncZod = async (app) => {
+  app.addHook('preValidation', async ({ body, headers }) => {
+    if (body === undefined || (body === null && headers['content-type'] === undefined)) {
+      throw new Problem('not-json', 'The body is empty; send a JSON object.');
+    }
+  });
+
   app.post(
     '/v1/checks',
     {
