@@ -163,13 +163,17 @@ export function ratedCases(
     const level = claim.level === 'allowable' ? 1 : 0.6;
     const perArea = under(trace, 'rating', () => evaluate(trace, allowableForce, [level, claim.force]));
     const plain = { rating, level, forces: [{ height, area: 1, perArea }] };
-    const reading: RatedReading = { method: wind?.method ?? 'asce7-16', exposure: 'C', riskCategory: 'II' };
-    if (!wind?.method || wind.speed === undefined) return [{ ...plain, reading, provesOwn: false }];
-    return ratedReadings(wind).map((each) => ({
+    const readings = wind?.speed === undefined ? [] : ratedReadings(wind);
+    if (!wind || readings.length === 0) {
+      const reading: RatedReading = { method: wind?.method ?? 'asce7-16', exposure: 'C', riskCategory: 'II' };
+      return [{ ...plain, reading, provesOwn: false }];
+    }
+    // The force stands as stated; the wind beside it proves the tower's own drag once its standard is named.
+    return readings.map((each) => ({
       ...plain,
       reading: each,
       wind: ratedWind(wind.speed as number, wind, each, exposed, units, trace),
-      provesOwn: true,
+      provesOwn: wind.method !== undefined,
     }));
   }
   if ((claim.kind !== 'area' && claim.kind !== 'wind') || !wind) return [];

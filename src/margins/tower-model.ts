@@ -185,7 +185,7 @@ export function towerModel(inquiry: Inquiry): TowerModel {
   inquiry.ratings.forEach((rating, number) => {
     if (rating.of !== 'tower' || !speaksOfThis(rating, tower)) return;
     const { claim } = rating;
-    if (claim.kind === 'weight') coveredWeight += claim.weight;
+    if (claim.kind === 'weight') coveredWeight = Math.max(coveredWeight, claim.weight);
     if (claim.kind === 'moment') {
       const level = levels.findIndex(
         (each) => each.zone === 'plain' && Math.abs(each.z - (rating.height ?? tower.foot)) < 1e-6,
@@ -548,7 +548,9 @@ export function provenOf(model: BareModel, answers: Answers): readonly Proven[] 
     const matching = claim.cases.filter((each) => fits((each.rated[0] as RatedCase).reading, answer));
     // A standard not named proves no own drag; once it is named it does.
     const named = (rated: RatedCase) => rated.provesOwn || (answer.method !== undefined && rated.wind !== undefined);
-    const low = model.scenarios.map(() => zeros(model.checks.length).fill(Number.POSITIVE_INFINITY));
+    // An answer that fits no reading proves nothing.
+    const unread = matching.length === 0 ? 0 : Number.POSITIVE_INFINITY;
+    const low = model.scenarios.map(() => zeros(model.checks.length).fill(unread));
     const high = model.scenarios.map(() => zeros(model.checks.length));
     const windRatioLow = model.scenarios.map(() => 0);
     const windRatioHigh = model.scenarios.map(() => (model.ownKnown ? 0 : Number.POSITIVE_INFINITY));

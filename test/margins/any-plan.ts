@@ -46,10 +46,15 @@ const lattice = fc
         pattern: fc.constantFrom('zigzag', 'cross', 'rungs'),
       }),
       fc.record({ solidity: between(0.08, 0.4) }),
+      fc.record({ roundArea: between(1, 4), flatArea: between(0, 3) }),
+      fc.record({ dragArea: between(5, 40) }),
       fc.constant({}),
     ),
   })
-  .map(({ solid, ...shape }) => ({ shape: 'lattice', ...shape, ...solid }));
+  .map(({ solid, ...shape }) => ({ shape: 'lattice', ...shape, ...solid }))
+  .map((shape) =>
+    'flatArea' in shape && shape.members === 'flat' ? { ...shape, flatArea: shape.flatArea + 1 } : shape,
+  );
 
 const pole = fc.record({
   shape: fc.constant('pole'),
@@ -122,6 +127,33 @@ const hung = (top: number) =>
         ]),
     }),
     fc.record({
+      force: between(20, 300),
+      wind: between(50, 120),
+      height: between(top + 0.5, top + 5),
+    }),
+    fc.record({
+      shape: fc.constant('tube'),
+      along: fc.constantFrom('boom', 'element'),
+      diameter: between(0.5, 3),
+      length: between(2, 30),
+      turns: fc.boolean(),
+      height: between(top + 0.5, top + 5),
+    }),
+    fc.record({
+      shape: fc.constant('pole'),
+      width: between(2, 5),
+      sides: fc.constantFrom(0, 8, 12, 16, 18),
+      height: between(top + 0.2, top + 1).map((low) => [low, low + 6]),
+    }),
+    fc.record({
+      shape: fc.constant('wire'),
+      diameter: between(0.08, 0.25),
+      to: fc.record({ distance: between(30, 120), height: between(6, 30), heading: fc.integer({ min: 0, max: 359 }) }),
+      tension: between(10, 80),
+      weight: between(0.5, 5),
+      height: between(12, top),
+    }),
+    fc.record({
       shape: fc.constant('dish'),
       diameter: between(12, 60),
       heading: fc.integer({ min: 0, max: 359 }),
@@ -129,21 +161,67 @@ const hung = (top: number) =>
     }),
   );
 
-const rating = fc
+const ratedWind = fc
   .record({
-    area: between(4, 40),
-    areaKind: perhaps(fc.constantFrom('effective', 'projected-round', 'flat-plate', 'unknown')),
-    above: perhaps(between(0, 3)),
-    speed: between(60, 120),
     basis: perhaps(fc.constantFrom('gust3-nominal', 'gust3-strength', 'fastest-mile')),
     method: perhaps(fc.constantFrom(...METHODS, 'rs222-c')),
     exposure: perhaps(exposures),
     riskCategory: perhaps(fc.constantFrom('I', 'II', 'III')),
-    lines: perhaps(fc.record({ count: fc.integer({ min: 1, max: 4 }), diameter: between(0.2, 0.9) })),
+    year: perhaps(fc.integer({ min: 1975, max: 2020 })),
   })
-  .map(({ area, areaKind, above, lines, ...wind }) =>
-    defined({ of: 'tower', area, areaKind, above, withCables: lines, wind: defined(wind) }),
-  );
+  .map(({ method, year, ...wind }) => defined({ ...wind, ...(method ? { method } : { year }) }));
+
+const stated = { above: perhaps(between(0, 3)), wind: ratedWind, speed: between(60, 120) };
+const areaKind = perhaps(fc.constantFrom('effective', 'projected-round', 'projected-flat', 'flat-plate', 'unknown'));
+const lines = perhaps(fc.record({ count: fc.integer({ min: 1, max: 4 }), diameter: between(0.2, 0.9) }));
+const level = perhaps(fc.constantFrom('allowable', 'strength'));
+
+/** What a maker may say of his tower, in every kind. */
+const rating = fc
+  .oneof(
+    {
+      weight: 6,
+      arbitrary: fc
+        .record({ ...stated, area: between(4, 40), areaKind, withCables: lines, also: perhaps(between(1, 10)) })
+        .map(({ wind, speed, also, ...rest }) =>
+          defined({ ...rest, wind: { speed, ...wind }, also: also && [{ area: also, height: 20 }] }),
+        ),
+    },
+    {
+      weight: 2,
+      arbitrary: fc
+        .record({ ...stated, areaKind, withCables: lines, area: between(4, 40) })
+        .map(({ speed, area, ...rest }) =>
+          defined({
+            ...rest,
+            rows: [
+              [speed, area],
+              [speed * 1.2, area * 0.6],
+            ],
+          }),
+        ),
+    },
+    {
+      weight: 1,
+      arbitrary: fc
+        .record({ ...stated, level, force: between(100, 900) })
+        .map(({ wind, speed, ...rest }) => defined({ kind: 'force', ...rest, wind: { speed, ...wind } })),
+    },
+    {
+      weight: 1,
+      arbitrary: fc
+        .record({ wind: ratedWind, speed: between(60, 120) })
+        .map(({ wind, speed }) => ({ kind: 'wind', wind: { speed, ...wind } })),
+    },
+    {
+      weight: 1,
+      arbitrary: fc
+        .record({ level, moment: between(3000, 60_000) })
+        .map(({ moment, level }) => defined({ kind: 'moment', moment, level })),
+    },
+    { weight: 1, arbitrary: between(20, 400).map((weight) => ({ kind: 'weight', weight })) },
+  )
+  .map((said) => ({ of: 'tower', ...said }));
 
 /** Plans of every sort that the reader takes, in us units, with things left unsaid. */
 export const anyPlan: fc.Arbitrary<Document> = fc
@@ -179,7 +257,7 @@ export const anyPlan: fc.Arbitrary<Document> = fc
         laid: fc.constantFrom('single', 'ribbon', 'bundle', 'inside'),
       }),
     ),
-    ratings: fc.array(rating, { minLength: 1, maxLength: 2 }),
+    ratings: fc.array(rating, { minLength: 1, maxLength: 3 }),
   })
   .chain(({ speed, basis, exposure, riskCategory, hill, groundElevation, top, shape, mast, cables, ...rest }) =>
     fc.array(hung(top), { minLength: 1, maxLength: 4 }).map((loads) =>

@@ -1,0 +1,180 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type Assessment, assess, linkUse, type Verdict } from '../../src/margins/index.ts';
+import { readPlan } from '../../src/plan/index.ts';
+import { anyPlan, assessed, type Document } from './any-plan.ts';
+import { demoPlans } from './demo-plan.ts';
+
+/* Missing data never gives a pass: a field taken out of a plan leaves the tower's verdict as it is, or makes it worse. */
+
+const RANK: Readonly<Record<Verdict, number>> = { within: 0, thin: 1, 'not-shown': 2, over: 3 };
+
+/** Fields whose absence says that there is less: nothing hangs there, the ground is flat, there is one of a kind. */
+const TAKES_AWAY = [
+  /^mast$/,
+  /^(loads|cables)(\/\d+)?$/,
+  /^loads\/\d+\/tubes\/\d+(\/count|\/taper\/\d+)?$/,
+  /^cables\/\d+\/weight$/,
+  /^site\/hill$/,
+];
+/** Weights are small beside the wind: without them the answer says that they are not counted. */
+const WEIGHT = /^loads\/\d+\/weight$/;
+
+function paths(node: unknown, path: readonly string[] = []): readonly (readonly string[])[] {
+  if (typeof node !== 'object' || node === null) return [];
+  return Object.entries(node).flatMap(([key, value]) => [[...path, key], ...paths(value, [...path, key])]);
+}
+
+function without(plan: Document, path: readonly string[]): Document {
+  const copy = structuredClone(plan);
+  const last = path.at(-1) as string;
+  const place = path.slice(0, -1).reduce<Document>((node, key) => node[key] as Document, copy);
+  if (Array.isArray(place)) place.splice(Number(last), 1);
+  else delete place[last];
+  return copy;
+}
+
+const useOf = (assessment: Assessment) => linkUse(assessment.uses, 'tower')?.bad ?? Number.POSITIVE_INFINITY;
+const towerVerdict = (assessment: Assessment) => assessment.links[0]?.verdict ?? 'not-shown';
+
+/** A demo plan with everything said that it leaves open. */
+function toldInFull(plan: Document): Document {
+  const copy = structuredClone(plan) as {
+    units: string;
+    site: Document;
+    loads: Document[];
+    cables: Document[];
+    ratings: { areaKind?: string; wind: Document }[];
+  };
+  copy.site['groundElevation'] ??= 500;
+  copy.site['riskCategory'] ??= 'II';
+  for (const load of copy.loads) {
+    load['weight'] ??= copy.units === 'us' ? 30 : 12;
+    if (load['area'] !== undefined) load['areaKind'] ??= 'effective';
+  }
+  for (const run of copy.cables) run['weight'] ??= 0.1;
+  for (const rating of copy.ratings) {
+    rating.areaKind ??= 'flat-plate';
+    rating.wind['method'] ??= 'tia222-g';
+    rating.wind['exposure'] ??= 'D';
+    rating.wind['riskCategory'] ??= 'III';
+  }
+  return copy as unknown as Document;
+}
+
+const CASES = demoPlans().flatMap(({ id, plan }) => [
+  [id, plan] as const,
+  [`${id}, told in full`, toldInFull(plan)] as const,
+]);
+
+describe.each(CASES)('%s', (_, plan) => {
+  const whole = assessed(plan);
+
+  it('is never better for a field left out', () => {
+    let looked = 0;
+    for (const path of paths(plan)) {
+      const name = path.join('/');
+      const reading = readPlan(without(plan, path));
+      if (!reading.ok || TAKES_AWAY.some((pattern) => pattern.test(name))) continue;
+      looked += 1;
+      const less = assess(reading.inquiry);
+      if (WEIGHT.test(name)) {
+        expect(
+          less.cautions.map((caution) => caution.code),
+          name,
+        ).toContain('weights-not-counted');
+        continue;
+      }
+      const verdict = towerVerdict(less);
+      expect(RANK[verdict], `${name}: ${verdict}`).toBeGreaterThanOrEqual(RANK[towerVerdict(whole)]);
+      if (verdict !== 'not-shown') expect(useOf(less), name).toBeGreaterThanOrEqual(useOf(whole) * (1 - 1e-9));
+    }
+    expect(looked).toBeGreaterThan(3);
+  });
+});
+
+describe('a maker who says less', { timeout: 60_000 }, () => {
+  const SAID = ['areaKind', 'above', 'withCables', 'level', 'also'] as const;
+  const SAID_OF_WIND = ['exposure', 'riskCategory'] as const;
+
+  it('never proves more', () => {
+    fc.assert(
+      fc.property(anyPlan, (plan) => {
+        const use = useOf(assessed(plan));
+        (plan['ratings'] as Document[]).forEach((rating, number) => {
+          // Tapering legs carry part of the shear of a force, the more the higher it acts: there a height says less.
+          const tapers = Array.isArray((plan['tower'] as Document)['width']);
+          const fields = SAID.filter((field) => rating[field] !== undefined && !(tapers && field === 'above'));
+          const inRating = fields.map((field) => [field]);
+          const wind = (rating['wind'] ?? {}) as Document;
+          const inWind = SAID_OF_WIND.filter((field) => wind[field] !== undefined).map((field) => ['wind', field]);
+          for (const path of [...inRating, ...inWind]) {
+            const less = assessed(without(plan, ['ratings', String(number), ...path]));
+            expect(useOf(less), `${number} ${path.join('/')}`).toBeGreaterThanOrEqual(use * (1 - 1e-9));
+          }
+        });
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('proves nothing by a rating he never gave', () => {
+    fc.assert(
+      fc.property(anyPlan, (plan) => {
+        const use = useOf(assessed(plan));
+        (plan['ratings'] as Document[]).forEach((_, number) => {
+          const fewer = assessed(without(plan, ['ratings', String(number)]));
+          expect(useOf(fewer)).toBeGreaterThanOrEqual(use * (1 - 1e-9));
+          if ((plan['ratings'] as Document[]).length === 1) expect(towerVerdict(fewer)).toBe('not-shown');
+        });
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('covers a weight once, however often he says it', () => {
+    const plan = (ratings: readonly Document[]) => ({
+      units: 'us',
+      method: 'asce7-16',
+      site: { wind: 100, exposure: 'C' },
+      tower: { support: 'free', top: 50, shape: 'lattice', faces: 3, width: 18, members: 'round', solidity: 0.2 },
+      loads: [{ name: 'beam', above: 4, area: 6, areaKind: 'effective', weight: 400 }],
+      ratings: [
+        { of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16', exposure: 'C' } },
+        ...ratings,
+      ],
+    });
+    const covered = { of: 'tower', kind: 'weight', weight: 200 };
+    const atFoot = (ratings: readonly Document[]) =>
+      assessed(plan(ratings)).uses.find(({ check }) => check.place === 'foot' && check.of === 'moment')?.demand ?? 0;
+    const once = atFoot([covered]);
+    expect(atFoot([covered, covered])).toBe(once);
+    // Three legs: 0.29·W·b, of 200 lb more at 18 in: 0.29·200·1.5 lbf·ft = 87 lbf·ft = 117.956 N·m.
+    expect(atFoot([]) - once).toBeCloseTo(117.9561615, 5);
+  });
+});
+
+describe('a force that a maker states beside a wind without a standard', () => {
+  const plan = (wind: Document) => ({
+    units: 'us',
+    method: 'asce7-10',
+    site: { wind: 70, exposure: 'B' },
+    tower: { support: 'free', top: 25, shape: 'lattice', faces: 3, width: 10, members: 'round', solidity: 0.2 },
+    loads: [{ name: 'beam', above: 2, area: 2, areaKind: 'effective' }],
+    ratings: [{ of: 'tower', kind: 'force', force: 300, level: 'allowable', wind }],
+  });
+
+  it('announces for each standard the use that its name then gives', () => {
+    const before = assessed(plan({ speed: 60 }));
+    const gap = before.questions.gaps.find((each) => each.question === 'rating-method');
+    expect(gap?.useIf.length).toBeGreaterThan(3);
+    for (const { answer, use } of gap?.useIf ?? []) {
+      expect(use, answer).toBeGreaterThan(0.1);
+      expect(useOf(assessed(plan({ speed: 60, method: answer }))), answer).toBeCloseTo(use, 9);
+    }
+  });
+
+  it('asks nothing that would not change it', () => {
+    expect(assessed(plan({ year: 1999 })).questions.gaps).toEqual([]);
+  });
+});
