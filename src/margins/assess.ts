@@ -9,6 +9,7 @@ import {
   worstOfGroups,
 } from '../structure/index.ts';
 import { type Caution, cautionsOf } from './cautions.ts';
+import { type Chances, chancesOf } from './chance.ts';
 import { type Gaps, openQuestions } from './gaps.ts';
 import { type HoldsTo, holdsTo } from './holds-to.ts';
 import { type IceCase, iceCaseOf } from './ice-case.ts';
@@ -91,6 +92,8 @@ export interface Assessment {
   readonly reactions: Reactions;
   readonly heights: { readonly overall: number; readonly tower: number; readonly mast?: number };
   readonly roomLeft?: RoomLeft;
+  /** Where a climate is given. */
+  readonly chances?: Chances;
   readonly cautions: readonly Caution[];
   /** The same tower with ice, where ice is given. */
   readonly ice?: IceCase;
@@ -138,6 +141,7 @@ export function assess(inquiry: Inquiry): Assessment {
   const shown = links.filter((link) => link.verdict !== 'not-shown').map((link) => link.verdict);
   const soFar = worstVerdict(shown);
   const weakest = weakestOf(links);
+  const chances = chancesOf(inquiry, links);
   const ledger = ledgerOf(model, scenario, site.speed, bad);
   const questions = openQuestions(model, bad, site.speed);
   const showsRoom = links.every(
@@ -159,6 +163,7 @@ export function assess(inquiry: Inquiry): Assessment {
     reactions: reactionsOf(model, wind, ledger),
     heights: heightsOf(inquiry),
     ...(room === undefined ? {} : { roomLeft: room }),
+    ...(chances === undefined ? {} : { chances }),
     cautions: cautionsOf(model, site, wind, links, uses, bad),
     ...(ice === undefined ? {} : { ice }),
     bad,

@@ -1,6 +1,7 @@
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
-
+import type { Climate } from '../wind/index.ts';
 import type { Link } from './assess.ts';
+import { SHORT_RECORD } from './chance.ts';
 import type { Demand, SiteSpeed, TowerModel } from './tower-model.ts';
 import type { CheckUse } from './tower-use.ts';
 
@@ -47,6 +48,9 @@ export const CAUTION_CODES = [
   'raise-in-calm',
   'dish-shape-assumed',
   'ice-not-checked',
+  'climate-short-record',
+  'climate-two-values',
+  'climate-converted',
   'foundation-not-checked',
   'anchor-bolts-not-checked',
   'deflection-not-checked',
@@ -113,6 +117,7 @@ export function cautionsOf(
   aboutTower(model, uses, say);
   aboutRatings(model, say);
   aboutLoads(model, say);
+  aboutClimate(model.inquiry.site.climate, say);
   if (!model.inquiry.site.ice) say('ice-not-checked', 'standing');
   say('foundation-not-checked', 'standing');
   say('anchor-bolts-not-checked', 'standing');
@@ -151,6 +156,17 @@ function aboutSite(model: TowerModel, site: SiteSpeed, wind: Wind, say: Say): vo
   const lowest = wind.topographicFactor(inquiry.station.tower.foot);
   if (lowest > LARGE_TOPOGRAPHY) say('topography-large', 'verdict', { at: '/site/hill', value: lowest });
   if (inquiry.station.tower.support === 'roof') say('roof-speed-up', 'verdict', { at: '/tower/support' });
+}
+
+function aboutClimate(climate: Climate | undefined, say: Say): void {
+  if (!climate) return;
+  const at = '/site/climate';
+  if (climate.basis !== 'gust3-nominal') say('climate-converted', 'line', { at: `${at}/basis`, word: climate.basis });
+  if (climate.kind === 'record' && climate.yearlyMax.length < SHORT_RECORD) {
+    say('climate-short-record', 'line', { at: `${at}/yearlyMax`, value: climate.yearlyMax.length });
+  }
+  if (climate.kind === 'chart' && climate.returns.length === 2)
+    say('climate-two-values', 'line', { at: `${at}/returns` });
 }
 
 function aboutTower(model: TowerModel, uses: readonly CheckUse[], say: Say): void {

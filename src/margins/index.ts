@@ -1,6 +1,7 @@
 export * from './areas.ts';
 export * from './assess.ts';
 export * from './cautions.ts';
+export * from './chance.ts';
 export * from './check-list.ts';
 export * from './formulas.ts';
 export * from './gaps.ts';
@@ -12,6 +13,7 @@ export * from './rated-case.ts';
 export * from './rating.ts';
 export * from './rating-comparison.ts';
 export * from './room-left.ts';
+export * from './spread.ts';
 export * from './tower-model.ts';
 export * from './tower-use.ts';
 export * from './verdict.ts';

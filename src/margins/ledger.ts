@@ -1,4 +1,5 @@
 import { worstHeading } from '../areas/index.ts';
+import type { Wind } from '../methods/index.ts';
 import {
   groupedSum,
   type Profile,
@@ -45,6 +46,8 @@ export interface Ledger {
   readonly headings: { readonly fixed?: number; readonly turning?: number };
   /** Largest shear over headings, where it comes from another heading than the largest moment [N]. */
   readonly largestShear: number;
+  /** The wind of its forces: of the reading of the tower that asks most. */
+  readonly wind: Wind;
 }
 
 /**
@@ -84,6 +87,7 @@ export function ledgerOf(model: TowerModel, scenario: number, speed: number, dem
     foot,
     headings: { ...(fixed === undefined ? {} : { fixed }), ...(turning === undefined ? {} : { turning }) },
     largestShear: worstOfGroups(groupedSum(profile, 'shear', last)).value + ownShear,
+    wind: hung.wind,
   };
 }
 

@@ -31,6 +31,9 @@ export function roomLeftAt(model: TowerModel, demand: Demand, height: number): R
   if (!model.ownKnown) return undefined;
   const { proven } = model;
   const wanted = model.inquiry.wanted.margin;
+  const perAreas = model.hungWind.map(
+    ({ wind }) => wind.level * wind.forceDirectionFactor * wind.pressure(height) * wind.gustEffect(),
+  );
   let least: RoomLeft | undefined;
   model.checks.forEach((check, index) => {
     const { z } = model.levels[check.level] as Level;
@@ -42,10 +45,7 @@ export function roomLeftAt(model: TowerModel, demand: Demand, height: number): R
           ? 1
           : 1 - (height - z) / (check.apex - z);
     if (arm <= 0) return;
-    model.scenarios.forEach((_, scenario) => {
-      const wind = model.hungWind[scenario]?.wind;
-      if (!wind) return;
-      const perArea = wind.level * wind.forceDirectionFactor * wind.pressure(height) * wind.gustEffect();
+    perAreas.forEach((perArea, scenario) => {
       const asked = ((demand.wind[scenario] as number[])[index] as number) + (demand.dead[index] as number);
       let capacity = 0;
       for (const each of proven) capacity = Math.max(capacity, (each.low[scenario] as number[])[index] as number);

@@ -55,6 +55,16 @@ export interface ClaimCase {
   readonly rated: readonly RatedCase[];
   /** By scenario: shear and moment of the rated wind on the tower itself, at the allowable level. */
   readonly own: readonly OwnProof[];
+  /** What it has already been found to prove: answers to open questions pick among the same readings. */
+  readonly found: CaseProof[];
+}
+
+/** What one case proves, by check, at one end of what is open about it. */
+interface CaseProof {
+  readonly scenario: number;
+  readonly areaFactor: number;
+  readonly provesOwn: boolean;
+  readonly proof: readonly number[];
 }
 
 export interface OwnProof {
@@ -172,10 +182,7 @@ export function towerModel(inquiry: Inquiry): TowerModel {
   );
   const cutBySolidity = new Map<number, Cut>();
   const ownCut = (solidity: number) =>
-    remember(cutBySolidity, solidity, () => cutIntoSlices(towerItems(tower, solidity), levels));
-  const cutByLines = new Map<object, Cut>();
-  const linesCut = (lines: NonNullable<Rating['withCables']>) =>
-    remember(cutByLines, lines, () => cutIntoSlices([ratedLines(lines, tower)], levels));
+    remember(cutBySolidity, solidity, () => cutIntoSlices(ownKnown ? towerItems(tower, solidity) : [], levels));
   const ownWind = scenarios.map(({ exposed, direction, solidity }) =>
     ownKnown ? windward(windOf(exposed), ownCut(solidity), 'demand', direction) : undefined,
   );
@@ -192,7 +199,7 @@ export function towerModel(inquiry: Inquiry): TowerModel {
       );
       momentClaims.push({ number, level, moment: claim.moment * (claim.level === 'allowable' ? 1 : 0.6) });
     }
-    claims.push(...claimsOf(rating, number, { inquiry, scenarios, levels, hold, ownCut, linesCut, ownKnown, windOf }));
+    claims.push(...claimsOf(rating, number, { inquiry, scenarios, levels, hold, ownCut, ownKnown, windOf }));
   });
   const unproven = {
     inquiry,
@@ -259,14 +266,21 @@ interface ClaimContext {
   readonly levels: readonly Level[];
   readonly hold: MastHold;
   readonly ownCut: (solidity: number) => Cut;
-  readonly linesCut: (lines: NonNullable<Rating['withCables']>) => Cut;
   readonly ownKnown: boolean;
   readonly windOf: (exposed: Exposed) => Wind;
 }
 
 function claimsOf(rating: Rating, number: number, context: ClaimContext): readonly Claim[] {
-  const { inquiry, scenarios } = context;
+  const { inquiry, scenarios, levels, ownCut } = context;
   const { station } = inquiry;
+  const { withCables } = rating;
+  const cuts = new Map<number, Cut>();
+  // The rated wind blew on the tower itself, where it is known, and on the lines the maker allowed for.
+  const ratedCut = (solidity: number) =>
+    remember(cuts, solidity, () => {
+      const own = ownCut(solidity);
+      return withCables ? cutIntoSlices([...own.items, ratedLines(withCables, station.tower)], levels) : own;
+    });
   const byExposed = new Map<Exposed, readonly RatedCase[]>();
   for (const { exposed } of scenarios) {
     if (!byExposed.has(exposed)) byExposed.set(exposed, ratedCases(rating, exposed, station.units, station.tower.top));
@@ -276,7 +290,10 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
     const rated = scenarios.map(
       ({ exposed }) => (byExposed.get(exposed) as readonly RatedCase[])[caseNumber] as RatedCase,
     );
-    return { rated, own: scenarios.map((scenario, index) => ownProof(rated[index] as RatedCase, scenario, context)) };
+    const own = scenarios.map((scenario, index) =>
+      ownProof(rated[index] as RatedCase, scenario, ratedCut(scenario.solidity), context),
+    );
+    return { rated, own, found: [] };
   });
   const rows = rating.claim.kind === 'area' ? rating.claim.rows.length : 1;
   const each = cases.length / rows;
@@ -287,34 +304,17 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
   })).filter((claim) => claim.cases.length > 0);
 }
 
-function ownProof(rated: RatedCase, scenario: Scenario, context: ClaimContext): OwnProof {
-  const { levels, hold } = context;
+function ownProof(rated: RatedCase, scenario: Scenario, cut: Cut, context: ClaimContext): OwnProof {
+  const { levels, hold, ownKnown, windOf } = context;
   const { wind } = rated;
   const nothing = { shear: zeros(levels.length), moment: zeros(levels.length) };
-  if (!wind) return { ...nothing, windRatio: context.ownKnown ? 0 : Number.POSITIVE_INFINITY };
-  const { withCables } = rated.rating;
-  const windRatio = context.ownKnown ? 0 : largestWindRatio(context.windOf(scenario.exposed), wind, levels);
-  const own = context.ownKnown ? ratedProfile(context.ownCut(scenario.solidity)) : undefined;
-  const lines = withCables ? ratedProfile(context.linesCut(withCables)) : undefined;
-  if (own && lines) {
-    return {
-      shear: own.shear.map((value, index) => value + (lines.shear[index] as number)),
-      moment: own.moment.map((value, index) => value + (lines.moment[index] as number)),
-      windRatio,
-    };
-  }
-  return { ...nothing, ...(own ?? lines), windRatio };
-
-  function ratedProfile(cut: Cut) {
-    const inWind = windward(wind as Wind, cut, 'capacity', scenario.direction);
-    const { shear, moment } = profileOf(
-      inWind,
-      sliceForces(inWind, (wind as Wind).conditions.speed, 'good', false),
-      levels,
-      hold,
-    );
-    return { shear, moment };
-  }
+  if (!wind) return { ...nothing, windRatio: ownKnown ? 0 : Number.POSITIVE_INFINITY };
+  const windRatio = ownKnown ? 0 : largestWindRatio(windOf(scenario.exposed), wind, levels);
+  if (cut.items.length === 0) return { ...nothing, windRatio };
+  const inWind = windward(wind, cut, 'capacity', scenario.direction);
+  const forces = sliceForces(inWind, wind.conditions.speed, 'good', false);
+  const { shear, moment } = profileOf(inWind, forces, levels, hold);
+  return { shear, moment, windRatio };
 }
 
 function largestWindRatio(site: Wind, rated: Wind, levels: readonly Level[]): number {
@@ -543,51 +543,61 @@ export interface Proven {
  * @source derived
  */
 export function provenOf(model: BareModel, answers: Answers): readonly Proven[] {
-  return model.claims.map((claim) => {
-    const answer = answers.ratings?.get(claim.number) ?? {};
-    const matching = claim.cases.filter((each) => fits((each.rated[0] as RatedCase).reading, answer));
-    // A standard not named proves no own drag; once it is named it does.
-    const named = (rated: RatedCase) => rated.provesOwn || (answer.method !== undefined && rated.wind !== undefined);
-    // An answer that fits no reading proves nothing.
-    const unread = matching.length === 0 ? 0 : Number.POSITIVE_INFINITY;
-    const low = model.scenarios.map(() => zeros(model.checks.length).fill(unread));
-    const high = model.scenarios.map(() => zeros(model.checks.length));
-    const windRatioLow = model.scenarios.map(() => 0);
-    const windRatioHigh = model.scenarios.map(() => (model.ownKnown ? 0 : Number.POSITIVE_INFINITY));
-    for (const each of matching) {
-      model.scenarios.forEach((_, scenario) => {
-        const rated = each.rated[scenario] as RatedCase;
-        const claimed = rated.rating.claim;
-        const factor =
-          claimed.kind === 'area'
-            ? ratedAreaFactor(
-                answer.areaKind ? { ...claimed, areaKind: answer.areaKind } : claimed,
-                rated.reading.method,
-              )
-            : { low: 1, high: 1 };
-        const provesOwn = named(rated);
-        const lowest = low[scenario] as number[];
-        const highest = high[scenario] as number[];
-        model.checks.forEach((check, index) => {
-          const least = provenBy(model, check, each, scenario, factor.low, provesOwn);
-          const most =
-            factor.low === factor.high && provesOwn
-              ? least
-              : provenBy(model, check, each, scenario, factor.high, provesOwn || rated.wind !== undefined);
-          lowest[index] = Math.min(lowest[index] as number, least);
-          highest[index] = Math.max(highest[index] as number, most);
-        });
-        if (model.ownKnown) return;
-        const ratio = (each.own[scenario] as OwnProof).windRatio;
-        windRatioLow[scenario] = Math.max(
-          windRatioLow[scenario] as number,
-          provesOwn ? ratio : Number.POSITIVE_INFINITY,
-        );
-        windRatioHigh[scenario] = Math.min(windRatioHigh[scenario] as number, ratio);
-      });
+  return model.claims.map((claim) => provenByClaim(model, claim, answers.ratings?.get(claim.number) ?? {}));
+}
+
+function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Proven {
+  const { scenarios, checks, ownKnown } = model;
+  const matching = claim.cases.filter((each) => fits((each.rated[0] as RatedCase).reading, answer));
+  // An answer that fits no reading proves nothing.
+  const unread = matching.length === 0 ? 0 : Number.POSITIVE_INFINITY;
+  const low = scenarios.map(() => zeros(checks.length).fill(unread));
+  const high = scenarios.map(() => zeros(checks.length));
+  const windRatioLow = scenarios.map(() => 0);
+  const windRatioHigh = scenarios.map(() => (ownKnown ? 0 : Number.POSITIVE_INFINITY));
+  for (const each of matching) {
+    for (let scenario = 0; scenario < scenarios.length; scenario += 1) {
+      const rated = each.rated[scenario] as RatedCase;
+      const factor = areaFactorOf(rated, answer);
+      // A standard not named proves no own drag; once it is named it does.
+      const provesOwn = rated.provesOwn || (answer.method !== undefined && rated.wind !== undefined);
+      const least = provenByCase(model, each, scenario, factor.low, provesOwn);
+      const most = provenByCase(model, each, scenario, factor.high, provesOwn || rated.wind !== undefined);
+      const lowest = low[scenario] as number[];
+      const highest = high[scenario] as number[];
+      for (let check = 0; check < checks.length; check += 1) {
+        lowest[check] = Math.min(lowest[check] as number, least[check] as number);
+        highest[check] = Math.max(highest[check] as number, most[check] as number);
+      }
+      if (ownKnown) continue;
+      const ratio = (each.own[scenario] as OwnProof).windRatio;
+      windRatioLow[scenario] = Math.max(windRatioLow[scenario] as number, provesOwn ? ratio : Number.POSITIVE_INFINITY);
+      windRatioHigh[scenario] = Math.min(windRatioHigh[scenario] as number, ratio);
     }
-    return { claim, low, high, windRatioLow, windRatioHigh };
-  });
+  }
+  return { claim, low, high, windRatioLow, windRatioHigh };
+}
+
+function areaFactorOf({ rating, reading }: RatedCase, answer: RatingAnswer): { low: number; high: number } {
+  const { claim } = rating;
+  if (claim.kind !== 'area') return { low: 1, high: 1 };
+  return ratedAreaFactor(answer.areaKind ? { ...claim, areaKind: answer.areaKind } : claim, reading.method);
+}
+
+/** By check. */
+function provenByCase(
+  model: BareModel,
+  claimCase: ClaimCase,
+  scenario: number,
+  areaFactor: number,
+  provesOwn: boolean,
+): readonly number[] {
+  for (const each of claimCase.found) {
+    if (each.scenario === scenario && each.areaFactor === areaFactor && each.provesOwn === provesOwn) return each.proof;
+  }
+  const proof = model.checks.map((check) => provenBy(model, check, claimCase, scenario, areaFactor, provesOwn));
+  claimCase.found.push({ scenario, areaFactor, provesOwn, proof });
+  return proof;
 }
 
 function fits(reading: RatedCase['reading'], answer: RatingAnswer): boolean {

@@ -17,6 +17,7 @@ import {
 } from '../structure/index.ts';
 import { convertSpeed } from '../wind/index.ts';
 import type { Assessment, Link } from './assess.ts';
+import { chancesOf } from './chance.ts';
 import type { Check } from './check-list.ts';
 import {
   actualSpeedHoldsTo,
@@ -106,6 +107,7 @@ export function workingOf(assessment: Assessment): Trace {
       ]),
     );
   }
+  chancesOf(inquiry, assessment.links, trace);
   return trace;
 }
 

@@ -91,7 +91,16 @@ export function asceWind(edition: AsceEdition, conditions: WindConditions): Wind
     if (trace && Ke !== 1) evaluate(trace, groundElevationFactor, [conditions.groundElevation, ELEVATION_DECAY_HEIGHT]);
     return edition.pressure(factors(z, speed, trace), trace);
   };
-  const pressurePerSpeedSquared = (z: number) => edition.pressure(factors(z, 1));
+  // Pressure and flow are asked for the same height one after the other.
+  let lastHeight = Number.NaN;
+  let lastPressure = Number.NaN;
+  const pressurePerSpeedSquared = (z: number) => {
+    if (z !== lastHeight) {
+      lastPressure = edition.pressure(factors(z, 1));
+      lastHeight = z;
+    }
+    return lastPressure;
+  };
   const wind: Wind = {
     method: edition.id,
     conditions,

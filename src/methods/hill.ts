@@ -3,20 +3,20 @@ import {
   type Exposure,
   type Hill,
   type HillExclusion,
+  hillByHeightAsce,
+  hillByHeightTia,
   hillExclusionAsce,
   hillExclusionTia,
-  hillFactorAsce,
-  hillFactorTia,
 } from '../wind/index.ts';
 
 /** How a method counts a hill. */
 export interface HillRule {
   readonly exclusion: (hill: Hill, exposure: Exposure) => HillExclusion | undefined;
-  readonly factor: (hill: Hill, exposure: Exposure, z: number, trace?: Trace) => number;
+  readonly byHeight: (hill: Hill, exposure: Exposure, trace?: Trace) => (z: number) => number;
 }
 
-export const ASCE_HILL_RULE: HillRule = { exclusion: hillExclusionAsce, factor: hillFactorAsce };
-export const TIA_HILL_RULE: HillRule = { exclusion: (hill) => hillExclusionTia(hill), factor: hillFactorTia };
+export const ASCE_HILL_RULE: HillRule = { exclusion: hillExclusionAsce, byHeight: hillByHeightAsce };
+export const TIA_HILL_RULE: HillRule = { exclusion: (hill) => hillExclusionTia(hill), byHeight: hillByHeightTia };
 
 interface Ground {
   readonly exposure: Exposure;
@@ -46,6 +46,7 @@ export function countedHill(rule: HillRule, ground: Ground): CountedHill {
   const { hill, exposure } = ground;
   if (!hill) return level;
   const why = rule.exclusion(hill, exposure);
-  if (why) return { factor: level.factor, excluded: { why, wouldBe: rule.factor(hill, exposure, 10) } };
-  return { factor: (z, trace) => rule.factor(hill, exposure, z, trace) };
+  const byHeight = rule.byHeight(hill, exposure);
+  if (why) return { factor: level.factor, excluded: { why, wouldBe: byHeight(10) } };
+  return { factor: (z, trace) => (trace ? rule.byHeight(hill, exposure, trace)(z) : byHeight(z)) };
 }

@@ -27,8 +27,18 @@ export interface Cut {
   readonly onMast: readonly number[];
   /** Everything is alike from all sides. */
   readonly allStill: boolean;
-  /** Laws already asked of a method, by slice: they do not depend on how hard its wind blows. */
-  readonly laws: Map<string, readonly Law[]>;
+  /** What methods have already been asked about the slices: it does not depend on how hard their wind blows. */
+  readonly asked: Map<string, Asked>;
+}
+
+/** What a method says of every slice whatever the wind. */
+export interface Asked {
+  readonly lawOf: readonly Law[];
+  /** What an area of stated kind is multiplied by, at the bad and the good end of its reading. */
+  readonly bad: number[];
+  readonly good: number[];
+  /** Some stated area is read in two ways. */
+  readonly readTwoWays: boolean;
 }
 
 /**
@@ -74,7 +84,7 @@ export function cutIntoSlices(items: readonly WindItem[], levels: readonly Level
     onTower: onTower.sort(byHeight),
     onMast: onMast.sort(byHeight),
     allStill: items.every((item) => item.turn === 'still'),
-    laws: new Map(),
+    asked: new Map(),
   };
 }
 
@@ -102,20 +112,14 @@ function cutPart(
 }
 
 /** A wind on slices: all that does not depend on its speed. */
-export interface Windward extends Cut {
+export interface Windward extends Cut, Asked {
   readonly wind: Wind;
   /** By slice: λ·q/V²·(direction factor in the force) [Pa/(m/s)²]; the gust effect factor stands apart. */
   readonly forceFactor: number[];
   /** By slice: flow measure per m/s; 0 where the coefficient never changes. */
   readonly flowFactor: number[];
-  /** By slice: what an area of stated kind is multiplied by, at the bad and the good end of its reading. */
-  readonly bad: number[];
-  readonly good: number[];
-  readonly lawOf: readonly Law[];
   /** Speed up to which no coefficient changes [m/s]. */
   readonly steadyUpTo: number;
-  /** Some stated area is read in two ways. */
-  readonly readTwoWays: boolean;
 }
 
 /**
@@ -129,51 +133,50 @@ export interface Windward extends Cut {
  * @source derived
  */
 export function windward(wind: Wind, cut: Cut, role: Role, direction: WindDirection): Windward {
-  const slender = METHOD_BY_ID[wind.method].slender;
   const { slices } = cut;
-  const count = slices.length;
-  const forceFactor = zeros(count);
-  const flowFactor = zeros(count);
-  const bad = zeros(count).fill(1);
-  const good = zeros(count).fill(1);
-  const lawOf = lawsOfSlices(wind, cut, role, direction);
+  const asked = askedOf(wind, cut, role, direction);
+  const forceFactor = zeros(slices.length);
+  const flowFactor = zeros(slices.length);
   const levelled = wind.level * wind.forceDirectionFactor;
   let steadyUpTo = wind.gustVaries ? 0 : Number.POSITIVE_INFINITY;
-  let readTwoWays = false;
-  for (let number = 0; number < count; number += 1) {
-    const slice = slices[number] as Slice;
-    const { part } = slice;
-    const { law, diameter: deciding } = lawOf[number] as Law;
+  for (let number = 0; number < slices.length; number += 1) {
+    const { part, z } = slices[number] as Slice;
+    const { law, diameter: deciding } = asked.lawOf[number] as Law;
+    forceFactor[number] = levelled * wind.pressurePerSpeedSquared(z);
     const diameter = law.limit < Number.POSITIVE_INFINITY ? (deciding ?? part.diameter) : 0;
-    if (part.rule.of === 'stated') {
-      const { areaKind, slenderFlats } = part.rule;
-      const factor = (reading: Reading) => statedAreaFactor(areaKind, slenderFlats, slender, reading);
-      bad[number] = factor('bad');
-      good[number] = factor('good');
-      readTwoWays ||= bad[number] !== good[number];
-    }
-    forceFactor[number] = levelled * wind.pressurePerSpeedSquared(slice.z);
     if (diameter > 0) {
-      const flow = wind.flowPerSpeed(slice.z) * diameter;
+      const flow = wind.flowPerSpeed(z) * diameter;
       flowFactor[number] = flow;
       steadyUpTo = Math.min(steadyUpTo, law.limit / flow);
     }
   }
-  return { ...cut, wind, forceFactor, flowFactor, bad, good, lawOf, steadyUpTo, readTwoWays };
+  return { ...cut, ...asked, wind, forceFactor, flowFactor, steadyUpTo };
 }
 
-function lawsOfSlices(wind: Wind, cut: Cut, role: Role, direction: WindDirection): readonly Law[] {
+function askedOf(wind: Wind, cut: Cut, role: Role, direction: WindDirection): Asked {
   const { method, conditions } = wind;
-  return remember(cut.laws, `${method} ${conditions.units} ${role} ${direction}`, () => {
+  return remember(cut.asked, `${method} ${conditions.units} ${role} ${direction}`, () => {
+    const { slices } = cut;
+    const { slender } = METHOD_BY_ID[method];
+    const bad = zeros(slices.length).fill(1);
+    const good = zeros(slices.length).fill(1);
+    let readTwoWays = false;
     let part: DragPart | undefined;
     let found: Law | undefined;
-    return cut.slices.map((slice) => {
+    const lawOf = slices.map((slice, number) => {
       if (slice.part !== part || !found) {
         part = slice.part;
         found = wind.law(part.rule, role, direction);
       }
+      if (part.rule.of === 'stated') {
+        const { areaKind, slenderFlats } = part.rule;
+        bad[number] = statedAreaFactor(areaKind, slenderFlats, slender, 'bad');
+        good[number] = statedAreaFactor(areaKind, slenderFlats, slender, 'good');
+        readTwoWays ||= bad[number] !== good[number];
+      }
       return found;
     });
+    return { lawOf, bad, good, readTwoWays };
   });
 }
 

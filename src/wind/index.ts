@@ -1,5 +1,8 @@
+export * from './climate.ts';
 export * from './exposure-coefficient.ts';
 export * from './ground-elevation.ts';
+export * from './gumbel.ts';
+export * from './gumbel-fits.ts';
 export * from './gust-effect.ts';
 export * from './ice-thickness.ts';
 export * from './importance.ts';
@@ -7,3 +10,4 @@ export * from './site.ts';
 export * from './speed-basis.ts';
 export * from './topography.ts';
 export * from './velocity-pressure.ts';
+export * from './yearly-extremes.ts';

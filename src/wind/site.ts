@@ -1,3 +1,4 @@
+import type { Climate } from './climate.ts';
 import type { SpeedBasis } from './speed-basis.ts';
 
 export type Exposure = 'B' | 'C' | 'D';
@@ -28,4 +29,6 @@ export interface Site {
   readonly topographicFactor?: number;
   /** Ice of the map (or radial ice) and the 3-second gust that goes with it. */
   readonly ice?: { readonly thickness: number; readonly gust: number };
+  /** The strongest winds of the place, for the chance of what a link holds to. */
+  readonly climate?: Climate;
 }

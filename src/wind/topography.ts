@@ -186,12 +186,30 @@ export function hillExclusionTia(hill: Hill): HillExclusion | undefined {
  * @source asce7-16
  */
 export function hillFactorAsce(hill: Hill, exposure: Exposure, z: number, trace?: Trace): number {
+  return hillByHeightAsce(hill, exposure, trace)(z);
+}
+
+/**
+ * Topographic factor of a hill by ASCE 7 as a function of the height: K₁ and K₂ are the same at every height.
+ *
+ * K_zt(z) = (1 + K₁·K₂·K₃(z))²
+ *
+ * @param hill the hill; whether it counts is asked of `hillExclusionAsce` [-]
+ * @param exposure the ground upwind [-]
+ * @param trace the working, or nothing [-]
+ * @returns the factor [-], 1 or more, by height above ground [m]
+ * @example hillByHeightAsce({ shape: 'ridge', height: 30, halfLength: 100, distance: 50, side: 'upwind' }, 'C')(20) // 1.3436
+ * @source asce7-16
+ */
+export function hillByHeightAsce(hill: Hill, exposure: Exposure, trace?: Trace): (z: number) => number {
   const { k, gamma, mu } = ASCE_HILLS[hill.shape];
   const k1 = evaluate(trace, hillHeightFactor, [k[exposure], hill.height, hill.halfLength]);
   const length = evaluate(trace, hillEffectiveLength, [hill.halfLength, hill.height]);
   const k2 = evaluate(trace, hillDistanceFactor, [hill.distance, mu[hill.side], length]);
-  const k3 = evaluate(trace, hillDecayFactor, [gamma, z, length]);
-  return evaluate(trace, topographicFactorAsce, [k1, k2, k3]);
+  return (z) => {
+    const k3 = evaluate(trace, hillDecayFactor, [gamma, z, length]);
+    return evaluate(trace, topographicFactorAsce, [k1, k2, k3]);
+  };
 }
 
 /**
@@ -208,7 +226,25 @@ export function hillFactorAsce(hill: Hill, exposure: Exposure, z: number, trace?
  * @source tia222-g
  */
 export function hillFactorTia(hill: Hill, exposure: Exposure, z: number, trace?: Trace): number {
+  return hillByHeightTia(hill, exposure, trace)(z);
+}
+
+/**
+ * Topographic factor of a hill by TIA-222-G and -H as a function of the height.
+ *
+ * K_zt(z) = (1 + K_c·K_t/K_h(z))², K_h = e^(f·z/H)
+ *
+ * @param hill the hill; whether it counts is asked of `hillExclusionTia` [-]
+ * @param exposure the ground upwind [-]
+ * @param trace the working, or nothing [-]
+ * @returns the factor [-], 1 or more, by height above ground [m]
+ * @example hillByHeightTia({ shape: 'ridge', height: 30.48, halfLength: 60, distance: 0, side: 'upwind' }, 'B')(0) // 2.7159
+ * @source tia222-g
+ */
+export function hillByHeightTia(hill: Hill, exposure: Exposure, trace?: Trace): (z: number) => number {
   const { kt, f } = TIA_HILLS[hill.shape];
-  const kh = evaluate(trace, hillDecayTia, [f, z, hill.height]);
-  return evaluate(trace, topographicFactorTia, [TIA_TERRAIN_CONSTANT[exposure], kt, kh]);
+  return (z) => {
+    const kh = evaluate(trace, hillDecayTia, [f, z, hill.height]);
+    return evaluate(trace, topographicFactorTia, [TIA_TERRAIN_CONSTANT[exposure], kt, kh]);
+  };
 }

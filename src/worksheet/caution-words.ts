@@ -159,7 +159,7 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   },
   'weights-not-counted': {
     says: () => 'Some weights are not given, so they are not counted.',
-    do: 'Give the weight of each load.',
+    do: 'Give the weight of each load and line.',
   },
   'wire-pull': {
     says: (caution) =>
@@ -210,6 +210,20 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   'ice-not-checked': {
     says: () => 'Ice is not in this answer: no thickness given.',
     do: 'Ask the building department whether ice counts with you.',
+  },
+  'climate-short-record': {
+    says: (caution) =>
+      `${caution.value} years of one station say little of rare winds: even thirty years carry a wide band.`,
+    do: 'Look for a longer record, or for a chart made from many stations.',
+  },
+  'climate-two-values': {
+    says: () => 'Two chart values allow one line only: how far the chance may be off is not known from them.',
+    do: 'Read a third value off the chart, for more years.',
+  },
+  'climate-converted': {
+    says: (caution) =>
+      `The winds of your climate were turned from a ${basis(caution)} into 3-second gusts; conversions differ by some per cent, and the chance by much more.`,
+    do: 'Take gusts, if the station or the chart gives them.',
   },
   'foundation-not-checked': {
     says: () => 'The footing and the soil are not checked.',

@@ -1,11 +1,13 @@
 import { type Dimension, displayValue, type UnitSystem } from '../foundation/index.ts';
-import { type Assessment, type Caution, type Link, type Verdict, workingOf } from '../margins/index.ts';
+import { type Assessment, type Caution, type Link, type Spread, type Verdict, workingOf } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { CAUTION_WORDS, NOT_COVERED } from './caution-words.ts';
+import { type ChanceDocument, chanceDocuments } from './chance-document.ts';
 import { linkName } from './choice-words.ts';
 import { type Quantity, quantity } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { headline, linkSays } from './says.ts';
+import { type SpreadDocument, spreadDocument } from './spread-document.ts';
 import { type StepDocument, workingDocument } from './working-document.ts';
 
 export interface LinkDocument {
@@ -104,9 +106,12 @@ export interface CheckDocument {
     readonly bracketPull?: Quantity;
   };
   readonly roomLeft: readonly { readonly height: Quantity; readonly area: Quantity; readonly of: readonly string[] }[];
+  /** Where the plan gives a climate. */
+  readonly chance?: readonly ChanceDocument[];
   readonly queries: readonly { readonly pointer: string; readonly says: string }[];
   readonly plan: unknown;
   readonly working?: readonly StepDocument[];
+  readonly spread?: SpreadDocument;
 }
 
 /** The answer to a plan as a document, in the plan's units. */
@@ -115,6 +120,7 @@ export function checkDocument(
   plan: unknown,
   queries: readonly { readonly pointer: string; readonly says: string }[],
   working: 'none' | 'full',
+  spread?: Spread,
 ): CheckDocument {
   const { inquiry, site, wind, ledger, heights, reactions, questions } = assessment;
   const system = inquiry.station.units;
@@ -214,9 +220,13 @@ export function checkDocument(
           },
         ]
       : [],
+    ...(assessment.chances === undefined
+      ? {}
+      : { chance: chanceDocuments(assessment.chances, assessment.links, system) }),
     queries,
     plan,
     ...(working === 'full' ? { working: workingDocument(workingOf(assessment).steps, system) } : {}),
+    ...(spread === undefined ? {} : { spread: spreadDocument(spread, system) }),
   };
 }
 

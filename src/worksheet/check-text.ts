@@ -1,15 +1,18 @@
-import type { Assessment } from '../margins/index.ts';
+import type { Assessment, Spread } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { NOT_COVERED } from './caution-words.ts';
+import { chanceLines } from './chance-document.ts';
 import { cautionDocuments } from './check-document.ts';
 import { inWords, useFigures } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { headline, linkSays } from './says.ts';
+import { spreadLines } from './spread-document.ts';
 
 /** The answer as plain text: the sentence, the links, what to find out, the cautions. */
 export function checkText(
   assessment: Assessment,
   queries: readonly { readonly pointer: string; readonly says: string }[],
+  spread?: Spread,
 ): string {
   const { inquiry, links, questions, reactions, roomLeft } = assessment;
   const { units } = inquiry.station;
@@ -31,11 +34,13 @@ export function checkText(
         : `No room left at the top, ${keeping}: ${area} too much.`,
     );
   }
+  if (assessment.chances) lines.push(...chanceLines(assessment.chances, links, units));
   if (questions.gaps.length > 0) {
     lines.push('', 'To find out:');
     for (const gap of questions.gaps) lines.push(`- ${questionOf(gap, inquiry)} ${promiseOf(gap, towerUse)}`);
     if (questions.moreLoads > 0) lines.push(`- and the same of ${questions.moreLoads} more loads.`);
   }
+  if (spread) lines.push('', 'By the other standards:', ...spreadLines(spread, units));
   const cautions = cautionDocuments(assessment.cautions);
   lines.push('', 'Cautions:');
   for (const caution of cautions) lines.push(`- ${caution.says} ${caution.do}`);

@@ -1,4 +1,5 @@
 export * from './caution-words.ts';
+export * from './chance-document.ts';
 export * from './check-document.ts';
 export * from './check-text.ts';
 export * from './choice-words.ts';
@@ -8,5 +9,6 @@ export * from './quantity.ts';
 export * from './question-words.ts';
 export * from './rating-document.ts';
 export * from './says.ts';
+export * from './spread-document.ts';
 export * from './witness.ts';
 export * from './working-document.ts';

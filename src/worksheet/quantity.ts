@@ -1,4 +1,4 @@
-import { DISPLAY_UNITS, type Dimension, displayValue, remember, type UnitSystem } from '../foundation/index.ts';
+import { DISPLAY_UNITS, type Dimension, displayValue, type UnitSystem } from '../foundation/index.ts';
 
 /** A number with the unit a reader sees. */
 export interface Quantity {
@@ -11,22 +11,15 @@ export function quantity(value: number, dimension: Dimension, system: UnitSystem
   return { value: displayValue(value, dimension, system), unit: DISPLAY_UNITS[system][dimension].label };
 }
 
-const formats = new Map<number, Intl.NumberFormat>();
-
-function withDecimals(decimals: number): Intl.NumberFormat {
-  return remember(
-    formats,
-    decimals,
-    () => new Intl.NumberFormat('en-US', { minimumFractionDigits: 0, maximumFractionDigits: decimals }),
-  );
-}
-
 /** A number to so many significant figures, with commas for thousands, never in powers of ten. */
 export function figures(value: number, significant = 3): string {
   if (value === 0) return '0';
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
   const decimals = Math.max(0, significant - 1 - magnitude);
-  return withDecimals(Math.min(decimals, 12)).format(value);
+  const [whole = '', fraction = ''] = value.toFixed(Math.min(decimals, 12)).split('.');
+  const told = fraction.replace(/0+$/, '');
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
+  return told === '' ? grouped : `${grouped}.${told}`;
 }
 
 /** A use: three figures under 1, two decimals from 1 up, more where two would hide that it is not 1. */

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { requestExamples } from '../../src/http/documents/request-examples.ts';
 import { checkSchema } from '../../src/http/schemas/check-schemas.ts';
 import { areasSchema, pressuresSchema, ratingsSchema } from '../../src/http/schemas/part-schemas.ts';
-import { demoPlans } from '../margins/demo-plan.ts';
+import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 import { runningApp } from './running-app.ts';
 
 const running = runningApp();
@@ -86,6 +86,30 @@ describe('POST /v1/checks', () => {
     const { body } = await post('/v1/checks?working=full', bluff?.plan).expect(200);
     expect(body.working.length).toBeGreaterThan(100);
     expect(body.working.map((step: { unit: string }) => step.unit)).toContain('psf');
+  });
+
+  it.each([
+    [
+      'a chart',
+      {
+        basis: 'gust3-nominal',
+        returns: [
+          [10, 76],
+          [50, 90],
+          [100, 96],
+        ],
+      },
+    ],
+    ['years of record', { basis: 'fastest-mile', yearlyMax: [50, 42, 58, 44, 53, 61] }],
+  ])('adds the chance where %s gives a climate, as the contract says', async (_, climate) => {
+    const plan = demoPlan('river-bluff');
+    const { body } = await post('/v1/checks?working=full', {
+      ...plan,
+      site: { ...(plan['site'] as object), climate },
+    }).expect(200);
+    expect(strict(checkSchema).safeParse(body).error?.issues ?? []).toEqual([]);
+    expect(body.chance.map((each: { ofLink: string }) => each.ofLink)).toEqual(['tower', 'tower-top']);
+    expect(body.queries).toEqual([]);
   });
 
   it('lists all faults at once, each with its pointer', async () => {

@@ -15,6 +15,11 @@ const mast = (fields: Sample, more: Sample = {}): Sample =>
   changed({ mast: { outside: 2, length: 10, inside: 4, ...fields }, ...more });
 const rating = (fields: Sample): Sample => changed({ ratings: [{ of: 'tower', ...fields }] });
 const hill = { shape: 'ridge', height: 60, distance: 50, side: 'upwind' };
+const climate = (fields: Sample): Sample => changed({ site: { climate: { basis: 'gust3-nominal', ...fields } } });
+const chart = [
+  [10, 76],
+  [50, 92],
+];
 const members = { leg: 1.25, brace: 0.4375, panel: 16 };
 
 /** Every code of a fault of sense has its cases here; those of form are in document-faults.test.ts. */
@@ -79,6 +84,11 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       plan: changed({ site: { climate: { basis: 'gust3-nominal' } } }),
       at: '#/site/climate',
       says: 'neither returns nor yearlyMax',
+    },
+    {
+      plan: climate({ returns: chart, yearlyMax: [60, 70, 65, 62, 71] }),
+      at: '#/site/climate',
+      says: 'returns and yearlyMax given. Give one of the two.',
     },
     { plan: load({ above: 2 }), at: '#/loads/0', says: 'thing has no area' },
     {
@@ -513,6 +523,32 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       plan: changed({ tower: { foot: 20 }, cables: [{ count: 1, diameter: 1, from: 10 }] }),
       at: '#/cables/0',
       says: 'leaves the tower',
+    },
+  ],
+  'not-a-choice': [
+    {
+      plan: climate({ basis: 'gust3-strength', returns: chart }),
+      at: '#/site/climate/basis',
+      says: 'a strength-level gust is a figure of design, no wind that blows. A chart for 300 years and more shows actual gusts',
+    },
+  ],
+  'returns-do-not-rise': [
+    {
+      plan: climate({ returns: [...chart, [100, '92 mph']] }),
+      at: '#/site/climate/returns',
+      says: '92 mph for 50 years, 92 mph for 100. Give each number of years once, with a higher speed for more years.',
+    },
+    {
+      plan: climate({ returns: [...chart, [10, 77]] }),
+      at: '#/site/climate/returns',
+      says: '76 mph for 10 years, 77 mph for 10',
+    },
+  ],
+  'maxima-all-alike': [
+    {
+      plan: climate({ yearlyMax: [70, 70, 70, 70, '70 mph'] }),
+      at: '#/site/climate/yearlyMax',
+      says: '5 years of 70 mph. Years that are all alike tell nothing of rarer winds',
     },
   ],
   'speed-twice': [

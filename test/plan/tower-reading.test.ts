@@ -170,7 +170,6 @@ describe('the rest of a tower', () => {
     const reading = read(plan);
     expect(reading.queries.map(({ pointer, code }) => `${code} ${pointer}`).toSorted()).toEqual(
       [
-        '#/site/climate',
         '#/site/distances',
         '#/tower/hinge/raisedBy',
         '#/tower/foundation',

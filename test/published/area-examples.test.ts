@@ -15,6 +15,7 @@ import {
   partsOfShape,
   poleLawF,
   poleLawTia,
+  projectedArea,
   ROUND_SHARE_C,
   roundFactorAsce,
   roundFactorTiaFast,
@@ -32,11 +33,16 @@ import {
   POUND_PER_SQUARE_FOOT,
   SQUARE_FOOT,
 } from '../../src/foundation/index.ts';
-import { compareRatings, type Rating } from '../../src/margins/index.ts';
-import { METHOD_BY_ID, statedAreaFactor } from '../../src/methods/index.ts';
+import { compareRatings, type Rating, sliceForce } from '../../src/margins/index.ts';
+import { areaOfForce, METHOD_BY_ID, statedAreaFactor } from '../../src/methods/index.ts';
 import type { Station } from '../../src/structure/index.ts';
-import { EXPOSURE_TO_7_16, exposureCoefficientTia, TIA_LOWEST_COEFFICIENT } from '../../src/wind/index.ts';
-import { list, publishedExamples } from './example-reader.ts';
+import {
+  EXPOSURE_TO_7_16,
+  exposureCoefficientTia,
+  TIA_LOWEST_COEFFICIENT,
+  velocityPressureF,
+} from '../../src/wind/index.ts';
+import { LeftOut, list, publishedExamples } from './example-reader.ts';
 
 const byAspect = (flow: number) => (inputs: Readonly<Record<string, unknown>>) => ({
   Ca: list(inputs['aspect_ratio']).map((aspect) => roundLawTia('G', aspect).at(flow * MPH_FOOT)),
@@ -232,19 +238,40 @@ publishedExamples(
         drag_along_wind_factor: normal.map((share, index) => share * (sines[index] as number)),
       };
     },
+    'wind-on-an-inclined-guy': ({ angle_between_wind_and_chord_deg, Cd }) => {
+      const angles = list(angle_between_wind_and_chord_deg);
+      const normal = angles.map((degrees) => (Cd as number) * wireShare(degrees));
+      const along = (by: (angle: number) => number) =>
+        normal.map((force, index) => force * by(((angles[index] as number) * Math.PI) / 180));
+      return { normal, drag: along(Math.sin), lift: along(Math.cos) };
+    },
+    'cable-in-the-wind': ({ V_km_h, diameter_m, Cd, rho_kg_m3 }) => ({
+      force_N_per_m: plainForce(rho_kg_m3, V_km_h, Cd, projectedArea.of(1, diameter_m as number, 1)),
+      frequency_Hz: new LeftOut('the shedding of vortices is cautioned of, not computed'),
+    }),
+    'chimney-overturning': ({ V_km_h, diameter_m, height_m, Cd, rho_kg_m3 }) => {
+      const height = height_m as number;
+      const force = plainForce(rho_kg_m3, V_km_h, Cd, projectedArea.of(1, diameter_m as number, height));
+      return { moment_kNm: (force * height) / 2 / 1000 };
+    },
+    'coefficient-from-a-measured-force': ({ force_N, area_m2, rho_kg_m3, V_km_h }) => ({
+      Cd: areaOfForce.of(force_N as number, (rho_kg_m3 as number) / 2, (V_km_h as number) / 3.6) / (area_m2 as number),
+    }),
   },
   {
-    'cable-in-the-wind': 'a force of plain physics, density 1.2, without a standard',
-    'chimney-overturning': 'a force of plain physics, density 1.2, without a standard',
     'pipe-across-a-river': 'water',
-    'coefficient-from-a-measured-force': 'a measured force is turned into an area with the density of the standards',
     'smooth-cylinder-by-reynolds-number': 'a background to the coefficients of the standards',
     'finite-cylinders-across-the-flow': 'a background to the coefficients of the standards',
     'cylinders-along-the-flow': 'a background to the coefficients of the standards',
     'plates-spheres-and-hemispheres': 'only the facing hemisphere is used; compared in tables.test.ts',
-    'wind-on-an-inclined-guy': 'guys: a later link',
   },
 );
+
+/** q·C·A of plain physics: our pressure with the density of the example, no height, gust, direction or level. */
+function plainForce(density: unknown, kilometresPerHour: unknown, coefficient: unknown, area: number): number {
+  const q = velocityPressureF.of((density as number) / 2, 1, (kilometresPerHour as number) / 3.6);
+  return sliceForce.of(1, 1, q, 1, coefficient as number, 0, 1, area);
+}
 
 /** Share of the broadside force that a sloping wire feels along its own heading: 1 − (distance/length)². */
 function wireShare(degrees: number): number {

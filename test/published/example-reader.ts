@@ -29,8 +29,17 @@ export function examplesOf(subject: string): readonly Example[] {
   return examples;
 }
 
+/** Stands for one expected value of an example that is not computed here, with the reason. */
+export class LeftOut {
+  readonly reason: string;
+
+  constructor(reason: string) {
+    this.reason = reason;
+  }
+}
+
 /** What our own functions make of an example's inputs, under the names of its expected values. */
-export type Computation = (inputs: Example['inputs']) => Readonly<Record<string, Value>>;
+export type Computation = (inputs: Example['inputs']) => Readonly<Record<string, Value | LeftOut>>;
 
 function compare(example: Example, name: string, computed: Value | undefined, expected: Value): void {
   const where = `${example.id}, ${name}`;
@@ -71,8 +80,14 @@ export function publishedExamples(
       if (!compute) continue;
       it(`${example.id}: ${example.says} [${example.source}, ${example.where}]`, () => {
         const computed = compute(example.inputs);
-        for (const [name, expected] of Object.entries(example.expected))
-          compare(example, name, computed[name], expected);
+        let compared = 0;
+        for (const [name, expected] of Object.entries(example.expected)) {
+          const value = computed[name];
+          if (value instanceof LeftOut) continue;
+          compare(example, name, value, expected);
+          compared += 1;
+        }
+        expect(compared).toBeGreaterThan(0);
       });
     }
 

@@ -1,34 +1,33 @@
 import { describe, expect, it } from 'vitest';
 import {
-  ASCE_FLOW_LIMIT,
   DISH_COEFFICIENT,
+  type DragLaw,
   diagonalFactorSquare,
   FLAT_F,
   FLAT_TIA,
   flatLawAsce,
   ICE_DENSITY,
-  latticeCoefficientC,
   latticeCoefficientSquare,
   latticeCoefficientTriangle,
+  latticeLawC,
   latticeLawTia,
   MPH_FOOT,
   packingRatio,
   poleLawF,
   poleLawTia,
-  ROUND_ASCE_FAST,
-  ROUND_ASCE_SLOW,
   ROUND_F,
   ROUND_GROUP_COEFFICIENT,
   ROUND_SHARE_C,
   roundFactorAsce,
   roundFactorTiaFast,
   roundFactorTiaSlow,
+  roundLawAsce,
   roundLawTia,
   SIGN_ROW_ASCE,
+  type WindDirection,
 } from '../../src/areas/index.ts';
 import {
   FOOT,
-  fromTable,
   GRAVITY,
   INCH,
   MILE_PER_HOUR,
@@ -53,9 +52,7 @@ import {
   FLAT_PLATE_CONSTANT,
   GUST_CONSTANTS_7_22,
   GUST_CONSTANTS_TO_7_16,
-  GUST_TIA,
   gustEffectEiaF,
-  gustEffectTiaLattice,
   gustOverMean,
   type Hill,
   hillExclusionAsce,
@@ -70,6 +67,8 @@ import {
   TIA_LOWEST_COEFFICIENT,
   TIA_TERRAIN_CONSTANT,
 } from '../../src/wind/index.ts';
+import { assessed } from '../margins/any-plan.ts';
+import { demoPlan } from '../margins/demo-plan.ts';
 import { number, type Row, tableNames, tableRows } from './table-reader.ts';
 
 /** Tables of what is not built here; the rest must be compared below. */
@@ -84,14 +83,26 @@ const NOT_HERE: Readonly<Record<string, string>> = {
 
 const compared = new Set<string>();
 
-function everyRow(name: string, compare: (row: Row) => void): void {
+/** One test a row, but for rows that have no twin in the code: `leftOut` says why. */
+function everyRow(
+  name: string,
+  compare: (row: Row) => void,
+  leftOut: (row: Row) => string | undefined = () => undefined,
+): void {
   compared.add(name);
   describe(`table ${name}`, () => {
-    const rows = tableRows(name);
+    const rows = tableRows(name).filter((row) => leftOut(row) === undefined);
     it.each(rows.map((row) => [Object.values(row).slice(0, 4).join(' '), row] as const))('%s', (_, row) =>
       compare(row),
     );
   });
+}
+
+/** A regime starts at nought or where another of the same keys ends, so that its lower limit is compared as well. */
+function startsWhereAnotherEnds(name: string, row: Row, keys: readonly string[], from: string, to: string): void {
+  if (number(row, from) === 0) return;
+  const ends = tableRows(name).filter((other) => keys.every((key) => other[key] === row[key]));
+  expect(ends.map((other) => other[to])).toContain(row[from]);
 }
 
 const close = (computed: number, printed: number) => expect(computed).toBeCloseTo(printed, 9);
@@ -137,6 +148,8 @@ everyRow('kz-printed', (row) => {
   const Kz = exposureCoefficientTo716.of(number(row, 'z_ft') * FOOT, ASCE_LOWEST_HEIGHT, gradientHeight, alpha);
   // Printed entries are partly truncated: up to 0.0076 off the formula, D up to 0.01.
   expect(Math.abs(Kz - number(row, 'kz'))).toBeLessThan(0.01);
+  // The metres beside them are rounded too, one as far as 18 for 60 ft.
+  if (row['z_m'] !== '') expect(Math.abs(number(row, 'z_m') - number(row, 'z_ft') * FOOT)).toBeLessThan(0.3);
 });
 
 everyRow('height-law-eia222-f', (row) => {
@@ -158,34 +171,41 @@ everyRow('topography-asce', (row) => {
   close(hill.mu.downwind, number(row, 'mu_downwind'));
 });
 
-everyRow('topography-asce-conditions', (row) => {
-  const value = number(row, 'value');
-  const hill = (height: number, halfLength: number): Hill => ({
-    shape: 'ridge',
-    height,
-    halfLength,
-    distance: 0,
-    side: 'upwind',
-  });
-  switch (row['condition']) {
-    case 'steepest-h-over-lh-in-k1':
-      close(hillHeightFactor.of(1, value * 10, 10), hillHeightFactor.of(1, 9, 10));
-      return;
-    case 'lowest-h-over-lh':
-      expect(hillExclusionAsce(hill(100, 100 / (value * 1.001)), 'C')).toBeUndefined();
-      expect(hillExclusionAsce(hill(100, 100 / (value * 0.999)), 'C')).toBe('too-gentle');
-      return;
-    case 'lowest-height': {
-      const exposure = row['exposure'] as Exposure;
-      expect(hillExclusionAsce(hill(value * FOOT * 1.001, 10), exposure)).toBeUndefined();
-      expect(hillExclusionAsce(hill(value * FOOT * 0.999, 10), exposure)).toBe('too-low');
-      return;
+everyRow(
+  'topography-asce-conditions',
+  (row) => {
+    const value = number(row, 'value');
+    const hill = (height: number, halfLength: number): Hill => ({
+      shape: 'ridge',
+      height,
+      halfLength,
+      distance: 0,
+      side: 'upwind',
+    });
+    switch (row['condition']) {
+      case 'steepest-h-over-lh-in-k1':
+        close(hillHeightFactor.of(1, value * 10, 10), hillHeightFactor.of(1, 9, 10));
+        close(hillHeightFactor.of(1, 9, 10), value);
+        return;
+      case 'lowest-h-over-lh':
+        expect(hillExclusionAsce(hill(100, 100 / (value * 1.001)), 'C')).toBeUndefined();
+        expect(hillExclusionAsce(hill(100, 100 / (value * 0.999)), 'C')).toBe('too-gentle');
+        return;
+      case 'lowest-height': {
+        const exposure = row['exposure'] as Exposure;
+        expect(hillExclusionAsce(hill(value * FOOT * 1.001, 10), exposure)).toBeUndefined();
+        expect(hillExclusionAsce(hill(value * FOOT * 0.999, 10), exposure)).toBe('too-low');
+        return;
+      }
+      default:
+        throw new Error(`no condition ${String(row['condition'])}`);
     }
-    default:
-      // Whether the hill stands alone is for its owner to say; a plan has no words for it.
-      expect(['height-above-surroundings-ratio', 'surroundings-within']).toContain(row['condition']);
-  }
-});
+  },
+  ({ condition }) =>
+    condition === 'height-above-surroundings-ratio' || condition === 'surroundings-within'
+      ? 'whether the hill stands alone is for its owner to say; a plan has no words for it'
+      : undefined,
+);
 
 everyRow('topography-tia', (row) => {
   const hill = TIA_HILLS[row['shape'] as Hill['shape']];
@@ -210,15 +230,14 @@ everyRow('gust-constants', (row) => {
 });
 
 const MEANS = { '3600': 'mean-hour', '600': 'mean-10min', '60': 'mean-1min' } as const;
-everyRow('gust-averaging-wmo', (row) => {
-  const basis = MEANS[row['reference_period_s'] as keyof typeof MEANS];
-  // Only the 3-second gust of the means that a plan can give is used, in-land the largest of the four.
-  if (row['averaging_time_s'] !== '3' || basis === undefined) {
-    expect(number(row, 'in_land')).toBeGreaterThanOrEqual(number(row, 'off_land'));
-    return;
-  }
-  close(gustOverMean(basis, 'site'), number(row, 'in_land'));
-});
+everyRow(
+  'gust-averaging-wmo',
+  (row) => close(gustOverMean(MEANS[row['reference_period_s'] as keyof typeof MEANS], 'site'), number(row, 'in_land')),
+  (row) =>
+    row['averaging_time_s'] === '3' && (row['reference_period_s'] as string) in MEANS
+      ? undefined
+      : 'only the 3-second gust of the means that a plan can give is used, in-land, the largest of the four columns',
+);
 
 everyRow('gust-averaging-durst', (row) => {
   const seconds = row['averaging_time_s'] as string;
@@ -228,76 +247,106 @@ everyRow('gust-averaging-durst', (row) => {
     close(hourly / gustOverMean(MEANS[seconds as keyof typeof MEANS], 'rating'), number(row, 'ratio_to_hourly_mean'));
 });
 
-everyRow('gust-effect-tia', (row) => {
-  const method = row['method'] as string;
-  if (row['structure'] === 'mast-on-tower') {
-    // For the mast's own links, which are not built yet.
-    expect(number(row, 'factor_at_from')).toBe(1.35);
-    return;
-  }
-  const [from, to] = [row['height_from_ft'], row['height_to_ft']].map((cell) => Number(cell === '' ? 2000 : cell));
-  if (row['structure'] === 'free-lattice') {
-    close(gustEffectTiaLattice.of((from as number) * FOOT, GUST_TIA.step), number(row, 'factor_at_from'));
-    close(gustEffectTiaLattice.of((to as number) * FOOT, GUST_TIA.step), number(row, 'factor_at_to'));
-    return;
-  }
-  const guyed = row['structure'] === 'guyed';
-  close(windOf(method, guyed ? 'lattice' : 'pole', guyed).gustEffect(), number(row, 'factor_at_from'));
-});
+const NO_MAST_LINK = 'for the links of the mast, which are not built yet';
+everyRow(
+  'gust-effect-tia',
+  (row) => {
+    const method = row['method'] as string;
+    const structure = row['structure'] as string;
+    const kind = structure === 'pole' ? 'pole' : 'lattice';
+    const gust = (feet: number) => windOf(method, kind, structure === 'guyed', feet).gustEffect();
+    expect(['free-lattice', 'guyed', 'pole']).toContain(structure);
+    close(gust(number(row, 'height_from_ft')), number(row, 'factor_at_from'));
+    close(gust(row['height_to_ft'] === '' ? 2000 : number(row, 'height_to_ft')), number(row, 'factor_at_to'));
+    startsWhereAnotherEnds('gust-effect-tia', row, ['method', 'structure'], 'height_from_ft', 'height_to_ft');
+  },
+  ({ structure }) => (structure === 'mast-on-tower' ? NO_MAST_LINK : undefined),
+);
 
-everyRow('gust-effect-eia222-f', (row) => {
-  if (row['structure'] === 'tubular-pole') close(POLE_GUST_EIA_F, number(row, 'constant'));
-  else if (row['structure'] === 'lattice') {
+everyRow(
+  'gust-effect-eia222-f',
+  (row) => {
     const reference = number(row, 'reference_height_ft') * FOOT;
-    const expected =
-      number(row, 'constant') + number(row, 'numerator') / 2 ** (1 / number(row, 'exponent_is_one_over'));
-    close(gustEffectEiaF.of(2 * reference, reference), expected);
-    close(gustEffectEiaF.of(1, reference), number(row, 'highest'));
-    close(gustEffectEiaF.of(1e5, reference), number(row, 'lowest'));
-  } else expect(number(row, 'times')).toBe(1.25);
-});
+    const ours = (height: number) =>
+      row['structure'] === 'tubular-pole' ? POLE_GUST_EIA_F : gustEffectEiaF.of(height, REFERENCE_HEIGHT);
+    const printed = (height: number) => {
+      const exponent = 1 / number(row, 'exponent_is_one_over');
+      const unlimited = number(row, 'constant') + number(row, 'numerator') / (height / reference) ** exponent;
+      return number(row, 'times') * Math.min(number(row, 'highest'), Math.max(number(row, 'lowest'), unlimited));
+    };
+    for (const height of [1, reference, 2 * reference, 5 * reference, 1e5]) close(ours(height), printed(height));
+  },
+  ({ structure }) => (structure === 'mast-on-tower' ? NO_MAST_LINK : undefined),
+);
 
 const at = (table: Table, aspect: number) => table.find(([x]) => x === aspect)?.[1] as number;
 
-everyRow('round-members', (row) => {
-  const aspect = number(row, 'aspect');
-  const numerator = number(row, 'numerator');
-  const exponent = number(row, 'exponent');
-  const method = row['method'];
-  if (method === 'eia222-f') return close(at(ROUND_F, aspect), numerator);
-  if (method === 'asce') {
-    close(ASCE_FLOW_LIMIT / (FOOT * Math.sqrt(POUND_PER_SQUARE_FOOT)), 2.5);
-    // Of the three surfaces, a galvanised tube is moderately smooth.
-    if (row['surface'] === 'rough' || row['surface'] === 'very-rough') return undefined;
-    return close(at(row['regime'] === 'below-limit' ? ROUND_ASCE_SLOW : ROUND_ASCE_FAST, aspect), numerator);
+const ASCE_FLOW_UNIT = FOOT * Math.sqrt(POUND_PER_SQUARE_FOOT);
+
+/** The coefficient of a row in the middle and just inside both ends of its regime; at the joints two rows may differ. */
+function compareRegime(
+  law: DragLaw,
+  unit: number,
+  [from, to]: readonly [number, number],
+  coefficient: (flow: number) => number,
+): void {
+  for (const flow of [from + 1e-9, (from + to) / 2, to - 1e-9]) {
+    expect(law.at(flow * unit)).toBeCloseTo(coefficient(flow), 7);
   }
-  const revision = method === 'tia222-g' ? 'G' : 'H';
-  const law = roundLawTia(revision, aspect);
-  const from = number(row, 'from');
-  const inside = row['to'] === '' ? from * 1.5 : (from + number(row, 'to')) / 2;
-  close(law.at(inside * MPH_FOOT), numerator / inside ** exponent);
-  if (row['regime'] === 'subcritical') close(law.limit / MPH_FOOT, number(row, 'to'));
-  return undefined;
-});
+}
 
-everyRow('flat-members', (row) => {
-  const value = number(row, 'value');
-  if (row['method'] === 'dished') return close(DISH_COEFFICIENT, value);
-  if (row['method'] === 'asce') return close(flatLawAsce({ wide: 0.05, tall: 2 }).slow, value);
-  if (row['method'] === 'en1991-1-4') return undefined;
-  return close(at(row['method'] === 'eia222-f' ? FLAT_F : FLAT_TIA, number(row, 'aspect')), value);
-});
+everyRow(
+  'round-members',
+  (row) => {
+    const method = row['method'] as string;
+    const aspect = number(row, 'aspect');
+    const coefficient = (flow: number) => number(row, 'numerator') / flow ** number(row, 'exponent');
+    if (method === 'eia222-f') return close(at(ROUND_F, aspect), coefficient(30));
+    const tia = method.startsWith('tia');
+    const lawAt = (ratio: number) =>
+      tia ? roundLawTia(method === 'tia222-g' ? 'G' : 'H', ratio) : roundLawAsce(ratio, 'capacity');
+    const law = lawAt(aspect);
+    const from = number(row, 'from');
+    const to = row['to'] === '' ? from * 2 : number(row, 'to');
+    compareRegime(law, tia ? MPH_FOOT : ASCE_FLOW_UNIT, [from, to], coefficient);
+    startsWhereAnotherEnds('round-members', row, tia ? ['method', 'aspect'] : ['method'], 'from', 'to');
+    // The rise over the aspects ends at the row's own.
+    if (aspect === Math.max(...tableRows('round-members').map((each) => number(each, 'aspect')))) {
+      expect(lawAt(aspect * 0.99).slow).toBeLessThan(lawAt(aspect).slow);
+      close(lawAt(aspect * 1.01).slow, lawAt(aspect).slow);
+    }
+    return undefined;
+  },
+  ({ surface }) =>
+    surface === 'rough' || surface === 'very-rough'
+      ? 'a galvanised tube is moderately smooth, the only surface in fast flow here'
+      : undefined,
+);
 
+everyRow(
+  'flat-members',
+  (row) => {
+    const value = number(row, 'value');
+    if (row['method'] === 'dished') return close(DISH_COEFFICIENT, value);
+    if (row['method'] === 'asce') return close(flatLawAsce({ wide: 0.05, tall: 2 }).slow, value);
+    return close(at(row['method'] === 'eia222-f' ? FLAT_F : FLAT_TIA, number(row, 'aspect')), value);
+  },
+  ({ method }) => (method === 'en1991-1-4' ? 'Eurocode' : undefined),
+);
+
+// Its clearance, s/h up to 0.16, is the name of the row; what hangs on a tower is far above the ground.
 everyRow('asce-solid-sign', (row) =>
-  close(fromTable(SIGN_ROW_ASCE, number(row, 'width_over_height_b_over_s')), number(row, 'force_coefficient')),
+  close(at(SIGN_ROW_ASCE, number(row, 'width_over_height_b_over_s')), number(row, 'force_coefficient')),
 );
 
 everyRow('pole-sections', (row) => {
   const sides = number(row, 'sides') as 0 | 8 | 12 | 16 | 18;
-  const law = row['method'] === 'eia222-f' ? poleLawF(sides, 'capacity') : poleLawTia('G', sides);
+  const law = row['method'] === 'eia222-f' ? poleLawF(sides, 'demand') : poleLawTia('G', sides);
   const from = number(row, 'c_from_mph_ft');
-  const inside = row['c_to_mph_ft'] === '' ? from * 1.5 : (from + number(row, 'c_to_mph_ft')) / 2;
-  close(law.at(inside * MPH_FOOT), number(row, 'numerator') / inside ** number(row, 'exponent'));
+  const to = row['c_to_mph_ft'] === '' ? from * 2 : number(row, 'c_to_mph_ft');
+  expect([0, 8, 12, 16, 18]).toContain(sides);
+  compareRegime(law, MPH_FOOT, [from, to], (flow) => number(row, 'numerator') / flow ** number(row, 'exponent'));
+  startsWhereAnotherEnds('pole-sections', row, ['method', 'sides'], 'c_from_mph_ft', 'c_to_mph_ft');
 });
 
 everyRow('lattice-sections', (row) => {
@@ -320,37 +369,51 @@ everyRow('lattice-sections', (row) => {
           ? roundFactorTiaSlow
           : roundFactorTiaFast
         : roundFactorAsce;
-  for (const epsilon of [0.05, 0.1, 0.2, 0.35, 0.5]) close(formula.of(epsilon), polynomial(epsilon));
+  for (const epsilon of [0.05, 0.1, 0.2, 0.35, 0.5, 1]) close(formula.of(epsilon), polynomial(epsilon));
 });
 
 everyRow('lattice-directions', (row) => {
   const faces = number(row, 'faces') as 3 | 4;
-  const epsilon = 0.15;
-  const expected = Math.min(
-    row['at_most'] === '' ? Number.POSITIVE_INFINITY : number(row, 'at_most'),
-    number(row, 'constant') + number(row, 'times_epsilon') * epsilon,
-  );
-  if (faces === 4) return close(diagonalFactorSquare.of(epsilon), expected);
-  const face = {
-    faces,
-    solidity: epsilon,
-    roundShare: row['members'] === 'round' ? 1 : 0,
-    thinnest: 0,
-    thickest: 0,
-  } as const;
-  const revision = row['method'] === 'tia222-g' ? 'G' : 'H';
-  const ratio = latticeLawTia(revision, face, 'corner').slow / latticeLawTia(revision, face, 'face').slow;
+  expect([3, 4]).toContain(faces);
+  const factor = (epsilon: number) =>
+    Math.min(
+      row['at_most'] === '' ? Number.POSITIVE_INFINITY : number(row, 'at_most'),
+      number(row, 'constant') + number(row, 'times_epsilon') * epsilon,
+    );
   const angle = number(row, 'angle_to_face_normal_deg');
-  if (angle === 60) return close(ratio, expected);
-  // Between the face, 1, and the corner, so it never decides.
-  expect(expected).toBeGreaterThanOrEqual(ratio);
-  expect(expected).toBeLessThanOrEqual(1);
-  return undefined;
+  for (const epsilon of [0.1, 0.2, 0.3, 0.5]) {
+    if (faces === 4) {
+      expect(angle).toBe(45);
+      close(diagonalFactorSquare.of(epsilon), factor(epsilon));
+      continue;
+    }
+    const face = {
+      faces,
+      solidity: epsilon,
+      roundShare: row['members'] === 'round' ? 1 : 0,
+      thinnest: 0,
+      thickest: 0,
+    } as const;
+    const revision = row['method'] === 'tia222-g' ? 'G' : 'H';
+    const from = (direction: WindDirection) => latticeLawTia(revision, face, direction).slow;
+    const ratio = from('corner') / from('face');
+    if (angle === 60) close(ratio, factor(epsilon));
+    else if (angle === 0) close(1, factor(epsilon));
+    else {
+      // Square to a face's edge lies between the face, 1, and the corner, so it never decides.
+      expect(angle).toBe(90);
+      expect(factor(epsilon)).toBeGreaterThanOrEqual(ratio);
+      expect(factor(epsilon)).toBeLessThanOrEqual(1);
+    }
+  }
 });
 
-everyRow('lattice-rs222-c', (row) =>
-  close(latticeCoefficientC.of(number(row, 'times_one_face'), 1, 0), number(row, 'times_one_face')),
-);
+everyRow('lattice-rs222-c', (row) => {
+  const faces = number(row, 'faces') as 3 | 4;
+  expect([3, 4]).toContain(faces);
+  const face = { faces, solidity: 0.2, roundShare: 0, thinnest: 0, thickest: 0 } as const;
+  close(latticeLawC(face).slow, number(row, 'times_one_face'));
+});
 everyRow('pressure-rs222-c', (row) => {
   close((FLAT_PLATE_CONSTANT * MILE_PER_HOUR ** 2) / POUND_PER_SQUARE_FOOT, number(row, 'psf_per_mph2'));
   close(row['surface'] === 'flat' ? 1 : ROUND_SHARE_C, number(row, 'share_of_flat'));
@@ -366,14 +429,21 @@ everyRow('direction-factors', (row) =>
 );
 everyRow('packing', (row) => close(packingRatio(number(row, 'lines')), number(row, 'enclosing_over_line_diameter')));
 
-everyRow('level-factors', (row) => {
-  const name = row['method'] as string;
-  if (name === 'en1991-1-4') return;
-  const strength = name.endsWith('-with-strength-map');
-  const id = (strength ? 'tia222-g' : name) as MethodId;
-  close(windOf(id, 'lattice', false, 48, strength).level, number(row, 'lambda'));
-  if (!strength) close(METHOD_BY_ID[id].nominal, number(row, 'nominal_for_foundations'));
-});
+everyRow(
+  'level-factors',
+  (row) => {
+    const name = row['method'] as string;
+    const strength = name.endsWith('-with-strength-map');
+    const id = (strength ? 'tia222-g' : name) as MethodId;
+    close(windOf(id, 'lattice', false, 48, strength).level, number(row, 'lambda'));
+    if (!strength) return close(METHOD_BY_ID[id].nominal, number(row, 'nominal_for_foundations'));
+    // Under a strength-level map it stands with the reactions of a whole plan.
+    const site = { wind: { speed: 105, basis: 'gust3-strength' }, exposure: 'C' };
+    const { reactions } = assessed({ ...demoPlan('ten-numbers'), method: id, site });
+    return close((reactions?.toNominal as number) * number(row, 'lambda'), number(row, 'nominal_for_foundations'));
+  },
+  ({ method }) => (method === 'en1991-1-4' ? 'Eurocode' : undefined),
+);
 
 everyRow('stated-areas', (row) => {
   const [least, most] = [number(row, 'factor_least'), number(row, 'factor_most')];
@@ -393,19 +463,24 @@ everyRow('stated-areas', (row) => {
   else close(ratedAreaFactor(claim, method).high, most);
 });
 
-everyRow('pressure-constants', (row) => {
-  const value = number(row, 'value');
-  const ours: Readonly<Record<string, number>> = {
-    'velocity-pressure-us': (PRESSURE_CONSTANT.us * MILE_PER_HOUR ** 2) / POUND_PER_SQUARE_FOOT,
-    'velocity-pressure-si': PRESSURE_CONSTANT.si,
-    'ground-elevation-per-ft': FOOT / ELEVATION_DECAY_HEIGHT,
-    'asce-lowest-strength-pressure': ASCE_LEAST_PRESSURE / POUND_PER_SQUARE_FOOT,
-    'ice-density': (ICE_DENSITY / POUND) * FOOT ** 3,
-  };
-  const name = row['constant'] as string;
-  if (name === 'ground-elevation-per-m') expect(1 / ELEVATION_DECAY_HEIGHT).toBeCloseTo(value, 6);
-  else if (name !== 'en-air-density') close(ours[name] as number, value);
-});
+everyRow(
+  'pressure-constants',
+  (row) => {
+    const value = number(row, 'value');
+    const ours: Readonly<Record<string, number>> = {
+      'velocity-pressure-us': (PRESSURE_CONSTANT.us * MILE_PER_HOUR ** 2) / POUND_PER_SQUARE_FOOT,
+      'velocity-pressure-si': PRESSURE_CONSTANT.si,
+      'ground-elevation-per-ft': FOOT / ELEVATION_DECAY_HEIGHT,
+      'asce-lowest-strength-pressure': ASCE_LEAST_PRESSURE / POUND_PER_SQUARE_FOOT,
+      'ice-density': (ICE_DENSITY / POUND) * FOOT ** 3,
+    };
+    const name = row['constant'] as string;
+    // Per foot and per metre the standard rounds each for itself.
+    if (name === 'ground-elevation-per-m') expect(1 / ELEVATION_DECAY_HEIGHT).toBeCloseTo(value, 6);
+    else close(ours[name] as number, value);
+  },
+  ({ constant }) => (constant === 'en-air-density' ? 'Eurocode' : undefined),
+);
 
 everyRow('group-of-lines', (row) => {
   if (row['group'] === 'bundle') close(ROUND_GROUP_COEFFICIENT, number(row, 'coefficient_on_outside_width'));

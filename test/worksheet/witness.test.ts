@@ -9,14 +9,29 @@ const workingFor = (plan: Record<string, unknown>): readonly StepDocument[] => {
   return workingDocument(workingOf(assessment).steps, assessment.inquiry.station.units);
 };
 
-const withIce = (id: string, ice: object): Record<string, unknown> => {
+const atSite = (id: string, fields: object): Record<string, unknown> => {
   const plan = demoPlan(id);
-  return { ...plan, site: { ...(plan['site'] as object), ice } };
+  return { ...plan, site: { ...(plan['site'] as object), ...fields } };
 };
+const withIce = (id: string, ice: object) => atSite(id, { ice });
+
+const CHART = [
+  [10, 76],
+  [25, 84],
+  [50, 92],
+  [100, 97],
+];
+const RECORD = [58, 61, 70, 66, 59, 83, 64, 62, 75, 68, 60, 57];
 
 const PLANS: readonly (readonly [string, Record<string, unknown>])[] = [
   ...demoPlans().map(({ id, plan }) => [id, plan] as const),
   ['river-bluff with ice', withIce('river-bluff', { thickness: 0.5, gust: 40 })],
+  ['ten-numbers with a chart', atSite('ten-numbers', { climate: { basis: 'gust3-nominal', returns: CHART } })],
+  ['river-bluff with a record', atSite('river-bluff', { climate: { basis: 'fastest-mile', yearlyMax: RECORD } })],
+  [
+    'light-mast with a record',
+    atSite('light-mast', { climate: { basis: 'mean-10min', yearlyMax: [18, 22, 19, 25, 21] } }),
+  ],
   ['light-mast with ice', withIce('light-mast', { thickness: 20, gust: 20 })],
 ];
 

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { assess, compareRatings } from '../../margins/index.ts';
+import { assess, compareRatings, spreadOf } from '../../margins/index.ts';
 import {
   areasRequestSchema,
   type Fault,
@@ -34,6 +34,11 @@ const working = z
   .enum(['none', 'full'])
   .optional()
   .meta({ description: 'full: every step behind the answer; none when not given.' });
+
+const spread = z
+  .enum(['none', 'full'])
+  .optional()
+  .meta({ description: 'full: the same plan by every other method beside it; none when not given.' });
 
 const bodyProblems = problemResponses(
   'not-json',
@@ -76,6 +81,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
             .optional()
             .meta({ description: 'Form of the answer, before the accept header.' }),
           working,
+          spread,
         }),
         response: {
           200: {
@@ -98,11 +104,12 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       const form = chosenForm(FORMS, request.query.as, request.headers.accept);
       const { inquiry, document, queries } = readOrRefuse(readPlan(request.body));
       const assessment = assess(inquiry);
+      const others = request.query.spread === 'full' ? spreadOf(assessment) : undefined;
       reply.header('vary', 'accept');
-      if (form === 'text') return reply.type('text/plain; charset=utf-8').send(checkText(assessment, queries));
+      if (form === 'text') return reply.type('text/plain; charset=utf-8').send(checkText(assessment, queries, others));
       return reply
         .type('application/json; charset=utf-8')
-        .send(writable(checkDocument(assessment, document, queries, request.query.working ?? 'none')));
+        .send(writable(checkDocument(assessment, document, queries, request.query.working ?? 'none', others)));
     },
   );
 

@@ -143,6 +143,65 @@ const ledgerRowSchema = component(
 
 const forcesSchema = z.object({ shear: quantitySchema, moment: quantitySchema });
 
+const spreadSchema = component(
+  'Spread',
+  z
+    .object({
+      says: z.string(),
+      rows: z.array(
+        z.object({
+          method: z.string(),
+          title: z.string(),
+          speed: speedWithBasis,
+          verdict: verdictSchema.meta({ description: 'Of the tower.' }),
+          use: z.exactOptional(number('Use of the tower.')),
+          useRange: z.exactOptional(z.array(z.number()).meta({ description: 'Use at the good and at the bad end.' })),
+          holdsToGust: z.exactOptional(quantitySchema),
+          moment: quantitySchema,
+          factors: z.record(z.string(), z.number()).meta({
+            description:
+              'Moment at the foot over that by the plan’s own method, as a product of factors at the tower’s top; shapes is what remains.',
+          }),
+        }),
+      ),
+      refused: z.array(z.object({ method: z.string(), why: z.string() })),
+      cause: z.exactOptional(
+        z
+          .object({ method: z.string(), factor: z.string(), ratio: z.number() })
+          .meta({ description: 'For the method farthest from the plan’s own: the factor that differs most.' }),
+      ),
+    })
+    .meta({ description: 'What differs by convention alone; what differs by gaps in the plan is in useRange.' }),
+);
+
+const chanceSchema = component(
+  'Chance',
+  z
+    .object({
+      ofLink: words('Which link.'),
+      gust: quantitySchema,
+      years: number('For how many years.'),
+      perYear: z.array(z.number()).meta({ description: 'Lowest and highest chance in a year.' }),
+      overYears: z.array(z.number()).meta({ description: 'Lowest and highest chance in all the years.' }),
+      byMethod: z.array(
+        z.object({
+          method: words('l-moments, likelihood, moments; chart-line, chart-pair.'),
+          through: z.exactOptional(
+            z.array(z.number()).meta({ description: 'Of a line through two values of the chart: their years.' }),
+          ),
+          location: quantitySchema,
+          scale: quantitySchema,
+          fiftyYears: quantitySchema,
+          fiftyYearsError: z.exactOptional(quantitySchema),
+          perYear: z.array(z.number()).meta({ description: 'Lowest and highest chance in a year by this method.' }),
+          inBand: z.boolean().meta({ description: 'The band counts it; else it stands for comparison.' }),
+        }),
+      ),
+      says: z.string(),
+    })
+    .meta({ description: 'Chance of the actual gust a link holds to: an upper bound, it ignores direction.' }),
+);
+
 export const checkSchema = component(
   'Check',
   z
@@ -197,9 +256,15 @@ export const checkSchema = component(
         bracketPull: z.exactOptional(quantitySchema),
       }),
       roomLeft: z.array(z.object({ height: quantitySchema, area: quantitySchema, of: z.array(z.string()) })),
+      chance: z.exactOptional(
+        z
+          .array(chanceSchema)
+          .meta({ description: 'Of every link that shows what it holds to; where a climate is given.' }),
+      ),
       queries: z.array(querySchema),
       plan: z.unknown().meta({ description: 'The plan as read.' }),
       working: z.exactOptional(workingSchema),
+      spread: z.exactOptional(spreadSchema),
     })
     .meta({ description: 'The whole answer to a plan.' }),
 );

@@ -67,6 +67,8 @@ export type FaultCode =
   | 'kind-field-foreign'
   | 'cable-outside'
   | 'speed-twice'
+  | 'returns-do-not-rise'
+  | 'maxima-all-alike'
   | 'rating-height-absurd';
 
 export type QueryCode =

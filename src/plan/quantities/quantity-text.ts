@@ -86,7 +86,10 @@ export function splitPair(text: string): readonly [string, string] | undefined {
   return [unit === undefined || /\d/.test(unit.replaceAll(/\^\d|[a-z][23]$/gi, '')) ? low : `${low} ${unit}`, high];
 }
 
+const BEYOND_PLAIN = /[^ -~]/;
+
 function asPlainSigns(text: string): string {
+  if (!BEYOND_PLAIN.test(text)) return text.trim();
   return text
     .replaceAll(/[¼½¾⅛⅜⅝⅞]/g, (sign) => ` ${FRACTION_SIGNS[sign]}`)
     .replaceAll(/[\u00a0\u2007\u2009\u202f]/g, ' ')

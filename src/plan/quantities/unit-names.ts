@@ -137,7 +137,8 @@ const factors = new Map<UnitEntry, number>();
  * @source nist-sp811
  */
 export function unitInSi(written: string, dimension: PlanDimension): number | undefined {
-  const entry = ENTRIES.get(dimension)?.get(unitKey(written));
+  const entries = ENTRIES.get(dimension);
+  const entry = entries?.get(written) ?? entries?.get(unitKey(written));
   if (entry === undefined) return undefined;
   if (entry.evaluates === '') return entry.times;
   let factor = factors.get(entry);

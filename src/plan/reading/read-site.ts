@@ -1,5 +1,5 @@
 import type { SiteMethodId } from '../../methods/index.ts';
-import type { Hill, Site, SpeedBasis } from '../../wind/index.ts';
+import type { Climate, Hill, Site, SpeedBasis } from '../../wind/index.ts';
 import { BOUNDS, LOW_SPEED } from '../quantities/field-bounds.ts';
 import type { SiteFields } from '../schema/site-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
@@ -64,6 +64,7 @@ export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMet
             gust: reader.quantity(fields.ice.gust, BOUNDS.speed, '/site/ice', 'gust'),
           },
     topographicFactor: reader.perhaps(fields.topographicFactor, BOUNDS.topographicFactor, '/site', 'topographicFactor'),
+    climate: fields.climate === undefined ? undefined : readClimate(reader, fields.climate),
   });
 }
 
@@ -92,32 +93,49 @@ function readHill(reader: PlanReader, fields: NonNullable<SiteFields['hill']>): 
   };
 }
 
+function readClimate(reader: PlanReader, fields: NonNullable<SiteFields['climate']>): Climate | undefined {
+  const at = '/site/climate';
+  const { returns, yearlyMax, basis } = fields;
+  if (basis === 'gust3-strength') {
+    const says =
+      'Site climate: a strength-level gust is a figure of design, no wind that blows. A chart for 300 years and more shows actual gusts, each with its own years: give them as gust3-nominal, as printed, not times √0.6.';
+    reader.fault(`${at}/basis`, 'not-a-choice', basis, 'the basis in which the winds were measured', says);
+  }
+  if ((returns === undefined) === (yearlyMax === undefined)) {
+    const given = returns === undefined ? 'neither returns nor yearlyMax' : 'returns and yearlyMax';
+    const says = `Site climate: ${given} given. Give one of the two.`;
+    reader.fault(at, 'one-of', given, 'returns or yearlyMax', says);
+  }
+  const values = (returns ?? []).map(([years, speed], index) => ({
+    years,
+    speed: reader.quantity(speed, BOUNDS.speed, `${at}/returns/${index}`, 1),
+  }));
+  const maxima = (yearlyMax ?? []).map((speed, index) =>
+    reader.quantity(speed, BOUNDS.speed, `${at}/yearlyMax`, index),
+  );
+  const inOrder = values.toSorted((a, b) => a.years - b.years);
+  for (const [index, value] of inOrder.entries()) {
+    const before = inOrder[index - 1];
+    if (before && (value.years === before.years || value.speed <= before.speed)) {
+      const given = `${reader.say(before.speed, 'speed')} for ${before.years} years, ${reader.say(value.speed, 'speed')} for ${value.years}`;
+      const says = `Site climate: ${given}. Give each number of years once, with a higher speed for more years.`;
+      reader.fault(`${at}/returns`, 'returns-do-not-rise', given, 'a higher speed for more years', says);
+      break;
+    }
+  }
+  if (yearlyMax !== undefined && maxima.every((speed) => speed === maxima[0])) {
+    const given = `${maxima.length} years of ${reader.say(maxima[0] as number, 'speed')}`;
+    const says = `Site climate: ${given}. Years that are all alike tell nothing of rarer winds: give each year its own speed.`;
+    reader.fault(`${at}/yearlyMax`, 'maxima-all-alike', given, 'speeds that differ', says);
+  }
+  if (basis === 'gust3-strength') return undefined;
+  if (returns !== undefined) return { kind: 'chart', basis, returns: inOrder };
+  return yearlyMax === undefined ? undefined : { kind: 'record', basis, yearlyMax: maxima };
+}
+
 /** What this version checks and keeps, but does not compute. */
 function readForLater(reader: PlanReader, fields: SiteFields): void {
-  const { climate, distances } = fields;
-  if (climate !== undefined) {
-    if ((climate.returns === undefined) === (climate.yearlyMax === undefined)) {
-      const given = climate.returns === undefined ? 'neither returns nor yearlyMax' : 'returns and yearlyMax';
-      reader.fault(
-        '/site/climate',
-        'one-of',
-        given,
-        'returns or yearlyMax',
-        `Site climate: ${given} given. Give one of the two.`,
-      );
-    }
-    for (const [index, row] of (climate.returns ?? []).entries()) {
-      reader.quantity(row[1], BOUNDS.speed, `/site/climate/returns/${index}`, 1);
-    }
-    for (const [index, speed] of (climate.yearlyMax ?? []).entries()) {
-      reader.quantity(speed, BOUNDS.speed, '/site/climate/yearlyMax', index);
-    }
-    reader.query(
-      '/site/climate',
-      'not-computed-yet',
-      'Your climate is kept in the plan; the chance of such a wind is not computed yet.',
-    );
-  }
+  const { distances } = fields;
   if (distances !== undefined) {
     for (const key of ['powerLine', 'propertyLine', 'building'] as const) {
       reader.perhaps(distances[key], BOUNDS.landscape, '/site/distances', key);

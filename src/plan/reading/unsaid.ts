@@ -25,7 +25,7 @@ export function unsaidIn(document: PlanDocument, site: Site, station: Station): 
     supports: leansOn && !tower.heldGiven,
     mast: above && mast === undefined,
     'mast-inside': mast !== undefined && mast.foot === undefined,
-    weights: loads.some((load) => load.weight === undefined),
+    weights: [...loads, ...station.cables].some(({ weight }) => weight === undefined),
     frequency: tower.frequency === undefined,
   };
   return (Object.keys(says) as Unsaid[]).filter((unsaid) => says[unsaid]);

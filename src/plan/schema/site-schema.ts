@@ -18,8 +18,6 @@ export const speedBasis = choice(SPEED_BASES, 'Which kind of speed it is');
 export const exposure = choice(EXPOSURES, 'B houses or trees all round, C open country, D open water or flats upwind');
 export const riskCategory = choice(RISK_CATEGORIES, 'Risk category (structure class)');
 
-const climateBase = { basis: speedBasis, ...remarks };
-
 export const siteSchema = z
   .strictObject({
     wind: z
@@ -61,23 +59,31 @@ export const siteSchema = z
       }),
     ),
     climate: optional(
-      z.strictObject({
-        returns: optional(
-          z
-            .array(z.tuple([whole1to10000(), quantity('speed', 'Speed')]))
-            .min(2)
-            .max(20)
-            .meta({ description: '[[years, speed], …] from a chart' }),
-        ),
-        yearlyMax: optional(
-          z
-            .array(quantity('speed', 'Highest speed of a year'))
-            .min(5)
-            .max(200)
-            .meta({ description: 'Highest speed of each year' }),
-        ),
-        ...climateBase,
-      }),
+      z
+        .strictObject({
+          returns: optional(
+            z
+              .array(z.tuple([whole1to10000(), quantity('speed', 'Speed')]))
+              .min(2)
+              .max(20)
+              .meta({ description: '[[years, speed], …] from a chart' }),
+          ),
+          yearlyMax: optional(
+            z
+              .array(quantity('speed', 'Highest speed of a year'))
+              .min(5)
+              .max(200)
+              .meta({ description: 'Highest speed of each year' }),
+          ),
+          basis: speedBasis.meta({
+            description: 'How the winds were measured; gust3-strength is a figure of design, no wind',
+          }),
+          ...remarks,
+        })
+        .meta({
+          description:
+            'The strongest winds of the place, at 33 ft (10 m) over open ground, for chance; from a chart or from years of record',
+        }),
     ),
     distances: optional(
       z.strictObject({

@@ -1,0 +1,135 @@
+import { Refusal } from '../foundation/index.ts';
+import { METHOD_BY_ID, SITE_METHODS, type SiteMethodId } from '../methods/index.ts';
+import type { SpeedBasis } from '../wind/index.ts';
+import { type Assessment, assess, type LinkResult, windAt } from './assess.ts';
+import type { Verdict } from './verdict.ts';
+
+/** What makes one method ask for more than another, at the tower's top; `shapes` is all that is not a factor of the wind. */
+export const SPREAD_FACTORS = [
+  'speed',
+  'level',
+  'height-and-ground',
+  'hill',
+  'ground-elevation',
+  'direction',
+  'importance',
+  'gust',
+  'shapes',
+] as const;
+
+export type SpreadFactor = (typeof SPREAD_FACTORS)[number];
+
+/** Speeds averaged over another time go with another gust factor and another level: only together do they compare. */
+const DESIGN_WIND: readonly SpreadFactor[] = ['speed', 'level', 'gust'];
+
+export type SpreadCause = SpreadFactor | 'design-wind';
+
+/** The same plan by one method. */
+export interface SpreadRow {
+  readonly method: SiteMethodId;
+  /** Its design speed [m/s], in `basis`. */
+  readonly speed: number;
+  readonly basis: SpeedBasis;
+  readonly verdict: Verdict;
+  readonly result?: LinkResult;
+  /** Overturning moment at the foot, allowable level [N·m]. */
+  readonly moment: number;
+  /** Moment by this method over moment by the plan's own, as a product of factors. */
+  readonly factors: Readonly<Record<SpreadFactor, number>>;
+}
+
+export interface Spread {
+  /** The plan's own method first, then the others as they are listed. */
+  readonly rows: readonly SpreadRow[];
+  /** Methods that refuse the plan, and why. */
+  readonly refused: readonly { readonly method: SiteMethodId; readonly why: string }[];
+  /** For the method farthest from the plan's own: the factor that differs most. */
+  readonly cause?: { readonly method: SiteMethodId; readonly factor: SpreadCause; readonly ratio: number };
+}
+
+/**
+ * The same plan by every method: what differs is convention, not the wind and not the tower. The site's speed is taken
+ * over in its own basis and converted as each method asks; the ratings keep their own.
+ *
+ * M/M_own = (V/V_own)²·λ/λ_own·Kz/Kz_own·Kzt/Kzt_own·Ke/Ke_own·Kd/Kd_own·I/I_own·G/G_own·shapes
+ *
+ * @param own the plan by its own method [-]
+ * @returns one row a method, and the largest cause of difference [-]
+ * @throws Refusal never: a method that refuses the plan is listed
+ * @source derived
+ */
+export function spreadOf(own: Assessment): Spread {
+  const { inquiry } = own;
+  const basis = inquiry.site.basis ?? METHOD_BY_ID[inquiry.method].basis;
+  const rows: SpreadRow[] = [rowOf(own, own)];
+  const refused: { method: SiteMethodId; why: string }[] = [];
+  for (const method of SITE_METHODS) {
+    if (method === inquiry.method) continue;
+    try {
+      rows.push(rowOf(assess({ ...inquiry, method, site: { ...inquiry.site, basis } }), own));
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      refused.push({ method, why: error.message });
+    }
+  }
+  const cause = causeOf(rows);
+  return { rows, refused, ...(cause === undefined ? {} : { cause }) };
+}
+
+function rowOf(assessment: Assessment, own: Assessment): SpreadRow {
+  const { inquiry, site, reactions, links } = assessment;
+  const [tower] = links;
+  const strengthMap = site.speedLevel === 'strength';
+  return {
+    method: inquiry.method,
+    speed: site.speed,
+    basis: strengthMap ? 'gust3-strength' : METHOD_BY_ID[inquiry.method].basis,
+    verdict: tower?.verdict ?? 'not-shown',
+    ...(tower?.result === undefined ? {} : { result: tower.result }),
+    moment: reactions.moment,
+    factors: factorsBetween(assessment, own),
+  };
+}
+
+function factorsBetween(assessment: Assessment, own: Assessment): Record<SpreadFactor, number> {
+  const { top } = assessment.inquiry.station.tower;
+  const [wind, ownWind] = [assessment.ledger.wind, own.ledger.wind];
+  const [here, there] = [windAt(wind, top), windAt(ownWind, top)];
+  const ofWind = {
+    speed: (assessment.site.speed / own.site.speed) ** 2,
+    level: wind.level / ownWind.level,
+    'height-and-ground': here.exposureCoefficient / there.exposureCoefficient,
+    hill: here.topographicFactor / there.topographicFactor,
+    'ground-elevation': wind.elevationFactor / ownWind.elevationFactor,
+    direction: wind.directionFactor / ownWind.directionFactor,
+    importance: wind.importance / ownWind.importance,
+    gust: wind.gustEffect() / ownWind.gustEffect(),
+  };
+  const known = Object.values(ofWind).reduce((all, each) => all * each, 1);
+  return { ...ofWind, shapes: assessment.reactions.moment / own.reactions.moment / known };
+}
+
+function causeOf([own, ...others]: readonly SpreadRow[]): Spread['cause'] {
+  const apart = (row: SpreadRow) => {
+    const ratio = row.result && own?.result ? row.result.use / own.result.use : 1;
+    return Number.isFinite(ratio) && ratio > 0 ? Math.abs(Math.log(ratio)) : 0;
+  };
+  const farthest = others.reduce<SpreadRow | undefined>(
+    (most, row) => (apart(row) > (most ? apart(most) : 0) ? row : most),
+    undefined,
+  );
+  if (!farthest || !Number.isFinite(farthest.factors.shapes)) return undefined;
+  const { factors } = farthest;
+  const separate = Math.abs(factors.speed - 1) < 1e-9;
+  const candidates: [SpreadCause, number][] = separate ? [] : [['design-wind', product(factors, DESIGN_WIND)]];
+  for (const factor of SPREAD_FACTORS) {
+    if (separate || !DESIGN_WIND.includes(factor)) candidates.push([factor, factors[factor]]);
+  }
+  const weight = ([, ratio]: [SpreadCause, number]) => Math.abs(Math.log(ratio));
+  const [factor, ratio] = candidates.reduce((most, each) => (weight(each) > weight(most) ? each : most));
+  return { method: farthest.method, factor, ratio };
+}
+
+function product(factors: SpreadRow['factors'], of: readonly SpreadFactor[]): number {
+  return of.reduce((all, factor) => all * factors[factor], 1);
+}

@@ -1,0 +1,177 @@
+import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
+
+/** Euler's constant [-]. @source gumbel-1958 */
+export const EULER = 0.5772156649015329;
+
+/** A Gumbel law of the largest value of a year. */
+export interface GumbelFit {
+  /** Most likely yearly maximum [m/s]. */
+  readonly location: number;
+  /** [m/s], above 0. */
+  readonly scale: number;
+}
+
+const gust = variable('v', '3-second gust', 'speed', 5, 90);
+const location = variable('mu', 'location', 'speed', 5, 60);
+const scale = variable('beta', 'scale', 'speed', 1, 15);
+const period = variable('T', 'mean time between such years, in years', 'one', 1.01, 10_000);
+const euler = variable('gamma_E', "Euler's constant", 'one', EULER, EULER);
+
+export const reducedVariateOfPeriod = defineFormula({
+  id: 'gumbel-reduced-variate-of-period',
+  title: 'Gumbel variate of a return period',
+  symbol: 'y',
+  unit: 'one',
+  expression: '-log(-log(1 - 1 / T))',
+  variables: [period],
+  cite: cite('gumbel-1958', 'reduced variate of the first asymptotic law', 'memory'),
+  of: (T: number) => -Math.log(-Math.log(1 - 1 / T)),
+});
+
+export const reducedVariateOfSpeed = defineFormula({
+  id: 'gumbel-reduced-variate-of-speed',
+  title: 'Gumbel variate of a gust',
+  symbol: 'y',
+  unit: 'one',
+  expression: '(v - mu) / beta',
+  variables: [gust, location, scale],
+  cite: cite('gumbel-1958', 'reduced variate of the first asymptotic law', 'memory'),
+  of: (v: number, mu: number, beta: number) => (v - mu) / beta,
+});
+
+export const speedOfPeriod = defineFormula({
+  id: 'gumbel-speed-of-period',
+  title: 'Gust reached once in T years on the average',
+  symbol: 'v_T',
+  unit: 'speed',
+  expression: 'mu - beta * log(-log(1 - 1 / T))',
+  variables: [location, scale, period],
+  cite: cite('wind-energy-2011', 'chapter 8, p. 150, one event a year', 'published'),
+  of: (mu: number, beta: number, T: number) => mu - beta * Math.log(-Math.log(1 - 1 / T)),
+});
+
+export const chanceInYear = defineFormula({
+  id: 'gumbel-chance-in-year',
+  title: 'Chance that the strongest gust of a year reaches a speed',
+  symbol: 'p',
+  unit: 'one',
+  expression: '1 - exp(-exp((mu - v) / beta))',
+  variables: [gust, location, scale],
+  cite: cite('gumbel-1958', 'first asymptotic law of the largest value', 'memory'),
+  of: (v: number, mu: number, beta: number) => 1 - Math.exp(-Math.exp((mu - v) / beta)),
+});
+
+export const chanceInYearWithError = defineFormula({
+  id: 'gumbel-chance-in-year-with-error',
+  title: 'The same chance, the law so many standard errors higher',
+  symbol: 'p',
+  unit: 'one',
+  expression: '1 - exp(-exp((mu + k * s_v - v) / beta))',
+  variables: [
+    gust,
+    location,
+    scale,
+    variable('k', 'standard errors', 'one', -1, 1),
+    variable('s_v', 'standard error of the gust of this chance', 'speed', 0.1, 20),
+  ],
+  cite: cite('gumbel-1958', 'first asymptotic law, moved by the standard error', 'derived'),
+  of: (v: number, mu: number, beta: number, k: number, error: number) =>
+    1 - Math.exp(-Math.exp((mu + k * error - v) / beta)),
+});
+
+export const chanceOverYears = defineFormula({
+  id: 'chance-over-years',
+  title: 'Chance of it at least once in so many years',
+  symbol: 'p_n',
+  unit: 'one',
+  expression: '1 - (1 - p)^n',
+  variables: [variable('p', 'chance in a year', 'one', 0, 1), variable('n', 'years', 'one', 1, 1000)],
+  cite: cite('derived', 'years that know nothing of each other', 'derived'),
+  of: (p: number, years: number) => 1 - (1 - p) ** years,
+});
+
+export const speedStandardError = defineFormula({
+  id: 'gumbel-speed-standard-error',
+  title: 'Standard error of the gust at a Gumbel variate, maximum likelihood, many years',
+  symbol: 's_v',
+  unit: 'speed',
+  expression: 'beta * sqrt((1 + 6 / pi^2 * (1 - gamma_E + y)^2) / n)',
+  variables: [
+    scale,
+    euler,
+    variable('y', 'Gumbel variate', 'one', -2, 12),
+    variable('n', 'years of record', 'one', 5, 200),
+  ],
+  cite: cite(
+    'johnson-kotz-balakrishnan',
+    'chapter 22: var mu 1.1087, var beta 0.6079, covariance 0.2570, all times beta²/n',
+    'memory',
+  ),
+  of: (beta: number, gamma: number, y: number, n: number) =>
+    beta * Math.sqrt((1 + (6 / Math.PI ** 2) * (1 - gamma + y) ** 2) / n),
+});
+
+/** Standard errors of a Gumbel fit by maximum likelihood, and what ties them. */
+export interface GumbelErrors {
+  /** [m/s] */
+  readonly location: number;
+  /** [m/s] */
+  readonly scale: number;
+  /** Covariance of both [m²/s²]. */
+  readonly covariance: number;
+}
+
+/**
+ * Standard errors of location and scale by maximum likelihood, for many years: the inverse of the Fisher information.
+ *
+ * var μ = (1 + 6(1−γ)²/π²)·β²/n = 1.1087 β²/n, var β = 6/π²·β²/n = 0.6079 β²/n, cov = 6(1−γ)/π²·β²/n = 0.2570 β²/n
+ *
+ * @param fit the fit [-]
+ * @param count years of record [-]
+ * @returns both standard errors [m/s] and their covariance [m²/s²]
+ * @example likelihoodErrors({ location: 40, scale: 10 }, 100).location // 1.053
+ * @source johnson-kotz-balakrishnan
+ */
+export function likelihoodErrors(fit: GumbelFit, count: number): GumbelErrors {
+  const each = fit.scale ** 2 / count;
+  const share = 6 / Math.PI ** 2;
+  return {
+    location: Math.sqrt(each * (1 + share * (1 - EULER) ** 2)),
+    scale: Math.sqrt(each * share),
+    covariance: each * share * (1 - EULER),
+  };
+}
+
+/**
+ * Gust reached once in T years on the average.
+ *
+ * v_T = μ − β·ln(−ln(1 − 1/T))
+ *
+ * @param fit the Gumbel law [-]
+ * @param years T, above 1 [years]
+ * @param trace the working, or nothing [-]
+ * @returns the gust [m/s]
+ * @example gustOfPeriod({ location: 95.075597, scale: 10.841244 }, 50) // 137.3775
+ * @source wind-energy-2011
+ */
+export function gustOfPeriod(fit: GumbelFit, years: number, trace?: Trace): number {
+  return evaluate(trace, speedOfPeriod, [fit.location, fit.scale, years]);
+}
+
+/**
+ * Standard error of the T-year gust of a fit by maximum likelihood.
+ *
+ * s = β·√((1 + 6/π²·(1 − γ + y)²)/n), y = −ln(−ln(1 − 1/T))
+ *
+ * @param fit the fit [-]
+ * @param count years of record [-]
+ * @param years T, above 1 [years]
+ * @param trace the working, or nothing [-]
+ * @returns the standard error [m/s]
+ * @example errorOfPeriod({ location: 40, scale: 10 }, 100, 50) // 3.5171
+ * @source johnson-kotz-balakrishnan
+ */
+export function errorOfPeriod(fit: GumbelFit, count: number, years: number, trace?: Trace): number {
+  const y = evaluate(trace, reducedVariateOfPeriod, [years]);
+  return evaluate(trace, speedStandardError, [fit.scale, EULER, y, count]);
+}

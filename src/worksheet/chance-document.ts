@@ -1,0 +1,96 @@
+import type { UnitSystem } from '../foundation/index.ts';
+import type { Chance, Chances, Link } from '../margins/index.ts';
+import type { Climate, ExtremesMethod } from '../wind/index.ts';
+import { linkName } from './choice-words.ts';
+import { figures, inWords, type Quantity, quantity } from './quantity.ts';
+
+export interface ChanceMethodDocument {
+  readonly method: ExtremesMethod;
+  /** Of a line through two values of a chart: their years. */
+  readonly through?: readonly number[];
+  readonly location: Quantity;
+  readonly scale: Quantity;
+  /** Gust reached once in 50 years on the average. */
+  readonly fiftyYears: Quantity;
+  readonly fiftyYearsError?: Quantity;
+  readonly perYear: readonly number[];
+  readonly inBand: boolean;
+}
+
+export interface ChanceDocument {
+  readonly ofLink: string;
+  readonly gust: Quantity;
+  readonly years: number;
+  readonly perYear: readonly number[];
+  readonly overYears: readonly number[];
+  readonly byMethod: readonly ChanceMethodDocument[];
+  readonly says: string;
+}
+
+/** The chance of the gust that each link holds to, as a document. */
+export function chanceDocuments(
+  chances: Chances,
+  links: readonly Link[],
+  system: UnitSystem,
+): readonly ChanceDocument[] {
+  return chances.ofLinks.map((chance) => ({
+    ofLink: chance.ofLink,
+    gust: quantity(chance.gust, 'speed', system),
+    years: chances.years,
+    perYear: chance.perYear,
+    overYears: chance.overYears,
+    byMethod: chance.byMethod.map((each) => ({
+      method: each.method,
+      ...(each.through === undefined ? {} : { through: each.through }),
+      location: quantity(each.fit.location, 'speed', system),
+      scale: quantity(each.fit.scale, 'speed', system),
+      fiftyYears: quantity(each.fiftyYears, 'speed', system),
+      ...(each.fiftyYearsError === undefined
+        ? {}
+        : { fiftyYearsError: quantity(each.fiftyYearsError, 'speed', system) }),
+      perYear: each.perYear,
+      inBand: each.inBand,
+    })),
+    says: chanceSays(chance, chances, links, system),
+  }));
+}
+
+/** "Reaching an actual gust of 77 mph (tower): 0.4 to 0.9 % in a year, 11 to 24 % in 30 years; …" */
+export function chanceSays(
+  chance: Chance,
+  { climate, years }: Chances,
+  links: readonly Link[],
+  system: UnitSystem,
+): string {
+  const link = links.find(({ id }) => id === chance.ofLink);
+  const of = link ? ` (${linkName(link)})` : '';
+  const span = years === 1 ? '' : `, ${between(chance.overYears)} in ${years} years`;
+  return `Reaching an actual gust of ${inWords(chance.gust, 'speed', system)}${of}: ${between(chance.perYear)} in a year${span}; an upper bound, it ignores direction.${ofChart(climate)}`;
+}
+
+/** A chart is drawn from stations and smoothed: how well its values agree says nothing of how far it is off. */
+function ofChart(climate: Climate): string {
+  if (climate.kind !== 'chart') return '';
+  return climate.returns.length === 2
+    ? ' Your two chart values give one line, so there is no band.'
+    : ' The band is how far your chart values disagree; how far the chart itself is off is not in it.';
+}
+
+/** The same as lines of plain text; a climate without a wind to compare says so. */
+export function chanceLines(chances: Chances, links: readonly Link[], system: UnitSystem): string[] {
+  if (chances.ofLinks.length === 0) return ['Chance: not shown, for no link shows a wind that it holds to.'];
+  return chances.ofLinks.map((chance) => chanceSays(chance, chances, links, system));
+}
+
+function between([low, high]: readonly [number, number]): string {
+  const [from, to] = [percent(low), percent(high)];
+  if (from === to) return `${from} %`;
+  return `${from} to ${to} %`;
+}
+
+/** A share in per cent to two figures; no digits are spent on what is as good as never or always. */
+function percent(share: number): string {
+  if (share < 0.000095) return 'less than 0.01';
+  if (share >= 0.995) return 'more than 99';
+  return figures(100 * share, 2);
+}

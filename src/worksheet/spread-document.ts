@@ -1,0 +1,81 @@
+import type { UnitSystem } from '../foundation/index.ts';
+import type { Spread, SpreadCause, SpreadFactor, SpreadRow, Verdict } from '../margins/index.ts';
+import { METHOD_BY_ID } from '../methods/index.ts';
+import { figures, inWords, type Quantity, quantity, useFigures } from './quantity.ts';
+
+const CAUSE_WORDS: Readonly<Record<SpreadCause, string>> = {
+  'design-wind': 'its design wind, that is speed, averaging time, gust factor and level together',
+  speed: 'the design speed, squared',
+  level: 'the level at which its forces are compared',
+  'height-and-ground': 'how its wind grows with height over this ground',
+  hill: 'its hill',
+  'ground-elevation': 'its thinner air higher up',
+  direction: 'its direction factor',
+  importance: 'its importance factor',
+  gust: 'its gust effect factor',
+  shapes: 'its coefficients of the shapes',
+};
+
+export interface SpreadDocument {
+  readonly says: string;
+  readonly rows: readonly {
+    readonly method: string;
+    readonly title: string;
+    readonly speed: Quantity & { readonly basis: string };
+    readonly verdict: Verdict;
+    readonly use?: number;
+    readonly useRange?: readonly number[];
+    readonly holdsToGust?: Quantity;
+    readonly moment: Quantity;
+    readonly factors: Readonly<Record<SpreadFactor, number>>;
+  }[];
+  readonly refused: Spread['refused'];
+  readonly cause?: { readonly method: string; readonly factor: string; readonly ratio: number };
+}
+
+/** The plan by every method, as a document. */
+export function spreadDocument(spread: Spread, system: UnitSystem): SpreadDocument {
+  return {
+    says: spreadSays(spread),
+    rows: spread.rows.map((row) => ({
+      method: row.method,
+      title: METHOD_BY_ID[row.method].title,
+      speed: { ...quantity(row.speed, 'speed', system), basis: row.basis },
+      verdict: row.verdict,
+      ...(row.result === undefined ? {} : { use: row.result.use, useRange: row.result.useRange }),
+      ...(row.result?.holdsTo === undefined ? {} : { holdsToGust: quantity(row.result.holdsTo.gust, 'speed', system) }),
+      moment: quantity(row.moment, 'moment', system),
+      factors: row.factors,
+    })),
+    refused: spread.refused,
+    ...(spread.cause === undefined ? {} : { cause: spread.cause }),
+  };
+}
+
+/** How far convention alone carries the answer, in a sentence or two. */
+export function spreadSays({ rows, cause }: Spread): string {
+  const shown = rows.flatMap((row) => (row.result ? [{ ...row, use: row.result.use }] : []));
+  const [first] = shown;
+  if (!first) return 'By no method is there a use to compare: nothing is known of what the tower was rated for.';
+  const least = shown.reduce((low, row) => (row.use < low.use ? row : low));
+  const most = shown.reduce((high, row) => (row.use > high.use ? row : high));
+  const title = ({ method }: SpreadRow) => METHOD_BY_ID[method].title;
+  const range = `By convention alone the tower’s use runs from ${useFigures(least.use)} (${title(least)}) to ${useFigures(most.use)} (${title(most)}).`;
+  if (!cause) return range;
+  return `${range} Against ${METHOD_BY_ID[cause.method].title} most comes from ${CAUSE_WORDS[cause.factor]}: ${figures(cause.ratio)} times.`;
+}
+
+/** The same as lines of plain text. */
+export function spreadLines(spread: Spread, system: UnitSystem): string[] {
+  return [
+    spreadSays(spread),
+    ...spread.rows.map((row) => {
+      const use = row.result ? `use ${useFigures(row.result.use)}` : 'no use';
+      const holds = row.result?.holdsTo
+        ? `, holds to a gust of ${inWords(row.result.holdsTo.gust, 'speed', system)}`
+        : '';
+      return `- ${METHOD_BY_ID[row.method].title}, ${inWords(row.speed, 'speed', system)}: ${use}${holds}.`;
+    }),
+    ...spread.refused.map(({ method, why }) => `- ${METHOD_BY_ID[method].title}: ${why}`),
+  ];
+}

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { assess, linkUse, type SpreadRow, spreadOf } from '../../src/margins/index.ts';
+import { spreadSays } from '../../src/worksheet/index.ts';
+import { assessed, type Document, inquiryOf } from './any-plan.ts';
+import { demoPlan, demoPlans } from './demo-plan.ts';
+
+const METHODS = ['asce7-10', 'asce7-16', 'asce7-22', 'tia222-g', 'tia222-h', 'eia222-f'];
+const BASIS: Readonly<Record<string, string>> = { 'eia222-f': 'fastest-mile', 'tia222-g': 'gust3-nominal' };
+
+/** Load at the top of a tower without drag of its own, in us units. */
+const bare = (method: string, wind: Document): Document => ({
+  units: 'us',
+  method,
+  site: { wind, exposure: 'C' },
+  tower: { support: 'free', top: 50, used: true },
+  loads: [{ name: 'beam', height: 50, area: 6, areaKind: 'effective' }],
+  ratings: [{ of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16', exposure: 'C' } }],
+});
+
+const product = ({ factors }: SpreadRow) => Object.values(factors).reduce((all, each) => all * each, 1);
+
+describe('the spread between methods', () => {
+  it.each(demoPlans().map(({ id, plan }) => [id, plan] as const))(
+    'of %s has for every method the answer to the plan rewritten for it',
+    (_, plan) => {
+      const own = assess(inquiryOf(plan));
+      const site = plan['site'] as { wind: number | { speed: number; basis?: string } };
+      const given = typeof site.wind === 'object' ? site.wind : { speed: site.wind };
+      const basis = given.basis ?? BASIS[plan['method'] as string] ?? 'gust3-strength';
+      const { rows, refused } = spreadOf(own);
+      expect(refused).toEqual([]);
+      expect(rows.map((row) => row.method).sort()).toEqual([...METHODS].sort());
+      for (const row of rows) {
+        const rewritten = { ...plan, method: row.method, site: { ...site, wind: { ...given, basis } } };
+        const alone = assessed(rewritten);
+        expect(row.result?.use).toBeCloseTo(linkUse(alone.uses, 'tower')?.bad as number, 9);
+        expect(row.moment).toBeCloseTo(alone.reactions.moment, 6);
+        expect(product(row)).toBeCloseTo(alone.reactions.moment / own.reactions.moment, 9);
+      }
+    },
+  );
+
+  it('splits the difference into the factors of the standards', () => {
+    // By hand, 50 ft, exposure C, Kd 0.85: 7-16 has Kz 2.01(50/900)^(2/9.5) = 1.0938 and 7-22 2.41(50/2460)^(2/9.8) = 1.0882;
+    // TIA-222-F has Kz (50/33)^(2/7) = 1.1260, no Kd, and its forces pair with stresses raised by a third: 0.75 for 0.6.
+    const plan = bare('asce7-16', { speed: 110, basis: 'gust3-strength' });
+    const lattice = {
+      support: 'free',
+      top: 50,
+      shape: 'lattice',
+      faces: 3,
+      width: 18,
+      members: 'round',
+      solidity: 0.2,
+    };
+    const { rows } = spreadOf(assessed({ ...plan, tower: lattice }));
+    const of = (method: string) => rows.find((row) => row.method === method) as SpreadRow;
+    expect(of('asce7-22').factors['height-and-ground']).toBeCloseTo(1.0882 / 1.0938, 3);
+    expect(of('eia222-f').factors['height-and-ground']).toBeCloseTo(1.126 / 1.0938, 3);
+    expect(of('eia222-f').factors.level).toBeCloseTo(0.75 / 0.6, 9);
+    expect(of('eia222-f').factors.direction).toBeCloseTo(1 / 0.85, 9);
+    // 110·√0.6 = 85.206; (85.206 − 10.5)/1.05 = 71.148 mph.
+    expect(of('eia222-f').factors.speed).toBeCloseTo((71.148 / 110) ** 2, 4);
+  });
+
+  it('leaves nothing to the shapes where a stated area stands at the top of a tower without drag', () => {
+    for (const method of METHODS) {
+      const { rows } = spreadOf(assessed(bare(method, { speed: 110, basis: 'gust3-strength' })));
+      for (const row of rows) expect(row.factors.shapes, `${method} ${row.method}`).toBeCloseTo(1, 9);
+    }
+  });
+
+  it('names what carries the farthest method away', () => {
+    const of = (id: string) => spreadOf(assessed(demoPlan(id)));
+    // The fastest mile, its gust factor and its level belong together; the speed alone would say 0.41.
+    expect(of('river-bluff').cause).toMatchObject({ method: 'eia222-f', factor: 'design-wind' });
+    // Speeds alike: TIA's pole has a gust effect factor of 1.1, ASCE's rigid structure 0.85.
+    expect(of('light-mast').cause).toMatchObject({ method: 'asce7-10', factor: 'gust' });
+    expect(of('light-mast').cause?.ratio).toBeCloseTo(0.85 / 1.1, 9);
+    expect(spreadSays(of('river-bluff'))).toMatch(
+      /^By convention alone the tower’s use runs from [\d.]+ \(TIA\/EIA-222-F\) to [\d.]+ \(ANSI\/TIA-222-G\)\. Against /,
+    );
+  });
+});
