@@ -1,3 +1,4 @@
+import { GRAVITY } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import {
   groupedSum,
@@ -102,14 +103,26 @@ export interface Assessment {
   readonly uses: readonly CheckUse[];
 }
 
-/** At the foot of the tower, at the headings of the ledger. */
-export interface Reactions {
+/** Shear [N] and moment [N·m] at the foot of the tower. */
+export interface FootForces {
   readonly shear: number;
   readonly moment: number;
-  /** Multiplies both from the allowable level to the nominal load of foundations. */
+}
+
+/** At the foot of the tower, at the headings of the ledger, as if nothing else held it. */
+export interface Reactions {
+  /** Of the wind and of what stays, at the worst heading of both. */
+  readonly allowable: FootForces;
+  /** For foundations. */
+  readonly nominal: FootForces;
+  /** Where the method has a strength level. */
+  readonly strength?: FootForces;
+  /** The part that stays when the wind does not: pull of wires, weight off the axis. Within the forces above. */
+  readonly steady: FootForces;
+  /** Brings the wind's part from the allowable level to the nominal load of foundations. */
   readonly toNominal: number;
-  /** To strength level, where the method has one. */
-  readonly toStrength?: number;
+  /** Guys or brackets take part of it, which is not worked out. */
+  readonly heldAbove: boolean;
   /** Tower and what hangs on it [kg], as far as weights are given. */
   readonly weight?: number;
   /** What a bracketed tower may pull on its highest bracket, allowable level [N]. */
@@ -428,6 +441,9 @@ function heightsOf(inquiry: Inquiry): Assessment['heights'] {
   return { overall, tower: tower.top, ...(mast ? { mast: mast.tip } : {}) };
 }
 
+/** ASCE/SEI 7-16 2.3.1 and ANSI/TIA-222-H 2.3.2: 1.2D beside the wind, from memory. */
+const STEADY_AT_STRENGTH = 1.2;
+
 function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reactions {
   const { tower, loads, cables } = model.inquiry.station;
   const method = METHOD_BY_ID[model.inquiry.method];
@@ -441,11 +457,21 @@ function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reactions {
   const last = model.levels.length - 1;
   const weight = allWeights ? (tower.weight as number) + (model.dead.weight[last] as number) : undefined;
   const pull = bracketPull(model, ledger);
+  const steady = {
+    shear: model.dead.pullShear[last] as number,
+    moment: (model.dead.pullMoment[last] as number) + (model.dead.leaning[last] as number) * GRAVITY,
+  };
+  const at = (windFactor: number, steadyFactor: number): FootForces => ({
+    shear: ledger.total.force * windFactor + steady.shear * steadyFactor,
+    moment: ledger.total.momentAtFoot * windFactor + steady.moment * steadyFactor,
+  });
   return {
-    shear: ledger.total.force,
-    moment: ledger.total.momentAtFoot,
+    allowable: at(1, 1),
+    nominal: at(nominal / wind.level, 1),
+    ...(strength === undefined ? {} : { strength: at(strength / wind.level, STEADY_AT_STRENGTH) }),
+    steady,
     toNominal: nominal / wind.level,
-    ...(strength === undefined ? {} : { toStrength: strength / wind.level }),
+    heldAbove: tower.support === 'guyed' || tower.support === 'bracketed',
     ...(weight === undefined ? {} : { weight }),
     ...(pull === undefined ? {} : { bracketPull: pull }),
   };

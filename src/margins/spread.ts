@@ -32,7 +32,7 @@ export interface SpreadRow {
   readonly basis: SpeedBasis;
   readonly verdict: Verdict;
   readonly result?: LinkResult;
-  /** Overturning moment at the foot, allowable level [N·m]. */
+  /** Overturning moment of the wind at the foot, allowable level [N·m]. */
   readonly moment: number;
   /** Moment by this method over moment by the plan's own, as a product of factors. */
   readonly factors: Readonly<Record<SpreadFactor, number>>;
@@ -77,7 +77,7 @@ export function spreadOf(own: Assessment): Spread {
 }
 
 function rowOf(assessment: Assessment, own: Assessment): SpreadRow {
-  const { inquiry, site, reactions, links } = assessment;
+  const { inquiry, site, ledger, links } = assessment;
   const [tower] = links;
   const strengthMap = site.speedLevel === 'strength';
   return {
@@ -86,7 +86,7 @@ function rowOf(assessment: Assessment, own: Assessment): SpreadRow {
     basis: strengthMap ? 'gust3-strength' : METHOD_BY_ID[inquiry.method].basis,
     verdict: tower?.verdict ?? 'not-shown',
     ...(tower?.result === undefined ? {} : { result: tower.result }),
-    moment: reactions.moment,
+    moment: ledger.total.momentAtFoot,
     factors: factorsBetween(assessment, own),
   };
 }
@@ -106,7 +106,7 @@ function factorsBetween(assessment: Assessment, own: Assessment): Record<SpreadF
     gust: wind.gustEffect() / ownWind.gustEffect(),
   };
   const known = Object.values(ofWind).reduce((all, each) => all * each, 1);
-  return { ...ofWind, shapes: assessment.reactions.moment / own.reactions.moment / known };
+  return { ...ofWind, shapes: assessment.ledger.total.momentAtFoot / own.ledger.total.momentAtFoot / known };
 }
 
 function causeOf([own, ...others]: readonly SpreadRow[]): Spread['cause'] {

@@ -1,5 +1,13 @@
 import { type Dimension, displayValue, type UnitSystem } from '../foundation/index.ts';
-import { type Assessment, type Caution, type Link, type Spread, type Verdict, workingOf } from '../margins/index.ts';
+import {
+  type Assessment,
+  type Caution,
+  type FootForces,
+  type Link,
+  type Spread,
+  type Verdict,
+  workingOf,
+} from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { CAUTION_WORDS, NOT_COVERED } from './caution-words.ts';
 import { type ChanceDocument, chanceDocuments } from './chance-document.ts';
@@ -102,6 +110,8 @@ export interface CheckDocument {
     readonly allowable: { readonly shear: Quantity; readonly moment: Quantity };
     readonly nominal: { readonly shear: Quantity; readonly moment: Quantity };
     readonly strength?: { readonly shear: Quantity; readonly moment: Quantity };
+    readonly steady: { readonly shear: Quantity; readonly moment: Quantity };
+    readonly heldAbove: boolean;
     readonly weight?: Quantity;
     readonly bracketPull?: Quantity;
   };
@@ -127,10 +137,7 @@ export function checkDocument(
   const q = (value: number, dimension: Dimension) => quantity(value, dimension, system);
   const method = METHOD_BY_ID[inquiry.method];
   const towerUse = assessment.links[0]?.result?.use ?? 0;
-  const forces = (factor: number) => ({
-    shear: q(reactions.shear * factor, 'force'),
-    moment: q(reactions.moment * factor, 'moment'),
-  });
+  const forces = ({ shear, moment }: FootForces) => ({ shear: q(shear, 'force'), moment: q(moment, 'moment') });
   const basis = site.speedLevel === 'strength' ? 'gust3-strength' : method.basis;
   return {
     verdict: assessment.verdict,
@@ -203,9 +210,11 @@ export function checkDocument(
       ...(heights.mast === undefined ? {} : { mast: q(heights.mast, 'length') }),
     },
     reactions: {
-      allowable: forces(1),
-      nominal: forces(reactions.toNominal),
-      ...(reactions.toStrength === undefined ? {} : { strength: forces(reactions.toStrength) }),
+      allowable: forces(reactions.allowable),
+      nominal: forces(reactions.nominal),
+      ...(reactions.strength === undefined ? {} : { strength: forces(reactions.strength) }),
+      steady: forces(reactions.steady),
+      heldAbove: reactions.heldAbove,
       ...(reactions.weight === undefined ? {} : { weight: q(reactions.weight, 'weight') }),
       ...(reactions.bracketPull === undefined ? {} : { bracketPull: q(reactions.bracketPull, 'force') }),
     },

@@ -23,7 +23,7 @@ export function checkText(
   for (const link of links) lines.push(`- ${linkSays(assessment, link)}`);
   lines.push(
     '',
-    `At the foot, allowable level, ${METHOD_BY_ID[inquiry.method].title}: shear ${inWords(reactions.shear, 'force', units, 4)}, moment ${inWords(reactions.moment, 'moment', units, 4)}.`,
+    `At the foot${reactions.heldAbove ? ', as if nothing held it above' : ''}, allowable level, ${METHOD_BY_ID[inquiry.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,
   );
   if (roomLeft) {
     const keeping = `keeping a margin of ${useFigures(inquiry.wanted.margin)}`;

@@ -219,3 +219,24 @@ describe('the guyed tower in the back field', () => {
     expect(apart(useIf(at, reading), use)).toBeLessThan(1e-4);
   });
 });
+
+describe('the forces at the foot', () => {
+  it('hold the pull of the wire, which no factor on the wind touches', () => {
+    const { reactions } = assessed(demoPlan('light-mast'));
+    const { allowable, nominal, strength, steady, toNominal } = reactions;
+    expect(apart(steady.shear, 96.0)).toBeLessThan(1e-3);
+    expect(apart(steady.moment, 96.0 * 8.8)).toBeLessThan(1e-2);
+    expect(apart(allowable.shear, 937.0)).toBeLessThan(1e-3);
+    // 5244 N·m of wind and pull.
+    expect(apart(allowable.moment, 5244)).toBeLessThan(2e-3);
+    expect(apart(nominal.shear, (937.0 - 96.0) * toNominal + 96.0)).toBeLessThan(1e-3);
+    // TIA-222-H: 1.0 W at strength level, 0.6 of it at the allowable level.
+    expect(apart(strength?.shear, (937.0 - 96.0) / 0.6 + 1.2 * 96.0)).toBeLessThan(1e-3);
+  });
+
+  it('say that they are given as if nothing held the tower above', () => {
+    expect(assessed(demoPlan('light-mast')).reactions.heldAbove).toBe(false);
+    expect(assessed(demoPlan('house-bracket')).reactions.heldAbove).toBe(true);
+    expect(assessed(demoPlan('guyed-lattice')).reactions.heldAbove).toBe(true);
+  });
+});

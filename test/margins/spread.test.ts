@@ -34,8 +34,8 @@ describe('the spread between methods', () => {
         const rewritten = { ...plan, method: row.method, site: { ...site, wind: { ...given, basis } } };
         const alone = assessed(rewritten);
         expect(row.result?.use).toBeCloseTo(linkUse(alone.uses, 'tower')?.bad as number, 9);
-        expect(row.moment).toBeCloseTo(alone.reactions.moment, 6);
-        expect(product(row)).toBeCloseTo(alone.reactions.moment / own.reactions.moment, 9);
+        expect(row.moment).toBeCloseTo(alone.ledger.total.momentAtFoot, 6);
+        expect(product(row)).toBeCloseTo(alone.ledger.total.momentAtFoot / own.ledger.total.momentAtFoot, 9);
       }
     },
   );

@@ -252,6 +252,13 @@ export const checkSchema = component(
         allowable: forcesSchema,
         nominal: forcesSchema,
         strength: z.exactOptional(forcesSchema),
+        steady: forcesSchema.meta({
+          description:
+            'Pull of wires and weight off the axis, within the forces above: once, at strength level 1.2 times.',
+        }),
+        heldAbove: z
+          .boolean()
+          .meta({ description: 'Guys or brackets take part of these forces; they are given as if nothing did.' }),
         weight: z.exactOptional(quantitySchema),
         bracketPull: z.exactOptional(quantitySchema),
       }),
