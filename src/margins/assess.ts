@@ -477,14 +477,20 @@ function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reactions {
   };
 }
 
-/** ΣF(1 + 1.5·a/l), a above the bracket, l from the bracket to the foot: fixed at the foot, propped at the bracket. */
+/**
+ * ΣF(1 + 1.5·a/l), a above the bracket, l from the bracket to the foot: fixed at the foot, propped at the bracket. What
+ * blows below it counts in full, which is more than its share; a row that reaches past it is parted there.
+ */
 function bracketPull(model: TowerModel, ledger: Ledger): number | undefined {
   const { tower } = model.inquiry.station;
   if (tower.support !== 'bracketed' || tower.held.length === 0) return undefined;
   const span = model.lowest - tower.foot;
   if (span <= 0) return undefined;
-  return ledger.rows.reduce((sum, row) => {
-    const above = row.force > 0 ? row.momentAtFoot / row.force - span : 0;
-    return sum + row.force * (1 + (1.5 * Math.max(0, above)) / span);
+  return ledger.rows.reduce((sum, { force, momentAtFoot, low, high }) => {
+    if (high <= model.lowest || force <= 0) return sum + force;
+    const parted = low < model.lowest;
+    const share = parted ? (high - model.lowest) / (high - low) : 1;
+    const above = parted ? (high - model.lowest) / 2 : momentAtFoot / force - span;
+    return sum + force * (1 + (share * 1.5 * above) / span);
   }, 0);
 }

@@ -240,3 +240,29 @@ describe('the forces at the foot', () => {
     expect(assessed(demoPlan('guyed-lattice')).reactions.heldAbove).toBe(true);
   });
 });
+
+describe('the pull on the bracket', () => {
+  it('is no less than that of a tower fixed at its foot and propped at the bracket', () => {
+    // By hand: 557.3 lbf of what is above the bracket, 587.3 lbf with the propped share x²(3l − x)/(2l³) of what is below.
+    const { reactions, ledger } = assessed(demoPlan('house-bracket'));
+    const pull = (reactions.bracketPull as number) / POUND_FORCE;
+    expect(pull).toBeGreaterThan(587.3);
+    expect(pull).toBeLessThan(557.3 + ledger.total.force / POUND_FORCE);
+  });
+
+  it('is not lost where most of the tower stands above it', () => {
+    // A pole held at a third of its height, all under the 15 ft below which the wind does not change: of its drag a third
+    // blows below the bracket and pulls 3/8 of itself, two thirds 5 ft above it and pull 1 + 1.5·5/5 times.
+    const { reactions, ledger } = assessed({
+      units: 'us',
+      method: 'asce7-16',
+      site: { wind: 100, exposure: 'C' },
+      tower: { support: 'bracketed', top: 15, held: [{ height: 5, by: 'bracket' }], shape: 'pole', width: 6, sides: 0 },
+      loads: [{ name: 'small', height: 3, area: 0.001, areaKind: 'effective' }],
+      ratings: [{ of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16' } }],
+    });
+    const drag = ledger.total.force;
+    expect(reactions.bracketPull).toBeGreaterThan(drag * ((1 / 3) * (3 / 8) + (2 / 3) * 2.5));
+    expect(reactions.bracketPull).toBeLessThan(drag * (1 / 3 + (2 / 3) * 2.5) * 1.01);
+  });
+});
