@@ -2,6 +2,7 @@ import type { AreaKind } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
 import { flatPlateFactor, METHOD_BY_ID, type Method, UNKNOWN_AREA } from '../methods/index.ts';
 import type { Windward } from '../structure/index.ts';
+import type { Check } from './check-list.ts';
 import { possibleMethods, ratedReadings } from './rated-case.ts';
 import { type Answers, type Demand, demandOf, type RatingAnswer, type TowerModel } from './tower-model.ts';
 import { badUse } from './tower-use.ts';
@@ -21,7 +22,7 @@ export interface Gap {
   readonly of?: string;
   /** The answer that the bad end stands for. */
   readonly taken: string;
-  /** The tower's use at its bad end if only this were answered so. */
+  /** The link's use at its bad end if only this were answered so. */
   readonly useIf: readonly { readonly answer: string; readonly use: number }[];
 }
 
@@ -35,17 +36,18 @@ export interface Gaps {
 }
 
 /**
- * The open questions that move the tower's use, each with what its answers would give, ranked by effect.
+ * The open questions that move the use of a link, each with what its answers would give, ranked by effect.
  *
  * @param model the tower [-]
  * @param bad demands at the bad end [-]
  * @param speed of the site, in the basis of its method [m/s]
+ * @param link whose use it is [-]
  * @returns the questions [-]
  * @source derived
  */
-export function openQuestions(model: TowerModel, bad: Demand, speed: number): Gaps {
+export function openQuestions(model: TowerModel, bad: Demand, speed: number, link: Check['link'] = 'tower'): Gaps {
   const gaps: Gap[] = [];
-  const use = (answers: Answers, demand = bad) => badUse(model, 'tower', demand, answers);
+  const use = (answers: Answers, demand = bad) => badUse(model, link, demand, answers);
   const now = use({});
   if (!Number.isFinite(now)) return { gaps: [], moreLoads: 0 };
   const finite = (options: readonly { answer: string; use: number }[]) =>

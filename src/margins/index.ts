@@ -13,6 +13,7 @@ export * from './rated-case.ts';
 export * from './rating.ts';
 export * from './rating-comparison.ts';
 export * from './room-left.ts';
+export * from './sensitivity.ts';
 export * from './spread.ts';
 export * from './tower-model.ts';
 export * from './tower-use.ts';

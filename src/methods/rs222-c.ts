@@ -1,10 +1,34 @@
 import { constantLaw, latticeLawC, poleLawC, ROUND_SHARE_C } from '../areas/index.ts';
-import { cite, evaluate } from '../foundation/index.ts';
-import { FASTEST_MILE_OFFSET, FLAT_PLATE_CONSTANT, flatPlatePressureC, nominalFromFastestMile } from '../wind/index.ts';
+import { cite, defineFormula, evaluate, type UnitSystem, variable } from '../foundation/index.ts';
+import {
+  FASTEST_MILE_OFFSET,
+  FLAT_PLATE_CONSTANT,
+  flatPlatePressureC,
+  nominalFromFastestMile,
+  PRESSURE_CONSTANT,
+} from '../wind/index.ts';
 import { lawOf, type MethodRule } from './common-laws.ts';
 import type { Law, Method, Wind, WindConditions } from './method.ts';
 
 const LEVEL = 0.75;
+
+export const dragAreaShareC = defineFormula({
+  id: 'drag-area-rs222-c',
+  title: "What RS-222-C surely put on a maker's drag area, over its flat-plate pressure",
+  symbol: 'C_A',
+  unit: 'one',
+  expression: '0.8 * c / c_C',
+  variables: [
+    variable('c', 'half the density of air', 'pressure-constant', 0.6, 0.62),
+    variable('c_C', '0.004 psf/mph²', 'pressure-constant', 0.95, 0.96),
+  ],
+  cite: cite(
+    'derived',
+    'a drag area holds its coefficients already; the least its faces and two thirds give',
+    'derived',
+  ),
+  of: (air: number, flatPlate: number) => (0.8 * air) / flatPlate,
+});
 
 function wind(conditions: WindConditions): Wind {
   return {
@@ -23,7 +47,7 @@ function wind(conditions: WindConditions): Wind {
     gustEffect: () => 1,
     flowPerSpeed: () => 0,
     flow: () => 0,
-    law: (rule) => lawOf(rule, conditions.units, law),
+    law: (rule) => (rule.of === 'drag-area' ? dragAreaLaw(conditions.units) : lawOf(rule, conditions.units, law)),
     leastPressure: 0,
   };
 }
@@ -39,6 +63,11 @@ function law(rule: MethodRule): Law {
     case 'pole':
       return { law: poleLawC() };
   }
+}
+
+function dragAreaLaw(units: UnitSystem): Law {
+  const inputs: [number, number] = [PRESSURE_CONSTANT[units], FLAT_PLATE_CONSTANT];
+  return { law: constantLaw(dragAreaShareC.of(...inputs), (trace) => evaluate(trace, dragAreaShareC, inputs)) };
 }
 
 /** EIA RS-222-C, for ratings only: one pressure at every height, no gust factor. */

@@ -50,15 +50,18 @@ export const speedOfPeriod = defineFormula({
   of: (mu: number, beta: number, T: number) => mu - beta * Math.log(-Math.log(1 - 1 / T)),
 });
 
+/** How chances are written so that a very small one does not come out as none. */
+export const SMALL_CHANCES = 'expm1(x) is e^x - 1 and log1p(x) is ln(1 + x), kept exact where x is small';
+
 export const chanceInYear = defineFormula({
   id: 'gumbel-chance-in-year',
   title: 'Chance that the strongest gust of a year reaches a speed',
   symbol: 'p',
   unit: 'one',
-  expression: '1 - exp(-exp((mu - v) / beta))',
+  expression: '-expm1(-exp((mu - v) / beta))',
   variables: [gust, location, scale],
   cite: cite('gumbel-1958', 'first asymptotic law of the largest value', 'memory'),
-  of: (v: number, mu: number, beta: number) => 1 - Math.exp(-Math.exp((mu - v) / beta)),
+  of: (v: number, mu: number, beta: number) => -Math.expm1(-Math.exp((mu - v) / beta)),
 });
 
 export const chanceInYearWithError = defineFormula({
@@ -66,7 +69,7 @@ export const chanceInYearWithError = defineFormula({
   title: 'The same chance, the law so many standard errors higher',
   symbol: 'p',
   unit: 'one',
-  expression: '1 - exp(-exp((mu + k * s_v - v) / beta))',
+  expression: '-expm1(-exp((mu + k * s_v - v) / beta))',
   variables: [
     gust,
     location,
@@ -76,7 +79,7 @@ export const chanceInYearWithError = defineFormula({
   ],
   cite: cite('gumbel-1958', 'first asymptotic law, moved by the standard error', 'derived'),
   of: (v: number, mu: number, beta: number, k: number, error: number) =>
-    1 - Math.exp(-Math.exp((mu + k * error - v) / beta)),
+    -Math.expm1(-Math.exp((mu + k * error - v) / beta)),
 });
 
 export const chanceOverYears = defineFormula({
@@ -84,10 +87,10 @@ export const chanceOverYears = defineFormula({
   title: 'Chance of it at least once in so many years',
   symbol: 'p_n',
   unit: 'one',
-  expression: '1 - (1 - p)^n',
+  expression: '-expm1(n * log1p(-p))',
   variables: [variable('p', 'chance in a year', 'one', 0, 1), variable('n', 'years', 'one', 1, 1000)],
   cite: cite('derived', 'years that know nothing of each other', 'derived'),
-  of: (p: number, years: number) => 1 - (1 - p) ** years,
+  of: (p: number, years: number) => -Math.expm1(years * Math.log1p(-p)),
 });
 
 export const speedStandardError = defineFormula({

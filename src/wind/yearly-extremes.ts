@@ -9,6 +9,7 @@ import {
   type GumbelFit,
   gustOfPeriod,
   reducedVariateOfSpeed,
+  SMALL_CHANCES,
   speedStandardError,
 } from './gumbel.ts';
 import { gumbelByLikelihood, gumbelByLMoments, gumbelByMoments, gumbelThroughChart } from './gumbel-fits.ts';
@@ -70,7 +71,7 @@ export function chanceOfReaching(climate: Climate, gust: number, years: number, 
   const counted = byMethod.filter((each) => each.inBand);
   const low = Math.min(...counted.map((each) => each.perYear[0]));
   const high = Math.max(...counted.map((each) => each.perYear[1]));
-  const over = (chance: number) => evaluate(trace, chanceOverYears, [chance, years]);
+  const over = (chance: number) => evaluate(trace, chanceOverYears, [chance, years], SMALL_CHANCES);
   return { perYear: [low, high], overYears: [over(low), over(high)], byMethod };
 }
 
@@ -97,7 +98,7 @@ function plainly(
   return under(trace, HEADINGS[method], () => {
     const fit = fitted(trace);
     const fiftyYears = gustOfPeriod(fit, COMPARED_AT, trace);
-    const chance = evaluate(trace, chanceInYear, [gust, fit.location, fit.scale]);
+    const chance = evaluate(trace, chanceInYear, [gust, fit.location, fit.scale], SMALL_CHANCES);
     return { method, fit, fiftyYears, perYear: [chance, chance], inBand };
   });
 }
@@ -110,7 +111,8 @@ function withError(gusts: readonly number[], gust: number, trace: Trace | undefi
     const fiftyYearsError = errorOfPeriod(fit, gusts.length, COMPARED_AT, trace);
     const y = evaluate(trace, reducedVariateOfSpeed, [gust, location, scale]);
     const error = evaluate(trace, speedStandardError, [scale, EULER, y, gusts.length]);
-    const moved = (k: number) => evaluate(trace, chanceInYearWithError, [gust, location, scale, k, error]);
+    const moved = (k: number) =>
+      evaluate(trace, chanceInYearWithError, [gust, location, scale, k, error], SMALL_CHANCES);
     return { method: 'likelihood', fit, fiftyYears, fiftyYearsError, perYear: [moved(-1), moved(1)], inBand: true };
   });
 }

@@ -4,6 +4,7 @@ import {
   type Caution,
   type FootForces,
   type Link,
+  type Sensitivity,
   type Spread,
   type Verdict,
   workingOf,
@@ -15,6 +16,7 @@ import { linkName } from './choice-words.ts';
 import { type Quantity, quantity } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { headline, linkSays } from './says.ts';
+import { type SensitivityDocument, sensitivityDocument } from './sensitivity-document.ts';
 import { type SpreadDocument, spreadDocument } from './spread-document.ts';
 import { type StepDocument, workingDocument } from './working-document.ts';
 
@@ -122,6 +124,13 @@ export interface CheckDocument {
   readonly plan: unknown;
   readonly working?: readonly StepDocument[];
   readonly spread?: SpreadDocument;
+  readonly sensitivity?: SensitivityDocument;
+}
+
+/** What stands beside the answer only when it is asked for. */
+export interface Besides {
+  readonly spread?: Spread | undefined;
+  readonly sensitivity?: Sensitivity | undefined;
 }
 
 /** The answer to a plan as a document, in the plan's units. */
@@ -130,7 +139,7 @@ export function checkDocument(
   plan: unknown,
   queries: readonly { readonly pointer: string; readonly says: string }[],
   working: 'none' | 'full',
-  spread?: Spread,
+  { spread, sensitivity }: Besides = {},
 ): CheckDocument {
   const { inquiry, site, wind, ledger, heights, reactions, questions } = assessment;
   const system = inquiry.station.units;
@@ -236,6 +245,7 @@ export function checkDocument(
     plan,
     ...(working === 'full' ? { working: workingDocument(workingOf(assessment).steps, system) } : {}),
     ...(spread === undefined ? {} : { spread: spreadDocument(spread, system) }),
+    ...(sensitivity === undefined ? {} : { sensitivity: sensitivityDocument(sensitivity, assessment) }),
   };
 }
 

@@ -1,18 +1,19 @@
-import type { Assessment, Spread } from '../margins/index.ts';
+import type { Assessment } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { NOT_COVERED } from './caution-words.ts';
 import { chanceLines } from './chance-document.ts';
-import { cautionDocuments } from './check-document.ts';
+import { type Besides, cautionDocuments } from './check-document.ts';
 import { inWords, useFigures } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { headline, linkSays } from './says.ts';
+import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
 
 /** The answer as plain text: the sentence, the links, what to find out, the cautions. */
 export function checkText(
   assessment: Assessment,
   queries: readonly { readonly pointer: string; readonly says: string }[],
-  spread?: Spread,
+  { spread, sensitivity }: Besides = {},
 ): string {
   const { inquiry, links, questions, reactions, roomLeft } = assessment;
   const { units } = inquiry.station;
@@ -41,6 +42,7 @@ export function checkText(
     if (questions.moreLoads > 0) lines.push(`- and the same of ${questions.moreLoads} more loads.`);
   }
   if (spread) lines.push('', 'By the other standards:', ...spreadLines(spread, units));
+  if (sensitivity) lines.push('', 'What it hangs on:', ...sensitivityLines(sensitivity, assessment));
   const cautions = cautionDocuments(assessment.cautions);
   lines.push('', 'Cautions:');
   for (const caution of cautions) lines.push(`- ${caution.says} ${caution.do}`);

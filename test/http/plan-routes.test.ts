@@ -81,6 +81,23 @@ describe('POST /v1/checks', () => {
     await post('/v1/checks', first?.plan).set('accept', 'image/png').expect(406);
   });
 
+  it('shows the spread and the sensitivity when asked, and only then', async () => {
+    const plan = demoPlan('river-bluff');
+    const asked = await post('/v1/checks?spread=full&sensitivity=full', plan).expect(200);
+    expect(strict(checkSchema).safeParse(asked.body).error?.issues ?? []).toEqual([]);
+    expect(asked.body.spread.rows).toHaveLength(6);
+    expect(asked.body.sensitivity).toMatchObject({ ofLink: 'tower', use: asked.body.links[0].use });
+    expect(asked.body.sensitivity.rows.map((row: { of: string }) => row.of)).toEqual(
+      expect.arrayContaining(['speed', 'gust-effect', 'ground', 'hill', 'load-height', 'rating-exposure']),
+    );
+    const plain = await post('/v1/checks', plan).expect(200);
+    expect(plain.body).not.toHaveProperty('sensitivity');
+    expect(plain.body).not.toHaveProperty('spread');
+    const text = await post('/v1/checks?as=text&sensitivity=full', plan).expect(200);
+    expect(text.text).toContain(`\nWhat it hangs on:\n${asked.body.sensitivity.says}\n`);
+    await post('/v1/checks?sensitivity=all', plan).expect(400);
+  });
+
   it('shows the working when asked, in the units of the plan', async () => {
     const bluff = demoPlans().find(({ id }) => id === 'river-bluff');
     const { body } = await post('/v1/checks?working=full', bluff?.plan).expect(200);

@@ -324,6 +324,15 @@ describe('the chance of reaching a gust', () => {
     },
   );
 
+  it('is never none, however far the gust is out', () => {
+    // Far out p = e^−y and p_n = n·p. Here the law has location 20 m/s and scale 1 m/s, so that y is 60 at 80 m/s.
+    const year = (y: number) => 1 / -Math.expm1(-Math.exp(-y));
+    const returns = [3, 5].map((y) => ({ years: year(y), speed: 20 + y }));
+    const { perYear, overYears } = chanceOfReaching({ kind: 'chart', basis: 'gust3-nominal', returns }, 80, 30);
+    expect(perYear[0] / 8.75651076e-27).toBeCloseTo(1, 6);
+    expect(overYears[0] / 2.62695323e-25).toBeCloseTo(1, 6);
+  });
+
   it('is the same with its working as without', () => {
     fc.assert(
       fc.property(climate, aGust, (of, gust) => {

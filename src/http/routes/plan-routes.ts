@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { assess, compareRatings, spreadOf } from '../../margins/index.ts';
+import { assess, compareRatings, sensitivityOf, spreadOf } from '../../margins/index.ts';
 import {
   areasRequestSchema,
   type Fault,
@@ -39,6 +39,11 @@ const spread = z
   .enum(['none', 'full'])
   .optional()
   .meta({ description: 'full: the same plan by every other method beside it; none when not given.' });
+
+const sensitivity = z
+  .enum(['none', 'full'])
+  .optional()
+  .meta({ description: 'full: what the use hangs on, one change at a time; none when not given.' });
 
 const bodyProblems = problemResponses(
   'not-json',
@@ -82,6 +87,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
             .meta({ description: 'Form of the answer, before the accept header.' }),
           working,
           spread,
+          sensitivity,
         }),
         response: {
           200: {
@@ -104,12 +110,15 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       const form = chosenForm(FORMS, request.query.as, request.headers.accept);
       const { inquiry, document, queries } = readOrRefuse(readPlan(request.body));
       const assessment = assess(inquiry);
-      const others = request.query.spread === 'full' ? spreadOf(assessment) : undefined;
+      const besides = {
+        spread: request.query.spread === 'full' ? spreadOf(assessment) : undefined,
+        sensitivity: request.query.sensitivity === 'full' ? sensitivityOf(assessment) : undefined,
+      };
       reply.header('vary', 'accept');
-      if (form === 'text') return reply.type('text/plain; charset=utf-8').send(checkText(assessment, queries, others));
+      if (form === 'text') return reply.type('text/plain; charset=utf-8').send(checkText(assessment, queries, besides));
       return reply
         .type('application/json; charset=utf-8')
-        .send(writable(checkDocument(assessment, document, queries, request.query.working ?? 'none', others)));
+        .send(writable(checkDocument(assessment, document, queries, request.query.working ?? 'none', besides)));
     },
   );
 

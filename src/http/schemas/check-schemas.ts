@@ -174,6 +174,34 @@ const spreadSchema = component(
     .meta({ description: 'What differs by convention alone; what differs by gaps in the plan is in useRange.' }),
 );
 
+const sensitivitySchema = component(
+  'Sensitivity',
+  z
+    .object({
+      says: z.string(),
+      ofLink: words('Which link.'),
+      use: number('Its use with nothing changed.'),
+      rows: z
+        .array(
+          z.object({
+            of: words(
+              'speed, gust-effect, ground, hill, load-height, or the open question that is answered: rating-method, rating-exposure, rating-class, rating-area-kind, load-area-kind, tower-members.',
+            ),
+            at: words('JSON pointer of what is changed.'),
+            says: z.string(),
+            times: z.exactOptional(number('speed, gust-effect: times what it is.')),
+            to: z.exactOptional(words('ground, hill, open questions: what it is changed to.')),
+            by: z.exactOptional(quantitySchema.meta({ description: 'load-height: how far it is moved, upwards.' })),
+            use: number('Use with this change alone.'),
+            difference: number('Use with this change less use without.'),
+            elasticity: z.exactOptional(number('Per cent of use for each per cent of change, for small changes.')),
+          }),
+        )
+        .meta({ description: 'Those that move the use most first.' }),
+    })
+    .meta({ description: 'What the use of the weakest link hangs on; absent where there is no use to move.' }),
+);
+
 const chanceSchema = component(
   'Chance',
   z
@@ -272,6 +300,7 @@ export const checkSchema = component(
       plan: z.unknown().meta({ description: 'The plan as read.' }),
       working: z.exactOptional(workingSchema),
       spread: z.exactOptional(spreadSchema),
+      sensitivity: z.exactOptional(sensitivitySchema),
     })
     .meta({ description: 'The whole answer to a plan.' }),
 );

@@ -1,0 +1,134 @@
+import type { UnitSystem } from '../foundation/index.ts';
+import type { Assessment, Change, Gap, Sensitivity, SensitivityRow } from '../margins/index.ts';
+import { linkName } from './choice-words.ts';
+import { inWords, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
+import { answerInWords } from './question-words.ts';
+
+export interface SensitivityDocument {
+  readonly says: string;
+  readonly ofLink: string;
+  readonly use: number;
+  readonly rows: readonly {
+    readonly of: string;
+    readonly at: string;
+    readonly says: string;
+    /** Speed and gust effect factor: times what it is. */
+    readonly times?: number;
+    /** Ground, hill, open question: what it is changed to. */
+    readonly to?: string;
+    /** Height of a load: how far it is moved. */
+    readonly by?: Quantity;
+    readonly use: number;
+    readonly difference: number;
+    readonly elasticity?: number;
+  }[];
+}
+
+/** What the use hangs on, as a document. */
+export function sensitivityDocument(sensitivity: Sensitivity, assessment: Assessment): SensitivityDocument {
+  const { ofLink, use, rows } = sensitivity;
+  const system = assessment.inquiry.station.units;
+  return {
+    says: sensitivitySays(sensitivity, assessment),
+    ofLink,
+    use,
+    rows: rows.map((row) => ({
+      of: row.change.of === 'open-question' ? row.change.gap.question : row.change.of,
+      at: row.at,
+      says: rowSays(row, sensitivity, assessment),
+      ...changed(row.change, system),
+      use: row.use,
+      difference: row.use - use,
+      ...(row.elasticity === undefined ? {} : { elasticity: row.elasticity }),
+    })),
+  };
+}
+
+function changed(change: Change, system: UnitSystem) {
+  switch (change.of) {
+    case 'speed':
+    case 'gust-effect':
+      return { times: change.times };
+    case 'ground':
+    case 'hill':
+      return { to: change.to };
+    case 'load-height':
+      return { by: quantity(change.by, 'length', system) };
+    case 'open-question':
+      return { to: change.answer };
+  }
+}
+
+/** How many changes the sentence names. */
+const NAMED = 3;
+
+/** What moves the use most, in a sentence or two. */
+export function sensitivitySays(sensitivity: Sensitivity, assessment: Assessment): string {
+  const { use, rows } = sensitivity;
+  const most = rows.slice(0, NAMED).map((row) => `${changeInWords(row.change, assessment)}, ${useFigures(row.use)}`);
+  const moved = `What moves the use of the ${nameOf(sensitivity)}, ${useFigures(use)}, most if nothing else changes: ${most.join('; ')}.`;
+  const elasticity = rows.find((row) => row.change.of === 'speed')?.elasticity;
+  if (elasticity === undefined) return moved;
+  return `${moved} One per cent more wind makes the use ${elasticity.toFixed(1)} % larger.`;
+}
+
+/** The same as lines of plain text. */
+export function sensitivityLines(sensitivity: Sensitivity, assessment: Assessment): string[] {
+  return [
+    sensitivitySays(sensitivity, assessment),
+    ...sensitivity.rows.map((row) => `- ${rowSays(row, sensitivity, assessment)}`),
+  ];
+}
+
+function nameOf({ ofLink }: Sensitivity): string {
+  return linkName({ kind: ofLink });
+}
+
+function rowSays(row: SensitivityRow, { use }: Sensitivity, assessment: Assessment): string {
+  const difference = row.use - use;
+  const how =
+    Math.abs(difference) < 0.0005
+      ? 'as good as no difference'
+      : `${difference > 0 ? 'up' : 'down'} ${Math.abs(difference).toFixed(3)} to ${useFigures(row.use)}`;
+  return `${sentence(changeInWords(row.change, assessment))}: ${how}.`;
+}
+
+function changeInWords(change: Change, { inquiry }: Assessment): string {
+  const { units } = inquiry.station;
+  switch (change.of) {
+    case 'speed':
+      return `wind ${percentMore(change.times)} stronger`;
+    case 'gust-effect':
+      return `gust effect factor ${percentMore(change.times)} larger`;
+    case 'ground':
+      return `ground ${change.to} instead of ${inquiry.site.exposure}`;
+    case 'hill':
+      return change.to === 'none' ? 'without the hill' : 'half as far from the crest';
+    case 'load-height':
+      return `${change.load} ${inWords(Math.abs(change.by), 'length', units)} ${change.by > 0 ? 'higher' : 'lower'}`;
+    case 'open-question':
+      return answered(change.gap, change.answer);
+  }
+}
+
+function answered(gap: Gap, answer: string): string {
+  const words = answerInWords(gap, answer);
+  switch (gap.question) {
+    case 'rating-method':
+      return `the tower rated by ${words}`;
+    case 'rating-exposure':
+      return `the tower rated for ground ${answer}, ${words}`;
+    case 'rating-class':
+      return `the tower rated for ${words}`;
+    case 'rating-area-kind':
+      return `the area of the rating being ${words}`;
+    case 'load-area-kind':
+      return `the area of ${gap.of} being ${words}`;
+    case 'tower-members':
+      return `the tower ${words}`;
+  }
+}
+
+function percentMore(times: number): string {
+  return `${Math.round(100 * (times - 1))} %`;
+}

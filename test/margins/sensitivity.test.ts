@@ -1,0 +1,184 @@
+import { describe, expect, it } from 'vitest';
+import {
+  type Assessment,
+  assess,
+  HEIGHT_STEP,
+  type Inquiry,
+  linkUse,
+  type Sensitivity,
+  type SensitivityRow,
+  sensitivityOf,
+} from '../../src/margins/index.ts';
+import { checkDocument, sensitivitySays } from '../../src/worksheet/index.ts';
+import { assessed, type Document, inquiryOf } from './any-plan.ts';
+import { demoPlan, demoPlans } from './demo-plan.ts';
+
+const plans = demoPlans().map(({ id, plan }) => [id, plan] as const);
+
+const asked = (assessment: Assessment): Sensitivity => sensitivityOf(assessment) as Sensitivity;
+const row = (of: Sensitivity, what: SensitivityRow['change']['of']) =>
+  of.rows.find(({ change }) => change.of === what) as SensitivityRow;
+
+/** The use of a link by the whole way from the plan to the answer. */
+const wholeUse = (inquiry: Inquiry, link: Sensitivity['ofLink']) => linkUse(assess(inquiry).uses, link)?.bad as number;
+
+/** A stated area at the top of a tower without drag of its own, 50 ft up in open country. */
+const bare = (method: string, site: Document): Document => ({
+  units: 'us',
+  method,
+  site: { exposure: 'C', ...site },
+  tower: { support: 'free', top: 50, used: true },
+  loads: [{ name: 'beam', height: 50, area: 6, areaKind: 'effective' }],
+  ratings: [{ of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16', exposure: 'C' } }],
+});
+/** The same with next to no drag of its own, which is then known. */
+const plain = (method: string, site: Document): Document => ({
+  ...bare(method, site),
+  tower: { support: 'free', top: 50, shape: 'lattice', faces: 3, width: 12, members: 'round', dragArea: 0.001 },
+});
+
+describe('what the use of the weakest link hangs on', () => {
+  it.each(plans)('of %s is told from the use of the answer', (_, plan) => {
+    const own = assess(inquiryOf(plan));
+    const found = asked(own);
+    expect(found.use).toBe(linkUse(own.uses, found.ofLink)?.bad);
+    expect(own.weakest === undefined || own.weakest === found.ofLink).toBe(true);
+    const moves = found.rows.map(({ use }) => Math.abs(use - found.use));
+    expect([...moves].sort((a, b) => b - a)).toEqual(moves);
+    expect(moves.every(Number.isFinite)).toBe(true);
+  });
+
+  it.each(plans)('of %s has the slope by speed that whole answers have', (_, plan) => {
+    const inquiry = inquiryOf(plan);
+    const found = asked(assess(inquiry));
+    const at = (times: number) =>
+      wholeUse({ ...inquiry, site: { ...inquiry.site, speed: inquiry.site.speed * times } }, found.ofLink);
+    const { use, elasticity } = row(found, 'speed');
+    expect(use).toBeCloseTo(at(1.1), 9);
+    const slope = (Math.log(at(1.0005)) - Math.log(at(0.9995))) / (Math.log(1.0005) - Math.log(0.9995));
+    expect(elasticity).toBeCloseTo(slope, 2);
+  });
+
+  it.each(plans)('of %s grows with the gust factor as the share of the wind in the demand', (_, plan) => {
+    const own = assess(inquiryOf(plan));
+    const found = asked(own);
+    const { governing } = linkUse(own.uses, found.ofLink) as NonNullable<ReturnType<typeof linkUse>>;
+    const index = own.uses.indexOf(governing);
+    const wind = own.bad.wind[governing.scenario]?.[index] as number;
+    const share = wind / (wind + (own.bad.dead[index] as number));
+    expect(row(found, 'gust-effect').elasticity).toBeCloseTo(share, 6);
+    expect(row(found, 'gust-effect').use).toBeCloseTo(found.use * (1 + 0.1 * share), 9);
+  });
+
+  it.each(plans)('of %s has for every ground the answer to the plan rewritten for it', (_, plan) => {
+    const found = asked(assess(inquiryOf(plan)));
+    const grounds = found.rows.flatMap(({ change, use }) => (change.of === 'ground' ? [{ to: change.to, use }] : []));
+    expect(grounds.map(({ to }) => to)).toHaveLength(2);
+    for (const { to, use } of grounds) {
+      const rewritten = inquiryOf({ ...plan, site: { ...(plan['site'] as Document), exposure: to } });
+      expect(use).toBeCloseTo(wholeUse(rewritten, found.ofLink), 9);
+    }
+  });
+
+  it.each(plans)('of %s has for every moved load the answer to the plan rewritten for it', (_, plan) => {
+    const found = asked(assess(inquiryOf(plan)));
+    const loads = plan['loads'] as Document[];
+    let tried = 0;
+    for (const { change, use, at } of found.rows) {
+      if (change.of !== 'load-height') continue;
+      const inUnits = change.by / (plan['units'] === 'us' ? 0.3048 : 1);
+      const rewritten = loads.map((load, index) => {
+        if (`/loads/${index}` !== at) return load;
+        const key = load['height'] === undefined ? 'above' : 'height';
+        const height = load[key] as number | number[];
+        return { ...load, [key]: Array.isArray(height) ? height.map((end) => end + inUnits) : height + inUnits };
+      });
+      // A wire moved at its near end has a little more or less pull; the row leaves it as it is.
+      const digits = loads.some((load) => `/loads/${loads.indexOf(load)}` === at && load['shape'] === 'wire') ? 3 : 9;
+      expect(use, at).toBeCloseTo(wholeUse(inquiryOf({ ...plan, loads: rewritten }), found.ofLink), digits);
+      expect(Math.abs(change.by)).toBe(HEIGHT_STEP[plan['units'] as 'us' | 'si']);
+      tried += 1;
+    }
+    expect(tried).toBe(loads.length);
+  });
+
+  it('has for the hill and for every answer the answer to the plan rewritten for it', () => {
+    const bluff = demoPlan('river-bluff');
+    const { hill, ...level } = bluff['site'] as Document & { hill: { distance: number } };
+    const nearer = { ...bluff, site: { ...level, hill: { ...hill, distance: hill.distance / 2 } } };
+    const found = asked(assessed(bluff));
+    const useTo = (to: string) => found.rows.find(({ change }) => 'to' in change && change.to === to)?.use;
+    expect(useTo('none')).toBeCloseTo(wholeUse(inquiryOf({ ...bluff, site: level }), 'tower'), 9);
+    expect(useTo('half-as-far')).toBeCloseTo(wholeUse(inquiryOf(nearer), 'tower'), 9);
+
+    const ten = demoPlan('ten-numbers');
+    const open = asked(assessed(ten)).rows.filter(({ change }) => change.of === 'open-question');
+    const answerTo = (question: string) =>
+      open.find(({ change }) => change.of === 'open-question' && change.gap.question === question) as SensitivityRow;
+    const [load] = ten['loads'] as Document[];
+    const [rating] = ten['ratings'] as Document[];
+    const wind = rating?.['wind'] as Document;
+    const settled: Readonly<Record<string, Document>> = {
+      'load-area-kind': { loads: [{ ...load, areaKind: 'effective' }] },
+      'rating-exposure': { ratings: [{ ...rating, wind: { ...wind, exposure: 'D' } }] },
+      'rating-class': { ratings: [{ ...rating, wind: { ...wind, riskCategory: 'III' } }] },
+      'rating-area-kind': { ratings: [{ ...rating, areaKind: 'flat-plate' }] },
+    };
+    for (const [question, fields] of Object.entries(settled)) {
+      const use = wholeUse(inquiryOf({ ...ten, ...fields }), 'tower');
+      expect(answerTo(question).use, question).toBeCloseTo(use, 9);
+    }
+  });
+
+  it('agrees with what can be said by hand', () => {
+    // Well over the least pressure V² and nothing else: 2, and 1.1² = 1.21 times at 10 % more.
+    const strength = asked(assessed(plain('asce7-16', { wind: { speed: 120, basis: 'gust3-strength' } })));
+    expect(row(strength, 'speed').elasticity).toBeCloseTo(2, 3);
+    expect(row(strength, 'speed').use / strength.use).toBeCloseTo(1.21, 3);
+    expect(row(strength, 'gust-effect').use / strength.use).toBeCloseTo(1.1, 3);
+    // Fastest mile (V − 10.5)/1.05 of a nominal gust V: 2V/(V − 10.5) = 170/74.5 at 85 mph.
+    const mile = asked(assessed(plain('eia222-f', { wind: { speed: 85, basis: 'gust3-nominal' } })));
+    expect(row(mile, 'speed').elasticity).toBeCloseTo(170 / 74.5, 3);
+    expect(mile.rows.some(({ change }) => change.of === 'ground')).toBe(false);
+    // At the tower's top it can only go down: the shear, which then decides, by Kz at 49 for that at 50 ft.
+    expect(row(strength, 'load-height').change).toMatchObject({ by: -0.3048 });
+    expect(row(strength, 'load-height').use / strength.use).toBeCloseTo((49 / 50) ** (2 / 9.5), 3);
+    // ASCE 7-16 Kz at 50 ft as printed: 0.81 (B), 1.09 (C), 1.27 (D), each within 0.008.
+    const useOn = (ground: string) =>
+      strength.rows.find(({ change }) => change.of === 'ground' && change.to === ground)?.use as number;
+    expect(useOn('B') / strength.use).toBeCloseTo(0.81 / 1.09, 2);
+    expect(useOn('D') / strength.use).toBeCloseTo(1.27 / 1.09, 2);
+  });
+
+  it('moves down what cannot go up', () => {
+    const bluff = asked(assessed(demoPlan('river-bluff')));
+    const by = (name: string) =>
+      bluff.rows.flatMap(({ change }) => (change.of === 'load-height' && change.load === name ? [change.by] : []));
+    // Its mast ends at 56 ft, where the vertical begins; the beam has room above it.
+    expect(by('four-element beam')).toEqual([0.3048]);
+    expect(by('vertical')).toEqual([-0.3048]);
+  });
+
+  it('is not there where there is no use to move', () => {
+    const { ratings: _, ...unrated } = demoPlan('river-bluff');
+    expect(sensitivityOf(assessed(unrated))).toBeUndefined();
+    // Without a shape and without a standard nothing is proven, so every use is boundless.
+    const nothing = bare('asce7-16', { wind: { speed: 100, basis: 'gust3-strength' } });
+    const ratings = [{ of: 'tower', kind: 'force', force: 300 }];
+    expect(sensitivityOf(assessed({ ...nothing, ratings }))).toBeUndefined();
+  });
+
+  it('is said in words, and stands in the document only when asked for', () => {
+    const own = assessed(demoPlan('ten-numbers'));
+    expect(sensitivitySays(asked(own), own)).toMatch(
+      /^What moves the use of the tower, 1\.001, most if nothing else changes: the tower rated for ground D, .+; .+; .+\. One per cent more wind makes the use 2\.0 % larger\.$/,
+    );
+    const { sensitivity } = checkDocument(own, {}, [], 'none', { sensitivity: asked(own) });
+    expect(sensitivity?.rows).toHaveLength(asked(own).rows.length);
+    for (const { says, use, difference } of sensitivity?.rows ?? []) {
+      expect(says).toMatch(/^[A-Z].+: (up|down) [\d.]+ to [\d.]+\.$|: as good as no difference\.$/);
+      expect(difference).toBeCloseTo(use - asked(own).use, 12);
+    }
+    expect(checkDocument(own, {}, [], 'none').sensitivity).toBeUndefined();
+  });
+});
