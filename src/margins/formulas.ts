@@ -37,6 +37,24 @@ export const pressureForce = defineFormula({
   of: (lambda: number, Kd: number, pressure: number, gust: number) => lambda * Kd * pressure * gust,
 });
 
+export const dragAreaForce = defineFormula({
+  id: 'force-per-drag-area',
+  title: 'Force on a unit of drag area of the tower itself, allowable level',
+  symbol: 'f_A',
+  unit: 'pressure',
+  expression: 'lambda * K_dF * q_z * G * C_A',
+  variables: [
+    level,
+    directionInForce,
+    q,
+    G,
+    variable('C_A', 'what its standard surely puts on a drag area: 1, by RS-222-C less', 'one', 0.5, 1),
+  ],
+  cite: cite('derived', 'the same tower on both sides, each by its own standard', 'derived'),
+  of: (lambda: number, Kd: number, pressure: number, gust: number, share: number) =>
+    lambda * Kd * pressure * gust * share,
+});
+
 export const allowableForce = defineFormula({
   id: 'allowable-force',
   title: 'Stated force at the allowable level',

@@ -1,6 +1,6 @@
 import type { AreaKind, WindDirection } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
-import { GRAVITY, remember, type Trace, zeros } from '../foundation/index.ts';
+import { evaluate, GRAVITY, remember, type Trace, zeros } from '../foundation/index.ts';
 import { type Exposed, METHOD_BY_ID, type MethodId, type Reading, type Wind } from '../methods/index.ts';
 import {
   bracedShear,
@@ -30,6 +30,7 @@ import {
 } from '../structure/index.ts';
 import { convertSpeed, type Exposure, type RiskCategory } from '../wind/index.ts';
 import { type Check, checksOf } from './check-list.ts';
+import { dragAreaForce } from './formulas.ts';
 import type { Inquiry } from './inquiry.ts';
 import { type RatedCase, ratedAreaFactor, ratedCases } from './rated-case.ts';
 import type { Rating } from './rating.ts';
@@ -318,11 +319,30 @@ function ownProof(rated: RatedCase, scenario: Scenario, cut: Cut, context: Claim
 }
 
 function largestWindRatio(site: Wind, rated: Wind, levels: readonly Level[]): number {
-  const perHeight = (wind: Wind, z: number) =>
-    wind.level * wind.forceDirectionFactor * wind.pressure(z) * wind.gustEffect();
   let largest = 0;
-  for (const { z } of levels) largest = Math.max(largest, perHeight(site, z) / perHeight(rated, z));
+  for (const { z } of levels) largest = Math.max(largest, windOnDragArea(site, z) / windOnDragArea(rated, z));
   return largest;
+}
+
+/**
+ * Force of a wind on a unit of drag area of the tower itself, whose shape is not known.
+ *
+ * λ·Kd·q·G·C_A
+ *
+ * @param wind the wind [-]
+ * @param z height above ground [m]
+ * @param trace the working, or nothing [-]
+ * @returns the force on a unit of area, allowable level [Pa]
+ * @source derived
+ */
+export function windOnDragArea(wind: Wind, z: number, trace?: Trace): number {
+  return evaluate(trace, dragAreaForce, [
+    wind.level,
+    wind.forceDirectionFactor,
+    wind.pressure(z, trace),
+    wind.gustEffect(undefined, trace),
+    wind.law({ of: 'drag-area' }, 'capacity', 'face').law.at(0, trace),
+  ]);
 }
 
 /** Answers to open questions; what is not answered stays at both ends of its bracket. */

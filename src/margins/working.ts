@@ -53,6 +53,7 @@ import {
   type Scenario,
   type TowerModel,
   weightMoment,
+  windOnDragArea,
 } from './tower-model.ts';
 import { type CheckUse, linkUse } from './tower-use.ts';
 
@@ -444,20 +445,14 @@ function explainRatedOwn(
 function explainWindRatio(model: TowerModel, governing: CheckUse, rated: Wind | undefined, trace: Trace): number {
   const site = (model.hungWind[governing.scenario] as Windward).wind;
   if (!rated) return governing.bad;
-  const perArea = (wind: Wind, z: number, at?: Trace) =>
-    evaluate(at, pressureForce, [
-      wind.level,
-      wind.forceDirectionFactor,
-      wind.pressure(z, at),
-      wind.gustEffect(undefined, at),
-    ]);
-  let worst = 0;
-  for (const { z } of model.levels) {
-    if (perArea(site, z) / perArea(rated, z) > perArea(site, worst) / perArea(rated, worst)) worst = z;
-  }
+  const ratioAt = (z: number) => windOnDragArea(site, z) / windOnDragArea(rated, z);
+  const worst = model.levels.reduce(
+    (most, { z }) => (ratioAt(z) > ratioAt(most) ? z : most),
+    (model.levels[0] as Level).z,
+  );
   const ratio: [number, number] = [
-    under(trace, 'your wind', () => perArea(site, worst, trace)),
-    under(trace, 'the rated wind', () => perArea(rated, worst, trace)),
+    under(trace, 'your wind', () => windOnDragArea(site, worst, trace)),
+    under(trace, 'the rated wind', () => windOnDragArea(rated, worst, trace)),
   ];
   return evaluate(trace, windRatio, ratio);
 }
