@@ -21,7 +21,11 @@ export const sliceForce = defineFormula({
     variable('k_A', 'from the stated to the effective area', 'one', 1, 2),
     variable('A', 'area', 'area', 0, 20),
   ],
-  cite: cite('asce7-10', '29.5, Eq. 29.5-1; least pressure 29.7; TIA-222-G 2.6.9 in the same form', 'memory'),
+  cite: cite(
+    'asce7-10',
+    '29.5, Eq. 29.5-1; least pressure as in 7-16, 29.7; TIA-222-G 2.6.9 in the same form',
+    'memory',
+  ),
   of: (lambda: number, Kd: number, pressure: number, gust: number, C: number, least: number, k: number, A: number) =>
     Math.max(lambda * Kd * pressure * gust * C, lambda * least) * k * A,
 });

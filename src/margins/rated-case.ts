@@ -108,8 +108,9 @@ export function ratedAreaFactor(
       return only(claim.coefficient ?? 1);
     case 'projected-flat':
       return only(claim.coefficient ?? METHOD_BY_ID[method].slender.compactFlat);
+    // What a plate itself would catch is the least he can have meant; tubes at two thirds, as the old rule has it, the most.
     case 'flat-plate':
-      return only(UNKNOWN_AREA.most);
+      return { low: METHOD_BY_ID[method].slender.compactFlat, high: UNKNOWN_AREA.most };
     case 'unknown':
       return { low: UNKNOWN_AREA.least, high: UNKNOWN_AREA.most };
   }

@@ -25,7 +25,7 @@ const GOOD = {
 const USE_IF: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   '/ratings/0/wind/exposure': { C: 0.755510565, D: 0.640132622 },
   '/ratings/0/wind/riskCategory': { II: 0.870991308, III: 0.757383746 },
-  '/ratings/0/areaKind': { 'flat-plate': 0.771175485 },
+  '/ratings/0/areaKind': { 'flat-plate': 0.931682667 },
   '/loads/0/areaKind': { effective: 0.902629592, 'projected-round': 0.927257052 },
   '/tower': { '0.1': 0.956050005, '0.35': 1.001139434 },
 };

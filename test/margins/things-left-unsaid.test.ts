@@ -9,9 +9,10 @@ import { demoPlans } from './demo-plan.ts';
 
 const RANK: Readonly<Record<Verdict, number>> = { within: 0, thin: 1, 'not-shown': 2, over: 3 };
 
-/** Fields whose absence says that there is less: nothing hangs there, the ground is flat, there is one of a kind. */
+/** Fields whose absence says another thing: nothing hangs or holds there, the ground is flat, there is one of a kind. */
 const TAKES_AWAY = [
   /^mast$/,
+  /^tower\/held\/\d+$/,
   /^(loads|cables)(\/\d+)?$/,
   /^loads\/\d+\/tubes\/\d+(\/count|\/taper\/\d+)?$/,
   /^cables\/\d+\/weight$/,
