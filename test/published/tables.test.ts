@@ -36,7 +36,13 @@ import {
   type Table,
 } from '../../src/foundation/index.ts';
 import { ratedAreaFactor } from '../../src/margins/index.ts';
-import { ASCE_LEAST_PRESSURE, METHOD_BY_ID, type MethodId, statedAreaFactor } from '../../src/methods/index.ts';
+import {
+  ASCE_LEAST_PRESSURE,
+  CODE_EDITIONS,
+  METHOD_BY_ID,
+  type MethodId,
+  statedAreaFactor,
+} from '../../src/methods/index.ts';
 import {
   ASCE_HILLS,
   ASCE_LOWEST_HEIGHT,
@@ -521,9 +527,39 @@ everyRow('ibc-fastest-mile', (row) => {
   expect(number(row, 'gust_3_s_mph') - gust).toBeLessThan(5.6);
 });
 
+everyRow('code-editions', (row) => {
+  const edition = CODE_EDITIONS.find((each) => each.code === row['code'] && each.edition === number(row, 'edition'));
+  expect({
+    wind: edition?.wind.standard,
+    tower: edition?.tower.standard,
+    mapSpeed: edition?.mapSpeed,
+    reach: String(edition?.escarpmentReach ?? ''),
+    source: edition?.cite.source,
+    known: edition?.cite.known,
+  }).toEqual({
+    wind: row['wind_standard'],
+    tower: row['tower_standard'],
+    mapSpeed: row['map_speed'],
+    reach: row['escarpment_reach_in_heights'],
+    source: row['source'],
+    known: row['known'],
+  });
+  // The titles of the methods are those of the standards, so a wrong method shows.
+  expect(METHOD_BY_ID[edition?.tower.method ?? 'rs222-c'].title).toBe(row['tower_standard']);
+  const wind = edition?.wind.method;
+  if (wind) expect(METHOD_BY_ID[wind].title).toBe(row['wind_standard']);
+  else expect(Object.values(METHOD_BY_ID).map(({ title }) => title)).not.toContain(row['wind_standard']);
+});
+
 describe('tables of reference/', () => {
   it('are all compared, or named as not built', () => {
     const spoken = [...compared, ...Object.keys(NOT_HERE)].sort();
     expect(spoken).toEqual([...tableNames()].sort());
+  });
+
+  it('hold every edition of a code that the program holds', () => {
+    expect(CODE_EDITIONS.map(({ edition }) => String(edition))).toEqual(
+      tableRows('code-editions').map((row) => row['edition']),
+    );
   });
 });

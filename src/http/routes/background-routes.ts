@@ -1,6 +1,8 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { DISPLAY_UNITS, type Dimension, type Formula, formulas, WORDS_FOR_KNOWN } from '../../foundation/index.ts';
+import { CODE_EDITIONS, type CodeEdition, METHOD_BY_ID } from '../../methods/index.ts';
+import { WORDS_FOR_BASIS } from '../../worksheet/index.ts';
 import { component } from '../documents/component.ts';
 import { type DemoPlan, sourceEntries } from '../documents/reference-files.ts';
 import { Problem } from '../problems/problem.ts';
@@ -62,6 +64,37 @@ const sourceSchema = component(
     .meta({ description: 'A document that something here comes from.' }),
 );
 
+const standardSchema = z.object({
+  standard: z.string().meta({ description: 'Its printed name.' }),
+  method: z
+    .string()
+    .optional()
+    .meta({ description: 'The method of a plan that follows it; absent where there is none.' }),
+});
+
+const codeSchema = component(
+  'CodeEdition',
+  z
+    .object({
+      id: z.string(),
+      title: z.string(),
+      edition: z.number(),
+      wind: standardSchema.meta({ description: 'The wind standard it refers to.' }),
+      tower: standardSchema.meta({ description: 'The standard it lets antenna towers go by.' }),
+      mapSpeed: z.string().meta({ description: 'What the speeds of its maps are: a basis of a plan.' }),
+      suggests: z
+        .object({ method: z.string(), basis: z.string() })
+        .meta({ description: 'For a tower: the method of the plan, and the basis of a speed read off its maps.' }),
+      says: z.string(),
+      source: z.string().meta({ description: 'An id of /v1/sources.' }),
+      clause: z.string().meta({ description: 'Where in the source.' }),
+      known: knownSchema,
+    })
+    .meta({
+      description: 'An edition of a model building code; what a town has adopted, its building department says.',
+    }),
+);
+
 const demoPlanSchema = component(
   'DemoPlan',
   z.object({
@@ -94,6 +127,28 @@ const described = (formula: Formula) => ({
   clause: formula.cite.clause,
   known: WORDS_FOR_KNOWN[formula.cite.known],
 });
+
+const adopted = ({ id, edition, wind, tower, mapSpeed, escarpmentReach, cite }: CodeEdition) => {
+  const reach =
+    escarpmentReach === undefined
+      ? ''
+      : ` By that exception an escarpment counts up to ${escarpmentReach} times its height from its crest.`;
+  const lowered =
+    mapSpeed === METHOD_BY_ID[tower.method].basis ? '' : ` Give that basis in the plan: the standard’s own is another.`;
+  return {
+    id,
+    title: 'International Building Code',
+    edition,
+    wind,
+    tower,
+    mapSpeed,
+    suggests: { method: tower.method, basis: mapSpeed },
+    says: `Where the code of ${edition} is adopted, an antenna tower goes by ${tower.standard}, with a ${WORDS_FOR_BASIS[mapSpeed]} off its maps.${lowered}${reach}`,
+    source: cite.source,
+    clause: cite.clause,
+    known: WORDS_FOR_KNOWN[cite.known],
+  };
+};
 
 interface Background {
   readonly plans: readonly DemoPlan[];
@@ -149,6 +204,19 @@ export const backgroundRoutes: FastifyPluginAsyncZod<Background> = async (app, {
       },
     },
     async () => formulas().map(described),
+  );
+
+  app.get(
+    '/v1/codes',
+    {
+      schema: {
+        operationId: 'codes',
+        tags: ['background'],
+        summary: 'Which standards an adopted building code refers to, and which method a tower then goes by',
+        response: { 200: jsonResponse('The codes', z.array(codeSchema)), ...problemResponses() },
+      },
+    },
+    async () => CODE_EDITIONS.map(adopted),
   );
 
   app.get(
