@@ -6,6 +6,8 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     exclude: ['test/system/**'],
+    // For a hung test; no test is about time, and a busy machine is slow.
+    testTimeout: 60_000,
     benchmark: { include: ['test/bench/**/*.bench.ts'] },
   },
 });

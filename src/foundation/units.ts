@@ -4,6 +4,7 @@ export type Dimension =
   | 'length'
   | 'diameter'
   | 'area'
+  | 'second-moment'
   | 'speed'
   | 'pressure'
   | 'force'
@@ -56,6 +57,7 @@ export const DISPLAY_UNITS: Readonly<Record<UnitSystem, Readonly<Record<Dimensio
     length: unit('ft', 'ft', FOOT),
     diameter: unit('in', 'in', INCH),
     area: unit('ft²', 'ft^2', SQUARE_FOOT),
+    'second-moment': unit('in⁴', 'in^4', INCH ** 4),
     speed: unit('mph', 'mph', MILE_PER_HOUR),
     pressure: unit('psf', 'psf', POUND_PER_SQUARE_FOOT),
     force: unit('lbf', 'lbf', POUND_FORCE),
@@ -78,6 +80,7 @@ export const DISPLAY_UNITS: Readonly<Record<UnitSystem, Readonly<Record<Dimensio
     length: unit('m', 'm', 1),
     diameter: unit('mm', 'mm', 0.001),
     area: unit('m²', 'm^2', 1),
+    'second-moment': unit('mm⁴', 'mm^4', 0.001 ** 4),
     speed: unit('m/s', 'm/s', 1),
     pressure: unit('Pa', 'Pa', 1),
     force: unit('N', 'N', 1),

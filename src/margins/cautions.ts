@@ -1,4 +1,5 @@
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import { firstModeAtMost } from '../structure/index.ts';
 import type { Climate } from '../wind/index.ts';
 import type { Link } from './assess.ts';
 import { SHORT_RECORD } from './chance.ts';
@@ -187,8 +188,13 @@ function aboutTower(model: TowerModel, uses: readonly CheckUse[], say: Say): voi
     const counted = model.hungWind[0]?.wind.gustVaries ?? false;
     if (counted) say('slender-dynamic', 'verdict', { at: '/tower/frequency', value: tower.frequency });
     else say('frequency-not-used', 'verdict', { at: '/tower/frequency', value: tower.frequency });
-  } else if (tower.frequency === undefined && (tower.telescopes || exposed?.kind === 'pole')) {
-    say('slender-dynamic', 'verdict', { at: '/tower/frequency' });
+  } else if (tower.frequency === undefined) {
+    const atMost = firstModeAtMost(inquiry.station);
+    const slender = atMost !== undefined && atMost < 1;
+    if (slender || tower.telescopes || exposed?.kind === 'pole') {
+      const figure = atMost === undefined ? {} : { value: atMost, word: 'at-most' };
+      say('slender-dynamic', 'verdict', { at: '/tower/frequency', ...figure });
+    }
   }
   if (tower.hingeHeight !== undefined || tower.telescopes) {
     say('lowered-state', 'standing');

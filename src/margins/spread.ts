@@ -1,7 +1,7 @@
 import { Refusal } from '../foundation/index.ts';
 import { METHOD_BY_ID, SITE_METHODS, type SiteMethodId } from '../methods/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
-import { type Assessment, assess, type LinkResult, windAt } from './assess.ts';
+import { type Assessment, assess, type Link, type LinkResult, windAt } from './assess.ts';
 import type { Verdict } from './verdict.ts';
 
 /** What makes one method ask for more than another, at the tower's top; `shapes` is all that is not a factor of the wind. */
@@ -32,6 +32,8 @@ export interface SpreadRow {
   readonly basis: SpeedBasis;
   readonly verdict: Verdict;
   readonly result?: LinkResult;
+  /** The link with the largest use, which need not be the tower. */
+  readonly largest?: { readonly link: string; readonly use: number };
   /** Overturning moment of the wind at the foot, allowable level [N·m]. */
   readonly moment: number;
   /** Moment by this method over moment by the plan's own, as a product of factors. */
@@ -79,6 +81,7 @@ export function spreadOf(own: Assessment): Spread {
 function rowOf(assessment: Assessment, own: Assessment): SpreadRow {
   const { inquiry, site, ledger, links } = assessment;
   const [tower] = links;
+  const largest = largestOf(links);
   const strengthMap = site.speedLevel === 'strength';
   return {
     method: inquiry.method,
@@ -86,9 +89,18 @@ function rowOf(assessment: Assessment, own: Assessment): SpreadRow {
     basis: strengthMap ? 'gust3-strength' : METHOD_BY_ID[inquiry.method].basis,
     verdict: tower?.verdict ?? 'not-shown',
     ...(tower?.result === undefined ? {} : { result: tower.result }),
+    ...(largest === undefined ? {} : { largest }),
     moment: ledger.total.momentAtFoot,
     factors: factorsBetween(assessment, own),
   };
+}
+
+function largestOf(links: readonly Link[]): SpreadRow['largest'] {
+  let largest: SpreadRow['largest'];
+  for (const { id, result } of links) {
+    if (result && (largest === undefined || result.use > largest.use)) largest = { link: id, use: result.use };
+  }
+  return largest;
 }
 
 function factorsBetween(assessment: Assessment, own: Assessment): Record<SpreadFactor, number> {

@@ -1,5 +1,6 @@
 export * from './dead-load.ts';
 export * from './exposed-tower.ts';
+export * from './first-mode.ts';
 export * from './iced-items.ts';
 export * from './level.ts';
 export * from './profile.ts';

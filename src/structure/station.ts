@@ -15,6 +15,15 @@ export interface Station {
 export type Support = 'free' | 'guyed' | 'bracketed' | 'roof';
 export type SectionShape = LatticeShape | PoleShape;
 
+export const MATERIAL_NAMES = ['steel', 'aluminium'] as const;
+export type Material = (typeof MATERIAL_NAMES)[number];
+
+/** Wall of a pole, or of each leg of a lattice [m], and what it is made of. */
+export interface Tubing {
+  readonly wall: number;
+  readonly material: Material;
+}
+
 export interface Section {
   readonly name: string;
   /** JSON pointer of what describes it. */
@@ -27,6 +36,8 @@ export interface Section {
   readonly uniform: boolean;
   /** Absent: its own wind is unknown. */
   readonly shape?: SectionShape;
+  /** Absent: its stiffness is unknown. */
+  readonly tubing?: Tubing;
 }
 
 export interface Held {

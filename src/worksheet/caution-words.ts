@@ -168,9 +168,11 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   },
   'slender-dynamic': {
     says: (caution) =>
-      caution.value === undefined
-        ? 'A slender pole or an extended telescope may swing with the gusts; its frequency is not given, so the ordinary gust factor stands.'
-        : `The tower swings at ${figures(caution.value)} Hz, below 1 Hz: the gust factor of a flexible structure was worked out.`,
+      caution.word === 'at-most'
+        ? swingsAtMost(caution.value ?? 0)
+        : caution.value === undefined
+          ? 'A slender pole or an extended telescope may swing with the gusts; its frequency is not given, so the ordinary gust factor stands.'
+          : `The tower swings at ${figures(caution.value)} Hz, below 1 Hz: the gust factor of a flexible structure was worked out.`,
     do: 'Ask the maker for the lowest natural frequency and the damping.',
   },
   'frequency-not-used': {
@@ -240,6 +242,14 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'The working marks each such line.',
   },
 };
+
+/** An estimate that errs to the high side says most when it is low. */
+function swingsAtMost(frequency: number): string {
+  const estimate = `on a rigid foot, with rigid bracing and none but the weights you gave, the tower would swing at ${figures(frequency, 2)} Hz, and it swings no faster than that`;
+  return frequency < 1
+    ? `By an estimate from its walls, ${estimate}: under 1 Hz gusts shake it more than the ordinary gust factor says, which stands all the same.`
+    : `A slender pole may swing with the gusts, and its frequency is not given. By an estimate from its walls, ${estimate}; the ordinary gust factor stands.`;
+}
 
 /** What no answer ever covers. */
 export const NOT_COVERED: readonly string[] = [

@@ -26,6 +26,7 @@ export interface SpreadDocument {
     readonly use?: number;
     readonly useRange?: readonly number[];
     readonly holdsToGust?: Quantity;
+    readonly largest?: { readonly link: string; readonly use: number };
     readonly moment: Quantity;
     readonly factors: Readonly<Record<SpreadFactor, number>>;
   }[];
@@ -44,6 +45,7 @@ export function spreadDocument(spread: Spread, system: UnitSystem): SpreadDocume
       verdict: row.verdict,
       ...(row.result === undefined ? {} : { use: row.result.use, useRange: row.result.useRange }),
       ...(row.result?.holdsTo === undefined ? {} : { holdsToGust: quantity(row.result.holdsTo.gust, 'speed', system) }),
+      ...(row.largest === undefined ? {} : { largest: row.largest }),
       moment: quantity(row.moment, 'moment', system),
       factors: row.factors,
     })),

@@ -11,8 +11,8 @@ import { checkDocument } from '../../src/worksheet/index.ts';
  * same size, in one run, rounds interleaved, medians: soon after the start, while the engine still compiles, and
  * settled; then the domain alone, on every demo plan and by number of loads. About a minute in all.
  */
-const ROUNDS = 9;
-const REQUESTS = 400;
+const ROUNDS = 21;
+const REQUESTS = 200;
 const SOON_AFTER = 1_500;
 const SETTLED_AFTER = 15_000;
 const AT_ONCE = 4;

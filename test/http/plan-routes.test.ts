@@ -255,6 +255,24 @@ describe('background', () => {
     expect(memory.length).toBeLessThan(sources.length);
   });
 
+  it('tells which method a tower goes by where a code is adopted', async () => {
+    const codes = (await running.request().get('/v1/codes').expect(200)).body;
+    const of2012 = codes.find((code: { edition: number }) => code.edition === 2012);
+    expect(of2012).toMatchObject({
+      wind: { standard: 'ASCE/SEI 7-10', method: 'asce7-10' },
+      suggests: { method: 'tia222-g', basis: 'gust3-strength' },
+      known: 'from memory, check against your copy',
+    });
+    expect(of2012.says).toContain('Give that basis in the plan');
+    const of2018 = codes.find((code: { edition: number }) => code.edition === 2018);
+    expect(of2018.suggests).toEqual({ method: 'tia222-h', basis: 'gust3-strength' });
+    expect(of2018.says).not.toContain('Give that basis');
+    for (const { suggests } of codes) {
+      const site = { exposure: 'C', wind: { speed: 90, basis: suggests.basis } };
+      await post('/v1/checks', { ...demoPlan('river-bluff'), method: suggests.method, site }).expect(200);
+    }
+  });
+
   it('shows the main job on its front page, without script', async () => {
     const { text } = await running
       .request()

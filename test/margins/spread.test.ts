@@ -34,6 +34,9 @@ describe('the spread between methods', () => {
         const rewritten = { ...plan, method: row.method, site: { ...site, wind: { ...given, basis } } };
         const alone = assessed(rewritten);
         expect(row.result?.use).toBeCloseTo(linkUse(alone.uses, 'tower')?.bad as number, 9);
+        const uses = alone.links.flatMap(({ id, result }) => (result ? [{ link: id, use: result.use }] : []));
+        const largest = uses.sort((a, b) => b.use - a.use)[0];
+        expect(row.largest).toEqual(largest && { link: largest.link, use: expect.closeTo(largest.use, 9) });
         expect(row.moment).toBeCloseTo(alone.ledger.total.momentAtFoot, 6);
         expect(product(row)).toBeCloseTo(alone.ledger.total.momentAtFoot / own.ledger.total.momentAtFoot, 9);
       }

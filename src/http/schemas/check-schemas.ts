@@ -157,6 +157,11 @@ const spreadSchema = component(
           use: z.exactOptional(number('Use of the tower.')),
           useRange: z.exactOptional(z.array(z.number()).meta({ description: 'Use at the good and at the bad end.' })),
           holdsToGust: z.exactOptional(quantitySchema),
+          largest: z.exactOptional(
+            z
+              .object({ link: words('Id of the link.'), use: z.number() })
+              .meta({ description: 'The link with the largest use.' }),
+          ),
           moment: quantitySchema,
           factors: z.record(z.string(), z.number()).meta({
             description:

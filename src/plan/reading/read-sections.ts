@@ -1,5 +1,5 @@
 import { FOOT, type UnitSystem } from '../../foundation/index.ts';
-import type { Section, SectionShape } from '../../structure/index.ts';
+import type { Section, SectionShape, Tubing } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import { BOUNDS } from '../quantities/field-bounds.ts';
 import type { SectionFields, TowerFields } from '../schema/tower-schema.ts';
@@ -31,6 +31,11 @@ export function readSections(reader: PlanReader, tower: TowerFields, foot: numbe
   if (field !== undefined) {
     const says = `Tower has sections, and "${field}" beside its top: put the shape into each section.`;
     reader.fault(pointerTo('/tower', field), 'goes-with', field, 'only without sections', says);
+  }
+  for (const key of ['wall', 'legWall', 'material'] as const) {
+    if (tower[key] === undefined) continue;
+    const says = `Tower has sections, and "${key}" beside its top: put it into each section.`;
+    reader.fault(pointerTo('/tower', key), 'goes-with', key, 'only without sections', says);
   }
   const rows = tower.sections.flatMap((fields, index) => readRow(reader, fields, index));
   if (rows.length > SECTIONS_AT_MOST) {
@@ -66,8 +71,52 @@ function readRow(reader: PlanReader, fields: SectionFields, index: number): Row[
       make: fields.make,
       uniform: fields.uniform ?? (shape !== undefined && !tapered),
       shape,
+      tubing: readTubing(reader, fields, at, shape),
     }),
   );
+}
+
+/** Wall and material, where both are given and belong to the shape. */
+function readTubing(
+  reader: PlanReader,
+  fields: Omit<SectionFields, 'length'>,
+  at: string,
+  shape: SectionShape | undefined,
+): Tubing | undefined {
+  const { wall, legWall, material } = fields;
+  if (wall !== undefined && shape?.kind !== 'pole') {
+    const says = `${reader.words(at)} has "wall", which is a pole's. For the legs of a lattice give "legWall".`;
+    reader.fault(pointerTo(at, 'wall'), 'shape-field-foreign', 'wall', 'only with shape pole', says);
+    return undefined;
+  }
+  if (legWall !== undefined && shape?.kind !== 'lattice') {
+    const says = `${reader.words(at)} has "legWall", which is a lattice's. For a pole give "wall".`;
+    reader.fault(pointerTo(at, 'legWall'), 'shape-field-foreign', 'legWall', 'only with shape lattice', says);
+    return undefined;
+  }
+  const legs = shape?.kind === 'lattice' && shape.solid.by === 'members' ? shape.solid : undefined;
+  if (legWall !== undefined && legs === undefined) {
+    const says = `${reader.words(at)} has "legWall": give its legs too, with "leg", "brace" and "panel", or leave it out.`;
+    reader.fault(pointerTo(at, 'leg'), 'shape-field-missing', 'nothing', 'leg, brace and panel', says);
+    return undefined;
+  }
+  const key = shape?.kind === 'pole' ? 'wall' : 'legWall';
+  const given = fields[key];
+  if (given === undefined && material === undefined) return undefined;
+  if (given === undefined || material === undefined) {
+    const [has, lacks] = given === undefined ? ['material', key] : [key, 'material'];
+    const says = `${reader.words(at)} has "${has}" and no "${lacks}": give both, or neither; they are for its frequency.`;
+    reader.fault(pointerTo(at, lacks), 'missing', 'nothing', lacks, says);
+    return undefined;
+  }
+  const read = reader.quantity(given, BOUNDS.wall, at, key);
+  const outside = shape?.kind === 'pole' ? Math.min(...shape.width) : (legs?.leg ?? Number.NaN);
+  if (read > outside / 2 + TAPE / 1000) {
+    const [thick, most] = [reader.say(read, 'diameter'), reader.say(outside / 2, 'diameter')];
+    const says = `${reader.words(at)}: a wall of ${thick} does not fit into ${reader.say(outside, 'diameter')}. Give up to ${most}, which is solid.`;
+    reader.fault(pointerTo(at, key), 'wall-too-thick', thick, `up to ${most}`, says);
+  }
+  return { wall: read, material };
 }
 
 function readSectionShape(
@@ -140,6 +189,7 @@ function placed(rows: readonly Row[], foot: number, top: number, overlap: number
 
 function piecesOf(reader: PlanReader, tower: TowerFields, foot: number, top: number): Section[] {
   const whole = readSectionShape(reader, tower, '/tower', top - foot);
+  const tubing = readTubing(reader, tower, '/tower', whole);
   const uniform = whole === undefined || whole.width[0] === whole.width[1];
   if (!(top > foot)) return [];
   const piece = PIECE[reader.units];
@@ -157,6 +207,7 @@ function piecesOf(reader: PlanReader, tower: TowerFields, foot: number, top: num
       high,
       uniform,
       shape: whole === undefined ? undefined : partOfShape(whole, share(low), share(high)),
+      tubing,
     });
   });
 }

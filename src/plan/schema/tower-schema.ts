@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Support } from '../../structure/index.ts';
+import { MATERIAL_NAMES, type Support } from '../../structure/index.ts';
 import { choice, optional, quantity, remarks, text, whole, yesOrNo } from './field-schemas.ts';
 import { latticeFields, name, poleFields, SECTION_SHAPE_NAMES } from './shape-schema.ts';
 
@@ -10,6 +10,11 @@ const sectionShape = {
   shape: optional(choice(SECTION_SHAPE_NAMES, 'lattice or pole, with its fields beside it')),
   ...latticeFields,
   ...poleFields,
+  wall: optional(quantity('diameter', 'pole: wall, for its frequency; with material')),
+  legWall: optional(
+    quantity('diameter', 'lattice: wall of a leg, half the leg where it is solid, for its frequency; with material'),
+  ),
+  material: optional(choice(MATERIAL_NAMES, 'Of the pole or the legs; with wall or legWall')),
 };
 
 const section = z.strictObject({
