@@ -8,12 +8,12 @@ import type { AreaKind, LatticeShape, Lay, PoleShape, Shape, TubePiece } from '.
 export type DragRule =
   | { readonly of: 'stated'; readonly areaKind: AreaKind; readonly slenderFlats: boolean }
   | { readonly of: 'stated-force'; readonly force: number; readonly wind: number }
-  | { readonly of: 'round'; readonly aspect: number }
+  | { readonly of: 'round'; readonly aspect: number; readonly diameter: number }
   | { readonly of: 'round-group' }
   | { readonly of: 'flat'; readonly face: FlatFace }
   | { readonly of: 'dish'; readonly solidity: number }
   | { readonly of: 'lattice'; readonly face: LatticeFace }
-  | { readonly of: 'pole'; readonly sides: PoleShape['sides']; readonly aspect: number }
+  | { readonly of: 'pole'; readonly sides: PoleShape['sides']; readonly aspect: number; readonly width: number }
   | { readonly of: 'drag-area' };
 
 /** Something the wind touches, of one coefficient and one diameter, spread evenly over a height. */
@@ -145,7 +145,7 @@ export function partsOfShape(
           front: area * slope,
           side: area,
           diameter: shape.diameter,
-          rule: { of: 'round', aspect: length / shape.diameter },
+          rule: { of: 'round', aspect: length / shape.diameter, diameter: shape.diameter },
         },
       ];
     }
@@ -169,7 +169,7 @@ function tubePart(
     front: along === 'boom' ? 0 : area,
     side: along === 'element' ? 0 : area,
     diameter,
-    rule: { of: 'round', aspect },
+    rule: { of: 'round', aspect, diameter },
   };
 }
 
@@ -332,7 +332,7 @@ export function poleParts(
       front: area,
       side: area,
       diameter: width,
-      rule: { of: 'pole', sides: shape.sides, aspect },
+      rule: { of: 'pole', sides: shape.sides, aspect, width },
     };
   };
   if (shape.width[0] === shape.width[1]) return [piece(low, high, 0.5)];
@@ -381,6 +381,14 @@ export function partsOfLines(
   }
   const area = evaluate(trace, projectedArea, [count, diameter, length]);
   return [
-    { low, high, what: 'lines', front: area, side: area, diameter, rule: { of: 'round', aspect: length / diameter } },
+    {
+      low,
+      high,
+      what: 'lines',
+      front: area,
+      side: area,
+      diameter,
+      rule: { of: 'round', aspect: length / diameter, diameter },
+    },
   ];
 }

@@ -468,7 +468,9 @@ function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reactions {
   return {
     allowable: at(1, 1),
     nominal: at(nominal / wind.level, 1),
-    ...(strength === undefined ? {} : { strength: at(strength / wind.level, STEADY_AT_STRENGTH) }),
+    ...(strength === undefined
+      ? {}
+      : { strength: at(strength / wind.level, method.strengthOfSteady ?? STEADY_AT_STRENGTH) }),
     steady,
     toNominal: nominal / wind.level,
     heldAbove: tower.support === 'guyed' || tower.support === 'bracketed',

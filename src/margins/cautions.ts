@@ -30,6 +30,7 @@ export const CAUTION_CODES = [
   'rating-standard-unknown',
   'rating-old-standard',
   'rating-exposure-assumed',
+  'partial-factor',
   'rating-class-assumed',
   'rating-basis-converted',
   'rating-level-assumed',
@@ -146,6 +147,7 @@ function aboutSite(model: TowerModel, site: SiteSpeed, wind: Wind, say: Say): vo
     say('risk-category-assumed', 'verdict', { at: '/site/riskCategory' });
   }
   if (inquiry.unsaid.includes('hill')) say('topography-not-given', 'line', { at: '/site/hill' });
+  if (method.id === 'en1991-1-4') say('partial-factor', 'verdict', { at: '/method' });
   const hasHill = inquiry.site.hill !== undefined || inquiry.site.topographicFactor !== undefined;
   if (wind.hillExcluded) {
     say('topography-not-applied', 'verdict', {
@@ -228,8 +230,10 @@ function aboutRatings(model: TowerModel, say: Say): void {
     }
     const method = METHOD_BY_ID[wind.method];
     if (method.since < 2005) say('rating-old-standard', 'verdict', { at: `${at}/wind/method`, word: method.title });
-    if (method.exposureMatters && !wind.exposure)
-      say('rating-exposure-assumed', 'verdict', { at: `${at}/wind/exposure` });
+    if (method.exposureMatters && !wind.exposure) {
+      const field = method.id === 'en1991-1-4' ? 'terrain' : 'exposure';
+      say('rating-exposure-assumed', 'verdict', { at: `${at}/wind/${field}`, word: method.grounds[0] as string });
+    }
     if (method.classMatters && !wind.riskCategory)
       say('rating-class-assumed', 'verdict', { at: `${at}/wind/riskCategory` });
     const keptStrength = wind.method === 'tia222-g' && wind.basis === 'gust3-strength';

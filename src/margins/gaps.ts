@@ -2,6 +2,7 @@ import type { AreaKind } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
 import { flatPlateFactor, METHOD_BY_ID, type Method, UNKNOWN_AREA } from '../methods/index.ts';
 import type { Windward } from '../structure/index.ts';
+import { isTerrain } from '../wind/index.ts';
 import type { Check } from './check-list.ts';
 import { possibleMethods, ratedReadings } from './rated-case.ts';
 import { type Answers, type Demand, demandOf, type RatingAnswer, type TowerModel } from './tower-model.ts';
@@ -14,6 +15,7 @@ export interface Gap {
   readonly question:
     | 'rating-method'
     | 'rating-exposure'
+    | 'rating-terrain'
     | 'rating-class'
     | 'rating-area-kind'
     | 'load-area-kind'
@@ -71,11 +73,17 @@ export function openQuestions(model: TowerModel, bad: Demand, speed: number, lin
       const options = asked(methods, (method) => ({ method }));
       ask({ at: `${rating.at}/wind/method`, question: 'rating-method', taken: 'not named' }, options);
     }
-    const exposures = [...new Set(readings.map((reading) => reading.exposure))];
+    const grounds = [...new Set(readings.map((reading) => reading.exposure))];
     if (!wind.exposure && readings.some((reading) => METHOD_BY_ID[reading.method].exposureMatters)) {
+      // A maker who named no standard is asked for the ground in the words most makers use.
+      const byTerrain = grounds.every(isTerrain);
+      const field = byTerrain ? 'terrain' : 'exposure';
       ask(
-        { at: `${rating.at}/wind/exposure`, question: 'rating-exposure', taken: 'B' },
-        asked(exposures, (exposure) => ({ exposure })),
+        { at: `${rating.at}/wind/${field}`, question: `rating-${field}`, taken: byTerrain ? 'IV' : 'B' },
+        asked(
+          grounds.filter((ground) => isTerrain(ground) === byTerrain),
+          (exposure) => ({ exposure }),
+        ),
       );
     }
     if (!wind.riskCategory && readings.some((reading) => METHOD_BY_ID[reading.method].classMatters)) {

@@ -1,7 +1,7 @@
 import { lowestReaching } from '../foundation/index.ts';
-import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import { fromOwnBasis, METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { type Windward, windward } from '../structure/index.ts';
-import { convertSpeed, FASTEST_MILE_OFFSET } from '../wind/index.ts';
+import { basicWindFor, FASTEST_MILE_OFFSET } from '../wind/index.ts';
 import type { Check } from './check-list.ts';
 import { actualSpeedHoldsTo, designHoldsTo } from './formulas.ts';
 import { type Demand, demandOf, type Proven, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
@@ -45,16 +45,15 @@ function inWords(model: TowerModel, design: number, actual: number, steady: bool
   const method = METHOD_BY_ID[model.inquiry.method];
   const basis = model.inquiry.site.basis ?? method.basis;
   // So little wind has no fastest mile; it holds to nothing worth a figure.
-  if (
-    basis === 'fastest-mile' &&
-    convertSpeed(design, method.basis, 'gust3-nominal', 'rating') <= FASTEST_MILE_OFFSET
-  ) {
+  if (basis === 'fastest-mile' && fromOwnBasis(method, design, 'gust3-nominal', 'rating') <= FASTEST_MILE_OFFSET) {
     return undefined;
   }
+  const { returnYears } = model.inquiry.site;
+  const ofYears = returnYears === undefined ? 1 : basicWindFor(1, returnYears);
   const nominalMap = method.id === 'tia222-g' && basis === 'gust3-strength';
   return {
     // Turned round with the same ratio by which the site's speed was taken.
-    design: nominalMap ? design : convertSpeed(design, method.basis, basis, 'rating'),
+    design: nominalMap ? design : fromOwnBasis(method, design / ofYears, basis, 'rating'),
     gust: method.actualGust(actual),
     steady,
   };

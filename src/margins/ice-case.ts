@@ -1,5 +1,5 @@
 import type { Trace } from '../foundation/index.ts';
-import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import { METHOD_BY_ID, type SiteMethodId, toOwnBasis, type Wind } from '../methods/index.ts';
 import {
   cutIntoSlices,
   type IcedItems,
@@ -56,7 +56,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const needs = [...hung.needs, ...own.needs];
   const thicknessAtTop = iceAt(station.tower.top);
   if (needs.length > 0) return { needs, thicknessAtTop };
-  const speed = rule.wind === 'given' ? ice.gust : siteSpeed(inquiry).speed;
+  const speed = rule.wind === 'given' ? gustWithIce(inquiry.method, ice.gust) : siteSpeed(inquiry).speed;
   const hungCut = cutIntoSlices(hung.items, model.levels);
   const ownCut = cutIntoSlices(own.items, model.levels);
   const winds = model.scenarios.map(({ exposed }) => iceWind(model, exposed, rule, speed));
@@ -87,6 +87,11 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
       explainTower: (trace) => icedTowerItems(station.tower, iceAt, trace),
     },
   };
+}
+
+/** Beside ice stands a 3-second gust, which the methods of gusts take as it is. */
+function gustWithIce(id: SiteMethodId, gust: number): number {
+  return id === 'en1991-1-4' ? toOwnBasis(METHOD_BY_ID[id], gust, 'gust3-nominal', 'site') : gust;
 }
 
 /** The gust that goes with ice, or the share of its own wind that the method lets stand with ice. */

@@ -5,6 +5,7 @@ export * from './chance.ts';
 export * from './check-list.ts';
 export * from './formulas.ts';
 export * from './gaps.ts';
+export * from './hill-help.ts';
 export * from './holds-to.ts';
 export * from './ice-case.ts';
 export * from './inquiry.ts';

@@ -6,17 +6,18 @@ import {
   METHODS,
   type Method,
   type MethodId,
+  toOwnBasis,
   UNKNOWN_AREA,
   type Wind,
 } from '../methods/index.ts';
-import { convertSpeed, type Exposure, type RiskCategory, type SpeedBasis } from '../wind/index.ts';
+import { type Ground, isMeanBasis, isTerrain, type RiskCategory } from '../wind/index.ts';
 import { allowableForce, pressureForce } from './formulas.ts';
 import type { RatedWind, Rating, RatingClaim } from './rating.ts';
 
 /** What a maker may have left unsaid, and the readings of it. */
 export interface RatedReading {
   readonly method: MethodId;
-  readonly exposure: Exposure;
+  readonly exposure: Ground;
   readonly riskCategory: RiskCategory;
 }
 
@@ -34,7 +35,6 @@ export interface RatedCase {
   readonly provesOwn: boolean;
 }
 
-const EXPOSURES: readonly Exposure[] = ['B', 'C', 'D'];
 const CATEGORIES: readonly RiskCategory[] = ['I', 'II', 'III'];
 
 /**
@@ -50,12 +50,11 @@ export function possibleMethods(wind: RatedWind): readonly MethodId[] {
   return METHODS.filter((id) => {
     const method = METHOD_BY_ID[id];
     if (wind.year !== undefined && method.since > wind.year) return false;
-    return wind.basis === undefined || wind.basis === method.basis || isMean(wind.basis);
+    // Who names the ground in the words of one family of standards did not rate by the other.
+    if (wind.exposure !== undefined && method.exposureMatters && !method.grounds.includes(wind.exposure)) return false;
+    if (wind.exposure !== undefined && isTerrain(wind.exposure) && id !== 'en1991-1-4') return false;
+    return wind.basis === undefined || wind.basis === method.basis || isMeanBasis(wind.basis);
   });
-}
-
-function isMean(basis: SpeedBasis): boolean {
-  return basis === 'mean-1min' || basis === 'mean-10min' || basis === 'mean-hour';
 }
 
 /**
@@ -69,7 +68,7 @@ function isMean(basis: SpeedBasis): boolean {
 export function ratedReadings(wind: RatedWind): readonly RatedReading[] {
   return possibleMethods(wind).flatMap((id) => {
     const method = METHOD_BY_ID[id];
-    const exposures = wind.exposure || !method.exposureMatters ? [wind.exposure ?? 'C'] : EXPOSURES;
+    const exposures = wind.exposure || !method.exposureMatters ? [wind.exposure ?? 'C'] : method.grounds;
     const categories = wind.riskCategory || !method.classMatters ? [wind.riskCategory ?? 'II'] : CATEGORIES;
     return exposures.flatMap((exposure) => categories.map((riskCategory) => ({ method: id, exposure, riskCategory })));
   });
@@ -135,7 +134,7 @@ export function ratedSpeed(
 ): { readonly speed: number; readonly speedLevel: 'own' | 'strength' } {
   const basis = wind.basis ?? method.basis;
   if (method.id === 'tia222-g' && basis === 'gust3-strength') return { speed, speedLevel: 'strength' };
-  return { speed: convertSpeed(speed, basis, method.basis, 'rating', trace), speedLevel: 'own' };
+  return { speed: toOwnBasis(method, speed, basis, 'rating', trace), speedLevel: 'own' };
 }
 
 /**

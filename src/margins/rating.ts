@@ -1,6 +1,6 @@
 import type { AreaKind } from '../areas/index.ts';
 import type { MethodId } from '../methods/index.ts';
-import type { Exposure, RiskCategory, SpeedBasis } from '../wind/index.ts';
+import type { Ground, RiskCategory, SpeedBasis } from '../wind/index.ts';
 
 /** What a maker says, in SI, with everything he left unsaid absent. */
 export interface Rating {
@@ -44,7 +44,7 @@ export interface RatedWind {
   readonly speed?: number;
   readonly basis?: SpeedBasis;
   readonly method?: MethodId;
-  readonly exposure?: Exposure;
+  readonly exposure?: Ground;
   readonly riskCategory?: RiskCategory;
   /** Year of the sheet. */
   readonly year?: number;

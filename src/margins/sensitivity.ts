@@ -1,6 +1,6 @@
 import { METHOD_BY_ID } from '../methods/index.ts';
 import type { Load, Windward } from '../structure/index.ts';
-import type { Exposure, Hill } from '../wind/index.ts';
+import type { Ground, Hill } from '../wind/index.ts';
 import type { Assessment } from './assess.ts';
 import { type Gap, LOADS_ASKED, openQuestions } from './gaps.ts';
 import type { Inquiry } from './inquiry.ts';
@@ -10,7 +10,7 @@ import { badUse } from './tower-use.ts';
 /** What is changed, alone, and by how much. */
 export type Change =
   | { readonly of: 'speed' | 'gust-effect'; readonly times: number }
-  | { readonly of: 'ground'; readonly to: Exposure }
+  | { readonly of: 'ground'; readonly to: Ground }
   | { readonly of: 'hill'; readonly to: 'none' | 'half-as-far' }
   /** Upwards [m], or downwards where its mast or its tower ends. */
   | { readonly of: 'load-height'; readonly by: number; readonly load: string }
@@ -43,8 +43,6 @@ export const HEIGHT_STEP = { us: 0.3048, si: 0.3 } as const;
 export const SPEED_STEP = 0.1;
 /** Half-width of the central difference of an elasticity. @source derived */
 const SMALL = 0.002;
-
-const GROUNDS: readonly Exposure[] = ['B', 'C', 'D'];
 
 /**
  * What the use of the weakest link hangs on: one thing is changed at a time, all else stays as the plan has it and every
@@ -125,12 +123,16 @@ function gustRow({ model, site }: Assessment, ofLink: Sensitivity['ofLink']): Se
 }
 
 function groundRows(inquiry: Inquiry, useOf: (changed: Inquiry) => number): SensitivityRow[] {
-  if (!METHOD_BY_ID[inquiry.method].exposureMatters) return [];
-  return GROUNDS.filter((ground) => ground !== inquiry.site.exposure).map((to) => ({
-    change: { of: 'ground', to },
-    at: '/site/exposure',
-    use: useOf({ ...inquiry, site: { ...inquiry.site, exposure: to } }),
-  }));
+  const { exposureMatters, grounds } = METHOD_BY_ID[inquiry.method];
+  if (!exposureMatters) return [];
+  const at = inquiry.method === 'en1991-1-4' ? '/site/terrain' : '/site/exposure';
+  return grounds
+    .filter((ground) => ground !== inquiry.site.exposure)
+    .map((to) => ({
+      change: { of: 'ground', to },
+      at,
+      use: useOf({ ...inquiry, site: { ...inquiry.site, exposure: to } }),
+    }));
 }
 
 function hillRows(inquiry: Inquiry, useOf: (changed: Inquiry) => number): SensitivityRow[] {

@@ -1,5 +1,5 @@
 import { Refusal } from '../foundation/index.ts';
-import { METHOD_BY_ID, SITE_METHODS, type SiteMethodId } from '../methods/index.ts';
+import { fromOwnBasis, METHOD_BY_ID, SITE_METHODS, type SiteMethodId, type Wind } from '../methods/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
 import { type Assessment, assess, type Link, type LinkResult, windAt } from './assess.ts';
 import type { Verdict } from './verdict.ts';
@@ -14,6 +14,7 @@ export const SPREAD_FACTORS = [
   'direction',
   'importance',
   'gust',
+  'air',
   'shapes',
 ] as const;
 
@@ -21,6 +22,8 @@ export type SpreadFactor = (typeof SPREAD_FACTORS)[number];
 
 /** Speeds averaged over another time go with another gust factor and another level: only together do they compare. */
 const DESIGN_WIND: readonly SpreadFactor[] = ['speed', 'level', 'gust'];
+/** EN 1991-1-4 has its gusts in the height law, so that against any other method that belongs to them too. */
+const DESIGN_WIND_EN: readonly SpreadFactor[] = [...DESIGN_WIND, 'height-and-ground', 'air'];
 
 export type SpreadCause = SpreadFactor | 'design-wind';
 
@@ -53,7 +56,7 @@ export interface Spread {
  * The same plan by every method: what differs is convention, not the wind and not the tower. The site's speed is taken
  * over in its own basis and converted as each method asks; the ratings keep their own.
  *
- * M/M_own = (V/V_own)²·λ/λ_own·Kz/Kz_own·Kzt/Kzt_own·Ke/Ke_own·Kd/Kd_own·I/I_own·G/G_own·shapes
+ * M/M_own = (V/V_own)²·λ/λ_own·Kz/Kz_own·Kzt/Kzt_own·Ke/Ke_own·Kd/Kd_own·I/I_own·G/G_own·c/c_own·shapes
  *
  * @param own the plan by its own method [-]
  * @returns one row a method, and the largest cause of difference [-]
@@ -62,13 +65,13 @@ export interface Spread {
  */
 export function spreadOf(own: Assessment): Spread {
   const { inquiry } = own;
-  const basis = inquiry.site.basis ?? METHOD_BY_ID[inquiry.method].basis;
+  const site = speedForOthers(inquiry);
   const rows: SpreadRow[] = [rowOf(own, own)];
   const refused: { method: SiteMethodId; why: string }[] = [];
   for (const method of SITE_METHODS) {
     if (method === inquiry.method) continue;
     try {
-      rows.push(rowOf(assess({ ...inquiry, method, site: { ...inquiry.site, basis } }), own));
+      rows.push(rowOf(assess({ ...inquiry, method, site }), own));
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       refused.push({ method, why: error.message });
@@ -76,6 +79,15 @@ export function spreadOf(own: Assessment): Spread {
   }
   const cause = causeOf(rows);
   return { rows, refused, ...(cause === undefined ? {} : { cause }) };
+}
+
+/** The basic wind of EN 1991-1-4 becomes a gust by that standard's own ratio; any other speed keeps its basis. */
+function speedForOthers({ method: id, site }: Assessment['inquiry']): Assessment['inquiry']['site'] {
+  const method = METHOD_BY_ID[id];
+  const basis = site.basis ?? method.basis;
+  if (id !== 'en1991-1-4' || basis !== method.basis) return { ...site, basis };
+  const { returnYears: _, ...rest } = site;
+  return { ...rest, speed: fromOwnBasis(method, site.speed, 'gust3-nominal', 'site'), basis: 'gust3-nominal' };
 }
 
 function rowOf(assessment: Assessment, own: Assessment): SpreadRow {
@@ -116,9 +128,16 @@ function factorsBetween(assessment: Assessment, own: Assessment): Record<SpreadF
     direction: wind.directionFactor / ownWind.directionFactor,
     importance: wind.importance / ownWind.importance,
     gust: wind.gustEffect() / ownWind.gustEffect(),
+    air: airOf(wind, top) / airOf(ownWind, top),
   };
   const known = Object.values(ofWind).reduce((all, each) => all * each, 1);
   return { ...ofWind, shapes: assessment.ledger.total.momentAtFoot / own.ledger.total.momentAtFoot / known };
+}
+
+/** What is left of a pressure when every factor is taken out: half the density of the method's air [kg/m³]. */
+function airOf(wind: Wind, z: number): number {
+  const factors = wind.exposureCoefficient(z) * wind.topographicFactor(z) * wind.elevationFactor * wind.importance;
+  return (wind.pressurePerSpeedSquared(z) * wind.forceDirectionFactor) / (factors * wind.directionFactor);
 }
 
 function causeOf([own, ...others]: readonly SpreadRow[]): Spread['cause'] {
@@ -133,9 +152,11 @@ function causeOf([own, ...others]: readonly SpreadRow[]): Spread['cause'] {
   if (!farthest || !Number.isFinite(farthest.factors.shapes)) return undefined;
   const { factors } = farthest;
   const separate = Math.abs(factors.speed - 1) < 1e-9;
-  const candidates: [SpreadCause, number][] = separate ? [] : [['design-wind', product(factors, DESIGN_WIND)]];
+  const european = [own?.method, farthest.method].includes('en1991-1-4');
+  const together = european ? DESIGN_WIND_EN : DESIGN_WIND;
+  const candidates: [SpreadCause, number][] = separate ? [] : [['design-wind', product(factors, together)]];
   for (const factor of SPREAD_FACTORS) {
-    if (separate || !DESIGN_WIND.includes(factor)) candidates.push([factor, factors[factor]]);
+    if (separate || !together.includes(factor)) candidates.push([factor, factors[factor]]);
   }
   const weight = ([, ratio]: [SpreadCause, number]) => Math.abs(Math.log(ratio));
   const [factor, ratio] = candidates.reduce((most, each) => (weight(each) > weight(most) ? each : most));

@@ -1,7 +1,7 @@
 import type { AreaKind, WindDirection } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
 import { evaluate, GRAVITY, remember, type Trace, zeros } from '../foundation/index.ts';
-import { type Exposed, METHOD_BY_ID, type MethodId, type Reading, type Wind } from '../methods/index.ts';
+import { type Exposed, METHOD_BY_ID, type MethodId, type Reading, toOwnBasis, type Wind } from '../methods/index.ts';
 import {
   bracedShear,
   type Cut,
@@ -28,7 +28,7 @@ import {
   type Windward,
   windward,
 } from '../structure/index.ts';
-import { convertSpeed, type Exposure, type RiskCategory } from '../wind/index.ts';
+import { basicWindFor, type Ground, type RiskCategory } from '../wind/index.ts';
 import { type Check, checksOf } from './check-list.ts';
 import { dragAreaForce } from './formulas.ts';
 import type { Inquiry } from './inquiry.ts';
@@ -112,17 +112,20 @@ export interface SiteSpeed {
  * maps.
  *
  * @param inquiry the plan in SI [-]
+ * @param trace the working, or nothing [-]
  * @returns the speed [m/s] and how it was taken [-]
  * @source tia-faq
  */
-export function siteSpeed(inquiry: Pick<Inquiry, 'method' | 'site'>): SiteSpeed {
+export function siteSpeed(inquiry: Pick<Inquiry, 'method' | 'site'>, trace?: Trace): SiteSpeed {
   const method = METHOD_BY_ID[inquiry.method];
   const basis = inquiry.site.basis ?? method.basis;
   if (method.id === 'tia222-g' && basis === 'gust3-strength') {
     return { speed: inquiry.site.speed, speedLevel: 'strength', converted: false };
   }
+  const own = toOwnBasis(method, inquiry.site.speed, basis, 'site', trace);
+  const { returnYears } = inquiry.site;
   return {
-    speed: convertSpeed(inquiry.site.speed, basis, method.basis, 'site'),
+    speed: returnYears === undefined ? own : basicWindFor(own, returnYears, trace),
     speedLevel: 'own',
     converted: basis !== method.basis,
   };
@@ -355,7 +358,7 @@ export interface Answers {
 
 export interface RatingAnswer {
   readonly method?: MethodId;
-  readonly exposure?: Exposure;
+  readonly exposure?: Ground;
   readonly riskCategory?: RiskCategory;
   readonly areaKind?: AreaKind;
 }

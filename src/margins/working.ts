@@ -15,7 +15,6 @@ import {
   type Windward,
   windward,
 } from '../structure/index.ts';
-import { convertSpeed } from '../wind/index.ts';
 import type { Assessment, Link } from './assess.ts';
 import { chancesOf } from './chance.ts';
 import type { Check } from './check-list.ts';
@@ -51,6 +50,7 @@ import {
   hangsAbove,
   provenBy,
   type Scenario,
+  siteSpeed,
   type TowerModel,
   weightMoment,
   windOnDragArea,
@@ -71,9 +71,7 @@ export function workingOf(assessment: Assessment): Trace {
   const trace = new Trace();
   const { inquiry, model, site, wind } = assessment;
   under(trace, 'your wind', () => {
-    const method = METHOD_BY_ID[inquiry.method];
-    if (site.converted)
-      convertSpeed(inquiry.site.speed, inquiry.site.basis ?? method.basis, method.basis, 'site', trace);
+    if (site.converted || inquiry.site.returnYears !== undefined) siteSpeed(inquiry, trace);
     wind.gustEffect(undefined, trace);
   });
   for (const link of assessment.links) {

@@ -10,7 +10,9 @@ import {
 import { cite, evaluate, POUND_PER_SQUARE_FOOT, type Trace } from '../foundation/index.ts';
 import {
   ELEVATION_DECAY_HEIGHT,
+  EXPOSURES,
   type Exposure,
+  exposureOf,
   flexibleGustEffect,
   type GustConstants,
   groundElevationFactor,
@@ -69,7 +71,8 @@ export const STANDARD_DAMPING = 0.01;
  * @source asce7-16
  */
 export function asceWind(edition: AsceEdition, conditions: WindConditions): Wind {
-  const { exposure, exposed, speed, actual } = conditions;
+  const { exposed, speed, actual } = conditions;
+  const exposure = exposureOf(conditions.exposure);
   const c = PRESSURE_CONSTANT[conditions.units];
   const tableKd = exposed.kind === 'lattice' ? LATTICE_DIRECTION_FACTOR : edition.polesDirectionFactor(exposed.sides);
   const Kd = actual ? 1 : tableKd;
@@ -168,7 +171,9 @@ export function asceMethod(edition: AsceEdition): Method {
     since: edition.since,
     known: edition.known,
     exposureMatters: true,
+    grounds: EXPOSURES,
     classMatters: false,
+    hill: ASCE_HILL_RULE,
     slender: { round: 1.2, flat: 2, compactFlat: 1.2 },
     ice: {
       mapFactor: edition.iceMapFactor,

@@ -9,6 +9,7 @@ import {
 } from '../areas/index.ts';
 import { cite, evaluate, type Trace } from '../foundation/index.ts';
 import {
+  EXPOSURES,
   exposureCoefficientEiaF,
   FASTEST_MILE_OFFSET,
   gustEffectEiaF,
@@ -79,6 +80,7 @@ export const eia222F: Method = {
   since: 1986,
   known: 'memory',
   exposureMatters: false,
+  grounds: EXPOSURES,
   classMatters: false,
   slender: { round: 1.2, flat: 2, compactFlat: 1.4 },
   // 2.3.16: radial ice as given at every height, with three quarters of the wind's force.

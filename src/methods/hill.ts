@@ -1,32 +1,51 @@
 import type { Trace } from '../foundation/index.ts';
 import {
-  type Exposure,
+  exposureOf,
+  type Ground,
   type Hill,
+  type HillCondition,
   type HillExclusion,
   hillByHeightAsce,
   hillByHeightTia,
-  hillExclusionAsce,
-  hillExclusionTia,
+  hillConditionsAsce,
+  hillConditionsTia,
+  hillExclusion,
+  isTerrain,
 } from '../wind/index.ts';
 
 /** How a method counts a hill. */
 export interface HillRule {
-  readonly exclusion: (hill: Hill, exposure: Exposure) => HillExclusion | undefined;
-  readonly byHeight: (hill: Hill, exposure: Exposure, trace?: Trace) => (z: number) => number;
+  /** Under which it counts. */
+  readonly conditions: (hill: Hill, ground: Ground) => readonly HillCondition[];
+  /** Its factor on the pressure as a function of the height, whether it counts or not. */
+  readonly byHeight: (hill: Hill, ground: Ground, trace?: Trace) => (z: number) => number;
 }
 
-export const ASCE_HILL_RULE: HillRule = { exclusion: hillExclusionAsce, byHeight: hillByHeightAsce };
-export const TIA_HILL_RULE: HillRule = { exclusion: (hill) => hillExclusionTia(hill), byHeight: hillByHeightTia };
+export const ASCE_HILL_RULE: HillRule = {
+  conditions: (hill, ground) => hillConditionsAsce(hill, exposureOf(ground)),
+  byHeight: (hill, ground, trace) => hillByHeightAsce(hill, exposureOf(ground), trace),
+};
+export const TIA_HILL_RULE: HillRule = {
+  conditions: hillConditionsTia,
+  byHeight: (hill, ground, trace) => hillByHeightTia(hill, exposureOf(ground), trace),
+};
 
-interface Ground {
-  readonly exposure: Exposure;
+interface Landscape {
+  readonly exposure: Ground;
   readonly hill?: Hill;
   readonly topographicFactor?: number;
 }
 
+/** A hill that fails a condition of its standard. */
+export interface ExcludedHill {
+  readonly why: HillExclusion;
+  /** The factor on the pressure that it would have at 10 m. */
+  readonly wouldBe: number;
+}
+
 export interface CountedHill {
   readonly factor: (z: number, trace?: Trace) => number;
-  readonly excluded?: { readonly why: HillExclusion; readonly wouldBe: number };
+  readonly excluded?: ExcludedHill;
 }
 
 const level: CountedHill = { factor: () => 1 };
@@ -35,18 +54,36 @@ const level: CountedHill = { factor: () => 1 };
  * The topographic factor of a site by a method's rule: a factor the county gives, else the hill, else level ground.
  *
  * @param rule how the method counts a hill [-]
- * @param ground exposure and hill of the site [-]
+ * @param landscape ground and hill of the site [-]
  * @returns the factor by height, and why a hill does not count [-]
  * @example countedHill(ASCE_HILL_RULE, { exposure: 'C' }).factor(10) // 1
  * @source asce7-16
  */
-export function countedHill(rule: HillRule, ground: Ground): CountedHill {
-  const given = ground.topographicFactor;
-  if (given !== undefined) return { factor: () => given };
-  const { hill, exposure } = ground;
+export function countedHill(rule: HillRule, landscape: Landscape): CountedHill {
+  const { hill, topographicFactor, exposure } = landscape;
+  if (topographicFactor !== undefined) {
+    // Beside a terrain of EN 1991-1-4 stands its factor on the speed.
+    const given = isTerrain(exposure) ? topographicFactor ** 2 : topographicFactor;
+    return { factor: () => given };
+  }
   if (!hill) return level;
-  const why = rule.exclusion(hill, exposure);
+  const excluded = excludedBy(rule, hill, exposure);
+  if (excluded) return { factor: level.factor, excluded };
   const byHeight = rule.byHeight(hill, exposure);
-  if (why) return { factor: level.factor, excluded: { why, wouldBe: byHeight(10) } };
   return { factor: (z, trace) => (trace ? rule.byHeight(hill, exposure, trace)(z) : byHeight(z)) };
+}
+
+/**
+ * Why a hill does not count by a method's rule, and the factor it would have.
+ *
+ * @param rule how the method counts a hill [-]
+ * @param hill the hill [-]
+ * @param ground upwind [-]
+ * @returns the reason, or undefined when it counts [-]
+ * @example excludedBy(ASCE_HILL_RULE, { shape: 'ridge', height: 30, halfLength: 400, distance: 0, side: 'upwind' }, 'C')?.why // 'too-gentle'
+ * @source derived
+ */
+export function excludedBy(rule: HillRule, hill: Hill, ground: Ground): ExcludedHill | undefined {
+  const why = hillExclusion(rule.conditions(hill, ground));
+  return why && { why, wouldBe: rule.byHeight(hill, ground)(10) };
 }

@@ -2,6 +2,7 @@ import { asce710 } from './asce7-10.ts';
 import { asce716 } from './asce7-16.ts';
 import { asce722 } from './asce7-22.ts';
 import { eia222F } from './eia222-f.ts';
+import { en199114 } from './en1991-1-4.ts';
 import type { Method } from './method.ts';
 import type { MethodId } from './method-id.ts';
 import { rs222C } from './rs222-c.ts';
@@ -11,8 +12,10 @@ import { tia222H } from './tia222-h.ts';
 export { ASCE_LEAST_PRESSURE, LATTICE_DIRECTION_FACTOR, STANDARD_DAMPING } from './asce7.ts';
 export * from './code-editions.ts';
 export * from './common-laws.ts';
+export type { ExcludedHill, HillRule } from './hill.ts';
 export * from './method.ts';
 export * from './method-id.ts';
+export * from './own-basis.ts';
 export { TIA_POLE_DIRECTION_FACTOR } from './tia222.ts';
 
 /** Every method by its id. */
@@ -23,5 +26,6 @@ export const METHOD_BY_ID: Readonly<Record<MethodId, Method>> = {
   'tia222-g': tia222G,
   'tia222-h': tia222H,
   'eia222-f': eia222F,
+  'en1991-1-4': en199114,
   'rs222-c': rs222C,
 };

@@ -1,4 +1,12 @@
-export const SITE_METHODS = ['asce7-10', 'asce7-16', 'asce7-22', 'tia222-g', 'tia222-h', 'eia222-f'] as const;
+export const SITE_METHODS = [
+  'asce7-10',
+  'asce7-16',
+  'asce7-22',
+  'tia222-g',
+  'tia222-h',
+  'eia222-f',
+  'en1991-1-4',
+] as const;
 /** Methods a site can be designed by. */
 export type SiteMethodId = (typeof SITE_METHODS)[number];
 

@@ -1,6 +1,7 @@
 import type { DragLaw, DragRule, Role, WindDirection } from '../areas/index.ts';
 import type { Citation, Known, Trace, UnitSystem } from '../foundation/index.ts';
-import type { Exposure, Hill, HillExclusion, IceRule, RiskCategory, SpeedBasis } from '../wind/index.ts';
+import type { Ground, Hill, IceRule, RiskCategory, SpeedBasis } from '../wind/index.ts';
+import type { ExcludedHill, HillRule } from './hill.ts';
 import type { MethodId } from './method-id.ts';
 
 /** What stands in the wind, as the factors that belong to the whole structure see it. */
@@ -26,11 +27,12 @@ export interface WindConditions {
   readonly speedLevel: 'own' | 'strength';
   /** The wind is one that has come: full force, no direction or importance factor. */
   readonly actual: boolean;
-  readonly exposure: Exposure;
+  readonly exposure: Ground;
   readonly riskCategory: RiskCategory;
   /** [m] */
   readonly groundElevation: number;
   readonly hill?: Hill;
+  /** On the pressure beside an exposure; on the speed beside a terrain of EN 1991-1-4. */
   readonly topographicFactor?: number;
   readonly exposed: Exposed;
 }
@@ -72,7 +74,7 @@ export interface Wind {
   /** Least pressure on the solid area, at the method's level [Pa]; 0 where the method has none. */
   readonly leastPressure: number;
   /** Why a given hill does not count, and the factor it would have been at 10 m. */
-  readonly hillExcluded?: { readonly why: HillExclusion; readonly wouldBe: number };
+  readonly hillExcluded?: ExcludedHill;
 }
 
 export interface Method {
@@ -86,12 +88,18 @@ export interface Method {
   readonly nominal: number;
   /** Brings a force at the method's own level to strength level, where the method has one. */
   readonly strength?: number;
+  /** The same for what stays when the wind does not; 1.2 where absent. */
+  readonly strengthOfSteady?: number;
   /** First year in which a maker could have rated by it. */
   readonly since: number;
   /** How well its weakest part is known. */
   readonly known: Known;
   readonly exposureMatters: boolean;
+  /** Kinds of ground it knows, from the roughest to the smoothest; the first credits a tower least. */
+  readonly grounds: readonly Ground[];
   readonly classMatters: boolean;
+  /** How it counts a hill; absent where it knows none. */
+  readonly hill?: HillRule;
   /** Its ice; absent where it has none, or none of ours. */
   readonly ice?: IceRule;
   /** Coefficients of slender members, for areas stated without one. */

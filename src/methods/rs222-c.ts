@@ -1,6 +1,7 @@
 import { constantLaw, latticeLawC, poleLawC, ROUND_SHARE_C } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type UnitSystem, variable } from '../foundation/index.ts';
 import {
+  EXPOSURES,
   FASTEST_MILE_OFFSET,
   FLAT_PLATE_CONSTANT,
   flatPlatePressureC,
@@ -81,6 +82,7 @@ export const rs222C: Method = {
   since: 1976,
   known: 'memory',
   exposureMatters: false,
+  grounds: EXPOSURES,
   classMatters: false,
   slender: { round: ROUND_SHARE_C, flat: 1, compactFlat: 1 },
   wind,

@@ -1,5 +1,6 @@
 import { cite, evaluate } from '../foundation/index.ts';
-import { ICE_IMPORTANCE, IMPORTANCE_G, velocityPressureG } from '../wind/index.ts';
+import { EXPOSURES, ICE_IMPORTANCE, IMPORTANCE_G, velocityPressureG } from '../wind/index.ts';
+import { TIA_HILL_RULE } from './hill.ts';
 import type { Method } from './method.ts';
 import { TIA_SLENDER, type TiaRevision, tiaWind } from './tia222.ts';
 
@@ -32,7 +33,9 @@ export const tia222G: Method = {
   since: 2005,
   known: 'memory',
   exposureMatters: true,
+  grounds: EXPOSURES,
   classMatters: true,
+  hill: TIA_HILL_RULE,
   slender: TIA_SLENDER,
   ice: { mapFactor: 2, importance: ICE_IMPORTANCE, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 },
   wind: (conditions) => tiaWind(revision, conditions),

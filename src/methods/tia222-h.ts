@@ -1,5 +1,12 @@
 import { cite, evaluate } from '../foundation/index.ts';
-import { ELEVATION_DECAY_HEIGHT, groundElevationFactor, ICE_IMPORTANCE, velocityPressureH } from '../wind/index.ts';
+import {
+  ELEVATION_DECAY_HEIGHT,
+  EXPOSURES,
+  groundElevationFactor,
+  ICE_IMPORTANCE,
+  velocityPressureH,
+} from '../wind/index.ts';
+import { TIA_HILL_RULE } from './hill.ts';
 import type { Method } from './method.ts';
 import { TIA_SLENDER, type TiaRevision, tiaWind } from './tia222.ts';
 
@@ -34,7 +41,9 @@ export const tia222H: Method = {
   since: 2017,
   known: 'memory',
   exposureMatters: true,
+  grounds: EXPOSURES,
   classMatters: false,
+  hill: TIA_HILL_RULE,
   slender: TIA_SLENDER,
   ice: { mapFactor: 1, importance: ICE_IMPORTANCE, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 },
   wind: (conditions) => tiaWind(revision, conditions),

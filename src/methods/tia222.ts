@@ -12,6 +12,7 @@ import { evaluate, type Trace } from '../foundation/index.ts';
 import {
   EXPOSURE_TO_7_16,
   exposureCoefficientTia,
+  exposureOf,
   GUST_TIA,
   gustEffectTiaLattice,
   PRESSURE_CONSTANT,
@@ -59,7 +60,8 @@ export interface TiaPressureFactors {
  * @source tia222-g
  */
 export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind {
-  const { exposure, exposed, speed, actual } = conditions;
+  const { exposed, speed, actual } = conditions;
+  const exposure = exposureOf(conditions.exposure);
   const c = PRESSURE_CONSTANT[conditions.units];
   const Kd = actual ? 1 : exposed.kind === 'lattice' ? LATTICE_DIRECTION_FACTOR : TIA_POLE_DIRECTION_FACTOR;
   const I = revision.importance(conditions);

@@ -26,7 +26,9 @@ function fieldsOf(document: unknown): Fields | undefined {
 }
 
 /** Stands in for a site: its speed is used by nobody, coefficients without a site are those of slow wind. */
-const STAND_IN_SITE = { wind: 100, exposure: 'C' };
+function standInSite(method: unknown) {
+  return method === 'en1991-1-4' ? { wind: 60, terrain: 'II' } : { wind: 100, exposure: 'C' };
+}
 const STAND_IN_TOWER = { support: 'free', top: 1 };
 
 /**
@@ -47,7 +49,7 @@ export function readAreasRequest(document: unknown, options: PlanOptions = {}): 
 function filled(fields: Fields): Fields {
   return {
     ...fields,
-    ...('site' in fields ? {} : { site: STAND_IN_SITE }),
+    ...('site' in fields ? {} : { site: standInSite(fields['method']) }),
     ...('tower' in fields ? {} : { tower: STAND_IN_TOWER }),
   };
 }
@@ -185,7 +187,7 @@ export function readRatingsRequest(document: unknown, options: PlanOptions = {})
   const complete = {
     method: 'asce7-16',
     ...rest,
-    site: STAND_IN_SITE,
+    site: standInSite(rest['method']),
     ...('tower' in rest ? {} : { tower: { support: 'free', top: top ?? 1, ...shape } }),
     ratings:
       to === undefined ? ratings : [...ratings, { of: 'tower', area: 1, areaKind: 'effective', ...fieldsOf(to) }],

@@ -64,7 +64,7 @@ function mastItems(mast: Mast, tower: Tower, trace: Trace | undefined): WindItem
     } as const;
     const parts = under(trace, name, () => partsOfShape(shape, low, high, 1, trace)).map((part) => ({
       ...part,
-      rule: { of: 'round', aspect: mast.length / mast.outside } as const,
+      rule: { of: 'round', aspect: mast.length / mast.outside, diameter: mast.outside } as const,
     }));
     return [{ name, at: '/mast', kind: 'mast', parts, turn: 'still', heading: 0, carriedBy: 'mast', offset: 0 }];
   };

@@ -1,5 +1,5 @@
 import { cite, defineFormula, FOOT, variable } from '../foundation/index.ts';
-import type { Exposure } from './site.ts';
+import type { Exposure } from './ground.ts';
 
 /** Constants of one edition's power law; the brand keeps one edition's constants out of another's formula. */
 export interface ExposureConstants<Edition extends string> {

@@ -1,5 +1,5 @@
 import { cite, defineFormula, evaluate, FOOT, type Trace, variable } from '../foundation/index.ts';
-import type { Exposure } from './site.ts';
+import type { Exposure } from './ground.ts';
 
 /** Constants of the turbulence formulas of one edition, one exposure. */
 export interface GustConstants {

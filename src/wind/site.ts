@@ -1,7 +1,7 @@
 import type { Climate } from './climate.ts';
+import type { Ground } from './ground.ts';
 import type { SpeedBasis } from './speed-basis.ts';
 
-export type Exposure = 'B' | 'C' | 'D';
 export type RiskCategory = 'I' | 'II' | 'III' | 'IV';
 
 export interface Hill {
@@ -13,13 +13,17 @@ export interface Hill {
   /** From the crest to the tower [m]. */
   readonly distance: number;
   readonly side: 'upwind' | 'downwind';
+  /** Alone, and twice as high as its surroundings; absent: nobody says. */
+  readonly isolated?: boolean;
 }
 
 export interface Site {
   readonly speed: number;
   /** Absent: that of the method's own maps, with a caution. */
   readonly basis?: SpeedBasis;
-  readonly exposure: Exposure;
+  /** Years after which, on average, the design wind comes back, where that is not the 50 of EN 1991-1-4. */
+  readonly returnYears?: number;
+  readonly exposure: Ground;
   /** Absent: II, with a caution. */
   readonly riskCategory?: RiskCategory;
   /** Height of the ground above the sea [m]. */

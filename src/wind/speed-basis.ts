@@ -86,7 +86,36 @@ export const meanFromGust = defineFormula({
   of: (ratio: number, gust: number) => gust / ratio,
 });
 
+export const meanFromMean = defineFormula({
+  id: 'speed-mean-from-mean',
+  title: 'Mean over one time from a mean over another',
+  symbol: 'V_T2',
+  unit: 'speed',
+  expression: 'V_T1 * g_T1 / g_T2',
+  variables: [
+    speed('V_T1', 'mean wind speed'),
+    variable('g_T1', 'gust over mean, for its averaging time', 'one', 1, 2),
+    variable('g_T2', 'gust over mean, for the averaging time wanted', 'one', 1, 2),
+  ],
+  cite: cite('durst', 'ratios to the hourly mean; WMO/TD-1555 Table 1.1 where it gives more to a site', 'second-hand'),
+  of: (mean: number, given: number, wanted: number) => (mean * given) / wanted,
+});
+
 type Mean = 'mean-1min' | 'mean-10min' | 'mean-hour';
+
+/**
+ * Whether a basis is a mean over a minute or more.
+ *
+ * 1 min, 10 min, 1 h
+ *
+ * @param basis the basis [-]
+ * @returns true for a mean [-]
+ * @example isMeanBasis('mean-hour') // true
+ * @source durst
+ */
+export function isMeanBasis(basis: SpeedBasis): basis is Mean {
+  return basis === 'mean-1min' || basis === 'mean-10min' || basis === 'mean-hour';
+}
 
 /** Gust over mean in open terrain, non-tropical wind. @source durst */
 const DURST: Readonly<Record<Mean, number>> = {
@@ -133,8 +162,19 @@ export function gustOverMean(basis: Mean, role: SpeedRole): number {
  */
 export function convertSpeed(speed: number, from: SpeedBasis, to: SpeedBasis, role: SpeedRole, trace?: Trace): number {
   if (from === to) return speed;
+  if (isMeanBasis(from) && isMeanBasis(to)) return meanToMean(speed, from, to, role, trace);
   return fromNominal(toNominal(speed, from, role, trace), to, role, trace);
 }
+
+/** Both ratios from one table: a site takes the table that gives it more, a rating the one that gives it less. */
+function meanToMean(mean: number, from: Mean, to: Mean, role: SpeedRole, trace: Trace | undefined): number {
+  const [durst, wmo] = [DURST, WMO_IN_LAND].map((table) => [table[from], table[to]] as const) as [Pair, Pair];
+  const wmoGivesMore = wmo[0] / wmo[1] > durst[0] / durst[1];
+  const [given, wanted] = wmoGivesMore === (role === 'site') ? wmo : durst;
+  return evaluate(trace, meanFromMean, [mean, given, wanted]);
+}
+
+type Pair = readonly [number, number];
 
 function toNominal(speed: number, from: SpeedBasis, role: SpeedRole, trace: Trace | undefined): number {
   switch (from) {

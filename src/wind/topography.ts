@@ -1,5 +1,6 @@
 import { cite, defineFormula, evaluate, FOOT, type Trace, variable } from '../foundation/index.ts';
-import type { Exposure, Hill } from './site.ts';
+import type { Exposure } from './ground.ts';
+import type { Hill } from './site.ts';
 
 interface HillConstants {
   readonly k: Readonly<Record<Exposure, number>>;
@@ -133,43 +134,93 @@ export const topographicFactorTia = defineFormula({
 });
 
 /** Why a hill does not count by its standard. */
-export type HillExclusion = 'too-gentle' | 'too-low' | 'beyond-reach';
+export type HillExclusion = 'too-gentle' | 'too-low' | 'not-isolated' | 'lower-half' | 'beyond-reach';
 
+/** One condition of a standard under which a hill counts. */
+export interface HillCondition {
+  /** What it is called when it fails. */
+  readonly why: HillExclusion;
+  /** Absent: the plan does not say, and then it is taken to hold. */
+  readonly holds?: boolean;
+  readonly of: 'slope' | 'height' | 'distance' | 'surroundings';
+  /** Slope [-]; height or distance [m]; absent for surroundings. */
+  readonly given?: number;
+  readonly limit?: number;
+}
+
+/** Least slope H/L_h that counts. @source asce7-16 */
+const ASCE_GENTLEST = 0.2;
 /** Heights under which ASCE 7 lets a hill be ignored [m]: 60 ft in B, 15 ft in C and D. @source asce7-16 */
 const ASCE_LOWEST_HILL: Readonly<Record<Exposure, number>> = { B: 60 * FOOT, C: 15 * FOOT, D: 15 * FOOT };
 
 /**
- * Which condition of ASCE 7 a hill fails, if any; the slope's own distance factor does the rest.
+ * The conditions under which ASCE 7 counts a hill; the slope's own distance factor does the rest.
  *
- * H/L_h ≥ 0.2 and H ≥ 15 ft (exposures C, D) or 60 ft (B)
+ * H/L_h ≥ 0.2; H ≥ 15 ft (exposures C, D) or 60 ft (B); isolated and twice as high as its surroundings within 2 mi; the
+ * upper half of it, or near the crest of an escarpment
  *
  * @param hill the hill [-]
  * @param exposure the ground upwind [-]
- * @returns the condition that fails, or undefined when the hill counts [-]
- * @example hillExclusionAsce({ shape: 'ridge', height: 3, halfLength: 10, distance: 0, side: 'upwind' }, 'C') // 'too-low'
+ * @returns the conditions, those that fail among them [-]
+ * @example hillConditionsAsce({ shape: 'ridge', height: 3, halfLength: 10, distance: 0, side: 'upwind' }, 'C')[1]?.holds // false
  * @source asce7-16
  */
-export function hillExclusionAsce(hill: Hill, exposure: Exposure): HillExclusion | undefined {
-  if (hill.height / hill.halfLength < 0.2) return 'too-gentle';
-  if (hill.height < ASCE_LOWEST_HILL[exposure]) return 'too-low';
-  return undefined;
+export function hillConditionsAsce(hill: Hill, exposure: Exposure): readonly HillCondition[] {
+  const slope = hill.height / hill.halfLength;
+  const lowest = ASCE_LOWEST_HILL[exposure];
+  const behindEdge = hill.shape === 'escarpment' && hill.side === 'downwind';
+  const { mu } = ASCE_HILLS[hill.shape];
+  const reach = mu[hill.side] * Math.max(hill.halfLength, 2 * hill.height);
+  return [
+    { why: 'too-gentle', of: 'slope', holds: slope >= ASCE_GENTLEST, given: slope, limit: ASCE_GENTLEST },
+    { why: 'too-low', of: 'height', holds: hill.height >= lowest, given: hill.height, limit: lowest },
+    { why: 'not-isolated', of: 'surroundings', ...(hill.isolated === undefined ? {} : { holds: hill.isolated }) },
+    behindEdge
+      ? { why: 'beyond-reach', of: 'distance', holds: hill.distance < reach, given: hill.distance, limit: reach }
+      : {
+          why: 'lower-half',
+          of: 'distance',
+          holds: hill.distance <= hill.halfLength,
+          given: hill.distance,
+          limit: hill.halfLength,
+        },
+  ];
 }
 
 /**
- * Which condition of TIA-222 puts a site in category 1 (no speed-up), if any.
+ * The condition under which TIA-222 takes a site out of category 1, which has no speed-up.
  *
- * lower half of the slope, or more than 8·H behind the edge of an escarpment
+ * the upper half of the slope; behind the edge of an escarpment not more than 8·H
  *
  * @param hill the hill [-]
- * @returns the condition that fails, or undefined when the hill counts [-]
- * @example hillExclusionTia({ shape: 'escarpment', height: 10, halfLength: 20, distance: 90, side: 'downwind' }) // 'beyond-reach'
+ * @returns the condition [-]
+ * @example hillConditionsTia({ shape: 'escarpment', height: 10, halfLength: 20, distance: 90, side: 'downwind' })[0]?.holds // false
  * @source tia222-g
  */
-export function hillExclusionTia(hill: Hill): HillExclusion | undefined {
-  if (hill.shape === 'escarpment' && hill.side === 'downwind') {
-    return hill.distance > 8 * hill.height ? 'beyond-reach' : undefined;
-  }
-  return hill.distance > hill.halfLength ? 'beyond-reach' : undefined;
+export function hillConditionsTia(hill: Hill): readonly HillCondition[] {
+  const behindEdge = hill.shape === 'escarpment' && hill.side === 'downwind';
+  const limit = behindEdge ? 8 * hill.height : hill.halfLength;
+  return [
+    {
+      why: behindEdge ? 'beyond-reach' : 'lower-half',
+      of: 'distance',
+      holds: hill.distance <= limit,
+      given: hill.distance,
+      limit,
+    },
+  ];
+}
+
+/**
+ * The first condition that fails.
+ *
+ * @param conditions under which a hill counts [-]
+ * @returns why the hill does not count, or undefined when it does [-]
+ * @example hillExclusion(hillConditionsAsce({ shape: 'ridge', height: 30, halfLength: 400, distance: 0, side: 'upwind' }, 'C')) // 'too-gentle'
+ * @source derived
+ */
+export function hillExclusion(conditions: readonly HillCondition[]): HillExclusion | undefined {
+  return conditions.find((condition) => condition.holds === false)?.why;
 }
 
 /**
@@ -177,7 +228,7 @@ export function hillExclusionTia(hill: Hill): HillExclusion | undefined {
  *
  * K_zt = (1 + K₁·K₂·K₃)²
  *
- * @param hill the hill; whether it counts is asked of `hillExclusionAsce` [-]
+ * @param hill the hill; whether it counts is asked of `hillConditionsAsce` [-]
  * @param exposure the ground upwind [-]
  * @param z height above ground [m]
  * @param trace the working, or nothing [-]
@@ -194,7 +245,7 @@ export function hillFactorAsce(hill: Hill, exposure: Exposure, z: number, trace?
  *
  * K_zt(z) = (1 + K₁·K₂·K₃(z))²
  *
- * @param hill the hill; whether it counts is asked of `hillExclusionAsce` [-]
+ * @param hill the hill; whether it counts is asked of `hillConditionsAsce` [-]
  * @param exposure the ground upwind [-]
  * @param trace the working, or nothing [-]
  * @returns the factor [-], 1 or more, by height above ground [m]
@@ -217,7 +268,7 @@ export function hillByHeightAsce(hill: Hill, exposure: Exposure, trace?: Trace):
  *
  * K_zt = (1 + K_c·K_t/K_h)², K_h = e^(f·z/H)
  *
- * @param hill the hill; whether it counts is asked of `hillExclusionTia` [-]
+ * @param hill the hill; whether it counts is asked of `hillConditionsTia` [-]
  * @param exposure the ground upwind [-]
  * @param z height above ground [m]
  * @param trace the working, or nothing [-]
@@ -234,7 +285,7 @@ export function hillFactorTia(hill: Hill, exposure: Exposure, z: number, trace?:
  *
  * K_zt(z) = (1 + K_c·K_t/K_h(z))², K_h = e^(f·z/H)
  *
- * @param hill the hill; whether it counts is asked of `hillExclusionTia` [-]
+ * @param hill the hill; whether it counts is asked of `hillConditionsTia` [-]
  * @param exposure the ground upwind [-]
  * @param trace the working, or nothing [-]
  * @returns the factor [-], 1 or more, by height above ground [m]

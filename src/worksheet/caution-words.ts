@@ -16,9 +16,11 @@ const LINK_NAMES: Readonly<Record<string, string>> = {
   ice: 'tower with ice',
 };
 const linkOf = (caution: Caution) => LINK_NAMES[caution.of ?? ''] ?? caution.of;
-const HILL_REASONS: Readonly<Record<string, string>> = {
-  'too-gentle': 'its height is less than a fifth of its half-length',
+export const HILL_REASONS: Readonly<Record<string, string>> = {
+  'too-gentle': 'its slope is too gentle',
   'too-low': 'it is lower than the standard counts on this ground',
+  'not-isolated': 'it does not stand alone, or is not twice as high as its surroundings',
+  'lower-half': 'the tower stands on its lower half',
   'beyond-reach': 'the tower stands beyond its reach',
 };
 
@@ -121,8 +123,16 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
       `The rating is by ${caution.word}: it was brought to today’s level by three quarters, since its steel stresses were raised by one third.`,
     do: 'Ask the maker for a rating by a current standard.',
   },
+  'partial-factor': {
+    says: () =>
+      'Recommended values, no national annex: wind force with the partial factor 1.5. EN 1993-3-1 has 1.2 to 1.6 for towers, by reliability class.',
+    do: 'Ask the engineer for the class of the tower and the values of your country’s annex.',
+  },
   'rating-exposure-assumed': {
-    says: () => 'Your rating names no ground exposure. Read as B, which credits the tower least.',
+    says: ({ word }) =>
+      word === 'IV'
+        ? 'Your rating names no terrain. Read as IV, which credits the tower least.'
+        : 'Your rating names no ground exposure. Read as B, which credits the tower least.',
     do: 'Ask the maker for which ground the tower is rated.',
   },
   'rating-class-assumed': {

@@ -3,6 +3,7 @@ import {
   type Assessment,
   type Caution,
   type FootForces,
+  hillHelpOf,
   type Link,
   type Sensitivity,
   type Spread,
@@ -12,7 +13,8 @@ import {
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { CAUTION_WORDS, NOT_COVERED } from './caution-words.ts';
 import { type ChanceDocument, chanceDocuments } from './chance-document.ts';
-import { linkName } from './choice-words.ts';
+import { groundNamed, linkName } from './choice-words.ts';
+import { type HillDocument, hillDocument } from './hill-document.ts';
 import { type Quantity, quantity } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { headline, linkSays } from './says.ts';
@@ -86,7 +88,9 @@ export interface CheckDocument {
     readonly method: string;
     readonly title: string;
     readonly speed: Quantity & { readonly basis: string };
-    readonly exposure: string;
+    /** Ground upwind, in the words of the method. */
+    readonly exposure?: string;
+    readonly terrain?: string;
     readonly directionFactor: number;
     readonly importance: number;
     readonly elevationFactor: number;
@@ -107,6 +111,8 @@ export interface CheckDocument {
     readonly pressure: Quantity;
     readonly speed: Quantity;
   }[];
+  /** Where the plan has a hill and its method knows hills. */
+  readonly hill?: HillDocument;
   readonly heights: { readonly overall: Quantity; readonly tower: Quantity; readonly mast?: Quantity };
   readonly reactions: {
     readonly allowable: { readonly shear: Quantity; readonly moment: Quantity };
@@ -143,6 +149,7 @@ export function checkDocument(
 ): CheckDocument {
   const { inquiry, site, wind, ledger, heights, reactions, questions } = assessment;
   const system = inquiry.station.units;
+  const hill = hillHelpOf(inquiry);
   const q = (value: number, dimension: Dimension) => quantity(value, dimension, system);
   const method = METHOD_BY_ID[inquiry.method];
   const towerUse = assessment.links[0]?.result?.use ?? 0;
@@ -168,7 +175,7 @@ export function checkDocument(
       method: inquiry.method,
       title: method.title,
       speed: { ...q(site.speed, 'speed'), basis },
-      exposure: inquiry.site.exposure,
+      ...groundNamed(inquiry.site.exposure),
       directionFactor: wind.directionFactor,
       importance: wind.importance,
       elevationFactor: wind.elevationFactor,
@@ -206,6 +213,7 @@ export function checkDocument(
       },
       heading: headingDocument(ledger.headings, system),
     },
+    ...(hill === undefined ? {} : { hill: hillDocument(hill, system) }),
     wind: assessment.windRows.map((row) => ({
       height: q(row.height, 'length'),
       exposureCoefficient: row.exposureCoefficient,

@@ -1,8 +1,9 @@
-import type { Assessment } from '../margins/index.ts';
+import { type Assessment, hillHelpOf } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { NOT_COVERED } from './caution-words.ts';
 import { chanceLines } from './chance-document.ts';
 import { type Besides, cautionDocuments } from './check-document.ts';
+import { hillSays } from './hill-document.ts';
 import { inWords, useFigures } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { headline, linkSays } from './says.ts';
@@ -26,6 +27,8 @@ export function checkText(
     '',
     `At the foot${reactions.heldAbove ? ', as if nothing held it above' : ''}, allowable level, ${METHOD_BY_ID[inquiry.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,
   );
+  const hill = hillHelpOf(inquiry);
+  if (hill) lines.push(hillSays(hill, units));
   if (roomLeft) {
     const keeping = `keeping a margin of ${useFigures(inquiry.wanted.margin)}`;
     const area = inWords(Math.abs(roomLeft.area), 'area', units);

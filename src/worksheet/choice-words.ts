@@ -1,7 +1,7 @@
 import type { AreaKind } from '../areas/index.ts';
 import type { Link, Verdict } from '../margins/index.ts';
 import { METHOD_BY_ID, type MethodId } from '../methods/index.ts';
-import type { Exposure, SpeedBasis } from '../wind/index.ts';
+import { type Ground, isTerrain, type SpeedBasis } from '../wind/index.ts';
 
 /** Choices as the page says them; the identifiers stand in the working only. */
 export const WORDS_FOR_BASIS: Readonly<Record<SpeedBasis, string>> = {
@@ -13,10 +13,15 @@ export const WORDS_FOR_BASIS: Readonly<Record<SpeedBasis, string>> = {
   'mean-hour': 'hourly mean',
 };
 
-export const WORDS_FOR_EXPOSURE: Readonly<Record<Exposure, string>> = {
+export const WORDS_FOR_GROUND: Readonly<Record<Ground, string>> = {
   B: 'houses or trees all round',
   C: 'open country',
   D: 'open water or flats upwind',
+  '0': 'open sea upwind',
+  I: 'a lake or bare flats upwind',
+  II: 'open country with single obstacles',
+  III: 'villages, suburbs or forest',
+  IV: 'a town with tall houses',
 };
 
 export const WORDS_FOR_AREA: Readonly<Record<AreaKind, string>> = {
@@ -50,6 +55,11 @@ export function linkName(link: Pick<Link, 'kind' | 'name'>): string {
     case 'foundation':
       return 'footing';
   }
+}
+
+/** A ground under the name that its standard has for such. */
+export function groundNamed(ground: Ground): { readonly exposure?: string; readonly terrain?: string } {
+  return isTerrain(ground) ? { terrain: ground } : { exposure: ground };
 }
 
 /** A method's printed name. */

@@ -1,8 +1,8 @@
 import type { AreaKind } from '../areas/index.ts';
 import type { Gap, Inquiry } from '../margins/index.ts';
 import type { MethodId } from '../methods/index.ts';
-import type { Exposure } from '../wind/index.ts';
-import { methodName, WORDS_FOR_AREA, WORDS_FOR_EXPOSURE } from './choice-words.ts';
+import type { Ground } from '../wind/index.ts';
+import { methodName, WORDS_FOR_AREA, WORDS_FOR_GROUND } from './choice-words.ts';
 import { inWords, useFigures } from './quantity.ts';
 
 /** The question behind a gap, as one asks it. */
@@ -11,6 +11,7 @@ export function questionOf(gap: Gap, inquiry: Inquiry): string {
     case 'rating-method':
       return 'By which standard did the maker rate the tower?';
     case 'rating-exposure':
+    case 'rating-terrain':
       return 'For which ground did the maker rate the tower?';
     case 'rating-class':
       return 'For which class of structure did the maker rate the tower?';
@@ -35,7 +36,8 @@ export function answerInWords(gap: Gap, answer: string): string {
     case 'rating-method':
       return methodName(answer as MethodId);
     case 'rating-exposure':
-      return WORDS_FOR_EXPOSURE[answer as Exposure];
+    case 'rating-terrain':
+      return WORDS_FOR_GROUND[answer as Ground];
     case 'rating-class':
       return `class ${answer}`;
     case 'rating-area-kind':

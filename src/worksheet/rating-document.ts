@@ -1,14 +1,15 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { ComparedRating, RatingComparison } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { methodName } from './choice-words.ts';
+import { groundNamed, methodName } from './choice-words.ts';
 import type { PartNote } from './part-documents.ts';
 import { figures, inWords, type Quantity, quantity } from './quantity.ts';
 import { type StepDocument, workingDocument } from './working-document.ts';
 
 export interface RatingForceDocument {
   readonly method: string;
-  readonly exposure: string;
+  readonly exposure?: string;
+  readonly terrain?: string;
   readonly riskCategory: string;
   readonly low: Quantity;
   readonly high: Quantity;
@@ -46,7 +47,13 @@ export function ratingsDocument(
       row: rating.row,
       force: rating.force.map(force),
       ...(rating.equal === undefined ? {} : { equal: rating.equal.map((area) => quantity(area, 'area', system)) }),
-      readings: rating.readings.map(({ reading, low, high }) => ({ ...reading, low: force(low), high: force(high) })),
+      readings: rating.readings.map(({ reading: { method, exposure, riskCategory }, low, high }) => ({
+        method,
+        ...groundNamed(exposure),
+        riskCategory,
+        low: force(low),
+        high: force(high),
+      })),
     })),
     ...(more === undefined ? {} : { more: { at: (ratings[more.number] as ComparedRating).at, by: more.by } }),
     notes: [

@@ -117,6 +117,7 @@ function answered(gap: Gap, answer: string): string {
     case 'rating-method':
       return `the tower rated by ${words}`;
     case 'rating-exposure':
+    case 'rating-terrain':
       return `the tower rated for ground ${answer}, ${words}`;
     case 'rating-class':
       return `the tower rated for ${words}`;

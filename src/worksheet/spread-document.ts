@@ -13,6 +13,7 @@ const CAUSE_WORDS: Readonly<Record<SpreadCause, string>> = {
   direction: 'its direction factor',
   importance: 'its importance factor',
   gust: 'its gust effect factor',
+  air: 'the density of its air',
   shapes: 'its coefficients of the shapes',
 };
 

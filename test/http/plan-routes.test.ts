@@ -85,7 +85,7 @@ describe('POST /v1/checks', () => {
     const plan = demoPlan('river-bluff');
     const asked = await post('/v1/checks?spread=full&sensitivity=full', plan).expect(200);
     expect(strict(checkSchema).safeParse(asked.body).error?.issues ?? []).toEqual([]);
-    expect(asked.body.spread.rows).toHaveLength(6);
+    expect(asked.body.spread.rows).toHaveLength(7);
     expect(asked.body.sensitivity).toMatchObject({ ofLink: 'tower', use: asked.body.links[0].use });
     expect(asked.body.sensitivity.rows.map((row: { of: string }) => row.of)).toEqual(
       expect.arrayContaining(['speed', 'gust-effect', 'ground', 'hill', 'load-height', 'rating-exposure']),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { POUND_FORCE } from '../../src/foundation/index.ts';
+import { FOOT, POUND_FORCE } from '../../src/foundation/index.ts';
 import { type SpreadCause, type SpreadRow, spreadOf } from '../../src/margins/index.ts';
 import { assessed } from './any-plan.ts';
 import { demoPlan } from './demo-plan.ts';
@@ -13,6 +13,8 @@ interface Convention {
   readonly id: string;
   readonly capacity: number;
   readonly demand: Readonly<Record<string, number>>;
+  /** By EN 1991-1-4 another place may decide [ft]. */
+  readonly european: { readonly use: number; readonly at: number };
   readonly cause: { readonly method: string; readonly factor: SpreadCause; readonly ratio: number };
 }
 
@@ -28,8 +30,9 @@ const BY_HAND: readonly Convention[] = [
       'tia222-h': 588.21,
       'eia222-f': 557.33,
     },
-    // (67.460/105)² · 0.75/0.6 · 1.2187/0.85
-    cause: { method: 'eia222-f', factor: 'design-wind', ratio: 0.7398 },
+    european: { use: 1.193654, at: 8 },
+    // 1/0.85: EN has no direction factor; its speed, level and height law together are 0.9171.
+    cause: { method: 'en1991-1-4', factor: 'direction', ratio: 1 / 0.85 },
   },
   {
     id: 'river-bluff',
@@ -42,6 +45,8 @@ const BY_HAND: readonly Convention[] = [
       'tia222-h': 643.22,
       'eia222-f': 428.83,
     },
+    european: { use: 1.12504, at: 8 },
+    // (67.460/105)² · 0.75/0.6 · 1.2187/0.85
     cause: { method: 'eia222-f', factor: 'design-wind', ratio: 0.7398 },
   },
   {
@@ -55,17 +60,23 @@ const BY_HAND: readonly Convention[] = [
       'tia222-h': 197.66,
       'eia222-f': 246.44,
     },
-    // (53/33)^(2/7) over 2.01·(53/1200)^(2/7)
-    cause: { method: 'eia222-f', factor: 'height-and-ground', ratio: 1.145 / 0.8243 },
+    european: { use: 0.9521, at: 18 },
+    cause: { method: 'en1991-1-4', factor: 'direction', ratio: 1 / 0.85 },
   },
 ];
 
-describe.each(BY_HAND)('what is convention in $id', ({ id, capacity, demand, cause }) => {
+describe.each(BY_HAND)('what is convention in $id', ({ id, capacity, demand, european, cause }) => {
   const spread = spreadOf(assessed(demoPlan(id)));
 
   it('is what pencil and paper say, by every method', () => {
-    expect(spread.rows.map(({ method }) => method).sort()).toEqual(Object.keys(demand).sort());
+    const methods = [...Object.keys(demand), 'en1991-1-4'];
+    expect(spread.rows.map(({ method }) => method).sort()).toEqual(methods.sort());
     for (const { method, result } of spread.rows) {
+      if (method === 'en1991-1-4') {
+        expect(Math.abs((result?.use as number) / european.use - 1)).toBeLessThan(1e-3);
+        expect((result?.height as number) / FOOT).toBeCloseTo(european.at, 6);
+        continue;
+      }
       const byHand = demand[method] as number;
       // The hand cuts its slices at other heights.
       const near = (computed: number, worked: number) =>
@@ -87,4 +98,5 @@ it('the hill of the bluff is another by TIA than by ASCE, and none by F', () => 
   const hill = (method: string) => (rows.find((row) => row.method === method) as SpreadRow).factors.hill;
   expect(hill('tia222-h')).toBeCloseTo(1.2395 / 1.1901, 3);
   expect(hill('eia222-f')).toBeCloseTo(1 / 1.1901, 3);
+  expect(hill('en1991-1-4')).toBeCloseTo(1.2584 / 1.1901, 3);
 });

@@ -57,7 +57,7 @@ function toldInFull(plan: Document): Document {
   for (const rating of copy.ratings) {
     rating.areaKind ??= 'flat-plate';
     rating.wind['method'] ??= 'tia222-g';
-    rating.wind['exposure'] ??= 'D';
+    if (rating.wind['terrain'] === undefined) rating.wind['exposure'] ??= 'D';
     rating.wind['riskCategory'] ??= 'III';
   }
   return copy as unknown as Document;

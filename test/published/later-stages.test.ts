@@ -1,34 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { chanceOverYears } from '../../src/wind/index.ts';
-import { LeftOut, publishedExamples, subjects } from './example-reader.ts';
+import { publishedExamples, subjects } from './example-reader.ts';
 
 const notBuiltYet = (reason: string, ids: readonly string[]) => Object.fromEntries(ids.map((id) => [id, reason]));
-
-publishedExamples(
-  'eurocode',
-  {
-    'chance-in-fifty-years': ({ p_annual, years }) => ({
-      p_in_50_years: chanceOverYears.of(p_annual as number, years as number),
-      p_annual_for_p_life: new LeftOut('the way back, from a life to a year, is not asked of the service'),
-    }),
-  },
-  notBuiltYet('Eurocode: a later stage', [
-    'hall-in-terrain-iii',
-    'heights-in-terrain-0',
-    'heights-in-terrain-i',
-    'heights-in-terrain-iii',
-    'heights-in-terrain-iv',
-    'probability-factor-of-3-3-percent',
-    'probability-factor-by-years',
-    'hill-crest',
-    'hill-windward-half-way',
-    'hill-leeward',
-    'behind-a-steep-escarpment',
-    'square-lattice-by-solidity',
-    'wind-incidence-factor',
-  ]),
-);
 
 publishedExamples(
   'beams',

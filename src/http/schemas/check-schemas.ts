@@ -190,7 +190,7 @@ const sensitivitySchema = component(
         .array(
           z.object({
             of: words(
-              'speed, gust-effect, ground, hill, load-height, or the open question that is answered: rating-method, rating-exposure, rating-class, rating-area-kind, load-area-kind, tower-members.',
+              'speed, gust-effect, ground, hill, load-height, or the open question that is answered: rating-method, rating-exposure, rating-terrain, rating-class, rating-area-kind, load-area-kind, tower-members.',
             ),
             at: words('JSON pointer of what is changed.'),
             says: z.string(),
@@ -235,6 +235,31 @@ const chanceSchema = component(
     .meta({ description: 'Chance of the actual gust a link holds to: an upper bound, it ignores direction.' }),
 );
 
+const hillSchema = component(
+  'Hill',
+  z
+    .object({
+      says: z.string(),
+      counts: z.boolean(),
+      factor: number('On the pressure at the top of the tower, as used.'),
+      wouldBe: number('The same if the hill counted.'),
+      height: quantitySchema,
+      conditions: z.array(
+        z.object({
+          condition: words(
+            'too-gentle, too-low, not-isolated, lower-half, beyond-reach: what it is called when it fails.',
+          ),
+          holds: z.exactOptional(z.boolean()),
+          says: z.string(),
+        }),
+      ),
+      profile: z
+        .array(z.object({ distance: quantitySchema, factor: z.number(), here: z.boolean() }))
+        .meta({ description: 'Along the slope, upwind of the crest negative.' }),
+    })
+    .meta({ description: 'What the hill is to the method.' }),
+);
+
 export const checkSchema = component(
   'Check',
   z
@@ -252,7 +277,8 @@ export const checkSchema = component(
         method: z.string(),
         title: z.string(),
         speed: speedWithBasis,
-        exposure: z.string(),
+        exposure: z.exactOptional(words('Ground upwind; terrain by EN 1991-1-4.')),
+        terrain: z.exactOptional(words('Ground upwind by EN 1991-1-4.')),
         directionFactor: z.number(),
         importance: z.number(),
         elevationFactor: z.number(),
@@ -280,6 +306,7 @@ export const checkSchema = component(
           speed: quantitySchema,
         }),
       ),
+      hill: z.exactOptional(hillSchema),
       heights: z.object({ overall: quantitySchema, tower: quantitySchema, mast: z.exactOptional(quantitySchema) }),
       reactions: z.object({
         allowable: forcesSchema,
@@ -287,7 +314,7 @@ export const checkSchema = component(
         strength: z.exactOptional(forcesSchema),
         steady: forcesSchema.meta({
           description:
-            'Pull of wires and weight off the axis, within the forces above: once, at strength level 1.2 times.',
+            'Pull of wires and weight off the axis, within the forces above: once, at strength level 1.2 times (EN 1991-1-4: 1.35).',
         }),
         heldAbove: z
           .boolean()

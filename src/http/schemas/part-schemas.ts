@@ -80,7 +80,8 @@ export const ratingsSchema = component(
           readings: z.array(
             z.object({
               method: z.string(),
-              exposure: z.string(),
+              exposure: z.exactOptional(z.string().meta({ description: 'Ground upwind; terrain by EN 1991-1-4.' })),
+              terrain: z.exactOptional(z.string().meta({ description: 'Ground upwind by EN 1991-1-4.' })),
               riskCategory: z.string(),
               low: quantitySchema,
               high: quantitySchema,

@@ -91,9 +91,6 @@ function faultsOf(issue: Issue, path: Path, document: unknown): Fault[] {
   ];
   if (value === undefined) return fault('missing', `${words} is missing: give ${allowed}.`);
   if (issue.code === 'too_big' || issue.code === 'too_small') return outOfSize(issue, value, words, fault);
-  if (value === 'en1991-1-4') {
-    return fault('not-built-yet', `en1991-1-4 is not built yet: choose one of ${allowed}.`);
-  }
   if (issue.code === 'invalid_value' && typeof value === 'string') {
     const nearest = nearestName(value, issue.values.map(String));
     const meant = nearest === undefined ? '' : ` Did you mean ${nearest}?`;
@@ -129,18 +126,11 @@ function outOfSize(
   );
 }
 
-const NOT_BUILT: Readonly<Record<string, string>> = {
-  '#/site/terrain': 'Terrain belongs to en1991-1-4, which is not built yet: give exposure, and a method that uses it.',
-  '#/site/wind/years': 'Years belong to en1991-1-4, which is not built yet: leave them out.',
-};
-
 function unknownField(key: string, path: Path, document: unknown): Fault {
   const pointer = `#${pointerTo(pointerOf(path).slice(1), key)}`;
   const known = fieldsAt(planDocumentSchema, path);
   const allowed = known.join(', ');
   const given = key.length > 60 ? `${key.slice(0, 57)}…` : key;
-  const notBuilt = NOT_BUILT[pointer];
-  if (notBuilt !== undefined) return { pointer, code: 'not-built-yet', given, allowed, says: notBuilt };
   const nearest = nearestName(key, known);
   const advice = nearest === undefined ? `It may have: ${allowed}.` : `Did you mean "${nearest}"?`;
   const says = `${placeWords(document, path)} has no field "${given}". ${advice}`;

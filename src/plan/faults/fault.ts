@@ -20,7 +20,6 @@ export type FaultCode =
   | 'unknown-field'
   | 'wrong-type'
   | 'not-a-choice'
-  | 'not-built-yet'
   | 'too-many'
   | 'too-few'
   | 'too-long'

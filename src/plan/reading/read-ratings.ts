@@ -1,5 +1,6 @@
 import { FOOT } from '../../foundation/index.ts';
 import type { RatedWind, Rating, RatingClaim } from '../../margins/index.ts';
+import { METHOD_BY_ID } from '../../methods/index.ts';
 import type { Tower } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import { BOUNDS } from '../quantities/field-bounds.ts';
@@ -231,8 +232,29 @@ export function readRatedWind(reader: PlanReader, fields: RatedWindFields, at: s
     speed: reader.perhaps(fields.speed, BOUNDS.speed, pointerTo(at, key), 'speed'),
     basis: fields.basis,
     method: fields.method,
-    exposure: fields.exposure,
+    exposure: readRatedGround(reader, fields, pointerTo(at, key)),
     riskCategory: fields.riskCategory,
     year: fields.year,
   });
+}
+
+function readRatedGround(
+  reader: PlanReader,
+  { exposure, terrain, method }: Exclude<RatedWindFields, number | string>,
+  at: string,
+): RatedWind['exposure'] {
+  if (exposure !== undefined && terrain !== undefined) {
+    const says = `${reader.words(at)} has an exposure and a terrain: give one, the ground its maker names.`;
+    reader.fault(`${at}/terrain`, 'one-of', 'exposure and terrain', 'one of them', says);
+  }
+  const byTerrain = method === 'en1991-1-4';
+  if (method !== undefined && exposure !== undefined && byTerrain) {
+    const says = `${reader.words(at)}: ${METHOD_BY_ID[method].title} goes by terrain, give that instead of an exposure.`;
+    reader.fault(`${at}/exposure`, 'goes-with', exposure, 'terrain', says);
+  }
+  if (method !== undefined && terrain !== undefined && !byTerrain) {
+    const says = `${reader.words(at)}: ${METHOD_BY_ID[method].title} goes by exposure, give that instead of a terrain.`;
+    reader.fault(`${at}/terrain`, 'goes-with', terrain, 'exposure', says);
+  }
+  return exposure ?? terrain;
 }

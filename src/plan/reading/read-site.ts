@@ -1,19 +1,9 @@
-import type { SiteMethodId } from '../../methods/index.ts';
-import type { Climate, Hill, Site, SpeedBasis } from '../../wind/index.ts';
+import { METHOD_BY_ID, type SiteMethodId } from '../../methods/index.ts';
+import type { Climate, Ground, Hill, Site, SpeedBasis } from '../../wind/index.ts';
 import { BOUNDS, LOW_SPEED } from '../quantities/field-bounds.ts';
 import type { SiteFields } from '../schema/site-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
-
-/** The basis of each method's own maps, from memory of the standards. */
-const MAP_BASIS: Readonly<Record<SiteMethodId, SpeedBasis>> = {
-  'asce7-10': 'gust3-strength',
-  'asce7-16': 'gust3-strength',
-  'asce7-22': 'gust3-strength',
-  'tia222-g': 'gust3-nominal',
-  'tia222-h': 'gust3-strength',
-  'eia222-f': 'fastest-mile',
-};
 
 const WORDS_FOR_BASIS: Readonly<Record<SpeedBasis, string>> = {
   'gust3-strength': 'a 3-second gust at strength level (US maps since 2010)',
@@ -35,13 +25,13 @@ const WORDS_FOR_BASIS: Readonly<Record<SpeedBasis, string>> = {
  * @source derived
  */
 export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMethodId | undefined): Site {
-  const wind = readWind(reader, fields);
+  const wind = readWind(reader, fields, method);
   const hill = fields.hill === undefined ? undefined : readHill(reader, fields.hill);
   if (fields.hill !== undefined && fields.topographicFactor !== undefined) {
     const says = 'Site has a hill and a topographic factor: give one, the factor stands for the hill.';
     reader.fault('/site/topographicFactor', 'one-of', 'hill and topographicFactor', 'one of them', says);
   }
-  const basis = wind.basis ?? (method === undefined ? undefined : MAP_BASIS[method]);
+  const basis = wind.basis ?? (method === undefined ? undefined : METHOD_BY_ID[method].basis);
   if (basis !== undefined && wind.speed < LOW_SPEED[basis]) {
     const speed = reader.say(wind.speed, 'speed');
     const from = reader.say(LOW_SPEED[basis], 'speed');
@@ -52,7 +42,8 @@ export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMet
   return present({
     speed: wind.speed,
     basis: wind.basis,
-    exposure: fields.exposure,
+    returnYears: wind.years,
+    exposure: readGround(reader, fields, method),
     riskCategory: fields.riskCategory,
     groundElevation: reader.perhaps(fields.groundElevation, BOUNDS.elevation, '/site', 'groundElevation') ?? 0,
     hill,
@@ -68,11 +59,47 @@ export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMet
   });
 }
 
-function readWind(reader: PlanReader, fields: SiteFields): { speed: number; basis: SpeedBasis | undefined } {
+interface SiteWind {
+  readonly speed: number;
+  readonly basis: SpeedBasis | undefined;
+  readonly years: number | undefined;
+}
+
+function readWind(reader: PlanReader, fields: SiteFields, method: SiteMethodId | undefined): SiteWind {
   const { wind } = fields;
-  if (typeof wind !== 'object')
-    return { speed: reader.quantity(wind, BOUNDS.speed, '/site', 'wind'), basis: undefined };
-  return { speed: reader.quantity(wind.speed, BOUNDS.speed, '/site/wind', 'speed'), basis: wind.basis };
+  if (typeof wind !== 'object') {
+    return { speed: reader.quantity(wind, BOUNDS.speed, '/site', 'wind'), basis: undefined, years: undefined };
+  }
+  const { years, basis } = wind;
+  if (years !== undefined && method !== undefined && method !== 'en1991-1-4') {
+    const says = `Site wind years: ${METHOD_BY_ID[method].title} has its return period in its maps. Leave the years out; they belong to en1991-1-4.`;
+    reader.fault('/site/wind/years', 'goes-with', String(years), 'with method en1991-1-4', says);
+  }
+  return { speed: reader.quantity(wind.speed, BOUNDS.speed, '/site/wind', 'speed'), basis, years };
+}
+
+/** Each family of standards has its own words for the ground; those of the other are refused, not translated. */
+function readGround(reader: PlanReader, fields: SiteFields, method: SiteMethodId | undefined): Ground {
+  const byTerrain = method === undefined ? fields.exposure === undefined : method === 'en1991-1-4';
+  const [wanted, other] = byTerrain ? (['terrain', 'exposure'] as const) : (['exposure', 'terrain'] as const);
+  const owner = method === undefined ? 'The method' : METHOD_BY_ID[method].title;
+  if (fields[other] !== undefined && method !== undefined) {
+    const says = `Site ${other} ${fields[other]}: ${owner} goes by ${wanted}, give that instead.`;
+    reader.fault(`/site/${other}`, 'goes-with', fields[other], wanted, says);
+  }
+  const given = fields[wanted];
+  if (given !== undefined) return given;
+  if (fields[other] === undefined || method !== undefined) {
+    const allowed = byTerrain ? '0, I, II, III, IV' : 'B, C, D';
+    reader.fault(
+      `/site/${wanted}`,
+      'missing',
+      'nothing',
+      allowed,
+      `Site ${wanted} is missing: give one of ${allowed}.`,
+    );
+  }
+  return byTerrain ? 'II' : 'C';
 }
 
 function readHill(reader: PlanReader, fields: NonNullable<SiteFields['hill']>): Hill {
@@ -84,13 +111,14 @@ function readHill(reader: PlanReader, fields: NonNullable<SiteFields['hill']>): 
     const says = `Site hill: ${given} given. Give one: run from the foot to the crest, or halfLength from the crest to half-way down.`;
     reader.fault(at, 'one-of', given, 'run or halfLength', says);
   }
-  return {
+  return present({
     shape: fields.shape,
     height: reader.quantity(fields.height, BOUNDS.hillHeight, at, 'height'),
     halfLength: half ?? (run ?? Number.NaN) / 2,
     distance: reader.quantity(fields.distance, BOUNDS.landscape, at, 'distance'),
     side: fields.side,
-  };
+    isolated: fields.isolated,
+  });
 }
 
 function readClimate(reader: PlanReader, fields: NonNullable<SiteFields['climate']>): Climate | undefined {

@@ -3,7 +3,7 @@ import type { Rating } from '../../margins/index.ts';
 import { METHODS } from '../../methods/index.ts';
 import { choice, optional, quantity, remarks, whole } from './field-schemas.ts';
 import { areaKind } from './shape-schema.ts';
-import { exposure, riskCategory, speedBasis } from './site-schema.ts';
+import { exposure, riskCategory, speedBasis, terrain } from './site-schema.ts';
 
 export const RATED_PARTS = [
   'tower',
@@ -25,6 +25,7 @@ export const ratedWindSchema = z
       basis: optional(speedBasis),
       method: optional(choice(METHODS, 'Standard it is stated by')),
       exposure: optional(exposure),
+      terrain: optional(terrain),
       riskCategory: optional(riskCategory),
       year: optional(whole(1900, 2200, 'Year of the sheet')),
       ...remarks,

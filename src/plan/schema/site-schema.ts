@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import type { Exposure, Hill, RiskCategory, SpeedBasis } from '../../wind/index.ts';
-import { choice, optional, quantity, remarks } from './field-schemas.ts';
+import { EXPOSURES, type Hill, type RiskCategory, type SpeedBasis, TERRAINS } from '../../wind/index.ts';
+import { choice, optional, quantity, remarks, yesOrNo } from './field-schemas.ts';
 
 export const SPEED_BASES = [
   'gust3-strength',
@@ -10,12 +10,15 @@ export const SPEED_BASES = [
   'mean-10min',
   'mean-hour',
 ] as const satisfies readonly SpeedBasis[];
-export const EXPOSURES = ['B', 'C', 'D'] as const satisfies readonly Exposure[];
 export const RISK_CATEGORIES = ['I', 'II', 'III', 'IV'] as const satisfies readonly RiskCategory[];
 const HILL_SHAPES = ['ridge', 'escarpment', 'round-hill'] as const satisfies readonly Hill['shape'][];
 
 export const speedBasis = choice(SPEED_BASES, 'Which kind of speed it is');
 export const exposure = choice(EXPOSURES, 'B houses or trees all round, C open country, D open water or flats upwind');
+export const terrain = choice(
+  TERRAINS,
+  '0 sea, I lake or flat without obstacles, II open country, III villages, suburbs, forest, IV towns',
+);
 export const riskCategory = choice(RISK_CATEGORIES, 'Risk category (structure class)');
 
 export const siteSchema = z
@@ -27,6 +30,9 @@ export const siteSchema = z
         z.strictObject({
           speed: quantity('speed', 'Design wind speed'),
           basis: optional(speedBasis),
+          years: optional(
+            whole1to10000().meta({ description: 'en1991-1-4: return period it is to be taken to; 50 when not given' }),
+          ),
           ...remarks,
         }),
       ])
@@ -34,7 +40,8 @@ export const siteSchema = z
         description:
           "Design wind speed [us mph, si m/s], or with its basis; without: the basis of the method's own maps",
       }),
-    exposure,
+    exposure: optional(exposure.meta({ description: 'Ground upwind, for every method but en1991-1-4' })),
+    terrain: optional(terrain.meta({ description: 'Ground upwind, for en1991-1-4' })),
     riskCategory: optional(riskCategory),
     groundElevation: optional(quantity('length', 'Height of the ground above the sea')),
     hill: optional(
@@ -46,11 +53,19 @@ export const siteSchema = z
           halfLength: optional(quantity('length', 'Crest to half-way down, upwind; or run')),
           distance: quantity('length', 'From the crest to the tower'),
           side: choice(['upwind', 'downwind'], 'On which side of the crest the tower stands'),
+          isolated: optional(
+            yesOrNo('It stands alone and is twice as high as the ground within 2 miles; taken as true when not given'),
+          ),
           ...remarks,
         })
         .meta({ description: 'A hill, ridge or escarpment; or topographicFactor' }),
     ),
-    topographicFactor: optional(quantity('share', 'A topographic factor the county gives; stands for the hill')),
+    topographicFactor: optional(
+      quantity(
+        'share',
+        'A topographic factor the county gives, on the pressure (en1991-1-4: the orography factor, on the speed); stands for the hill',
+      ),
+    ),
     ice: optional(
       z.strictObject({
         thickness: quantity('diameter', 'Thickness of the ice'),

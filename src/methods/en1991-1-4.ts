@@ -1,0 +1,178 @@
+import {
+  flatLawEn,
+  flowMeasureEn,
+  latticeLawEn,
+  poleLawEn,
+  type Role,
+  roundLawEn,
+  type WindDirection,
+} from '../areas/index.ts';
+import { cite, evaluate, type Trace } from '../foundation/index.ts';
+import {
+  AIR_DENSITY_EN,
+  exposureFactorEn,
+  gustOfBasicWind,
+  hillConditionsEn,
+  hillFactorEn,
+  isTerrain,
+  meanVelocity,
+  orographyPressureRatio,
+  peakVelocityPressure,
+  roughnessFactor,
+  TERRAIN_ROUGHNESS,
+  TERRAINS,
+  terrainFactor,
+  terrainOf,
+  turbulenceIntensityEn,
+} from '../wind/index.ts';
+import { lawOf, type MethodRule } from './common-laws.ts';
+import { excludedBy, type HillRule } from './hill.ts';
+import type { Law, Method, Wind, WindConditions } from './method.ts';
+
+/** Characteristic wind × partial factor 1.5 × 0.6; EN 1993-3-1 has 1.2 to 1.6 for towers by class. */
+const LEVEL = 0.9;
+
+interface Orography {
+  /** c_o at a height. */
+  readonly factor: (z: number, trace?: Trace) => number;
+  /** A factor on the pressure that the place's authority gives, where it is not one on the speed. */
+  readonly pressureRatio: number;
+}
+
+const LEVEL_GROUND: Orography = { factor: () => 1, pressureRatio: 1 };
+
+/** A factor on the pressure, as the other methods have it. */
+export const EN_HILL_RULE: HillRule = {
+  conditions: hillConditionsEn,
+  byHeight: (hill, ground, trace) => {
+    const { length, lowest } = TERRAIN_ROUGHNESS[terrainOf(ground)];
+    return (z) => {
+      const levelGround = evaluate(trace, turbulenceIntensityEn, [1, z, lowest, length]);
+      return evaluate(trace, orographyPressureRatio, [hillFactorEn(hill, z, trace), levelGround]);
+    };
+  },
+};
+
+function orographyOf({ hill, topographicFactor, exposure }: WindConditions): Orography {
+  if (topographicFactor !== undefined) {
+    return isTerrain(exposure)
+      ? { factor: () => topographicFactor, pressureRatio: 1 }
+      : { factor: () => 1, pressureRatio: topographicFactor };
+  }
+  if (!hill || excludedBy(EN_HILL_RULE, hill, exposure)) return LEVEL_GROUND;
+  return { factor: (z, trace) => hillFactorEn(hill, z, trace), pressureRatio: 1 };
+}
+
+function wind(conditions: WindConditions): Wind {
+  const { speed, actual } = conditions;
+  const { length: z0, lowest } = TERRAIN_ROUGHNESS[terrainOf(conditions.exposure)];
+  const z0II = TERRAIN_ROUGHNESS.II.length;
+  const kr = terrainFactor.of(z0, z0II);
+  const hill = orographyOf(conditions);
+  const cr = (z: number, trace?: Trace) =>
+    trace
+      ? evaluate(trace, roughnessFactor, [evaluate(trace, terrainFactor, [z0, z0II]), z, lowest, z0])
+      : roughnessFactor.of(kr, z, lowest, z0);
+  const Iv = (co: number, z: number, trace?: Trace) =>
+    trace ? evaluate(trace, turbulenceIntensityEn, [co, z, lowest, z0]) : turbulenceIntensityEn.of(co, z, lowest, z0);
+  const peak = (z: number, V: number, trace?: Trace) => {
+    const co = hill.factor(z, trace);
+    const intensity = Iv(co, z, trace);
+    const roughness = cr(z, trace);
+    const q = trace
+      ? evaluate(trace, peakVelocityPressure, [
+          intensity,
+          AIR_DENSITY_EN,
+          evaluate(trace, meanVelocity, [roughness, co, V]),
+        ])
+      : peakVelocityPressure.of(intensity, AIR_DENSITY_EN, meanVelocity.of(roughness, co, V));
+    return q * hill.pressureRatio;
+  };
+  // Pressure and flow are asked for the same height one after the other.
+  let lastHeight = Number.NaN;
+  let lastPressure = Number.NaN;
+  const pressurePerSpeedSquared = (z: number) => {
+    if (z !== lastHeight) {
+      lastPressure = peak(z, 1);
+      lastHeight = z;
+    }
+    return lastPressure;
+  };
+  const pressure = (z: number, trace?: Trace) => peak(z, speed, trace);
+  const topographicFactor = (z: number, trace?: Trace) => {
+    const co = hill.factor(z, trace);
+    if (co === 1) return hill.pressureRatio;
+    return evaluate(trace, orographyPressureRatio, [co, Iv(1, z, trace)]) * hill.pressureRatio;
+  };
+  const excluded =
+    conditions.hill && conditions.topographicFactor === undefined
+      ? excludedBy(EN_HILL_RULE, conditions.hill, conditions.exposure)
+      : undefined;
+  const built: Wind = {
+    method: 'en1991-1-4',
+    conditions,
+    level: actual ? 1 : LEVEL,
+    directionFactor: 1,
+    forceDirectionFactor: 1,
+    importance: 1,
+    elevationFactor: 1,
+    pressure,
+    pressurePerSpeedSquared,
+    exposureCoefficient: (z, trace) => evaluate(trace, exposureFactorEn, [Iv(1, z, trace), cr(z, trace)]),
+    topographicFactor,
+    gustVaries: false,
+    gustEffect: () => 1,
+    flowPerSpeed: (z) => Math.sqrt((2 * pressurePerSpeedSquared(z)) / AIR_DENSITY_EN),
+    flow: (z, diameter, trace) => evaluate(trace, flowMeasureEn, [diameter, pressure(z), AIR_DENSITY_EN]),
+    law: (rule, role, direction) => lawOf(rule, conditions.units, (own) => law(own, role, direction)),
+    leastPressure: 0,
+  };
+  return excluded ? { ...built, hillExcluded: excluded } : built;
+}
+
+function law(rule: MethodRule, role: Role, direction: WindDirection): Law {
+  switch (rule.of) {
+    case 'round':
+      return { law: roundLawEn(rule.aspect, rule.diameter, role) };
+    case 'flat':
+      return { law: flatLawEn(rule.face) };
+    case 'lattice':
+      return { law: latticeLawEn(rule.face, direction, role) };
+    case 'pole':
+      return { law: poleLawEn(rule.sides, rule.aspect, rule.width, role) };
+  }
+}
+
+/** EN 1991-1-4 with the lattices of EN 1993-3-1; recommended values, no national annex; c_s·c_d, c_dir and c_season 1. */
+export const en199114: Method = {
+  id: 'en1991-1-4',
+  title: 'EN 1991-1-4',
+  basis: 'mean-10min',
+  level: LEVEL,
+  levelCite: cite(
+    'en1990',
+    'A1.3.1, Table A1.2(B), partial factor 1.5, times 0.6; towers 1.2 to 1.6 by class',
+    'memory',
+  ),
+  nominal: 1,
+  strength: 1.5,
+  strengthOfSteady: 1.35,
+  since: 2005,
+  known: 'memory',
+  exposureMatters: true,
+  grounds: [...TERRAINS].reverse(),
+  classMatters: false,
+  hill: EN_HILL_RULE,
+  slender: { round: 1.2, flat: 2, compactFlat: 1.2 },
+  // It has no ice of its own: the thickness and the gust that the place gives, at every height, with its own level.
+  ice: {
+    mapFactor: 1,
+    importance: undefined,
+    grows: false,
+    wind: 'given',
+    windLevel: LEVEL,
+    weightLevel: 1,
+  },
+  wind,
+  actualGust: (speed, trace) => evaluate(trace, gustOfBasicWind, [speed]),
+};

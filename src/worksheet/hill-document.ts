@@ -1,0 +1,79 @@
+import type { UnitSystem } from '../foundation/index.ts';
+import type { HillHelp } from '../margins/index.ts';
+import type { HillCondition } from '../wind/index.ts';
+import { HILL_REASONS } from './caution-words.ts';
+import { figures, inWords, type Quantity, quantity } from './quantity.ts';
+
+export interface HillConditionDocument {
+  readonly condition: string;
+  /** Absent: the plan does not say, and then it is taken to hold. */
+  readonly holds?: boolean;
+  readonly says: string;
+}
+
+export interface HillDocument {
+  readonly says: string;
+  readonly counts: boolean;
+  /** On the pressure, at the top of the tower: as used, and as it would be if the hill counted. */
+  readonly factor: number;
+  readonly wouldBe: number;
+  readonly height: Quantity;
+  readonly conditions: readonly HillConditionDocument[];
+  /** Along the slope, upwind negative, for the top of such a tower. */
+  readonly profile: readonly { readonly distance: Quantity; readonly factor: number; readonly here: boolean }[];
+}
+
+/** What a hill is to its method, in the reader's units. */
+export function hillDocument(help: HillHelp, system: UnitSystem): HillDocument {
+  return {
+    says: hillSays(help, system),
+    counts: help.counts,
+    factor: help.factor,
+    wouldBe: help.wouldBe,
+    height: quantity(help.height, 'length', system),
+    conditions: help.conditions.map((condition) => ({
+      condition: condition.why,
+      ...(condition.holds === undefined ? {} : { holds: condition.holds }),
+      says: conditionSays(condition, system),
+    })),
+    profile: help.profile.map(({ distance, factor, here }) => ({
+      distance: quantity(distance, 'length', system),
+      factor,
+      here,
+    })),
+  };
+}
+
+/** The hill in two sentences. */
+export function hillSays(
+  { counts, factor, wouldBe, height, conditions, profile }: HillHelp,
+  system: UnitSystem,
+): string {
+  const at = `at ${inWords(height, 'length', system)}`;
+  if (!counts) {
+    const reasons = conditions.filter((each) => each.holds === false).map((each) => HILL_REASONS[each.why]);
+    return `The hill does not count: ${reasons.join('; ')}. If it did, it would multiply the pressure by ${figures(wouldBe)} ${at}.`;
+  }
+  const most = profile.reduce((best, point) => (point.factor > best.factor ? point : best));
+  const crest = most.here
+    ? 'Nowhere on its slope is it more.'
+    : `At most, ${inWords(Math.abs(most.distance), 'length', system)} ${most.distance <= 0 ? 'before' : 'behind'} the crest, it would be ${figures(most.factor)}.`;
+  return `The hill multiplies the pressure by ${figures(factor)} ${at}. ${crest}`;
+}
+
+function conditionSays({ why, holds, of, given, limit }: HillCondition, system: UnitSystem): string {
+  const figure = (value: number | undefined) =>
+    of === 'slope' ? figures(value ?? 0) : inWords(value ?? 0, 'length', system);
+  if (of === 'surroundings') {
+    const said = holds === undefined ? 'taken to be so, since the plan does not say' : holds ? 'so you say' : 'not so';
+    return `It stands alone and is twice as high as its surroundings within 2 miles: ${said}.`;
+  }
+  const asked = why === 'too-gentle' || why === 'too-low' ? 'at least' : 'at most';
+  return `${OF_WORDS[of]} ${figure(given)}, ${asked} ${figure(limit)} asked for${holds ? '' : ': not so'}.`;
+}
+
+const OF_WORDS = {
+  slope: 'Its slope is',
+  height: 'Its height is',
+  distance: 'The tower stands from its crest',
+} as const;
