@@ -1,4 +1,4 @@
-import { evaluate, fromTable, type Trace } from '../foundation/index.ts';
+import { cite, defineFormula, evaluate, fromTable, type Trace, variable } from '../foundation/index.ts';
 import { constantLaw, type DragLaw, type Role } from './drag-law.ts';
 import { MPH_FOOT, OCTAGON_ASCE, ROUND_SHARE_C, roundLawAsce, transitionalCoefficient } from './round-member.ts';
 import type { PoleShape } from './shape.ts';
@@ -56,9 +56,23 @@ export function poleLawTia(revision: 'G' | 'H', sides: PoleShape['sides']): Drag
   return regimeLaw(TIA_POLES[sides], slowUpTo, fastFrom, slowUpTo / TIA_POLE_LIMITS.G[0]);
 }
 
+export const manySidedCreditF = defineFormula({
+  id: 'ca-eia222-f-many-sided-credit',
+  title: 'Coefficient a many-sided pole is credited with: the round row, never more than a demand asks of it',
+  symbol: 'C_a',
+  unit: 'one',
+  expression: 'min(C_slow, C_round)',
+  variables: [
+    variable('C_slow', 'round row in slow flow', 'one', 1.2, 1.2),
+    variable('C_round', 'round row between slow and fast flow', 'one', 0.58, 1.44),
+  ],
+  cite: cite('derived', 'what is open is taken high in a demand and low in a capacity', 'derived'),
+  of: (slow: number, round: number) => Math.min(slow, round),
+});
+
 /**
- * Law of a pole by TIA/EIA-222-F. Only its round row is held; a many-sided pole takes the round slow value in a demand
- * and the round row in a capacity.
+ * Law of a pole by TIA/EIA-222-F. Only its round row is held, which just above C = 32 lies over its own slow value; a
+ * many-sided pole takes the round slow value in a demand, and in a capacity the round row where that is less.
  *
  * C ≤ 32: 1.2; 32–64: 130/C^1.3; above: 0.59
  *
@@ -69,8 +83,13 @@ export function poleLawTia(revision: 'G' | 'H', sides: PoleShape['sides']): Drag
  * @source eia222-f
  */
 export function poleLawF(sides: PoleShape['sides'], role: Role): DragLaw {
-  if (sides !== 0 && role === 'demand') return constantLaw(ROUND_POLE_F.slow);
-  return regimeLaw(ROUND_POLE_F, 32 * MPH_FOOT, 64 * MPH_FOOT, 1);
+  const round = regimeLaw(ROUND_POLE_F, 32 * MPH_FOOT, 64 * MPH_FOOT, 1);
+  if (sides === 0) return round;
+  if (role === 'demand') return constantLaw(ROUND_POLE_F.slow);
+  return {
+    ...round,
+    at: (flow, trace) => evaluate(trace, manySidedCreditF, [ROUND_POLE_F.slow, round.at(flow, trace)]),
+  };
 }
 
 /**

@@ -1,6 +1,8 @@
 /**
- * The lowest x in [low, high] at which a function first reaches a value, scanning upward so that no earlier crossing
- * is missed where the function may fall for a while; then bisected.
+ * The lowest x in [low, high] at which a function first reaches a value, scanning upward so that an earlier crossing
+ * is not missed where the function may fall for a while; then bisected.
+ *
+ * A crossing that is left again before the next step of the scan is missed.
  *
  * @param reaches whether the value is reached at x [-]
  * @param low lower end, where it is not reached [-]

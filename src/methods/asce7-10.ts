@@ -1,8 +1,7 @@
 import { evaluate } from '../foundation/index.ts';
 import {
-  ASCE_LOWEST_HEIGHT,
   EXPOSURE_TO_7_16,
-  exposureCoefficientTo716,
+  exposureCoefficientOfTo716,
   GUST_CONSTANTS_TO_7_16,
   velocityPressure710,
 } from '../wind/index.ts';
@@ -18,12 +17,8 @@ export const asce710 = asceMethod({
   directionInForce: false,
   // Table 26.6-1, chimneys, tanks and similar structures: round and hexagonal 0.95.
   polesDirectionFactor: () => 0.95,
-  exposureCoefficient: (z, exposure, trace) => {
-    const { gradientHeight, alpha } = EXPOSURE_TO_7_16[exposure];
-    return trace
-      ? evaluate(trace, exposureCoefficientTo716, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha])
-      : exposureCoefficientTo716.of(z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha);
-  },
+  exposureConstants: EXPOSURE_TO_7_16,
+  exposureCoefficient: exposureCoefficientOfTo716,
   pressure: ({ c, Kz, Kzt, Kd, V }, trace) =>
     trace ? evaluate(trace, velocityPressure710, [c, Kz, Kzt, Kd, V]) : velocityPressure710.of(c, Kz, Kzt, Kd, V),
   gustConstants: GUST_CONSTANTS_TO_7_16,

@@ -1,8 +1,7 @@
 import { evaluate } from '../foundation/index.ts';
 import {
-  ASCE_LOWEST_HEIGHT,
   EXPOSURE_TO_7_16,
-  exposureCoefficientTo716,
+  exposureCoefficientOfTo716,
   GUST_CONSTANTS_TO_7_16,
   velocityPressure716,
 } from '../wind/index.ts';
@@ -18,12 +17,8 @@ export const asce716 = asceMethod({
   directionInForce: false,
   // Table 26.6-1: round and octagonal 1.0.
   polesDirectionFactor: () => 1,
-  exposureCoefficient: (z, exposure, trace) => {
-    const { gradientHeight, alpha } = EXPOSURE_TO_7_16[exposure];
-    return trace
-      ? evaluate(trace, exposureCoefficientTo716, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha])
-      : exposureCoefficientTo716.of(z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha);
-  },
+  exposureConstants: EXPOSURE_TO_7_16,
+  exposureCoefficient: exposureCoefficientOfTo716,
   pressure: ({ c, Kz, Kzt, Kd, Ke, V }, trace) =>
     trace
       ? evaluate(trace, velocityPressure716, [c, Kz, Kzt, Kd, Ke, V])

@@ -1,11 +1,5 @@
 import { evaluate } from '../foundation/index.ts';
-import {
-  ASCE_LOWEST_HEIGHT,
-  EXPOSURE_7_22,
-  exposureCoefficient722,
-  GUST_CONSTANTS_7_22,
-  velocityPressure722,
-} from '../wind/index.ts';
+import { EXPOSURE_7_22, exposureCoefficientOf722, GUST_CONSTANTS_7_22, velocityPressure722 } from '../wind/index.ts';
 import { asceMethod } from './asce7.ts';
 
 /** ASCE/SEI 7-22. */
@@ -18,12 +12,8 @@ export const asce722 = asceMethod({
   directionInForce: true,
   // Table 26.6-1: round and octagonal 1.0.
   polesDirectionFactor: () => 1,
-  exposureCoefficient: (z, exposure, trace) => {
-    const { gradientHeight, alpha } = EXPOSURE_7_22[exposure];
-    return trace
-      ? evaluate(trace, exposureCoefficient722, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha])
-      : exposureCoefficient722.of(z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha);
-  },
+  exposureConstants: EXPOSURE_7_22,
+  exposureCoefficient: exposureCoefficientOf722,
   pressure: ({ c, Kz, Kzt, Ke, V }, trace) =>
     trace ? evaluate(trace, velocityPressure722, [c, Kz, Kzt, Ke, V]) : velocityPressure722.of(c, Kz, Kzt, Ke, V),
   gustConstants: GUST_CONSTANTS_7_22,

@@ -9,9 +9,11 @@ import {
 } from '../areas/index.ts';
 import { cite, evaluate, POUND_PER_SQUARE_FOOT, type Trace } from '../foundation/index.ts';
 import {
+  type ByExposure,
   ELEVATION_DECAY_HEIGHT,
   EXPOSURES,
   type Exposure,
+  type ExposureConstants,
   exposureOf,
   flexibleGustEffect,
   type GustConstants,
@@ -25,8 +27,8 @@ import { ASCE_HILL_RULE, countedHill } from './hill.ts';
 import type { Law, Method, Wind, WindConditions } from './method.ts';
 import type { MethodId } from './method-id.ts';
 
-/** What one edition of ASCE 7 does in its own way. */
-export interface AsceEdition {
+/** What one edition of ASCE 7 does in its own way; all its constants must be of one brand. */
+export interface AsceEdition<Constants extends string> {
   readonly id: MethodId;
   readonly title: string;
   readonly since: number;
@@ -35,9 +37,10 @@ export interface AsceEdition {
   /** The direction factor stands in the force, not in the pressure. */
   readonly directionInForce: boolean;
   readonly polesDirectionFactor: (sides: number) => number;
-  readonly exposureCoefficient: (z: number, exposure: Exposure, trace?: Trace) => number;
+  readonly exposureConstants: ByExposure<Constants>;
+  readonly exposureCoefficient: (z: number, constants: ExposureConstants<Constants>, trace?: Trace) => number;
   readonly pressure: (factors: PressureFactors, trace?: Trace) => number;
-  readonly gustConstants: Readonly<Record<Exposure, GustConstants>>;
+  readonly gustConstants: Readonly<Record<Exposure, GustConstants<Constants>>>;
   /** 2 where its ice maps are of 50 years. */
   readonly iceMapFactor: 1 | 2;
   /** Its ice maps want an importance factor; else they come by risk category. */
@@ -70,7 +73,7 @@ export const STANDARD_DAMPING = 0.01;
  * @returns the wind [-]
  * @source asce7-16
  */
-export function asceWind(edition: AsceEdition, conditions: WindConditions): Wind {
+export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: WindConditions): Wind {
   const { exposed, speed, actual } = conditions;
   const exposure = exposureOf(conditions.exposure);
   const c = PRESSURE_CONSTANT[conditions.units];
@@ -82,9 +85,10 @@ export function asceWind(edition: AsceEdition, conditions: WindConditions): Wind
       : 1;
   const hill = countedHill(ASCE_HILL_RULE, conditions);
   const flexible = exposed.frequency !== undefined && exposed.frequency < 1;
+  const constants = edition.exposureConstants[exposure];
   const factors = (z: number, V: number, trace?: Trace): PressureFactors => ({
     c,
-    Kz: edition.exposureCoefficient(z, exposure, trace),
+    Kz: edition.exposureCoefficient(z, constants, trace),
     Kzt: hill.factor(z, trace),
     Kd,
     Ke,
@@ -114,7 +118,7 @@ export function asceWind(edition: AsceEdition, conditions: WindConditions): Wind
     elevationFactor: Ke,
     pressure,
     pressurePerSpeedSquared,
-    exposureCoefficient: (z, trace) => edition.exposureCoefficient(z, exposure, trace),
+    exposureCoefficient: (z, trace) => edition.exposureCoefficient(z, constants, trace),
     topographicFactor: hill.factor,
     gustVaries: flexible,
     gustEffect: (V = speed, trace) =>
@@ -159,7 +163,7 @@ function asceLaw(rule: MethodRule, role: Role, direction: WindDirection): Law {
  * @returns the method [-]
  * @source asce7-16
  */
-export function asceMethod(edition: AsceEdition): Method {
+export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {
   return {
     id: edition.id,
     title: edition.title,

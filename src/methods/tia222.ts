@@ -11,7 +11,7 @@ import {
 import { evaluate, type Trace } from '../foundation/index.ts';
 import {
   EXPOSURE_TO_7_16,
-  exposureCoefficientTia,
+  exposureCoefficientOfTia,
   exposureOf,
   GUST_TIA,
   gustEffectTiaLattice,
@@ -68,12 +68,9 @@ export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind
   const Ke = revision.elevationFactor(conditions);
   const hill = countedHill(TIA_HILL_RULE, conditions);
   const ratio = revision.coefficientSpeedRatio(conditions);
-  const { gradientHeight, alpha } = EXPOSURE_TO_7_16[exposure];
+  const constants = EXPOSURE_TO_7_16[exposure];
   const floor = TIA_LOWEST_COEFFICIENT[exposure];
-  const Kz = (z: number, trace?: Trace) =>
-    trace
-      ? evaluate(trace, exposureCoefficientTia, [z, floor, gradientHeight, alpha])
-      : exposureCoefficientTia.of(z, floor, gradientHeight, alpha);
+  const Kz = (z: number, trace?: Trace) => exposureCoefficientOfTia(z, floor, constants, trace);
   const factors = (z: number, V: number, trace?: Trace): TiaPressureFactors => ({
     c,
     Kz: Kz(z, trace),

@@ -1,4 +1,4 @@
-import { cite, defineFormula, FOOT, variable } from '../foundation/index.ts';
+import { cite, defineFormula, evaluate, FOOT, type Trace, variable } from '../foundation/index.ts';
 import type { Exposure } from './ground.ts';
 
 /** Constants of one edition's power law; the brand keeps one edition's constants out of another's formula. */
@@ -9,7 +9,7 @@ export interface ExposureConstants<Edition extends string> {
   readonly gradientHeight: number;
 }
 
-type ByExposure<Edition extends string> = Readonly<Record<Exposure, ExposureConstants<Edition>>>;
+export type ByExposure<Edition extends string> = Readonly<Record<Exposure, ExposureConstants<Edition>>>;
 
 const constants = <const Edition extends string>(edition: Edition, alpha: number, gradientFeet: number) => ({
   edition,
@@ -99,3 +99,66 @@ export const exposureCoefficientEiaF = defineFormula({
 
 /** Reference height of the EIA-222-F power law [m]: 33 ft. @source eia222-f */
 export const REFERENCE_HEIGHT = 33 * FOOT;
+
+/**
+ * Velocity pressure exposure coefficient of ASCE 7-98 to 7-16, with their constants only.
+ *
+ * K_z = 2.01·(max(z, 15 ft)/z_g)^(2/α)
+ *
+ * @param z height above ground [m]
+ * @param constants of the exposure, from these editions [-]
+ * @param trace the working, or nothing [-]
+ * @returns the coefficient [-]
+ * @example exposureCoefficientOfTo716(10.0584, EXPOSURE_TO_7_16.C) // 1.0022
+ * @source bnbc-2020
+ */
+export function exposureCoefficientOfTo716(z: number, constants: ExposureConstants<'to-7-16'>, trace?: Trace): number {
+  const { gradientHeight, alpha } = constants;
+  return trace
+    ? evaluate(trace, exposureCoefficientTo716, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha])
+    : exposureCoefficientTo716.of(z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha);
+}
+
+/**
+ * Velocity pressure exposure coefficient of ASCE 7-22, with its constants only.
+ *
+ * K_z = 2.41·(max(z, 15 ft)/z_g)^(2/α)
+ *
+ * @param z height above ground [m]
+ * @param constants of the exposure, from this edition [-]
+ * @param trace the working, or nothing [-]
+ * @returns the coefficient [-]
+ * @example exposureCoefficientOf722(10.0584, EXPOSURE_7_22.C) // 0.9997
+ * @source seau-2024
+ */
+export function exposureCoefficientOf722(z: number, constants: ExposureConstants<'7-22'>, trace?: Trace): number {
+  const { gradientHeight, alpha } = constants;
+  return trace
+    ? evaluate(trace, exposureCoefficient722, [z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha])
+    : exposureCoefficient722.of(z, ASCE_LOWEST_HEIGHT, gradientHeight, alpha);
+}
+
+/**
+ * Velocity pressure coefficient of TIA-222-G and -H, which take the constants of ASCE 7-98 to 7-16.
+ *
+ * K_z = 2.01·(z/z_g)^(2/α), not below its floor, not above 2.01
+ *
+ * @param z height above ground [m]
+ * @param floor no lower coefficient counts [-]
+ * @param constants of the exposure [-]
+ * @param trace the working, or nothing [-]
+ * @returns the coefficient [-]
+ * @example exposureCoefficientOfTia(1, 0.85, EXPOSURE_TO_7_16.C) // 0.85
+ * @source tia222-g
+ */
+export function exposureCoefficientOfTia(
+  z: number,
+  floor: number,
+  constants: ExposureConstants<'to-7-16'>,
+  trace?: Trace,
+): number {
+  const { gradientHeight, alpha } = constants;
+  return trace
+    ? evaluate(trace, exposureCoefficientTia, [z, floor, gradientHeight, alpha])
+    : exposureCoefficientTia.of(z, floor, gradientHeight, alpha);
+}

@@ -1,8 +1,9 @@
 import { cite, defineFormula, evaluate, FOOT, type Trace, variable } from '../foundation/index.ts';
 import type { Exposure } from './ground.ts';
 
-/** Constants of the turbulence formulas of one edition, one exposure. */
-export interface GustConstants {
+/** Constants of the turbulence formulas of one exposure; the brand keeps one edition's constants out of another's method. */
+export interface GustConstants<Edition extends string = string> {
+  readonly edition: Edition;
   readonly meanFactor: number;
   readonly meanExponent: number;
   readonly intensity: number;
@@ -13,14 +14,16 @@ export interface GustConstants {
   readonly lowestHeight: number;
 }
 
-const gustConstants = (
+const gustConstants = <const Edition extends string>(
+  edition: Edition,
   b: number,
   a: number,
   c: number,
   lFeet: number,
   epsilon: number,
   zMinFeet: number,
-): GustConstants => ({
+): GustConstants<Edition> => ({
+  edition,
   meanFactor: b,
   meanExponent: a,
   intensity: c,
@@ -30,17 +33,17 @@ const gustConstants = (
 });
 
 /** ASCE 7-98 to 7-16, Table 26.11-1. @source bnbc-2020 */
-export const GUST_CONSTANTS_TO_7_16: Readonly<Record<Exposure, GustConstants>> = {
-  B: gustConstants(0.45, 1 / 4, 0.3, 320, 1 / 3, 30),
-  C: gustConstants(0.65, 1 / 6.5, 0.2, 500, 1 / 5, 15),
-  D: gustConstants(0.8, 1 / 9, 0.15, 650, 1 / 8, 7),
+export const GUST_CONSTANTS_TO_7_16: Readonly<Record<Exposure, GustConstants<'to-7-16'>>> = {
+  B: gustConstants('to-7-16', 0.45, 1 / 4, 0.3, 320, 1 / 3, 30),
+  C: gustConstants('to-7-16', 0.65, 1 / 6.5, 0.2, 500, 1 / 5, 15),
+  D: gustConstants('to-7-16', 0.8, 1 / 9, 0.15, 650, 1 / 8, 7),
 };
 
 /** ASCE 7-22, Table 26.11-1: mean factor and exponent from memory, the rest as before. @source asce7-22 */
-export const GUST_CONSTANTS_7_22: Readonly<Record<Exposure, GustConstants>> = {
-  B: { ...GUST_CONSTANTS_TO_7_16.B, meanFactor: 0.47, meanExponent: 1 / 4.5 },
-  C: { ...GUST_CONSTANTS_TO_7_16.C, meanFactor: 0.66, meanExponent: 1 / 6.4 },
-  D: { ...GUST_CONSTANTS_TO_7_16.D, meanFactor: 0.78, meanExponent: 1 / 8 },
+export const GUST_CONSTANTS_7_22: Readonly<Record<Exposure, GustConstants<'7-22'>>> = {
+  B: { ...GUST_CONSTANTS_TO_7_16.B, edition: '7-22', meanFactor: 0.47, meanExponent: 1 / 4.5 },
+  C: { ...GUST_CONSTANTS_TO_7_16.C, edition: '7-22', meanFactor: 0.66, meanExponent: 1 / 6.4 },
+  D: { ...GUST_CONSTANTS_TO_7_16.D, edition: '7-22', meanFactor: 0.78, meanExponent: 1 / 8 },
 };
 
 /** Permitted for a rigid structure. @source asce7-16 */

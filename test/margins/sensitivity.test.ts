@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type Assessment,
@@ -10,7 +11,7 @@ import {
   sensitivityOf,
 } from '../../src/margins/index.ts';
 import { checkDocument, sensitivitySays } from '../../src/worksheet/index.ts';
-import { assessed, type Document, inquiryOf } from './any-plan.ts';
+import { anyPlan, assessed, type Document, inquiryOf } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 
 const plans = demoPlans().map(({ id, plan }) => [id, plan] as const);
@@ -73,9 +74,13 @@ describe('what the use of the weakest link hangs on', () => {
   it.each(plans)('of %s has for every ground the answer to the plan rewritten for it', (_, plan) => {
     const found = asked(assess(inquiryOf(plan)));
     const grounds = found.rows.flatMap(({ change, use }) => (change.of === 'ground' ? [{ to: change.to, use }] : []));
-    expect(grounds.map(({ to }) => to)).toHaveLength(2);
+    const european = plan['method'] === 'en1991-1-4';
+    expect(grounds.map(({ to }) => to)).toHaveLength(european ? 4 : 2);
     for (const { to, use } of grounds) {
-      const rewritten = inquiryOf({ ...plan, site: { ...(plan['site'] as Document), exposure: to } });
+      const rewritten = inquiryOf({
+        ...plan,
+        site: { ...(plan['site'] as Document), [european ? 'terrain' : 'exposure']: to },
+      });
       expect(use).toBeCloseTo(wholeUse(rewritten, found.ofLink), 9);
     }
   });
@@ -128,6 +133,72 @@ describe('what the use of the weakest link hangs on', () => {
       const use = wholeUse(inquiryOf({ ...ten, ...fields }), 'tower');
       expect(answerTo(question).use, question).toBeCloseTo(use, 9);
     }
+  });
+
+  it('has over plans of every sort the differences of whole answers', () => {
+    let told = 0;
+    fc.assert(
+      fc.property(anyPlan, (plan) => {
+        const inquiry = inquiryOf(plan);
+        const found = sensitivityOf(assess(inquiry));
+        if (!found) return;
+        const { site } = inquiry;
+        const useAt = (changed: Partial<Inquiry['site']>) =>
+          wholeUse({ ...inquiry, site: { ...site, ...changed } }, found.ofLink);
+        const faster = (times: number) => useAt({ speed: site.speed * times });
+        const { hill, ...level } = site;
+        for (const { change, use, elasticity } of found.rows) {
+          const near = (whole: number) => expect(use / whole, JSON.stringify(change)).toBeCloseTo(1, 9);
+          if (change.of === 'speed') {
+            near(faster(1.1));
+            const slope = (Math.log(faster(1.002)) - Math.log(faster(0.998))) / (Math.log(1.002) - Math.log(0.998));
+            expect(elasticity).toBeCloseTo(slope, 7);
+          }
+          if (change.of === 'ground') near(useAt({ exposure: change.to }));
+          if (change.of === 'hill' && change.to === 'none') near(wholeUse({ ...inquiry, site: level }, found.ofLink));
+          if (change.of === 'hill' && change.to === 'half-as-far' && hill) {
+            near(useAt({ hill: { ...hill, distance: hill.distance / 2 } }));
+          }
+          told += 1;
+        }
+      }),
+      { numRuns: 60 },
+    );
+    expect(told).toBeGreaterThan(60);
+  });
+
+  describe.each(['asce7-10', 'asce7-16', 'asce7-22', 'tia222-g', 'tia222-h'])('by %s', (method) => {
+    const beam = { name: 'beam', height: 50, area: 6, areaKind: 'effective' };
+    const box = { name: 'box', height: 5, area: 0.02, areaKind: 'effective', offset: 6, weight: 900 };
+    const hung: Readonly<Record<string, readonly Document[]>> = {
+      'on the axis': [beam],
+      'far off the axis': [{ ...beam, area: 3 }, box],
+    };
+
+    it.each(Object.entries(hung))(
+      'grows %s with the gust factor as whole answers do with a topographic factor',
+      (where, loads) => {
+        // On stated areas both are factors of the pressure, and a plan can be given the second.
+        const at = (topographicFactor: number): Document => ({
+          ...plain(method, { wind: { speed: 130, basis: 'gust3-strength' }, topographicFactor }),
+          loads,
+        });
+        const useAt = (factor: number) => wholeUse(inquiryOf(at(factor)), 'tower');
+        const found = asked(assessed(at(1.5)));
+        const { use, elasticity } = row(found, 'gust-effect');
+        for (const h of [0.003, 0.0005]) {
+          const slope =
+            (Math.log(useAt(1.5 * (1 + h))) - Math.log(useAt(1.5 * (1 - h)))) / (Math.log(1 + h) - Math.log(1 - h));
+          expect(elasticity).toBeCloseTo(slope, 5);
+        }
+        expect(use).toBeCloseTo(useAt(1.5 * 1.1), 9);
+        const none = found.rows.find(({ change }) => change.of === 'hill' && change.to === 'none');
+        expect(none?.use).toBeCloseTo(useAt(1), 9);
+        // What hangs off the axis weighs in at every wind.
+        if (where === 'on the axis') expect(elasticity).toBeCloseTo(1, 3);
+        else expect(elasticity).toBeLessThan(0.9);
+      },
+    );
   });
 
   it('agrees with what can be said by hand', () => {
