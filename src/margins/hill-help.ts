@@ -52,7 +52,7 @@ export function hillHelpOf(inquiry: Inquiry): HillHelp | undefined {
   const factorOf = (of: Hill) =>
     siteWind({ ...inquiry, site: { ...site, hill: of } }, STANDING, false).topographicFactor(height);
   const conditions = rule.conditions(hill, exposure);
-  const own = hill.side === 'upwind' ? -hill.distance : hill.distance;
+  const own = hill.side === 'upwind' ? 0 - hill.distance : hill.distance;
   const factor = factorOf(hill);
   const places = [...PLACES.upwind, ...PLACES[hill.shape === 'escarpment' ? 'escarpment' : 'hill']].map(
     (place) => place * hill.halfLength,

@@ -4,6 +4,7 @@ export * from './check-document.ts';
 export * from './check-text.ts';
 export * from './choice-words.ts';
 export * from './formulas-document.ts';
+export * from './hill-document.ts';
 export * from './part-documents.ts';
 export * from './quantity.ts';
 export * from './question-words.ts';
