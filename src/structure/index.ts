@@ -5,5 +5,6 @@ export * from './iced-items.ts';
 export * from './level.ts';
 export * from './profile.ts';
 export * from './station.ts';
+export * from './tube-section.ts';
 export * from './wind-item.ts';
 export * from './windward.ts';
