@@ -3,6 +3,7 @@ export * from './exposed-tower.ts';
 export * from './first-mode.ts';
 export * from './iced-items.ts';
 export * from './level.ts';
+export * from './mast-beam.ts';
 export * from './profile.ts';
 export * from './station.ts';
 export * from './tube-section.ts';
