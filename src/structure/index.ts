@@ -5,6 +5,7 @@ export * from './iced-items.ts';
 export * from './level.ts';
 export * from './mast-beam.ts';
 export * from './profile.ts';
+export * from './standard-tubes.ts';
 export * from './station.ts';
 export * from './tube-section.ts';
 export * from './wind-item.ts';

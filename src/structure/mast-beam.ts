@@ -8,7 +8,7 @@ import {
   under,
   variable,
 } from '../foundation/index.ts';
-import { type SharedBending, sharedBending, type Tube, type TubeNotShown } from './tube-section.ts';
+import { type SharedBending, sharedBending, type Tube, type TubeNotShown, useInBending } from './tube-section.ts';
 
 /** A tube of the mast between two heights [m]. Pieces that overlap are sleeves: they share the moment. */
 export interface MastPiece extends Tube {
@@ -98,17 +98,6 @@ export const mastMomentFormula = defineFormula({
   ],
   cite: cite('derived', 'moments of all above the place', 'derived'),
   of: (F: readonly number[], a: readonly number[], R: number, c: number) => sumOfProducts(F, a) - R * c,
-});
-
-export const useInBending = defineFormula({
-  id: 'use-in-bending',
-  title: 'Use of a section in bending',
-  symbol: 'u',
-  unit: 'one',
-  expression: 'abs(M) / M_all',
-  variables: [moment('M', 'bending moment'), variable('M_all', 'allowed moment', 'moment', 1, 1e6)],
-  cite: cite('derived', 'demand over what is allowed', 'derived'),
-  of: (demand: number, allowed: number) => Math.abs(demand) / allowed,
 });
 
 export const slopeAlongBeam = defineFormula({

@@ -145,6 +145,20 @@ export const bendingByShare = defineFormula({
   of: (allowed: number, share: number) => allowed / share,
 });
 
+export const useInBending = defineFormula({
+  id: 'use-in-bending',
+  title: 'Use of a section in bending',
+  symbol: 'u',
+  unit: 'one',
+  expression: 'abs(M) / M_all',
+  variables: [
+    variable('M', 'bending moment', 'moment', -1e5, 1e5),
+    variable('M_all', 'allowed moment', 'moment', 1, 1e6),
+  ],
+  cite: cite('derived', 'demand over what is allowed', 'derived'),
+  of: (demand: number, allowed: number) => Math.abs(demand) / allowed,
+});
+
 /** Σ E·I of tubes that bend together [N·m²]. */
 function rigidityOf(E: readonly number[], I: readonly number[]): number {
   return E.reduce((sum, each, index) => sum + each * (I[index] as number), 0);
