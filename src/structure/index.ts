@@ -1,4 +1,5 @@
 export * from './dead-load.ts';
+export * from './element-bending.ts';
 export * from './exposed-tower.ts';
 export * from './first-mode.ts';
 export * from './iced-items.ts';

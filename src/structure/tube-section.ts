@@ -133,12 +133,12 @@ export const shareByStiffness = defineFormula({
 
 export const bendingByShare = defineFormula({
   id: 'bending-by-share',
-  title: 'Moment on all the tubes at which one of them reaches what it is allowed',
+  title: 'Moment on all the tubes at which one of them has its own share of it',
   symbol: 'M_all',
   unit: 'moment',
   expression: 'M_1 / k',
   variables: [
-    variable('M_1', 'what this tube is allowed', 'moment', 0, 1e6),
+    variable('M_1', 'moment of this tube: what it is allowed, or that of its yield', 'moment', 0, 1e6),
     variable('k', 'its share of the moment', 'one', 0.01, 1),
   ],
   cite: cite('derived', 'sharing by stiffness', 'derived'),
@@ -289,8 +289,6 @@ export interface SharedBending {
   readonly weightPerLength: number;
   /** What all together are allowed [N·m]; undefined where that of one is not shown. */
   readonly allowed?: { readonly surely: number; readonly atMost: number };
-  /** The moment at which the first of them begins to yield [N·m]; undefined where that is not shown. */
-  readonly atYield?: number;
   /** Which of them reaches what it is allowed first. */
   readonly decides?: number;
   readonly notShown: readonly TubeNotShown[];
@@ -342,7 +340,6 @@ export function sharedBending(tubes: readonly Tube[], trace?: Trace): SharedBend
   });
   let surely = Number.POSITIVE_INFINITY;
   let atMost = Number.POSITIVE_INFINITY;
-  let atYield = Number.POSITIVE_INFINITY;
   let decides = 0;
   for (const [index, allowed] of each.entries()) {
     if (allowed === undefined) return common;
@@ -353,9 +350,6 @@ export function sharedBending(tubes: readonly Tube[], trace?: Trace): SharedBend
       decides = index;
     }
     atMost = Math.min(atMost, allowed.atMost / share);
-    const { yieldStrength } = tubes[index] as Tube;
-    const { sectionModulus } = sections[index] as TubeSection;
-    atYield = Math.min(atYield, bendingAtYield.of(yieldStrength as number, sectionModulus) / share);
   }
-  return { ...common, allowed: { surely, atMost }, atYield, decides };
+  return { ...common, allowed: { surely, atMost }, decides };
 }
