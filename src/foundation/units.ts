@@ -5,6 +5,8 @@ export type Dimension =
   | 'diameter'
   | 'area'
   | 'second-moment'
+  | 'section-area'
+  | 'section-modulus'
   | 'speed'
   | 'pressure'
   | 'force'
@@ -58,6 +60,8 @@ export const DISPLAY_UNITS: Readonly<Record<UnitSystem, Readonly<Record<Dimensio
     diameter: unit('in', 'in', INCH),
     area: unit('ft²', 'ft^2', SQUARE_FOOT),
     'second-moment': unit('in⁴', 'in^4', INCH ** 4),
+    'section-area': unit('in²', 'in^2', INCH ** 2),
+    'section-modulus': unit('in³', 'in^3', INCH ** 3),
     speed: unit('mph', 'mph', MILE_PER_HOUR),
     pressure: unit('psf', 'psf', POUND_PER_SQUARE_FOOT),
     force: unit('lbf', 'lbf', POUND_FORCE),
@@ -81,6 +85,8 @@ export const DISPLAY_UNITS: Readonly<Record<UnitSystem, Readonly<Record<Dimensio
     diameter: unit('mm', 'mm', 0.001),
     area: unit('m²', 'm^2', 1),
     'second-moment': unit('mm⁴', 'mm^4', 0.001 ** 4),
+    'section-area': unit('mm²', 'mm^2', 0.001 ** 2),
+    'section-modulus': unit('mm³', 'mm^3', 0.001 ** 3),
     speed: unit('m/s', 'm/s', 1),
     pressure: unit('Pa', 'Pa', 1),
     force: unit('N', 'N', 1),

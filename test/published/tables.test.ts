@@ -47,6 +47,7 @@ import {
   type MethodId,
   statedAreaFactor,
 } from '../../src/methods/index.ts';
+import { STANDARD_PIPES, TUBE_GRADES, tubeSection } from '../../src/structure/index.ts';
 import {
   AIR_DENSITY_EN,
   ASCE_HILLS,
@@ -550,7 +551,41 @@ everyRow('code-editions', (row) => {
   else expect(Object.values(METHOD_BY_ID).map(({ title }) => title)).not.toContain(row['wind_standard']);
 });
 
+everyRow('standard-pipes', (row) => {
+  const pipe = STANDARD_PIPES.find(
+    ({ nominal, schedule }) => nominal === row['nominal_in'] && schedule === number(row, 'schedule'),
+  );
+  if (!pipe) throw new Error('the program has no such pipe');
+  const { outside, wall, cite } = pipe;
+  close(outside / INCH, number(row, 'outside_in'));
+  close(wall / INCH, number(row, 'wall_in'));
+  // The millimetres are printed to one digit of the outside and two of the wall.
+  expect(Math.abs(outside * 1000 - number(row, 'outside_mm'))).toBeLessThanOrEqual(0.05);
+  expect(Math.abs(wall * 1000 - number(row, 'wall_mm'))).toBeLessThanOrEqual(0.005);
+  const { weightPerLength } = tubeSection({ outside, wall, material: 'steel' });
+  // The density behind the printed weight is itself rounded.
+  expect(Math.abs((weightPerLength * FOOT) / POUND - number(row, 'weight_lb_ft'))).toBeLessThanOrEqual(0.006);
+  expect([cite.source, cite.known]).toEqual([row['source'], row['known']]);
+  expect(row['weight_known']).toBe('memory');
+});
+
+everyRow('tube-grades', (row) => {
+  const grade = TUBE_GRADES.find(({ id }) => id === row['grade']);
+  if (!grade) throw new Error('the program has no such grade');
+  const unit = { ksi: (1000 * POUND * GRAVITY) / INCH ** 2, MPa: 1e6 }[row['unit'] as 'ksi' | 'MPa'];
+  close(grade.yieldStrength / unit, number(row, 'yield'));
+  close(grade.ultimateStrength / unit, number(row, 'tensile'));
+  expect(grade.material).toBe(row['material']);
+  expect([grade.cite.source, grade.cite.known]).toEqual([row['source'], row['known']]);
+});
+
 describe('tables of reference/', () => {
+  it('hold every size of pipe and every grade that the program holds', () => {
+    const pipes = tableRows('standard-pipes').map((row) => `${row['nominal_in']} ${row['schedule']}`);
+    expect(STANDARD_PIPES.map(({ nominal, schedule }) => `${nominal} ${schedule}`)).toEqual(pipes);
+    expect(TUBE_GRADES.map(({ id }) => id)).toEqual(tableRows('tube-grades').map((row) => row['grade']));
+  });
+
   it('are all compared, or named as not built', () => {
     const spoken = [...compared, ...Object.keys(NOT_HERE)].sort();
     expect(spoken).toEqual([...tableNames()].sort());
