@@ -145,7 +145,7 @@ export const overturningUse = defineFormula({
   unit: 'one',
   expression: 'M_u / (k_D * M_D)',
   variables: [variable('k_D', 'share of the dead load that may hold', 'one', 0.6, 1), momentVariable, holdingVariable],
-  cite: cite('ibc-2018', '1605.3.1, 0.6D + 0.6W of strength-level wind, which is nominal wind', 'second-hand'),
+  cite: cite('ibc-2018', '1605.3.1, 0.6D + 0.6W of strength-level wind, which is nominal wind', 'memory'),
   of: (share: number, moment: number, holding: number) => moment / (share * holding),
 });
 
@@ -186,7 +186,7 @@ export const bearingUseFormula = defineFormula({
  * @param trace the working, or nothing [-]
  * @returns both uses about both edges, toe pressures [Pa], and what is left out
  * @throws Refusal where a size or strength is not above zero, or a load is below it
- * @example blockFooting({ length: 2, width: 2, depth: 1 }, { shear: 2e3, moment: 30e3, weight: 300 }).overturning.use // 0.550
+ * @example blockFooting({ length: 2, width: 2, depth: 1 }, { shear: 2e3, moment: 30e3, weight: 300 }).overturning.use // 0.549
  * @example blockFooting({ length: 2, width: 2, depth: 1 }, { shear: 2e3, moment: 30e3, weight: 300 }).edges[0].factor // 3.03
  * @source derived, ibc-2018, common-practice
  */

@@ -61,7 +61,7 @@ export const reachBelowMast = defineFormula({
     variable('r_e', 'half the longest element', 'length', 0, 20),
   ],
   cite: cite('derived', 'from the mast to the corner of boom and element', 'derived'),
-  of: (boom: number, element: number) => Math.hypot(boom, element),
+  of: (boom: number, element: number) => Math.sqrt(boom ** 2 + element ** 2),
 });
 
 export const clearanceOfLaid = defineFormula({
@@ -112,7 +112,7 @@ export function halfElementFrom(reach: number, boom: number): number {
  * @param axisHeight height of the axis of the lying tower, the hinge's with its offset [m]
  * @param antennas what is on it beyond the hinge [m]
  * @param trace the working, or nothing [-]
- * @returns clearances, working heights [m] and resting angle [rad] for both, and the better
+ * @returns for both, and the better named: clearances, working heights [m], resting angle [rad]
  * @throws Refusal where a size is below zero
  * @example handling(1, [{ name: 'beam', along: 15, halfBoom: 4.572, halfElement: 6 }]).orientations[0].mastAtLeast // 4.572
  * @example handling(1, [{ name: 'beam', along: 15, halfBoom: 4.572, halfElement: 6 }]).best // 'booms-upright'

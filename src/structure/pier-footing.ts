@@ -171,11 +171,11 @@ const CLOSE_ENOUGH = 1e-9;
  * that asked for, since the plain turns swing about the answer.
  *
  * @param pier its size [m] and the soil [Pa/m]
- * @param foot nominal shear [N] and moment [N·m] at the pier's head; the rule takes no weight
+ * @param foot at the pier's head, its weight not asked for: nominal shear [N] and moment [N·m]
  * @param trace the working, or nothing [-]
  * @returns depth asked for and given [m], the turns, and the use
  * @throws Refusal where a size or the soil is not above zero, a load below it, or a moment comes without a shear
- * @example pierFooting({ diameter: 1, depth: 2, lateral: 30e3, constrained: false }, { shear: 2e3, moment: 12e3 }).use // 0.999
+ * @example pierFooting({ diameter: 1, depth: 2, lateral: 30e3, constrained: false }, { shear: 2e3, moment: 12e3 }).use // 0.4996
  * @example pierFooting({ diameter: 1, depth: 2, lateral: 30e3, constrained: true }, { shear: 2e3, moment: 12e3 }).required // 1.193
  * @source ibc-2018, derived
  */

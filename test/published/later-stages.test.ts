@@ -59,18 +59,6 @@ publishedExamples(
 );
 
 publishedExamples(
-  'footings',
-  {},
-  notBuiltYet('footings: a later stage', [
-    'post-free-at-the-ground',
-    'post-held-at-the-ground',
-    'round-footing-3-ft',
-    'round-footing-3-ft-from-pressure',
-    'overturning-factor',
-  ]),
-);
-
-publishedExamples(
   'raising',
   {},
   notBuiltYet('raising: a later stage', [

@@ -43,6 +43,7 @@ import {
   type MethodId,
   statedAreaFactor,
 } from '../../src/methods/index.ts';
+import { SOIL_HINTS } from '../../src/structure/index.ts';
 import {
   ASCE_HILLS,
   ASCE_LOWEST_HEIGHT,
@@ -551,7 +552,17 @@ everyRow('code-editions', (row) => {
   else expect(Object.values(METHOD_BY_ID).map(({ title }) => title)).not.toContain(row['wind_standard']);
 });
 
+everyRow('soil-hints', (row) => {
+  const hint = SOIL_HINTS.find(({ soil }) => soil === row['soil']);
+  close((hint?.bearing ?? 0) / POUND_PER_SQUARE_FOOT, number(row, 'bearing_psf'));
+  close(((hint?.lateral ?? 0) / POUND_PER_SQUARE_FOOT) * FOOT, number(row, 'lateral_psf_per_ft'));
+});
+
 describe('tables of reference/', () => {
+  it('hold every soil that the program holds', () => {
+    expect(SOIL_HINTS.map(({ soil }) => soil)).toEqual(tableRows('soil-hints').map((row) => row['soil']));
+  });
+
   it('are all compared, or named as not built', () => {
     const spoken = [...compared, ...Object.keys(NOT_HERE)].sort();
     expect(spoken).toEqual([...tableNames()].sort());
