@@ -66,19 +66,45 @@ export const reachBelowMast = defineFormula({
 
 export const clearanceOfLaid = defineFormula({
   id: 'clearance-when-laid',
-  title: 'Between the lowest part of an antenna and the ground, the tower at an angle above level',
+  title: 'Between the lowest part of an antenna and the ground, the tower level',
   symbol: 'c',
   unit: 'length',
-  expression: 'h + x * sin(theta) - r * cos(theta)',
+  expression: 'h - r',
   variables: [
     variable('h', 'height of the axis of the lying tower', 'length', 0, 15),
-    variable('x', 'antenna from the hinge, along the tower', 'length', 0, 40),
-    variable('theta', 'above level', 'angle', 0, Math.PI / 2),
     variable('r', 'reach of the antenna towards the ground', 'length', 0, 20),
   ],
   cite: cite('common-practice', 'with its boom upright a beam reaches half its boom below the mast', 'common-practice'),
-  of: (height: number, along: number, angle: number, reach: number) =>
-    height + along * Math.sin(angle) - reach * Math.cos(angle),
+  of: (height: number, reach: number) => height - reach,
+});
+
+export const heightOfLaid = defineFormula({
+  id: 'height-when-laid',
+  title: 'Height of a place on a tower that is at an angle above level',
+  symbol: 'y',
+  unit: 'length',
+  expression: 'h + x * sin(theta)',
+  variables: [
+    variable('h', 'height of the axis of the lying tower', 'length', 0, 15),
+    variable('x', 'place from the hinge, along the tower', 'length', 0, 40),
+    variable('theta', 'above level', 'angle', 0, Math.PI / 2),
+  ],
+  cite: cite('derived', 'geometry', 'derived'),
+  of: (height: number, along: number, angle: number) => height + along * Math.sin(angle),
+});
+
+export const reachDownWhenLaid = defineFormula({
+  id: 'reach-down-when-laid',
+  title: 'How far below the mast an antenna reaches on a tower that is at an angle above level',
+  symbol: 'y_r',
+  unit: 'length',
+  expression: 'r * cos(theta)',
+  variables: [
+    variable('r', 'reach of the antenna from the mast', 'length', 0, 20),
+    variable('theta', 'above level', 'angle', 0, 1.57),
+  ],
+  cite: cite('derived', 'geometry; it touches where this is the height of the mast there', 'derived'),
+  of: (reach: number, angle: number) => reach * Math.cos(angle),
 });
 
 /**
@@ -104,7 +130,7 @@ export function halfElementFrom(reach: number, boom: number): number {
  * What a tower that lies about its hinge leaves between its antennas and the ground, with their booms or with their
  * elements pointing down, and which of both is better.
  *
- * c = h + x·sin θ − r·cos θ, r half the boom or half the element; level θ = 0; it touches where c = 0
+ * level c = h − r, r half the boom or half the element; it touches at h + x·sin θ = r·cos θ
  *
  * One antenna, or several alike, reach farther at any heading between. Where some are crossed a heading between may be
  * better than both; it is not looked for. Ground that slopes is the owner's to see.
@@ -139,10 +165,12 @@ export function handling(axisHeight: number, antennas: readonly Laid[], trace?: 
 function laidTower(h: number, antennas: readonly Laid[], orientation: Orientation, trace?: Trace): LaidTower {
   const found = antennas.map((antenna): LaidAntenna & { readonly along: number } => {
     const below = reachOf(antenna, orientation, trace);
-    const clearance = evaluate(trace, clearanceOfLaid, [h, antenna.along, 0, below], antenna.name);
+    const clearance = evaluate(trace, clearanceOfLaid, [h, below], antenna.name);
     const touchesAt = clearance < 0 ? touchingAngle(h, antenna.along, below) : undefined;
-    if (touchesAt !== undefined)
-      evaluate(trace, clearanceOfLaid, [h, antenna.along, touchesAt, below], `${antenna.name} touches`);
+    if (trace && touchesAt !== undefined) {
+      evaluate(trace, heightOfLaid, [h, antenna.along, touchesAt], `${antenna.name} where it touches`);
+      evaluate(trace, reachDownWhenLaid, [below, touchesAt], `${antenna.name} where it touches`);
+    }
     return {
       name: antenna.name,
       below,
@@ -158,7 +186,7 @@ function laidTower(h: number, antennas: readonly Laid[], orientation: Orientatio
     clearance: found.length === 0 ? h : Math.min(...found.map(({ clearance }) => clearance)),
     mastAtLeast: Math.max(0, ...found.map(({ below }) => below)),
     restsAt,
-    workingHeights: found.map(({ along }) => h + along * Math.sin(restsAt)),
+    workingHeights: found.map(({ along, name }) => evaluate(trace, heightOfLaid, [h, along, restsAt], name)),
   };
 }
 

@@ -1,11 +1,5 @@
 import { FOOT, POUND_FORCE, POUND_PER_SQUARE_FOOT } from '../../src/foundation/index.ts';
-import {
-  embedmentFree,
-  embedmentLength,
-  lateralPressure,
-  overturningUse,
-  pierFooting,
-} from '../../src/structure/index.ts';
+import { embedmentFree, embedmentLength, overturningUse, pierFooting } from '../../src/structure/index.ts';
 import { list, publishedExamples } from './example-reader.ts';
 
 const PSF_PER_FOOT = POUND_PER_SQUARE_FOOT / FOOT;
