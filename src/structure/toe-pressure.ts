@@ -266,13 +266,25 @@ export function worstToePressure(under: Underside, load: number, moment: number,
   if (off >= under.length / 2) return { ...pressed(0), heading: 0 };
   if (off >= under.width / 2) return { ...pressed(quarter), heading: quarter };
   let best = 0;
-  for (let step = 1; step <= 18; step += 1) if (size(step * HEADING_STEP) > size(best)) best = step * HEADING_STEP;
+  let most = size(0);
+  for (let step = 1; step <= 18; step += 1) {
+    const here = size(step * HEADING_STEP);
+    if (here > most) [best, most] = [step * HEADING_STEP, here];
+  }
   let low = Math.max(0, best - HEADING_STEP);
   let high = Math.min(quarter, best + HEADING_STEP);
+  let [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
+  let [atLeft, atRight] = [size(left), size(right)];
   while (high - low > 1e-6) {
-    const cut = GOLDEN * (high - low);
-    if (size(high - cut) > size(low + cut)) high = low + cut;
-    else low = high - cut;
+    if (atLeft > atRight) {
+      [high, right, atRight] = [right, left, atLeft];
+      left = high - GOLDEN * (high - low);
+      atLeft = size(left);
+    } else {
+      [low, left, atLeft] = [left, right, atRight];
+      right = low + GOLDEN * (high - low);
+      atRight = size(right);
+    }
   }
   const heading = (low + high) / 2;
   return { ...pressed(heading, trace), heading };
