@@ -5,18 +5,6 @@ import { publishedExamples, subjects } from './example-reader.ts';
 const notBuiltYet = (reason: string, ids: readonly string[]) => Object.fromEntries(ids.map((id) => [id, reason]));
 
 publishedExamples(
-  'footings',
-  {},
-  notBuiltYet('footings: a later stage', [
-    'post-free-at-the-ground',
-    'post-held-at-the-ground',
-    'round-footing-3-ft',
-    'round-footing-3-ft-from-pressure',
-    'overturning-factor',
-  ]),
-);
-
-publishedExamples(
   'raising',
   {},
   notBuiltYet('raising: a later stage', [

@@ -47,7 +47,7 @@ import {
   type MethodId,
   statedAreaFactor,
 } from '../../src/methods/index.ts';
-import { STANDARD_PIPES, TUBE_GRADES, tubeSection } from '../../src/structure/index.ts';
+import { SOIL_HINTS, STANDARD_PIPES, TUBE_GRADES, tubeSection } from '../../src/structure/index.ts';
 import {
   AIR_DENSITY_EN,
   ASCE_HILLS,
@@ -579,11 +579,21 @@ everyRow('tube-grades', (row) => {
   expect([grade.cite.source, grade.cite.known]).toEqual([row['source'], row['known']]);
 });
 
+everyRow('soil-hints', (row) => {
+  const hint = SOIL_HINTS.find(({ soil }) => soil === row['soil']);
+  close((hint?.bearing ?? 0) / POUND_PER_SQUARE_FOOT, number(row, 'bearing_psf'));
+  close(((hint?.lateral ?? 0) / POUND_PER_SQUARE_FOOT) * FOOT, number(row, 'lateral_psf_per_ft'));
+});
+
 describe('tables of reference/', () => {
   it('hold every size of pipe and every grade that the program holds', () => {
     const pipes = tableRows('standard-pipes').map((row) => `${row['nominal_in']} ${row['schedule']}`);
     expect(STANDARD_PIPES.map(({ nominal, schedule }) => `${nominal} ${schedule}`)).toEqual(pipes);
     expect(TUBE_GRADES.map(({ id }) => id)).toEqual(tableRows('tube-grades').map((row) => row['grade']));
+  });
+
+  it('hold every soil that the program holds', () => {
+    expect(SOIL_HINTS.map(({ soil }) => soil)).toEqual(tableRows('soil-hints').map((row) => row['soil']));
   });
 
   it('are all compared, or named as not built', () => {
