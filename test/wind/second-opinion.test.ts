@@ -173,6 +173,10 @@ describe('units by a library of units', () => {
       'pressure-constant': `${POUND_FORCE}/ft^2*mph^2`,
       stiffness: `${POUND_FORCE}/ft`,
       'force-per-length': `${POUND_FORCE}/ft`,
+      'section-area': 'in^2',
+      'section-modulus': 'in^3',
+      'pressure-per-length': `${POUND_FORCE}/ft^3`,
+      'force-per-weight': `${POUND_FORCE}/lb`,
     },
     si: {
       one: '1',
@@ -196,6 +200,10 @@ describe('units by a library of units', () => {
       'pressure-constant': 'Pa*s^2/m^2',
       stiffness: 'N/m',
       'force-per-length': 'N/m',
+      'section-area': 'mm^2',
+      'section-modulus': 'mm^3',
+      'pressure-per-length': 'Pa/m',
+      'force-per-weight': 'N/kg',
     },
   };
 
