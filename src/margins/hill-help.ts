@@ -1,7 +1,6 @@
 import { METHOD_BY_ID } from '../methods/index.ts';
 import type { Hill, HillCondition } from '../wind/index.ts';
 import type { Inquiry } from './inquiry.ts';
-import { siteWind } from './tower-model.ts';
 
 /** A hill as its method counts it. */
 export interface HillHelp {
@@ -49,8 +48,8 @@ export function hillHelpOf(inquiry: Inquiry): HillHelp | undefined {
   const { hill, exposure } = site;
   if (!rule || !hill || site.topographicFactor !== undefined) return undefined;
   const height = station.tower.top;
-  const factorOf = (of: Hill) =>
-    siteWind({ ...inquiry, site: { ...site, hill: of } }, STANDING, false).topographicFactor(height);
+  const counted = (conditions: readonly HillCondition[]) => conditions.every((condition) => condition.holds !== false);
+  const factorOf = (of: Hill) => (counted(rule.conditions(of, exposure)) ? rule.byHeight(of, exposure)(height) : 1);
   const conditions = rule.conditions(hill, exposure);
   const own = hill.side === 'upwind' ? 0 - hill.distance : hill.distance;
   const factor = factorOf(hill);
@@ -64,7 +63,7 @@ export function hillHelpOf(inquiry: Inquiry): HillHelp | undefined {
     { distance: own, factor, here: true },
   ].sort((a, b) => a.distance - b.distance);
   return {
-    counts: conditions.every((condition) => condition.holds !== false),
+    counts: counted(conditions),
     conditions,
     height,
     factor,
@@ -72,9 +71,6 @@ export function hillHelpOf(inquiry: Inquiry): HillHelp | undefined {
     profile,
   };
 }
-
-/** The hill does not ask what stands on it. */
-const STANDING = { kind: 'pole', sides: 0, guyed: false, height: 10, width: 0.3 } as const;
 
 function placed(hill: Hill, distance: number): Hill {
   return { ...hill, distance: Math.abs(distance), side: distance <= 0 ? 'upwind' : 'downwind' };

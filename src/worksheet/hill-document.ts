@@ -57,8 +57,13 @@ export function hillSays(
   const most = profile.reduce((best, point) => (point.factor > best.factor ? point : best));
   const crest = most.here
     ? 'Nowhere on its slope is it more.'
-    : `At most, ${inWords(Math.abs(most.distance), 'length', system)} ${most.distance <= 0 ? 'before' : 'behind'} the crest, it would be ${figures(most.factor)}.`;
+    : `At most, ${placeOf(most.distance, system)}, it would be ${figures(most.factor)}.`;
   return `The hill multiplies the pressure by ${figures(factor)} ${at}. ${crest}`;
+}
+
+function placeOf(distance: number, system: UnitSystem): string {
+  if (distance === 0) return 'at the crest';
+  return `${inWords(Math.abs(distance), 'length', system)} ${distance < 0 ? 'before' : 'behind'} the crest`;
 }
 
 function conditionSays({ why, holds, of, given, limit }: HillCondition, system: UnitSystem): string {

@@ -2,7 +2,8 @@ import { displayValue, type Known, WORDS_FOR_KNOWN } from '../foundation/index.t
 import { areasOf, type Inquiry, siteSpeed, siteWind, windAt } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { exposedTower } from '../structure/index.ts';
-import { type Quantity, quantity } from './quantity.ts';
+import { HILL_REASONS } from './caution-words.ts';
+import { figures, type Quantity, quantity } from './quantity.ts';
 
 /** A reading or caution that belongs to a part's answer. */
 export interface PartNote {
@@ -139,8 +140,11 @@ export function pressuresDocument(
       code: 'structure-assumed',
       says: 'Neither tower nor structure is given: read as a round pole, whose factors are the larger.',
     });
-  if (wind.hillExcluded)
-    notes.push({ code: 'topography-not-applied', says: 'The hill does not count by this standard.' });
+  if (wind.hillExcluded) {
+    const { why, wouldBe } = wind.hillExcluded;
+    const says = `The hill does not count by this standard: ${HILL_REASONS[why]}. Its factor at 33 ft (10 m) would be ${figures(wouldBe)}.`;
+    notes.push({ code: 'topography-not-applied', says });
+  }
   return {
     method: inquiry.method,
     speed: { ...quantity(speed, 'speed', system), basis },
