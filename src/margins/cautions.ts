@@ -1,8 +1,8 @@
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { firstModeAtMost } from '../structure/index.ts';
 import type { Climate } from '../wind/index.ts';
-import type { Link } from './assess.ts';
 import { SHORT_RECORD } from './chance.ts';
+import type { Link } from './links/link.ts';
 import type { Demand, SiteSpeed, TowerModel } from './tower-model.ts';
 import type { CheckUse } from './tower-use.ts';
 

@@ -1,7 +1,7 @@
 import { type Trace, under } from '../foundation/index.ts';
 import { type ChanceOfReaching, type Climate, chanceOfReaching } from '../wind/index.ts';
-import type { Link } from './assess.ts';
 import type { Inquiry } from './inquiry.ts';
+import type { Link } from './links/link.ts';
 
 /** Years of record under which the band is wide, and a caution says so. @source common-practice */
 export const SHORT_RECORD = 20;

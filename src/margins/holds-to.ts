@@ -1,9 +1,9 @@
 import { lowestReaching } from '../foundation/index.ts';
-import { fromOwnBasis, METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import type { Wind } from '../methods/index.ts';
 import { type Windward, windward } from '../structure/index.ts';
-import { basicWindFor, FASTEST_MILE_OFFSET } from '../wind/index.ts';
 import type { Check } from './check-list.ts';
 import { actualSpeedHoldsTo, designHoldsTo } from './formulas.ts';
+import { inWords } from './holds-to-use.ts';
 import { type Demand, demandOf, type Proven, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
 import { badUse } from './tower-use.ts';
 
@@ -25,42 +25,31 @@ export interface HoldsTo {
  * @param model the tower [-]
  * @param link which link [-]
  * @param demand of the design wind at the bad end, without least pressures [-]
+ * @param target the use that is looked for [-]
  * @returns both speeds [m/s]; undefined where nothing is proven, or the dead load alone is more than is proven
  * @source derived
  */
-export function holdsTo(model: TowerModel, link: Check['link'], demand: Demand): HoldsTo | undefined {
+export function holdsTo(model: TowerModel, link: Check['link'], demand: Demand, target = 1): HoldsTo | undefined {
   const wind = (model.hungWind[0] as Windward).wind;
-  const steady = steadySpeed(model, link, demand, wind.conditions.speed);
+  const steady = steadySpeed(model, link, demand, wind.conditions.speed, target);
   if (steady === undefined || steady <= 0) return undefined;
   const actualWind = siteWind(model.inquiry, (model.scenarios[0] as Scenario).exposed, true);
   const actual = actualSpeedHoldsTo.of(steady, wind.level, wind.directionFactor, wind.importance);
-  if (staysSteady(model, wind, actualWind, steady, actual)) return inWords(model, steady, actual, true);
-  const design = searched(model, link, model.hungWind, model.ownWind, steady, steady);
+  if (staysSteady(model, wind, actualWind, steady, actual)) return inWords(model.inquiry, steady, actual, true);
+  const design = searched(model, link, model.hungWind, model.ownWind, steady, steady, target);
   const [hung, own] = actualWindward(model);
-  const gust = searched(model, link, hung, own, actual, steady);
-  return design === undefined || gust === undefined ? undefined : inWords(model, design, gust, false);
-}
-
-function inWords(model: TowerModel, design: number, actual: number, steady: boolean): HoldsTo | undefined {
-  const method = METHOD_BY_ID[model.inquiry.method];
-  const basis = model.inquiry.site.basis ?? method.basis;
-  // So little wind has no fastest mile; it holds to nothing worth a figure.
-  if (basis === 'fastest-mile' && fromOwnBasis(method, design, 'gust3-nominal', 'rating') <= FASTEST_MILE_OFFSET) {
-    return undefined;
-  }
-  const { returnYears } = model.inquiry.site;
-  const ofYears = returnYears === undefined ? 1 : basicWindFor(1, returnYears);
-  const nominalMap = method.id === 'tia222-g' && basis === 'gust3-strength';
-  return {
-    // Turned round with the same ratio by which the site's speed was taken.
-    design: nominalMap ? design : fromOwnBasis(method, design / ofYears, basis, 'rating'),
-    gust: method.actualGust(actual),
-    steady,
-  };
+  const gust = searched(model, link, hung, own, actual, steady, target);
+  return design === undefined || gust === undefined ? undefined : inWords(model.inquiry, design, gust, false);
 }
 
 /** Speed at use 1 if no coefficient changed on the way: the least over checks and scenarios, the most over claims. */
-function steadySpeed(model: TowerModel, link: Check['link'], demand: Demand, speed: number): number | undefined {
+function steadySpeed(
+  model: TowerModel,
+  link: Check['link'],
+  demand: Demand,
+  speed: number,
+  target: number,
+): number | undefined {
   const { proven } = model;
   let least = Number.POSITIVE_INFINITY;
   model.checks.forEach((check, index) => {
@@ -70,7 +59,7 @@ function steadySpeed(model: TowerModel, link: Check['link'], demand: Demand, spe
       if (wind > 0)
         least = Math.min(
           least,
-          mostOfClaims(model, check, index, scenario, wind, demand.dead[index] as number, proven, speed),
+          mostOfClaims(model, check, index, scenario, wind, demand.dead[index] as number, proven, speed, target),
         );
     });
   });
@@ -86,13 +75,17 @@ function mostOfClaims(
   dead: number,
   proven: readonly Proven[],
   speed: number,
+  target: number,
 ): number {
   let most = 0;
-  const at = (capacity: number) => (capacity > dead ? designHoldsTo.of(speed, dead / capacity, wind / capacity) : 0);
+  const at = (proof: number) => {
+    const capacity = target * proof;
+    return capacity > dead ? designHoldsTo.of(speed, dead / capacity, wind / capacity) : 0;
+  };
   for (const each of proven) {
     const byLoads = at((each.low[scenario] as number[])[index] as number);
     const ratio = each.windRatioLow[scenario] as number;
-    most = Math.max(most, ratio > 0 ? Math.min(byLoads, speed / Math.sqrt(ratio)) : byLoads);
+    most = Math.max(most, ratio > 0 ? Math.min(byLoads, speed * Math.sqrt(target / ratio)) : byLoads);
   }
   if (check.of === 'moment') {
     for (const claim of model.momentClaims) if (claim.level === check.level) most = Math.max(most, at(claim.moment));
@@ -110,7 +103,14 @@ function staysSteady(model: TowerModel, wind: Wind, actualWind: Wind, design: nu
   return Math.max(design, actual * ratio, wind.conditions.speed) <= limit;
 }
 
-function actualWindward(model: TowerModel): readonly [readonly Windward[], readonly (Windward | undefined)[]] {
+/**
+ * What hangs on the tower, and the tower itself, in a wind that has come.
+ *
+ * @param model the tower [-]
+ * @returns by scenario, what hangs and the tower [-]
+ * @source derived
+ */
+export function actualWindward(model: TowerModel): readonly [readonly Windward[], readonly (Windward | undefined)[]] {
   const winds = model.scenarios.map(({ exposed }) => siteWind(model.inquiry, exposed, true));
   const hung = winds.map((wind) => windward(wind, model.hungWind[0] as Windward, 'demand', 'face'));
   const own = model.ownWind.map((cut, scenario) =>
@@ -129,9 +129,10 @@ function searched(
   own: readonly (Windward | undefined)[],
   near: number,
   steady: number,
+  target: number,
 ): number | undefined {
   const atNear = (steady / (model.hungWind[0] as Windward).wind.conditions.speed) ** 2;
   const reaches = (speed: number) =>
-    badUse(model, link, demandOf(model, hung, own, speed, 'bad', false), {}, atNear * (speed / near) ** 2) >= 1;
+    badUse(model, link, demandOf(model, hung, own, speed, 'bad', false), {}, atNear * (speed / near) ** 2) >= target;
   return lowestReaching(reaches, 0.4 * near, 2.6 * near, 88) ?? lowestReaching(reaches, 2.6 * near, 26 * near, 200);
 }

@@ -1,7 +1,8 @@
 import { Refusal } from '../foundation/index.ts';
 import { fromOwnBasis, METHOD_BY_ID, SITE_METHODS, type SiteMethodId, type Wind } from '../methods/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
-import { type Assessment, assess, type Link, type LinkResult, windAt } from './assess.ts';
+import { type Assessment, assess, windAt } from './assess.ts';
+import type { Link, LinkResult } from './links/link.ts';
 import type { Verdict } from './verdict.ts';
 
 /** What makes one method ask for more than another, at the tower's top; `shapes` is all that is not a factor of the wind. */

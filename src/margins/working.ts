@@ -15,7 +15,7 @@ import {
   type Windward,
   windward,
 } from '../structure/index.ts';
-import type { Assessment, Link } from './assess.ts';
+import type { Assessment } from './assess.ts';
 import { chancesOf } from './chance.ts';
 import type { Check } from './check-list.ts';
 import {
@@ -41,6 +41,7 @@ import {
   worstMoment,
   worstShear,
 } from './formulas.ts';
+import type { Link } from './links/link.ts';
 import { type RatedCase, ratedAreaFactor, ratedSpeed } from './rated-case.ts';
 import {
   type Claim,

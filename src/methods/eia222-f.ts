@@ -13,6 +13,7 @@ import {
   exposureCoefficientEiaF,
   FASTEST_MILE_OFFSET,
   gustEffectEiaF,
+  mastGustEiaF,
   nominalFromFastestMile,
   POLE_GUST_EIA_F,
   PRESSURE_CONSTANT,
@@ -92,6 +93,8 @@ export const eia222F: Method = {
     windLevel: LEVEL,
     weightLevel: 1,
   },
+  mastGust: ({ height }, trace) =>
+    evaluate(trace, mastGustEiaF, [evaluate(trace, gustEffectEiaF, [height, REFERENCE_HEIGHT])]),
   wind,
   actualGust: (speed, trace) => evaluate(trace, nominalFromFastestMile, [speed, FASTEST_MILE_OFFSET]),
 };

@@ -104,6 +104,8 @@ export interface Method {
   readonly ice?: IceRule;
   /** Coefficients of slender members, for areas stated without one. */
   readonly slender: { readonly round: number; readonly flat: number; readonly compactFlat: number };
+  /** Gust effect factor of a mast on a tower, for mast, bearing and rotator; absent: that of the structure. */
+  readonly mastGust?: (exposed: Exposed, trace?: Trace) => number;
   readonly wind: (conditions: WindConditions) => Wind;
   /** The actual 3-second gust at 10 m in the open that is this speed of the method's [m/s]. */
   readonly actualGust: (speed: number, trace?: Trace) => number;

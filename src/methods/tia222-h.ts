@@ -2,6 +2,7 @@ import { cite, evaluate } from '../foundation/index.ts';
 import {
   ELEVATION_DECAY_HEIGHT,
   EXPOSURES,
+  GUST_TIA,
   groundElevationFactor,
   ICE_IMPORTANCE,
   velocityPressureH,
@@ -46,6 +47,7 @@ export const tia222H: Method = {
   hill: TIA_HILL_RULE,
   slender: TIA_SLENDER,
   ice: { mapFactor: 1, importance: ICE_IMPORTANCE, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 },
+  mastGust: () => GUST_TIA.mastOnTower,
   wind: (conditions) => tiaWind(revision, conditions),
   actualGust: (speed) => speed,
 };

@@ -8,7 +8,7 @@ import type { DecimalSign } from './quantities/number-text.ts';
 import { PlanReader } from './reading/plan-reader.ts';
 import { present } from './reading/present.ts';
 import { readCables, readLoads } from './reading/read-loads.ts';
-import { readMast, readRotatorHeight } from './reading/read-mast.ts';
+import { readMast, readRotator, readRotatorHeight } from './reading/read-mast.ts';
 import { readRatings } from './reading/read-ratings.ts';
 import { readSite } from './reading/read-site.ts';
 import { readTower } from './reading/read-tower.ts';
@@ -69,6 +69,7 @@ function readInquiry(reader: PlanReader, document: PlanDocument): Inquiry {
     units: document.units,
     tower,
     mast,
+    rotator: document.rotator === undefined ? undefined : readRotator(reader, document.rotator),
     loads: readLoads(reader, document.loads ?? [], tower, mast),
     cables: readCables(reader, document.cables ?? [], tower, mast),
   });

@@ -8,6 +8,7 @@ export interface Station {
   readonly units: UnitSystem;
   readonly tower: Tower;
   readonly mast?: Mast;
+  readonly rotator?: Rotator;
   readonly loads: readonly Load[];
   readonly cables: readonly CableRun[];
 }
@@ -68,7 +69,43 @@ export interface Tower {
   readonly damping?: number;
   readonly asDrawn: boolean;
   readonly used: boolean;
-  readonly foundation?: 'block' | 'pier' | 'maker';
+  readonly foundation?: Foundation;
+}
+
+/** The rotator, as far as its weight is told. */
+export interface Rotator {
+  /** [kg] */
+  readonly weight?: number;
+}
+
+/** What the tower stands on. */
+export type Foundation =
+  | {
+      readonly kind: 'block';
+      readonly length: number;
+      readonly width: number;
+      readonly depth: number;
+      /** What the soil may carry [Pa]. */
+      readonly bearing: number;
+    }
+  | {
+      readonly kind: 'pier';
+      readonly diameter: number;
+      readonly depth: number;
+      /** What the soil may carry sideways, for each metre of depth [Pa/m]. */
+      readonly lateral: number;
+      readonly constrained: boolean;
+    }
+  | { readonly kind: 'maker' };
+
+/** One tube of a stepped or sleeved mast, heights above its foot [m]. */
+export interface MastTube {
+  readonly outside: number;
+  readonly wall: number;
+  readonly from: number;
+  readonly to: number;
+  /** [Pa] */
+  readonly yieldStrength?: number;
 }
 
 export interface Mast {
@@ -77,7 +114,11 @@ export interface Mast {
   readonly wall?: number;
   /** [Pa]; never a default. */
   readonly yieldStrength?: number;
-  readonly material: string;
+  /** Strength at rupture [Pa]; asked of aluminium only. */
+  readonly ultimateStrength?: number;
+  readonly material: Material;
+  /** Stepped or sleeved: its tubes; absent: one tube from end to end. */
+  readonly pieces?: readonly MastTube[];
   /** Height of its foot; absent when the plan does not say how far it reaches down inside. */
   readonly foot?: number;
   /** Height of its upper end. */

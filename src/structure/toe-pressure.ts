@@ -227,6 +227,39 @@ function whereItFallsTo(value: number, of: (at: number) => number, low: number, 
   return (left + right) / 2;
 }
 
+/**
+ * The moment under which the largest pressure, whatever the heading, comes to a limit.
+ *
+ * p(M) = p_all
+ *
+ * @param under the rectangle [m]
+ * @param load weight on it [N]
+ * @param limit what the soil may carry [Pa], more than the load alone presses
+ * @returns the moment [N·m]; 0 where the load alone is too much
+ * @throws Refusal where a side or the load is not above zero
+ * @example momentToPressure({ length: 1, width: 1 }, 1000, 4508.7) // 300
+ * @source derived
+ */
+export function momentToPressure(under: Underside, load: number, limit: number): number {
+  const tips = (load * Math.min(under.length, under.width)) / 2;
+  const short = (share: number) => {
+    const toe = worstToePressure(under, load, share * tips);
+    return toe.contact === 'tips' ? Number.NEGATIVE_INFINITY : 1 - toe.pressure / limit;
+  };
+  if (short(0) <= 0) return 0;
+  let [low, high] = [0, 1];
+  let [atLow, atHigh] = [short(0), -1];
+  for (let turn = 0; turn < 60 && high - low > 1e-10; turn += 1) {
+    const chord = low + ((high - low) * atLow) / (atLow - atHigh);
+    const middle = turn % 3 === 2 ? (low + high) / 2 : Math.min(Math.max(chord, low + 1e-12), high - 1e-12);
+    const here = short(middle);
+    if (here > 0) [low, atLow] = [middle, here];
+    else [high, atHigh] = [middle, Math.max(here, -1)];
+    if (Math.abs(here) < 1e-11) return middle * tips;
+  }
+  return ((low + high) / 2) * tips;
+}
+
 /** Step of the scan over headings [rad]; the largest pressure changes slowly with the heading. */
 const HEADING_STEP = Math.PI / 36;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
@@ -265,6 +298,10 @@ export function worstToePressure(under: Underside, load: number, moment: number,
   const quarter = Math.PI / 2;
   if (off >= under.length / 2) return { ...pressed(0), heading: 0 };
   if (off >= under.width / 2) return { ...pressed(quarter), heading: quarter };
+  // Where the whole underside stays pressed the corner leaned on is the one towards which both sides add up most.
+  const corner = Math.atan2(under.length, under.width);
+  if (off * Math.hypot(1 / under.length, 1 / under.width) <= 1 / 6)
+    return { ...pressed(corner, trace), heading: corner };
   let best = 0;
   let most = size(0);
   for (let step = 1; step <= 18; step += 1) {
@@ -275,7 +312,8 @@ export function worstToePressure(under: Underside, load: number, moment: number,
   let high = Math.min(quarter, best + HEADING_STEP);
   let [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
   let [atLeft, atRight] = [size(left), size(right)];
-  while (high - low > 1e-6) {
+  // The pressure is flat there: a ten-thousandth of a radian is a hundred-millionth of it.
+  while (high - low > 1e-4) {
     if (atLeft > atRight) {
       [high, right, atRight] = [right, left, atLeft];
       left = high - GOLDEN * (high - low);

@@ -311,6 +311,17 @@ export const gustEffectEiaF = defineFormula({
   of: (height: number, reference: number) => Math.min(1.25, Math.max(1, 0.65 + 0.6 / (height / reference) ** (1 / 7))),
 });
 
+export const mastGustEiaF = defineFormula({
+  id: 'gust-mast-eia222-f',
+  title: 'Gust response factor of a mast on a tower, for the mast itself, TIA/EIA-222-F',
+  symbol: 'G_m',
+  unit: 'one',
+  expression: '1.25 * G_H',
+  variables: [variable('G_H', 'gust response factor of the structure', 'one', 1, 1.25)],
+  cite: cite('eia222-f', '2.3.4.4, structure mounted on another', 'memory'),
+  of: (structure: number) => 1.25 * structure,
+});
+
 /** Tubular poles by TIA/EIA-222-F 2.3.4, from memory. @source eia222-f */
 export const POLE_GUST_EIA_F = 1.69;
 
@@ -329,4 +340,4 @@ export const gustEffectTiaLattice = defineFormula({
 });
 
 /** TIA-222-G and -H 2.6.7, from memory. @source tia222-g */
-export const GUST_TIA = { guyed: 0.85, pole: 1.1, step: 150 * FOOT } as const;
+export const GUST_TIA = { guyed: 0.85, pole: 1.1, mastOnTower: 1.35, step: 150 * FOOT } as const;

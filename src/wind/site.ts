@@ -17,6 +17,13 @@ export interface Hill {
   readonly isolated?: boolean;
 }
 
+/** How far it is from the foot of the tower to what it must not fall on [m]. */
+export interface SiteDistances {
+  readonly powerLine?: number;
+  readonly propertyLine?: number;
+  readonly building?: number;
+}
+
 export interface Site {
   readonly speed: number;
   /** Absent: that of the method's own maps, with a caution. */
@@ -33,6 +40,8 @@ export interface Site {
   readonly topographicFactor?: number;
   /** Ice of the map (or radial ice) and the 3-second gust that goes with it. */
   readonly ice?: { readonly thickness: number; readonly gust: number };
+  /** From the foot of the tower [m]. */
+  readonly distances?: SiteDistances;
   /** The strongest winds of the place, for the chance of what a link holds to. */
   readonly climate?: Climate;
 }

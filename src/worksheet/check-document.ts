@@ -14,10 +14,12 @@ import { METHOD_BY_ID } from '../methods/index.ts';
 import { CAUTION_WORDS, NOT_COVERED } from './caution-words.ts';
 import { type ChanceDocument, chanceDocuments } from './chance-document.ts';
 import { groundNamed, linkName } from './choice-words.ts';
+import { type FoundationDocument, foundationDocument } from './foundation-document.ts';
 import { type HillDocument, hillDocument } from './hill-document.ts';
+import { DIMENSION_OF_COMPARED } from './link-words.ts';
 import { type Quantity, quantity } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
-import { headline, linkSays } from './says.ts';
+import { headline, linkSays, lowerAtSays } from './says.ts';
 import { type SensitivityDocument, sensitivityDocument } from './sensitivity-document.ts';
 import { type SpreadDocument, spreadDocument } from './spread-document.ts';
 import { type StepDocument, workingDocument } from './working-document.ts';
@@ -122,6 +124,24 @@ export interface CheckDocument {
     readonly heldAbove: boolean;
     readonly weight?: Quantity;
     readonly bracketPull?: Quantity;
+  };
+  /** What the mast does to what holds it. */
+  readonly mast?: {
+    readonly force: Quantity;
+    readonly atBearing?: Quantity;
+    readonly atFoot: Quantity;
+    readonly torque: Quantity;
+    readonly bending?: { readonly moment: Quantity; readonly height: Quantity };
+    readonly tipMovement?: Quantity;
+    readonly weight?: Quantity;
+  };
+  readonly foundation?: FoundationDocument;
+  /** Where the tower can be lowered: the forecast gust at which to do it. */
+  readonly lowerAt?: {
+    readonly gust: Quantity;
+    readonly ofLink: string;
+    readonly without: readonly string[];
+    readonly says: string;
   };
   readonly roomLeft: readonly { readonly height: Quantity; readonly area: Quantity; readonly of: readonly string[] }[];
   /** Where the plan gives a climate. */
@@ -235,6 +255,9 @@ export function checkDocument(
       ...(reactions.weight === undefined ? {} : { weight: q(reactions.weight, 'weight') }),
       ...(reactions.bracketPull === undefined ? {} : { bracketPull: q(reactions.bracketPull, 'force') }),
     },
+    ...mastDocument(assessment, system),
+    ...(assessment.foundation === undefined ? {} : { foundation: foundationDocument(assessment.foundation, system) }),
+    ...lowerAtDocument(assessment, system),
     roomLeft: assessment.roomLeft
       ? [
           {
@@ -264,6 +287,38 @@ function headingDocument(headings: { readonly fixed?: number; readonly turning?:
   };
 }
 
+function mastDocument({ mast }: Assessment, system: UnitSystem): Pick<CheckDocument, 'mast'> {
+  if (!mast) return {};
+  const { force, atBearing, atFoot, torque, bending, tipMovement, weight } = mast;
+  return {
+    mast: {
+      force: quantity(force, 'force', system),
+      ...(atBearing === undefined ? {} : { atBearing: quantity(atBearing, 'force', system) }),
+      atFoot: quantity(atFoot, 'force', system),
+      torque: quantity(torque, 'moment', system),
+      ...(bending === undefined
+        ? {}
+        : {
+            bending: {
+              moment: quantity(bending.moment, 'moment', system),
+              height: quantity(bending.height, 'length', system),
+            },
+          }),
+      ...(tipMovement === undefined ? {} : { tipMovement: quantity(tipMovement, 'diameter', system) }),
+      ...(weight === undefined ? {} : { weight: quantity(weight, 'weight', system) }),
+    },
+  };
+}
+
+function lowerAtDocument(assessment: Assessment, system: UnitSystem): Pick<CheckDocument, 'lowerAt'> {
+  const { lowerAt } = assessment;
+  if (!lowerAt) return {};
+  const { gust, ofLink, without } = lowerAt;
+  return {
+    lowerAt: { gust: quantity(gust, 'speed', system), ofLink, without, says: lowerAtSays(assessment, lowerAt) },
+  };
+}
+
 function linkDocument(assessment: Assessment, link: Link, system: UnitSystem): LinkDocument {
   const base = {
     id: link.id,
@@ -276,7 +331,7 @@ function linkDocument(assessment: Assessment, link: Link, system: UnitSystem): L
   const { result } = link;
   if (!result) return base;
   const { inquiry } = assessment;
-  const dimension = result.of === 'moment' ? 'moment' : 'force';
+  const dimension = DIMENSION_OF_COMPARED[result.of];
   const basis = inquiry.site.basis ?? METHOD_BY_ID[inquiry.method].basis;
   return {
     ...base,
@@ -285,7 +340,7 @@ function linkDocument(assessment: Assessment, link: Link, system: UnitSystem): L
     margin: 1 - result.use,
     demand: { of: result.of, ...quantity(result.demand, dimension, system) },
     capacity: quantity(result.capacity, dimension, system),
-    where: quantity(result.height, 'length', system),
+    ...(result.height === undefined ? {} : { where: quantity(result.height, 'length', system) }),
     heading: headingDocument(result.headings, system),
     ...(result.holdsTo
       ? {

@@ -3,10 +3,11 @@ import { METHOD_BY_ID } from '../methods/index.ts';
 import { NOT_COVERED } from './caution-words.ts';
 import { chanceLines } from './chance-document.ts';
 import { type Besides, cautionDocuments } from './check-document.ts';
+import { foundationSays } from './foundation-document.ts';
 import { hillSays } from './hill-document.ts';
 import { inWords, useFigures } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
-import { headline, linkSays } from './says.ts';
+import { headline, linkSays, lowerAtSays } from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
 
@@ -29,6 +30,8 @@ export function checkText(
   );
   const hill = hillHelpOf(inquiry);
   if (hill) lines.push(hillSays(hill, units));
+  if (assessment.foundation) lines.push(foundationSays(assessment.foundation, units));
+  if (assessment.lowerAt) lines.push(lowerAtSays(assessment, assessment.lowerAt));
   if (roomLeft) {
     const keeping = `keeping a margin of ${useFigures(inquiry.wanted.margin)}`;
     const area = inWords(Math.abs(roomLeft.area), 'area', units);

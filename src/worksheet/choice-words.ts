@@ -40,7 +40,7 @@ export const WORDS_FOR_VERDICT: Readonly<Record<Verdict, string>> = {
 };
 
 /** What a link is called in a sentence. */
-export function linkName(link: Pick<Link, 'kind' | 'name'>): string {
+export function linkName(link: Pick<Link, 'id' | 'kind' | 'name'>): string {
   switch (link.kind) {
     case 'tower':
       return 'tower';
@@ -52,6 +52,14 @@ export function linkName(link: Pick<Link, 'kind' | 'name'>): string {
       return 'mast';
     case 'antenna':
       return link.name ?? 'antenna';
+    case 'bearing':
+      return 'bearing';
+    case 'rotator':
+      return 'rotator';
+    case 'weight':
+      return 'weight aloft';
+    case 'fall':
+      return `distance to the ${link.id.split(':')[1]?.replace('-', ' ') ?? 'line'}`;
     case 'foundation':
       return 'footing';
   }

@@ -72,6 +72,8 @@ export function missingInWords(pointer: string): string {
     leg: 'The members of the tower are not given, so their ice cannot be worked out; a tape measure has them.',
     method: 'The rating names no standard, so it proves none of the wind on the tower itself; the maker knows it.',
     foundation: 'Nothing is said of the footing; the maker’s drawing or the soil’s values have it.',
+    weight: `A weight is missing (${pointer.slice(1).replaceAll('/', ' ')}); a scale or the data sheet has it.`,
+    bearing: 'Where the bearing is, or whether there is one, is not told.',
     tension: 'The pull of the wire is missing; give its tension, or its sag and weight.',
     held: 'Where the tower is held is missing; the maker’s drawing has it.',
     asDrawn: 'Whether guys, brackets and footing are the maker’s own is not said.',

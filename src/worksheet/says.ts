@@ -1,6 +1,7 @@
-import type { Assessment, Compared, Link, LinkResult } from '../margins/index.ts';
+import type { Assessment, Compared, Link, LinkResult, LowerAt } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { linkName, WORDS_FOR_BASIS } from './choice-words.ts';
+import { beyondInWords, DIMENSION_OF_COMPARED, ofWhat, WORDS_FOR_COMPARED } from './link-words.ts';
 import { inWords, listed, sentence, useFigures } from './quantity.ts';
 import { missingInWords, questionOf } from './question-words.ts';
 
@@ -36,11 +37,10 @@ function mainSentence(assessment: Assessment, link: Link): string {
   const wind = `your ${inWords(inquiry.site.speed, 'speed', system)} ${WORDS_FOR_BASIS[basis]}`;
   const soFar = assessment.verdict === link.verdict ? '' : ' so far';
   if (result && link.verdict !== 'not-shown') {
-    const beyond =
-      link.verdict === 'over' ? ': beyond what the maker stands behind, which is not the same as failing' : '';
+    const beyond = link.verdict === 'over' ? beyondInWords(link) : '';
     const said = result.over ?? result;
     const besides = result.over ? ` (${useFigures(result.use)} ${whereInWords(assessment, result)})` : '';
-    return `${sentence(link.verdict)}${soFar}: in ${wind} the ${name} takes ${useFigures(said.use)} of what its rating shows, ${whereInWords(assessment, said)}${besides}${beyond}.`;
+    return `${sentence(link.verdict)}${soFar}: in ${wind} the ${name} takes ${useFigures(said.use)} of ${ofWhat(link)}, ${whereInWords(assessment, said)}${besides}${beyond}.`;
   }
   return notShownSentence(assessment, link, wind);
 }
@@ -69,15 +69,27 @@ function notShownSentence(assessment: Assessment, link: Link, wind: string): str
   }
 }
 
+/** Comparisons that have no height to tell. */
+const FOOTING: readonly Compared['of'][] = ['overturning', 'toe-pressure', 'embedment'];
+
 /** "most in shear at the foot". */
 export function whereInWords(assessment: Assessment, result: Compared): string {
   const { tower, units } = assessment.inquiry.station;
+  if (result.of === 'wind-ratio') return 'by the wind on the tower itself';
+  const what = WORDS_FOR_COMPARED[result.of];
+  if (result.height === undefined || FOOTING.includes(result.of)) return what;
   const place =
     Math.abs(result.height - tower.foot) < 1e-6 ? 'at the foot' : `at ${inWords(result.height, 'length', units)}`;
-  if (result.of === 'wind-ratio') return 'by the wind on the tower itself';
-  const what = result.of === 'shear' ? 'shear' : 'bending';
-  return `most in ${what} ${result.place === 'top-couple' ? `at the top, ${place}` : place}`;
+  return `${what} ${result.place === 'top-couple' ? `at the top, ${place}` : place}`;
 }
+
+/** What the capacity of a link is called, where it is not a maker's proof. */
+const ALLOWED: Partial<Record<Link['kind'], string>> = {
+  mast: 'allowed',
+  antenna: 'rated',
+  foundation: 'held',
+  fall: 'given',
+};
 
 /** One link in a line. */
 export function linkSays(assessment: Assessment, link: Link): string {
@@ -89,12 +101,24 @@ export function linkSays(assessment: Assessment, link: Link): string {
     if (needs) return `${name}: not shown. ${needs}`;
     return `${name}: not shown. ${link.because === 'not-computed' ? 'This version does not check it.' : 'Nothing given proves it.'}`;
   }
-  const dimension = result.of === 'moment' ? 'moment' : 'force';
+  const dimension = DIMENSION_OF_COMPARED[result.of];
   const compared =
     result.of === 'wind-ratio'
       ? ''
-      : ` ${inWords(result.demand, dimension, units, 4)} asked, ${inWords(result.capacity, dimension, units, 4)} shown,`;
+      : ` ${inWords(result.demand, dimension, units, 4)} asked, ${inWords(result.capacity, dimension, units, 4)} ${ALLOWED[link.kind] ?? 'shown'},`;
   const holds = result.holdsTo ? ` Holds to an actual gust of ${inWords(result.holdsTo.gust, 'speed', units)}.` : '';
   const range = result.useRange[0] < result.use ? ` (${useFigures(result.useRange[0])} at best)` : '';
   return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${holds}`;
+}
+
+/** "Lower it when gusts above 64 mph are forecast." */
+export function lowerAtSays({ inquiry, links }: Assessment, { gust, ofLink, without }: LowerAt): string {
+  const { units } = inquiry.station;
+  const weakest = links.find((link) => link.id === ofLink);
+  const name = weakest ? linkName(weakest) : 'tower';
+  const rest =
+    without.length === 0
+      ? ''
+      : ` Not counted, since not shown: ${listed(links.filter((link) => without.includes(link.id)).map((link) => linkName(link)))}.`;
+  return `Lower it when gusts of ${inWords(gust, 'speed', units)} are forecast: then the ${name} keeps the margin you want, with ${useFigures(inquiry.wanted.forecast)} off for the error of a forecast.${rest}`;
 }

@@ -81,7 +81,7 @@ export function sensitivityLines(sensitivity: Sensitivity, assessment: Assessmen
 }
 
 function nameOf({ ofLink }: Sensitivity): string {
-  return linkName({ kind: ofLink });
+  return linkName({ id: ofLink, kind: ofLink });
 }
 
 function rowSays(row: SensitivityRow, { use }: Sensitivity, assessment: Assessment): string {

@@ -50,6 +50,7 @@ describe('the chance of the wind a link holds to', () => {
     expect(documentOf(withClimate(demoPlan('river-bluff'), chart(THREE))).chance?.map((each) => each.ofLink)).toEqual([
       'tower',
       'tower-top',
+      'mast',
     ]);
   });
 

@@ -303,7 +303,7 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       says: 'wall 0.6 in does not fit in a 1 in tube',
     },
     {
-      plan: mast({ pieces: [{ outside: 2, wall: 1, from: 0, to: 9 }] }),
+      plan: mast({ pieces: [{ outside: 2, wall: 1, from: 0, to: 10 }] }),
       at: '#/mast/pieces/0/wall',
       says: 'Mast piece 1 wall 1 in',
     },
@@ -383,6 +383,35 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       plan: mast({ bearing: 44 }),
       at: '#/mast/bearing',
       says: "bearing at 44 ft is not above the mast's foot at 44 ft",
+    },
+  ],
+  'pieces-leave-a-gap': [
+    {
+      plan: mast({
+        pieces: [
+          { outside: 2, wall: 0.2, from: 0, to: 4 },
+          { outside: 2, wall: 0.2, from: 5, to: 10 },
+        ],
+      }),
+      at: '#/mast/pieces',
+      says: 'nothing stands right above 4 ft, and the mast is 10 ft long',
+    },
+    {
+      plan: mast({ pieces: [{ outside: 2, wall: 0.2, from: 0, to: 8 }] }),
+      at: '#/mast/pieces',
+      says: 'nothing stands right above 8 ft',
+    },
+  ],
+  'pieces-do-not-nest': [
+    {
+      plan: mast({
+        pieces: [
+          { outside: 2, wall: 0.2, from: 0, to: 6 },
+          { outside: 1.9, wall: 0.2, from: 4, to: 10 },
+        ],
+      }),
+      at: '#/mast/pieces/1',
+      says: 'Mast pieces 1 and 2 overlap, and neither goes into the other',
     },
   ],
   'piece-off-mast': [

@@ -41,11 +41,13 @@ describe('a mast', () => {
     expect(mastOf({ ...mast, inside: 4, bearing: '47 ft' })?.bearing).toBeCloseTo(47 * FOOT, 10);
   });
 
-  it('in pieces shows no single wall or steel', () => {
+  it('in pieces shows no single wall, and its steel stands for pieces that name none', () => {
     const pieces = [{ outside: 2, wall: 0.25, from: 0, to: 10, yield: 46 }];
     const read = mastOf({ ...mast, inside: 4, wall: 0.25, yield: 46, pieces });
     expect(read).not.toHaveProperty('wall');
-    expect(read).not.toHaveProperty('yieldStrength');
+    expect(read?.pieces).toHaveLength(1);
+    expect(read?.pieces?.[0]).toMatchObject({ wall: near(0.25 * 0.0254), from: 0, to: near(10 * FOOT) });
+    expect(read?.yieldStrength).toBeCloseTo(46 * 6894757.293168, -3);
   });
 
   it('with its bearing above the top is queried', () => {

@@ -260,37 +260,36 @@ everyRow('gust-averaging-durst', (row) => {
     close(hourly / gustOverMean(MEANS[seconds as keyof typeof MEANS], 'rating'), number(row, 'ratio_to_hourly_mean'));
 });
 
-const NO_MAST_LINK = 'for the links of the mast, which are not built yet';
-everyRow(
-  'gust-effect-tia',
-  (row) => {
-    const method = row['method'] as string;
-    const structure = row['structure'] as string;
-    const kind = structure === 'pole' ? 'pole' : 'lattice';
-    const gust = (feet: number) => windOf(method, kind, structure === 'guyed', feet).gustEffect();
-    expect(['free-lattice', 'guyed', 'pole']).toContain(structure);
-    close(gust(number(row, 'height_from_ft')), number(row, 'factor_at_from'));
-    close(gust(row['height_to_ft'] === '' ? 2000 : number(row, 'height_to_ft')), number(row, 'factor_at_to'));
-    startsWhereAnotherEnds('gust-effect-tia', row, ['method', 'structure'], 'height_from_ft', 'height_to_ft');
-  },
-  ({ structure }) => (structure === 'mast-on-tower' ? NO_MAST_LINK : undefined),
-);
+everyRow('gust-effect-tia', (row) => {
+  const method = row['method'] as string;
+  const structure = row['structure'] as string;
+  const kind = structure === 'pole' ? 'pole' : 'lattice';
+  const mastGust = METHOD_BY_ID[method as MethodId].mastGust;
+  const gust = (feet: number) =>
+    structure === 'mast-on-tower'
+      ? (mastGust?.(exposed('lattice', false, feet)) ?? Number.NaN)
+      : windOf(method, kind, structure === 'guyed', feet).gustEffect();
+  expect(['free-lattice', 'guyed', 'pole', 'mast-on-tower']).toContain(structure);
+  close(gust(number(row, 'height_from_ft')), number(row, 'factor_at_from'));
+  close(gust(row['height_to_ft'] === '' ? 2000 : number(row, 'height_to_ft')), number(row, 'factor_at_to'));
+  startsWhereAnotherEnds('gust-effect-tia', row, ['method', 'structure'], 'height_from_ft', 'height_to_ft');
+});
 
-everyRow(
-  'gust-effect-eia222-f',
-  (row) => {
-    const reference = number(row, 'reference_height_ft') * FOOT;
-    const ours = (height: number) =>
-      row['structure'] === 'tubular-pole' ? POLE_GUST_EIA_F : gustEffectEiaF.of(height, REFERENCE_HEIGHT);
-    const printed = (height: number) => {
-      const exponent = 1 / number(row, 'exponent_is_one_over');
-      const unlimited = number(row, 'constant') + number(row, 'numerator') / (height / reference) ** exponent;
-      return number(row, 'times') * Math.min(number(row, 'highest'), Math.max(number(row, 'lowest'), unlimited));
-    };
-    for (const height of [1, reference, 2 * reference, 5 * reference, 1e5]) close(ours(height), printed(height));
-  },
-  ({ structure }) => (structure === 'mast-on-tower' ? NO_MAST_LINK : undefined),
-);
+everyRow('gust-effect-eia222-f', (row) => {
+  const reference = number(row, 'reference_height_ft') * FOOT;
+  const ours = (height: number) => {
+    if (row['structure'] === 'tubular-pole') return POLE_GUST_EIA_F;
+    if (row['structure'] === 'lattice') return gustEffectEiaF.of(height, REFERENCE_HEIGHT);
+    return METHOD_BY_ID['eia222-f'].mastGust?.({ ...exposed('lattice'), height });
+  };
+  const printed = (height: number) => {
+    const exponent = 1 / number(row, 'exponent_is_one_over');
+    const unlimited = number(row, 'constant') + number(row, 'numerator') / (height / reference) ** exponent;
+    return number(row, 'times') * Math.min(number(row, 'highest'), Math.max(number(row, 'lowest'), unlimited));
+  };
+  for (const height of [1, reference, 2 * reference, 5 * reference, 1e5])
+    close(ours(height) as number, printed(height));
+});
 
 const at = (table: Table, aspect: number) => table.find(([x]) => x === aspect)?.[1] as number;
 

@@ -260,6 +260,33 @@ const hillSchema = component(
     .meta({ description: 'What the hill is to the method.' }),
 );
 
+const foundationSchema = component(
+  'Foundation',
+  z
+    .object({
+      kind: z.string(),
+      says: z.string(),
+      shear: quantitySchema,
+      moment: quantitySchema,
+      weight: z.exactOptional(quantitySchema),
+      block: z.exactOptional(
+        z.object({
+          weight: quantitySchema,
+          density: quantitySchema,
+          momentAtUnderside: quantitySchema,
+          overturning: number('Moment over 0.6 of what holds: 0.6D + 0.6W.'),
+          olderOverturning: number('1.5 times the moment over what holds.'),
+          toePressure: z.exactOptional(quantitySchema),
+          contactShare: z.exactOptional(number('Share of the underside that is pressed.')),
+          bearing: z.exactOptional(number('Largest pressure over what the soil may carry.')),
+        }),
+      ),
+      pier: z.exactOptional(z.object({ required: quantitySchema, given: quantitySchema, depthCapped: z.boolean() })),
+      notClaimed: z.array(z.string()),
+    })
+    .meta({ description: 'What the footing does under the nominal load at the foot.' }),
+);
+
 export const checkSchema = component(
   'Check',
   z
@@ -322,6 +349,25 @@ export const checkSchema = component(
         weight: z.exactOptional(quantitySchema),
         bracketPull: z.exactOptional(quantitySchema),
       }),
+      mast: z.exactOptional(
+        z
+          .object({
+            force: quantitySchema,
+            atBearing: z.exactOptional(quantitySchema),
+            atFoot: quantitySchema,
+            torque: quantitySchema,
+            bending: z.exactOptional(z.object({ moment: quantitySchema, height: quantitySchema })),
+            tipMovement: z.exactOptional(quantitySchema),
+            weight: z.exactOptional(quantitySchema),
+          })
+          .meta({ description: 'What the mast does to what holds it, allowable level.' }),
+      ),
+      foundation: z.exactOptional(foundationSchema),
+      lowerAt: z.exactOptional(
+        z
+          .object({ gust: quantitySchema, ofLink: z.string(), without: z.array(z.string()), says: z.string() })
+          .meta({ description: 'Forecast gust at which to lower a tower that can be lowered.' }),
+      ),
       roomLeft: z.array(z.object({ height: quantitySchema, area: quantitySchema, of: z.array(z.string()) })),
       chance: z.exactOptional(
         z

@@ -53,6 +53,8 @@ export type FaultCode =
   | 'mast-misses-bearing'
   | 'bearing-below-mast'
   | 'piece-off-mast'
+  | 'pieces-leave-a-gap'
+  | 'pieces-do-not-nest'
   | 'load-above-mast'
   | 'load-below-mast'
   | 'load-below-foot'

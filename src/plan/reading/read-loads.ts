@@ -45,10 +45,6 @@ function readLoad(reader: PlanReader, fields: LoadFields, at: string, tower: Tow
   queryBoom(reader, at, tower, boom);
   const ratedWind =
     fields.ratedWind === undefined ? undefined : readRatedWind(reader, fields.ratedWind, at, 'ratedWind');
-  if (ratedWind !== undefined) {
-    const says = `${fields.name}: its own rated wind is kept in the plan; that link is not computed yet.`;
-    reader.query(`${at}/ratedWind`, 'not-computed-yet', says);
-  }
   return present({
     name: fields.name,
     at,

@@ -1,4 +1,4 @@
-import type { Mast, Tower } from '../../structure/index.ts';
+import { FIT, type Mast, type MastTube, type Rotator, type Tower } from '../../structure/index.ts';
 import { BOUNDS } from '../quantities/field-bounds.ts';
 import type { MastFields, RotatorFields } from '../schema/tower-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
@@ -34,13 +34,15 @@ export function readMast(
   const foot = readFoot(reader, fields, length, rotatorHeight, tower);
   const tip = (foot ?? tower.top) + length;
   const yieldStrength = reader.perhaps(fields.yield, BOUNDS.strength, at, 'yield');
-  const stepped = fields.pieces !== undefined && readPieces(reader, fields.pieces, length);
+  const pieces = fields.pieces === undefined ? undefined : readPieces(reader, fields.pieces, length);
   return present({
     outside,
     length,
     // A stepped mast is weakest where one number for the whole would not show it, so nothing is shown from one number.
-    wall: stepped ? undefined : wall,
-    yieldStrength: stepped ? undefined : yieldStrength,
+    wall: pieces === undefined ? wall : undefined,
+    yieldStrength,
+    ultimateStrength: reader.perhaps(fields.ultimate, BOUNDS.strength, at, 'ultimate'),
+    pieces,
     material: fields.material ?? 'steel',
     foot,
     tip,
@@ -59,12 +61,20 @@ export function readMast(
  * @source derived
  */
 export function readRotatorHeight(reader: PlanReader, fields: RotatorFields): number | undefined {
-  if (fields.weight !== undefined) {
-    reader.quantity(fields.weight, BOUNDS.weight, '/rotator', 'weight');
-    const says = 'Your rotator’s weight is kept in the plan; weight aloft is not computed with it yet.';
-    reader.query('/rotator/weight', 'not-computed-yet', says);
-  }
   return reader.perhaps(fields.height, BOUNDS.height, '/rotator', 'height');
+}
+
+/**
+ * The rotator of a plan in SI.
+ *
+ * @param reader the plan's reader, which takes the faults [-]
+ * @param fields the rotator as written [-]
+ * @returns the rotator [-]
+ * @example readRotator(reader, { weight: 20 }).weight // 9.0718
+ * @source derived
+ */
+export function readRotator(reader: PlanReader, fields: RotatorFields): Rotator {
+  return present({ weight: reader.perhaps(fields.weight, BOUNDS.weight, '/rotator', 'weight') });
 }
 
 function readFoot(
@@ -126,24 +136,56 @@ function readBearing(
   return bearing;
 }
 
-function readPieces(reader: PlanReader, pieces: NonNullable<MastFields['pieces']>, length: number): true {
-  for (const [index, piece] of pieces.entries()) {
+function readPieces(
+  reader: PlanReader,
+  pieces: NonNullable<MastFields['pieces']>,
+  length: number,
+): readonly MastTube[] {
+  const tubes = pieces.map((piece, index): MastTube => {
     const at = `/mast/pieces/${index}`;
     const outside = reader.quantity(piece.outside, BOUNDS.diameter, at, 'outside');
     const wall = reader.quantity(piece.wall, BOUNDS.wall, at, 'wall');
     refuseThickWall(reader, reader.words(at), outside, wall, `${at}/wall`);
     const from = reader.quantity(piece.from, BOUNDS.height, at, 'from');
     const to = reader.quantity(piece.to, BOUNDS.extent, at, 'to');
-    reader.perhaps(piece.yield, BOUNDS.strength, at, 'yield');
+    const yieldStrength = reader.perhaps(piece.yield, BOUNDS.strength, at, 'yield');
     if (from >= to || to > length + SAME_HEIGHT) {
       const given = `${reader.say(from, 'length')} to ${reader.say(to, 'length')}`;
       const allowed = `0 to ${reader.say(length, 'length')}`;
       const says = `${reader.words(at)} from ${given} does not lie on a mast of ${reader.say(length, 'length')}. Give both ends from the mast's foot, the lower first.`;
       reader.fault(at, 'piece-off-mast', given, allowed, says);
     }
+    return present({ outside, wall, from, to, yieldStrength });
+  });
+  refuseGaps(reader, tubes, length);
+  return tubes;
+}
+
+/** Every height of the mast has a tube, and of two at one height one goes into the other. */
+function refuseGaps(reader: PlanReader, tubes: readonly MastTube[], length: number): void {
+  if (tubes.some(({ from, to }) => !(from < to && to <= length + SAME_HEIGHT))) return;
+  const say = (value: number) => reader.say(value, 'length');
+  let reached = 0;
+  for (const { from, to } of tubes.toSorted((a, b) => a.from - b.from)) {
+    if (from > reached + SAME_HEIGHT) break;
+    reached = Math.max(reached, to);
   }
-  const says =
-    'Your mast’s pieces are kept in the plan; a stepped or sleeved mast is not computed yet, so the mast is not shown.';
-  reader.query('/mast/pieces', 'not-computed-yet', says);
-  return true;
+  if (reached < length - SAME_HEIGHT) {
+    const says = `Mast pieces: nothing stands right above ${say(reached)}, and the mast is ${say(length)} long. Give pieces that meet or overlap from foot to tip.`;
+    reader.fault('/mast/pieces', 'pieces-leave-a-gap', say(reached), say(length), says);
+  }
+  tubes.forEach((tube, index) => {
+    const loose = tubes.findIndex(
+      (other, place) =>
+        place > index &&
+        other.from < tube.to - SAME_HEIGHT &&
+        other.to > tube.from + SAME_HEIGHT &&
+        other.outside > tube.outside - 2 * tube.wall + FIT &&
+        tube.outside > other.outside - 2 * other.wall + FIT,
+    );
+    if (loose < 0) return;
+    const says = `Mast pieces ${index + 1} and ${loose + 1} overlap, and neither goes into the other. Check their outside, wall and ends.`;
+    const [given, inner] = [reader.say(tube.outside, 'diameter'), reader.say(tubes[loose]?.outside ?? 0, 'diameter')];
+    reader.fault(`/mast/pieces/${loose}`, 'pieces-do-not-nest', `${given}, ${inner}`, 'one inside the other', says);
+  });
 }

@@ -1,5 +1,5 @@
 import { METHOD_BY_ID, type SiteMethodId } from '../../methods/index.ts';
-import type { Climate, Ground, Hill, Site, SpeedBasis } from '../../wind/index.ts';
+import type { Climate, Ground, Hill, Site, SiteDistances, SpeedBasis } from '../../wind/index.ts';
 import { BOUNDS, LOW_SPEED } from '../quantities/field-bounds.ts';
 import type { SiteFields } from '../schema/site-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
@@ -38,7 +38,6 @@ export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMet
     const says = `${speed} is low for ${WORDS_FOR_BASIS[basis]}: such values are seldom under ${from}. Ask which kind of speed it is.`;
     reader.query('/site/wind', 'speed-low', says);
   }
-  readForLater(reader, fields);
   return present({
     speed: wind.speed,
     basis: wind.basis,
@@ -55,6 +54,7 @@ export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMet
             gust: reader.quantity(fields.ice.gust, BOUNDS.speed, '/site/ice', 'gust'),
           },
     topographicFactor: reader.perhaps(fields.topographicFactor, BOUNDS.topographicFactor, '/site', 'topographicFactor'),
+    distances: fields.distances === undefined ? undefined : readDistances(reader, fields.distances),
     climate: fields.climate === undefined ? undefined : readClimate(reader, fields.climate),
   });
 }
@@ -121,6 +121,15 @@ function readHill(reader: PlanReader, fields: NonNullable<SiteFields['hill']>): 
   });
 }
 
+function readDistances(reader: PlanReader, fields: NonNullable<SiteFields['distances']>): SiteDistances {
+  const at = '/site/distances';
+  return present({
+    powerLine: reader.perhaps(fields.powerLine, BOUNDS.landscape, at, 'powerLine'),
+    propertyLine: reader.perhaps(fields.propertyLine, BOUNDS.landscape, at, 'propertyLine'),
+    building: reader.perhaps(fields.building, BOUNDS.landscape, at, 'building'),
+  });
+}
+
 function readClimate(reader: PlanReader, fields: NonNullable<SiteFields['climate']>): Climate | undefined {
   const at = '/site/climate';
   const { returns, yearlyMax, basis } = fields;
@@ -162,16 +171,3 @@ function readClimate(reader: PlanReader, fields: NonNullable<SiteFields['climate
 }
 
 /** What this version checks and keeps, but does not compute. */
-function readForLater(reader: PlanReader, fields: SiteFields): void {
-  const { distances } = fields;
-  if (distances !== undefined) {
-    for (const key of ['powerLine', 'propertyLine', 'building'] as const) {
-      reader.perhaps(distances[key], BOUNDS.landscape, '/site/distances', key);
-    }
-    reader.query(
-      '/site/distances',
-      'not-computed-yet',
-      'Your distances are kept in the plan; whether it falls clear is not computed yet.',
-    );
-  }
-}

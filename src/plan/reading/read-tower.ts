@@ -1,4 +1,4 @@
-import type { Held, Tower } from '../../structure/index.ts';
+import type { Foundation, Held, Tower } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import { BOUNDS } from '../quantities/field-bounds.ts';
 import type { FoundationFields, HeldFields, HingeFields, TowerFields } from '../schema/tower-schema.ts';
@@ -127,7 +127,7 @@ function readHinge(reader: PlanReader, hinge: HingeFields, foot: number, top: nu
 const BLOCK = ['length', 'width', 'bearing'] as const;
 const PIER = ['diameter', 'lateral', 'constrained'] as const;
 
-function readFoundation(reader: PlanReader, fields: FoundationFields): FoundationFields['kind'] {
+function readFoundation(reader: PlanReader, fields: FoundationFields): Foundation {
   const at = '/tower/foundation';
   const own: readonly string[] =
     fields.kind === 'block' ? [...BLOCK, 'depth'] : fields.kind === 'pier' ? [...PIER, 'depth'] : [];
@@ -142,13 +142,16 @@ function readFoundation(reader: PlanReader, fields: FoundationFields): Foundatio
     const says = `Tower foundation: a ${fields.kind} needs "${key}". Give it, or leave the foundation out.`;
     reader.fault(pointerTo(at, key), 'missing', 'nothing', key, says);
   }
-  for (const key of ['length', 'width', 'depth', 'diameter'] as const)
-    reader.perhaps(fields[key], BOUNDS.extent, at, key);
-  reader.perhaps(fields.bearing, BOUNDS.soil, at, 'bearing');
-  reader.perhaps(fields.lateral, BOUNDS.soilPerDepth, at, 'lateral');
-  if (fields.kind === 'block' || fields.kind === 'pier') {
-    const says = `Your ${fields.kind} is kept in the plan; whether it holds is not computed yet.`;
-    reader.query(at, 'not-computed-yet', says);
+  const size = (key: 'length' | 'width' | 'depth' | 'diameter') =>
+    reader.perhaps(fields[key], BOUNDS.extent, at, key) ?? Number.NaN;
+  const bearing = reader.perhaps(fields.bearing, BOUNDS.soil, at, 'bearing') ?? Number.NaN;
+  const lateral = reader.perhaps(fields.lateral, BOUNDS.soilPerDepth, at, 'lateral') ?? Number.NaN;
+  if (fields.kind === 'block') {
+    return { kind: 'block', length: size('length'), width: size('width'), depth: size('depth'), bearing };
   }
-  return fields.kind;
+  if (fields.kind === 'pier') {
+    const constrained = fields.constrained ?? false;
+    return { kind: 'pier', diameter: size('diameter'), depth: size('depth'), lateral, constrained };
+  }
+  return { kind: 'maker' };
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { MATERIAL_NAMES, type Support } from '../../structure/index.ts';
-import { choice, optional, quantity, remarks, text, whole, yesOrNo } from './field-schemas.ts';
+import { choice, optional, quantity, remarks, whole, yesOrNo } from './field-schemas.ts';
 import { latticeFields, name, poleFields, SECTION_SHAPE_NAMES } from './shape-schema.ts';
 
 export const SUPPORTS = ['free', 'guyed', 'bracketed', 'roof'] as const satisfies readonly Support[];
@@ -106,6 +106,7 @@ export const mastSchema = z
     length: quantity('length', 'Whole length'),
     wall: optional(quantity('diameter', 'Wall')),
     yield: optional(quantity('stress', 'Yield strength of its steel; never assumed')),
+    ultimate: optional(quantity('stress', 'Strength at rupture; for aluminium')),
     inside: optional(quantity('length', "The part below the tower's top; 0 is clamped on a rotator")),
     bearing: optional(
       z.union([z.number(), z.string(), z.literal(false)]).meta({
@@ -113,7 +114,7 @@ export const mastSchema = z
       }),
     ),
     shelf: optional(yesOrNo("Bearing and foot stand on the maker's own plates")),
-    material: optional(text('steel when not given')),
+    material: optional(choice(MATERIAL_NAMES, 'steel when not given')),
     pieces: optional(z.array(mastPiece).min(1).max(20).meta({ description: 'Stepped or sleeved: its tubes' })),
     ...remarks,
   })

@@ -1,0 +1,128 @@
+import { evaluate, type Trace } from '../../foundation/index.ts';
+import { fromOwnBasis, METHOD_BY_ID, type Wind } from '../../methods/index.ts';
+import type { Load } from '../../structure/index.ts';
+import { AIR_DENSITY_EN, convertSpeed, nominalFromStrength } from '../../wind/index.ts';
+import { gustAtAntenna, gustAtAntennaEn, useOfGust } from '../formulas.ts';
+import { holdsToUse } from '../holds-to-use.ts';
+import { siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
+import { verdictOf } from '../verdict.ts';
+import type { Link } from './link.ts';
+import { canBeLowered } from './link.ts';
+
+/**
+ * Every antenna against the wind that its own maker rates it for: the site's nominal gust at its height, without direction
+ * or gust factor, since the maker's wind has none.
+ *
+ * u = (v_site/v_rated)²; v_site = V·√(K_z·K_zt·K_e)
+ *
+ * @param model the tower [-]
+ * @returns a link for each load that has an own strength [-]
+ * @source derived
+ */
+export function antennaLinks(model: TowerModel): readonly Link[] {
+  return model.inquiry.station.loads.flatMap((load) => (load.shape.kind === 'wire' ? [] : [antennaLink(model, load)]));
+}
+
+function antennaLink(model: TowerModel, load: Load): Link {
+  const base = { id: `antenna:${load.name}`, kind: 'antenna', name: load.name } as const;
+  const rated = ratedGusts(load);
+  if (!rated) return { ...base, verdict: 'not-shown', because: 'missing', needs: [`${load.at}/ratedWind`] };
+  const { inquiry } = model;
+  const exposed = (model.scenarios[0] as TowerModel['scenarios'][number]).exposed;
+  const [design, actual] = [siteWind(inquiry, exposed, false), siteWind(inquiry, exposed, true)];
+  const { speed } = siteSpeed(inquiry);
+  const use = (wind: Wind, V: number, least: number) => useOfGust.of(gustAt(model, wind, V, load.high), least);
+  const bad = use(design, speed, rated.least);
+  const good = use(design, speed, rated.most);
+  const byWind = {
+    design: (V: number) => (V > 0 ? use(design, V, rated.least) : 0),
+    // A storm that has come is a gust in the open: it needs no return to a nominal one.
+    actual: (V: number) => (V > 0 ? useOfGust.of(actualGustAt(model, actual, V, load.high), rated.least) : 0),
+    steadyUpTo: Number.POSITIVE_INFINITY,
+  };
+  const holds = holdsToUse(inquiry, byWind, speed, 1);
+  const keeps =
+    holds && canBeLowered(model) ? holdsToUse(inquiry, byWind, speed, 1 - inquiry.wanted.margin) : undefined;
+  const verdict = verdictOf(bad, good, inquiry.wanted.margin);
+  return {
+    ...base,
+    verdict,
+    ...(verdict === 'not-shown' ? { because: 'unsettled' } : {}),
+    needs: [],
+    result: {
+      use: bad,
+      of: 'gust',
+      demand: gustAt(model, design, speed, load.high),
+      capacity: rated.least,
+      height: load.high,
+      useRange: [Math.min(good, bad), bad],
+      headings: {},
+      ...(holds ? { holdsTo: holds } : {}),
+      ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
+    },
+  };
+}
+
+/** The rated wind as a nominal gust; where its kind is not told, least and most that it may be. */
+function ratedGusts(load: Load): { readonly least: number; readonly most: number } | undefined {
+  const { ratedWind } = load;
+  if (!ratedWind) return undefined;
+  const { speed, basis } = ratedWind;
+  if (basis !== undefined) {
+    const nominal = convertSpeed(speed, basis, 'gust3-nominal', 'rating');
+    return { least: nominal, most: nominal };
+  }
+  return {
+    least: convertSpeed(speed, 'gust3-strength', 'gust3-nominal', 'rating'),
+    most: convertSpeed(speed, 'fastest-mile', 'gust3-nominal', 'rating'),
+  };
+}
+
+/** The site's nominal gust at a height, from a speed of its method's [m/s]. */
+function gustAt(model: TowerModel, wind: Wind, V: number, z: number, trace?: Trace): number {
+  const method = METHOD_BY_ID[model.inquiry.method];
+  if (method.id === 'en1991-1-4') return peakGust(wind, V, z, trace);
+  const nominal =
+    wind.conditions.speedLevel === 'strength'
+      ? evaluate(trace, nominalFromStrength, [V])
+      : fromOwnBasis(method, V, 'gust3-nominal', 'site', trace);
+  return atHeight(wind, nominal, z, trace);
+}
+
+/** A storm of the method's own speed, at full force: by EN its peak wind, else its gust in the open. */
+function actualGustAt(model: TowerModel, wind: Wind, V: number, z: number): number {
+  const method = METHOD_BY_ID[model.inquiry.method];
+  if (method.id === 'en1991-1-4') return peakGust(wind, V, z);
+  return atHeight(wind, method.actualGust(V), z);
+}
+
+function atHeight(wind: Wind, gust: number, z: number, trace?: Trace): number {
+  return evaluate(trace, gustAtAntenna, [
+    gust,
+    wind.exposureCoefficient(z, trace),
+    wind.topographicFactor(z, trace),
+    wind.elevationFactor,
+  ]);
+}
+
+function peakGust(wind: Wind, V: number, z: number, trace?: Trace): number {
+  return evaluate(trace, gustAtAntennaEn, [wind.pressurePerSpeedSquared(z) * V * V, AIR_DENSITY_EN]);
+}
+
+/**
+ * The working of an antenna's own wind.
+ *
+ * @param model the tower [-]
+ * @param link its link [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source derived
+ */
+export function explainAntenna(model: TowerModel, link: Link, trace: Trace): void {
+  const load = model.inquiry.station.loads.find((each) => each.name === link.name);
+  const { result } = link;
+  if (!load || !result) return;
+  const exposed = (model.scenarios[0] as TowerModel['scenarios'][number]).exposed;
+  const gust = gustAt(model, siteWind(model.inquiry, exposed, false), siteSpeed(model.inquiry).speed, load.high, trace);
+  evaluate(trace, useOfGust, [gust, result.capacity]);
+}

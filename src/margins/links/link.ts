@@ -1,0 +1,94 @@
+import type { HoldsTo } from '../holds-to.ts';
+import type { TowerModel } from '../tower-model.ts';
+import type { CheckUse } from '../tower-use.ts';
+import type { Verdict } from '../verdict.ts';
+
+/** Why a link is not shown. */
+export type NotShownBecause =
+  /** Something it cannot do without is missing. */
+  | 'missing'
+  /** The readings of what is open disagree. */
+  | 'unsettled'
+  /** It is more than the maker's rating shows, which is not the same as over. */
+  | 'unproven'
+  /** No cantilever below the highest support. */
+  | 'held'
+  /** The method has no ice, or none of ours. */
+  | 'no-ice-rule'
+  /** Not worked out by this version. */
+  | 'not-computed';
+
+export const LINK_KINDS = [
+  'tower',
+  'tower-top',
+  'ice',
+  'mast',
+  'bearing',
+  'rotator',
+  'antenna',
+  'weight',
+  'foundation',
+  'fall',
+] as const;
+
+/** One thing that could give first. */
+export interface Link {
+  readonly id: string;
+  readonly kind: (typeof LINK_KINDS)[number];
+  /** The owner's name of it, where he gave one. */
+  readonly name?: string;
+  readonly verdict: Verdict;
+  readonly because?: NotShownBecause;
+  /** Pointers to what is missing. */
+  readonly needs: readonly string[];
+  readonly result?: LinkResult;
+}
+
+export interface LinkResult extends Compared {
+  /** Good and bad end of what is open. */
+  readonly useRange: readonly [number, number];
+  readonly headings: { readonly fixed?: number; readonly turning?: number };
+  readonly holdsTo?: HoldsTo;
+  /** The gust at which the use reaches one less the wanted margin [m/s]. */
+  readonly keepsMarginTo?: number;
+  /** Where a verdict is `over`: the comparison that says so, if a larger use elsewhere says less. */
+  readonly over?: Compared;
+}
+
+/** What is compared, each in its own unit. */
+export type ComparedOf =
+  | 'moment'
+  | 'shear'
+  | 'wind-ratio'
+  | 'bending'
+  | 'side-force'
+  | 'torque'
+  | 'gust'
+  | 'weight'
+  | 'overturning'
+  | 'toe-pressure'
+  | 'embedment'
+  | 'distance';
+
+/** One comparison. */
+export interface Compared {
+  readonly use: number;
+  readonly of: ComparedOf;
+  readonly demand: number;
+  readonly capacity: number;
+  /** Where it is, above ground; absent where it has no one height [m]. */
+  readonly height?: number;
+  readonly place?: CheckUse['check']['place'];
+}
+
+/**
+ * Whether a tower can be lowered, so that a gust at which to do it is worth working out.
+ *
+ * @param model the tower [-]
+ * @returns true for a hinge or sections that slide [-]
+ * @source derived
+ */
+export function canBeLowered(model: TowerModel): boolean {
+  const { hingeHeight, telescopes } = model.inquiry.station.tower;
+  return hingeHeight !== undefined || telescopes;
+}

@@ -1,0 +1,465 @@
+import { evaluate, GRAVITY, remember, type Trace, under } from '../../foundation/index.ts';
+import { METHOD_BY_ID, type Reading, type Wind } from '../../methods/index.ts';
+import {
+  type Cut,
+  cutIntoSlices,
+  type ForcePlace,
+  type Load,
+  type Mast,
+  type MastBeam,
+  type MastPiece,
+  mastBending,
+  mastHeights,
+  type Slice,
+  type SliceForces,
+  sharedBending,
+  sliceForces,
+  type Tube,
+  useInBending,
+  type WindItem,
+  type Windward,
+  windward,
+} from '../../structure/index.ts';
+import { holdsToUse } from '../holds-to-use.ts';
+import { siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
+import { verdictOf } from '../verdict.ts';
+import type { Link } from './link.ts';
+import { canBeLowered } from './link.ts';
+
+/** What the mast does to what holds it, and how far its tip moves, in the design wind at the bad end of the readings. */
+export interface MastAnswer {
+  /** Force on its upper bearing, and on what holds its foot, each at its own worst heading [N], allowable level. */
+  readonly atBearing?: number;
+  readonly atFoot: number;
+  /** Of its loads and itself, all headings at their worst [N]. */
+  readonly force: number;
+  /** Of what hangs off its axis [N·m]. */
+  readonly torque: number;
+  /** Weight of mast and what it carries [kg]; absent: some weight is not known. */
+  readonly weight?: number;
+  /** Movement of its tip [m]; absent: its stiffness is not known. */
+  readonly tipMovement?: number;
+  /** Worst bending, and where [N·m, m]. */
+  readonly bending?: { readonly moment: number; readonly height: number };
+}
+
+/** One place at which the mast may give. */
+interface Place {
+  readonly z: number;
+  /** By slice: moment for each newton on it [m]. */
+  readonly arms: readonly number[];
+  /** Pull of wires and weight off the axis [N·m]. */
+  readonly dead: number;
+  readonly surely: number;
+  readonly atMost: number;
+}
+
+interface MastModel {
+  readonly beam: MastBeam;
+  readonly cut: Cut;
+  readonly places: readonly Place[];
+  readonly winds: readonly MastWinds[];
+}
+
+interface MastWinds {
+  readonly design: Windward;
+  readonly actual: () => Windward;
+}
+
+/**
+ * The mast against the yield of its own tube: bending where it is largest for what the tube is allowed, every load and the
+ * mast's own wind at their worst headings together.
+ *
+ * u = |M|/(Fy·S/1.67)
+ *
+ * @param model the tower [-]
+ * @returns the link, where there is a mast or ought to be one [-]
+ * @source derived
+ */
+export function mastLink(model: TowerModel): readonly Link[] {
+  const { tower, mast, loads } = model.inquiry.station;
+  const base = { id: 'mast', kind: 'mast' } as const;
+  const notShown = (because: 'missing' | 'not-computed', needs: readonly string[]): readonly Link[] => [
+    { ...base, verdict: 'not-shown', because, needs },
+  ];
+  if (!mast) return loads.some((load) => load.low > tower.top + 1e-6) ? notShown('missing', ['/mast']) : [];
+  const needs = mastNeeds(mast);
+  if (needs.length > 0) return notShown('missing', needs);
+  const found = mastModel(model);
+  if (found === undefined) return notShown('not-computed', []);
+  const unknownPull = loads.filter(
+    (load) => load.on === 'mast' && load.shape.kind === 'wire' && load.shape.pull === undefined,
+  );
+  const { speed } = siteSpeed(model.inquiry);
+  const bad = worstOf(found, (each) => each.design, speed, 'bad');
+  const good = worstOf(found, (each) => each.design, speed, 'good');
+  const use = {
+    design: (V: number) => worstOf(found, (each) => each.design, V, 'bad').use,
+    actual: (V: number) => worstOf(found, (each) => each.actual(), V, 'bad').use,
+    steadyUpTo: Math.min(...found.winds.flatMap((each) => [each.design.steadyUpTo, each.actual().steadyUpTo])),
+  };
+  const holds = holdsToUse(model.inquiry, use, speed, 1);
+  const keeps =
+    holds && canBeLowered(model) ? holdsToUse(model.inquiry, use, speed, 1 - model.inquiry.wanted.margin) : undefined;
+  const result = {
+    use: bad.use,
+    of: 'bending',
+    demand: bad.moment,
+    capacity: bad.place.surely,
+    height: bad.place.z,
+    useRange: [Math.min(good.useAtBest, bad.use), bad.use],
+    headings: bad.headings,
+    ...(holds ? { holdsTo: holds } : {}),
+    ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
+  } as const;
+  if (unknownPull.length > 0) {
+    const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
+    const missing = unknownPull.map((load) => `${load.at}/tension`);
+    return [{ ...base, verdict: 'not-shown', because: 'missing', needs: missing, result: rest }];
+  }
+  const verdict = verdictOf(bad.use, good.useAtBest, model.inquiry.wanted.margin);
+  if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
+  return [{ ...base, verdict, because: 'unsettled', needs: [], result }];
+}
+
+/** Pointers to what the mast's bending cannot do without. */
+function mastNeeds(mast: Mast): readonly string[] {
+  const { pieces } = mast;
+  return [
+    ...(pieces === undefined && mast.wall === undefined ? ['/mast/wall'] : []),
+    ...(mast.yieldStrength === undefined && (pieces ?? [{ yieldStrength: undefined }]).some(noYield)
+      ? ['/mast/yield']
+      : []),
+    ...(mast.foot === undefined ? ['/mast/inside'] : []),
+  ];
+}
+
+const noYield = ({ yieldStrength }: { readonly yieldStrength?: number | undefined }) => yieldStrength === undefined;
+
+/** The mast as a beam; undefined where a wall is not told or its foot is not. */
+function beamOf(mast: Mast): MastBeam | undefined {
+  const { foot } = mast;
+  if (foot === undefined) return undefined;
+  const metal = {
+    material: mast.material,
+    ...(mast.ultimateStrength === undefined ? {} : { ultimateStrength: mast.ultimateStrength }),
+  };
+  const strength = (own: number | undefined) => {
+    const yieldStrength = own ?? mast.yieldStrength;
+    return yieldStrength === undefined ? {} : { yieldStrength };
+  };
+  let pieces: readonly MastPiece[];
+  if (mast.pieces) {
+    pieces = mast.pieces.map(({ outside, wall, from, to, yieldStrength }) => ({
+      ...metal,
+      ...strength(yieldStrength),
+      outside,
+      wall,
+      low: foot + from,
+      high: foot + to,
+    }));
+  } else if (mast.wall !== undefined) {
+    pieces = [{ ...metal, ...strength(undefined), outside: mast.outside, wall: mast.wall, low: foot, high: mast.tip }];
+  } else return undefined;
+  return { pieces, foot, ...(mast.bearing !== undefined && mast.bearing > foot ? { bearing: mast.bearing } : {}) };
+}
+
+/** The wind on the mast and what it carries, with the gust factor that the method has for a mast. */
+function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
+  const { mastGust } = METHOD_BY_ID[model.inquiry.method];
+  const exposed = [...new Set(model.scenarios.map((scenario) => scenario.exposed))];
+  return exposed.map((each) => {
+    const gusty = (wind: Wind): Wind =>
+      mastGust
+        ? {
+            ...wind,
+            gustEffect: (speed, trace) => Math.max(wind.gustEffect(speed), mastGust(each, trace)),
+          }
+        : wind;
+    const on = (actual: boolean) => windward(gusty(siteWind(model.inquiry, each, actual)), cut, 'demand', 'face');
+    let actual: Windward | undefined;
+    return {
+      design: on(false),
+      actual: () => {
+        actual ??= on(true);
+        return actual;
+      },
+    };
+  });
+}
+
+function mastModel(model: TowerModel): MastModel | undefined {
+  const { mast } = model.inquiry.station;
+  const beam = mast && beamOf(mast);
+  if (!beam) return undefined;
+  const cut = cutIntoSlices(mastItems(model), []);
+  const places = placesOf(model, beam, cut);
+  return places && { beam, cut, places, winds: mastWinds(model, cut) };
+}
+
+function mastItems(model: TowerModel): readonly WindItem[] {
+  return model.hung.filter((item) => item.carriedBy === 'mast');
+}
+
+type AllowedOfTubes = NonNullable<ReturnType<typeof sharedBending>['allowed']>;
+
+/** Heights at which the tube may give, with the arm of every slice there; undefined where a tube's strength is not shown. */
+function placesOf(model: TowerModel, beam: MastBeam, cut: Cut): readonly Place[] | undefined {
+  const hold = beam.bearing ?? beam.foot;
+  const forces = cut.slices.map(({ low, high }): ForcePlace => ({ low, high }));
+  const heights = mastHeights(beam, forces);
+  const span = hold - beam.foot;
+  const known = new Map<string, AllowedOfTubes | undefined>();
+  const places: Place[] = [];
+  for (const z of heights) {
+    for (const side of [-1, 1]) {
+      if (side < 0 && z <= beam.foot) continue;
+      const tubes = beam.pieces.filter(({ low, high }) =>
+        side > 0 ? low <= z + 1e-9 && z + 1e-9 < high : low < z - 1e-9 && z - 1e-9 <= high,
+      );
+      if (tubes.length === 0) continue;
+      const key = tubes.map((tube) => beam.pieces.indexOf(tube)).join();
+      const allowed = remember(known, key, () => sharedBending(tubes as readonly Tube[]).allowed);
+      if (!allowed) return undefined;
+      const at = { z, ...allowed };
+      if (z >= hold) {
+        places.push({ ...at, arms: forces.map((force) => armAbove(force, z)), dead: deadMoment(model, z) });
+        continue;
+      }
+      // Below the bearing the moment of what is above it runs out towards the foot; what sits between bends the other way.
+      const share = (z - beam.foot) / span;
+      places.push({
+        ...at,
+        arms: forces.map((force) => share * armAbove(force, hold)),
+        dead: share * deadMoment(model, hold),
+      });
+      places.push({ ...at, arms: forces.map((force) => armBetween(force, beam.foot, hold, z)), dead: 0 });
+    }
+  }
+  return places;
+}
+
+/** Moment at z of one newton, as far as it acts above. */
+function armAbove({ low, high }: ForcePlace, z: number): number {
+  if (high <= z) return 0;
+  if (low >= z) return (low + high) / 2 - z;
+  return (high - z) ** 2 / (2 * (high - low));
+}
+
+/** Moment at z of one newton between foot and bearing, as a beam on both has it. */
+function armBetween({ low, high }: ForcePlace, foot: number, bearing: number, z: number): number {
+  const middle = (low + high) / 2;
+  if (middle <= foot || middle >= bearing) return 0;
+  const span = bearing - foot;
+  return z <= middle ? ((bearing - middle) * (z - foot)) / span : ((middle - foot) * (bearing - z)) / span;
+}
+
+/** Pull of wires as a vector sum, and weight off the axis, above a height [N·m]. */
+function deadMoment(model: TowerModel, z: number): number {
+  let east = 0;
+  let north = 0;
+  let leaning = 0;
+  for (const load of model.inquiry.station.loads) {
+    if (load.on !== 'mast' || load.low <= z) continue;
+    leaning += load.count * (load.weight ?? 0) * load.offset * GRAVITY;
+    const moment = pullOf(load) * (load.low - z);
+    if (load.shape.kind !== 'wire') continue;
+    east += moment * Math.sin(load.shape.heading);
+    north += moment * Math.cos(load.shape.heading);
+  }
+  return Math.hypot(east, north) + leaning;
+}
+
+function pullOf(load: Load): number {
+  return load.shape.kind === 'wire' ? load.count * (load.shape.pull ?? 0) : 0;
+}
+
+interface Worst {
+  readonly use: number;
+  readonly useAtBest: number;
+  readonly moment: number;
+  readonly place: Place;
+  readonly headings: { readonly fixed?: number; readonly turning?: number };
+}
+
+/** The place at which the mast is used most, over its winds. */
+function worstOf(found: MastModel, windOf: (each: MastWinds) => Windward, speed: number, reading: Reading): Worst {
+  let worst: Worst | undefined;
+  for (const each of found.winds) {
+    const cut = windOf(each);
+    const forces = sliceForces(cut, speed, reading, false);
+    for (const place of found.places) {
+      const { value, ...headings } = worstHeadingOf(cut, forces, place.arms);
+      const moment = value + place.dead;
+      const use = useInBending.of(moment, place.surely);
+      if (worst === undefined || use > worst.use) {
+        worst = { use, useAtBest: useInBending.of(moment, place.atMost), moment, place, headings };
+      }
+    }
+  }
+  return worst as Worst;
+}
+
+/** The largest of a weighted sum of forces over headings: what turns together, and what faces its own way. */
+function worstHeadingOf(
+  cut: Windward,
+  forces: SliceForces,
+  weights: readonly number[],
+): { readonly value: number; readonly fixed?: number; readonly turning?: number } {
+  let still = 0;
+  const groups = { turning: [0, 0, 0], fixed: [0, 0, 0] };
+  for (let number = 0; number < weights.length; number += 1) {
+    const weight = weights[number] as number;
+    if (weight === 0) continue;
+    const item = cut.items[(cut.slices[number] as Slice).item] as WindItem;
+    const front = weight * (forces.front[number] as number);
+    const side = weight * (forces.side[number] as number);
+    if (item.turn === 'still' || item.turn === 'own-worst') {
+      still += Math.max(front, side);
+      continue;
+    }
+    const sums = groups[item.turn];
+    const half = (front - side) / 2;
+    sums[0] = (sums[0] as number) + (front + side) / 2;
+    sums[1] = (sums[1] as number) + half * Math.cos(2 * item.heading);
+    sums[2] = (sums[2] as number) + half * Math.sin(2 * item.heading);
+  }
+  const worst = ([mean, cosine, sine]: number[]) => (mean as number) + Math.hypot(cosine as number, sine as number);
+  const heading = ([, cosine, sine]: number[]) => {
+    if (Math.hypot(cosine as number, sine as number) < 1e-9) return undefined;
+    const angle = Math.atan2(sine as number, cosine as number) / 2;
+    return angle < 0 ? angle + Math.PI : angle;
+  };
+  const [turning, fixed] = [heading(groups.turning), heading(groups.fixed)];
+  return {
+    value: still + worst(groups.turning) + worst(groups.fixed),
+    ...(turning === undefined ? {} : { turning }),
+    ...(fixed === undefined ? {} : { fixed }),
+  };
+}
+
+/**
+ * What the mast does to what holds it, whatever its own strength.
+ *
+ * R_b = ΣF(z − z_f)/s, R_f = ΣF(z − z_b)/s, t = ΣF·e
+ *
+ * @param model the tower [-]
+ * @returns forces, torque, weight and movement [-]; undefined without a mast, or where its foot is not told
+ * @source derived
+ */
+export function mastAnswer(model: TowerModel): MastAnswer | undefined {
+  const { mast } = model.inquiry.station;
+  if (mast?.foot === undefined) return undefined;
+  const { foot } = mast;
+  const bearing = mast.bearing !== undefined && mast.bearing > foot ? mast.bearing : undefined;
+  const cut = cutIntoSlices(mastItems(model), []);
+  const { speed } = siteSpeed(model.inquiry);
+  const beam = beamOf(mast);
+  let answer: MastAnswer | undefined;
+  for (const { design } of mastWinds(model, cut)) {
+    const forces = sliceForces(design, speed, 'bad', false);
+    const by = (weight: (z: number, item: WindItem) => number) =>
+      worstHeadingOf(
+        design,
+        forces,
+        design.slices.map((slice) => weight(slice.z, design.items[slice.item] as WindItem)),
+      ).value;
+    const force = by(() => 1);
+    const span = bearing === undefined ? 0 : bearing - foot;
+    const here: MastAnswer = {
+      force,
+      torque: by((_, item) => item.offset),
+      atFoot:
+        bearing === undefined
+          ? force + pullForce(model, () => 1)
+          : by((z) => Math.max(0, z - bearing) / span) + pullForce(model, (z) => Math.max(0, z - bearing) / span),
+      ...(bearing === undefined
+        ? {}
+        : { atBearing: by((z) => (z - foot) / span) + pullForce(model, (z) => (z - foot) / span) }),
+      ...weightOf(model, beam),
+      ...movementOf(model, beam, design, forces),
+    };
+    if (answer === undefined || here.force > answer.force) answer = here;
+  }
+  return answer;
+}
+
+function pullForce(model: TowerModel, weight: (z: number) => number): number {
+  let east = 0;
+  let north = 0;
+  for (const load of model.inquiry.station.loads) {
+    if (load.on !== 'mast' || load.shape.kind !== 'wire') continue;
+    const pull = pullOf(load) * weight(load.low);
+    east += pull * Math.sin(load.shape.heading);
+    north += pull * Math.cos(load.shape.heading);
+  }
+  return Math.hypot(east, north);
+}
+
+function weightOf(model: TowerModel, beam: MastBeam | undefined): { readonly weight?: number } {
+  if (!beam) return {};
+  let weight = 0;
+  for (const piece of beam.pieces) weight += sharedBending([piece]).weightPerLength * (piece.high - piece.low);
+  for (const load of model.inquiry.station.loads) {
+    if (load.on !== 'mast') continue;
+    if (load.weight === undefined) return {};
+    weight += load.count * load.weight;
+  }
+  return { weight };
+}
+
+/** The tip moves most, near enough, for the heading that bends the mast most where it is held. */
+function movementOf(
+  model: TowerModel,
+  beam: MastBeam | undefined,
+  cut: Windward,
+  forces: SliceForces,
+): Pick<MastAnswer, 'tipMovement' | 'bending'> {
+  if (!beam) return {};
+  const hold = beam.bearing ?? beam.foot;
+  const { value, turning, fixed } = worstHeadingOf(
+    cut,
+    forces,
+    cut.slices.map(({ low, high }) => armAbove({ low, high }, hold)),
+  );
+  const acting = cut.slices.map(({ low, high, item: number }, index) => {
+    const item = cut.items[number] as WindItem;
+    const [front, side] = [forces.front[index] as number, forces.side[index] as number];
+    const angle = (item.turn === 'turning' ? turning : fixed) ?? item.heading;
+    const force =
+      item.turn === 'turning' || item.turn === 'fixed'
+        ? front * Math.cos(angle - item.heading) ** 2 + side * Math.sin(angle - item.heading) ** 2
+        : Math.max(front, side);
+    return { low, high, force };
+  });
+  for (const load of model.inquiry.station.loads) {
+    if (load.on === 'mast' && pullOf(load) > 0) acting.push({ low: load.low, high: load.low, force: pullOf(load) });
+  }
+  const { tip } = mastBending(beam, acting);
+  return {
+    tipMovement: Math.abs(tip.movement),
+    bending: { moment: value + deadMoment(model, hold), height: hold },
+  };
+}
+
+/**
+ * The working of the mast: every force on it, the moment where it is used most, and what its tube is allowed there.
+ *
+ * M = ΣF·a + M_dead, u = M/M_all
+ *
+ * @param model the tower [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source derived
+ */
+export function explainMast(model: TowerModel, trace: Trace): void {
+  const { mast } = model.inquiry.station;
+  if (!mast || mastNeeds(mast).length > 0) return;
+  const found = mastModel(model);
+  if (!found) return;
+  const { speed } = siteSpeed(model.inquiry);
+  const worst = worstOf(found, (each) => each.design, speed, 'bad');
+  const tubes = found.beam.pieces.filter(({ low, high }) => low <= worst.place.z && worst.place.z <= high);
+  const { allowed } = under(trace, 'tube where it is used most', () => sharedBending(tubes, trace));
+  if (allowed) evaluate(trace, useInBending, [worst.moment, worst.place.surely]);
+}

@@ -1,0 +1,98 @@
+import type { Rating } from '../rating.ts';
+import type { TowerModel } from '../tower-model.ts';
+import { verdictOf } from '../verdict.ts';
+import type { Compared, Link } from './link.ts';
+import type { MastAnswer } from './mast-link.ts';
+
+/**
+ * Bearing, rotator and weight aloft against what their makers state: one link for each stated strength.
+ *
+ * u = R_b/F_rated, R_f/F_rated, ΣF·e/t_rated, ΣW/W_rated
+ *
+ * @param model the tower [-]
+ * @param mast what the mast does to what holds it, where that is known [-]
+ * @returns the links; none where nothing is stated [-]
+ * @source derived
+ */
+export function statedStrengthLinks(model: TowerModel, mast: MastAnswer | undefined): readonly Link[] {
+  return model.inquiry.ratings.flatMap((rating, number) => {
+    if (rating.of === 'bearing' || rating.of === 'rotator') return holderLink(model, rating, number, mast);
+    if (rating.of === 'tower' && rating.claim.kind === 'weight') return [weightAloft(model, rating, number)];
+    return [];
+  });
+}
+
+function linkOf(
+  model: TowerModel,
+  base: Pick<Link, 'id' | 'kind'>,
+  compared: Compared | undefined,
+  needs: readonly string[],
+): Link {
+  if (compared === undefined) {
+    return { ...base, verdict: 'not-shown', because: needs.length > 0 ? 'missing' : 'not-computed', needs };
+  }
+  const verdict = verdictOf(compared.use, compared.use, model.inquiry.wanted.margin);
+  const result = { ...compared, useRange: [compared.use, compared.use] as const, headings: {} };
+  if (needs.length > 0) return { ...base, verdict: 'not-shown', because: 'missing', needs, result };
+  return { ...base, verdict, needs: [], result };
+}
+
+function holderLink(model: TowerModel, rating: Rating, number: number, mast: MastAnswer | undefined): readonly Link[] {
+  const { claim } = rating;
+  const kind = rating.of === 'bearing' ? 'bearing' : 'rotator';
+  const base = { id: `${kind}:${number + 1}`, kind } as const;
+  const needs = mastNeeds(model, mast);
+  if (claim.kind === 'force') {
+    const capacity = claim.force * (claim.level === 'allowable' ? 1 : 0.6);
+    const force = kind === 'bearing' ? mast?.atBearing : mast?.atFoot;
+    const height = kind === 'bearing' ? model.hold.bearing : model.hold.foot;
+    if (mast && force === undefined) return [linkOf(model, base, undefined, ['/mast/bearing'])];
+    return [
+      linkOf(model, base, force === undefined ? undefined : compare('side-force', force, capacity, height), needs),
+    ];
+  }
+  if (claim.kind === 'torque') {
+    // What holds against the wind is the brake; where only the turning torque is told, that is all it surely has.
+    const stated = claim.brake ?? claim.torque;
+    if (stated === undefined || !mast) return [linkOf(model, base, undefined, needs)];
+    return [linkOf(model, base, compare('torque', mast.torque, stated, model.hold.foot), needs)];
+  }
+  if (claim.kind === 'weight') {
+    const weight = mast?.weight;
+    if (weight === undefined) return [linkOf(model, base, undefined, [...needs, ...weightNeeds(model, 'mast')])];
+    return [linkOf(model, base, compare('weight', weight, claim.weight, model.hold.foot), needs)];
+  }
+  return [linkOf(model, base, undefined, needs)];
+}
+
+function mastNeeds(model: TowerModel, mast: MastAnswer | undefined): readonly string[] {
+  if (mast) return [];
+  return [model.inquiry.station.mast ? '/mast/inside' : '/mast'];
+}
+
+function weightAloft(model: TowerModel, rating: Rating, number: number): Link {
+  const base = { id: `weight:${number + 1}`, kind: 'weight' } as const;
+  const { station } = model.inquiry;
+  const needs = weightNeeds(model, 'all');
+  let weight = 0;
+  for (const load of station.loads) weight += load.count * (load.weight ?? 0);
+  for (const run of station.cables) weight += run.count * (run.weight ?? 0) * (run.high - run.low);
+  weight += station.rotator?.weight ?? 0;
+  const capacity = rating.claim.kind === 'weight' ? rating.claim.weight : 0;
+  return linkOf(model, base, compare('weight', weight, capacity), needs);
+}
+
+/** Pointers to weights that are not told. */
+function weightNeeds(model: TowerModel, of: 'mast' | 'all'): readonly string[] {
+  const { loads, cables } = model.inquiry.station;
+  return [
+    ...loads
+      .filter((load) => load.weight === undefined && (of === 'all' || load.on === 'mast'))
+      .map((load) => `${load.at}/weight`),
+    ...(of === 'all' ? cables.filter((run) => run.weight === undefined).map((run) => `${run.at}/weight`) : []),
+  ];
+}
+
+function compare(of: Compared['of'], demand: number, capacity: number, height?: number): Compared {
+  return { of, demand, capacity, use: demand / capacity, ...(height === undefined ? {} : { height }) };
+}

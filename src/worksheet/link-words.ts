@@ -1,0 +1,69 @@
+import type { Dimension } from '../foundation/index.ts';
+import type { Compared, Link } from '../margins/index.ts';
+
+/** The unit in which each comparison is told. */
+export const DIMENSION_OF_COMPARED: Readonly<Record<Compared['of'], Dimension>> = {
+  moment: 'moment',
+  shear: 'force',
+  'wind-ratio': 'force',
+  bending: 'moment',
+  'side-force': 'force',
+  torque: 'moment',
+  gust: 'speed',
+  weight: 'weight',
+  overturning: 'moment',
+  'toe-pressure': 'pressure',
+  embedment: 'length',
+  distance: 'length',
+};
+
+/** "most in shear", before the place. */
+export const WORDS_FOR_COMPARED: Readonly<Record<Exclude<Compared['of'], 'wind-ratio'>, string>> = {
+  moment: 'most in bending',
+  shear: 'most in shear',
+  bending: 'in bending of its tube',
+  'side-force': 'by the force sideways',
+  torque: 'by the wind turning it',
+  gust: 'by the gust',
+  weight: 'by weight',
+  overturning: 'against tipping over',
+  'toe-pressure': 'by the pressure under its edge',
+  embedment: 'by the depth the soil asks for',
+  distance: 'by the distance it may fall',
+};
+
+/** What its demand is held against, in a sentence: "takes 0.8 of what its tube is allowed". */
+export function ofWhat(link: Pick<Link, 'kind'>): string {
+  switch (link.kind) {
+    case 'tower':
+    case 'tower-top':
+    case 'ice':
+      return 'what its rating shows';
+    case 'mast':
+      return 'what its tube is allowed';
+    case 'bearing':
+    case 'rotator':
+    case 'weight':
+      return 'what its maker states';
+    case 'antenna':
+      return 'what its maker rates it for';
+    case 'foundation':
+      return 'what it holds';
+    case 'fall':
+      return 'the distance there is';
+  }
+}
+
+/** What more than 1 means: only a maker's silence, or more than the part has by its own measures. */
+export function beyondInWords(link: Pick<Link, 'kind'>): string {
+  switch (link.kind) {
+    case 'mast':
+      return ': its tube is bent beyond what is allowed';
+    case 'foundation':
+      return ': it may tip or press into the soil';
+    case 'fall':
+      return ': falling, it would reach there';
+    default:
+      return ': beyond what the maker stands behind, which is not the same as failing';
+  }
+}
