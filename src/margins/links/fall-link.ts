@@ -27,7 +27,6 @@ export function fallLinks(model: TowerModel): readonly Link[] {
   const targets = [
     { to: 'power-line', distance: distances.powerLine },
     { to: 'property-line', distance: distances.propertyLine },
-    { to: 'building', distance: distances.building },
   ] as const;
   const given = targets.flatMap(({ to, distance }) => (distance === undefined ? [] : [{ to, distance }]));
   return fallDistances(tip, half, given).map((check) => linkOf(check));
