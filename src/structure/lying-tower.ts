@@ -75,6 +75,10 @@ export function lyingMoments(
     const side = at < 0 ? -1 : 1;
     const beyond = bodies.map((body) => partBeyond(body, at, side)).filter(({ mass }) => mass > 0);
     const gearBeyond = side * (alongGear - at) >= 0;
+    if (beyond.length === 0) {
+      if (!gearBeyond) return { at, moment: 0 };
+      beyond.push({ mass: 0, along: at, offset: 0 });
+    }
     const moment = evaluate(trace, lyingMoment, [
       beyond.map(({ mass }) => mass * GRAVITY),
       beyond.map(({ along }) => side * (along - at)),

@@ -71,16 +71,6 @@ publishedExamples(
 );
 
 publishedExamples(
-  'raising',
-  {},
-  notBuiltYet('raising: a later stage', [
-    'boom-held-by-a-cable',
-    'anchored-rope-about-a-hinge',
-    'mast-raised-by-a-line-over-a-post',
-  ]),
-);
-
-publishedExamples(
   'hanging-lines',
   {},
   notBuiltYet('the pull of a hanging line is given by the plan, not computed', [
