@@ -89,7 +89,7 @@ describe('a whole station lowered', () => {
     mast: { outside: 50, length: 4, inside: 1, wall: 4 },
     loads: [
       { name: 'beam', above: 2, area: 0.5, weight: 20 },
-      { name: 'panel', height: 8, area: 0.1 },
+      { name: 'panel', height: [8, 9], area: 0.1 },
       {
         name: 'wire',
         height: 16,
@@ -112,6 +112,7 @@ describe('a whole station lowered', () => {
     expect(tower.sections.map(({ high }) => high)).toEqual([6, 6.5, 7]);
     expect(mast).toMatchObject({ tip: 10, foot: 6, bearing: 7 });
     expect(loads.map(({ low }) => low)).toEqual([9, 3.5, 7]);
+    expect(loads.map(({ high }) => high)).toEqual([9, 4.5, 7]);
     const rise = (of: typeof loads) => of.map(({ shape }) => (shape.kind === 'wire' ? shape.rise : undefined));
     expect(rise(station.loads)).toEqual([undefined, undefined, -13]);
     expect(rise(loads)).toEqual([undefined, undefined, -4]);

@@ -295,7 +295,14 @@ describe('the travel', () => {
       attach: [2, 0],
       workingLoad: 1e5,
     };
-    const { deadPoint, unbounded, worst, worstHinge, use, workingLoad } = raisingThrough(tower, screw, UPRIGHT);
+    const { deadPoint, unbounded, worst, worstHinge, use, workingLoad, lengths } = raisingThrough(
+      tower,
+      screw,
+      UPRIGHT,
+    );
+    // Stretched out there: 2 + 1 m.
+    expect(lengths.largest).toBeCloseTo(3, 12);
+    expect(lengths.least).toBe(Math.min(lengths.from, lengths.to));
     expect((deadPoint as number) / DEGREE).toBeCloseTo(60, 9);
     expect(unbounded).toBe(true);
     expect([worst, worstHinge, use]).toEqual([undefined, undefined, undefined]);
