@@ -261,12 +261,14 @@ export interface TiltingWeights {
   /** Of the weights about the hinge with the tower flat, and upright with its sign turned [N·m]. */
   readonly flat: number;
   readonly upright: number;
+  /** Angle of balance, from −π to π [rad]; absent where they are in balance at every angle. */
+  readonly balance?: number;
 }
 
 /**
  * The weights of what tilts, each at its middle.
  *
- * ΣW·x = cos θ·ΣW·s − sin θ·ΣW·e
+ * ΣW·x = cos θ·ΣW·s − sin θ·ΣW·e; in balance at tan θ_b = ΣW·s/ΣW·e, and half a turn on
  *
  * @param bodies what tilts [-]
  * @returns their weights and places, and the two sums [-]
@@ -288,24 +290,25 @@ export function tiltingWeights(bodies: readonly TiltingBody[]): TiltingWeights {
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   const sum = (places: readonly number[]) =>
     weights.reduce((so, weight, index) => so + weight * (places[index] as number), 0);
-  return { weights, along, square, total, flat: sum(along), upright: sum(square) };
+  const [flat, upright] = [sum(along), sum(square)];
+  const largest = sum(along.map((each, index) => Math.abs(each) + Math.abs(square[index] as number)));
+  const all = { weights, along, square, total, flat, upright };
+  return Math.hypot(flat, upright) <= 1e-12 * largest ? all : { ...all, balance: Math.atan2(flat, upright) };
 }
 
 /**
- * The angle at which the weights stand in balance on the hinge; they do so again half a turn on.
+ * The same weights gathered in their centre, for searches through many angles.
  *
- * tan θ_b = ΣW·s/ΣW·e
+ * s = ΣW·s/ΣW, e = ΣW·e/ΣW
  *
  * @param weights what tilts [-]
- * @returns the angle, from −π to π [rad]; undefined where they are in balance at every angle
- * @example balanceAngle(tiltingWeights([{ mass: 50, low: 4, high: 4, offset: 4 }])) // 0.7854
+ * @returns one weight with the same moments [-]
+ * @example gathered(tiltingWeights([{ mass: 10, low: 2, high: 2, offset: 0 }, { mass: 30, low: 6, high: 6, offset: 0 }])).along[0] // 5
  * @source derived
  */
-export function balanceAngle(weights: TiltingWeights): number | undefined {
-  const largest =
-    Math.max(...weights.weights) * Math.max(...weights.along.map(Math.abs), ...weights.square.map(Math.abs));
-  if (Math.hypot(weights.flat, weights.upright) <= 1e-12 * largest) return undefined;
-  return Math.atan2(weights.flat, weights.upright);
+export function gathered(weights: TiltingWeights): TiltingWeights {
+  const { total, flat, upright } = weights;
+  return total === 0 ? weights : { ...weights, weights: [total], along: [flat / total], square: [upright / total] };
 }
 
 /**
@@ -441,7 +444,7 @@ function stateOf(
   moment: number,
   arm: number,
 ): RaisingState {
-  const balance = balanceAngle(weights);
+  const { balance } = weights;
   if (balance === undefined || sameButHalfTurns(angle, balance)) return 'balanced';
   const holdsByPull = moment > 0 === arm > 0;
   if (kind === 'screw' || kind === 'actuator') return holdsByPull ? 'pull' : 'push';

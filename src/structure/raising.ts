@@ -9,8 +9,8 @@ import {
   variable,
 } from '../foundation/index.ts';
 import {
-  balanceAngle,
   deadAngle,
+  gathered,
   type HeldRow,
   type RaisingGear,
   type RaisingRow,
@@ -141,23 +141,24 @@ export function raisingThrough(
   refuseImpossibleTravel(travel);
   const weights = tiltingWeights(bodies);
   const at = (angle: number) => rowAt(weights, gear, angle);
-  const balance = within(balanceAngle(weights), travel);
+  const quick = gathered(weights);
+  const search = (angle: number) => rowAt(quick, gear, angle);
+  const balance = within(weights.balance, travel);
   const dead = deadAngle(gear);
   const deadPoint = within(dead, travel);
   const pieces = piecesOf(at, travel, balance, deadPoint);
   const held = pieces.filter(({ state }) => holds(state));
-  const neverBalanced = balanceAngle(weights);
   // Where the weights balance just at the dead point, moment and arm vanish together and the force stays bounded.
   const unbounded =
-    neverBalanced !== undefined &&
-    !sameButHalfTurns(dead, neverBalanced) &&
+    weights.balance !== undefined &&
+    !sameButHalfTurns(dead, weights.balance) &&
     held.some(({ from, to }) => deadPoint === from || deadPoint === to);
   const worstOf = (figure: (row: RaisingRow) => number) =>
-    unbounded ? undefined : (largestOver(held, at, figure) as HeldRow | undefined);
+    unbounded ? undefined : (largestOver(held, at, search, figure) as HeldRow | undefined);
   const worst = worstOf(({ force }) => Math.abs(force as number));
   const worstHinge = worstOf(({ hinge }) => hinge?.force as number);
   const falling = pieces.filter(({ state }) => state === 'falls-on');
-  const slack = largestOver(falling, at, ({ moment }) => Math.abs(moment));
+  const slack = largestOver(falling, at, search, ({ moment }) => Math.abs(moment));
   const workingLoad = workingLoadOf(gear, trace);
   if (worst && trace) under(trace, 'raising, worst angle', () => raisingAt(bodies, gear, worst.angle, trace));
   const use = worst && workingLoad !== undefined ? evaluate(trace, useOfGear, [worst.force, workingLoad]) : undefined;
@@ -226,12 +227,13 @@ function tableAngles({ from, to }: Travel, special: readonly (number | undefined
 function largestOver(
   pieces: readonly Travel[],
   at: (angle: number) => RaisingRow,
+  search: (angle: number) => RaisingRow,
   figure: (row: RaisingRow) => number,
 ): RaisingRow | undefined {
   let found: RaisingRow | undefined;
   for (const { from, to } of pieces) {
     const inset = Math.min(INSET, (to - from) / 4);
-    const angle = largestAngle({ from: from + inset, to: to - inset }, (each) => figure(at(each)));
+    const angle = largestAngle({ from: from + inset, to: to - inset }, (each) => figure(search(each)));
     // The very end of the travel rather than just beside it, where the gear holds there too.
     for (const candidate of [angle, from, to]) {
       const row = at(candidate);
