@@ -11,6 +11,7 @@ import { fallLinks } from './links/fall-link.ts';
 import { type FoundationAnswer, foundationLink } from './links/foundation-link.ts';
 import type { Link } from './links/link.ts';
 import { type MastAnswer, mastAnswer, mastLink } from './links/mast-link.ts';
+import { type RaisingAnswer, raisingLinks } from './links/raising-link.ts';
 import { statedStrengthLinks } from './links/stated-strength-links.ts';
 import { iceLink, topLink, towerLink } from './links/tower-link.ts';
 import { type LowerAt, lowerAtOf } from './lower-at.ts';
@@ -45,6 +46,8 @@ export interface Assessment {
   readonly reactions: Reactions;
   /** What the mast does to what holds it. */
   readonly mast?: MastAnswer;
+  /** How it is raised, where it has a hinge. */
+  readonly raising?: RaisingAnswer;
   /** What the footing does, where the plan describes one. */
   readonly foundation?: FoundationAnswer;
   readonly heights: { readonly overall: number; readonly tower: number; readonly mast?: number };
@@ -85,6 +88,7 @@ export function assess(inquiry: Inquiry): Assessment {
   const reactions = reactionsOf(model, wind, ledger);
   const mast = mastAnswer(model);
   const foundation = foundationLink({ model, uses, demand: bad, ledger, reactions });
+  const raised = raisingLinks(model);
   const links = [
     tower,
     ...topLink(model, uses, withoutLeast),
@@ -93,6 +97,7 @@ export function assess(inquiry: Inquiry): Assessment {
     ...statedStrengthLinks(model, mast),
     ...antennaLinks(model),
     foundation.link,
+    ...raised.links,
     ...fallLinks(model),
   ];
   const shown = links.filter((link) => link.verdict !== 'not-shown').map((link) => link.verdict);
@@ -119,6 +124,7 @@ export function assess(inquiry: Inquiry): Assessment {
     ledger,
     reactions,
     ...(mast === undefined ? {} : { mast }),
+    ...(raised.answer === undefined ? {} : { raising: raised.answer }),
     ...(foundation.answer === undefined ? {} : { foundation: foundation.answer }),
     heights: heightsOf(inquiry),
     ...(room === undefined ? {} : { roomLeft: room }),

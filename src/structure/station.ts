@@ -1,6 +1,7 @@
 import type { LatticeShape, Lay, PoleShape, Shape } from '../areas/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
+import type { RaisingGear } from './raising-gear.ts';
 
 /** What stands where, in SI: the plan as the domain reads it. Heights are above the ground. */
 export interface Station {
@@ -61,6 +62,8 @@ export interface Tower {
   /** Supports were named in the plan, not merely left to the rating. */
   readonly heldGiven: boolean;
   readonly hingeHeight?: number;
+  /** What raises it about its hinge; points from the hinge [m]. */
+  readonly raisedBy?: RaisingGear;
   /** [kg] */
   readonly weight?: number;
   /** [Hz] */

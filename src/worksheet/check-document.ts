@@ -19,6 +19,7 @@ import { type HillDocument, hillDocument } from './hill-document.ts';
 import { DIMENSION_OF_COMPARED } from './link-words.ts';
 import { type Quantity, quantity } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
+import { type RaisingDocument, raisingDocument } from './raising-document.ts';
 import { headline, linkSays, lowerAtSays } from './says.ts';
 import { type SensitivityDocument, sensitivityDocument } from './sensitivity-document.ts';
 import { type SpreadDocument, spreadDocument } from './spread-document.ts';
@@ -136,6 +137,8 @@ export interface CheckDocument {
     readonly weight?: Quantity;
   };
   readonly foundation?: FoundationDocument;
+  /** Where the tower has a hinge. */
+  readonly raising?: RaisingDocument;
   /** Where the tower can be lowered: the forecast gust at which to do it. */
   readonly lowerAt?: {
     readonly gust: Quantity;
@@ -257,6 +260,7 @@ export function checkDocument(
     },
     ...mastDocument(assessment, system),
     ...(assessment.foundation === undefined ? {} : { foundation: foundationDocument(assessment.foundation, system) }),
+    ...(assessment.raising === undefined ? {} : { raising: raisingDocument(assessment.raising, system) }),
     ...lowerAtDocument(assessment, system),
     roomLeft: assessment.roomLeft
       ? [

@@ -7,6 +7,7 @@ import { foundationSays } from './foundation-document.ts';
 import { hillSays } from './hill-document.ts';
 import { inWords, useFigures } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
+import { raisingSays } from './raising-document.ts';
 import { headline, linkSays, lowerAtSays } from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
@@ -31,6 +32,7 @@ export function checkText(
   const hill = hillHelpOf(inquiry);
   if (hill) lines.push(hillSays(hill, units));
   if (assessment.foundation) lines.push(foundationSays(assessment.foundation, units));
+  if (assessment.raising) lines.push(raisingSays(assessment.raising, units));
   if (assessment.lowerAt) lines.push(lowerAtSays(assessment, assessment.lowerAt));
   if (roomLeft) {
     const keeping = `keeping a margin of ${useFigures(inquiry.wanted.margin)}`;

@@ -58,6 +58,10 @@ export function linkName(link: Pick<Link, 'id' | 'kind' | 'name'>): string {
       return 'rotator';
     case 'weight':
       return 'weight aloft';
+    case 'raising':
+      return 'raising gear';
+    case 'lying':
+      return 'tower lying down';
     case 'fall':
       return `distance to the ${link.id.split(':')[1]?.replace('-', ' ') ?? 'line'}`;
     case 'foundation':

@@ -10,6 +10,7 @@ export * from './link-words.ts';
 export * from './part-documents.ts';
 export * from './quantity.ts';
 export * from './question-words.ts';
+export * from './raising-document.ts';
 export * from './rating-document.ts';
 export * from './says.ts';
 export * from './sensitivity-document.ts';

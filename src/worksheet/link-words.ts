@@ -15,6 +15,7 @@ export const DIMENSION_OF_COMPARED: Readonly<Record<Compared['of'], Dimension>> 
   'toe-pressure': 'pressure',
   embedment: 'length',
   distance: 'length',
+  pull: 'force',
 };
 
 /** "most in shear", before the place. */
@@ -30,6 +31,7 @@ export const WORDS_FOR_COMPARED: Readonly<Record<Exclude<Compared['of'], 'wind-r
   'toe-pressure': 'by the pressure under its edge',
   embedment: 'by the depth the soil asks for',
   distance: 'by the distance it may fall',
+  pull: 'by the pull on its gear',
 };
 
 /** What its demand is held against, in a sentence: "takes 0.8 of what its tube is allowed". */
@@ -49,6 +51,10 @@ export function ofWhat(link: Pick<Link, 'kind'>): string {
       return 'what its maker rates it for';
     case 'foundation':
       return 'what it holds';
+    case 'raising':
+      return 'what its gear may pull';
+    case 'lying':
+      return 'what its rating shows';
     case 'fall':
       return 'the distance there is';
   }
@@ -61,6 +67,8 @@ export function beyondInWords(link: Pick<Link, 'kind'>): string {
       return ': its tube is bent beyond what is allowed';
     case 'foundation':
       return ': it may tip or press into the soil';
+    case 'raising':
+      return ': its gear is not made for this pull';
     case 'fall':
       return ': falling, it would reach there';
     default:

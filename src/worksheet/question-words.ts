@@ -75,6 +75,8 @@ export function missingInWords(pointer: string): string {
     weight: `A weight is missing (${pointer.slice(1).replaceAll('/', ' ')}); a scale or the data sheet has it.`,
     bearing: 'Where the bearing is, or whether there is one, is not told.',
     tension: 'The pull of the wire is missing; give its tension, or its sag and weight.',
+    raisedBy: 'What raises it is not told: where the line is anchored and where it takes hold.',
+    rating: 'What the gear may pull is not told; its plate or its maker has it.',
     held: 'Where the tower is held is missing; the maker’s drawing has it.',
     asDrawn: 'Whether guys, brackets and footing are the maker’s own is not said.',
     height: 'It hangs below the highest support, where a rating by area proves nothing.',

@@ -120,5 +120,5 @@ export function lowerAtSays({ inquiry, links }: Assessment, { gust, ofLink, with
     without.length === 0
       ? ''
       : ` Not counted, since not shown: ${listed(links.filter((link) => without.includes(link.id)).map((link) => linkName(link)))}.`;
-  return `Lower it when gusts of ${inWords(gust, 'speed', units)} are forecast: then the ${name} keeps the margin you want, with ${useFigures(inquiry.wanted.forecast)} off for the error of a forecast.${rest}`;
+  return `Lower it when gusts of ${inWords(gust, 'speed', units)} are forecast: then the ${name} keeps the margin you want, with ${Math.round(100 * inquiry.wanted.forecast)} % off for the error of a forecast.${rest}`;
 }

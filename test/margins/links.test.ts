@@ -312,3 +312,59 @@ describe('what is missing', () => {
     expect(linkOf(noMast, 'bearing:3')).toMatchObject({ verdict: 'not-shown', needs: ['/mast'] });
   });
 });
+
+describe('raising the bluff about a hinge 4 ft up', () => {
+  const raised = (raisedBy: Document, changed: Document = {}) => {
+    const plan = toldInFull(changed);
+    return assessed({ ...plan, tower: { ...part(plan, 'tower'), hinge: { height: 4, raisedBy } } });
+  };
+  const winch = { kind: 'winch', anchor: [0, 8], attach: 20, rating: 2500 };
+
+  it('pulls, lying flat, by the weights about the hinge over the arm of its line', () => {
+    // Tower 550 lb at 22 ft, mast 56.08 at 46, beam 20 at 46.5, vertical at 56.5, panel at 30, lines 13.2 at 22; the line
+    // from 8 ft over the hinge to 20 ft out has an arm of 8·20/√(8² + 20²) = 7.4278 ft.
+    const moment = 550 * 22 + 12 * 4.6733 * 46 + 20 * (46.5 + 56.5 + 30) + 13.2 * 22;
+    const answer = raised(winch);
+    const link = linkOf(answer, 'raising');
+    expect((link.result?.demand ?? 0) / POUND_FORCE).toBeCloseTo(moment / 7.42781, 0);
+    expect(link.result?.use).toBeCloseTo(moment / 7.42781 / 2500, 3);
+    expect(answer.raising?.raising?.worst?.angle).toBeCloseTo(0, 6);
+  });
+
+  it('takes a fifth of what a line breaks at, where gear is rated so', () => {
+    const { rating: _, ...line } = winch;
+    const ratings = [...(demoPlan('river-bluff')['ratings'] as Document[]), { of: 'gear', breaking: 12500 }];
+    const plain = linkOf(raised(winch), 'raising').result?.use ?? 0;
+    expect(linkOf(raised(line, { ratings }), 'raising').result?.use).toBeCloseTo(plain, 9);
+    expect(linkOf(raised(line), 'raising')).toMatchObject({ verdict: 'not-shown', because: 'missing' });
+  });
+
+  it('bends the lying tower against what the wind proves of it, level by level', () => {
+    const link = linkOf(raised(winch), 'lying');
+    expect(link.result?.of).toBe('moment');
+    // At 28 ft above ground, 24 from the hinge, beyond the line: tower 250 lb at 10 ft, lines 6 lb at 10, mast, beam, vertical
+    // and panel at 22, 22.5, 32.5 and 6.
+    const moment = 250 * 10 + 6 * 10 + 12 * 4.6733 * 22 + 20 * (22.5 + 32.5 + 6);
+    expect((link.result?.height ?? 0) / FOOT).toBeCloseTo(28, 6);
+    expect(Math.abs((link.result?.demand ?? 0) / POUND_FORCE / FOOT / moment - 1)).toBeLessThan(5e-4);
+    expect((link.result?.capacity ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(8919.7, 0);
+  });
+
+  it('is not shown where a weight or the gear is missing', () => {
+    const plan = toldInFull();
+    const { weight: _, ...tower } = part(plan, 'tower');
+    const answer = assessed({ ...plan, tower: { ...tower, hinge: { height: 4, raisedBy: winch } } });
+    expect(linkOf(answer, 'raising')).toMatchObject({ verdict: 'not-shown', needs: ['/tower/weight'] });
+    const noGear = assessed({ ...plan, tower: { ...part(plan, 'tower'), hinge: { height: 4 } } });
+    expect(linkOf(noGear, 'raising')).toMatchObject({ verdict: 'not-shown', needs: ['/tower/hinge/raisedBy'] });
+  });
+
+  it('leaves half a boom or half an element under the mast, by the better of both', () => {
+    // Boom 24 ft, elements 272 in: with the elements down the mast must lie 11.333 ft up, and it lies 4 ft up.
+    const { handling } = raised(winch).raising ?? {};
+    expect(handling?.best).toBe('elements-upright');
+    const laid = handling?.orientations.find(({ orientation }) => orientation === 'elements-upright');
+    expect((laid?.mastAtLeast ?? 0) / FOOT).toBeCloseTo(272 / 24, 6);
+    expect((laid?.clearance ?? 0) / FOOT).toBeCloseTo(4 - 272 / 24, 6);
+  });
+});

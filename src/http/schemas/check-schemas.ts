@@ -287,6 +287,41 @@ const foundationSchema = component(
     .meta({ description: 'What the footing does under the nominal load at the foot.' }),
 );
 
+const raisingRow = z.object({
+  angle: quantitySchema,
+  state: words('pull, push, balanced, falls-on, cannot-hold, dead-point.'),
+  force: z.exactOptional(quantitySchema),
+  hinge: z.exactOptional(quantitySchema),
+  length: quantitySchema,
+});
+
+const raisingSchema = component(
+  'Raising',
+  z
+    .object({
+      says: z.string(),
+      rows: z.array(raisingRow),
+      worst: z.exactOptional(raisingRow),
+      worstHinge: z.exactOptional(raisingRow),
+      balance: z.exactOptional(quantitySchema),
+      deadPoint: z.exactOptional(quantitySchema),
+      holdBack: z.exactOptional(z.object({ angle: quantitySchema, moment: quantitySchema })),
+      rise: z.exactOptional(quantitySchema),
+      work: z.exactOptional(quantitySchema),
+      workingLoad: z.exactOptional(quantitySchema),
+      gust: z.exactOptional(z.object({ gust: quantitySchema, angle: quantitySchema })),
+      handling: z.exactOptional(
+        z.object({
+          best: z.string(),
+          mastAtLeast: quantitySchema,
+          clearance: quantitySchema,
+          antennas: z.array(z.object({ name: z.string(), clearance: quantitySchema, workingHeight: quantitySchema })),
+        }),
+      ),
+    })
+    .meta({ description: 'Raising and lowering of a hinged tower, and what lies how high above the ground then.' }),
+);
+
 export const checkSchema = component(
   'Check',
   z
@@ -363,6 +398,7 @@ export const checkSchema = component(
           .meta({ description: 'What the mast does to what holds it, allowable level.' }),
       ),
       foundation: z.exactOptional(foundationSchema),
+      raising: z.exactOptional(raisingSchema),
       lowerAt: z.exactOptional(
         z
           .object({ gust: quantitySchema, ofLink: z.string(), without: z.array(z.string()), says: z.string() })

@@ -15,6 +15,8 @@ export type NotShownBecause =
   | 'held'
   /** The method has no ice, or none of ours. */
   | 'no-ice-rule'
+  /** Somewhere on its way the gear has no hold on the tower. */
+  | 'no-hold'
   /** Not worked out by this version. */
   | 'not-computed';
 
@@ -28,6 +30,8 @@ export const LINK_KINDS = [
   'antenna',
   'weight',
   'foundation',
+  'raising',
+  'lying',
   'fall',
 ] as const;
 
@@ -68,7 +72,8 @@ export type ComparedOf =
   | 'overturning'
   | 'toe-pressure'
   | 'embedment'
-  | 'distance';
+  | 'distance'
+  | 'pull';
 
 /** One comparison. */
 export interface Compared {

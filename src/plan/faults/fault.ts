@@ -72,13 +72,7 @@ export type FaultCode =
   | 'maxima-all-alike'
   | 'rating-height-absurd';
 
-export type QueryCode =
-  | 'speed-low'
-  | 'read-as-middle'
-  | 'bearing-above-top'
-  | 'boom-meets-ground'
-  | 'guys-incomplete'
-  | 'not-computed-yet';
+export type QueryCode = 'speed-low' | 'read-as-middle' | 'bearing-above-top' | 'boom-meets-ground' | 'guys-incomplete';
 
 /**
  * The JSON pointer of a member of what another pointer names, per RFC 6901.

@@ -1,4 +1,4 @@
-import type { Foundation, Held, Tower } from '../../structure/index.ts';
+import type { Foundation, Held, Point, RaisingGear, Tower } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import { BOUNDS } from '../quantities/field-bounds.ts';
 import type { FoundationFields, HeldFields, HingeFields, TowerFields } from '../schema/tower-schema.ts';
@@ -28,6 +28,7 @@ export function readTower(reader: PlanReader, fields: TowerFields): Tower {
     held: readHeld(reader, fields, foot, top),
     heldGiven: fields.held !== undefined,
     hingeHeight: fields.hinge === undefined ? undefined : readHinge(reader, fields.hinge, foot, top),
+    raisedBy: fields.hinge?.raisedBy === undefined ? undefined : readGear(reader, fields.hinge.raisedBy),
     weight: reader.perhaps(fields.weight, BOUNDS.weight, '/tower', 'weight'),
     frequency: reader.perhaps(fields.frequency, BOUNDS.frequency, '/tower', 'frequency'),
     damping: reader.perhaps(fields.damping, BOUNDS.damping, '/tower', 'damping'),
@@ -110,18 +111,28 @@ function readHinge(reader: PlanReader, hinge: HingeFields, foot: number, top: nu
     const says = `Tower hinge at ${given} is not on the tower: give a height of ${allowed}.`;
     reader.fault('/tower/hinge/height', 'hinge-outside', given, allowed, says);
   }
-  const { raisedBy } = hinge;
-  if (raisedBy !== undefined) {
-    const at = '/tower/hinge/raisedBy';
-    for (const key of ['anchor', 'over'] as const) {
-      const point = raisedBy[key];
-      for (const axis of [0, 1] as const) reader.perhaps(point?.[axis], BOUNDS.offsetHeight, `${at}/${key}`, axis);
-    }
-    reader.quantity(raisedBy.attach, BOUNDS.extent, at, 'attach');
-    reader.perhaps(raisedBy.rating, BOUNDS.force, at, 'rating');
-    reader.query(at, 'not-computed-yet', 'How your tower is raised is kept in the plan; its pull is not computed yet.');
-  }
   return height;
+}
+
+type GearFields = NonNullable<HingeFields['raisedBy']>;
+
+function readGear(reader: PlanReader, fields: GearFields): RaisingGear {
+  const at = '/tower/hinge/raisedBy';
+  const point = (key: 'anchor' | 'over'): Point | undefined => {
+    const given = fields[key];
+    if (given === undefined) return undefined;
+    const axis = (index: 0 | 1) =>
+      reader.perhaps(given[index], BOUNDS.offsetHeight, `${at}/${key}`, index) ?? Number.NaN;
+    return [axis(0), axis(1)];
+  };
+  const attach = reader.quantity(fields.attach, BOUNDS.extent, at, 'attach');
+  return present({
+    kind: fields.kind,
+    anchor: point('anchor') as Point,
+    attach: [attach, 0] as Point,
+    over: point('over'),
+    workingLoad: reader.perhaps(fields.rating, BOUNDS.force, at, 'rating'),
+  });
 }
 
 const BLOCK = ['length', 'width', 'bearing'] as const;

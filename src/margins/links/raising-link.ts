@@ -1,0 +1,255 @@
+import type { Trace } from '../../foundation/index.ts';
+import { METHOD_BY_ID } from '../../methods/index.ts';
+import {
+  type Handling,
+  halfElementFrom,
+  handling,
+  type Laid,
+  type Load,
+  leastWindHeld,
+  lyingMoments,
+  type Raising,
+  type RaisingGear,
+  raisingAt,
+  raisingThrough,
+  sharedBending,
+  sliceForces,
+  type TiltingBody,
+  type WindForce,
+} from '../../structure/index.ts';
+import { actualWindward } from '../holds-to.ts';
+import type { TowerModel } from '../tower-model.ts';
+import { verdictOf } from '../verdict.ts';
+import type { Link } from './link.ts';
+
+/** Raising and lowering of a hinged tower. */
+export interface RaisingAnswer {
+  readonly raising?: Raising;
+  /** The actual gust that brings the gear to its working load on the way, and the tower's angle then [m/s, rad]. */
+  readonly gust?: { readonly gust: number; readonly angle: number };
+  /** The lying tower's antennas and the ground. */
+  readonly handling?: Handling;
+}
+
+export interface RaisingResult {
+  readonly links: readonly Link[];
+  readonly answer?: RaisingAnswer;
+}
+
+/** From flat to upright. */
+const TRAVEL = { from: 0, to: Math.PI / 2 } as const;
+
+/**
+ * Raising a hinged tower: the pull of its gear through the whole travel against its working load, and the bending of the
+ * lying tower against what its ratings prove.
+ *
+ * u = max ΣW·x/r over F_work; u = M(z)/M_cap(z)
+ *
+ * @param model the tower [-]
+ * @returns the links and the statics; nothing where the tower has no hinge [-]
+ * @source derived
+ */
+export function raisingLinks(model: TowerModel): RaisingResult {
+  const { station } = model.inquiry;
+  const { tower } = station;
+  if (tower.hingeHeight === undefined) return { links: [] };
+  const laid = handlingOf(model, tower.hingeHeight);
+  const base = { id: 'raising', kind: 'raising' } as const;
+  const gear = gearOf(model);
+  const needs = [...(gear ? [] : ['/tower/hinge/raisedBy']), ...weightNeeds(model)];
+  if (!gear || needs.length > 0) {
+    return { links: [{ ...base, verdict: 'not-shown', because: 'missing', needs }], answer: { handling: laid } };
+  }
+  const bodies = bodiesOf(model, tower.hingeHeight);
+  const raising = raisingThrough(bodies, gear, TRAVEL);
+  const gust = windOnTheWay(model, bodies, gear, tower.hingeHeight);
+  const answer = { raising, handling: laid, ...(gust ? { gust } : {}) };
+  const { worst, workingLoad, use } = raising;
+  if (raising.unbounded || !worst) {
+    // Somewhere on the way the gear has no hold on the tower, whatever its strength.
+    return { links: [{ ...base, verdict: 'not-shown', because: 'no-hold', needs: [] }], answer };
+  }
+  if (workingLoad === undefined || use === undefined) {
+    const missing = ['/tower/hinge/raisedBy/rating'];
+    return {
+      links: [{ ...base, verdict: 'not-shown', because: 'missing', needs: missing }, ...lyingLink(model, bodies, gear)],
+      answer,
+    };
+  }
+  const result = {
+    use,
+    of: 'pull',
+    demand: Math.abs(worst.force),
+    capacity: workingLoad,
+    useRange: [use, use],
+    headings: {},
+  } as const;
+  const verdict = verdictOf(use, use, model.inquiry.wanted.margin);
+  return { links: [{ ...base, verdict, needs: [], result }, ...lyingLink(model, bodies, gear)], answer };
+}
+
+/** The plan's gear; its working load from the gear itself, else from a rating of gear. */
+function gearOf({ inquiry }: TowerModel): RaisingGear | undefined {
+  const { raisedBy } = inquiry.station.tower;
+  if (!raisedBy || raisedBy.workingLoad !== undefined) return raisedBy;
+  for (const { of, claim } of inquiry.ratings) {
+    if (of !== 'gear' || claim.kind !== 'gear') continue;
+    return {
+      ...raisedBy,
+      ...(claim.working === undefined ? {} : { workingLoad: claim.working }),
+      ...(claim.breaking === undefined ? {} : { breakingLoad: claim.breaking }),
+    };
+  }
+  return raisedBy;
+}
+
+/** Everything that tilts, its own weight spread evenly. */
+function bodiesOf({ inquiry: { station } }: TowerModel, hinge: number): readonly TiltingBody[] {
+  const { tower, mast, loads, cables, rotator } = station;
+  const span = tower.top - tower.foot;
+  const bodies: TiltingBody[] = [];
+  const add = (mass: number, low: number, high: number) => {
+    // What is below the hinge stays down.
+    const from = Math.max(low, hinge);
+    if (high < hinge || mass === 0) return;
+    const share = high > low ? (high - from) / (high - low) : 1;
+    bodies.push({ mass: mass * share, low: from - hinge, high: high - hinge, offset: 0 });
+  };
+  add(tower.weight ?? 0, tower.top - span, tower.top);
+  if (mast) {
+    const foot = mast.foot ?? tower.top;
+    for (const { mass, low, high } of mastMasses(mast, foot)) add(mass, low, high);
+    add(rotator?.weight ?? 0, foot, foot);
+  } else add(rotator?.weight ?? 0, tower.top, tower.top);
+  for (const load of loads) add(load.count * (load.weight ?? 0), load.low, load.high);
+  for (const run of cables) add(run.count * (run.weight ?? 0) * (run.high - run.low), run.low, run.high);
+  return bodies;
+}
+
+type Mast = NonNullable<TowerModel['inquiry']['station']['mast']>;
+
+function mastMasses(mast: Mast, foot: number): readonly { mass: number; low: number; high: number }[] {
+  const pieces =
+    mast.pieces ??
+    (mast.wall === undefined ? [] : [{ outside: mast.outside, wall: mast.wall, from: 0, to: mast.length }]);
+  return pieces.map(({ outside, wall, from, to }) => ({
+    mass: sharedBending([{ outside, wall, material: mast.material }]).weightPerLength * (to - from),
+    low: foot + from,
+    high: foot + to,
+  }));
+}
+
+function weightNeeds({ inquiry: { station } }: TowerModel): readonly string[] {
+  const { tower, mast, loads, cables } = station;
+  return [
+    ...(tower.weight === undefined ? ['/tower/weight'] : []),
+    ...(mast && mast.wall === undefined && mast.pieces === undefined ? ['/mast/wall'] : []),
+    ...loads.filter((load) => load.weight === undefined).map((load) => `${load.at}/weight`),
+    ...cables.filter((run) => run.weight === undefined).map((run) => `${run.at}/weight`),
+  ];
+}
+
+/** The least gust on the way that brings the gear to its working load: the upright tower's wind, level, on the tilted one. */
+function windOnTheWay(
+  model: TowerModel,
+  bodies: readonly TiltingBody[],
+  gear: RaisingGear,
+  hinge: number,
+): RaisingAnswer['gust'] {
+  const [hung, own] = actualWindward(model);
+  const speed = 10;
+  let least: RaisingAnswer['gust'];
+  model.scenarios.forEach((_, scenario) => {
+    const forces: WindForce[] = [];
+    for (const cut of [hung[scenario], own[scenario]]) {
+      if (!cut) continue;
+      const { front, side } = sliceForces(cut, speed, 'bad', false);
+      cut.slices.forEach(({ z }, index) => {
+        const force = Math.max(front[index] as number, side[index] as number);
+        if (z > hinge && force > 0) forces.push({ force, along: z - hinge, acts: 'square' });
+      });
+    }
+    if (forces.length === 0) return;
+    const held = leastWindHeld(bodies, gear, TRAVEL, { speed, forces });
+    if (held?.reaches === undefined) return;
+    const gust = METHOD_BY_ID[model.inquiry.method].actualGust(held.reaches);
+    if (!least || gust < least.gust) least = { gust, angle: held.angle };
+  });
+  return least;
+}
+
+/** The lying tower hangs between hinge and gear: its bending against what its ratings prove at every level. */
+function lyingLink(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): readonly Link[] {
+  const { tower } = model.inquiry.station;
+  const hinge = tower.hingeHeight as number;
+  if (raisingAt(bodies, gear, 0).force === undefined) return [];
+  const base = { id: 'lying', kind: 'lying' } as const;
+  let worst: { use: number; demand: number; capacity: number; height: number } | undefined;
+  model.checks.forEach((check, index) => {
+    const height = model.levels[check.level]?.z ?? 0;
+    if (check.of !== 'moment' || check.link !== 'tower' || height < hinge) return;
+    const [lying] = lyingMoments(bodies, gear, [height - hinge], 0);
+    const demand = Math.abs(lying?.moment ?? 0);
+    let capacity = 0;
+    for (const each of model.proven) {
+      capacity = Math.max(capacity, Math.min(...each.low.map((proof) => proof[index] as number)));
+    }
+    for (const claim of model.momentClaims)
+      if (claim.level === check.level) capacity = Math.max(capacity, claim.moment);
+    const use = demand === 0 ? 0 : demand / capacity;
+    if (!worst || use > worst.use) worst = { use, demand, capacity, height };
+  });
+  if (!worst || !Number.isFinite(worst.use)) return [{ ...base, verdict: 'not-shown', because: 'unproven', needs: [] }];
+  const result = { ...worst, of: 'moment', useRange: [worst.use, worst.use], headings: {} } as const;
+  // More than the wind proves of it says only that nobody has shown it lying.
+  const verdict = verdictOf(worst.use, worst.use, model.inquiry.wanted.margin);
+  if (verdict === 'over') return [{ ...base, verdict: 'not-shown', because: 'unproven', needs: [], result }];
+  return [{ ...base, verdict, needs: [], result }];
+}
+
+function handlingOf({ inquiry: { station } }: TowerModel, hinge: number): Handling {
+  const laid = station.loads.flatMap((load): Laid[] => {
+    const { halfBoom, halfElement } = halvesOf(load);
+    if (load.low < hinge || (halfBoom === 0 && halfElement === 0)) return [];
+    return [
+      { name: load.name, along: load.low - hinge, halfBoom, halfElement, ...(load.turns ? {} : { fixed: true }) },
+    ];
+  });
+  return handling(hinge, laid);
+}
+
+/** Half the boom and half the longest element, as far as the plan tells them. */
+function halvesOf(load: Load): { readonly halfBoom: number; readonly halfElement: number } {
+  const { shape, boom, reach } = load;
+  let halfBoom = (boom ?? 0) / 2;
+  let halfElement = 0;
+  if (shape.kind === 'tube' && shape.along !== 'upright') {
+    if (shape.along === 'boom') halfBoom = Math.max(halfBoom, shape.length / 2);
+    else halfElement = shape.length / 2;
+  }
+  if (shape.kind === 'tubes') {
+    for (const row of shape.rows) {
+      const half = row.pieces.reduce((sum, piece) => sum + piece.length, 0) / 2;
+      if (row.along === 'boom') halfBoom = Math.max(halfBoom, half);
+      if (row.along === 'element') halfElement = Math.max(halfElement, half);
+    }
+  }
+  if (reach !== undefined && reach >= halfBoom)
+    halfElement = Math.max(halfElement, halfElementFrom(reach, 2 * halfBoom));
+  return { halfBoom, halfElement };
+}
+
+/**
+ * The working of raising, at its worst angle.
+ *
+ * @param model the tower [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source derived
+ */
+export function explainRaising(model: TowerModel, trace: Trace): void {
+  const { hingeHeight } = model.inquiry.station.tower;
+  const gear = gearOf(model);
+  if (hingeHeight === undefined || !gear || weightNeeds(model).length > 0) return;
+  raisingThrough(bodiesOf(model, hingeHeight), gear, TRAVEL, trace);
+}

@@ -1,0 +1,130 @@
+import type { UnitSystem } from '../foundation/index.ts';
+import type { RaisingAnswer } from '../margins/index.ts';
+import type { LaidTower } from '../structure/index.ts';
+import { figures, inWords, listed, type Quantity, quantity } from './quantity.ts';
+
+export interface RaisingRowDocument {
+  readonly angle: Quantity;
+  readonly state: string;
+  /** Pull positive, push negative. */
+  readonly force?: Quantity;
+  readonly hinge?: Quantity;
+  readonly length: Quantity;
+}
+
+export interface RaisingDocument {
+  readonly says: string;
+  readonly rows: readonly RaisingRowDocument[];
+  readonly worst?: RaisingRowDocument;
+  readonly worstHinge?: RaisingRowDocument;
+  readonly balance?: Quantity;
+  readonly deadPoint?: Quantity;
+  readonly holdBack?: { readonly angle: Quantity; readonly moment: Quantity };
+  readonly rise?: Quantity;
+  readonly work?: Quantity;
+  readonly workingLoad?: Quantity;
+  /** The actual gust that, on the way, brings the gear to its working load. */
+  readonly gust?: { readonly gust: Quantity; readonly angle: Quantity };
+  readonly handling?: {
+    readonly best: string;
+    readonly mastAtLeast: Quantity;
+    readonly clearance: Quantity;
+    readonly antennas: readonly {
+      readonly name: string;
+      readonly clearance: Quantity;
+      readonly workingHeight: Quantity;
+    }[];
+  };
+}
+
+/** Raising and lowering, in the reader's units. */
+export function raisingDocument(answer: RaisingAnswer, system: UnitSystem): RaisingDocument {
+  const { raising, gust, handling } = answer;
+  const angle = (value: number) => quantity(value, 'angle', system);
+  const row = (each: NonNullable<RaisingAnswer['raising']>['rows'][number]): RaisingRowDocument => ({
+    angle: angle(each.angle),
+    state: each.state,
+    ...(each.force === undefined ? {} : { force: quantity(each.force, 'force', system) }),
+    ...(each.hinge === undefined ? {} : { hinge: quantity(each.hinge.force, 'force', system) }),
+    length: quantity(each.length, 'length', system),
+  });
+  const laid = handling && bestOf(handling);
+  return {
+    says: raisingSays(answer, system),
+    rows: raising?.rows.map(row) ?? [],
+    ...(raising?.worst === undefined ? {} : { worst: row(raising.worst) }),
+    ...(raising?.worstHinge === undefined ? {} : { worstHinge: row(raising.worstHinge) }),
+    ...(raising?.balance === undefined ? {} : { balance: angle(raising.balance) }),
+    ...(raising?.deadPoint === undefined ? {} : { deadPoint: angle(raising.deadPoint) }),
+    ...(raising?.holdBack === undefined
+      ? {}
+      : {
+          holdBack: {
+            angle: angle(raising.holdBack.angle),
+            moment: quantity(raising.holdBack.moment, 'moment', system),
+          },
+        }),
+    ...(raising === undefined
+      ? {}
+      : { rise: quantity(raising.rise, 'length', system), work: quantity(raising.work, 'moment', system) }),
+    ...(raising?.workingLoad === undefined ? {} : { workingLoad: quantity(raising.workingLoad, 'force', system) }),
+    ...(gust === undefined ? {} : { gust: { gust: quantity(gust.gust, 'speed', system), angle: angle(gust.angle) } }),
+    ...(handling === undefined || laid === undefined || laid.antennas.length === 0
+      ? {}
+      : {
+          handling: {
+            best: handling.best,
+            mastAtLeast: quantity(laid.mastAtLeast, 'length', system),
+            clearance: quantity(laid.clearance, 'length', system),
+            antennas: laid.antennas.map(({ name, clearance }, index) => ({
+              name,
+              clearance: quantity(clearance, 'length', system),
+              workingHeight: quantity(laid.workingHeights[index] as number, 'length', system),
+            })),
+          },
+        }),
+  };
+}
+
+function bestOf({ orientations, best }: NonNullable<RaisingAnswer['handling']>): LaidTower {
+  return orientations.find(({ orientation }) => orientation === best) ?? orientations[0];
+}
+
+/** A gust so small is no wind at all: there the gear stands in line with the hinge [m/s]. */
+const NO_ARM = 2;
+
+/** Raising and lowering in a few sentences. */
+export function raisingSays({ raising, gust, handling }: RaisingAnswer, system: UnitSystem): string {
+  const degrees = (value: number) => `${figures((value * 180) / Math.PI, 2)}°`;
+  const said: string[] = [];
+  if (raising?.worst) {
+    const { force, angle } = raising.worst;
+    said.push(
+      `To raise it the gear ${force >= 0 ? 'pulls' : 'pushes'} ${inWords(Math.abs(force), 'force', system)} at most, with the tower at ${degrees(angle)}; friction and jerks are extra.`,
+    );
+  }
+  if (raising?.unbounded) said.push('On the way gear and hinge come into one line: there no pull holds it.');
+  if (raising?.holdBack) {
+    said.push(
+      `Past ${degrees(raising.balance ?? raising.holdBack.angle)} it moves on by itself and a line goes slack: hold it back there by a second line.`,
+    );
+  }
+  if (gust) {
+    said.push(
+      gust.gust < NO_ARM
+        ? `Near ${degrees(gust.angle)} the gear has no arm against the wind: steady the tower by hand lines until it is pinned.`
+        : `With the tower at ${degrees(gust.angle)} a gust of ${inWords(gust.gust, 'speed', system)} brings the gear to what it may pull.`,
+    );
+  }
+  const laid = handling && bestOf(handling);
+  if (laid && laid.antennas.length > 0) {
+    const touching = laid.antennas.filter(({ clearance }) => clearance < 0).map(({ name }) => name);
+    const how = laid.orientation === 'booms-upright' ? 'booms pointing down' : 'elements pointing down';
+    said.push(
+      touching.length > 0
+        ? `Lying flat, with the ${how} as is best, ${listed(touching)} would meet the ground: the mast would have to lie ${inWords(laid.mastAtLeast, 'length', system)} up.`
+        : `Lying flat, with the ${how} as is best, ${inWords(laid.clearance, 'length', system)} are left to the ground.`,
+    );
+  }
+  return said.join(' ') || 'How it is raised is not told.';
+}
