@@ -1,5 +1,5 @@
 import { evaluate, Trace, under } from '../foundation/index.ts';
-import { type Law, METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import {
   cutIntoSlices,
   hungItems,
@@ -7,7 +7,6 @@ import {
   ratedLines,
   type Section,
   type Slice,
-  type SliceForces,
   shearOfTorsion,
   sliceForces,
   towerItems,
@@ -18,6 +17,7 @@ import {
 import type { Assessment } from './assess.ts';
 import { chancesOf } from './chance.ts';
 import type { Check } from './check-list.ts';
+import { agree, explainSlice, type Reaching, sumGroup } from './explain-slices.ts';
 import {
   actualSpeedHoldsTo,
   allowableForce,
@@ -30,7 +30,6 @@ import {
   ratedForce,
   roomByMoment,
   roomByShear,
-  sliceForce,
   sumOfForces,
   sumOfMoments,
   totalMoment,
@@ -38,10 +37,13 @@ import {
   useOfMoment,
   useOfShear,
   windRatio,
-  worstMoment,
-  worstShear,
 } from './formulas.ts';
+import { explainAntenna } from './links/antenna-link.ts';
+import { explainFoundation } from './links/foundation-link.ts';
 import type { Link } from './links/link.ts';
+import { explainMast } from './links/mast-link.ts';
+import { explainRaising } from './links/raising-link.ts';
+import { lowerAtOf } from './lower-at.ts';
 import { type RatedCase, ratedAreaFactor, ratedSpeed } from './rated-case.ts';
 import {
   type Claim,
@@ -95,6 +97,14 @@ export function workingOf(assessment: Assessment): Trace {
       if (governing) under(trace, 'tower with ice', () => explainLink(loadCase, link, governing, trace));
     }
   }
+  under(trace, 'mast', () => explainMast(model, trace));
+  for (const link of assessment.links) {
+    if (link.kind === 'antenna') under(trace, link.name ?? 'antenna', () => explainAntenna(model, link, trace));
+  }
+  const { uses, ledger, reactions, bad: demand } = assessment;
+  under(trace, 'footing', () => explainFoundation({ model, uses, demand, ledger, reactions }, trace));
+  under(trace, 'raising', () => explainRaising(model, trace));
+  under(trace, 'when to lower', () => lowerAtOf(inquiry, assessment.links, trace));
   const room = assessment.roomLeft;
   if (room) {
     under(trace, 'room left at the top', () =>
@@ -178,23 +188,6 @@ function explainStatedMoment(model: TowerModel, governing: CheckUse, trace: Trac
   evaluate(trace, allowableMoment, [rating.claim.level === 'allowable' ? 1 : 0.6, rating.claim.moment]);
 }
 
-function agree(one: number, other: number, what: string): void {
-  if (Math.abs(one - other) > 1e-9 * Math.max(1, Math.abs(other))) {
-    throw new Error(`the working's ${what} ${one} differs from the answer's ${other}`);
-  }
-}
-
-/** One piece's forces, and with what share and arm they reach a level. */
-interface Reaching {
-  readonly group: 'still' | 'turning' | 'fixed';
-  readonly heading: number;
-  readonly along: number;
-  readonly across: number;
-  readonly share: number;
-  readonly arm: number;
-  readonly torsion: number;
-}
-
 function explainDemand(loadCase: LoadCase, governing: CheckUse, trace: Trace): number {
   const { model, speed, least } = loadCase;
   const { check, scenario } = governing;
@@ -224,17 +217,6 @@ function explainDemand(loadCase: LoadCase, governing: CheckUse, trace: Trace): n
   const torsion = pieces.reduce((sum, each) => sum + each.torsion, 0);
   const braces = shearOfTorsion(section, torsion, trace);
   return evaluate(trace, totalShear, [...sums, model.dead.pullShear[check.level] as number, braces]);
-}
-
-function sumGroup(pieces: readonly Reaching[], of: Check['of'], trace: Trace): number {
-  if (pieces.length === 0) return 0;
-  const reach = pieces.map((each) => (of === 'moment' ? each.arm : each.share));
-  const along = pieces.map((each) => each.along);
-  if (pieces.every((each) => each.group === 'still')) {
-    return evaluate(trace, of === 'moment' ? sumOfMoments : sumOfForces, [along, reach]);
-  }
-  const inputs = [along, pieces.map((each) => each.across), reach, pieces.map((each) => each.heading)] as const;
-  return evaluate(trace, of === 'moment' ? worstMoment : worstShear, [...inputs]);
 }
 
 /** Writes down every piece above a level and gathers how it reaches there. */
@@ -290,48 +272,6 @@ function braced(
   if (check.of === 'moment' || check.apex === Number.POSITIVE_INFINITY) return { share, arm, twists };
   const carried = arm / (check.apex - z);
   return { share: !itself && hangsAbove(model, check.apex) ? share + carried : share - carried, arm, twists };
-}
-
-function explainSlice(
-  cut: Windward,
-  slice: Slice,
-  index: number,
-  forces: SliceForces,
-  speed: number,
-  reading: 'bad' | 'good',
-  least: boolean,
-  trace: Trace,
-): readonly [number, number] {
-  const { wind } = cut;
-  const item = cut.items[slice.item] as WindItem;
-  const pressure = wind.pressure(slice.z, trace);
-  const flowFactor = cut.flowFactor[index] as number;
-  if (flowFactor > 0) wind.flow(slice.z, flowFactor / wind.flowPerSpeed(slice.z), trace);
-  const coefficient = (cut.lawOf[index] as Law).law.at(flowFactor * speed, trace);
-  const factor = (reading === 'bad' ? cut.bad : cut.good)[index] as number;
-  const force = (area: number) =>
-    area === 0
-      ? 0
-      : evaluate(trace, sliceForce, [
-          wind.level,
-          wind.forceDirectionFactor,
-          pressure,
-          wind.gustEffect(speed),
-          coefficient,
-          least ? wind.leastPressure : 0,
-          factor,
-          area,
-        ]);
-  const along = forces.front[index] as number;
-  const across = forces.side[index] as number;
-  if (item.turn === 'still') return [force(slice.front), across];
-  if (item.turn === 'fixed' || item.turn === 'turning') return [force(slice.front), force(slice.side)];
-  // The axis on which the whole item is larger was taken; the piece's own force tells which.
-  if (along === 0) return [0, 0];
-  const perArea = wind.gustEffect(speed) * speed * speed * (cut.forceFactor[index] as number) * coefficient * factor;
-  const byFront = Math.abs(perArea * slice.front - along) <= Math.abs(perArea * slice.side - along);
-  const worst = force(byFront ? slice.front : slice.side);
-  return [worst, worst];
 }
 
 interface Proof {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { FOOT, MILE_PER_HOUR, POUND, POUND_FORCE } from '../../src/foundation/index.ts';
-import type { Assessment, Link } from '../../src/margins/index.ts';
+import { type Assessment, type Link, workingOf } from '../../src/margins/index.ts';
+import { witness, workingDocument } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 
@@ -366,5 +367,31 @@ describe('raising the bluff about a hinge 4 ft up', () => {
     const laid = handling?.orientations.find(({ orientation }) => orientation === 'elements-upright');
     expect((laid?.mastAtLeast ?? 0) / FOOT).toBeCloseTo(272 / 24, 6);
     expect((laid?.clearance ?? 0) / FOOT).toBeCloseTo(4 - 272 / 24, 6);
+  });
+});
+
+describe('the working of every link', () => {
+  it.each(['us', 'si'] as const)('re-evaluates step by step, in %s units', (system) => {
+    const plan = toldInFull();
+    const tower = {
+      ...part(plan, 'tower'),
+      foundation: BLOCK,
+      hinge: { height: 4, raisedBy: { kind: 'winch', anchor: [-3, 12], attach: 20, rating: 2500 } },
+    };
+    const pier = { ...tower, foundation: { kind: 'pier', diameter: 2.5, depth: 9, lateral: 150 } };
+    for (const method of ['asce7-22', 'tia222-g', 'eia222-f', 'en1991-1-4']) {
+      const { exposure: _, hill: __, ...site } = part(plan, 'site');
+      const ground = method === 'en1991-1-4' ? { terrain: 'II' } : { exposure: 'C' };
+      for (const standing of [tower, pier]) {
+        const answer = assessed({ ...plan, method, site: { ...site, ...ground }, tower: standing });
+        const steps = workingDocument(workingOf(answer).steps, system);
+        const failed = witness(steps).filter((testimony) => !testimony.agrees);
+        expect(failed).toEqual([]);
+        const headings = new Set(steps.flatMap((step) => step.about));
+        for (const heading of ['mast', 'vertical', 'footing', 'raising', 'when to lower']) {
+          expect([...headings], method).toContain(heading);
+        }
+      }
+    }
   });
 });

@@ -20,6 +20,8 @@ import {
   type Windward,
   windward,
 } from '../../structure/index.ts';
+import { agree, explainSlice, type Reaching, sumGroup } from '../explain-slices.ts';
+import { totalMoment } from '../formulas.ts';
 import { holdsToUse } from '../holds-to-use.ts';
 import { siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
@@ -275,6 +277,7 @@ function pullOf(load: Load): number {
 }
 
 interface Worst {
+  readonly cut: Windward;
   readonly use: number;
   readonly useAtBest: number;
   readonly moment: number;
@@ -293,7 +296,7 @@ function worstOf(found: MastModel, windOf: (each: MastWinds) => Windward, speed:
       const moment = value + place.dead;
       const use = useInBending.of(moment, place.surely);
       if (worst === undefined || use > worst.use) {
-        worst = { use, useAtBest: useInBending.of(moment, place.atMost), moment, place, headings };
+        worst = { use, useAtBest: useInBending.of(moment, place.atMost), moment, place, headings, cut };
       }
     }
   }
@@ -459,7 +462,27 @@ export function explainMast(model: TowerModel, trace: Trace): void {
   if (!found) return;
   const { speed } = siteSpeed(model.inquiry);
   const worst = worstOf(found, (each) => each.design, speed, 'bad');
-  const tubes = found.beam.pieces.filter(({ low, high }) => low <= worst.place.z && worst.place.z <= high);
-  const { allowed } = under(trace, 'tube where it is used most', () => sharedBending(tubes, trace));
-  if (allowed) evaluate(trace, useInBending, [worst.moment, worst.place.surely]);
+  const { place, cut } = worst;
+  const forces = sliceForces(cut, speed, 'bad', false);
+  const pieces = cut.slices.flatMap((slice, index): Reaching[] => {
+    const arm = place.arms[index] as number;
+    if (arm === 0) return [];
+    const item = cut.items[slice.item] as WindItem;
+    const [along, across] = under(trace, item.name, () =>
+      explainSlice(cut, slice, index, forces, speed, 'bad', false, trace),
+    );
+    const group = item.turn === 'own-worst' ? 'still' : item.turn;
+    return [{ group, heading: item.heading, along, across, share: 1, arm, torsion: 0 }];
+  });
+  const sum = (group: Reaching['group']) =>
+    sumGroup(
+      pieces.filter((each) => each.group === group),
+      'moment',
+      trace,
+    );
+  const moment = evaluate(trace, totalMoment, [sum('still'), sum('turning'), sum('fixed'), 0, place.dead, 0]);
+  agree(moment, worst.moment, 'moment in the mast');
+  const tubes = found.beam.pieces.filter(({ low, high }) => low <= place.z && place.z <= high);
+  const { allowed } = under(trace, 'tube where it is bent most', () => sharedBending(tubes, trace));
+  if (allowed) evaluate(trace, useInBending, [moment, place.surely]);
 }

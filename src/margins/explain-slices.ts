@@ -1,0 +1,113 @@
+import { evaluate, type Trace } from '../foundation/index.ts';
+import type { Law } from '../methods/index.ts';
+import type { Slice, SliceForces, WindItem, Windward } from '../structure/index.ts';
+import type { Check } from './check-list.ts';
+import { sliceForce, sumOfForces, sumOfMoments, worstMoment, worstShear } from './formulas.ts';
+
+/** One piece's forces, and with what share and arm they reach a level. */
+export interface Reaching {
+  readonly group: 'still' | 'turning' | 'fixed';
+  readonly heading: number;
+  readonly along: number;
+  readonly across: number;
+  readonly share: number;
+  readonly arm: number;
+  readonly torsion: number;
+}
+
+/**
+ * The worst of a group of pieces over headings, written down.
+ *
+ * still ΣF·a; turning or fixed: the worst heading in closed form
+ *
+ * @param pieces of one group [-]
+ * @param of a moment by their arms, or a shear by their shares [-]
+ * @param trace the working [-]
+ * @returns the sum [N or N·m]
+ * @source derived
+ */
+export function sumGroup(pieces: readonly Reaching[], of: Check['of'], trace: Trace): number {
+  if (pieces.length === 0) return 0;
+  const reach = pieces.map((each) => (of === 'moment' ? each.arm : each.share));
+  const along = pieces.map((each) => each.along);
+  if (pieces.every((each) => each.group === 'still')) {
+    return evaluate(trace, of === 'moment' ? sumOfMoments : sumOfForces, [along, reach]);
+  }
+  const inputs = [along, pieces.map((each) => each.across), reach, pieces.map((each) => each.heading)] as const;
+  return evaluate(trace, of === 'moment' ? worstMoment : worstShear, [...inputs]);
+}
+
+/**
+ * The force on one piece along and across its heading, written down.
+ *
+ * F = λ·q·G·C_A·k_A·A
+ *
+ * @param cut the pieces in their wind [-]
+ * @param slice the piece [-]
+ * @param index its number [-]
+ * @param forces of all pieces [-]
+ * @param speed in the basis of the wind [m/s]
+ * @param reading which end of open readings [-]
+ * @param least whether the method's least pressure counts [-]
+ * @param trace the working [-]
+ * @returns both forces [N]
+ * @source derived
+ */
+export function explainSlice(
+  cut: Windward,
+  slice: Slice,
+  index: number,
+  forces: SliceForces,
+  speed: number,
+  reading: 'bad' | 'good',
+  least: boolean,
+  trace: Trace,
+): readonly [number, number] {
+  const { wind } = cut;
+  const item = cut.items[slice.item] as WindItem;
+  const pressure = wind.pressure(slice.z, trace);
+  const flowFactor = cut.flowFactor[index] as number;
+  if (flowFactor > 0) wind.flow(slice.z, flowFactor / wind.flowPerSpeed(slice.z), trace);
+  const coefficient = (cut.lawOf[index] as Law).law.at(flowFactor * speed, trace);
+  const factor = (reading === 'bad' ? cut.bad : cut.good)[index] as number;
+  const force = (area: number) =>
+    area === 0
+      ? 0
+      : evaluate(trace, sliceForce, [
+          wind.level,
+          wind.forceDirectionFactor,
+          pressure,
+          wind.gustEffect(speed),
+          coefficient,
+          least ? wind.leastPressure : 0,
+          factor,
+          area,
+        ]);
+  const along = forces.front[index] as number;
+  const across = forces.side[index] as number;
+  if (item.turn === 'still') return [force(slice.front), across];
+  if (item.turn === 'fixed' || item.turn === 'turning') return [force(slice.front), force(slice.side)];
+  // The axis on which the whole item is larger was taken; the piece's own force tells which.
+  if (along === 0) return [0, 0];
+  const perArea = wind.gustEffect(speed) * speed * speed * (cut.forceFactor[index] as number) * coefficient * factor;
+  const byFront = Math.abs(perArea * slice.front - along) <= Math.abs(perArea * slice.side - along);
+  const worst = force(byFront ? slice.front : slice.side);
+  return [worst, worst];
+}
+
+/**
+ * Refuses a working that differs from its answer.
+ *
+ * @param one of the working [-]
+ * @param other of the answer [-]
+ * @param what both are [-]
+ * @returns nothing [-]
+ * @throws Error where they differ
+ * @example agree(1, 1, 'use') // undefined
+ * @source derived
+ */
+export function agree(one: number, other: number, what: string): void {
+  if (Math.abs(one - other) > 1e-9 * Math.max(1, Math.abs(other))) {
+    throw new Error(`the working's ${what} ${one} differs from the answer's ${other}`);
+  }
+}
