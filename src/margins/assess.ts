@@ -10,7 +10,7 @@ import { antennaLinks } from './links/antenna-link.ts';
 import { fallLinks } from './links/fall-link.ts';
 import { type FoundationAnswer, foundationLink } from './links/foundation-link.ts';
 import type { Link } from './links/link.ts';
-import { type MastAnswer, mastAnswer, mastLink } from './links/mast-link.ts';
+import { type MastAnswer, mastAnswer, mastLink, mastRoom } from './links/mast-link.ts';
 import { type RaisingAnswer, raisingLinks } from './links/raising-link.ts';
 import { statedStrengthLinks } from './links/stated-strength-links.ts';
 import { iceLink, topLink, towerLink } from './links/tower-link.ts';
@@ -52,6 +52,8 @@ export interface Assessment {
   readonly foundation?: FoundationAnswer;
   readonly heights: { readonly overall: number; readonly tower: number; readonly mast?: number };
   readonly roomLeft?: RoomLeft;
+  /** At each height on the mast where something hangs; none where mast or tower is not shown. */
+  readonly roomOnMast: readonly RoomLeft[];
   /** Where the tower can be lowered. */
   readonly lowerAt?: LowerAt;
   /** Where a climate is given. */
@@ -128,6 +130,7 @@ export function assess(inquiry: Inquiry): Assessment {
     ...(foundation.answer === undefined ? {} : { foundation: foundation.answer }),
     heights: heightsOf(inquiry),
     ...(room === undefined ? {} : { roomLeft: room }),
+    roomOnMast: showsRoom ? roomsOnMast(model, bad, links) : [],
     ...(lower === undefined ? {} : { lowerAt: lower }),
     ...(chances === undefined ? {} : { chances }),
     cautions: cautionsOf(model, site, wind, links, uses, bad),
@@ -136,6 +139,19 @@ export function assess(inquiry: Inquiry): Assessment {
     uses,
   };
 }
+/** Room at every height on the mast where something hangs: tower, its top and the mast itself together. */
+function roomsOnMast(model: TowerModel, bad: Demand, links: readonly Link[]): readonly RoomLeft[] {
+  const shown = links.some((link) => link.kind === 'mast' && link.verdict !== 'not-shown');
+  if (!shown) return [];
+  const hung = model.inquiry.station.loads.filter((load) => load.on === 'mast');
+  const heights = [...new Set(hung.map((load) => load.low))].sort((a, b) => b - a);
+  return (mastRoom(model, heights) ?? []).flatMap((ofMast) => {
+    const ofTower = roomLeftAt(model, bad, ofMast.height, 'mast');
+    if (!ofTower) return [];
+    return [ofTower.area < ofMast.area ? ofTower : ofMast];
+  });
+}
+
 function weakestOf(links: readonly Link[]): string | undefined {
   let weakest: Link | undefined;
   for (const link of links) {

@@ -1,3 +1,4 @@
+export * from './additions.ts';
 export * from './areas.ts';
 export * from './assess.ts';
 export * from './cautions.ts';

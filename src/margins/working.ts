@@ -108,7 +108,7 @@ export function workingOf(assessment: Assessment): Trace {
   const room = assessment.roomLeft;
   if (room) {
     under(trace, 'room left at the top', () =>
-      evaluate(trace, room.check.of === 'moment' ? roomByMoment : roomByShear, [
+      evaluate(trace, room.check?.of === 'moment' ? roomByMoment : roomByShear, [
         model.inquiry.wanted.margin,
         room.capacity,
         room.demand,

@@ -3,6 +3,7 @@ export { fromFormText } from './form-text.ts';
 export type { DecimalSign } from './quantities/number-text.ts';
 export { PLAN_UNITS, type PlanDimension } from './quantities/plan-dimension.ts';
 export { type QuantityReading, readQuantityText } from './quantities/quantity-text.ts';
+export { type AdditionsReading, readAdditionsRequest } from './read-additions.ts';
 export {
   type Part,
   type PartReading,
@@ -13,5 +14,6 @@ export {
   readRatingsRequest,
 } from './read-part.ts';
 export { type PlanOptions, type PlanReading, readPlan } from './read-plan.ts';
+export { additionsRequestSchema } from './schema/additions-request.ts';
 export { areasRequestSchema, pressuresRequestSchema, ratingsRequestSchema } from './schema/part-documents.ts';
 export { PLAN_FORMAT, type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';

@@ -146,7 +146,15 @@ export interface CheckDocument {
     readonly without: readonly string[];
     readonly says: string;
   };
-  readonly roomLeft: readonly { readonly height: Quantity; readonly area: Quantity; readonly of: readonly string[] }[];
+  readonly roomLeft: readonly {
+    readonly height: Quantity;
+    /** Effective; negative where too much hangs already. */
+    readonly area: Quantity;
+    readonly on: string;
+    /** The link that reaches the wanted margin first, of those compared. */
+    readonly decidedBy: string;
+    readonly of: readonly string[];
+  }[];
   /** Where the plan gives a climate. */
   readonly chance?: readonly ChanceDocument[];
   readonly queries: readonly { readonly pointer: string; readonly says: string }[];
@@ -262,17 +270,17 @@ export function checkDocument(
     ...(assessment.foundation === undefined ? {} : { foundation: foundationDocument(assessment.foundation, system) }),
     ...(assessment.raising === undefined ? {} : { raising: raisingDocument(assessment.raising, system) }),
     ...lowerAtDocument(assessment, system),
-    roomLeft: assessment.roomLeft
-      ? [
-          {
-            height: q(assessment.roomLeft.height, 'length'),
-            area: q(assessment.roomLeft.area, 'area'),
-            of: assessment.links
-              .filter((link) => link.kind === 'tower' || link.kind === 'tower-top')
-              .map((link) => link.id),
-          },
-        ]
-      : [],
+    roomLeft: [...(assessment.roomLeft ? [assessment.roomLeft] : []), ...assessment.roomOnMast].map(
+      ({ height, area, on, link }) => ({
+        height: q(height, 'length'),
+        area: q(area, 'area'),
+        on,
+        decidedBy: link,
+        of: assessment.links
+          .filter(({ kind }) => kind === 'tower' || kind === 'tower-top' || (on === 'mast' && kind === 'mast'))
+          .map(({ id }) => id),
+      }),
+    ),
     ...(assessment.chances === undefined
       ? {}
       : { chance: chanceDocuments(assessment.chances, assessment.links, system) }),

@@ -43,6 +43,15 @@ export function checkText(
         : `No room left at the top, ${keeping}: ${area} too much.`,
     );
   }
+  for (const { height, area, link } of assessment.roomOnMast) {
+    const where = `on the mast at ${inWords(height, 'length', units)}`;
+    const decided = `decided by the ${link === 'tower-top' ? 'top of the tower' : link}`;
+    lines.push(
+      area >= 0
+        ? `Room left ${where}: ${inWords(area, 'area', units)} effective, ${decided}.`
+        : `No room left ${where}: ${inWords(-area, 'area', units)} too much, ${decided}.`,
+    );
+  }
   if (assessment.chances) lines.push(...chanceLines(assessment.chances, links, units));
   if (questions.gaps.length > 0) {
     lines.push('', 'To find out:');

@@ -1,3 +1,4 @@
+export * from './additions-document.ts';
 export * from './caution-words.ts';
 export * from './chance-document.ts';
 export * from './check-document.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { requestExamples } from '../../src/http/documents/request-examples.ts';
+import { additionsSchema } from '../../src/http/schemas/additions-schemas.ts';
 import { checkSchema } from '../../src/http/schemas/check-schemas.ts';
 import { areasSchema, pressuresSchema, ratingsSchema } from '../../src/http/schemas/part-schemas.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
@@ -24,6 +25,7 @@ function strict<S extends z.ZodType>(schema: S): z.ZodType {
 }
 
 const PATHS: Readonly<Record<string, readonly [string, z.ZodType]>> = {
+  additions: ['/v1/additions', additionsSchema],
   check: ['/v1/checks', checkSchema],
   areas: ['/v1/areas', areasSchema],
   pressures: ['/v1/pressures', pressuresSchema],
@@ -125,7 +127,7 @@ describe('POST /v1/checks', () => {
       site: { ...(plan['site'] as object), climate },
     }).expect(200);
     expect(strict(checkSchema).safeParse(body).error?.issues ?? []).toEqual([]);
-    expect(body.chance.map((each: { ofLink: string }) => each.ofLink)).toEqual(['tower', 'tower-top']);
+    expect(body.chance.map((each: { ofLink: string }) => each.ofLink)).toEqual(['tower', 'tower-top', 'mast']);
     expect(body.queries).toEqual([]);
   });
 

@@ -395,3 +395,28 @@ describe('the working of every link', () => {
     }
   });
 });
+
+describe('room left on the mast', () => {
+  it('is the area that brings the deciding link to the wanted margin', () => {
+    const plan = toldInFull();
+    const weaker: Document = { ...plan, site: { ...part(plan, 'site'), wind: { speed: 80, basis: 'gust3-strength' } } };
+    const answer = assessed(weaker);
+    expect(answer.roomOnMast.map(({ height }) => height / FOOT)).toEqual([
+      expect.closeTo(56, 6),
+      expect.closeTo(50.5, 6),
+    ]);
+    for (const { height, area, link } of answer.roomOnMast) {
+      expect(area).toBeGreaterThan(0);
+      const added = {
+        name: 'trial',
+        height: height / FOOT,
+        area: area / FOOT ** 2,
+        areaKind: 'effective',
+        weight: 0,
+      };
+      const loads = [...(weaker['loads'] as Document[]), added];
+      const there = linkOf(assessed({ ...weaker, loads }), link).result?.use;
+      expect(there).toBeCloseTo(0.8, 4);
+    }
+  });
+});

@@ -1,22 +1,33 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { assess, compareRatings, sensitivityOf, spreadOf } from '../../margins/index.ts';
+import { additionsOf, assess, compareRatings, sensitivityOf, spreadOf } from '../../margins/index.ts';
 import {
+  additionsRequestSchema,
   areasRequestSchema,
   type Fault,
   planDocumentSchema,
   pressuresRequestSchema,
   ratingsRequestSchema,
+  readAdditionsRequest,
   readAreasRequest,
   readPlan,
   readPressuresRequest,
   readRatingsRequest,
 } from '../../plan/index.ts';
-import { areasDocument, checkDocument, checkText, pressuresDocument, ratingsDocument } from '../../worksheet/index.ts';
+import {
+  additionsDocument,
+  additionsText,
+  areasDocument,
+  checkDocument,
+  checkText,
+  pressuresDocument,
+  ratingsDocument,
+} from '../../worksheet/index.ts';
 import { component } from '../documents/component.ts';
 import { chosenForm } from '../negotiation.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
+import { additionsSchema } from '../schemas/additions-schemas.ts';
 import { checkSchema } from '../schemas/check-schemas.ts';
 import { documentedOnly } from '../schemas/documented-only.ts';
 import { jsonResponse } from '../schemas/json-response.ts';
@@ -24,6 +35,7 @@ import { areasSchema, pressuresSchema, ratingsSchema } from '../schemas/part-sch
 import { writable } from '../schemas/writable.ts';
 
 const planBody = documentedOnly(component('Plan', planDocumentSchema));
+const additionsBody = documentedOnly(component('AdditionsRequest', additionsRequestSchema));
 const areasBody = documentedOnly(component('AreasRequest', areasRequestSchema));
 const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequestSchema));
 const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
@@ -119,6 +131,49 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       return reply
         .type('application/json; charset=utf-8')
         .send(writable(checkDocument(assessment, document, queries, request.query.working ?? 'none', besides)));
+    },
+  );
+
+  app.post(
+    '/v1/additions',
+    {
+      schema: {
+        operationId: 'additions',
+        tags: ['plans'],
+        summary: 'What a proposed antenna, mast or rating changes, link by link',
+        body: additionsBody,
+        querystring: z.strictObject({
+          as: z
+            .enum(['json', 'text'])
+            .optional()
+            .meta({ description: 'Form of the answer, before the accept header.' }),
+        }),
+        response: {
+          200: {
+            description: 'Before and after',
+            content: { 'application/json': { schema: additionsSchema }, 'text/plain': { schema: z.string() } },
+          },
+          ...problemResponses(
+            'not-json',
+            'bad-query',
+            'plan-faults',
+            'refused',
+            'not-acceptable',
+            'too-large',
+            'unsupported-media-type',
+          ),
+        },
+      },
+    },
+    async (request, reply) => {
+      const form = chosenForm(FORMS, request.query.as, request.headers.accept);
+      const { before, after } = readOrRefuse(readAdditionsRequest(request.body));
+      const additions = additionsOf(before, after);
+      const { units } = before.station;
+      reply.header('vary', 'accept');
+      if (form === 'text') return reply.type('text/plain; charset=utf-8').send(additionsText(additions, units));
+      const plans = after.map(({ plan }) => plan);
+      return reply.type('application/json; charset=utf-8').send(writable(additionsDocument(additions, plans, units)));
     },
   );
 

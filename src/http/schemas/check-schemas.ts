@@ -404,7 +404,15 @@ export const checkSchema = component(
           .object({ gust: quantitySchema, ofLink: z.string(), without: z.array(z.string()), says: z.string() })
           .meta({ description: 'Forecast gust at which to lower a tower that can be lowered.' }),
       ),
-      roomLeft: z.array(z.object({ height: quantitySchema, area: quantitySchema, of: z.array(z.string()) })),
+      roomLeft: z.array(
+        z.object({
+          height: quantitySchema,
+          area: quantitySchema,
+          on: words('tower or mast.'),
+          decidedBy: words('The link that reaches the wanted margin first.'),
+          of: z.array(z.string()),
+        }),
+      ),
       chance: z.exactOptional(
         z
           .array(chanceSchema)

@@ -21,8 +21,9 @@ import {
   windward,
 } from '../../structure/index.ts';
 import { agree, explainSlice, type Reaching, sumGroup } from '../explain-slices.ts';
-import { totalMoment } from '../formulas.ts';
+import { roomByMoment, totalMoment } from '../formulas.ts';
 import { holdsToUse } from '../holds-to-use.ts';
+import type { RoomLeft } from '../room-left.ts';
 import { siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Link } from './link.ts';
@@ -93,8 +94,8 @@ export function mastLink(model: TowerModel): readonly Link[] {
     (load) => load.on === 'mast' && load.shape.kind === 'wire' && load.shape.pull === undefined,
   );
   const { speed } = siteSpeed(model.inquiry);
-  const bad = worstOf(found, (each) => each.design, speed, 'bad');
-  const good = worstOf(found, (each) => each.design, speed, 'good');
+  const bad = worstOf(found, (each) => each.design, speed, 'bad', true);
+  const good = worstOf(found, (each) => each.design, speed, 'good', true);
   const use = {
     design: (V: number) => worstOf(found, (each) => each.design, V, 'bad').use,
     actual: (V: number) => worstOf(found, (each) => each.actual(), V, 'bad').use,
@@ -122,6 +123,46 @@ export function mastLink(model: TowerModel): readonly Link[] {
   const verdict = verdictOf(bad.use, good.useAtBest, model.inquiry.wanted.margin);
   if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
   return [{ ...base, verdict, because: 'unsettled', needs: [], result }];
+}
+
+/**
+ * Area that may be added at heights on the mast before the mast itself reaches the wanted margin.
+ *
+ * A = ((1 − m)·M_all − M)/(λ·q·G·a), the least over its places
+ *
+ * @param model the tower; its mast is shown [-]
+ * @param heights where it would hang [m]
+ * @returns by height, area and what decides it [-]; undefined where the mast is not shown
+ * @source derived
+ */
+export function mastRoom(model: TowerModel, heights: readonly number[]): readonly RoomLeft[] | undefined {
+  const { mast } = model.inquiry.station;
+  if (!mast || mastNeeds(mast).length > 0) return undefined;
+  const found = mastModel(model);
+  if (!found) return undefined;
+  const { speed } = siteSpeed(model.inquiry);
+  const wanted = model.inquiry.wanted.margin;
+  const least: (RoomLeft | undefined)[] = heights.map(() => undefined);
+  for (const { design } of found.winds) {
+    const { wind } = design;
+    const forces = sliceForces(design, speed, 'bad', true);
+    const gust = wind.gustEffect(speed);
+    for (const place of found.places) {
+      const moment = worstHeadingOf(design, forces, place.arms).value + place.dead;
+      heights.forEach((height, index) => {
+        const arm = height - place.z;
+        if (arm <= 0 || place.z < (found.beam.bearing ?? found.beam.foot)) return;
+        const blown = wind.forceDirectionFactor * wind.pressure(height) * gust;
+        const perArea = wind.level * Math.max(blown, wind.leastPressure);
+        const area = roomByMoment.of(wanted, place.surely, moment, perArea, arm);
+        if (area < (least[index]?.area ?? Number.POSITIVE_INFINITY)) {
+          const decided = { perArea, capacity: place.surely, demand: moment, arm };
+          least[index] = { height, on: 'mast', link: 'mast', area, ...decided };
+        }
+      });
+    }
+  }
+  return least.flatMap((room) => (room ? [room] : []));
 }
 
 /** Pointers to what the mast's bending cannot do without. */
@@ -286,11 +327,17 @@ interface Worst {
 }
 
 /** The place at which the mast is used most, over its winds. */
-function worstOf(found: MastModel, windOf: (each: MastWinds) => Windward, speed: number, reading: Reading): Worst {
+function worstOf(
+  found: MastModel,
+  windOf: (each: MastWinds) => Windward,
+  speed: number,
+  reading: Reading,
+  least = false,
+): Worst {
   let worst: Worst | undefined;
   for (const each of found.winds) {
     const cut = windOf(each);
-    const forces = sliceForces(cut, speed, reading, false);
+    const forces = sliceForces(cut, speed, reading, least);
     for (const place of found.places) {
       const { value, ...headings } = worstHeadingOf(cut, forces, place.arms);
       const moment = value + place.dead;
@@ -360,7 +407,7 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
   const beam = beamOf(mast);
   let answer: MastAnswer | undefined;
   for (const { design } of mastWinds(model, cut)) {
-    const forces = sliceForces(design, speed, 'bad', false);
+    const forces = sliceForces(design, speed, 'bad', true);
     const by = (weight: (z: number, item: WindItem) => number) =>
       worstHeadingOf(
         design,
@@ -461,15 +508,15 @@ export function explainMast(model: TowerModel, trace: Trace): void {
   const found = mastModel(model);
   if (!found) return;
   const { speed } = siteSpeed(model.inquiry);
-  const worst = worstOf(found, (each) => each.design, speed, 'bad');
+  const worst = worstOf(found, (each) => each.design, speed, 'bad', true);
   const { place, cut } = worst;
-  const forces = sliceForces(cut, speed, 'bad', false);
+  const forces = sliceForces(cut, speed, 'bad', true);
   const pieces = cut.slices.flatMap((slice, index): Reaching[] => {
     const arm = place.arms[index] as number;
     if (arm === 0) return [];
     const item = cut.items[slice.item] as WindItem;
     const [along, across] = under(trace, item.name, () =>
-      explainSlice(cut, slice, index, forces, speed, 'bad', false, trace),
+      explainSlice(cut, slice, index, forces, speed, 'bad', true, trace),
     );
     const group = item.turn === 'own-worst' ? 'still' : item.turn;
     return [{ group, heading: item.heading, along, across, share: 1, arm, torsion: 0 }];

@@ -18,6 +18,7 @@ export interface Query {
 export type FaultCode =
   | 'missing'
   | 'unknown-field'
+  | 'unknown-load'
   | 'wrong-type'
   | 'not-a-choice'
   | 'too-many'

@@ -1,0 +1,61 @@
+import { z } from 'zod';
+import { optional, text } from './field-schemas.ts';
+import { loadSchema } from './load-schema.ts';
+import { planDocumentSchema } from './plan-document.ts';
+import { name } from './shape-schema.ts';
+
+export const PROPOSALS_AT_MOST = 40;
+
+const place = z.union([
+  z.number(),
+  z.string(),
+  z.tuple([z.union([z.number(), z.string()]), z.union([z.number(), z.string()])]),
+]);
+
+const proposal = z
+  .strictObject({
+    name: name('What you call it'),
+    set: optional(
+      z.record(z.string().max(60), z.unknown()).meta({
+        description: 'Merge patch of the plan, RFC 7396: another tower, mast or rating; null takes a field away',
+      }),
+    ),
+    remove: optional(z.array(text('Name of a load')).min(1).max(60).meta({ description: 'Loads that go' })),
+    swap: optional(
+      z
+        .array(
+          z.strictObject({
+            load: text('Name of the load that goes'),
+            with: z.record(z.string().max(60), z.unknown()).meta({
+              description:
+                'The load that comes; it keeps the place, heading and turning of the old one unless it says otherwise',
+            }),
+          }),
+        )
+        .min(1)
+        .max(60),
+    ),
+    move: optional(
+      z
+        .array(
+          z.strictObject({
+            load: text('Name of the load'),
+            height: optional(place.meta({ description: 'Height above ground [us ft, si m]; or above' })),
+            above: optional(place.meta({ description: "Height above the tower's top [us ft, si m]; or height" })),
+          }),
+        )
+        .min(1)
+        .max(60)
+        .meta({ description: 'Loads that hang at another height' }),
+    ),
+    add: optional(z.array(loadSchema).min(1).max(60).meta({ description: 'Loads that come' })),
+  })
+  .meta({ description: 'One way to change the plan' });
+
+/** A plan, and ways to change it. */
+export const additionsRequestSchema = z
+  .strictObject({
+    plan: planDocumentSchema,
+    proposals: z.array(proposal).min(1).max(PROPOSALS_AT_MOST).meta({ description: 'Ways to change it' }),
+  })
+  .meta({ description: 'A plan, and ways to change it: add, remove, swap, move, set' });
