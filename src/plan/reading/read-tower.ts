@@ -55,7 +55,7 @@ function readNested(reader: PlanReader, fields: TowerFields, foot: number, top: 
   if (fields.telescopes !== true) {
     const says = 'Tower has a nested height but does not telescope: say "telescopes": true or leave "nested" out.';
     reader.fault('/tower/nested', 'goes-with', given, 'only with telescopes', says);
-  } else if (nested <= foot || nested > top) {
+  } else if (Number.isFinite(top) && (nested <= foot || nested > top)) {
     const allowed = `more than ${reader.say(foot, 'length')}, up to ${reader.say(top, 'length')}`;
     const says = `Tower nested at ${given} is not between its foot and its top: give the height of the top when it is down, ${allowed}.`;
     reader.fault('/tower/nested', 'nested-outside', given, allowed, says);
@@ -75,7 +75,7 @@ function readHeld(reader: PlanReader, fields: TowerFields, foot: number, top: nu
 
 function readSupport(reader: PlanReader, row: HeldFields, at: string, foot: number, top: number): Held {
   const height = reader.quantity(row.height, BOUNDS.height, at, 'height');
-  if (height <= foot || height > top) {
+  if (Number.isFinite(top) && (height <= foot || height > top)) {
     const given = reader.say(height, 'length');
     const allowed = `more than ${reader.say(foot, 'length')}, up to ${reader.say(top, 'length')}`;
     const says = `${reader.words(at)} at ${given} does not meet the tower: give a height of ${allowed}.`;
@@ -105,7 +105,7 @@ function readSupport(reader: PlanReader, row: HeldFields, at: string, foot: numb
 
 function readHinge(reader: PlanReader, hinge: HingeFields, foot: number, top: number): number {
   const height = reader.quantity(hinge.height, BOUNDS.height, '/tower/hinge', 'height');
-  if (height < foot || height >= top) {
+  if (Number.isFinite(top) && (height < foot || height >= top)) {
     const given = reader.say(height, 'length');
     const allowed = `${reader.say(foot, 'length')} to less than ${reader.say(top, 'length')}`;
     const says = `Tower hinge at ${given} is not on the tower: give a height of ${allowed}.`;
