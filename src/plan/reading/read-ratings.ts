@@ -187,7 +187,7 @@ function readHeight(
   const height = reader.perhaps(fields.height, BOUNDS.height, at, 'height');
   const above = reader.perhaps(fields.above, BOUNDS.offsetHeight, at, 'above');
   const acts = height ?? (above === undefined ? undefined : top + above);
-  if (acts !== undefined && (acts < tower.foot || acts > top + ABOVE_TOP_AT_MOST)) {
+  if (acts !== undefined && Number.isFinite(top) && (acts < tower.foot || acts > top + ABOVE_TOP_AT_MOST)) {
     const given = reader.say(acts, 'length');
     const allowed = `${reader.say(tower.foot, 'length')} to ${reader.say(top + ABOVE_TOP_AT_MOST, 'length')}`;
     const says = `${reader.words(at)} acts at ${given}, and the tower it is stated for ends at ${reader.say(top, 'length')}. Give a height of ${allowed}.`;
@@ -206,7 +206,7 @@ function readSupportHeight(
   tower: Tower,
 ): number {
   const height = reader.quantity(given, BOUNDS.height, at, index);
-  if (height <= tower.foot || height > top) {
+  if (Number.isFinite(top) && (height <= tower.foot || height > top)) {
     const shown = reader.say(height, 'length');
     const allowed = `more than ${reader.say(tower.foot, 'length')}, up to ${reader.say(top, 'length')}`;
     const says = `${reader.words(`${at}/${index}`)} at ${shown} does not meet the tower it is stated for: give a height of ${allowed}.`;
