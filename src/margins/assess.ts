@@ -7,6 +7,7 @@ import { type IceCase, iceCaseOf } from './ice-case.ts';
 import type { Inquiry } from './inquiry.ts';
 import { type Ledger, ledgerOf } from './ledger.ts';
 import { antennaLinks } from './links/antenna-link.ts';
+import { elementLinks } from './links/element-link.ts';
 import { fallLinks } from './links/fall-link.ts';
 import { type FoundationAnswer, foundationLink } from './links/foundation-link.ts';
 import type { Link } from './links/link.ts';
@@ -98,6 +99,7 @@ export function assess(inquiry: Inquiry): Assessment {
     ...mastLink(model),
     ...statedStrengthLinks(model, mast),
     ...antennaLinks(model),
+    ...elementLinks(model),
     foundation.link,
     ...raised.links,
     ...fallLinks(model),

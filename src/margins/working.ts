@@ -39,6 +39,7 @@ import {
   windRatio,
 } from './formulas.ts';
 import { explainAntenna } from './links/antenna-link.ts';
+import { explainElements } from './links/element-link.ts';
 import { explainFoundation } from './links/foundation-link.ts';
 import type { Link } from './links/link.ts';
 import { explainMast } from './links/mast-link.ts';
@@ -99,6 +100,7 @@ export function workingOf(assessment: Assessment): Trace {
   }
   under(trace, 'mast', () => explainMast(model, trace));
   for (const link of assessment.links) {
+    if (link.kind === 'elements') under(trace, `elements of ${link.name}`, () => explainElements(model, link, trace));
     if (link.kind === 'antenna') under(trace, link.name ?? 'antenna', () => explainAntenna(model, link, trace));
   }
   const { uses, ledger, reactions, bad: demand } = assessment;

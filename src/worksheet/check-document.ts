@@ -38,6 +38,8 @@ export interface LinkDocument {
   readonly demand?: Quantity & { readonly of: string };
   readonly capacity?: Quantity;
   readonly where?: Quantity;
+  /** From the hold outwards, on an element or a boom. */
+  readonly along?: Quantity;
   /** Wind heading, and rotator heading against the wind, at which this is worst. */
   readonly heading?: { readonly fixed?: Quantity; readonly turning?: Quantity };
   readonly holdsTo?: { readonly gust: Quantity; readonly design: Quantity & { readonly basis: string } };
@@ -353,6 +355,7 @@ function linkDocument(assessment: Assessment, link: Link, system: UnitSystem): L
     demand: { of: result.of, ...quantity(result.demand, dimension, system) },
     capacity: quantity(result.capacity, dimension, system),
     ...(result.height === undefined ? {} : { where: quantity(result.height, 'length', system) }),
+    ...(result.along === undefined ? {} : { along: quantity(result.along, 'length', system) }),
     heading: headingDocument(result.headings, system),
     ...(result.holdsTo
       ? {

@@ -52,6 +52,8 @@ export function linkName(link: Pick<Link, 'id' | 'kind' | 'name'>): string {
       return 'mast';
     case 'antenna':
       return link.name ?? 'antenna';
+    case 'elements':
+      return `tubes of the ${link.name ?? 'antenna'}`;
     case 'bearing':
       return 'bearing';
     case 'rotator':

@@ -43,6 +43,8 @@ export function ofWhat(link: Pick<Link, 'kind'>): string {
       return 'what its rating shows';
     case 'mast':
       return 'what its tube is allowed';
+    case 'elements':
+      return 'what its tubes are allowed';
     case 'bearing':
     case 'rotator':
     case 'weight':
@@ -63,6 +65,8 @@ export function ofWhat(link: Pick<Link, 'kind'>): string {
 /** What more than 1 means: only a maker's silence, or more than the part has by its own measures. */
 export function beyondInWords(link: Pick<Link, 'kind'>): string {
   switch (link.kind) {
+    case 'elements':
+      return ': a tube of it is bent beyond what is allowed';
     case 'mast':
       return ': its tube is bent beyond what is allowed';
     case 'foundation':

@@ -77,6 +77,7 @@ export function whereInWords(assessment: Assessment, result: Compared): string {
   const { tower, units } = assessment.inquiry.station;
   if (result.of === 'wind-ratio') return 'by the wind on the tower itself';
   const what = WORDS_FOR_COMPARED[result.of];
+  if (result.along !== undefined) return `${what}, ${inWords(result.along, 'length', units)} from its hold`;
   if (result.height === undefined || FOOTING.includes(result.of)) return what;
   const place =
     Math.abs(result.height - tower.foot) < 1e-6 ? 'at the foot' : `at ${inWords(result.height, 'length', units)}`;
@@ -86,6 +87,7 @@ export function whereInWords(assessment: Assessment, result: Compared): string {
 /** What the capacity of a link is called, where it is not a maker's proof. */
 const ALLOWED: Partial<Record<Link['kind'], string>> = {
   mast: 'allowed',
+  elements: 'allowed',
   antenna: 'rated',
   foundation: 'held',
   fall: 'given',

@@ -420,3 +420,66 @@ describe('room left on the mast', () => {
     }
   });
 });
+
+describe('elements whose segments, walls and alloy are told', () => {
+  const plan = demoPlan('river-bluff');
+  const [, ...others] = plan['loads'] as Document[];
+  const beam = (wall: number, yieldKsi: number): Document => ({
+    name: 'four-element beam',
+    height: 50.5,
+    turns: true,
+    shape: 'tubes',
+    tubes: [
+      { along: 'boom', diameter: 2, length: 24 },
+      {
+        along: 'element',
+        count: 4,
+        yield: yieldKsi,
+        taper: [
+          [1, 48, wall],
+          [0.75, 48, wall],
+          [0.5, 40, wall],
+        ],
+      },
+    ],
+  });
+  const told = (wall = 0.058, yieldKsi = 35) => assessed({ ...plan, loads: [beam(wall, yieldKsi), ...others] });
+  const id = 'elements:four-element beam:2';
+
+  it('bend most where pencil says, by wind and weight together', () => {
+    /*
+     * 0.6·0.85·31.115 psf·1.2 = 19.043 psf on the shadow; per ft: 1 in 1.5869 lbf, 3/4 in 1.1902, 1/2 in 0.79346. At the
+     * hold 1.5869·4·2 + 1.1902·4·6 + 0.79346·3.3333·9.6667 = 66.83 lbf·ft. Weight by 168.56 lb/ft³ (2700 kg/m³) and
+     * π(D − t)t: 0.20105, 0.14765, 0.094322 lb/ft: at the hold 1.6084 + 3.5436 + 3.0393 = 8.191. √(66.83² + 8.191²) = 67.33.
+     * S of 1 × 0.058: 0.036957... in³; Fy·S/1.95 where the rupture is not told.
+     */
+    const q = 0.6 * 0.85 * 31.1155 * 1.2;
+    const per = [1, 0.75, 0.5].map((inches) => (q * inches) / 12);
+    const [a = 0, b = 0, c = 0] = per;
+    const wind = a * 4 * 2 + b * 4 * 6 + c * (40 / 12) * (8 + 40 / 24);
+    const heavy = [1, 0.75, 0.5].map((inches) => (168.56 * Math.PI * (inches - 0.058) * 0.058) / 144);
+    const [x = 0, y = 0, z = 0] = heavy;
+    const weight = x * 4 * 2 + y * 4 * 6 + z * (40 / 12) * (8 + 40 / 24);
+    const S = (Math.PI * (1 - (1 - 0.116) ** 4)) / 32;
+    const { result } = linkOf(told(), id);
+    expect(result?.along).toBe(0);
+    expect(Math.abs((result?.demand ?? 0) / POUND_FORCE / FOOT / Math.hypot(wind, weight) - 1)).toBeLessThan(1e-3);
+    expect(Math.abs((result?.capacity ?? 0) / POUND_FORCE / FOOT / ((35000 * S) / 1.95 / 12) - 1)).toBeLessThan(1e-6);
+  });
+
+  it('holds to the wind that brings its use to 1, and is stronger with more wall', () => {
+    const answer = told();
+    const gust = linkOf(answer, id).result?.holdsTo?.design ?? 0;
+    const there = assessed({
+      ...plan,
+      loads: [beam(0.058, 35), ...others],
+      site: { ...part(plan, 'site'), wind: { speed: gust / MILE_PER_HOUR, basis: 'gust3-strength' } },
+    });
+    expect(linkOf(there, id).result?.use).toBeCloseTo(1, 3);
+    expect(linkOf(told(0.12), id).result?.use).toBeLessThan(linkOf(answer, id).result?.use ?? 0);
+  });
+
+  it('are no link where a wall or the alloy is not told', () => {
+    expect(linkOf(assessed(plan), id)).toBeUndefined();
+  });
+});

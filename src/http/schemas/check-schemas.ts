@@ -49,6 +49,7 @@ const linkSchema = component(
       demand: z.exactOptional(z.object({ of: z.string(), value: z.number(), unit: z.string() })),
       capacity: z.exactOptional(quantitySchema),
       where: z.exactOptional(quantitySchema),
+      along: z.exactOptional(quantitySchema),
       heading: z.exactOptional(headingSchema),
       holdsTo: z.exactOptional(
         z

@@ -28,6 +28,7 @@ export const LINK_KINDS = [
   'bearing',
   'rotator',
   'antenna',
+  'elements',
   'weight',
   'foundation',
   'raising',
@@ -83,6 +84,8 @@ export interface Compared {
   readonly capacity: number;
   /** Where it is, above ground; absent where it has no one height [m]. */
   readonly height?: number;
+  /** From the hold outwards, on an element or a boom [m]. */
+  readonly along?: number;
   readonly place?: CheckUse['check']['place'];
 }
 
