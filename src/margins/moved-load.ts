@@ -9,13 +9,15 @@ import type { Load, Station } from '../structure/index.ts';
  * @param load one of its loads [-]
  * @param by how far it is moved, upwards [m]
  * @returns true where it is carried still [-]
+ * @example staysOn({ tower: { foot: 0, top: 10 } }, { on: 'tower', low: 5, high: 6 }, 5) // false
  * @source derived
  */
 export function staysOn(
-  { tower, mast }: Pick<Station, 'tower' | 'mast'>,
+  station: Pick<Station, 'tower' | 'mast'>,
   load: Pick<Load, 'on' | 'low' | 'high'>,
   by: number,
 ): boolean {
+  const { tower, mast } = station;
   const [low, high] = [load.low + by, load.high + by];
   if (load.on === 'tower' || !mast) return low >= tower.foot && (load.high > tower.top || high <= tower.top);
   return high <= Math.max(mast.tip, load.high) && low >= Math.min(tower.top, load.low);
