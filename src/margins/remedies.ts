@@ -39,11 +39,11 @@ export interface RemedyOutcome {
   readonly weakest?: AssessedLink;
   /** Of the whole changed plan. */
   readonly verdict: Verdict;
+  /** Another link then holds to hardly more than the weakest did: the weakness has only moved. */
+  readonly onlyMoves: boolean;
 }
 
 export interface Remedy extends RemedyOutcome {
-  /** Another link then holds to hardly more than the weakest did: the weakness has only moved. */
-  readonly onlyMoves: boolean;
   /** The same remedy to another measure, the least first. */
   readonly also: readonly RemedyOutcome[];
 }
@@ -114,7 +114,7 @@ export function remediesOf(own: Assessment): Remedies | undefined {
       .slice(0, REMEDIES_TOLD)
       .map((each) => inMeasures(own, link, each))
       .sort((a, b) => byGain(a.told, b.told))
-      .map((each) => remedyOf(own, link, each)),
+      .map(({ told, also }) => ({ ...told.outcome, also: also.map(({ outcome }) => outcome) })),
     canBeLowered: hingeHeight !== undefined || telescopes,
   };
 }
@@ -173,6 +173,7 @@ function trial(own: Assessment, link: AssessedLink, change: RemedyChange): Trial
     ...(after ? { link: after } : {}),
     ...(weakest ? { weakest } : {}),
     verdict: other.verdict,
+    onlyMoves: own.weakest !== undefined && weakest?.id !== link.id && stationGain < 1 + HARDLY,
   };
   const gone = change.of === 'load-off' ? `antenna:${change.load.name}` : undefined;
   const helps =
@@ -196,28 +197,43 @@ function alike(gain: number): number {
   return Number.isFinite(gain) ? Math.round(gain * 1e6) / 1e6 : gain;
 }
 
-function remedyOf(own: Assessment, link: AssessedLink, { told, also }: InMeasures): Remedy {
-  const { weakest } = told.outcome;
-  return {
-    ...told.outcome,
-    onlyMoves: own.weakest !== undefined && weakest?.id !== link.id && told.stationGain < 1 + HARDLY,
-    also: also.map(({ outcome }) => outcome),
-  };
-}
-
 interface InMeasures {
   readonly told: Trial;
   readonly also: readonly Trial[];
 }
 
-/** A load need not go as low as it can: the least way down that is within, with the short way and the whole beside it. */
 function inMeasures(own: Assessment, link: AssessedLink, best: Trial): InMeasures {
   const { change } = best.outcome;
-  if (change.of !== 'load-lower') return { told: best, also: [] };
+  if (change.of === 'load-lower') return inWaysDown(own, link, best, change);
+  if (change.of === 'mast-larger') return { told: best, also: lightestWithin(own, link, best) };
+  return { told: best, also: [] };
+}
+
+/** The tube that leaves the station most may not be within, where another link gives before the mast does. */
+function lightestWithin(own: Assessment, link: AssessedLink, best: Trial): readonly Trial[] {
+  const { mast } = own.inquiry.station;
+  if (!mast || isWithin(best)) return [];
+  for (const pipe of largerTubes(mast)) {
+    const here = trial(own, link, { of: 'mast-larger', pipe });
+    if (isWithin(here)) return [here];
+  }
+  return [];
+}
+
+function isWithin({ outcome, helps }: Trial): boolean {
+  return helps && outcome.link?.verdict === 'within';
+}
+
+/** A load need not go as low as it can: the least way down that is within, with the short way and the whole beside it. */
+function inWaysDown(
+  own: Assessment,
+  link: AssessedLink,
+  best: Trial,
+  change: Extract<RemedyChange, { of: 'load-lower' }>,
+): InMeasures {
   const { units } = own.inquiry.station;
   const grain = LOWERING_GRAIN[units];
   const down = (by: number) => trial(own, link, { ...change, by });
-  const isWithin = ({ outcome, helps }: Trial) => helps && outcome.link?.verdict === 'within';
   let told = best;
   if (link.verdict !== 'within' && isWithin(best)) {
     // The last way that is not within and the first that is, in grains.

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Remedies, Remedy, RemedyChange, RemedyOutcome, Verdict } from '../margins/index.ts';
+import type { Remedies, RemedyChange, RemedyOutcome, Verdict } from '../margins/index.ts';
 import { linkName } from './choice-words.ts';
 import { inWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
 
@@ -8,6 +8,17 @@ export interface RemedyOutcomeDocument {
   readonly says: string;
   /** How far a load is moved down or a mast is cut. */
   readonly by?: Quantity;
+  /** Share of the area or force of a load. */
+  readonly times?: number;
+  /** How lines are laid. */
+  readonly laid?: string;
+  /** What the mast is made of. */
+  readonly tube?: {
+    readonly nominal: string;
+    readonly schedule: number;
+    readonly outside: Quantity;
+    readonly wall: Quantity;
+  };
   /** Of the link; absent where it went with its load. */
   readonly use?: number;
   readonly verdict?: Verdict;
@@ -15,21 +26,14 @@ export interface RemedyOutcomeDocument {
   /** The link that then holds to the lowest gust. */
   readonly next?: { readonly link: string; readonly gust: Quantity };
   readonly planVerdict: Verdict;
+  /** Another link then holds to hardly more than the weakest did before. */
+  readonly onlyMoves: boolean;
 }
 
 export interface RemedyDocument extends RemedyOutcomeDocument {
   readonly of: RemedyChange['of'];
   /** JSON pointers of what is changed. */
   readonly at: readonly string[];
-  readonly times?: number;
-  readonly laid?: string;
-  readonly tube?: {
-    readonly nominal: string;
-    readonly schedule: number;
-    readonly outside: Quantity;
-    readonly wall: Quantity;
-  };
-  readonly onlyMoves: boolean;
   readonly also: readonly RemedyOutcomeDocument[];
 }
 
@@ -58,20 +62,18 @@ export function remediesDocument(remedies: Remedies, system: UnitSystem): Remedi
       of: remedy.change.of,
       at: placesOf(remedy.change),
       ...outcomeDocument(remedy, remedies, system),
-      ...changeDocument(remedy.change, system),
-      onlyMoves: remedy.onlyMoves,
       also: remedy.also.map((outcome) => outcomeDocument(outcome, remedies, system)),
     })),
   };
 }
 
 function outcomeDocument(outcome: RemedyOutcome, remedies: Remedies, system: UnitSystem): RemedyOutcomeDocument {
-  const { change, link, weakest, verdict } = outcome;
+  const { change, link, weakest, verdict, onlyMoves } = outcome;
   const gust = link?.result?.holdsTo?.gust;
   const lowest = weakest?.result?.holdsTo?.gust;
   return {
     says: remedySays(outcome, remedies, system),
-    ...('by' in change ? { by: quantity(change.by, 'length', system) } : {}),
+    ...measureOf(change, system),
     ...(link?.result === undefined ? {} : { use: link.result.use }),
     ...(link === undefined ? {} : { verdict: link.verdict }),
     ...(gust === undefined ? {} : { holdsToGust: quantity(gust, 'speed', system) }),
@@ -79,10 +81,15 @@ function outcomeDocument(outcome: RemedyOutcome, remedies: Remedies, system: Uni
       ? {}
       : { next: { link: weakest.id, gust: quantity(lowest, 'speed', system) } }),
     planVerdict: verdict,
+    onlyMoves,
   };
 }
 
-function changeDocument(change: RemedyChange, system: UnitSystem): Pick<RemedyDocument, 'times' | 'laid' | 'tube'> {
+function measureOf(
+  change: RemedyChange,
+  system: UnitSystem,
+): Pick<RemedyOutcomeDocument, 'by' | 'times' | 'laid' | 'tube'> {
+  if ('by' in change) return { by: quantity(change.by, 'length', system) };
   if (change.of === 'load-smaller') return { times: change.times };
   if (change.of === 'lines-laid') return { laid: change.laid };
   if (change.of !== 'mast-larger') return {};
@@ -123,7 +130,7 @@ export function remediesSays(remedies: Remedies, system: UnitSystem): string {
 }
 
 /** "Moving the beam down 2 ft: the mast then holds to an actual gust of 89 mph instead of 78 mph." */
-export function remedySays(remedy: RemedyOutcome | Remedy, { link }: Remedies, system: UnitSystem): string {
+export function remedySays(remedy: RemedyOutcome, { link }: Remedies, system: UnitSystem): string {
   const { change, link: after, weakest } = remedy;
   const what = sentence(changeInWords(change, system));
   const then = `${what}: ${thenInWords(link, after, system)}`;
@@ -131,14 +138,14 @@ export function remedySays(remedy: RemedyOutcome | Remedy, { link }: Remedies, s
   const lowest = weakest?.result?.holdsTo?.gust;
   if (weakest === undefined || lowest === undefined || weakest.id === link.id) return `${then}${within}.`;
   const [name, gust] = [linkName(weakest), inWords(lowest, 'speed', system)];
-  return 'onlyMoves' in remedy && remedy.onlyMoves
+  return remedy.onlyMoves
     ? `${then}${within}, but the weakness only moves: the ${name} gives next, at ${gust}.`
     : `${then}${within}, and the ${name} is the next to give, at ${gust}.`;
 }
 
 function thenInWords(before: Remedies['link'], after: RemedyOutcome['link'], system: UnitSystem): string {
+  if (!after?.result) return 'it is then not there to give';
   const name = linkName(before);
-  if (!after?.result) return `the ${name} is then not there to give`;
   const [was, is] = [before.result?.holdsTo?.gust, after.result.holdsTo?.gust];
   if (was !== undefined && is !== undefined) {
     return `the ${name} then holds to an actual gust of ${inWords(is, 'speed', system)} instead of ${inWords(was, 'speed', system)}`;

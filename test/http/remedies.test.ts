@@ -46,7 +46,7 @@ describe('POST /v1/checks?remedies=full', () => {
   });
 
   it('has none where nothing is proven', async () => {
-    const { ratings: _, ...unrated } = demoPlan('river-bluff');
+    const { ratings: _, ...unrated } = demoPlan('ten-numbers');
     const { body } = await post('?remedies=full', unrated).expect(200);
     expect(body).not.toHaveProperty('remedies');
   });

@@ -297,7 +297,7 @@ describe('remedies of the weakest link', () => {
   });
 
   it('are not there where nothing is proven', () => {
-    const { ratings: _, ...unrated } = bluff;
+    const { ratings: _, ...unrated } = demoPlan('ten-numbers');
     expect(remediesOf(assessed(unrated))).toBeUndefined();
     const { tower, ...rest } = demoPlan('ten-numbers');
     const { shape, faces, width, members, ...bare } = tower as Document;

@@ -210,6 +210,16 @@ const sensitivitySchema = component(
 const remedyOutcome = {
   says: z.string(),
   by: z.exactOptional(quantitySchema.meta({ description: 'load-lower, mast-shorter: how far.' })),
+  times: z.exactOptional(number('load-smaller: share of its area or force.')),
+  laid: z.exactOptional(words('lines-laid: how.')),
+  tube: z.exactOptional(
+    z.object({
+      nominal: words('Trade name of the size, in inches.'),
+      schedule: z.number(),
+      outside: quantitySchema,
+      wall: quantitySchema,
+    }),
+  ),
   use: z.exactOptional(number('Use of the link with this change; absent where the link went with its load.')),
   verdict: z.exactOptional(verdictSchema.meta({ description: 'Of the link with this change.' })),
   holdsToGust: z.exactOptional(quantitySchema.meta({ description: 'Actual gust to which the link then holds.' })),
@@ -219,6 +229,7 @@ const remedyOutcome = {
       .meta({ description: 'The link that then holds to the lowest gust.' }),
   ),
   planVerdict: verdictSchema.meta({ description: 'Of the whole changed plan.' }),
+  onlyMoves: z.boolean().meta({ description: 'Another link then holds to hardly more than the weakest did before.' }),
 };
 
 const remediesSchema = component(
@@ -239,20 +250,9 @@ const remediesSchema = component(
             ),
             at: z.array(z.string()).meta({ description: 'JSON pointers of what is changed.' }),
             ...remedyOutcome,
-            times: z.exactOptional(number('load-smaller: share of its area or force.')),
-            laid: z.exactOptional(words('lines-laid: how.')),
-            tube: z.exactOptional(
-              z.object({
-                nominal: words('Trade name of the size, in inches.'),
-                schedule: z.number(),
-                outside: quantitySchema,
-                wall: quantitySchema,
-              }),
-            ),
-            onlyMoves: z
-              .boolean()
-              .meta({ description: 'Another link then holds to hardly more than the weakest did before.' }),
-            also: z.array(z.object(remedyOutcome)).meta({ description: 'load-lower: less far or farther.' }),
+            also: z
+              .array(z.object(remedyOutcome))
+              .meta({ description: 'load-lower: less far or farther; mast-larger: the lightest tube that is within.' }),
           }),
         )
         .meta({
