@@ -1,4 +1,5 @@
 import type { Lay } from '../areas/index.ts';
+import { Refusal } from '../foundation/index.ts';
 import {
   type CableRun,
   type Load,
@@ -99,7 +100,7 @@ export function remediesOf(own: Assessment): Remedies | undefined {
   const link = linkToHelp(own);
   if (!link) return undefined;
   const tried = triedChanges(own, link)
-    .map((change) => trial(own, link, change))
+    .flatMap((change) => trial(own, link, change) ?? [])
     .filter((each) => each.helps)
     .sort(byGain);
   const kinds = new Set<string>();
@@ -161,8 +162,10 @@ interface Trial {
   readonly linkGain: number;
 }
 
-function trial(own: Assessment, link: AssessedLink, change: RemedyChange): Trial {
-  const other = assess(changedBy(own.inquiry, change));
+/** The changed plan checked again; undefined where it cannot be computed, so that nothing can be said of it. */
+function trial(own: Assessment, link: AssessedLink, change: RemedyChange): Trial | undefined {
+  const other = answerTo(changedBy(own.inquiry, change));
+  if (!other) return undefined;
   const after = linkOf(other, link.id);
   const weakest = linkOf(other, other.weakest);
   const [before, then] = [gustOf(linkOf(own, own.weakest)), gustOf(weakest)];
@@ -183,6 +186,15 @@ function trial(own: Assessment, link: AssessedLink, change: RemedyChange): Trial
     own.links.every((each) => each.id === gone || noWorse(each, linkOf(other, each.id))) &&
     other.links.every((each) => linkOf(own, each.id) !== undefined);
   return { outcome, helps, stationGain: alike(stationGain), linkGain: alike(linkGain) };
+}
+
+function answerTo(inquiry: Inquiry): Assessment | undefined {
+  try {
+    return assess(inquiry);
+  } catch (error) {
+    if (error instanceof Refusal) return undefined;
+    throw error;
+  }
 }
 
 /** What was shown is shown, with no worse verdict; a link that is not there any more shows nothing. */
@@ -215,7 +227,7 @@ function lightestWithin(own: Assessment, link: AssessedLink, best: Trial): reado
   if (!mast || isWithin(best)) return [];
   for (const pipe of largerTubes(mast)) {
     const here = trial(own, link, { of: 'mast-larger', pipe });
-    if (isWithin(here)) return [here];
+    if (here && isWithin(here)) return [here];
   }
   return [];
 }
@@ -241,14 +253,14 @@ function inWaysDown(
     while (long - short > 1) {
       const middle = Math.floor((short + long) / 2);
       const here = down(middle * grain);
-      if (isWithin(here)) [long, told] = [middle, here];
+      if (here && isWithin(here)) [long, told] = [middle, here];
       else short = middle;
     }
   }
-  const ways = [LOWERING_STEP[units], change.by].filter(
-    (by) => by <= change.by + ALIKE && Math.abs(by - wayOf(told)) > ALIKE,
-  );
-  const also = ways.map((by) => (by === change.by ? best : down(by))).filter(({ helps }) => helps);
+  const step = LOWERING_STEP[units];
+  const shorter = step < change.by - ALIKE ? [step] : [];
+  const others = [...shorter, change.by].filter((by) => Math.abs(by - wayOf(told)) > ALIKE);
+  const also = others.flatMap((by) => (by === change.by ? best : (down(by) ?? []))).filter(({ helps }) => helps);
   return { told, also };
 }
 
