@@ -1,9 +1,10 @@
 import { METHOD_BY_ID } from '../methods/index.ts';
-import type { Load, Windward } from '../structure/index.ts';
+import type { Windward } from '../structure/index.ts';
 import type { Ground, Hill } from '../wind/index.ts';
 import type { Assessment } from './assess.ts';
 import { type Gap, LOADS_ASKED, openQuestions } from './gaps.ts';
 import type { Inquiry } from './inquiry.ts';
+import { movedLoad, staysOn } from './moved-load.ts';
 import { type Demand, demandOf, siteSpeed, type TowerModel, towerModel } from './tower-model.ts';
 import { badUse } from './tower-use.ts';
 
@@ -160,9 +161,9 @@ function heightRows({ inquiry, ledger }: Assessment, useOf: (changed: Inquiry) =
     .slice(0, LOADS_MOVED);
   return heaviest.flatMap((load): SensitivityRow[] => {
     const step = HEIGHT_STEP[station.units];
-    const by = [step, -step].find((each) => staysOn(inquiry, load, each));
+    const by = [step, -step].find((each) => staysOn(station, load, each));
     if (by === undefined) return [];
-    const loads = station.loads.map((each) => (each === load ? moved(load, by) : each));
+    const loads = station.loads.map((each) => (each === load ? movedLoad(load, by) : each));
     return [
       {
         change: { of: 'load-height', by, load: load.name },
@@ -171,24 +172,6 @@ function heightRows({ inquiry, ledger }: Assessment, useOf: (changed: Inquiry) =
       },
     ];
   });
-}
-
-/** What carries a load must carry it still, and no end of it may leave the mast it does not leave now. */
-function staysOn({ station: { tower, mast } }: Inquiry, load: Load, by: number): boolean {
-  const [low, high] = [load.low + by, load.high + by];
-  if (load.on === 'tower' || !mast) return low >= tower.foot && (load.high > tower.top || high <= tower.top);
-  return high <= Math.max(mast.tip, load.high) && low >= Math.min(tower.top, load.low);
-}
-
-function moved(load: Load, by: number): Load {
-  const { shape } = load;
-  return {
-    ...load,
-    low: load.low + by,
-    high: load.high + by,
-    // Its far end stays where it is.
-    ...(shape.kind === 'wire' ? { shape: { ...shape, rise: shape.rise - by } } : {}),
-  };
 }
 
 /** For every open question the answer that helps most. */

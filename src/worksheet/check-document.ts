@@ -5,6 +5,7 @@ import {
   type FootForces,
   hillHelpOf,
   type Link,
+  type Remedies,
   type Sensitivity,
   type Spread,
   type Verdict,
@@ -20,6 +21,7 @@ import { DIMENSION_OF_COMPARED } from './link-words.ts';
 import { type Quantity, quantity } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { type RaisingDocument, raisingDocument } from './raising-document.ts';
+import { type RemediesDocument, remediesDocument } from './remedies-document.ts';
 import { headline, linkSays, lowerAtSays } from './says.ts';
 import { type SensitivityDocument, sensitivityDocument } from './sensitivity-document.ts';
 import { type SpreadDocument, spreadDocument } from './spread-document.ts';
@@ -164,12 +166,14 @@ export interface CheckDocument {
   readonly working?: readonly StepDocument[];
   readonly spread?: SpreadDocument;
   readonly sensitivity?: SensitivityDocument;
+  readonly remedies?: RemediesDocument;
 }
 
 /** What stands beside the answer only when it is asked for. */
 export interface Besides {
   readonly spread?: Spread | undefined;
   readonly sensitivity?: Sensitivity | undefined;
+  readonly remedies?: Remedies | undefined;
 }
 
 /** The answer to a plan as a document, in the plan's units. */
@@ -178,7 +182,7 @@ export function checkDocument(
   plan: unknown,
   queries: readonly { readonly pointer: string; readonly says: string }[],
   working: 'none' | 'full',
-  { spread, sensitivity }: Besides = {},
+  { spread, sensitivity, remedies }: Besides = {},
 ): CheckDocument {
   const { inquiry, site, wind, ledger, heights, reactions, questions } = assessment;
   const system = inquiry.station.units;
@@ -291,6 +295,7 @@ export function checkDocument(
     ...(working === 'full' ? { working: workingDocument(workingOf(assessment).steps, system) } : {}),
     ...(spread === undefined ? {} : { spread: spreadDocument(spread, system) }),
     ...(sensitivity === undefined ? {} : { sensitivity: sensitivityDocument(sensitivity, assessment) }),
+    ...(remedies === undefined ? {} : { remedies: remediesDocument(remedies, system) }),
   };
 }
 

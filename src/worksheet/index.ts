@@ -13,6 +13,7 @@ export * from './quantity.ts';
 export * from './question-words.ts';
 export * from './raising-document.ts';
 export * from './rating-document.ts';
+export * from './remedies-document.ts';
 export * from './says.ts';
 export * from './sensitivity-document.ts';
 export * from './spread-document.ts';

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { additionsOf, assess, compareRatings, sensitivityOf, spreadOf } from '../../margins/index.ts';
+import { additionsOf, assess, compareRatings, remediesOf, sensitivityOf, spreadOf } from '../../margins/index.ts';
 import {
   additionsRequestSchema,
   areasRequestSchema,
@@ -57,6 +57,11 @@ const sensitivity = z
   .optional()
   .meta({ description: 'full: what the use hangs on, one change at a time; none when not given.' });
 
+const remedies = z
+  .enum(['none', 'full'])
+  .optional()
+  .meta({ description: 'full: what would help the weakest link, each checked anew; none when not given.' });
+
 const bodyProblems = problemResponses(
   'not-json',
   'bad-query',
@@ -100,6 +105,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
           working,
           spread,
           sensitivity,
+          remedies,
         }),
         response: {
           200: {
@@ -125,6 +131,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       const besides = {
         spread: request.query.spread === 'full' ? spreadOf(assessment) : undefined,
         sensitivity: request.query.sensitivity === 'full' ? sensitivityOf(assessment) : undefined,
+        remedies: request.query.remedies === 'full' ? remediesOf(assessment) : undefined,
       };
       reply.header('vary', 'accept');
       if (form === 'text') return reply.type('text/plain; charset=utf-8').send(checkText(assessment, queries, besides));

@@ -208,6 +208,61 @@ const sensitivitySchema = component(
     .meta({ description: 'What the use of the weakest link hangs on; absent where there is no use to move.' }),
 );
 
+const remedyOutcome = {
+  says: z.string(),
+  by: z.exactOptional(quantitySchema.meta({ description: 'load-lower, mast-shorter: how far.' })),
+  times: z.exactOptional(number('load-smaller: share of its area or force.')),
+  laid: z.exactOptional(words('lines-laid: how.')),
+  tube: z.exactOptional(
+    z.object({
+      nominal: words('Trade name of the size, in inches.'),
+      schedule: z.number(),
+      outside: quantitySchema,
+      wall: quantitySchema,
+    }),
+  ),
+  use: z.exactOptional(number('Use of the link with this change; absent where the link went with its load.')),
+  verdict: z.exactOptional(verdictSchema.meta({ description: 'Of the link with this change.' })),
+  holdsToGust: z.exactOptional(quantitySchema.meta({ description: 'Actual gust to which the link then holds.' })),
+  next: z.exactOptional(
+    z
+      .object({ link: words('Id of the link.'), gust: quantitySchema })
+      .meta({ description: 'The link that then holds to the lowest gust.' }),
+  ),
+  planVerdict: verdictSchema.meta({ description: 'Of the whole changed plan.' }),
+  onlyMoves: z.boolean().meta({ description: 'Another link then holds to hardly more than the weakest did before.' }),
+};
+
+const remediesSchema = component(
+  'Remedies',
+  z
+    .object({
+      says: z.string(),
+      ofLink: words('Which link.'),
+      use: number('Its use as it is.'),
+      verdict: verdictSchema.meta({ description: 'Of the link as it is.' }),
+      holdsToGust: z.exactOptional(quantitySchema.meta({ description: 'Actual gust to which it holds as it is.' })),
+      canBeLowered: z.boolean().meta({ description: 'It has a hinge or telescopes.' }),
+      rows: z
+        .array(
+          z.object({
+            of: words(
+              'load-lower, load-off, load-smaller, mast-shorter, mast-larger, lines-laid, line-off: what is changed.',
+            ),
+            at: z.array(z.string()).meta({ description: 'JSON pointers of what is changed.' }),
+            ...remedyOutcome,
+            also: z
+              .array(z.object(remedyOutcome))
+              .meta({ description: 'load-lower: less far or farther; mast-larger: the lightest tube that is within.' }),
+          }),
+        )
+        .meta({
+          description: 'At most three, each of another kind, the best first; each is the answer to the changed plan.',
+        }),
+    })
+    .meta({ description: 'What would help the weakest link; absent where no link has a proven use.' }),
+);
+
 const chanceSchema = component(
   'Chance',
   z
@@ -424,6 +479,7 @@ export const checkSchema = component(
       working: z.exactOptional(workingSchema),
       spread: z.exactOptional(spreadSchema),
       sensitivity: z.exactOptional(sensitivitySchema),
+      remedies: z.exactOptional(remediesSchema),
     })
     .meta({ description: 'The whole answer to a plan.' }),
 );

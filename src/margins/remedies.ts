@@ -1,0 +1,412 @@
+import type { Lay } from '../areas/index.ts';
+import { Refusal } from '../foundation/index.ts';
+import {
+  type CableRun,
+  type Load,
+  type Mast,
+  STANDARD_PIPES,
+  type StandardPipe,
+  type Station,
+  sectionModulusOfTube,
+} from '../structure/index.ts';
+import { type Assessment, assess } from './assess.ts';
+import type { Inquiry } from './inquiry.ts';
+import { movedLoad, staysOn } from './moved-load.ts';
+import { type Verdict, worstVerdict } from './verdict.ts';
+
+/** What may be changed about what hangs on a tower, its mast and its lines. */
+export type RemedyChange =
+  /** Downwards [m]. */
+  | { readonly of: 'load-lower'; readonly load: Load; readonly by: number }
+  | { readonly of: 'load-off'; readonly load: Load }
+  /** Another load of so much of its stated area or force. */
+  | { readonly of: 'load-smaller'; readonly load: Load; readonly times: number }
+  /** At its tip [m]. */
+  | { readonly of: 'mast-shorter'; readonly by: number }
+  /** Of the same material and yield. */
+  | { readonly of: 'mast-larger'; readonly pipe: StandardPipe }
+  | { readonly of: 'lines-laid'; readonly runs: readonly CableRun[]; readonly laid: Lay }
+  /** One line of a run fewer. */
+  | { readonly of: 'line-off'; readonly run: CableRun };
+
+type AssessedLink = Assessment['links'][number];
+
+/** The answer to a changed plan. */
+export interface RemedyOutcome {
+  readonly change: RemedyChange;
+  /** The link that is to be helped, as the changed plan has it; absent where it went with its load. */
+  readonly link?: AssessedLink;
+  /** The link that then holds to the lowest gust. */
+  readonly weakest?: AssessedLink;
+  /** Of the whole changed plan. */
+  readonly verdict: Verdict;
+  /** Another link then holds to hardly more than the weakest did: the weakness has only moved. */
+  readonly onlyMoves: boolean;
+}
+
+export interface Remedy extends RemedyOutcome {
+  /** The same remedy to another measure, the least first. */
+  readonly also: readonly RemedyOutcome[];
+}
+
+export interface Remedies {
+  /** The link they are for, as it is now. */
+  readonly link: AssessedLink;
+  /** At most three, each of another kind, the best first; none where nothing tried helps and makes nothing worse. */
+  readonly remedies: readonly Remedy[];
+  /** A hinge or sections that slide: it can also be lowered before the wind comes. */
+  readonly canBeLowered: boolean;
+}
+
+/** How many are told. @source derived */
+const REMEDIES_TOLD = 3;
+/** Loads that are changed, those with the largest moment. @source derived */
+const LOADS_CHANGED = 4;
+/** The short way down that is tried: two feet, or half a metre [m]. @source derived */
+export const LOWERING_STEP = { us: 0.6096, si: 0.5 } as const;
+/** Ways down are whole numbers of this, so that the figure told is the figure checked [m]. @source derived */
+export const LOWERING_GRAIN = { us: 0.03048, si: 0.05 } as const;
+/** Kept free between a load on the mast and what is below it: a foot, or 0.3 m [m]. @source common-practice */
+export const KEPT_FREE = { us: 0.3048, si: 0.3 } as const;
+/** No load on the tower is sent below this share of it: it hangs there for its height. @source derived */
+const LOWEST_SHARE = 0.5;
+/** The smaller load that is tried. @source derived */
+export const SMALLER_LOAD = 0.75;
+/** The next larger tubes that are tried. @source derived */
+const PIPES_TRIED = 5;
+/** A use that falls by less is not worth a word. @source derived */
+const WORTH_TELLING = 0.01;
+/** A lowest gust that rises by less has not risen. @source derived */
+const HARDLY = 0.005;
+/** Two answers apart by less than this are alike. @source derived */
+const ALIKE = 1e-9;
+/** A mast to be cut by less stays as it is [m]. @source derived */
+const WORTH_CUTTING = 0.05;
+
+/**
+ * What would help the weakest link most: every remedy is tried by checking the plan again with it and with nothing else
+ * changed, and is told by that answer.
+ *
+ * The link is the one that holds to the lowest gust, else the one with the largest use. A remedy helps where the use of
+ * the link falls and no link gets a worse verdict or a lower gust than the lowest now. Ranked by the lowest gust that then
+ * remains, then by the use of the link. To answer an open question well is no remedy: it changes what is known, not what
+ * stands. Electrical reasons to keep antennas apart are not looked at.
+ *
+ * @param own the plan as it is [-]
+ * @returns the link and its remedies; undefined where no link has a use that is proven [-]
+ * @source derived
+ */
+export function remediesOf(own: Assessment): Remedies | undefined {
+  const link = linkToHelp(own);
+  if (!link) return undefined;
+  const tried = triedChanges(own, link)
+    .flatMap((change) => trial(own, link, change) ?? [])
+    .filter((each) => each.helps)
+    .sort(byGain);
+  const kinds = new Set<string>();
+  const best = tried.filter(({ outcome: { change } }) => {
+    const kind = kindOf(change);
+    return kinds.has(kind) ? false : kinds.add(kind);
+  });
+  const { hingeHeight, telescopes } = own.inquiry.station.tower;
+  return {
+    link,
+    remedies: best
+      .slice(0, REMEDIES_TOLD)
+      .map((each) => inMeasures(own, link, each))
+      .sort((a, b) => byGain(a.told, b.told))
+      .map(({ told, also }) => ({ ...told.outcome, also: also.map(({ outcome }) => outcome) })),
+    canBeLowered: hingeHeight !== undefined || telescopes,
+  };
+}
+
+function byGain(a: Trial, b: Trial): number {
+  if (a.stationGain !== b.stationGain) return b.stationGain - a.stationGain;
+  return a.linkGain === b.linkGain ? 0 : b.linkGain - a.linkGain;
+}
+
+/** Lines laid in a bundle and lines taken inside are two kinds. */
+function kindOf(change: RemedyChange): string {
+  return change.of === 'lines-laid' ? `${change.of} ${change.laid}` : change.of;
+}
+
+function linkToHelp(own: Assessment): AssessedLink | undefined {
+  const weakest = linkOf(own, own.weakest);
+  if (weakest) return weakest;
+  // What is compared only in part, or with nothing, has no use that a remedy could be told by.
+  const shown = own.links.filter(
+    ({ result, because }) =>
+      result && Number.isFinite(result.use) && result.use > 0 && because !== 'missing' && because !== 'unproven',
+  );
+  return shown.reduce<AssessedLink | undefined>((most, each) => (useOf(each) > useOf(most) ? each : most), undefined);
+}
+
+function linkOf(assessment: Assessment, id: string | undefined): AssessedLink | undefined {
+  return assessment.links.find((link) => link.id === id);
+}
+
+function useOf(link: AssessedLink | undefined): number {
+  return link?.result?.use ?? 0;
+}
+
+function gustOf(link: AssessedLink | undefined): number | undefined {
+  return link?.result?.holdsTo?.gust;
+}
+
+interface Trial {
+  readonly outcome: RemedyOutcome;
+  readonly helps: boolean;
+  /** The lowest gust over that without the change. */
+  readonly stationGain: number;
+  /** The use of the link without the change over that with it. */
+  readonly linkGain: number;
+}
+
+/** The changed plan checked again; undefined where it cannot be computed, so that nothing can be said of it. */
+function trial(own: Assessment, link: AssessedLink, change: RemedyChange): Trial | undefined {
+  const other = answerTo(changedBy(own.inquiry, change));
+  if (!other) return undefined;
+  const after = linkOf(other, link.id);
+  const weakest = linkOf(other, other.weakest);
+  const [before, then] = [gustOf(linkOf(own, own.weakest)), gustOf(weakest)];
+  const stationGain = before === undefined || then === undefined ? 1 : then / before;
+  const linkGain = after ? useOf(link) / useOf(after) : Number.POSITIVE_INFINITY;
+  const outcome: RemedyOutcome = {
+    change,
+    ...(after ? { link: after } : {}),
+    ...(weakest ? { weakest } : {}),
+    verdict: other.verdict,
+    onlyMoves: own.weakest !== undefined && weakest?.id !== link.id && stationGain < 1 + HARDLY,
+  };
+  const gone = change.of === 'load-off' ? `antenna:${change.load.name}` : undefined;
+  const helps =
+    (after ? after.result !== undefined && useOf(after) <= useOf(link) * (1 - WORTH_TELLING) : link.id === gone) &&
+    (before === undefined || then !== undefined) &&
+    stationGain >= 1 - ALIKE &&
+    own.links.every((each) => each.id === gone || noWorse(each, linkOf(other, each.id))) &&
+    other.links.every((each) => linkOf(own, each.id) !== undefined);
+  return { outcome, helps, stationGain: alike(stationGain), linkGain: alike(linkGain) };
+}
+
+function answerTo(inquiry: Inquiry): Assessment | undefined {
+  try {
+    return assess(inquiry);
+  } catch (error) {
+    if (error instanceof Refusal) return undefined;
+    throw error;
+  }
+}
+
+/** What was shown is shown, with no worse verdict; a link that is not there any more shows nothing. */
+function noWorse(before: AssessedLink, after: AssessedLink | undefined): boolean {
+  if (!after) return before.result === undefined;
+  if (before.result?.holdsTo && !after.result?.holdsTo) return false;
+  return worstVerdict([before.verdict, after.verdict]) === before.verdict;
+}
+
+/** Without the last digits, so that what is alike ranks alike. */
+function alike(gain: number): number {
+  return Number.isFinite(gain) ? Math.round(gain * 1e6) / 1e6 : gain;
+}
+
+interface InMeasures {
+  readonly told: Trial;
+  readonly also: readonly Trial[];
+}
+
+function inMeasures(own: Assessment, link: AssessedLink, best: Trial): InMeasures {
+  const { change } = best.outcome;
+  if (change.of === 'load-lower') return inWaysDown(own, link, best, change);
+  if (change.of === 'mast-larger') return { told: best, also: lightestWithin(own, link, best) };
+  return { told: best, also: [] };
+}
+
+/** The tube that leaves the station most may not be within, where another link gives before the mast does. */
+function lightestWithin(own: Assessment, link: AssessedLink, best: Trial): readonly Trial[] {
+  const { mast } = own.inquiry.station;
+  if (!mast || isWithin(best)) return [];
+  for (const pipe of largerTubes(mast)) {
+    const here = trial(own, link, { of: 'mast-larger', pipe });
+    if (here && isWithin(here)) return [here];
+  }
+  return [];
+}
+
+function isWithin({ outcome, helps }: Trial): boolean {
+  return helps && outcome.link?.verdict === 'within';
+}
+
+/** A load need not go as low as it can: the least way down that is within, with the short way and the whole beside it. */
+function inWaysDown(
+  own: Assessment,
+  link: AssessedLink,
+  best: Trial,
+  change: Extract<RemedyChange, { of: 'load-lower' }>,
+): InMeasures {
+  const { units } = own.inquiry.station;
+  const grain = LOWERING_GRAIN[units];
+  const down = (by: number) => trial(own, link, { ...change, by });
+  let told = best;
+  if (link.verdict !== 'within' && isWithin(best)) {
+    // The last way that is not within and the first that is, in grains.
+    let [short, long] = [0, Math.round(change.by / grain)];
+    while (long - short > 1) {
+      const middle = Math.floor((short + long) / 2);
+      const here = down(middle * grain);
+      if (here && isWithin(here)) [long, told] = [middle, here];
+      else short = middle;
+    }
+  }
+  const step = LOWERING_STEP[units];
+  const shorter = step < change.by - ALIKE ? [step] : [];
+  const others = [...shorter, change.by].filter((by) => Math.abs(by - wayOf(told)) > ALIKE);
+  const also = others.flatMap((by) => (by === change.by ? best : (down(by) ?? []))).filter(({ helps }) => helps);
+  return { told, also };
+}
+
+function wayOf({ outcome: { change } }: Trial): number {
+  return change.of === 'load-lower' ? change.by : 0;
+}
+
+function triedChanges({ inquiry, ledger }: Assessment, link: AssessedLink): RemedyChange[] {
+  const { station } = inquiry;
+  const moments = new Map(ledger.rows.map((row) => [row.at, row.momentAtFoot]));
+  const heaviest = [...station.loads]
+    .sort((a, b) => (moments.get(b.at) ?? 0) - (moments.get(a.at) ?? 0))
+    .slice(0, LOADS_CHANGED);
+  const own = station.loads.filter((load) => link.kind === 'antenna' && load.name === link.name);
+  return [...new Set([...own, ...heaviest])]
+    .flatMap((load) => loadChanges(station, load))
+    .concat(mastChanges(station, link), lineChanges(station));
+}
+
+function loadChanges(station: Station, load: Load): RemedyChange[] {
+  const changes: RemedyChange[] = [];
+  const whole = wayDown(station, load);
+  for (const by of new Set([whole, Math.min(whole, LOWERING_STEP[station.units])])) {
+    if (by > 0) changes.push({ of: 'load-lower', load, by });
+  }
+  // A tower with nothing on it is no remedy.
+  if (station.loads.length > 1) changes.push({ of: 'load-off', load });
+  const { kind } = load.shape;
+  if (kind === 'stated' || kind === 'stated-force') changes.push({ of: 'load-smaller', load, times: SMALLER_LOAD });
+  return changes;
+}
+
+/**
+ * How far down a load may go: above the tower's top to just above that and what else is below it, else to half the tower's
+ * height and no lower than its highest support. A wire stays, since its pull would be another.
+ *
+ * max(low − lowest place, 0) in whole grains
+ *
+ * @param station what stands where [-]
+ * @param load one of its loads [-]
+ * @returns the way down [m]; 0 where it stays
+ * @source common-practice
+ */
+export function wayDown(station: Station, load: Load): number {
+  if (load.shape.kind === 'wire') return 0;
+  const { units, tower, mast, loads } = station;
+  const grain = LOWERING_GRAIN[units];
+  const support = Math.max(tower.foot, ...tower.held.map(({ height }) => height));
+  const below = loads.filter((each) => each !== load && each.high > tower.top && each.low <= load.low);
+  const lowest =
+    load.high > tower.top
+      ? Math.max(tower.top, mast?.bearing ?? 0, ...below.map(({ high }) => high)) + KEPT_FREE[units]
+      : Math.max(support, tower.foot + LOWEST_SHARE * (tower.top - tower.foot));
+  const by = Math.floor((load.low - lowest) / grain + 1e-6) * grain;
+  return by > 0 && staysOn(station, load, -by) ? by : 0;
+}
+
+function mastChanges(station: Station, link: AssessedLink): RemedyChange[] {
+  const { mast } = station;
+  if (!mast) return [];
+  const changes: RemedyChange[] = [];
+  const by = mast.tip - lowestTip(station, mast);
+  if (by > WORTH_CUTTING && !('pieces' in mast)) changes.push({ of: 'mast-shorter', by });
+  if (link.kind === 'mast') changes.push(...largerTubes(mast).map((pipe) => ({ of: 'mast-larger', pipe }) as const));
+  return changes;
+}
+
+/** A mast reaches to its highest load and line, and to its bearing; what stands up beyond it needs it as it is. */
+function lowestTip({ tower, loads, cables }: Station, mast: Mast): number {
+  const onMast = loads.filter((load) => load.on === 'mast');
+  if (onMast.length === 0) return mast.tip;
+  const reached = [...onMast, ...cables].map(({ high }) => Math.min(high, mast.tip));
+  return Math.max(tower.top, mast.bearing ?? 0, ...reached);
+}
+
+/** The next pipes no smaller outside with a larger section modulus, the lightest first. */
+function largerTubes({ outside, wall, yieldStrength }: Mast): readonly StandardPipe[] {
+  if (wall === undefined || yieldStrength === undefined) return [];
+  const now = sectionModulusOfTube.of(outside, wall);
+  const metal = (pipe: StandardPipe) => (pipe.outside - pipe.wall) * pipe.wall;
+  return STANDARD_PIPES.filter(
+    (pipe) => pipe.outside >= outside - ALIKE && sectionModulusOfTube.of(pipe.outside, pipe.wall) > now,
+  )
+    .sort((a, b) => metal(a) - metal(b))
+    .slice(0, PIPES_TRIED);
+}
+
+function lineChanges({ tower, cables }: Station): RemedyChange[] {
+  const changes: RemedyChange[] = [];
+  const bundled = cables.filter(({ count, laid }) => count > 1 && (laid === 'single' || laid === 'ribbon'));
+  if (bundled.length > 0) changes.push({ of: 'lines-laid', runs: bundled, laid: 'bundle' });
+  const inside = cables.filter((run) => run.laid !== 'inside' && run.high <= tower.top && poleAllAlong(run, tower));
+  if (inside.length > 0) changes.push({ of: 'lines-laid', runs: inside, laid: 'inside' });
+  const lines = cables.reduce((sum, { count }) => sum + count, 0);
+  // The last line feeds something.
+  if (lines > 1) changes.push(...cables.map((run) => ({ of: 'line-off', run }) as const));
+  return changes;
+}
+
+function poleAllAlong(run: CableRun, { sections }: Station['tower']): boolean {
+  const along = sections.filter(({ low, high }) => low < run.high && high > run.low);
+  return along.length > 0 && along.every(({ shape }) => shape?.kind === 'pole');
+}
+
+/**
+ * A plan with one remedy and nothing else changed.
+ *
+ * @param inquiry the plan in SI [-]
+ * @param change what is changed [-]
+ * @returns the changed plan in SI [-]
+ * @source derived
+ */
+export function changedBy(inquiry: Inquiry, change: RemedyChange): Inquiry {
+  return { ...inquiry, station: { ...inquiry.station, ...changedParts(inquiry.station, change) } };
+}
+
+function changedParts({ mast, loads, cables }: Station, change: RemedyChange): Partial<Station> {
+  const instead = (load: Load, other: Load) => ({ loads: loads.map((each) => (each === load ? other : each)) });
+  switch (change.of) {
+    case 'load-lower':
+      return instead(change.load, movedLoad(change.load, -change.by));
+    case 'load-off':
+      return { loads: loads.filter((each) => each !== change.load) };
+    case 'load-smaller':
+      return instead(change.load, smallerLoad(change.load, change.times));
+    case 'mast-shorter':
+      return mast ? { mast: { ...mast, length: mast.length - change.by, tip: mast.tip - change.by } } : {};
+    case 'mast-larger':
+      return mast ? { mast: { ...mast, outside: change.pipe.outside, wall: change.pipe.wall } } : {};
+    case 'lines-laid':
+      return { cables: cables.map((run) => (change.runs.includes(run) ? { ...run, laid: change.laid } : run)) };
+    case 'line-off':
+      return {
+        cables: cables.flatMap((run) => {
+          if (run !== change.run) return [run];
+          return run.count > 1 ? [{ ...run, count: run.count - 1 }] : [];
+        }),
+      };
+  }
+}
+
+function smallerLoad(load: Load, times: number): Load {
+  const { shape } = load;
+  if (shape.kind === 'stated-force') return { ...load, shape: { ...shape, force: shape.force * times } };
+  if (shape.kind !== 'stated') return load;
+  const { front, side, icedArea } = shape;
+  const iced = icedArea === undefined ? {} : { icedArea: icedArea * times };
+  return { ...load, shape: { ...shape, front: front * times, side: side * times, ...iced } };
+}

@@ -1,0 +1,188 @@
+import type { UnitSystem } from '../foundation/index.ts';
+import type { Remedies, RemedyChange, RemedyOutcome, Verdict } from '../margins/index.ts';
+import { linkName } from './choice-words.ts';
+import { inWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
+
+/** The answer to the changed plan, as far as it is told. */
+export interface RemedyOutcomeDocument {
+  readonly says: string;
+  /** How far a load is moved down or a mast is cut. */
+  readonly by?: Quantity;
+  /** Share of the area or force of a load. */
+  readonly times?: number;
+  /** How lines are laid. */
+  readonly laid?: string;
+  /** What the mast is made of. */
+  readonly tube?: {
+    readonly nominal: string;
+    readonly schedule: number;
+    readonly outside: Quantity;
+    readonly wall: Quantity;
+  };
+  /** Of the link; absent where it went with its load. */
+  readonly use?: number;
+  readonly verdict?: Verdict;
+  readonly holdsToGust?: Quantity;
+  /** The link that then holds to the lowest gust. */
+  readonly next?: { readonly link: string; readonly gust: Quantity };
+  readonly planVerdict: Verdict;
+  /** Another link then holds to hardly more than the weakest did before. */
+  readonly onlyMoves: boolean;
+}
+
+export interface RemedyDocument extends RemedyOutcomeDocument {
+  readonly of: RemedyChange['of'];
+  /** JSON pointers of what is changed. */
+  readonly at: readonly string[];
+  readonly also: readonly RemedyOutcomeDocument[];
+}
+
+export interface RemediesDocument {
+  readonly says: string;
+  readonly ofLink: string;
+  readonly use: number;
+  readonly verdict: Verdict;
+  readonly holdsToGust?: Quantity;
+  readonly canBeLowered: boolean;
+  readonly rows: readonly RemedyDocument[];
+}
+
+/** What would help the weakest link, as a document. */
+export function remediesDocument(remedies: Remedies, system: UnitSystem): RemediesDocument {
+  const { link, canBeLowered } = remedies;
+  const gust = link.result?.holdsTo?.gust;
+  return {
+    says: remediesSays(remedies, system),
+    ofLink: link.id,
+    use: link.result?.use ?? 0,
+    verdict: link.verdict,
+    ...(gust === undefined ? {} : { holdsToGust: quantity(gust, 'speed', system) }),
+    canBeLowered,
+    rows: remedies.remedies.map((remedy) => ({
+      of: remedy.change.of,
+      at: placesOf(remedy.change),
+      ...outcomeDocument(remedy, remedies, system),
+      also: remedy.also.map((outcome) => outcomeDocument(outcome, remedies, system)),
+    })),
+  };
+}
+
+function outcomeDocument(outcome: RemedyOutcome, remedies: Remedies, system: UnitSystem): RemedyOutcomeDocument {
+  const { change, link, weakest, verdict, onlyMoves } = outcome;
+  const gust = link?.result?.holdsTo?.gust;
+  const lowest = weakest?.result?.holdsTo?.gust;
+  return {
+    says: remedySays(outcome, remedies, system),
+    ...measureOf(change, system),
+    ...(link?.result === undefined ? {} : { use: link.result.use }),
+    ...(link === undefined ? {} : { verdict: link.verdict }),
+    ...(gust === undefined ? {} : { holdsToGust: quantity(gust, 'speed', system) }),
+    ...(weakest === undefined || lowest === undefined
+      ? {}
+      : { next: { link: weakest.id, gust: quantity(lowest, 'speed', system) } }),
+    planVerdict: verdict,
+    onlyMoves,
+  };
+}
+
+function measureOf(
+  change: RemedyChange,
+  system: UnitSystem,
+): Pick<RemedyOutcomeDocument, 'by' | 'times' | 'laid' | 'tube'> {
+  if ('by' in change) return { by: quantity(change.by, 'length', system) };
+  if (change.of === 'load-smaller') return { times: change.times };
+  if (change.of === 'lines-laid') return { laid: change.laid };
+  if (change.of !== 'mast-larger') return {};
+  const { nominal, schedule, outside, wall } = change.pipe;
+  return {
+    tube: {
+      nominal,
+      schedule,
+      outside: quantity(outside, 'diameter', system),
+      wall: quantity(wall, 'diameter', system),
+    },
+  };
+}
+
+function placesOf(change: RemedyChange): string[] {
+  switch (change.of) {
+    case 'load-lower':
+    case 'load-off':
+    case 'load-smaller':
+      return [change.load.at];
+    case 'mast-shorter':
+    case 'mast-larger':
+      return ['/mast'];
+    case 'lines-laid':
+      return change.runs.map(({ at }) => at);
+    case 'line-off':
+      return [change.run.at];
+  }
+}
+
+/** The best remedy in a sentence, or that there is none. */
+export function remediesSays(remedies: Remedies, system: UnitSystem): string {
+  const [best] = remedies.remedies;
+  const lowered = remedies.canBeLowered ? ' This tower can also be lowered before such a wind.' : '';
+  if (best) return `${remedySays(best, remedies, system)}${lowered}`;
+  const name = linkName(remedies.link);
+  return `Nothing that was tried helps the ${name} without making something else worse.${lowered}`;
+}
+
+/** "Moving the beam down 2 ft: the mast then holds to an actual gust of 89 mph instead of 78 mph." */
+export function remedySays(remedy: RemedyOutcome, { link }: Remedies, system: UnitSystem): string {
+  const { change, link: after, weakest } = remedy;
+  const what = sentence(changeInWords(change, system));
+  const then = `${what}: ${thenInWords(link, after, system)}`;
+  const within = link.verdict !== 'within' && after?.verdict === 'within' ? ' and is within' : '';
+  const lowest = weakest?.result?.holdsTo?.gust;
+  if (weakest === undefined || lowest === undefined || weakest.id === link.id) return `${then}${within}.`;
+  const [name, gust] = [linkName(weakest), inWords(lowest, 'speed', system)];
+  return remedy.onlyMoves
+    ? `${then}${within}, but the weakness only moves: the ${name} gives next, at ${gust}.`
+    : `${then}${within}, and the ${name} is the next to give, at ${gust}.`;
+}
+
+function thenInWords(before: Remedies['link'], after: RemedyOutcome['link'], system: UnitSystem): string {
+  if (!after?.result) return 'it is then not there to give';
+  const name = linkName(before);
+  const [was, is] = [before.result?.holdsTo?.gust, after.result.holdsTo?.gust];
+  if (was !== undefined && is !== undefined) {
+    return `the ${name} then holds to an actual gust of ${inWords(is, 'speed', system)} instead of ${inWords(was, 'speed', system)}`;
+  }
+  return `the use of the ${name} is then ${useFigures(after.result.use)} instead of ${useFigures(before.result?.use ?? 0)}`;
+}
+
+function changeInWords(change: RemedyChange, system: UnitSystem): string {
+  switch (change.of) {
+    case 'load-lower':
+      return `moving the ${change.load.name} down ${inWords(change.by, 'length', system)}`;
+    case 'load-off':
+      return `leaving the ${change.load.name} off`;
+    case 'load-smaller': {
+      const what = change.load.shape.kind === 'stated-force' ? 'force' : 'area';
+      return `${useFigures(change.times)} of the ${what} in place of the ${change.load.name}`;
+    }
+    case 'mast-shorter':
+      return `cutting the mast by ${inWords(change.by, 'length', system)}, down to its highest load`;
+    case 'mast-larger': {
+      const { nominal, schedule, outside, wall } = change.pipe;
+      const tube = `${inWords(outside, 'diameter', system, 4)} by ${inWords(wall, 'diameter', system)}`;
+      return `a mast of ${nominal} in pipe, schedule ${schedule} (${tube}), of the same yield, if bearing and clamps take it`;
+    }
+    case 'lines-laid': {
+      const runs = listed(change.runs.map(({ name }) => name));
+      return change.laid === 'inside' ? `taking lines inside the pole (${runs})` : `laying lines as a bundle (${runs})`;
+    }
+    case 'line-off':
+      return `one line fewer (${change.run.name}), if it is not needed`;
+  }
+}
+
+/** The same as lines of plain text. */
+export function remediesLines(remedies: Remedies, system: UnitSystem): string[] {
+  const lines = remedies.remedies.flatMap((remedy) =>
+    [remedy, ...remedy.also].map((each) => `- ${remedySays(each, remedies, system)}`),
+  );
+  return lines.length > 0 ? lines : [remediesSays(remedies, system)];
+}
