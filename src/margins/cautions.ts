@@ -121,7 +121,10 @@ export function cautionsOf(
   aboutLoads(model, say);
   aboutClimate(model.inquiry.site.climate, say);
   if (!model.inquiry.site.ice) say('ice-not-checked', 'standing');
-  say('foundation-not-checked', 'standing');
+  const footing = links.find((link) => link.kind === 'foundation');
+  if (!footing?.result || model.inquiry.station.tower.foundation?.kind === 'maker') {
+    say('foundation-not-checked', 'standing');
+  }
   say('anchor-bolts-not-checked', 'standing');
   say('deflection-not-checked', 'standing');
   say('p-delta-not-included', 'standing');

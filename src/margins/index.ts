@@ -16,6 +16,7 @@ export * from './links/link.ts';
 export type { MastAnswer } from './links/mast-link.ts';
 export type { RaisingAnswer } from './links/raising-link.ts';
 export * from './lower-at.ts';
+export * from './lowered.ts';
 export * from './moved-load.ts';
 export * from './rated-case.ts';
 export * from './rating.ts';

@@ -5,6 +5,7 @@ import {
   type FootForces,
   hillHelpOf,
   type Link,
+  loweredOf,
   type Remedies,
   type Sensitivity,
   type Spread,
@@ -18,6 +19,7 @@ import { groundNamed, linkName } from './choice-words.ts';
 import { type FoundationDocument, foundationDocument } from './foundation-document.ts';
 import { type HillDocument, hillDocument } from './hill-document.ts';
 import { DIMENSION_OF_COMPARED } from './link-words.ts';
+import { type LoweredDocument, loweredDocument } from './lowered-document.ts';
 import { type Quantity, quantity } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { type RaisingDocument, raisingDocument } from './raising-document.ts';
@@ -150,6 +152,8 @@ export interface CheckDocument {
     readonly without: readonly string[];
     readonly says: string;
   };
+  /** A tower whose sections slide, let down. */
+  readonly lowered?: LoweredDocument;
   readonly roomLeft: readonly {
     readonly height: Quantity;
     /** Effective; negative where too much hangs already. */
@@ -187,6 +191,7 @@ export function checkDocument(
   const { inquiry, site, wind, ledger, heights, reactions, questions } = assessment;
   const system = inquiry.station.units;
   const hill = hillHelpOf(inquiry);
+  const lowered = loweredOf(assessment);
   const q = (value: number, dimension: Dimension) => quantity(value, dimension, system);
   const method = METHOD_BY_ID[inquiry.method];
   const towerUse = assessment.links[0]?.result?.use ?? 0;
@@ -276,6 +281,7 @@ export function checkDocument(
     ...(assessment.foundation === undefined ? {} : { foundation: foundationDocument(assessment.foundation, system) }),
     ...(assessment.raising === undefined ? {} : { raising: raisingDocument(assessment.raising, system) }),
     ...lowerAtDocument(assessment, system),
+    ...(lowered === undefined ? {} : { lowered: loweredDocument(lowered, system) }),
     roomLeft: [...(assessment.roomLeft ? [assessment.roomLeft] : []), ...assessment.roomOnMast].map(
       ({ height, area, on, link }) => ({
         height: q(height, 'length'),

@@ -1,10 +1,11 @@
-import { type Assessment, hillHelpOf } from '../margins/index.ts';
+import { type Assessment, hillHelpOf, loweredOf } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { NOT_COVERED } from './caution-words.ts';
 import { chanceLines } from './chance-document.ts';
 import { type Besides, cautionDocuments } from './check-document.ts';
 import { foundationSays } from './foundation-document.ts';
 import { hillSays } from './hill-document.ts';
+import { loweredSays } from './lowered-document.ts';
 import { inWords, useFigures } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { raisingSays } from './raising-document.ts';
@@ -35,6 +36,8 @@ export function checkText(
   if (assessment.foundation) lines.push(foundationSays(assessment.foundation, units));
   if (assessment.raising) lines.push(raisingSays(assessment.raising, units));
   if (assessment.lowerAt) lines.push(lowerAtSays(assessment, assessment.lowerAt));
+  const lowered = loweredOf(assessment);
+  if (lowered) lines.push(loweredSays(lowered, units));
   if (roomLeft) {
     const keeping = `keeping a margin of ${useFigures(inquiry.wanted.margin)}`;
     const area = inWords(Math.abs(roomLeft.area), 'area', units);

@@ -8,6 +8,7 @@ export * from './formulas-document.ts';
 export * from './foundation-document.ts';
 export * from './hill-document.ts';
 export * from './link-words.ts';
+export * from './lowered-document.ts';
 export * from './part-documents.ts';
 export * from './quantity.ts';
 export * from './question-words.ts';

@@ -55,6 +55,16 @@ export function promiseOf(gap: Gap, use: number): string {
   return `It may take you from ${useFigures(use)} to ${useFigures(best.use)} (${answerInWords(gap, best.answer)}).`;
 }
 
+/** Everything that is missing; several weights in one sentence. */
+export function missingSentences(needs: readonly string[]): string {
+  const weights = needs.filter((need) => need.endsWith('/weight'));
+  const others = needs.filter((need) => !need.endsWith('/weight'));
+  const said = others.map((need) => missingInWords(need));
+  if (weights.length > 1) said.push(`${weights.length} weights are missing; a scale or the data sheets have them.`);
+  else if (weights.length === 1) said.push(missingInWords(weights[0] as string));
+  return said.join(' ');
+}
+
 /** What is missing, by the field that would hold it. */
 export function missingInWords(pointer: string): string {
   if (pointer === '/method') return 'This standard has no ice here; compare with another.';

@@ -3,7 +3,7 @@ import { METHOD_BY_ID } from '../methods/index.ts';
 import { linkName, WORDS_FOR_BASIS } from './choice-words.ts';
 import { beyondInWords, DIMENSION_OF_COMPARED, ofWhat, WORDS_FOR_COMPARED } from './link-words.ts';
 import { inWords, listed, sentence, useFigures } from './quantity.ts';
-import { missingInWords, questionOf } from './question-words.ts';
+import { missingSentences, questionOf } from './question-words.ts';
 
 /** The verdict in a sentence or three: what is known first, then what is not shown. */
 export function headline(assessment: Assessment): string {
@@ -49,7 +49,7 @@ function notShownSentence(assessment: Assessment, link: Link, wind: string): str
   const { inquiry, questions } = assessment;
   const name = linkName(link);
   const { result } = link;
-  const needs = link.needs.map((need) => missingInWords(need)).join(' ');
+  const needs = missingSentences(link.needs);
   if (!result) return `Not shown: ${name}. ${needs || 'Nothing given proves it.'}`;
   const reads = `${useFigures(result.use)} of what its rating shows in ${wind}, ${whereInWords(assessment, result)}`;
   switch (link.because) {
@@ -99,7 +99,7 @@ export function linkSays(assessment: Assessment, link: Link): string {
   const { result } = link;
   const name = sentence(linkName(link));
   if (!result) {
-    const needs = link.needs.map((need) => missingInWords(need)).join(' ');
+    const needs = missingSentences(link.needs);
     if (needs) return `${name}: not shown. ${needs}`;
     return `${name}: not shown. ${link.because === 'not-computed' ? 'This version does not check it.' : 'Nothing given proves it.'}`;
   }

@@ -460,6 +460,25 @@ export const checkSchema = component(
           .object({ gust: quantitySchema, ofLink: z.string(), without: z.array(z.string()), says: z.string() })
           .meta({ description: 'Forecast gust at which to lower a tower that can be lowered.' }),
       ),
+      lowered: z.exactOptional(
+        z
+          .object({
+            says: z.string(),
+            top: quantitySchema,
+            verdict: verdictSchema,
+            clashes: z.array(z.string()),
+            links: z.array(
+              z.object({
+                id: z.string(),
+                title: z.string(),
+                verdict: verdictSchema,
+                use: z.exactOptional(z.number()),
+                holdsTo: z.exactOptional(quantitySchema),
+              }),
+            ),
+          })
+          .meta({ description: 'A tower whose sections slide, let down.' }),
+      ),
       roomLeft: z.array(
         z.object({
           height: quantitySchema,

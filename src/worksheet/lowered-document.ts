@@ -1,0 +1,57 @@
+import type { UnitSystem } from '../foundation/index.ts';
+import type { Lowered, Verdict } from '../margins/index.ts';
+import { linkName, WORDS_FOR_VERDICT } from './choice-words.ts';
+import { inWords, listed, type Quantity, quantity, useFigures } from './quantity.ts';
+
+export interface LoweredDocument {
+  readonly says: string;
+  readonly top: Quantity;
+  readonly verdict: Verdict;
+  readonly clashes: readonly string[];
+  readonly links: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly verdict: Verdict;
+    readonly use?: number;
+    readonly holdsTo?: Quantity;
+  }[];
+}
+
+/** The lowered tower, in the reader's units. */
+export function loweredDocument(lowered: Lowered, system: UnitSystem): LoweredDocument {
+  const { assessment, clashes } = lowered;
+  return {
+    says: loweredSays(lowered, system),
+    top: quantity(assessment.inquiry.station.tower.top, 'length', system),
+    verdict: assessment.verdict,
+    clashes,
+    links: assessment.links.map((link) => ({
+      id: link.id,
+      title: linkName(link),
+      verdict: link.verdict,
+      ...(link.result === undefined ? {} : { use: link.result.use }),
+      ...(link.result?.holdsTo === undefined ? {} : { holdsTo: quantity(link.result.holdsTo.gust, 'speed', system) }),
+    })),
+  };
+}
+
+/** The lowered tower in a few sentences. */
+export function loweredSays({ assessment, clashes, unspoken }: Lowered, system: UnitSystem): string {
+  const top = inWords(assessment.inquiry.station.tower.top, 'length', system);
+  const [tower] = assessment.links;
+  const said: string[] = [];
+  if (tower?.result) {
+    const gust = tower.result.holdsTo?.gust;
+    const holds = gust === undefined ? '' : `, and holds to a gust of ${inWords(gust, 'speed', system)}`;
+    said.push(
+      `Lowered to ${top} the tower takes ${useFigures(tower.result.use)} of what its rating there shows: ${WORDS_FOR_VERDICT[tower.verdict]}${holds}.`,
+    );
+  } else if (unspoken > 0) {
+    said.push(
+      `Lowered to ${top} the tower is not shown: its rating is for the raised one. Ask the maker for one with the top at ${top}.`,
+    );
+  } else said.push(`Lowered to ${top} the tower is not shown: no rating is given.`);
+  if (clashes.length > 0)
+    said.push(`On the way down ${listed(clashes)} would meet the section below: take it off first.`);
+  return said.join(' ');
+}

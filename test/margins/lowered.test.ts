@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest';
+import { FOOT } from '../../src/foundation/index.ts';
+import { loweredOf } from '../../src/margins/index.ts';
+import { loweredSays } from '../../src/worksheet/index.ts';
+import { assessed, type Document } from './any-plan.ts';
+
+const section = (width: number): Document => ({
+  length: 22,
+  shape: 'lattice',
+  faces: 3,
+  width,
+  members: 'round',
+  leg: 1,
+  brace: 0.375,
+  panel: 14,
+});
+const plan = (ratings: Document[], more: Document = {}): Document => ({
+  units: 'us',
+  method: 'asce7-16',
+  site: { wind: 100, exposure: 'C' },
+  tower: { support: 'free', top: 54, telescopes: true, nested: 24, sections: [section(18), section(15), section(12)] },
+  loads: [{ name: 'beam', above: 2, area: 4, areaKind: 'effective' }],
+  ratings,
+  ...more,
+});
+const raised: Document = {
+  of: 'tower',
+  area: 9,
+  areaKind: 'effective',
+  wind: { speed: 80, method: 'tia222-g', exposure: 'C' },
+};
+const nested: Document = { ...raised, area: 20, top: 24 };
+
+describe('a telescoping tower let down', () => {
+  it('is not shown by a rating of the raised one', () => {
+    const lowered = loweredOf(assessed(plan([raised])));
+    expect(lowered?.assessment.links[0]).toMatchObject({ id: 'tower', verdict: 'not-shown' });
+    expect(lowered && loweredSays(lowered, 'us')).toBe(
+      'Lowered to 24 ft the tower is not shown: its rating is for the raised one. Ask the maker for one with the top at 24 ft.',
+    );
+  });
+
+  it('is checked by a rating for its own height, and holds to more wind', () => {
+    const answer = assessed(plan([raised, nested]));
+    const lowered = loweredOf(answer);
+    const tower = lowered?.assessment.links[0];
+    expect(tower?.result?.use).toBeGreaterThan(0);
+    expect(tower?.result?.holdsTo?.gust).toBeGreaterThan(answer.links[0]?.result?.holdsTo?.gust ?? 0);
+    expect(lowered?.assessment.inquiry.station.tower.top).toBeCloseTo(24 * FOOT, 9);
+    expect(lowered?.assessment.inquiry.station.loads[0]?.low).toBeCloseTo(26 * FOOT, 9);
+  });
+
+  it('names what meets the section below on the way', () => {
+    const hung = plan([raised, nested], {
+      loads: [{ name: 'side arm', height: 30, area: 1, areaKind: 'effective', on: 'tower' }],
+    });
+    expect(loweredOf(assessed(hung))?.clashes).toEqual(['side arm']);
+  });
+
+  it('is not asked of a tower that does not slide', () => {
+    const { telescopes: _, nested: __, ...tower } = plan([raised])['tower'] as Document;
+    const stiff = { ...tower, top: 66 };
+    expect(loweredOf(assessed({ ...plan([raised]), tower: stiff }))).toBeUndefined();
+  });
+});
