@@ -1,5 +1,5 @@
 import { type DragPart, latticeParts, partsOfLines, partsOfShape, poleParts } from '../areas/index.ts';
-import { type Trace, under } from '../foundation/index.ts';
+import { cite, defineFormula, evaluate, type Trace, under, variable } from '../foundation/index.ts';
 import type { CableRun, Load, Mast, Section, Station, Tower } from './station.ts';
 
 /** One thing the wind touches: a row of the ledger. */
@@ -7,7 +7,7 @@ export interface WindItem {
   readonly name: string;
   /** JSON pointer into the plan. */
   readonly at: string;
-  readonly kind: 'load' | 'mast' | 'lines' | 'tower';
+  readonly kind: 'load' | 'mast' | 'lines' | 'guys' | 'tower';
   readonly parts: readonly DragPart[];
   /**
    * `still` is alike from all sides; `turning` shares the rotator's unknown heading; `fixed` has a heading of its own;
@@ -36,6 +36,10 @@ export function hungItems(station: Station, trace?: Trace): readonly WindItem[] 
     const item = under(trace, run.name, () => linesItem(run, station.tower, trace));
     if (item) items.push(item);
   }
+  station.tower.held.forEach((held, index) => {
+    const item = under(trace, `guys ${index + 1}`, () => guysItem(held, index, station.tower, trace));
+    if (item) items.push(item);
+  });
   return items;
 }
 
@@ -85,6 +89,52 @@ function linesItem(run: CableRun, tower: Tower, trace: Trace | undefined): WindI
   if (run.laid === 'inside' && hasPoleAt(tower, run.low, run.high)) return undefined;
   const parts = partsOfLines(run.count, run.diameter, run.low, run.high, run.laid, trace);
   return { name: run.name, at: run.at, kind: 'lines', parts, turn: 'still', heading: 0, carriedBy: 'tower', offset: 0 };
+}
+
+export const guysArea = defineFormula({
+  id: 'area-of-guys',
+  title: 'Area across the wind of the upper halves of the guys at one height',
+  symbol: 'A_g',
+  unit: 'area',
+  expression: 'n * k * d * l / 2',
+  variables: [
+    variable('n', 'how many', 'one', 1, 12),
+    variable('k', 'share that crosses the wind: 1 − cos²β/2 for three or more evenly spread, else 1', 'one', 0.5, 1),
+    variable('d', 'diameter', 'diameter', 0.002, 0.05),
+    variable('l', 'length', 'length', 1, 200),
+  ],
+  cite: cite('derived', 'cross-flow on a sloping round member, summed over evenly spread headings', 'derived'),
+  of: (count: number, share: number, diameter: number, length: number) => (count * share * diameter * length) / 2,
+});
+
+/** How far below its height a support takes hold, so that what it takes does not count just above it [m]. */
+const COLLAR = 0.01;
+
+/** The guys at one height, as far as the plan tells them: half of their wind is the tower's, half the anchors'. */
+function guysItem(
+  { height, guys }: Tower['held'][number],
+  index: number,
+  tower: Tower,
+  trace: Trace | undefined,
+): WindItem | undefined {
+  if (!guys) return undefined;
+  const { count, diameter, radius } = guys;
+  const length = Math.hypot(radius, height - tower.foot);
+  const share = count >= 3 ? 1 - (radius / length) ** 2 / 2 : 1;
+  const area = evaluate(trace, guysArea, [count, share, diameter, length]);
+  const at = height - COLLAR;
+  const rule = { of: 'round', aspect: length / diameter, diameter } as const;
+  const part = { low: at, high: at, what: 'half the guys', front: area, side: area, diameter, rule };
+  return {
+    name: `guys at support ${index + 1}`,
+    at: `/tower/held/${index}`,
+    kind: 'guys',
+    parts: [part],
+    turn: 'still',
+    heading: 0,
+    carriedBy: 'tower',
+    offset: 0,
+  };
 }
 
 /**

@@ -10,12 +10,30 @@ interface CautionWords {
 
 const basis = (caution: Caution) => WORDS_FOR_BASIS[caution.word as SpeedBasis];
 const thing = (caution: Caution) => sentence(caution.of ?? 'it');
+/** Links by the first word of their id; what follows it is the owner's name. */
 const LINK_NAMES: Readonly<Record<string, string>> = {
   tower: 'tower',
   'tower-top': 'top of the tower',
   ice: 'tower with ice',
+  mast: 'mast',
+  bearing: 'bearing',
+  rotator: 'rotator',
+  weight: 'weight aloft',
+  foundation: 'footing',
+  raising: 'raising gear',
+  lying: 'tower lying down',
+  fall: 'distance it may fall',
 };
-const linkOf = (caution: Caution) => LINK_NAMES[caution.of ?? ''] ?? caution.of;
+const linkOf = (caution: Caution) => {
+  const [kind = '', name] = (caution.of ?? '').split(':');
+  if (kind === 'antenna') return name;
+  if (kind === 'elements') return `tubes of the ${name}`;
+  return LINK_NAMES[kind] ?? caution.of;
+};
+
+/** Links held against their own measures and not a maker's word. */
+const byItself = (caution: Caution) =>
+  ['mast', 'elements', 'foundation', 'raising', 'fall'].includes((caution.of ?? '').split(':')[0] ?? '');
 export const HILL_REASONS: Readonly<Record<string, string>> = {
   'too-gentle': 'its slope is too gentle',
   'too-low': 'it is lower than the standard counts on this ground',
@@ -43,11 +61,14 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   },
   over: {
     says: (caution) =>
-      `The ${linkOf(caution)} is asked for more than its rating shows: beyond what the maker stands behind, which is not the same as failing.`,
+      byItself(caution)
+        ? `The ${linkOf(caution)} is asked for more than it takes.`
+        : `The ${linkOf(caution)} is asked for more than its rating shows: beyond what the maker stands behind, which is not the same as failing.`,
     do: 'Hang less, lower, or ask the maker.',
   },
   'thin-margin': {
-    says: (caution) => `The ${linkOf(caution)} is inside its rating, but not by the margin you wanted.`,
+    says: (caution) =>
+      `The ${linkOf(caution)} is inside ${byItself(caution) ? 'what it takes' : 'its rating'}, but not by the margin you wanted.`,
     do: 'Hang less, lower, or accept the margin knowingly.',
   },
   'basis-assumed': {
