@@ -90,7 +90,7 @@ export function assess(inquiry: Inquiry): Assessment {
   const ledger = ledgerOf(model, scenario, site.speed, bad);
   const reactions = reactionsOf(model, wind, ledger);
   const mast = mastAnswer(model);
-  const foundation = foundationLink({ model, uses, demand: bad, ledger, reactions });
+  const foundation = foundationLink({ model, uses, withoutLeast, ledger, reactions });
   const raised = raisingLinks(model);
   const links = [
     tower,

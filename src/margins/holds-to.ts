@@ -5,7 +5,10 @@ import type { Check } from './check-list.ts';
 import { actualSpeedHoldsTo, designHoldsTo } from './formulas.ts';
 import { inWords } from './holds-to-use.ts';
 import { type Demand, demandOf, type Proven, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
-import { badUse } from './tower-use.ts';
+import { badUse, belongs } from './tower-use.ts';
+
+/** A link, or a selection of checks. */
+type CheckChoice = Check['link'] | ((check: Check) => boolean);
 
 /** The lowest winds at which a link reaches use 1, the dead load kept. */
 export interface HoldsTo {
@@ -23,13 +26,13 @@ export interface HoldsTo {
  * design: as the method says; gust: the actual gust whose own force (level 1, Kd = 1, I = 1) equals the same capacity
  *
  * @param model the tower [-]
- * @param link which link [-]
+ * @param link which link, or which of its checks [-]
  * @param demand of the design wind at the bad end, without least pressures [-]
  * @param target the use that is looked for [-]
  * @returns both speeds [m/s]; undefined where nothing is proven, or the dead load alone is more than is proven
  * @source derived
  */
-export function holdsTo(model: TowerModel, link: Check['link'], demand: Demand, target = 1): HoldsTo | undefined {
+export function holdsTo(model: TowerModel, link: CheckChoice, demand: Demand, target = 1): HoldsTo | undefined {
   const wind = (model.hungWind[0] as Windward).wind;
   const steady = steadySpeed(model, link, demand, wind.conditions.speed, target);
   if (steady === undefined || steady <= 0) return undefined;
@@ -45,7 +48,7 @@ export function holdsTo(model: TowerModel, link: Check['link'], demand: Demand, 
 /** Speed at use 1 if no coefficient changed on the way: the least over checks and scenarios, the most over claims. */
 function steadySpeed(
   model: TowerModel,
-  link: Check['link'],
+  link: CheckChoice,
   demand: Demand,
   speed: number,
   target: number,
@@ -53,7 +56,7 @@ function steadySpeed(
   const { proven } = model;
   let least = Number.POSITIVE_INFINITY;
   model.checks.forEach((check, index) => {
-    if (check.link !== link) return;
+    if (!belongs(check, link)) return;
     model.scenarios.forEach((_, scenario) => {
       const wind = (demand.wind[scenario] as number[])[index] as number;
       if (wind > 0)
@@ -124,7 +127,7 @@ export function actualWindward(model: TowerModel): readonly [readonly Windward[]
 /** Force may drop where a coefficient does, so the lowest speed is looked for upward from well below the steady one. */
 function searched(
   model: TowerModel,
-  link: Check['link'],
+  link: CheckChoice,
   hung: readonly Windward[],
   own: readonly (Windward | undefined)[],
   near: number,

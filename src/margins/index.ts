@@ -26,6 +26,7 @@ export * from './remedies.ts';
 export * from './room-left.ts';
 export * from './sensitivity.ts';
 export * from './spread.ts';
+export * from './standard-tubes-for.ts';
 export * from './tower-model.ts';
 export * from './tower-use.ts';
 export * from './verdict.ts';

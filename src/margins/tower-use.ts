@@ -118,7 +118,7 @@ function bestClaim(
  * u = max over checks and scenarios of min over claims
  *
  * @param model the tower [-]
- * @param link which link [-]
+ * @param link which link, or which of its checks [-]
  * @param demand at the bad end [-]
  * @param answers to open questions [-]
  * @param windScale pressure of this wind over that of the site, for a tower whose own drag is not known [-]
@@ -127,7 +127,7 @@ function bestClaim(
  */
 export function badUse(
   model: TowerModel,
-  link: Check['link'],
+  link: Check['link'] | ((check: Check) => boolean),
   demand: Demand,
   answers: Answers = {},
   windScale = 1,
@@ -136,7 +136,7 @@ export function badUse(
   let worst = 0;
   for (let index = 0; index < model.checks.length; index += 1) {
     const check = model.checks[index] as Check;
-    if (check.link !== link) continue;
+    if (!belongs(check, link)) continue;
     const dead = demand.dead[index] as number;
     for (let scenario = 0; scenario < model.scenarios.length; scenario += 1) {
       if (answers.solidity !== undefined && model.scenarios[scenario]?.solidity !== answers.solidity) continue;
@@ -204,4 +204,16 @@ export function linkUse(uses: readonly CheckUse[], ...links: readonly Check['lin
     if (!governingOver || use.bad > governingOver.bad) governingOver = use;
   }
   return { bad: governing.bad, good, goodOver, governing, ...(governingOver ? { governingOver } : {}) };
+}
+
+/**
+ * Whether a check belongs to a link, or to a selection of checks.
+ *
+ * @param check the comparison [-]
+ * @param link which link, or which checks [-]
+ * @returns true when it does [-]
+ * @source derived
+ */
+export function belongs(check: Check, link: Check['link'] | ((check: Check) => boolean)): boolean {
+  return typeof link === 'function' ? link(check) : check.link === link;
 }

@@ -103,8 +103,8 @@ export function workingOf(assessment: Assessment): Trace {
     if (link.kind === 'elements') under(trace, `elements of ${link.name}`, () => explainElements(model, link, trace));
     if (link.kind === 'antenna') under(trace, link.name ?? 'antenna', () => explainAntenna(model, link, trace));
   }
-  const { uses, ledger, reactions, bad: demand } = assessment;
-  under(trace, 'footing', () => explainFoundation({ model, uses, demand, ledger, reactions }, trace));
+  const { uses, ledger, reactions, bad: withoutLeast } = assessment;
+  under(trace, 'footing', () => explainFoundation({ model, uses, withoutLeast, ledger, reactions }, trace));
   under(trace, 'raising', () => explainRaising(model, trace));
   under(trace, 'when to lower', () => lowerAtOf(inquiry, assessment.links, trace));
   const room = assessment.roomLeft;

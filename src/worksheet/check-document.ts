@@ -9,6 +9,7 @@ import {
   type Remedies,
   type Sensitivity,
   type Spread,
+  type TubeForMast,
   type Verdict,
   workingOf,
 } from '../margins/index.ts';
@@ -23,7 +24,12 @@ import { type LoweredDocument, loweredDocument } from './lowered-document.ts';
 import { type Quantity, quantity } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { type RaisingDocument, raisingDocument } from './raising-document.ts';
-import { type RemediesDocument, remediesDocument } from './remedies-document.ts';
+import {
+  type RemediesDocument,
+  remediesDocument,
+  type TubeForMastDocument,
+  tubesDocument,
+} from './remedies-document.ts';
 import { headline, linkSays, lowerAtSays } from './says.ts';
 import { type SensitivityDocument, sensitivityDocument } from './sensitivity-document.ts';
 import { type SpreadDocument, spreadDocument } from './spread-document.ts';
@@ -171,6 +177,8 @@ export interface CheckDocument {
   readonly spread?: SpreadDocument;
   readonly sensitivity?: SensitivityDocument;
   readonly remedies?: RemediesDocument;
+  /** With remedies: standard tubes that would do for the mast, the lightest first. */
+  readonly standardTubes?: readonly TubeForMastDocument[];
 }
 
 /** What stands beside the answer only when it is asked for. */
@@ -178,6 +186,7 @@ export interface Besides {
   readonly spread?: Spread | undefined;
   readonly sensitivity?: Sensitivity | undefined;
   readonly remedies?: Remedies | undefined;
+  readonly tubes?: readonly TubeForMast[] | undefined;
 }
 
 /** The answer to a plan as a document, in the plan's units. */
@@ -186,7 +195,7 @@ export function checkDocument(
   plan: unknown,
   queries: readonly { readonly pointer: string; readonly says: string }[],
   working: 'none' | 'full',
-  { spread, sensitivity, remedies }: Besides = {},
+  { spread, sensitivity, remedies, tubes }: Besides = {},
 ): CheckDocument {
   const { inquiry, site, wind, ledger, heights, reactions, questions } = assessment;
   const system = inquiry.station.units;
@@ -302,6 +311,7 @@ export function checkDocument(
     ...(spread === undefined ? {} : { spread: spreadDocument(spread, system) }),
     ...(sensitivity === undefined ? {} : { sensitivity: sensitivityDocument(sensitivity, assessment) }),
     ...(remedies === undefined ? {} : { remedies: remediesDocument(remedies, system) }),
+    ...(tubes === undefined ? {} : { standardTubes: tubesDocument(tubes, system) }),
   };
 }
 

@@ -9,7 +9,7 @@ import { loweredSays } from './lowered-document.ts';
 import { inWords, useFigures } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { raisingSays } from './raising-document.ts';
-import { remediesLines } from './remedies-document.ts';
+import { remediesLines, tubesSays } from './remedies-document.ts';
 import { headline, linkSays, lowerAtSays } from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
@@ -18,7 +18,7 @@ import { spreadLines } from './spread-document.ts';
 export function checkText(
   assessment: Assessment,
   queries: readonly { readonly pointer: string; readonly says: string }[],
-  { spread, sensitivity, remedies }: Besides = {},
+  { spread, sensitivity, remedies, tubes }: Besides = {},
 ): string {
   const { inquiry, links, questions, reactions, roomLeft } = assessment;
   const { units } = inquiry.station;
@@ -65,6 +65,7 @@ export function checkText(
   if (spread) lines.push('', 'By the other standards:', ...spreadLines(spread, units));
   if (sensitivity) lines.push('', 'What it hangs on:', ...sensitivityLines(sensitivity, assessment));
   if (remedies) lines.push('', 'What would help:', ...remediesLines(remedies, units));
+  if (tubes) lines.push(`- ${tubesSays(tubes)}`);
   const cautions = cautionDocuments(assessment.cautions);
   lines.push('', 'Cautions:');
   for (const caution of cautions) lines.push(`- ${caution.says} ${caution.do}`);

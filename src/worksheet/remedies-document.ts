@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Remedies, RemedyChange, RemedyOutcome, Verdict } from '../margins/index.ts';
+import type { Remedies, RemedyChange, RemedyOutcome, TubeForMast, Verdict } from '../margins/index.ts';
 import { linkName } from './choice-words.ts';
 import { inWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
 
@@ -45,6 +45,35 @@ export interface RemediesDocument {
   readonly holdsToGust?: Quantity;
   readonly canBeLowered: boolean;
   readonly rows: readonly RemedyDocument[];
+}
+
+/** Standard tubes that would do for the mast, the lightest first. */
+export interface TubeForMastDocument {
+  readonly nominal: string;
+  readonly schedule: number;
+  readonly outside: Quantity;
+  readonly wall: Quantity;
+  readonly weight: Quantity;
+  readonly use: number;
+}
+
+export function tubesDocument(tubes: readonly TubeForMast[], system: UnitSystem): readonly TubeForMastDocument[] {
+  return tubes.map(({ pipe, use, weightPerLength }) => ({
+    nominal: pipe.nominal,
+    schedule: pipe.schedule,
+    outside: quantity(pipe.outside, 'diameter', system),
+    wall: quantity(pipe.wall, 'diameter', system),
+    weight: quantity(weightPerLength, 'weight-per-length', system),
+    use,
+  }));
+}
+
+/** "Of standard pipes of your steel 1 1/2 in schedule 80 is the lightest that would do for the mast." */
+export function tubesSays(tubes: readonly TubeForMast[]): string {
+  const [lightest] = tubes;
+  if (!lightest) return 'No standard pipe up to 4 in of your mast’s yield would do for it with the margin you want.';
+  const { pipe, use } = lightest;
+  return `Of standard pipes of your mast’s yield ${pipe.nominal} in schedule ${pipe.schedule} is the lightest that would do for it, at ${useFigures(use)}.`;
 }
 
 /** What would help the weakest link, as a document. */

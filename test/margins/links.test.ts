@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FOOT, MILE_PER_HOUR, POUND, POUND_FORCE } from '../../src/foundation/index.ts';
-import { type Assessment, type Link, workingOf } from '../../src/margins/index.ts';
+import { type Assessment, type Link, standardTubesFor, workingOf } from '../../src/margins/index.ts';
 import { witness, workingDocument } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
@@ -481,5 +481,24 @@ describe('elements whose segments, walls and alloy are told', () => {
 
   it('are no link where a wall or the alloy is not told', () => {
     expect(linkOf(assessed(plan), id)).toBeUndefined();
+  });
+});
+
+describe('standard tubes for the mast', () => {
+  it('are those with which the checked plan keeps the wanted margin, the lightest first', () => {
+    const plan = demoPlan('river-bluff');
+    const answer = assessed(plan);
+    const tubes = standardTubesFor(answer) ?? [];
+    expect(tubes.length).toBeGreaterThan(1);
+    expect(tubes.map(({ weightPerLength }) => weightPerLength)).toEqual(
+      tubes.map(({ weightPerLength }) => weightPerLength).toSorted((a, b) => a - b),
+    );
+    for (const { pipe, use } of tubes) {
+      const mast = { ...part(plan, 'mast'), outside: `${pipe.outside / 0.0254} in`, wall: `${pipe.wall / 0.0254} in` };
+      expect(linkOf(assessed({ ...plan, mast }), 'mast').result?.use).toBeCloseTo(use, 9);
+      expect(use).toBeLessThanOrEqual(0.8);
+    }
+    const { yield: _, ...softer } = part(plan, 'mast');
+    expect(standardTubesFor(assessed({ ...plan, mast: softer }))).toBeUndefined();
   });
 });

@@ -1,6 +1,14 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { additionsOf, assess, compareRatings, remediesOf, sensitivityOf, spreadOf } from '../../margins/index.ts';
+import {
+  additionsOf,
+  assess,
+  compareRatings,
+  remediesOf,
+  sensitivityOf,
+  spreadOf,
+  standardTubesFor,
+} from '../../margins/index.ts';
 import {
   additionsRequestSchema,
   areasRequestSchema,
@@ -132,6 +140,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         spread: request.query.spread === 'full' ? spreadOf(assessment) : undefined,
         sensitivity: request.query.sensitivity === 'full' ? sensitivityOf(assessment) : undefined,
         remedies: request.query.remedies === 'full' ? remediesOf(assessment) : undefined,
+        tubes: request.query.remedies === 'full' ? standardTubesFor(assessment) : undefined,
       };
       reply.header('vary', 'accept');
       if (form === 'text') return reply.type('text/plain; charset=utf-8').send(checkText(assessment, queries, besides));

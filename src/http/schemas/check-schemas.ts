@@ -499,6 +499,20 @@ export const checkSchema = component(
       spread: z.exactOptional(spreadSchema),
       sensitivity: z.exactOptional(sensitivitySchema),
       remedies: z.exactOptional(remediesSchema),
+      standardTubes: z.exactOptional(
+        z
+          .array(
+            z.object({
+              nominal: z.string(),
+              schedule: z.number(),
+              outside: quantitySchema,
+              wall: quantitySchema,
+              weight: quantitySchema,
+              use: z.number(),
+            }),
+          )
+          .meta({ description: 'With remedies: standard tubes that would do for the mast, the lightest first.' }),
+      ),
     })
     .meta({ description: 'The whole answer to a plan.' }),
 );

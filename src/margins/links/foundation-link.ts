@@ -12,7 +12,7 @@ import {
   sliceForces,
   type Windward,
 } from '../../structure/index.ts';
-import { actualWindward } from '../holds-to.ts';
+import { actualWindward, holdsTo } from '../holds-to.ts';
 import { holdsToUse, type UseByWind } from '../holds-to-use.ts';
 import type { Ledger } from '../ledger.ts';
 import type { Reactions } from '../reactions.ts';
@@ -38,7 +38,8 @@ export interface FoundationResult {
 interface FoundationContext {
   readonly model: TowerModel;
   readonly uses: readonly CheckUse[];
-  readonly demand: Demand;
+  /** Of the design wind at the bad end, without least pressures. */
+  readonly withoutLeast: Demand;
   readonly ledger: Ledger;
   readonly reactions: Reactions;
 }
@@ -244,7 +245,7 @@ function weightNeeds(model: TowerModel): readonly string[] {
 }
 
 /** Built to the drawing that goes with the rating: what is proven at the foot of the tower is proven of its footing. */
-function byMaker({ model, uses }: FoundationContext): FoundationResult {
+function byMaker({ model, uses, withoutLeast }: FoundationContext): FoundationResult {
   const base = { id: 'foundation', kind: 'foundation' } as const;
   const { tower } = model.inquiry.station;
   const atFoot = uses.filter((use) => model.levels[use.check.level]?.z === tower.foot && use.check.link === 'tower');
@@ -257,6 +258,10 @@ function byMaker({ model, uses }: FoundationContext): FoundationResult {
   }
   const good = Math.max(...atFoot.map((use) => use.good));
   const verdict = verdictOf(worst.bad, good, model.inquiry.wanted.margin);
+  const ofFoot = (check: CheckUse['check']) => check.link === 'tower' && model.levels[check.level]?.z === tower.foot;
+  const holds = holdsTo(model, ofFoot, withoutLeast);
+  const keeps =
+    holds && canBeLowered(model) ? holdsTo(model, ofFoot, withoutLeast, 1 - model.inquiry.wanted.margin) : undefined;
   const result = {
     use: worst.bad,
     of: worst.byWindRatio ? ('wind-ratio' as const) : worst.check.of,
@@ -265,6 +270,8 @@ function byMaker({ model, uses }: FoundationContext): FoundationResult {
     height: tower.foot,
     useRange: [Math.min(good, worst.bad), worst.bad] as const,
     headings: {},
+    ...(holds ? { holdsTo: holds } : {}),
+    ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
   };
   // More than the rating shows at the foot says nothing of the concrete but that the maker has not shown it.
   if (verdict === 'over' || verdict === 'not-shown') {
