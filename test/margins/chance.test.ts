@@ -51,6 +51,7 @@ describe('the chance of the wind a link holds to', () => {
       'tower',
       'tower-top',
       'mast',
+      'foundation',
     ]);
   });
 
