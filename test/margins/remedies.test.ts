@@ -52,6 +52,18 @@ const PLANS: Readonly<Record<string, Document>> = {
     mast: { outside: 1.9, wall: 0.145, length: 16, inside: 4, yield: 35 },
     loads: [{ ...all(bluff, 'loads')[0], height: 57 }],
   },
+  // Every larger tube catches so much wind that the tower's top then holds to less than the mast does now.
+  'a mast whose larger tubes cost the tower more': {
+    ...bluff,
+    mast: { outside: 1.95, wall: 0.145, length: 16, inside: 4, yield: 48 },
+    loads: [{ ...all(bluff, 'loads')[0], height: 54 }],
+  },
+  // The next larger tubes leave the tower's top, shown now, not shown.
+  'a mast whose larger tubes leave the top unproven': {
+    ...bluff,
+    mast: { outside: 2.5, wall: 0.083, length: 16, inside: 4, yield: 27 },
+    loads: [{ ...all(bluff, 'loads')[0], height: 52 }],
+  },
   'weakness that only moves': {
     ...headland,
     mast: { ...of(headland, 'mast'), inside: 1.35 },
@@ -162,6 +174,12 @@ describe('remedies of the weakest link', () => {
     for (let index = 1; index < gusts.length; index += 1) {
       expect(gusts[index]).toBeLessThanOrEqual((gusts[index - 1] as number) * (1 + 1e-6));
     }
+  });
+
+  it.each(plans)('of %s make nothing worse', (_, plan) => {
+    const own = assessed(plan);
+    const { link, remedies } = asked(own);
+    for (const remedy of remedies) makesNothingWorse(own, assessed(rewritten(plan, remedy.change)), remedy, link.id);
   });
 
   it.each(plans)('of %s claim what the plan says that its owner has changed so', (_, plan) => {
