@@ -208,7 +208,7 @@ function whereItFallsTo(value: number, of: (at: number) => number, low: number, 
   let last = 0;
   if (!(atLeft > 0)) return left;
   if (!(atRight < 0)) return right;
-  for (let turn = 0; turn < 100 && right - left > 1e-15; turn += 1) {
+  for (let turn = 0; turn < 100 && right - left > 1e-13; turn += 1) {
     const chord = right - (atRight * (right - left)) / (atRight - atLeft);
     const middle = chord > left && chord < right ? chord : (left + right) / 2;
     const here = of(middle) - value;
@@ -246,22 +246,29 @@ export function momentToPressure(under: Underside, load: number, limit: number):
     const toe = worstToePressure(under, load, share * tips);
     return toe.contact === 'tips' ? Number.NEGATIVE_INFINITY : 1 - toe.pressure / limit;
   };
-  if (short(0) <= 0) return 0;
-  let [low, high] = [0, 1];
-  let [atLow, atHigh] = [short(0), -1];
-  for (let turn = 0; turn < 60 && high - low > 1e-10; turn += 1) {
+  let [low, atLow] = [0, short(0)];
+  if (atLow <= 0) return 0;
+  let [high, atHigh] = [1, -1];
+  let last = 0;
+  for (let turn = 0; turn < 60 && high - low > 1e-12; turn += 1) {
     const chord = low + ((high - low) * atLow) / (atLow - atHigh);
-    const middle = turn % 3 === 2 ? (low + high) / 2 : Math.min(Math.max(chord, low + 1e-12), high - 1e-12);
-    const here = short(middle);
-    if (here > 0) [low, atLow] = [middle, here];
-    else [high, atHigh] = [middle, Math.max(here, -1)];
-    if (Math.abs(here) < 1e-11) return middle * tips;
+    const share = chord > low && chord < high ? chord : (low + high) / 2;
+    const here = short(share);
+    if (Math.abs(here) < 1e-10) return share * tips;
+    if (here > 0) {
+      [low, atLow] = [share, here];
+      if (last > 0) atHigh /= 2;
+    } else {
+      [high, atHigh] = [share, Math.max(here, -1)];
+      if (last < 0) atLow /= 2;
+    }
+    last = here;
   }
-  return ((low + high) / 2) * tips;
+  return low * tips;
 }
 
 /** Step of the scan over headings [rad]; the largest pressure changes slowly with the heading. */
-const HEADING_STEP = Math.PI / 36;
+const HEADING_STEP = Math.PI / 18;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /** The heading, from the length towards the width, in which a moment presses hardest. */
@@ -304,7 +311,7 @@ export function worstToePressure(under: Underside, load: number, moment: number,
     return { ...pressed(corner, trace), heading: corner };
   let best = 0;
   let most = size(0);
-  for (let step = 1; step <= 18; step += 1) {
+  for (let step = 1; step <= 9; step += 1) {
     const here = size(step * HEADING_STEP);
     if (here > most) [best, most] = [step * HEADING_STEP, here];
   }

@@ -2,7 +2,7 @@ import { type ChildProcess, fork } from 'node:child_process';
 import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { Agent, request } from 'node:http';
-import { assess } from '../../src/margins/index.ts';
+import { additionsOf, assess } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { checkDocument } from '../../src/worksheet/index.ts';
 
@@ -147,6 +147,56 @@ function domainAlone(): void {
   }
 }
 
+/** Thirty loads and every link: weights, own winds, strengths of bearing and rotator, a block, a hinge with its winch. */
+function wholeStation(): Record<string, unknown> {
+  const plan = planOf('river-bluff');
+  const told = { weight: 10, ratedWind: { speed: 120, basis: 'gust3-nominal' } };
+  const more = Array.from({ length: 27 }, (_, index) => ({
+    name: `panel ${index}`,
+    height: 10 + index,
+    heading: 13 * index,
+    shape: 'plate',
+    wide: 4,
+    tall: 6,
+    deep: 2,
+    ...told,
+  }));
+  return {
+    ...plan,
+    tower: {
+      ...(plan['tower'] as object),
+      weight: 600,
+      foundation: { kind: 'block', length: 7, width: 7, depth: 5, bearing: 3000 },
+      hinge: { height: 4, raisedBy: { kind: 'winch', anchor: [-2, 10], attach: 20, rating: 4000 } },
+    },
+    loads: [...(plan['loads'] as object[]).map((load) => ({ ...load, ...told })), ...more],
+    cables: (plan['cables'] as object[]).map((run) => ({ ...run, weight: 0.1 })),
+    ratings: [
+      ...(plan['ratings'] as object[]),
+      { of: 'tower', kind: 'weight', weight: 400 },
+      { of: 'bearing', kind: 'force', force: 900 },
+      { of: 'rotator', kind: 'weight', weight: 300 },
+    ],
+  };
+}
+
+function stationAlone(): void {
+  const reading = inquiryOf(wholeStation());
+  const answer = assess(reading.inquiry);
+  console.log(`\nthe whole station: ${reading.inquiry.station.loads.length} loads, ${answer.links.length} links`);
+  console.log(
+    `  assess     ${timed(() => assess(reading.inquiry))
+      .toFixed(0)
+      .padStart(6)} µs`,
+  );
+  const proposals = Array.from({ length: 20 }, (_, index) => ({ name: `proposal ${index}`, inquiry: reading.inquiry }));
+  console.log(
+    `  additions  ${timed(() => additionsOf(reading.inquiry, proposals))
+      .toFixed(0)
+      .padStart(6)} µs, 20 proposals`,
+  );
+}
+
 /** Loads of every kind, half of them on the tower. */
 function crowd(count: number): Record<string, unknown> {
   const loads = Array.from({ length: count }, (_, index) => {
@@ -172,4 +222,5 @@ function byLoads(): void {
 
 await overHttp();
 domainAlone();
+stationAlone();
 byLoads();

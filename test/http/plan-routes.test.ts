@@ -127,7 +127,12 @@ describe('POST /v1/checks', () => {
       site: { ...(plan['site'] as object), climate },
     }).expect(200);
     expect(strict(checkSchema).safeParse(body).error?.issues ?? []).toEqual([]);
-    expect(body.chance.map((each: { ofLink: string }) => each.ofLink)).toEqual(['tower', 'tower-top', 'mast', 'foundation']);
+    expect(body.chance.map((each: { ofLink: string }) => each.ofLink)).toEqual([
+      'tower',
+      'tower-top',
+      'mast',
+      'foundation',
+    ]);
     expect(body.queries).toEqual([]);
   });
 

@@ -20,16 +20,21 @@ import { canBeLowered } from './link.ts';
  * @source derived
  */
 export function antennaLinks(model: TowerModel): readonly Link[] {
-  return model.inquiry.station.loads.flatMap((load) => (load.shape.kind === 'wire' ? [] : [antennaLink(model, load)]));
+  const exposed = (model.scenarios[0] as TowerModel['scenarios'][number]).exposed;
+  const winds: Winds = [siteWind(model.inquiry, exposed, false), siteWind(model.inquiry, exposed, true)];
+  return model.inquiry.station.loads.flatMap((load) =>
+    load.shape.kind === 'wire' ? [] : [antennaLink(model, load, winds)],
+  );
 }
 
-function antennaLink(model: TowerModel, load: Load): Link {
+/** The design wind, and one that has come. */
+type Winds = readonly [Wind, Wind];
+
+function antennaLink(model: TowerModel, load: Load, [design, actual]: Winds): Link {
   const base = { id: `antenna:${load.name}`, kind: 'antenna', name: load.name } as const;
   const rated = ratedGusts(load);
   if (!rated) return { ...base, verdict: 'not-shown', because: 'missing', needs: [`${load.at}/ratedWind`] };
   const { inquiry } = model;
-  const exposed = (model.scenarios[0] as TowerModel['scenarios'][number]).exposed;
-  const [design, actual] = [siteWind(inquiry, exposed, false), siteWind(inquiry, exposed, true)];
   const { speed } = siteSpeed(inquiry);
   const use = (wind: Wind, V: number, least: number) => useOfGust.of(gustAt(model, wind, V, load.high), least);
   const bad = use(design, speed, rated.least);

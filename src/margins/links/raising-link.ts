@@ -62,7 +62,7 @@ export function raisingLinks(model: TowerModel): RaisingResult {
   }
   const bodies = bodiesOf(model, tower.hingeHeight);
   const raising = raisingThrough(bodies, gear, TRAVEL);
-  const gust = windOnTheWay(model, bodies, gear, tower.hingeHeight);
+  const gust = windOnTheWay(model, inOnePlace(bodies), gear, tower.hingeHeight);
   const answer = { raising, handling: laid, ...(gust ? { gust } : {}) };
   const { worst, workingLoad, use } = raising;
   if (raising.unbounded || !worst) {
@@ -126,6 +126,17 @@ function bodiesOf({ inquiry: { station } }: TowerModel, hinge: number): readonly
   return bodies;
 }
 
+/** The same weight in its centre: its moment about the hinge is the same at every angle. */
+function inOnePlace(bodies: readonly TiltingBody[]): readonly TiltingBody[] {
+  let mass = 0;
+  let first = 0;
+  for (const body of bodies) {
+    mass += body.mass;
+    first += (body.mass * (body.low + body.high)) / 2;
+  }
+  return [{ mass, low: first / mass, high: first / mass, offset: 0 }];
+}
+
 type Mast = NonNullable<TowerModel['inquiry']['station']['mast']>;
 
 function mastMasses(mast: Mast, foot: number): readonly { mass: number; low: number; high: number }[] {
@@ -160,16 +171,21 @@ function windOnTheWay(
   const speed = 10;
   let least: RaisingAnswer['gust'];
   model.scenarios.forEach((_, scenario) => {
-    const forces: WindForce[] = [];
+    // Square to the tower they have the same moment at every angle, so that one force stands for all.
+    let force = 0;
+    let moment = 0;
     for (const cut of [hung[scenario], own[scenario]]) {
       if (!cut) continue;
       const { front, side } = sliceForces(cut, speed, 'bad', false);
       cut.slices.forEach(({ z }, index) => {
-        const force = Math.max(front[index] as number, side[index] as number);
-        if (z > hinge && force > 0) forces.push({ force, along: z - hinge, acts: 'square' });
+        if (z <= hinge) return;
+        const here = Math.max(front[index] as number, side[index] as number);
+        force += here;
+        moment += here * (z - hinge);
       });
     }
-    if (forces.length === 0) return;
+    if (force === 0) return;
+    const forces: WindForce[] = [{ force, along: moment / force, acts: 'square' }];
     const held = leastWindHeld(bodies, gear, TRAVEL, { speed, forces });
     if (held?.reaches === undefined) return;
     const gust = METHOD_BY_ID[model.inquiry.method].actualGust(held.reaches);
