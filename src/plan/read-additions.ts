@@ -1,9 +1,11 @@
+import type { z } from 'zod';
 import type { Inquiry } from '../margins/index.ts';
-import type { Fault } from './faults/fault.ts';
+import { documentFaults } from './faults/document-faults.ts';
+import type { Fault, Query } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
-import { applyProposal, type ProposalFields } from './proposals.ts';
+import { applyProposal, deeperThan, type PlaceInRequest, type ProposalFields } from './proposals.ts';
 import { type PlanOptions, readPlan } from './read-plan.ts';
-import { additionsRequestSchema, PROPOSALS_AT_MOST } from './schema/additions-request.ts';
+import { additionsFormSchema } from './schema/additions-request.ts';
 
 /** One proposal carried out and read. */
 export interface ReadProposal {
@@ -11,17 +13,27 @@ export interface ReadProposal {
   readonly inquiry: Inquiry;
   /** The plan as it would be. */
   readonly plan: unknown;
+  /** What deserves a second look once it is carried out. */
+  readonly queries: readonly Query[];
+  /** Turns a pointer into the changed plan into one into the request. */
+  readonly placed: (pointer: string) => PlaceInRequest;
 }
 
 export type AdditionsReading =
-  | { readonly ok: true; readonly before: Inquiry; readonly after: readonly ReadProposal[] }
+  | {
+      readonly ok: true;
+      readonly before: Inquiry;
+      readonly queries: readonly Query[];
+      readonly after: readonly ReadProposal[];
+    }
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
 type Fields = Readonly<Record<string, unknown>>;
 const isFields = (value: unknown): value is Fields =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-const proposalSchema = additionsRequestSchema.shape.proposals.element;
+/** No plan goes deeper. */
+const DEPTH_AT_MOST = 12;
 
 /**
  * Reads a plan and ways to change it: the plan itself, and the plan as each proposal leaves it, or everything that is wrong
@@ -34,129 +46,115 @@ const proposalSchema = additionsRequestSchema.shape.proposals.element;
  * @source derived
  */
 export function readAdditionsRequest(document: unknown, options: PlanOptions = {}): AdditionsReading {
-  if (!isFields(document)) return refused('#', 'wrong-type', document, 'an object', 'Give a plan and its proposals.');
-  const faults: Fault[] = [];
-  for (const key of Object.keys(document)) {
-    if (key === 'plan' || key === 'proposals') continue;
-    const says = `There is no field "${key.slice(0, 60)}" here: give plan and proposals.`;
-    faults.push({
-      pointer: `#/${key}`,
-      code: 'unknown-field',
-      given: key.slice(0, 60),
-      allowed: 'plan, proposals',
-      says,
-    });
+  if (!isFields(document)) {
+    const given = givenWords(document);
+    const says = `A plan and its proposals are one object; ${given} was given.`;
+    return { ok: false, faults: [{ pointer: '#', code: 'wrong-type', given, allowed: 'an object', says }] };
   }
+  const { faults: ofForm, proposals } = formOf(document);
   const reading = readPlan(document['plan'], options);
-  if (!reading.ok) faults.push(...reading.faults.map((fault) => ({ ...fault, pointer: inPlan(fault.pointer) })));
-  const { proposals } = document;
-  if (!Array.isArray(proposals) || proposals.length === 0 || proposals.length > PROPOSALS_AT_MOST) {
-    const says = `Give 1 to ${PROPOSALS_AT_MOST} proposals, as a list.`;
-    faults.push({
-      pointer: '#/proposals',
-      code: Array.isArray(proposals) && proposals.length > 0 ? 'too-many' : 'missing',
-      given: Array.isArray(proposals) ? `${proposals.length} proposals` : givenWords(proposals),
-      allowed: `1 to ${PROPOSALS_AT_MOST}`,
-      says,
-    });
-    return { ok: false, faults };
+  const faults: Fault[] = [...ofForm];
+  if (!reading.ok && !ofForm.some(({ pointer }) => pointer === '#/plan')) {
+    faults.push(...reading.faults.map((fault) => ({ ...fault, pointer: inPlan(fault.pointer) })));
   }
-  const forms = proposals.map((proposal, index) => formOf(proposal, index, faults));
-  const names = new Map<string, number>();
-  forms.forEach((form, index) => {
-    if (!form) return;
-    const first = names.get(form.name);
-    if (first === undefined) names.set(form.name, index);
-    else {
-      const says = `Two proposals are called "${form.name}": give each a name of its own.`;
-      faults.push({
-        pointer: `#/proposals/${index}/name`,
-        code: 'name-not-unique',
-        given: form.name,
-        allowed: 'another name',
-        says,
-      });
+  const plan = isFields(document['plan']) ? document['plan'] : undefined;
+  const after: ReadProposal[] = [];
+  proposals.forEach((proposal, index) => {
+    const at = `/proposals/${index}`;
+    if (!isFields(proposal) || ofForm.some(({ pointer }) => pointer === `#${at}/set`)) return;
+    const form = {
+      ...proposal,
+      name: typeof proposal['name'] === 'string' ? proposal['name'] : `Proposal ${index + 1}`,
+    };
+    const own = ofForm.some(({ pointer }) => pointer.startsWith(`#${at}/`)) ? [] : proposalFaults(form, at, plan);
+    faults.push(...own);
+    if (!plan || own.length > 0) return;
+    const applied = applyProposal(plan, form, at);
+    faults.push(...applied.faults);
+    const changed = readPlan(applied.plan, options);
+    if (changed.ok) {
+      const { inquiry, queries } = changed;
+      after.push({ name: form.name, inquiry, plan: applied.plan, queries, placed: applied.placed });
+      return;
+    }
+    for (const fault of changed.faults) {
+      const { pointer, ofPlan } = applied.placed(fault.pointer);
+      // What is absent only because its form was wrong is told of the form.
+      if (ofForm.some((known) => known.pointer.startsWith(`${pointer}/`))) continue;
+      if (!ofPlan) faults.push({ ...fault, pointer, says: `${form.name}: ${fault.says}` });
+      // What the plan has by itself is told once, of the plan.
+      else if (reading.ok) faults.push({ ...fault, pointer: culprit(form, at), says: besides(form, fault, pointer) });
     }
   });
-  const after: ReadProposal[] = [];
-  if (reading.ok) {
-    forms.forEach((form, index) => {
-      if (!form) return;
-      const applied = applyProposal(document['plan'] as Fields, form, `/proposals/${index}`);
-      if (!applied.ok) {
-        faults.push(...applied.faults);
-        return;
-      }
-      const changed = readPlan(applied.plan, options);
-      if (changed.ok) after.push({ name: form.name, inquiry: changed.inquiry, plan: applied.plan });
-      else faults.push(...changed.faults.map((fault) => ({ ...fault, pointer: applied.placed(fault.pointer) })));
-    });
-  }
   if (faults.length > 0 || !reading.ok) return { ok: false, faults };
-  return { ok: true, before: reading.inquiry, after };
+  const queries = reading.queries.map((query) => ({ ...query, pointer: inPlan(query.pointer) }));
+  return { ok: true, before: reading.inquiry, queries, after };
+}
+
+/** What does not fit the form of a request, and the proposals as far as they do. */
+function formOf(document: Fields): { readonly faults: readonly Fault[]; readonly proposals: readonly unknown[] } {
+  const parsed = additionsFormSchema.safeParse(document);
+  if (parsed.success) return { faults: namesTwice(parsed.data.proposals), proposals: parsed.data.proposals };
+  // The rest may lack what the form wants; what is there has it.
+  const { faults, rest } = documentFaults<Partial<z.output<typeof additionsFormSchema>>>(
+    document,
+    parsed.error.issues,
+    additionsFormSchema,
+  );
+  return { faults: [...faults, ...namesTwice(rest?.proposals ?? [])], proposals: rest?.proposals ?? [] };
+}
+
+function namesTwice(proposals: readonly { readonly name?: unknown }[]): readonly Fault[] {
+  const names = new Map<string, number>();
+  return proposals.flatMap(({ name }, index) => {
+    if (typeof name !== 'string') return [];
+    const first = names.get(name);
+    if (first === undefined) {
+      names.set(name, index);
+      return [];
+    }
+    const says = `Proposals ${first + 1} and ${index + 1} are both called "${name}": give each a name of its own.`;
+    const pointer = `#/proposals/${index}/name`;
+    return [{ pointer, code: 'name-not-unique' as const, given: name, allowed: 'a name of its own', says }];
+  });
+}
+
+/** What makes a proposal one that cannot be carried out at all. */
+function proposalFaults(proposal: ProposalFields, at: string, plan: Fields | undefined): readonly Fault[] {
+  const { set } = proposal;
+  if (changesOf(proposal).length === 0) {
+    const says = `${proposal.name} changes nothing: give set, remove, swap, move or add.`;
+    return [{ pointer: `#${at}`, code: 'missing', given: 'no change', allowed: 'set, remove, swap, move, add', says }];
+  }
+  if (deeperThan(set, DEPTH_AT_MOST)) {
+    const says = `${proposal.name}: set goes deeper than any plan; give only fields a plan has.`;
+    return [{ pointer: `#${at}/set`, code: 'wrong-type', given: 'an object', allowed: 'a part of a plan', says }];
+  }
+  const units = set?.['units'];
+  if (plan && typeof units === 'string' && units !== plan['units']) {
+    const given = givenWords(units);
+    const says = `${proposal.name}: ${given} would turn every number of the plan into another one. Keep the plan's units; a quantity may be text with its unit.`;
+    return [{ pointer: `#${at}/set/units`, code: 'not-a-choice', given, allowed: givenWords(plan['units']), says }];
+  }
+  return [];
+}
+
+function changesOf(proposal: ProposalFields): readonly string[] {
+  return (['set', 'remove', 'swap', 'move', 'add'] as const).filter(
+    (key) => proposal[key] !== undefined && Object.keys(proposal[key]).length > 0,
+  );
+}
+
+/** Where a proposal spoils something it does not name: the one kind of change it makes, or all of it. */
+function culprit(proposal: ProposalFields, at: string): string {
+  const [only, ...others] = changesOf(proposal);
+  return others.length > 0 || only === undefined ? `#${at}` : `#${at}/${only}`;
+}
+
+function besides({ name }: ProposalFields, { says }: Fault, pointer: string): string {
+  return `${name}: with it the rest of the plan does not fit (${pointer}). ${says}`;
 }
 
 function inPlan(pointer: string): string {
   return `#/plan${pointer.slice(1)}`;
-}
-
-function refused(
-  pointer: string,
-  code: Fault['code'],
-  given: unknown,
-  allowed: string,
-  says: string,
-): AdditionsReading {
-  return { ok: false, faults: [{ pointer, code, given: givenWords(given), allowed, says }] };
-}
-
-/** The form of a proposal; what its loads hold is read with the changed plan. */
-function formOf(proposal: unknown, index: number, faults: Fault[]): ProposalFields | undefined {
-  const at = `#/proposals/${index}`;
-  if (!isFields(proposal)) {
-    const says = `Proposal ${index + 1} is an object with its name and what it changes.`;
-    faults.push({ pointer: at, code: 'wrong-type', given: givenWords(proposal), allowed: 'an object', says });
-    return undefined;
-  }
-  const { add, ...rest } = proposal;
-  const parsed = proposalSchema.omit({ add: true }).safeParse(rest);
-  const found = faults.length;
-  if (!parsed.success) {
-    for (const issue of parsed.error.issues) {
-      const keys = issue.code === 'unrecognized_keys' ? issue.keys : [undefined];
-      for (const key of keys) {
-        const path = [...issue.path, ...(key === undefined ? [] : [key])];
-        const pointer = `${at}${path.map((part) => `/${String(part)}`).join('')}`;
-        const given = givenWords(
-          path.reduce<unknown>(
-            (value, part) => (isFields(value) || Array.isArray(value) ? (value as Fields)[String(part)] : undefined),
-            rest,
-          ),
-        );
-        const says =
-          key === undefined
-            ? `Proposal ${index + 1}: ${issue.message}.`
-            : `Proposal ${index + 1} has no field "${key.slice(0, 60)}". It may have: name, set, remove, swap, move, add.`;
-        faults.push({
-          pointer,
-          code: key === undefined ? 'wrong-type' : 'unknown-field',
-          given,
-          allowed: 'what the contract names',
-          says,
-        });
-      }
-    }
-  }
-  if (add !== undefined && (!Array.isArray(add) || add.length === 0 || !add.every(isFields))) {
-    const says = `Proposal ${index + 1}: add is a list of loads.`;
-    faults.push({ pointer: `${at}/add`, code: 'wrong-type', given: givenWords(add), allowed: 'a list of loads', says });
-  }
-  if (faults.length > found) return undefined;
-  const form = { ...rest, ...(add === undefined ? {} : { add }) } as unknown as ProposalFields;
-  if (!['set', 'remove', 'swap', 'move', 'add'].some((key) => key in proposal)) {
-    const says = `Proposal ${index + 1} changes nothing: give set, remove, swap, move or add.`;
-    faults.push({ pointer: at, code: 'missing', given: 'a name alone', allowed: 'set, remove, swap, move, add', says });
-    return undefined;
-  }
-  return form;
 }

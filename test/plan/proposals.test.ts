@@ -48,7 +48,7 @@ describe('a proposal', () => {
   };
   const applied = (proposal: object) => {
     const result = applyProposal(plan, { name: 'x', ...proposal }, '/proposals/0');
-    if (!result.ok) throw new Error(JSON.stringify(result.faults));
+    expect(result.faults).toEqual([]);
     return result;
   };
 
@@ -69,6 +69,41 @@ describe('a proposal', () => {
       plan.loads[1],
     ]);
     expect(applied({ set: { tower: { top: 38 } } }).plan['tower']).toMatchObject({ top: 38, width: 18 });
+  });
+
+  it('sets, removes, swaps, moves and adds in this order, by the name a load has then', () => {
+    const all = applied({
+      add: [{ name: 'beam', above: 9, area: 1 }],
+      move: [{ load: 'NEW', height: 20 }],
+      swap: [{ load: 'dish', with: { name: 'new', area: 4 } }],
+      remove: ['beam'],
+      set: {
+        loads: [
+          { name: 'dish', above: 1, area: 3, on: 'tower', offset: 2 },
+          { name: 'beam', above: 2, area: 1 },
+        ],
+      },
+    });
+    expect(all.plan['loads']).toEqual([
+      { name: 'new', area: 4, on: 'tower', offset: 2, height: 20 },
+      { name: 'beam', above: 9, area: 1 },
+    ]);
+    // The place moved to, the load swapped in, the load added, a field the plan kept.
+    expect(all.placed('#/loads/0/height').pointer).toBe('#/proposals/0/move/0/height');
+    expect(all.placed('#/loads/0/area').pointer).toBe('#/proposals/0/swap/0/with/area');
+    expect(all.placed('#/loads/1/area').pointer).toBe('#/proposals/0/add/0/area');
+    expect(all.placed('#/tower/top')).toEqual({ pointer: '#/plan/tower/top', ofPlan: true });
+  });
+
+  it('tells what a patch says from what it leaves', () => {
+    const { placed } = applied({ set: { tower: { top: 38, held: [{ height: 30 }] }, mast: null, 'a/b': 1 } });
+    expect(placed('#/tower/top').pointer).toBe('#/proposals/0/set/tower/top');
+    expect(placed('#/tower/held/0/height').pointer).toBe('#/proposals/0/set/tower/held/0/height');
+    expect(placed('#/mast').pointer).toBe('#/proposals/0/set/mast');
+    expect(placed('#/a~1b').pointer).toBe('#/proposals/0/set/a~1b');
+    expect(placed('#/tower/width')).toEqual({ pointer: '#/plan/tower/width', ofPlan: true });
+    expect(placed('#/loads/1/area')).toEqual({ pointer: '#/plan/loads/1/area', ofPlan: true });
+    expect(placed('#')).toEqual({ pointer: '#/plan', ofPlan: true });
   });
 
   it('leaves the plan as it was', () => {
@@ -102,6 +137,102 @@ describe('what is wrong with proposals', () => {
     ]);
   });
 
+  it('is told of plan and proposals at once, and of the plan but once', () => {
+    const plan = { ...tenNumbers(), site: { wind: -5, exposure: 'C' } };
+    expect(
+      faultsOf(
+        [
+          { name: 'a', add: [{ name: 'new', above: 5, area: -1 }, 5] },
+          { name: 'b', remove: ['dish'], move: [{ load: 'beam', hight: 3 }] },
+          { name: 'c', set: { loads: [{ name: 'x', above: 1, area: -3 }] } },
+        ],
+        plan,
+      ),
+    ).toEqual([
+      'unknown-field #/proposals/1/move/0/hight',
+      'out-of-bounds #/plan/site/wind',
+      'wrong-type #/proposals/0/add/1',
+      'out-of-bounds #/proposals/0/add/0/area',
+      'unknown-load #/proposals/1/remove/0',
+      'out-of-bounds #/proposals/2/set/loads/0/area',
+    ]);
+  });
+
+  it('is laid to the proposal that spoils what it does not name', () => {
+    const plan = { ...tenNumbers(), mast: { outside: 2, length: 9, inside: 4 } };
+    const reading = readAdditionsRequest({
+      plan,
+      proposals: [
+        { name: 'short', set: { mast: { length: 5 } } },
+        { name: 'both', set: { mast: { length: 5 } }, add: [{ name: 'low', height: 20, area: 1 }] },
+      ],
+    });
+    const faults = reading.ok ? [] : reading.faults;
+    expect(faults.map(({ code, pointer }) => `${code} ${pointer}`)).toEqual([
+      'load-above-mast #/proposals/0/set',
+      'load-above-mast #/proposals/1',
+    ]);
+    expect(faults[0]?.says).toBe(
+      'short: with it the rest of the plan does not fit (#/plan/loads/0/above). beam begins at 50 ft, and the mast ends at 49 ft. Give a lower height or a longer mast.',
+    );
+  });
+
+  it.each([
+    [
+      'moved twice',
+      {
+        move: [
+          { load: 'beam', above: 1 },
+          { load: 'Beam', above: 9 },
+        ],
+      },
+      'name-not-unique',
+      'move/1/load',
+    ],
+    [
+      'swapped twice',
+      {
+        swap: [
+          { load: 'beam', with: { area: 1 } },
+          { load: 'beam', with: { area: 9 } },
+        ],
+      },
+      'name-not-unique',
+      'swap/1/load',
+    ],
+    ['taken away, then moved', { remove: ['beam'], move: [{ load: 'beam', above: 1 }] }, 'unknown-load', 'move/0/load'],
+    ['in other units', { set: { units: 'si' } }, 'not-a-choice', 'set/units'],
+    ['without what a plan needs', { set: { site: null } }, 'missing', 'set/site'],
+    ['with a list for a plan part', { set: { loads: { a: 1 } }, remove: ['beam'] }, 'wrong-type', 'set/loads'],
+    [
+      'with more than a proposal may hold',
+      { add: Array.from({ length: 61 }, (_, index) => ({ name: `${index}`, above: 1, area: 0.1 })) },
+      'too-many',
+      'add',
+    ],
+    ['without the name of what goes', { swap: [{ with: { area: 3 } }] }, 'missing', 'swap/0/load'],
+    ['with no height', { move: [{ load: 'beam' }] }, 'height-or-above', 'move/0'],
+    ['with a height that is none', { move: [{ load: 'beam', height: {} }] }, 'wrong-type', 'move/0/height'],
+  ])('is told of a plan %s', (_, change, code, at) => {
+    expect(faultsOf([{ name: 'a', ...change }])).toEqual([`${code} #/proposals/0/${at}`]);
+  });
+
+  it('is told of several alike that one is to replace', () => {
+    const plan = { ...tenNumbers(), loads: [{ name: 'beams', above: 2, area: 2, count: 2 }] };
+    expect(faultsOf([{ name: 'a', swap: [{ load: 'beams', with: { area: 3 } }] }], plan)).toEqual([
+      'missing #/proposals/0/swap/0/with/count',
+    ]);
+    expect(faultsOf([{ name: 'a', swap: [{ load: 'beams', with: { area: 3, count: 1 } }] }], plan)).toEqual([]);
+  });
+
+  it('is told of a patch deeper than any plan, and of an empty one', () => {
+    let deep: object = {};
+    for (let level = 0; level < 40_000; level += 1) deep = { deep };
+    expect(faultsOf([{ name: 'a', set: deep }])).toEqual(['wrong-type #/proposals/0/set']);
+    expect(faultsOf([{ name: 'a', set: {} }])).toEqual(['missing #/proposals/0']);
+    expect(faultsOf([{ name: 'a', remove: [] }])).toEqual(['too-few #/proposals/0/remove']);
+  });
+
   it('names the loads there are', () => {
     const reading = readAdditionsRequest({ plan: tenNumbers(), proposals: [{ name: 'a', remove: ['dish'] }] });
     expect(reading.ok ? '' : reading.faults[0]?.says).toBe('a: no load is called "dish". There is: beam.');
@@ -111,7 +242,8 @@ describe('what is wrong with proposals', () => {
     expect(
       faultsOf([{ name: 'a', remove: ['beam'] }], { ...tenNumbers(), site: { wind: -5, exposure: 'C' } }),
     ).toContain('out-of-bounds #/plan/site/wind');
-    expect(faultsOf([])).toEqual(['missing #/proposals']);
+    expect(faultsOf([])).toEqual(['too-few #/proposals']);
+    expect(faultsOf(undefined)).toEqual(['missing #/proposals']);
     expect(faultsOf([{ name: 'a' }])).toEqual(['missing #/proposals/0']);
     expect(faultsOf([5])).toEqual(['wrong-type #/proposals/0']);
     expect(faultsOf([{ name: 'a', rid: ['beam'] }])).toContain('unknown-field #/proposals/0/rid');

@@ -21,14 +21,16 @@ const FAULTS_AT_MOST = 500;
  *
  * @param document the document as it came [-]
  * @param firstIssues what the schema found [-]
+ * @param schema what the document should be [-]
  * @returns the faults, and the readable rest, in which required fields may be absent [-]
  * @example documentFaults(5, planDocumentSchema.safeParse(5).error?.issues ?? []).faults.length // 1
  * @source derived
  */
-export function documentFaults(
+export function documentFaults<Document = PlanDocument>(
   document: unknown,
   firstIssues: readonly Issue[],
-): { readonly faults: readonly Fault[]; readonly rest: PlanDocument | undefined } {
+  schema: z.ZodType = planDocumentSchema,
+): { readonly faults: readonly Fault[]; readonly rest: Document | undefined } {
   const faults = new Map<string, Fault>();
   if (typeof document !== 'object' || document === null || Array.isArray(document)) {
     const given = givenWords(document);
@@ -40,15 +42,15 @@ export function documentFaults(
   for (let look = 0; look < LOOKS && issues.length > 0; look += 1) {
     const found = issues.flatMap((issue) => plainIssues(issue, [], look === 0 ? document : rest));
     for (const { issue, path } of found) {
-      for (const fault of faults.size < FAULTS_AT_MOST ? faultsOf(issue, path, document) : []) {
+      for (const fault of faults.size < FAULTS_AT_MOST ? faultsOf(issue, path, document, schema) : []) {
         if (!faults.has(fault.pointer) && !followsFrom(fault, faults)) faults.set(fault.pointer, fault);
       }
     }
-    for (const { issue, path } of found) setAside(rest, issue, path);
-    issues = planDocumentSchema.safeParse(rest).error?.issues ?? [];
+    for (const { issue, path } of found) setAside(rest, issue, path, schema);
+    issues = schema.safeParse(rest).error?.issues ?? [];
   }
   const readable = issues.every((issue) => valueAt(rest, issue.path) === undefined);
-  return { faults: [...faults.values()], rest: readable ? (rest as PlanDocument) : undefined };
+  return { faults: [...faults.values()], rest: readable ? (rest as Document) : undefined };
 }
 
 /** What is missing only because a form around it or in it was already found wrong. */
@@ -78,14 +80,14 @@ function isRootMismatch(issue: Issue): boolean {
   return issue.code === 'invalid_type' || issue.code === 'invalid_value';
 }
 
-function faultsOf(issue: Issue, path: Path, document: unknown): Fault[] {
+function faultsOf(issue: Issue, path: Path, document: unknown, schema: z.ZodType): Fault[] {
   if (issue.code === 'unrecognized_keys') {
-    return issue.keys.slice(0, FAULTS_AT_MOST).map((key) => unknownField(key, path, document));
+    return issue.keys.slice(0, FAULTS_AT_MOST).map((key) => unknownField(key, path, document, schema));
   }
   const value = valueAt(document, path);
   const words = placeWords(document, path);
   const given = givenWords(value);
-  const allowed = formsAllowed(planDocumentSchema, path);
+  const allowed = formsAllowed(schema, path);
   const fault = (code: FaultCode, says: string, allow = allowed): Fault[] => [
     { pointer: pointerOf(path), code, given, allowed: allow, says },
   ];
@@ -126,9 +128,9 @@ function outOfSize(
   );
 }
 
-function unknownField(key: string, path: Path, document: unknown): Fault {
+function unknownField(key: string, path: Path, document: unknown, schema: z.ZodType): Fault {
   const pointer = `#${pointerTo(pointerOf(path).slice(1), key)}`;
-  const known = fieldsAt(planDocumentSchema, path);
+  const known = fieldsAt(schema, path);
   const allowed = known.join(', ');
   const given = key.length > 60 ? `${key.slice(0, 57)}…` : key;
   const nearest = nearestName(key, known);
@@ -137,7 +139,7 @@ function unknownField(key: string, path: Path, document: unknown): Fault {
   return { pointer, code: 'unknown-field', given, allowed, says };
 }
 
-function setAside(rest: object, issue: Issue, path: Path): void {
+function setAside(rest: object, issue: Issue, path: Path, schema: z.ZodType): void {
   const here = valueAt(rest, path);
   if (issue.code === 'unrecognized_keys') {
     for (const key of issue.keys) if (typeof here === 'object' && here !== null) Reflect.deleteProperty(here, key);
@@ -151,8 +153,8 @@ function setAside(rest: object, issue: Issue, path: Path): void {
   const key = path.at(-1);
   if (typeof owner !== 'object' || owner === null || key === undefined) return;
   if (!Array.isArray(owner)) Reflect.deleteProperty(owner, key);
-  else if (fieldsAt(planDocumentSchema, path).length > 0) owner[Number(key)] = {};
-  else setAside(rest, issue, path.slice(0, -1));
+  else if (fieldsAt(schema, path).length > 0) owner[Number(key)] = {};
+  else setAside(rest, issue, path.slice(0, -1), schema);
 }
 
 /** No plan goes deeper; what does is refused as a whole and need not be copied. */

@@ -13,6 +13,9 @@ const ONE_OF_LIST: Readonly<Record<string, string>> = {
   yearlyMax: 'yearly value',
   drawings: 'drawing',
   attachments: 'attachment',
+  proposals: 'proposal',
+  add: 'added load',
+  remove: 'removed load',
 };
 
 const spaced = (name: string) =>

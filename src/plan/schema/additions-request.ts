@@ -5,6 +5,8 @@ import { planDocumentSchema } from './plan-document.ts';
 import { name } from './shape-schema.ts';
 
 export const PROPOSALS_AT_MOST = 40;
+/** Changes of one kind in one proposal. */
+const ENTRIES_AT_MOST = 60;
 
 const place = z.union([
   z.number(),
@@ -20,7 +22,9 @@ const proposal = z
         description: 'Merge patch of the plan, RFC 7396: another tower, mast or rating; null takes a field away',
       }),
     ),
-    remove: optional(z.array(text('Name of a load')).min(1).max(60).meta({ description: 'Loads that go' })),
+    remove: optional(
+      z.array(text('Name of a load')).min(1).max(ENTRIES_AT_MOST).meta({ description: 'Loads that go' }),
+    ),
     swap: optional(
       z
         .array(
@@ -28,7 +32,7 @@ const proposal = z
             load: text('Name of the load that goes'),
             with: z.record(z.string().max(60), z.unknown()).meta({
               description:
-                'The load that comes; it keeps the place, heading and turning of the old one unless it says otherwise',
+                'The load that comes; it keeps the name, height, heading, turning, carrier and offset of the old one unless it says otherwise',
             }),
           }),
         )
@@ -45,10 +49,10 @@ const proposal = z
           }),
         )
         .min(1)
-        .max(60)
+        .max(ENTRIES_AT_MOST)
         .meta({ description: 'Loads that hang at another height' }),
     ),
-    add: optional(z.array(loadSchema).min(1).max(60).meta({ description: 'Loads that come' })),
+    add: optional(z.array(loadSchema).min(1).max(ENTRIES_AT_MOST).meta({ description: 'Loads that come' })),
   })
   .meta({ description: 'One way to change the plan' });
 
@@ -59,3 +63,26 @@ export const additionsRequestSchema = z
     proposals: z.array(proposal).min(1).max(PROPOSALS_AT_MOST).meta({ description: 'Ways to change it' }),
   })
   .meta({ description: 'A plan, and ways to change it: add, remove, swap, move, set' });
+
+const entry = z.record(z.string(), z.unknown());
+
+/** The form alone: the plan, and what loads and patches hold, are read with the plan. */
+export const additionsFormSchema = z.strictObject({
+  plan: z.unknown(),
+  proposals: z
+    .array(
+      z.strictObject({
+        ...proposal.shape,
+        set: optional(entry),
+        swap: optional(
+          z
+            .array(z.strictObject({ load: text('Name of the load that goes'), with: entry }))
+            .min(1)
+            .max(ENTRIES_AT_MOST),
+        ),
+        add: optional(z.array(z.unknown()).min(1).max(ENTRIES_AT_MOST)),
+      }),
+    )
+    .min(1)
+    .max(PROPOSALS_AT_MOST),
+});
