@@ -1,3 +1,4 @@
+import { Refusal } from '../foundation/index.ts';
 import { type Assessment, assess } from './assess.ts';
 import type { Inquiry } from './inquiry.ts';
 import type { Link } from './links/link.ts';
@@ -24,49 +25,89 @@ export interface Additions {
   readonly after: readonly Addition[];
 }
 
+/** One plan to assess. */
+interface Asked {
+  /** Of the proposal; the plan as it is has none. */
+  readonly name?: string;
+  readonly inquiry: Inquiry;
+  /** Where what is refused of it stands in the request. */
+  readonly placed: (pointer: string) => { readonly pointer: string };
+}
+
+/**
+ * The whole answer to one of the plans to be compared.
+ *
+ * @param asked the plan, its proposal's name, and where its parts stand in the request [-]
+ * @returns the answer [-]
+ * @throws Refusal for what cannot be computed, with the proposal's name and its place in the request
+ * @source derived
+ */
+export function assessAsked({ name, inquiry, placed }: Asked): Assessment {
+  try {
+    return assess(inquiry);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    const says = name === undefined ? error.message : `${name}: ${error.message}`;
+    throw new Refusal(error.code, says, placed(error.at).pointer.replace(/^#/, ''));
+  }
+}
+
 /**
  * A plan and ways to change it, before and after for every link, ranked by the margin of the weakest.
  *
- * over last; then by the largest use of what is shown, then by the lowest gust held to
+ * over last, not shown before it; then by the fewest links left unshown that are shown elsewhere, by the largest use, by
+ * the lowest gust held to, by the order asked
  *
  * @param before the plan as it is [-]
- * @param proposals the plan as each would leave it [-]
+ * @param then the plan as each proposal would leave it [-]
  * @returns the answers and their ranks [-]
- * @throws Refusal for what cannot be computed
- * @source derived
+ * @source project-rule
  */
 export function additionsOf(
-  before: Inquiry,
-  proposals: readonly { readonly name: string; readonly inquiry: Inquiry }[],
+  before: Assessment,
+  then: readonly { readonly name: string; readonly assessment: Assessment }[],
 ): Additions {
-  const now = assess(before);
-  const then = proposals.map(({ name, inquiry }) => ({ name, assessment: assess(inquiry) }));
-  const order = [...then].sort((a, b) => compare(a.assessment, b.assessment));
+  const shown = new Set([before, ...then.map(({ assessment }) => assessment)].flatMap(({ links }) => shownIds(links)));
+  const order = then
+    .map((each) => ({ each, marks: marksOf(each.assessment, shown) }))
+    .sort((a, b) => firstDifference(a.marks, b.marks))
+    .map(({ each }) => each);
   return {
-    before: now,
+    before,
     after: then.map((each) => ({
       ...each,
       rank: order.indexOf(each) + 1,
-      links: changes(now.links, each.assessment.links),
+      links: changes(before.links, each.assessment.links),
     })),
   };
 }
 
-function compare(a: Assessment, b: Assessment): number {
-  const over = Number(a.soFar === 'over') - Number(b.soFar === 'over');
-  if (over !== 0) return over;
-  const [useA, useB] = [largestUse(a), largestUse(b)];
-  if (Math.abs(useA - useB) > 1e-9) return useA - useB;
-  return lowestGust(b) - lowestGust(a);
+function shownIds(links: readonly Link[]): readonly string[] {
+  return links.filter(({ verdict }) => verdict !== 'not-shown').map(({ id }) => id);
 }
 
-/** Of links with a use, shown or not: what is not shown at its bad end may be no better. */
-function largestUse({ links }: Assessment): number {
-  return links.reduce((most, { result }) => Math.max(most, result?.use ?? 0), 0);
+/** What a ranking goes by, each the smaller the better. */
+function marksOf({ verdict, links }: Assessment, shown: ReadonlySet<string>): readonly number[] {
+  const unshown = links.filter((link) => link.verdict === 'not-shown' && shown.has(link.id)).length;
+  const uses = links.flatMap(({ result }) => (result ? [result.use] : []));
+  const gusts = links.flatMap(({ result }) => (result?.holdsTo ? [result.holdsTo.gust] : []));
+  return [
+    Number(verdict === 'over'),
+    Number(verdict === 'not-shown'),
+    unshown,
+    // Nothing known is not the same as nothing asked.
+    uses.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...uses),
+    gusts.length === 0 ? 0 : -Math.min(...gusts),
+  ];
 }
 
-function lowestGust({ links }: Assessment): number {
-  return links.reduce((least, { result }) => Math.min(least, result?.holdsTo?.gust ?? least), Number.POSITIVE_INFINITY);
+function firstDifference(a: readonly number[], b: readonly number[]): number {
+  for (const [index, mark] of a.entries()) {
+    const other = b[index] as number;
+    // Uses and gusts that differ in the last bits are the same.
+    if (mark !== other && !(Math.abs(mark - other) <= 1e-9)) return mark - other;
+  }
+  return 0;
 }
 
 function changes(before: readonly Link[], after: readonly Link[]): readonly LinkChange[] {

@@ -61,7 +61,7 @@ export function readAdditionsRequest(document: unknown, options: PlanOptions = {
   const after: ReadProposal[] = [];
   proposals.forEach((proposal, index) => {
     const at = `/proposals/${index}`;
-    if (!isFields(proposal) || ofForm.some(({ pointer }) => pointer === `#${at}/set`)) return;
+    if (!isFields(proposal) || ofForm.some(({ pointer }) => pointer === `#${at}` || pointer === `#${at}/set`)) return;
     const form = {
       ...proposal,
       name: typeof proposal['name'] === 'string' ? proposal['name'] : `Proposal ${index + 1}`,

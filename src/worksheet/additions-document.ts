@@ -1,7 +1,11 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Addition, Additions, Assessment, Link, LinkChange, Verdict } from '../margins/index.ts';
+import { NOT_COVERED } from './caution-words.ts';
+import { type CautionDocument, type CheckDocument, cautionDocuments, checkDocument } from './check-document.ts';
 import { linkName, WORDS_FOR_VERDICT } from './choice-words.ts';
-import { inWords, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
+import { figures, inWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
+import { missingInWords } from './question-words.ts';
+import { headline } from './says.ts';
 
 export interface LinkStateDocument {
   readonly verdict: Verdict;
@@ -16,15 +20,31 @@ export interface LinkChangeDocument {
   readonly after?: LinkStateDocument;
   /** Use after less use before. */
   readonly change?: number;
+  /** Gust held to after less that before. */
+  readonly holdsToChange?: Quantity;
+}
+
+interface QueryDocument {
+  readonly pointer: string;
+  readonly code?: string;
+  readonly says: string;
 }
 
 export interface StationStateDocument {
   readonly verdict: Verdict;
   readonly soFar?: Verdict;
   readonly weakest?: string;
+  readonly says: string;
   readonly links: readonly (LinkStateDocument & { readonly id: string; readonly title: string })[];
   /** The biggest thing that still fits, effective, by height. */
-  readonly roomLeft: readonly { readonly height: Quantity; readonly area: Quantity; readonly on: string }[];
+  readonly roomLeft: CheckDocument['roomLeft'];
+  readonly queries: readonly QueryDocument[];
+}
+
+/** Loads by their names, and cautions. */
+export interface ComingsDocument {
+  readonly loads: readonly string[];
+  readonly cautions: readonly CautionDocument[];
 }
 
 export interface AdditionsDocument {
@@ -33,58 +53,73 @@ export interface AdditionsDocument {
   readonly after: readonly (Omit<StationStateDocument, 'links'> & {
     readonly name: string;
     readonly rank: number;
-    readonly says: string;
     readonly links: readonly LinkChangeDocument[];
+    readonly appeared: ComingsDocument;
+    readonly went: ComingsDocument;
     readonly plan: unknown;
   })[];
   readonly cautions: readonly { readonly code: string; readonly says: string }[];
+  readonly notCovered: readonly string[];
 }
+
+/** A proposal as it was read: the plan it would make, and what of it deserves a second look. */
+export interface ProposedPlan {
+  readonly plan: unknown;
+  readonly queries: readonly QueryDocument[];
+  readonly placed: (pointer: string) => { readonly pointer: string };
+}
+
+const CAUTIONS = [
+  {
+    code: 'engineer-and-local-code',
+    says: 'This compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide.',
+  },
+  {
+    code: 'whole-answer',
+    says: 'Before you build, ask for the whole answer to the plan you choose: its open questions and the cautions it shares with your plan are not here.',
+  },
+];
 
 /** Proposals side by side, in the reader's units. */
 export function additionsDocument(
   additions: Additions,
-  plans: readonly unknown[],
+  queries: readonly QueryDocument[],
+  proposed: readonly ProposedPlan[],
   system: UnitSystem,
 ): AdditionsDocument {
   const { before, after } = additions;
   return {
     says: additionsSays(additions, system),
     before: {
-      ...stationOf(before, system),
+      ...stationOf(before),
+      says: headline(before),
       links: before.links.map((link) => ({ id: link.id, title: linkName(link), ...stateOf(link, system) })),
+      queries,
     },
     after: after.map((addition, index) => ({
       name: addition.name,
       rank: addition.rank,
+      ...stationOf(addition.assessment),
       says: additionSays(before, addition, system),
-      ...stationOf(addition.assessment, system),
       links: addition.links.map((change) => changeOf(change, system)),
-      plan: plans[index],
+      queries: newQueries(queries, proposed[index]),
+      appeared: comings(before, addition.assessment),
+      went: comings(addition.assessment, before),
+      plan: proposed[index]?.plan,
     })),
-    cautions: [
-      {
-        code: 'engineer-and-local-code',
-        says: 'This compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide.',
-      },
-      {
-        code: 'whole-answer',
-        says: 'Before you build, ask for the whole answer to the plan you choose: its cautions and open questions are not here.',
-      },
-    ],
+    cautions: CAUTIONS,
+    notCovered: NOT_COVERED,
   };
 }
 
-function stationOf(assessment: Assessment, system: UnitSystem): Omit<StationStateDocument, 'links'> {
-  const { verdict, soFar, weakest, roomLeft, roomOnMast } = assessment;
+function stationOf(assessment: Assessment): Omit<StationStateDocument, 'links' | 'queries' | 'says'> {
+  const { verdict, soFar, weakest } = assessment;
   return {
     verdict,
     ...(soFar === undefined ? {} : { soFar }),
     ...(weakest === undefined ? {} : { weakest }),
-    roomLeft: [...(roomLeft ? [roomLeft] : []), ...roomOnMast].map(({ height, area, on }) => ({
-      height: quantity(height, 'length', system),
-      area: quantity(area, 'area', system),
-      on,
-    })),
+    // As a check of the same plan says it.
+    roomLeft: checkDocument(assessment, undefined, [], 'none').roomLeft,
   };
 }
 
@@ -97,71 +132,137 @@ function stateOf({ verdict, result }: Link, system: UnitSystem): LinkStateDocume
 }
 
 function changeOf({ id, before, after }: LinkChange, system: UnitSystem): LinkChangeDocument {
-  const use = [before?.result?.use, after?.result?.use] as const;
+  const [was, is] = [before?.result, after?.result];
   return {
     id,
     title: linkName((after ?? before) as Link),
     ...(before ? { before: stateOf(before, system) } : {}),
     ...(after ? { after: stateOf(after, system) } : {}),
-    ...(use[0] === undefined || use[1] === undefined ? {} : { change: use[1] - use[0] }),
+    ...(was && is ? { change: is.use - was.use } : {}),
+    ...(was?.holdsTo && is?.holdsTo
+      ? { holdsToChange: quantity(is.holdsTo.gust - was.holdsTo.gust, 'speed', system) }
+      : {}),
   };
+}
+
+/** What the second has and the first has not. */
+function comings(one: Assessment, other: Assessment): ComingsDocument {
+  const names = ({ inquiry }: Assessment) => inquiry.station.loads.map(({ name }) => name);
+  const key = ({ code, says }: CautionDocument) => `${code} ${says}`;
+  const known = new Set(cautionDocuments(one.cautions).map(key));
+  const had = new Set(names(one));
+  return {
+    loads: names(other).filter((name) => !had.has(name)),
+    cautions: cautionDocuments(other.cautions).filter((caution) => !known.has(key(caution))),
+  };
+}
+
+/** What only the proposal gives cause to look at again, where it stands in the request. */
+function newQueries(before: readonly QueryDocument[], proposed: ProposedPlan | undefined): readonly QueryDocument[] {
+  const known = new Set(before.map(({ pointer, says }) => `${pointer} ${says}`));
+  const placed = (proposed?.queries ?? []).map((query) => ({
+    ...query,
+    pointer: proposed?.placed(query.pointer).pointer ?? query.pointer,
+  }));
+  return placed.filter(({ pointer, says }) => !known.has(`${pointer} ${says}`));
 }
 
 /** The best of them in a sentence. */
 export function additionsSays({ before, after }: Additions, system: UnitSystem): string {
   const best = after.find(({ rank }) => rank === 1) as Addition;
-  const lead =
-    after.length === 1 ? '' : `Of ${after.length} proposals "${best.name}" leaves the weakest link the most. `;
+  const told = best.links.some((link) => link.after?.result);
+  const leaves = best.assessment.verdict === 'over' ? 'is over by the least' : 'leaves the weakest link the most';
+  const lead = after.length === 1 || !told ? '' : `Of ${after.length} proposals "${best.name}" ${leaves}. `;
   return `${lead}${additionSays(before, best, system)}`;
 }
 
-/** "Tribander: the tower goes from 0.62 to 0.81, thin; it then holds to a gust of 71 mph instead of 82 mph." */
+/** "Tribander: the tower goes from 0.62 to 0.81, thin; it then holds to an actual gust of 71 mph instead of 82 mph." */
 export function additionSays(before: Assessment, addition: Addition, system: UnitSystem): string {
-  const change = telling(addition.links);
-  if (!change?.after?.result) return `${addition.name}: nothing is known of what it would do.`;
-  const { after } = change;
-  const name = linkName(after);
-  const use = useFigures(after.result?.use ?? 0);
-  const was = change.before?.result?.use;
+  const { links, assessment } = addition;
+  const change = telling(links);
+  const said = change === undefined ? nothingShown(assessment) : changeSays(change, system);
+  const others = links.filter((link) => link !== change && link.after);
+  const named = (which: (link: LinkChange) => boolean) =>
+    listed(others.filter(which).map(({ after }) => linkName(after as Link)));
+  const over = named(({ after }) => after?.verdict === 'over');
+  const lost = named((link) => notShown(link.after) && link.before !== undefined && !notShown(link.before));
+  const unshown = named((link) => notShown(link.after) && link.before === undefined);
+  const weakest = assessment.links.find((link) => link.id === assessment.weakest);
+  const turned = weakest && weakest.id !== change?.id && weakest.id !== before.weakest;
+  return [
+    `${addition.name}: ${said}.`,
+    ...(over === '' ? [] : [`Over as well: ${over}.`]),
+    ...(lost === '' ? [] : [`No longer shown: ${lost}.`]),
+    ...(unshown === '' ? [] : [`Not shown with it: ${unshown}.`]),
+    ...(turned ? [`${sentence(linkName(weakest))} would then be the weakest.`] : []),
+  ].join(' ');
+}
+
+function notShown(link: Link | undefined): boolean {
+  return link?.verdict === 'not-shown';
+}
+
+function changeSays({ before, after }: LinkChange, system: UnitSystem): string {
+  const { verdict, result } = after as Link;
+  const name = linkName(after as Link);
+  const use = useFigures(result?.use ?? 0);
+  const was = before?.result === undefined ? undefined : useFigures(before.result.use);
   const moved =
     was === undefined
       ? `the ${name} comes to ${use}`
-      : Math.abs((after.result?.use ?? 0) - was) < 5e-4
+      : was === use
         ? `the ${name} stays at ${use}`
-        : `the ${name} goes from ${useFigures(was)} to ${use}`;
-  const verdict = WORDS_FOR_VERDICT[after.verdict];
-  const gust = after.result?.holdsTo?.gust;
-  const wasGust = change.before?.result?.holdsTo?.gust;
-  const holds =
-    gust === undefined
-      ? ''
-      : `; it then holds to a gust of ${inWords(gust, 'speed', system)}${wasGust === undefined || Math.abs(wasGust - gust) < 0.05 ? '' : ` instead of ${inWords(wasGust, 'speed', system)}`}`;
-  const weakest = addition.assessment.links.find((link) => link.id === addition.assessment.weakest);
-  const other =
-    weakest && weakest.id !== after.id && weakest.id !== before.weakest
-      ? ` ${sentence(linkName(weakest))} would then be the weakest.`
-      : '';
-  return `${addition.name}: ${moved}, ${verdict}${holds}.${other}`;
+        : `the ${name} goes from ${was} to ${use}`;
+  const gust = result?.holdsTo && inWords(result.holdsTo.gust, 'speed', system);
+  const wasGust = before?.result?.holdsTo && inWords(before.result.holdsTo.gust, 'speed', system);
+  const instead = wasGust === undefined || wasGust === gust ? '' : ` instead of ${wasGust}`;
+  const holds = gust === undefined ? '' : `; it then holds to an actual gust of ${gust}${instead}`;
+  return `${moved}, ${WORDS_FOR_VERDICT[verdict]}${holds}`;
 }
 
-/** The link with the largest use after it. */
+/** Where no link has a use. */
+function nothingShown({ links }: Assessment): string {
+  const tower = links[0] as Link;
+  const needs = tower.needs.map((need) => missingInWords(need)).join(' ');
+  return `the ${linkName(tower)} is not shown. ${needs || 'Nothing given proves it.'}`.replace(/\.$/, '');
+}
+
+/** The link with the largest use after it, of those that are over where any is. */
 function telling(links: readonly LinkChange[]): LinkChange | undefined {
-  return links.reduce<LinkChange | undefined>(
-    (most, each) => ((each.after?.result?.use ?? -1) > (most?.after?.result?.use ?? -1) ? each : most),
-    undefined,
-  );
+  const used = links.filter(({ after }) => after?.result);
+  const over = used.filter(({ after }) => after?.verdict === 'over');
+  const [first, ...others] = over.length > 0 ? over : used;
+  const use = ({ after }: LinkChange) => after?.result?.use ?? 0;
+  return first && others.reduce((most, each) => (use(each) > use(most) ? each : most), first);
 }
 
 /** Proposals as plain text, the best first. */
-export function additionsText(additions: Additions, system: UnitSystem): string {
-  const ranked = [...additions.after].sort((a, b) => a.rank - b.rank);
+export function additionsText(
+  additions: Additions,
+  queries: readonly QueryDocument[],
+  proposed: readonly ProposedPlan[],
+  system: UnitSystem,
+): string {
+  const { says, before, after, cautions, notCovered } = additionsDocument(additions, queries, proposed, system);
+  const { title } = additions.before.inquiry;
+  const lines = [...(title === '' ? [] : [title, '']), says, '', `As it is: ${before.says}`, ...besides(before)];
+  for (const each of after.toSorted((a, b) => a.rank - b.rank)) {
+    lines.push('', `${each.rank}. ${each.says}`, ...besides(each));
+    for (const caution of each.appeared.cautions) lines.push(`   - ${caution.says} ${caution.do}`);
+  }
+  lines.push('', ...cautions.map((caution) => caution.says), `Never covered here: ${notCovered.join(', ')}.`, '');
+  return lines.join('\n');
+}
+
+function besides({ roomLeft, queries }: Pick<StationStateDocument, 'roomLeft' | 'queries'>): readonly string[] {
   return [
-    additionsSays(additions, system),
-    '',
-    ...ranked.map((addition) => `${addition.rank}. ${additionSays(additions.before, addition, system)}`),
-    '',
-    'This compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide.',
-    'Ask for the whole answer to the plan you choose: its cautions and open questions are not here.',
-    '',
-  ].join('\n');
+    ...roomLeft.map(({ height, area, on }) => {
+      const where = `on the ${on} at ${figures(height.value)} ${height.unit}`;
+      const size = `${figures(Math.abs(area.value))} ${area.unit}`;
+      return area.value >= 0
+        ? `   Room left ${where}: ${size} effective, keeping the margin you want.`
+        : `   No room left ${where}: ${size} too much for the margin you want.`;
+    }),
+    ...queries.map(({ says, pointer }) => `   - ${says} (${pointer})`),
+  ];
 }

@@ -1,8 +1,10 @@
+import { setImmediate } from 'node:timers/promises';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import {
   additionsOf,
   assess,
+  assessAsked,
   compareRatings,
   remediesOf,
   sensitivityOf,
@@ -183,13 +185,23 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
     },
     async (request, reply) => {
       const form = chosenForm(FORMS, request.query.as, request.headers.accept);
-      const { before, after } = readOrRefuse(readAdditionsRequest(request.body));
-      const additions = additionsOf(before, after);
+      const { before, after, queries } = readOrRefuse(readAdditionsRequest(request.body));
+      const now = assessAsked({ inquiry: before, placed: (pointer) => ({ pointer: `/plan${pointer}` }) });
+      const then = [];
+      for (const asked of after) {
+        // Forty answers take a while; others are served in between.
+        await setImmediate();
+        then.push({ name: asked.name, assessment: assessAsked(asked) });
+      }
+      const additions = additionsOf(now, then);
       const { units } = before.station;
       reply.header('vary', 'accept');
-      if (form === 'text') return reply.type('text/plain; charset=utf-8').send(additionsText(additions, units));
-      const plans = after.map(({ plan }) => plan);
-      return reply.type('application/json; charset=utf-8').send(writable(additionsDocument(additions, plans, units)));
+      if (form === 'text') {
+        return reply.type('text/plain; charset=utf-8').send(additionsText(additions, queries, after, units));
+      }
+      return reply
+        .type('application/json; charset=utf-8')
+        .send(writable(additionsDocument(additions, queries, after, units)));
     },
   );
 

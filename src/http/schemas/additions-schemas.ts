@@ -1,21 +1,24 @@
 import { z } from 'zod';
 import { component } from '../documents/component.ts';
-import { quantitySchema, verdictSchema } from './check-schemas.ts';
+import { cautionSchema, checkSchema, quantitySchema, querySchema, verdictSchema } from './check-schemas.ts';
 
 const linkState = {
   verdict: verdictSchema,
   use: z.exactOptional(z.number()),
-  holdsTo: z.exactOptional(quantitySchema),
+  holdsTo: z.exactOptional(quantitySchema.meta({ description: 'Actual 3-second gust at 10 m in the open, at use 1.' })),
 };
 
 const station = {
   verdict: verdictSchema,
   soFar: z.exactOptional(verdictSchema),
   weakest: z.exactOptional(z.string()),
-  roomLeft: z
-    .array(z.object({ height: quantitySchema, area: quantitySchema, on: z.string() }))
-    .meta({ description: 'The biggest thing that still fits, effective, by height.' }),
+  says: z.string(),
+  roomLeft: checkSchema.shape.roomLeft.meta({
+    description: 'The biggest thing that still fits, effective, by height.',
+  }),
 };
+
+const comings = z.object({ loads: z.array(z.string()), cautions: z.array(cautionSchema) });
 
 export const additionsSchema = component(
   'Additions',
@@ -25,12 +28,12 @@ export const additionsSchema = component(
       before: z.object({
         ...station,
         links: z.array(z.object({ id: z.string(), title: z.string(), ...linkState })),
+        queries: z.array(querySchema),
       }),
       after: z.array(
         z.object({
           name: z.string(),
           rank: z.number().meta({ description: '1 leaves the weakest link the most.' }),
-          says: z.string(),
           ...station,
           links: z.array(
             z.object({
@@ -39,12 +42,21 @@ export const additionsSchema = component(
               before: z.exactOptional(z.object(linkState)),
               after: z.exactOptional(z.object(linkState)),
               change: z.exactOptional(z.number().meta({ description: 'Use after less use before.' })),
+              holdsToChange: z.exactOptional(
+                quantitySchema.meta({ description: 'Actual gust held to after less that before.' }),
+              ),
             }),
           ),
+          queries: z
+            .array(querySchema)
+            .meta({ description: 'Only those the plan as it is does not have; pointers into the request.' }),
+          appeared: comings.meta({ description: 'Loads and cautions that come with it.' }),
+          went: comings.meta({ description: 'Loads and cautions that go with it.' }),
           plan: z.unknown().meta({ description: 'The plan as it would be.' }),
         }),
       ),
       cautions: z.array(z.object({ code: z.string(), says: z.string() })),
+      notCovered: z.array(z.string()),
     })
     .meta({ description: 'A plan and ways to change it, before and after for every link.' }),
 );
