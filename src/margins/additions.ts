@@ -42,7 +42,8 @@ interface Asked {
  * @throws Refusal for what cannot be computed, with the proposal's name and its place in the request
  * @source derived
  */
-export function assessAsked({ name, inquiry, placed }: Asked): Assessment {
+export function assessAsked(asked: Asked): Assessment {
+  const { name, inquiry, placed } = asked;
   try {
     return assess(inquiry);
   } catch (error) {

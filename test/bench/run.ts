@@ -189,9 +189,10 @@ function stationAlone(): void {
       .toFixed(0)
       .padStart(6)} µs`,
   );
-  const proposals = Array.from({ length: 20 }, (_, index) => ({ name: `proposal ${index}`, inquiry: reading.inquiry }));
+  const answers = () =>
+    Array.from({ length: 20 }, (_, index) => ({ name: `proposal ${index}`, assessment: assess(reading.inquiry) }));
   console.log(
-    `  additions  ${timed(() => additionsOf(reading.inquiry, proposals))
+    `  additions  ${timed(() => additionsOf(assess(reading.inquiry), answers()))
       .toFixed(0)
       .padStart(6)} µs, 20 proposals`,
   );

@@ -62,9 +62,137 @@ describe('POST /v1/additions', () => {
     expect(body.after.map(({ rank }: { rank: number }) => rank)).toEqual([2, 1]);
     expect(body.says).toMatch(/^Of 2 proposals "the beam gone" leaves the weakest link the most\. the beam gone: the /);
     const text = await post('/v1/additions?as=text', { plan: demoPlan('river-bluff'), proposals }).expect(200);
-    expect(text.text).toMatch(/^Of 2 proposals/);
+    expect(text.text.startsWith(`Heron Bluff\n\n${body.says}\n`)).toBe(true);
     expect(text.text).toContain('1. the beam gone: the tower goes from 0.943 to ');
     expect(text.text).toContain('a licensed engineer decide');
+  });
+
+  const ten = demoPlan('ten-numbers');
+  const [beam] = ten['loads'] as Record<string, unknown>[];
+  const { ratings: _, ...unrated } = ten;
+  const tower = ten['tower'] as object;
+  const site = ten['site'] as object;
+  const vertical = { name: 'vertical', above: 6, shape: 'tube', diameter: 1.5, length: 8 };
+  /** Each proposal, and the plan it makes, written by hand. */
+  const BY_HAND: readonly (readonly [Record<string, unknown>, object])[] = [
+    [
+      { name: 'add', add: [vertical] },
+      { ...ten, loads: [beam, vertical] },
+    ],
+    [
+      { name: 'remove', remove: ['beam'] },
+      { ...ten, loads: [] },
+    ],
+    [
+      { name: 'swap', swap: [{ load: 'beam', with: { name: 'small beam', area: 3.2, areaKind: 'effective' } }] },
+      { ...ten, loads: [{ name: 'small beam', above: 2, area: 3.2, areaKind: 'effective' }] },
+    ],
+    [
+      { name: 'move', move: [{ load: 'beam', height: '40 ft' }] },
+      { ...ten, loads: [{ name: 'beam', area: 5.5, height: '40 ft' }] },
+    ],
+    [
+      { name: 'lower', set: { tower: { top: 38 } } },
+      { ...ten, tower: { ...tower, top: 38 } },
+    ],
+    [{ name: 'no rating', set: { ratings: null } }, unrated],
+    [
+      { name: 'gale', set: { site: { wind: 60 } } },
+      { ...ten, site: { ...site, wind: 60 } },
+    ],
+    [
+      { name: 'all of it', add: [vertical], remove: ['beam'], set: { site: { exposure: 'B' } } },
+      { ...ten, site: { ...site, exposure: 'B' }, loads: [vertical] },
+    ],
+  ];
+
+  it('says of each kind of change what a check of the plan written by hand says', async () => {
+    const { body } = await post('/v1/additions', { plan: ten, proposals: BY_HAND.map(([proposal]) => proposal) });
+    const before = (await post('/v1/checks', ten).expect(200)).body;
+    expect(body.before).toMatchObject({ verdict: before.verdict, says: before.says, roomLeft: before.roomLeft });
+    expect(body.after).toHaveLength(BY_HAND.length);
+    for (const [index, [{ name }, plan]] of BY_HAND.entries()) {
+      const then = (await post('/v1/checks', plan).expect(200)).body;
+      const after = body.after[index];
+      expect(after.plan, `${name}`).toEqual({ ...plan, format: after.plan.format });
+      for (const field of ['verdict', 'soFar', 'weakest', 'roomLeft']) {
+        expect(after[field], `${name} ${field}`).toEqual(then[field]);
+      }
+      const states = new Map(after.links.map((link: { id: string; after?: object }) => [link.id, link.after]));
+      for (const link of then.links) {
+        const { id, ...state } = stateOf(link);
+        expect(states.get(id), `${name} ${id}`).toEqual(state);
+        const was = before.links.find((each: State) => each.id === id);
+        const { change, holdsToChange } = after.links.find((each: State) => each.id === id);
+        if (was?.use !== undefined && link.use !== undefined) expect(change).toBeCloseTo(link.use - was.use, 12);
+        else expect(change).toBeUndefined();
+        if (was?.holdsTo && link.holdsTo) {
+          expect(holdsToChange.value).toBeCloseTo(link.holdsTo.gust.value - was.holdsTo.gust.value, 9);
+          expect(holdsToChange.unit).toBe('mph');
+        } else expect(holdsToChange).toBeUndefined();
+      }
+      for (const { id } of after.links.filter((link: { after?: object }) => link.after === undefined)) {
+        expect(then.links.map((link: State) => link.id)).not.toContain(id);
+      }
+      const said = (cautions: { code: string; says: string }[]) => cautions.map(({ says }) => says);
+      const appeared = said(then.cautions).filter((each) => !said(before.cautions).includes(each));
+      const went = said(before.cautions).filter((each) => !said(then.cautions).includes(each));
+      expect(said(after.appeared.cautions), `${name}`).toEqual(appeared);
+      expect(said(after.went.cautions), `${name}`).toEqual(went);
+    }
+    const of = (name: string) => body.after.find((after: { name: string }) => after.name === name);
+    expect(of('add')).toMatchObject({ appeared: { loads: ['vertical'] }, went: { loads: [] } });
+    expect(of('swap')).toMatchObject({ appeared: { loads: ['small beam'] }, went: { loads: ['beam'] } });
+    expect(of('add').says).toContain('Not shown with it: vertical.');
+    expect(of('no rating').says).toMatch(/^no rating: the tower is not shown\. No rating of the tower is given/);
+    // A speed low for its kind is asked about where it was written.
+    expect(of('gale').queries).toMatchObject([{ pointer: '#/proposals/6/set/site/wind' }]);
+    expect(of('add').queries).toMatchObject([{ pointer: '#/proposals/0/add/0/above', code: 'read-as-middle' }]);
+    expect(of('lower').queries).toEqual([]);
+    expect(body.notCovered).toContain('earthquake');
+    const text = (await post('/v1/additions?as=text', { plan: ten, proposals: BY_HAND.map(([proposal]) => proposal) }))
+      .text;
+    for (const { rank, says, queries, appeared } of body.after) {
+      expect(text).toContain(`\n${rank}. ${says}\n`);
+      for (const query of queries) expect(text).toContain(query.says);
+      for (const caution of appeared.cautions) expect(text).toContain(caution.says);
+    }
+    for (const what of body.notCovered) expect(text).toContain(what);
+  });
+
+  it('does not call the plan without its rating the best', async () => {
+    const proposals = [
+      { name: 'unrated', set: { ratings: null } },
+      { name: 'as heavy', move: [{ load: 'four-element beam', height: 51 }] },
+    ];
+    const { body } = await post('/v1/additions', { plan: demoPlan('river-bluff'), proposals }).expect(200);
+    expect(body.after.map(({ rank }: { rank: number }) => rank)).toEqual([2, 1]);
+    expect(body.after[0].says).toMatch(/ No longer shown: tower, top of the tower and footing\.$/);
+    expect(body.after[1].says).toMatch(/^as heavy: the tower .*; it then holds to an actual gust of [\d.]+ mph/);
+  });
+
+  it('answers forty proposals of many loads', async () => {
+    const loads = Array.from({ length: 60 }, (__, index) => ({ name: `n${index}`, above: 1, area: 0.001 }));
+    const proposals = Array.from({ length: 40 }, (__, index) => ({ name: `p${index}`, add: loads }));
+    const { body } = await post('/v1/additions', { plan: ten, proposals }).expect(200);
+    expect(body.after).toHaveLength(40);
+    await post('/v1/additions', { plan: ten, proposals: [...proposals, { name: 'more', add: loads }] }).expect(422);
+  });
+
+  it('refuses a patch without end, and a plan that is none', async () => {
+    const deep = `${'{"a":'.repeat(20_000)}1${'}'.repeat(20_000)}`;
+    const { body } = await running
+      .request()
+      .post('/v1/additions')
+      .set('content-type', 'application/json')
+      .send(`{"plan":${JSON.stringify(ten)},"proposals":[{"name":"deep","set":${deep}}]}`)
+      .expect(422);
+    expect(body.faults).toMatchObject([{ pointer: '#/proposals/0/set' }]);
+    const none = await post('/v1/additions', { proposals: [{ name: 'a', remove: ['beam'] }] }).expect(422);
+    expect(none.body.faults).toMatchObject([{ pointer: '#/plan' }]);
+    await post('/v1/additions', {}).expect(422);
+    await post('/v1/additions?as=pdf', {}).expect(400);
+    await post('/v1/additions', {}).set('accept', 'image/png').expect(406);
   });
 
   it('answers what does not fit with a problem that points into the request', async () => {

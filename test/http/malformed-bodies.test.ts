@@ -124,6 +124,38 @@ describe('malformed bodies', () => {
     expect(Math.min(...still)).toBeGreaterThan(0);
   });
 
+  it('120 of proposals do the same', async () => {
+    const PROPOSALS = [
+      { name: 'more', add: [{ name: 'new', height: '7 m', area: 0.3, areaKind: 'effective' }] },
+      { name: 'less', remove: ['beam'], swap: [{ load: 'other', with: { area: 0.1 } }] },
+      { name: 'lower', move: [{ load: 'kept', height: '6 m' }], set: { site: { wind: '100 mph' } } },
+    ];
+    const [base] = PLANS;
+    const loads = ['beam', 'other', 'kept'].map((name) => ({ name, height: '7 m', area: 0.2 }));
+    const statuses = new Set<number>();
+    await fc.assert(
+      fc.asyncProperty(fc.array(spoiling, { minLength: 1, maxLength: 2 }), async (spoilings) => {
+        const spoiltProposals = spoilt({ proposals: PROPOSALS }, spoilings);
+        const body = { plan: { ...base, loads }, ...spoiltProposals };
+        const response = await running.request().post('/v1/additions').send(body);
+        statuses.add(response.status);
+        expect([200, 422], JSON.stringify(spoiltProposals)).toContain(response.status);
+        if (response.status === 200) {
+          expect(badNumbers(response.body)).toEqual([]);
+          return;
+        }
+        expect(response.body.faults.length).toBeGreaterThan(0);
+        for (const fault of response.body.faults) {
+          // The plan is sound, so nothing may be said against it.
+          expect(fault.pointer, JSON.stringify(spoiltProposals)).toMatch(/^#(?!\/plan)/);
+          expect(fault.says.length).toBeGreaterThan(10);
+        }
+      }),
+      { numRuns: 120, seed: 20260102 },
+    );
+    expect([...statuses].sort()).toEqual([200, 422]);
+  });
+
   it.each([
     ['nothing', ''],
     ['no JSON', '{'],
