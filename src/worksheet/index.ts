@@ -1,5 +1,6 @@
 export * from './additions-document.ts';
 export * from './caution-words.ts';
+export * from './cell-answers.ts';
 export * from './chance-document.ts';
 export * from './check-document.ts';
 export * from './check-text.ts';
