@@ -21,6 +21,12 @@ type RowAnswer = CellAnswer | { readonly faults: readonly CellFault[] };
 /** Faults that a cell has room for. */
 const FAULTS_SAID = 6;
 
+/** Refusals that name fields of a plan, in the names of an address. */
+const SAYS_OF_REFUSAL: Readonly<Record<string, string>> = {
+  'target-open':
+    'The other wind must leave nothing open: give toMethod, toSpeed, toExposure and, for tia222-g, toRiskCategory.',
+};
+
 function answerOf(question: CellQuestion, units: UnitSystem): CellAnswer {
   switch (question.cell) {
     case 'pressure':
@@ -54,7 +60,8 @@ function rowAnswers({ rows, units }: CellReading): readonly RowAnswer[] {
       return answerOf(row.question, units);
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
-      return { faults: [{ code: error.code, given: '', allowed: '', says: error.message }] };
+      const says = SAYS_OF_REFUSAL[error.code] ?? error.message;
+      return { faults: [{ code: error.code, given: '', allowed: '', says }] };
     }
   });
 }
@@ -82,6 +89,11 @@ function refuse(answers: readonly RowAnswer[]): void {
   throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', { faults });
 }
 
+function headOf(id: CellId, { rows }: CellReading): string {
+  const asked = rows.find((row) => row.ok)?.question;
+  return asked?.cell === 'station' ? asked.give : id;
+}
+
 /** The body of a cell: one number or words; of a list, one a line; as CSV a column with its unit in the head. */
 export function cellBody(id: CellId, reading: CellReading, form: 'text' | 'csv'): string {
   const { decimal, strict } = reading;
@@ -94,7 +106,7 @@ export function cellBody(id: CellId, reading: CellReading, form: 'text' | 'csv')
   if (form === 'csv') {
     const measured = answers.find((answer) => 'unit' in answer);
     const unit = measured === undefined || measured.unit === '' ? '' : ` [${measured.unit}]`;
-    return csv([[`${id}${unit}`], ...cells.map((cell) => [cell])], decimal);
+    return csv([[`${headOf(id, reading)}${unit}`], ...cells.map((cell) => [cell])], decimal);
   }
   return cells.map((cell) => (typeof cell === 'number' ? sheetNumber(cell, decimal) : guarded(cell))).join('\n');
 }

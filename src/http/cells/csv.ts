@@ -28,7 +28,8 @@ export function csv(rows: readonly (readonly SheetCell[])[], decimal: DecimalSig
   const separator = decimal === 'comma' ? ';' : ',';
   const written = (cell: SheetCell) => {
     if (cell === undefined) return '';
-    const text = typeof cell === 'number' ? sheetNumber(cell, decimal) : guarded(cell);
+    if (typeof cell === 'number') return sheetNumber(cell, decimal);
+    const text = guarded(cell);
     return /[",;\t\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
   };
   return `${MARK}${rows.map((row) => `${row.map(written).join(separator)}\r\n`).join('')}`;

@@ -155,7 +155,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
         '/loads/0/height',
       ),
       ...SITE,
-      method: parameter('Whose coefficients; asce7-16 when not given', '/method'),
+      method: parameter('Whose coefficients; asce7-16 when neither it nor a speed is given', '/method'),
       speed: parameter(
         'Design wind speed; without it the coefficients are those of slow wind [us mph, si m/s]',
         '/site/wind/speed',
@@ -274,7 +274,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
       ratedRiskCategory: parameter('Class it is stated for', '/ratings/0/wind/riskCategory'),
       ratedYear: parameter('Year of the sheet', '/ratings/0/wind/year'),
       margin: parameter('Share of the capacity to keep; 0.2 when not given', '/wanted/margin'),
-      give: { ...required(`${STATION_GIVES.join(', ')}`), list: false },
+      give: { ...required(`What to give: ${STATION_GIVES.join(', ')}`), list: false },
     },
   },
 };

@@ -195,35 +195,47 @@ function readRow(id: CellId, given: Given, units: UnitSystem, decimal: DecimalSi
   const structure = given.get('structure') === 'pole' ? 'pole' : 'lattice';
   const settled = new Set(faults.map(({ parameter }) => parameter));
   const reading = readAs(id, given, units, decimal, structure);
-  if (!reading.ok) {
-    for (const fault of reading.faults) {
-      const { parameter } = fault;
-      // What is missing has been said; what the readers say of it besides would only repeat it in words of a plan.
-      const repeats =
-        parameter === undefined
-          ? faults.length > 0
-          : settled.has(parameter) || (settled.size > 0 && !given.has(parameter));
-      if (!repeats) faults.push(fault);
-    }
+  for (const fault of reading.ok ? [] : reading.faults) {
+    if (!repeats(fault, faults, settled, given)) faults.push(fault);
   }
   if (faults.length > 0 || !reading.ok) return { ok: false, faults };
   return given.has('kd') ? withDirectionFactor(id, given, units, decimal, reading.question) : reading;
 }
 
+/** What is missing has been said; what the readers say besides would only repeat it in the words of a plan. */
+function repeats(
+  { parameter, code }: CellFault,
+  faults: readonly CellFault[],
+  settled: ReadonlySet<string | undefined>,
+  given: Given,
+): boolean {
+  if (parameter === undefined) return faults.length > 0;
+  if (faults.some((fault) => fault.parameter === parameter)) return true;
+  if (settled.size === 0 || given.has(parameter)) return false;
+  return code !== 'missing' || settled.has('method');
+}
+
 function missingOf(id: CellId, given: Given): CellFault[] {
   const needed = Object.entries<CellParameter>(CELLS[id].parameters).filter(([, { required }]) => required);
   const missing = needed.filter(([name]) => !given.has(name)).map(([name, { says }]) => ({ name, says }));
-  if (id === 'area' && hasSite(given)) {
-    for (const name of ['method', 'speed', 'height'])
-      if (!given.has(name)) missing.push({ name, says: 'it belongs to the wind of a site' });
+  if (id === 'area') {
+    const names = [...(hasSite(given) ? ['method', 'speed', 'height'] : []), ...(needsLength(given) ? ['length'] : [])];
+    for (const name of names) {
+      if (!given.has(name)) missing.push({ name, says: CELLS.area.parameters[name]?.says ?? name });
+    }
   }
   return missing.map(({ name, says }) => ({
     parameter: name,
     code: 'missing',
     given: 'nothing',
     allowed: says,
-    says: `${name} is missing (${says}).`,
+    says: `${name} is missing: ${says.charAt(0).toLowerCase()}${says.slice(1)}.`,
   }));
+}
+
+function needsLength(given: Given): boolean {
+  const shape = given.get('shape');
+  return shape === 'tube' || ((shape === 'lattice' || shape === 'pole') && !given.has('height'));
 }
 
 /** Choices that belong to the cell and to no plan. */
@@ -233,10 +245,15 @@ function choiceFaults(id: CellId, given: Given): CellFault[] {
     ...(id === 'area' ? [['shape', FLAT_SHAPES] as const] : []),
     ...('structure' in CELLS[id].parameters ? [['structure', ['lattice', 'pole']] as const] : []),
   ];
-  return own.flatMap(([name, choices]) => {
+  const chosen = own.flatMap(([name, choices]) => {
     const text = given.get(name);
     return text === undefined || choices.includes(text) ? [] : [notAChoice(name, text, choices)];
   });
+  const returns = id === 'chance' ? given.get('returns') : undefined;
+  if (returns === undefined || returns.split(';').every((pair) => pair.split(':').length === 2)) return chosen;
+  const [shown, allowed] = [givenWords(returns), 'years and speed with a colon between, as 10:76;50:92'];
+  const says = `returns: ${shown} given, ${allowed} allowed.`;
+  return [...chosen, { parameter: 'returns', code: 'wrong-type', given: shown, allowed, says }];
 }
 
 type Reading =
@@ -325,7 +342,7 @@ function withDirectionFactor(
   const reader = new PlanReader({ kd: text }, units, decimal);
   const factor = reader.quantity(text, { ...BOUNDS.coefficient, high: 1 }, '', 'kd');
   const [fault] = reader.faults;
-  if (fault) return { ok: false, faults: [{ ...cellFault(id, given, { kd: text }, fault), parameter: 'kd' }] };
+  if (fault) return { ok: false, faults: [{ ...fault, parameter: 'kd', says: fault.says.replace(/^Kd/, 'kd') }] };
   const named = given.get('structure');
   const factors: string[] = [];
   for (const structure of ['lattice', 'pole'] as const) {
