@@ -8,6 +8,7 @@ export * from './choice-words.ts';
 export * from './formulas-document.ts';
 export * from './foundation-document.ts';
 export * from './hill-document.ts';
+export * from './ledger-table.ts';
 export * from './link-words.ts';
 export * from './part-documents.ts';
 export * from './quantity.ts';

@@ -70,7 +70,7 @@ function rowAnswers({ rows, units }: CellReading): readonly RowAnswer[] {
 function faultWords(faults: readonly CellFault[]): string {
   const said = faults.slice(0, FAULTS_SAID).map(({ says }) => says.replace(/\.$/, ''));
   const more = faults.length > FAULTS_SAID ? [`and ${faults.length - FAULTS_SAID} more`] : [];
-  return `? ${[...said, ...more].join('; ')}`;
+  return `? ${[...said, ...more].join('; ')}`.replaceAll(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ');
 }
 
 function refuse(answers: readonly RowAnswer[]): void {
