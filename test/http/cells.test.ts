@@ -145,10 +145,14 @@ describe('a list', () => {
     ]);
   });
 
-  it('is not longer than 200', async () => {
-    const heights = Array.from({ length: 201 }, () => '10').join(';');
-    expect(await textOf(`pressure?${WIND}&height=${heights}`)).toBe(
+  it('is not longer than 200, of stations 40', async () => {
+    const values = (count: number) => Array.from({ length: count }, () => '10').join(';');
+    expect((await textOf(`pressure?${WIND}&height=${values(200)}`)).split('\n')).toHaveLength(200);
+    expect(await textOf(`pressure?${WIND}&height=${values(201)}`)).toBe(
       '? height: a list of 201 given, at most 200 allowed',
+    );
+    expect(await textOf(`station?${TEN}&ratedYear=${values(41)}&give=use`)).toBe(
+      '? ratedYear: a list of 41 given, at most 40 allowed',
     );
   });
 });

@@ -51,13 +51,12 @@ export interface CellReading {
   readonly decimal: DecimalSign;
   readonly strict: boolean;
   readonly as?: 'text' | 'csv';
-  /** A parameter is a list, so that there is a row for each value. */
-  readonly listed: boolean;
+  /** One; where a parameter is a list, one for each value. */
   readonly rows: readonly CellRow[];
 }
 
-/** Rows that one address may ask for. */
-export const CELL_ROWS_AT_MOST = 200;
+/** Rows that one address may ask for; a station is a whole check. */
+const rowsAtMost = (id: CellId) => (id === 'station' ? 40 : 200);
 
 type Given = ReadonlyMap<string, string>;
 type Named = Readonly<Record<string, unknown>>;
@@ -82,11 +81,10 @@ export function readCell(id: CellId, query: Named): CellReading {
   };
   const as = choiceOf('as', given, faults) as CellReading['as'];
   for (const name of Object.keys(FORM_PARAMETERS)) given.delete(name);
-  const { rows, listed } = rowsOf(definition, given, faults);
+  const rows = rowsOf(definition, rowsAtMost(id), given, faults);
   return {
     ...form,
     ...(as === undefined ? {} : { as }),
-    listed,
     rows: faults.length > 0 ? [{ ok: false, faults }] : rows.map((row) => readRow(id, row, form.units, form.decimal)),
   };
 }
@@ -147,11 +145,7 @@ function notAChoice(parameter: string, text: string, choices: readonly string[])
 }
 
 /** Lists side by side, a value of each a row; what is no list is the same in every row. */
-function rowsOf(
-  definition: CellDefinition,
-  given: Given,
-  faults: CellFault[],
-): { readonly rows: readonly Given[]; readonly listed: boolean } {
+function rowsOf(definition: CellDefinition, most: number, given: Given, faults: CellFault[]): readonly Given[] {
   const lists = new Map<string, readonly string[]>();
   for (const [name, text] of given) {
     if (definition.parameters[name]?.list && text.includes(';'))
@@ -161,7 +155,7 @@ function rowsOf(
       );
   }
   const [first, ...others] = [...lists];
-  if (first === undefined) return { rows: [given], listed: false };
+  if (first === undefined) return [given];
   const [firstName, { length }] = first;
   const other = others.find(([, values]) => values.length !== length);
   if (other !== undefined) {
@@ -169,17 +163,17 @@ function rowsOf(
     const says = `${name} is a list of ${values.length}, and ${firstName} one of ${length}: give lists of one length.`;
     faults.push({ parameter: name, code: 'wrong-type', given: `${values.length}`, allowed: `${length}`, says });
   }
-  if (length > CELL_ROWS_AT_MOST) {
-    const says = `${firstName}: a list of ${length} given, at most ${CELL_ROWS_AT_MOST} allowed.`;
+  if (length > most) {
+    const says = `${firstName}: a list of ${length} given, at most ${most} allowed.`;
     faults.push({
       parameter: firstName,
       code: 'too-many',
       given: `${length}`,
-      allowed: `at most ${CELL_ROWS_AT_MOST}`,
+      allowed: `at most ${most}`,
       says,
     });
   }
-  const rows = Array.from({ length: Math.min(length, CELL_ROWS_AT_MOST) }, (_, index) => {
+  return Array.from({ length: Math.min(length, most) }, (_, index) => {
     const row = new Map<string, string>();
     for (const [name, text] of given) {
       const value = lists.has(name) ? (lists.get(name)?.[index] ?? '') : text;
@@ -187,7 +181,6 @@ function rowsOf(
     }
     return row;
   });
-  return { rows, listed: true };
 }
 
 function readRow(id: CellId, given: Given, units: UnitSystem, decimal: DecimalSign): CellRow {
