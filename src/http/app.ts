@@ -11,6 +11,7 @@ import { readJsonBodies } from './json-body.ts';
 import { Problem } from './problems/problem.ts';
 import { answerBrokenHttp, handleProblems, sendFrameworkError } from './problems/problem-handlers.ts';
 import { backgroundRoutes } from './routes/background-routes.ts';
+import { cellRoutes } from './routes/cell-routes.ts';
 import { planRoutes } from './routes/plan-routes.ts';
 import { serviceRoutes } from './routes/service-routes.ts';
 import { validatorOrDomain } from './schemas/documented-only.ts';
@@ -67,6 +68,7 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
   const plans = demoPlans();
   await app.register(frontPageRoutes, { plans });
   await app.register(planRoutes);
+  await app.register(cellRoutes);
   await app.register(backgroundRoutes, { plans });
   await app.register(serviceRoutes);
   return app;

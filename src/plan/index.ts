@@ -1,5 +1,16 @@
+export {
+  CELL_IDS,
+  CELLS,
+  type CellDefinition,
+  type CellId,
+  FORM_PARAMETERS,
+  type StationGives,
+} from './cells/cell-definitions.ts';
+export type { CellFault } from './cells/cell-faults.ts';
+export { type CellQuestion, type CellReading, type CellRow, readCell } from './cells/read-cell.ts';
 export type { Fault, FaultCode, Query, QueryCode } from './faults/fault.ts';
 export { fromFormText } from './form-text.ts';
+export { type LoadTable, readLoadTable } from './load-table.ts';
 export type { DecimalSign } from './quantities/number-text.ts';
 export { PLAN_UNITS, type PlanDimension } from './quantities/plan-dimension.ts';
 export { type QuantityReading, readQuantityText } from './quantities/quantity-text.ts';

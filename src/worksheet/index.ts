@@ -1,5 +1,6 @@
 export * from './additions-document.ts';
 export * from './caution-words.ts';
+export * from './cell-answers.ts';
 export * from './chance-document.ts';
 export * from './check-document.ts';
 export * from './check-text.ts';
@@ -7,6 +8,7 @@ export * from './choice-words.ts';
 export * from './formulas-document.ts';
 export * from './foundation-document.ts';
 export * from './hill-document.ts';
+export * from './ledger-table.ts';
 export * from './link-words.ts';
 export * from './lowered-document.ts';
 export * from './part-documents.ts';

@@ -54,7 +54,7 @@ export const PROBLEM_KINDS = {
     status: 406,
     title: 'No such form of the answer',
     cause: 'The accept header, or as= in the query, asks for a form that this address does not have.',
-    remedy: 'Ask for application/json or text/plain, or leave the header out.',
+    remedy: 'Ask for one of the forms that the detail names, or leave the header out.',
   },
   'too-large': {
     status: 413,

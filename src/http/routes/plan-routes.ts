@@ -20,6 +20,7 @@ import {
   ratingsRequestSchema,
   readAdditionsRequest,
   readAreasRequest,
+  readLoadTable,
   readPlan,
   readPressuresRequest,
   readRatingsRequest,
@@ -30,9 +31,11 @@ import {
   areasDocument,
   checkDocument,
   checkText,
+  ledgerTable,
   pressuresDocument,
   ratingsDocument,
 } from '../../worksheet/index.ts';
+import { csv } from '../cells/csv.ts';
 import { component } from '../documents/component.ts';
 import { chosenForm } from '../negotiation.ts';
 import { Problem } from '../problems/problem.ts';
@@ -51,6 +54,12 @@ const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequ
 const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
 
 const FORMS = { json: 'application/json', text: 'text/plain' } as const;
+const CHECK_FORMS = { ...FORMS, csv: 'text/csv' } as const;
+
+const decimal = z
+  .enum(['point', 'comma'])
+  .optional()
+  .meta({ description: 'How a comma in a number is read, and what a table is written with; point when not given.' });
 
 const working = z
   .enum(['none', 'full'])
@@ -91,6 +100,58 @@ function readOrRefuse<T extends { readonly ok: true }>(
   throw new Problem('plan-faults', detail, { faults: reading.faults });
 }
 
+/** The document of a request for areas: the body, or the loads of its table with what the query says beside them. */
+function areasDocumentOf(
+  body: unknown,
+  { units, method }: { units?: string | undefined; method?: string | undefined },
+) {
+  if (typeof body === 'string') {
+    const table = readOrRefuse(readLoadTable(body));
+    return { units: units ?? 'us', ...(method === undefined ? {} : { method }), loads: table.loads };
+  }
+  const misplaced = Object.entries({ units, method }).filter(([, value]) => value !== undefined);
+  if (misplaced.length > 0) {
+    const faults = misplaced.map(([parameter, given]) => ({
+      parameter,
+      given,
+      says: `${parameter} belongs to a table; a JSON body has its own: leave it out.`,
+    }));
+    throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', { faults });
+  }
+  return body;
+}
+
+/** Areas, the one answer whose request may also be a table. */
+const areasRoute: FastifyPluginAsyncZod = async (app) => {
+  app.addContentTypeParser('text/csv', { parseAs: 'string' }, (_request, text, done) => done(null, text));
+
+  app.post(
+    '/v1/areas',
+    {
+      schema: {
+        operationId: 'areas',
+        tags: ['plans'],
+        summary: 'Effective projected areas of any part of a plan, and their worst heading',
+        description:
+          'Also of a table, text/csv: a load a row, headed by the field names of a load, with commas, semicolons or tabs between; then the method, and units if not us, stand in the query.',
+        body: areasBody,
+        querystring: z.strictObject({
+          units: z.enum(['us', 'si']).optional().meta({ description: 'Units of a table; us when not given.' }),
+          method: z.string().max(40).optional().meta({ description: 'Method of a table.' }),
+          decimal,
+        }),
+        response: { 200: jsonResponse('The areas', areasSchema), ...bodyProblems },
+      },
+    },
+    async (request) => {
+      const document = areasDocumentOf(request.body, request.query);
+      const reading = readAreasRequest(document, { decimal: request.query.decimal ?? 'point' });
+      const { part, queries } = readOrRefuse(reading);
+      return writable({ ...areasDocument(part.inquiry, part.siteGiven, part.towerGiven), queries });
+    },
+  );
+};
+
 /** Answers to a plan or to a part of one. */
 export const planRoutes: FastifyPluginAsyncZod = async (app) => {
   app.addHook('preValidation', async ({ body, headers }) => {
@@ -109,9 +170,10 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         body: planBody,
         querystring: z.strictObject({
           as: z
-            .enum(['json', 'text'])
+            .enum(['json', 'text', 'csv'])
             .optional()
-            .meta({ description: 'Form of the answer, before the accept header.' }),
+            .meta({ description: 'Form of the answer, before the accept header; csv: its ledger.' }),
+          decimal,
           working,
           spread,
           sensitivity,
@@ -120,7 +182,11 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         response: {
           200: {
             description: 'The answer',
-            content: { 'application/json': { schema: checkSchema }, 'text/plain': { schema: z.string() } },
+            content: {
+              'application/json': { schema: checkSchema },
+              'text/plain': { schema: z.string() },
+              'text/csv': { schema: z.string() },
+            },
           },
           ...problemResponses(
             'not-json',
@@ -135,8 +201,9 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       },
     },
     async (request, reply) => {
-      const form = chosenForm(FORMS, request.query.as, request.headers.accept);
-      const { inquiry, document, queries } = readOrRefuse(readPlan(request.body));
+      const form = chosenForm(CHECK_FORMS, request.query.as, request.headers.accept);
+      const sign = request.query.decimal ?? 'point';
+      const { inquiry, document, queries } = readOrRefuse(readPlan(request.body, { decimal: sign }));
       const assessment = assess(inquiry);
       const besides = {
         spread: request.query.spread === 'full' ? spreadOf(assessment) : undefined,
@@ -146,9 +213,12 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       };
       reply.header('vary', 'accept');
       if (form === 'text') return reply.type('text/plain; charset=utf-8').send(checkText(assessment, queries, besides));
-      return reply
-        .type('application/json; charset=utf-8')
-        .send(writable(checkDocument(assessment, document, queries, request.query.working ?? 'none', besides)));
+      const answer = checkDocument(assessment, document, queries, request.query.working ?? 'none', besides);
+      if (form === 'csv') {
+        const { heads, rows } = ledgerTable(answer);
+        return reply.type('text/csv; charset=utf-8').send(csv([heads, ...rows], sign));
+      }
+      return reply.type('application/json; charset=utf-8').send(writable(answer));
     },
   );
 
@@ -205,22 +275,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
     },
   );
 
-  app.post(
-    '/v1/areas',
-    {
-      schema: {
-        operationId: 'areas',
-        tags: ['plans'],
-        summary: 'Effective projected areas of any part of a plan, and their worst heading',
-        body: areasBody,
-        response: { 200: jsonResponse('The areas', areasSchema), ...bodyProblems },
-      },
-    },
-    async (request) => {
-      const { part, queries } = readOrRefuse(readAreasRequest(request.body));
-      return writable({ ...areasDocument(part.inquiry, part.siteGiven, part.towerGiven), queries });
-    },
-  );
+  await app.register(areasRoute);
 
   app.post(
     '/v1/pressures',

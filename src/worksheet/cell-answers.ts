@@ -1,0 +1,103 @@
+import { bundleDiameter, packingRatio } from '../areas/index.ts';
+import type { UnitSystem } from '../foundation/index.ts';
+import {
+  areasOf,
+  assess,
+  compareRatings,
+  designHoldsTo,
+  type Inquiry,
+  lowerAtGust,
+  type Rating,
+} from '../margins/index.ts';
+import { allowedBending, type Tube } from '../structure/index.ts';
+import { type Climate, chanceOfReaching, convertSpeed, type SpeedBasis } from '../wind/index.ts';
+import { WORDS_FOR_VERDICT } from './choice-words.ts';
+import { pressuresDocument } from './part-documents.ts';
+import { type Quantity, quantity } from './quantity.ts';
+import { headline } from './says.ts';
+
+/** What stands in a cell: one number, or words where there is none. */
+export type CellAnswer = Quantity | { readonly words: string };
+
+const NOT_SHOWN = 'not shown';
+
+/** Pressure at a height, at the method's level. */
+export function pressureCell(inquiry: Inquiry, height: number): CellAnswer {
+  const [row] = pressuresDocument(inquiry, [height], true).heights;
+  return row === undefined ? { words: NOT_SHOWN } : row.pressure;
+}
+
+/** Force on the one load of a station, allowable level. */
+export function forceCell(inquiry: Inquiry): CellAnswer {
+  const row = assess(inquiry).ledger.rows.find(({ at }) => at === '/loads/0');
+  return row === undefined ? { words: NOT_SHOWN } : quantity(row.force, 'force', inquiry.station.units);
+}
+
+/** Effective area of what a part of a plan names, at its worst heading. */
+export function areaCell(inquiry: Inquiry, siteGiven: boolean): CellAnswer {
+  return quantity(areasOf(inquiry, siteGiven, false).worst, 'area', inquiry.station.units);
+}
+
+/** A speed in another basis, read as a site's. */
+export function speedCell(speed: number, from: SpeedBasis, to: SpeedBasis, units: UnitSystem): CellAnswer {
+  return quantity(convertSpeed(speed, from, to, 'site'), 'speed', units);
+}
+
+/** The least force of a rating; with another wind, the effective area of that force there. */
+export function ratingCell({ station }: Inquiry, ratings: readonly Rating[], target?: Rating): CellAnswer {
+  const [compared] = compareRatings(station, ratings, target).ratings;
+  if (compared === undefined) return { words: NOT_SHOWN };
+  if (target === undefined) return quantity(compared.force[0], 'force', station.units);
+  return compared.equal === undefined ? { words: NOT_SHOWN } : quantity(compared.equal[0], 'area', station.units);
+}
+
+/** The moment a mast is surely allowed. */
+export function mastMomentCell(tube: Tube, units: UnitSystem): CellAnswer {
+  const allowed = allowedBending(tube);
+  return allowed === undefined
+    ? { words: `${NOT_SHOWN}: the wall is so thin that it may buckle first` }
+    : quantity(allowed.surely, 'moment', units);
+}
+
+/** Width of a round bundle. */
+export function bundleWidthCell(count: number, diameter: number, units: UnitSystem): CellAnswer {
+  return quantity(bundleDiameter.of(packingRatio(count), diameter), 'diameter', units);
+}
+
+/** Chance that so many years reach a speed, the high end of the band. */
+export function chanceCell(climate: Climate, speed: number, years: number, units: UnitSystem): CellAnswer {
+  return quantity(chanceOfReaching(climate, speed, years).overYears[1], 'one', units);
+}
+
+/** Forecast gust at which to lower what holds to a gust: the force that leaves the margin grows with its square. */
+export function lowerAtCell(holdsTo: number, margin: number, forecast: number, units: UnitSystem): CellAnswer {
+  const keepsMarginTo = designHoldsTo.of(holdsTo, 0, 1 / (1 - margin));
+  return quantity(lowerAtGust.of(keepsMarginTo, forecast), 'speed', units);
+}
+
+/** One figure or word of a station of which only the tower is known. */
+export function stationCell(inquiry: Inquiry, give: 'use' | 'verdict' | 'holdsTo' | 'roomLeft' | 'says'): CellAnswer {
+  const assessment = assess(inquiry);
+  const { units } = inquiry.station;
+  const [tower] = assessment.links;
+  // A figure that would read as fit beside a verdict that does not say so would be taken for a pass.
+  const result = tower?.verdict === 'not-shown' && (tower.result?.use ?? 0) <= 1 ? undefined : tower?.result;
+  switch (give) {
+    case 'says':
+      return { words: headline(assessment) };
+    case 'verdict': {
+      if (tower === undefined || tower.verdict === 'not-shown') return { words: NOT_SHOWN };
+      const alone =
+        assessment.verdict === tower.verdict && !assessment.links.some((link) => link.verdict === 'not-shown');
+      return { words: `${WORDS_FOR_VERDICT[tower.verdict]}${alone ? '' : ' (tower only)'}` };
+    }
+    case 'use':
+      return result === undefined ? { words: NOT_SHOWN } : quantity(result.use, 'one', units);
+    case 'holdsTo':
+      return result?.holdsTo === undefined ? { words: NOT_SHOWN } : quantity(result.holdsTo.gust, 'speed', units);
+    case 'roomLeft':
+      return assessment.roomLeft === undefined
+        ? { words: NOT_SHOWN }
+        : quantity(assessment.roomLeft.area, 'area', units);
+  }
+}
