@@ -1,0 +1,1 @@
+export { elevation } from './elevation.ts';
