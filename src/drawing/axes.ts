@@ -9,11 +9,7 @@ export interface Scale {
 }
 
 /** A linear scale with round ticks, as many as keep the given distance on the sheet. */
-export function scaleOf(
-  values: readonly [number, number],
-  places: readonly [number, number],
-  apart: number,
-): Scale {
+export function scaleOf(values: readonly [number, number], places: readonly [number, number], apart: number): Scale {
   const [low, high] = values;
   const span = high > low ? high - low : 1;
   const length = Math.abs(places[1] - places[0]);

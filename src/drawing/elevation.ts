@@ -32,7 +32,7 @@ interface Label {
 export function elevation(assessment: Assessment): string {
   const { inquiry, ledger, heights } = assessment;
   const { station } = inquiry;
-  const { units, tower } = station;
+  const { units } = station;
   const outlines = outlinesOf(assessment);
   const reach = Math.max(0.5, ...outlines.map(({ left, right }) => Math.max(left, right)));
   const top = 62;
@@ -118,21 +118,52 @@ function standingOf(
     .map((each) => {
       const low = Math.max(each.low, from);
       const x = (halfWidthAt(inquiry.station, (each.low + each.high) / 2) + 0.06) * scale;
-      const pair = [x + 1.5, x + 3.5].map((at) => through([[at, -low * scale], [at, -each.high * scale]])).join('');
+      const pair = [x + 1.5, x + 3.5]
+        .map((at) =>
+          through([
+            [at, -low * scale],
+            [at, -each.high * scale],
+          ]),
+        )
+        .join('');
       return element('path', { d: pair, ...pen({ line: 'ink', width: 0.8 }) });
     });
-  return group({}, sections, lines, mastOutline(mast, tower.top, scale), outlines.map((each) => each.draw(scale)));
+  return group(
+    {},
+    sections,
+    lines,
+    mastOutline(mast, tower.top, scale),
+    outlines.map((each) => each.draw(scale)),
+  );
 }
 
 function mastOutline(mast: Assessment['inquiry']['station']['mast'], top: number, scale: number): Svg | undefined {
   if (!mast) return undefined;
   const foot = mast.foot ?? top;
   const marks: Svg[] = [
-    element('path', { d: through([[0, -foot * scale], [0, -mast.tip * scale]]), ...pen({ line: 'ink', width: 2.4 }) }),
+    element('path', {
+      d: through([
+        [0, -foot * scale],
+        [0, -mast.tip * scale],
+      ]),
+      ...pen({ line: 'ink', width: 2.4 }),
+    }),
   ];
   if (mast.bearing !== undefined) {
     const at = -mast.bearing * scale;
-    marks.push(element('path', { d: through([[-6, at], [0, at - 7], [6, at]], true), ...pen({ fill: 'ink' }) }));
+    marks.push(
+      element('path', {
+        d: through(
+          [
+            [-6, at],
+            [0, at - 7],
+            [6, at],
+          ],
+          true,
+        ),
+        ...pen({ fill: 'ink' }),
+      }),
+    );
   }
   if (mast.foot !== undefined) {
     marks.push(element('rect', { x: -4, y: -foot * scale - 4, width: 8, height: 8, ...pen({ fill: 'ink' }) }));
@@ -163,9 +194,22 @@ function arrow(tip: Point, length: number): Svg {
   const head = Math.min(7, length);
   return group(
     {},
-    element('path', { d: through([[x - length, y], [x - head / 2, y]]), ...pen({ line: 'wind', width: 1.3 }) }),
     element('path', {
-      d: through([[x, y], [x - head, y - 3], [x - head, y + 3]], true),
+      d: through([
+        [x - length, y],
+        [x - head / 2, y],
+      ]),
+      ...pen({ line: 'wind', width: 1.3 }),
+    }),
+    element('path', {
+      d: through(
+        [
+          [x, y],
+          [x - head, y - 3],
+          [x - head, y + 3],
+        ],
+        true,
+      ),
       ...pen({ fill: 'wind' }),
     }),
   );
@@ -185,7 +229,8 @@ function arrowsOf(
     if (length < 1) return [];
     const outline = row.kind === 'load' ? outlines.find((each) => each.load.at === row.at) : undefined;
     const middle = (row.low + row.high) / 2;
-    const inside = row.kind === 'mast' && row.high <= inquiry.station.tower.top ? halfWidthAt(inquiry.station, middle) : 0;
+    const inside =
+      row.kind === 'mast' && row.high <= inquiry.station.tower.top ? halfWidthAt(inquiry.station, middle) : 0;
     const left = outline ? Math.max(0, outline.left) : inside;
     const clear = outline?.sizeless ? 9 : 4;
     return [arrow([TOWER - left * scale - clear, y(middle)], length)];
@@ -210,7 +255,12 @@ function worstMark({ links, inquiry }: Assessment, y: (z: number) => number): Sv
   const r = 11;
   return group(
     {},
-    element('circle', { cx: TOWER, cy: y(Math.max(height, inquiry.station.tower.foot)), r, ...pen({ line: 'ink', width: 1.8 }) }),
+    element('circle', {
+      cx: TOWER,
+      cy: y(Math.max(height, inquiry.station.tower.foot)),
+      r,
+      ...pen({ line: 'ink', width: 1.8 }),
+    }),
     element('circle', { cx: TOWER, cy: y(height), r: r + 3.5, ...pen({ line: 'ink', width: 0.9 }) }),
   );
 }
@@ -226,11 +276,13 @@ function labelsOf(
   const long = (value: number) => said(value, 'length', units);
   const edge = (z: number) => TOWER + halfWidthAt(station, z) * scale + 2;
   const force = (row: LedgerRow | undefined) => (row ? said(row.force, 'force', units) : undefined);
-  const sum = (kind: LedgerRow['kind']) => ledger.rows.filter((row) => row.kind === kind).reduce((all, row) => all + row.force, 0);
+  const sum = (kind: LedgerRow['kind']) =>
+    ledger.rows.filter((row) => row.kind === kind).reduce((all, row) => all + row.force, 0);
   const labels: Label[] = outlines.map(({ load, right, sizeless }) => {
     const row = ledger.rows.find((each) => each.at === load.at && each.kind === 'load');
     const middle = (load.low + load.high) / 2;
-    const where = load.high > load.low ? `${figures(load.low / unitLength(units))} to ${long(load.high)}` : long(load.low);
+    const where =
+      load.high > load.low ? `${figures(load.low / unitLength(units))} to ${long(load.high)}` : long(load.low);
     const wind = force(row);
     return {
       at: [TOWER + Math.max(0, right) * scale + (sizeless ? 9 : 4), y(middle)],
@@ -245,10 +297,12 @@ function labelsOf(
       words: `mast, to ${long(mast.tip)}`,
       wind: said(sum('mast'), 'force', units),
     });
-    if (mast.foot !== undefined) labels.push({ at: [edge(mast.foot), y(mast.foot)], words: `mast foot, ${long(mast.foot)}` });
+    if (mast.foot !== undefined)
+      labels.push({ at: [edge(mast.foot), y(mast.foot)], words: `mast foot, ${long(mast.foot)}` });
   }
   labels.push({ at: [edge(tower.top), y(tower.top)], words: `tower top, ${long(tower.top)}` });
-  if (tower.hingeHeight !== undefined) labels.push({ at: [edge(tower.hingeHeight), y(tower.hingeHeight)], words: `hinge, ${long(tower.hingeHeight)}` });
+  if (tower.hingeHeight !== undefined)
+    labels.push({ at: [edge(tower.hingeHeight), y(tower.hingeHeight)], words: `hinge, ${long(tower.hingeHeight)}` });
   for (const held of tower.held) {
     labels.push({ at: [edge(held.height), y(held.height)], words: `${held.by}, ${long(held.height)}` });
   }
@@ -262,7 +316,11 @@ function labelsOf(
   if (cables.length > 0) {
     const z = cables[0] as (typeof cables)[number];
     const at = z.low + 0.35 * (z.high - z.low);
-    labels.push({ at: [edge(at) + 4, y(at)], words: cables.length === 1 ? z.name : `${cables.length} runs of lines`, wind: said(sum('lines'), 'force', units) });
+    labels.push({
+      at: [edge(at) + 4, y(at)],
+      words: cables.length === 1 ? z.name : `${cables.length} runs of lines`,
+      wind: said(sum('lines'), 'force', units),
+    });
   }
   const worst = links[0]?.result;
   if (worst?.height !== undefined) {
@@ -288,7 +346,10 @@ function laneOf(labels: readonly Label[], top: number, foot: number): Lane {
     const joins = label.wind !== undefined && widthOf(`${last}, ${label.wind}`) <= LANE_WIDTH;
     return { words, joins, count: words.length + (label.wind !== undefined && !joins ? 1 : 0) };
   });
-  const wishes = lines.map(({ count }, index) => ({ anchor: (labels[index] as Label).at[1], height: count * LINE + 3 }));
+  const wishes = lines.map(({ count }, index) => ({
+    anchor: (labels[index] as Label).at[1],
+    height: count * LINE + 3,
+  }));
   const total = wishes.reduce((sum, wish) => sum + wish.height, 0);
   if (total > foot - top) return numberedLane(labels, top, foot);
   const middles = placed(wishes, top, foot);
@@ -345,7 +406,11 @@ function leader(from: Point, to: Point): Svg {
 }
 
 /** Ground, footing and a hint of the hill. */
-function belowGround({ inquiry }: Assessment, scale: number, ground: number): { readonly svg: Svg; readonly foot: number } {
+function belowGround(
+  { inquiry }: Assessment,
+  scale: number,
+  ground: number,
+): { readonly svg: Svg; readonly foot: number } {
   const { site, station } = inquiry;
   const { units, tower } = station;
   const { foundation } = tower;
@@ -370,11 +435,25 @@ function belowGround({ inquiry }: Assessment, scale: number, ground: number): { 
   const left = AXIS;
   const right = WIDTH - 20;
   parts.push(
-    element('path', { d: through([[left, ground], [right, ground]]), ...pen({ line: 'ink', width: 1.7 }) }),
+    element('path', {
+      d: through([
+        [left, ground],
+        [right, ground],
+      ]),
+      ...pen({ line: 'ink', width: 1.7 }),
+    }),
     hachures([left, ground + 1], [right, ground + 1], [-5, 5], 'ink', 12),
   );
   if (tower.foot > 0) {
-    parts.push(element('path', { d: through([[TOWER - 40, ground - tower.foot * scale], [TOWER + 40, ground - tower.foot * scale]]), ...pen({ line: 'ink', width: 1.4, dash: '7 3' }) }));
+    parts.push(
+      element('path', {
+        d: through([
+          [TOWER - 40, ground - tower.foot * scale],
+          [TOWER + 40, ground - tower.foot * scale],
+        ]),
+        ...pen({ line: 'ink', width: 1.4, dash: '7 3' }),
+      }),
+    );
   }
   const footWords = wrapped(words, LANE_WIDTH + 30, 3);
   footWords.forEach((line, index) => {
@@ -384,9 +463,17 @@ function belowGround({ inquiry }: Assessment, scale: number, ground: number): { 
   const { hill } = site;
   if (hill && site.topographicFactor === undefined) {
     const sketch = hillSketch(hill.shape, hill.side, ground + 14);
-    const side = hill.distance === 0 ? 'at the tower' : `${long(hill.distance)} ${hill.side === 'upwind' ? 'downwind' : 'upwind'}`;
-    const text = wrapped(`${hill.shape.replace('-', ' ')} ${long(hill.height)} high, crest ${side}; not to scale`, 176, 3);
-    parts.push(sketch, ...text.map((line, index) => lettering(14, ground + 64 + index * LINE, line, { ink: 'ink-soft', halo: true })));
+    const side =
+      hill.distance === 0 ? 'at the tower' : `${long(hill.distance)} ${hill.side === 'upwind' ? 'downwind' : 'upwind'}`;
+    const text = wrapped(
+      `${hill.shape.replace('-', ' ')} ${long(hill.height)} high, crest ${side}; not to scale`,
+      176,
+      3,
+    );
+    parts.push(
+      sketch,
+      ...text.map((line, index) => lettering(14, ground + 64 + index * LINE, line, { ink: 'ink-soft', halo: true })),
+    );
     foot = Math.max(foot, ground + 58 + text.length * LINE);
   }
   return { svg: group({}, parts), foot };
@@ -405,8 +492,17 @@ function hillSketch(shape: 'ridge' | 'escarpment' | 'round-hill', side: 'upwind'
   const y = shape === 'escarpment' ? (side === 'upwind' ? top + 16 : top + 4) : top + 16;
   return group(
     {},
-    element('path', { d: profile.replaceAll(/\d+\.\d+/g, (each) => Number(each).toFixed(2)), ...pen({ line: 'ink', width: 1.4 }) }),
-    element('path', { d: through([[x, y], [x, y - 12]]), ...pen({ line: 'ink', width: 2.2 }) }),
+    element('path', {
+      d: profile.replaceAll(/\d+\.\d+/g, (each) => Number(each).toFixed(2)),
+      ...pen({ line: 'ink', width: 1.4 }),
+    }),
+    element('path', {
+      d: through([
+        [x, y],
+        [x, y - 12],
+      ]),
+      ...pen({ line: 'ink', width: 2.2 }),
+    }),
     element('path', { d: `M24 ${(top + 6).toFixed(2)}h16m-5 -3l5 3l-5 3`, ...pen({ line: 'wind', width: 1.2 }) }),
   );
 }
@@ -423,8 +519,20 @@ function heldBy({ inquiry }: Assessment, scale: number, ground: number): Svg {
         const x = TOWER + half(height);
         return group(
           {},
-          element('path', { d: through([[x, y], [x + 26, y]]), ...pen({ line: 'ink', width: 2.2 }) }),
-          element('path', { d: through([[x + 26, y - 16], [x + 26, ground]]), ...pen({ line: 'ink', width: 1.2 }) }),
+          element('path', {
+            d: through([
+              [x, y],
+              [x + 26, y],
+            ]),
+            ...pen({ line: 'ink', width: 2.2 }),
+          }),
+          element('path', {
+            d: through([
+              [x + 26, y - 16],
+              [x + 26, ground],
+            ]),
+            ...pen({ line: 'ink', width: 1.2 }),
+          }),
           hachures([x + 26, ground], [x + 26, y - 16], [5, -4]),
         );
       }
@@ -483,19 +591,27 @@ function loweredOf(
     const half = Math.max(0.5, ...outlines.map(({ left, right }) => Math.max(left, right)));
     const scale = Math.min((WIDTH - 110) / out, 150 / (2 * Math.max(half, hinge)));
     const above = Math.max(half, 1) * scale;
-    const y = top + 18 + above;
+    const strikes = half > hinge;
+    const y = top + (strikes ? 18 + LINE : 18) + above;
     const ground = y + hinge * scale;
     const x = 60;
     const bar = roundStep(50 / (scale * inSi(assessment)));
     const wide = bar * inSi(assessment) * scale;
-    const strikes = half > hinge;
     const foot = Math.max(ground, y + above) + 14;
     return {
       foot: foot + 22,
       svg: group(
         {},
-        lettering(14, top, `Lowered: lying over its hinge, ${long(hinge)} up; it reaches ${long(out)} out`, { bold: true }),
-        element('path', { d: through([[20, ground], [WIDTH - 20, ground]]), ...pen({ line: 'ink', width: 1.7 }) }),
+        lettering(14, top, `Lowered: lying over its hinge, ${long(hinge)} up; it reaches ${long(out)} out`, {
+          bold: true,
+        }),
+        element('path', {
+          d: through([
+            [20, ground],
+            [WIDTH - 20, ground],
+          ]),
+          ...pen({ line: 'ink', width: 1.7 }),
+        }),
         hachures([20, ground + 1], [WIDTH - 20, ground + 1], [-5, 5], 'ink', 12),
         group({ transform: `translate(${x} ${ground.toFixed(2)})` }, standingOf(assessment, outlines, scale, 0, hinge)),
         group(
@@ -507,7 +623,7 @@ function loweredOf(
         element('rect', { x: x + wide / 2, y: foot, width: wide / 2, height: 4, ...pen({ line: 'ink', width: 1 }) }),
         lettering(x + wide + 6, foot + 6, `${figures(bar)} ${unitOf('length', units)}`),
         ...(strikes
-          ? [lettering(x + wide + 60, foot + 6, 'as it is turned here, something meets the ground', { ink: 'ink-soft' })]
+          ? [lettering(14, top + LINE, 'As it is turned here, something meets the ground.', { ink: 'ink-soft' })]
           : []),
       ),
     };
@@ -515,12 +631,20 @@ function loweredOf(
   if (tower.nestedTop !== undefined && tower.telescopes) {
     const words = `Lowered: slid together its top is at ${long(tower.nestedTop)}, ${long(tower.top - tower.nestedTop)} lower.`;
     const drop = tower.top - tower.nestedTop;
-    const scale = Math.min(150 / (heights.overall - drop), 130 / Math.max(0.5, ...outlines.map(({ left, right }) => Math.max(left, right))));
+    const scale = Math.min(
+      150 / (heights.overall - drop),
+      130 / Math.max(0.5, ...outlines.map(({ left, right }) => Math.max(left, right))),
+    );
     const ground = top + 26 + (heights.overall - drop) * scale;
     const nested = tower.sections.map((section) => {
       const length = section.high - section.low;
       const low = Math.max(tower.foot, Math.min(section.low, (tower.nestedTop as number) - length));
-      return sectionOutline({ ...section, low, high: Math.min(low + length, tower.nestedTop as number) }, scale, 0, heights.overall);
+      return sectionOutline(
+        { ...section, low, high: Math.min(low + length, tower.nestedTop as number) },
+        scale,
+        0,
+        heights.overall,
+      );
     });
     const { mast } = inquiry.station;
     return {
@@ -528,7 +652,13 @@ function loweredOf(
       svg: group(
         {},
         lettering(14, top, words, { bold: true }),
-        element('path', { d: through([[60, ground], [WIDTH - 60, ground]]), ...pen({ line: 'ink', width: 1.7 }) }),
+        element('path', {
+          d: through([
+            [60, ground],
+            [WIDTH - 60, ground],
+          ]),
+          ...pen({ line: 'ink', width: 1.7 }),
+        }),
         hachures([60, ground + 1], [WIDTH - 60, ground + 1], [-5, 5], 'ink', 12),
         group(
           { transform: `translate(${WIDTH / 2} ${ground.toFixed(2)})` },
@@ -555,11 +685,13 @@ function notesOf(
   const notes = [
     'Seen across the worst wind, which comes from the left. Lengths and heights to one scale; the mast, lines and element ends are thicker than they are. Forces at allowable level.',
   ];
-  if (outlines.some(({ sizeless }) => sizeless)) notes.push('A broken ring stands for a load of which no size is told.');
+  if (outlines.some(({ sizeless }) => sizeless))
+    notes.push('A broken ring stands for a load of which no size is told.');
   if (tower.sections.some((section) => !section.shape)) {
     notes.push(`Broken edges: the width of the tower is not told; drawn ${said(0.3, 'length', units, 2)} wide.`);
   }
-  if (tower.held.some(({ by, guys }) => by === 'guys' && !guys)) notes.push('Broken guys: where they reach the ground is not told.');
+  if (tower.held.some(({ by, guys }) => by === 'guys' && !guys))
+    notes.push('Broken guys: where they reach the ground is not told.');
   if (labels.length === 0 || ledger.rows.length === 0) notes.push('No forces: nothing the wind touches is given.');
   if (scale * 0.1 > 20) notes.push('A small tower: widths look large because they are to the same scale.');
   return notes;
@@ -571,13 +703,18 @@ function describe({ inquiry, ledger, heights, links }: Assessment): string {
   const force = (value: number) => said(value, 'force', units);
   const things = ledger.rows
     .filter((row) => row.kind !== 'tower')
-    .map((row) => `${row.name} ${row.high > row.low ? `${long(row.low)} to ${long(row.high)}` : `at ${long(row.low)}`}, ${force(row.force)}`);
+    .map(
+      (row) =>
+        `${row.name} ${row.high > row.low ? `${long(row.low)} to ${long(row.high)}` : `at ${long(row.low)}`}, ${force(row.force)}`,
+    );
   const worst = links[0]?.result;
   return [
     `Tower top at ${long(tower.top)}, overall ${long(heights.overall)}, wind from the left.`,
     things.length > 0 ? `What the wind touches: ${things.join('; ')}.` : '',
     `Wind in all ${force(ledger.total.force)} at allowable level.`,
-    worst?.height === undefined ? 'Use of the tower is not shown.' : `Use is worst at ${long(worst.height)}: ${useFigures(worst.use)}.`,
+    worst?.height === undefined
+      ? 'Use of the tower is not shown.'
+      : `Use is worst at ${long(worst.height)}: ${useFigures(worst.use)}.`,
   ]
     .filter((each) => each !== '')
     .join(' ');

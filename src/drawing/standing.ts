@@ -83,7 +83,8 @@ function outlineOf(load: Load, station: Station, facing: boolean): Outline {
   const middle = (load.low + load.high) / 2;
   const tower = load.on === 'tower' ? halfWidthAt(station, middle) : 0;
   // Beside a tower it stands clear of it, upwind.
-  const axis = load.on === 'tower' && load.low < station.tower.top ? -Math.max(load.offset, tower + 0.15) : -load.offset;
+  const axis =
+    load.on === 'tower' && load.low < station.tower.top ? -Math.max(load.offset, tower + 0.15) : -load.offset;
   const arm = (scale: number): string =>
     axis < 0 ? `M${(axis * scale).toFixed(2)} ${(-middle * scale).toFixed(2)}H${(-tower * scale).toFixed(2)}` : '';
   const outline = (half: number, draw: Outline['draw'], sizeless = false): Outline => ({
@@ -99,17 +100,32 @@ function outlineOf(load: Load, station: Station, facing: boolean): Outline {
       ),
   });
   const beam = (halfBoom: number, halfElement: number, elements: number) =>
-    outline(facing ? halfBoom : halfElement, (scale) => beamOutline(axis * scale, -middle * scale, halfBoom * scale, halfElement * scale, elements, facing));
+    outline(facing ? halfBoom : halfElement, (scale) =>
+      beamOutline(axis * scale, -middle * scale, halfBoom * scale, halfElement * scale, elements, facing),
+    );
   switch (shape.kind) {
     case 'tube':
-      if (shape.along === 'upright') return outline(0, (scale) => upright(axis * scale, load.low * scale, load.high * scale));
-      return beam(shape.along === 'boom' ? shape.length / 2 : 0, shape.along === 'element' ? shape.length / 2 : 0, shape.along === 'element' ? load.count : 0);
+      if (shape.along === 'upright')
+        return outline(0, (scale) => upright(axis * scale, load.low * scale, load.high * scale));
+      return beam(
+        shape.along === 'boom' ? shape.length / 2 : 0,
+        shape.along === 'element' ? shape.length / 2 : 0,
+        shape.along === 'element' ? load.count : 0,
+      );
     case 'tubes': {
       const half = (along: string) =>
-        Math.max(0, ...shape.rows.filter((row) => row.along === along).map((row) => row.pieces.reduce((sum, each) => sum + each.length, 0) / 2));
+        Math.max(
+          0,
+          ...shape.rows
+            .filter((row) => row.along === along)
+            .map((row) => row.pieces.reduce((sum, each) => sum + each.length, 0) / 2),
+        );
       const elements = shape.rows.filter((row) => row.along === 'element').reduce((sum, row) => sum + row.count, 0);
-      if (half('boom') + half('element') > 0) return beam(Math.max(half('boom'), (load.boom ?? 0) / 2), half('element'), elements);
-      return outline(0, (scale) => upright(axis * scale, load.low * scale, Math.max(load.high, load.low + 2 * half('upright')) * scale));
+      if (half('boom') + half('element') > 0)
+        return beam(Math.max(half('boom'), (load.boom ?? 0) / 2), half('element'), elements);
+      return outline(0, (scale) =>
+        upright(axis * scale, load.low * scale, Math.max(load.high, load.low + 2 * half('upright')) * scale),
+      );
     }
     case 'plate': {
       const wide = facing ? shape.deep : shape.wide;
@@ -132,7 +148,10 @@ function outlineOf(load: Load, station: Station, facing: boolean): Outline {
         return element('path', { d: `${bowl}Z`, ...pen({ line: 'ink', width: 1.4, fill: 'paper-deep' }) });
       });
     case 'wire':
-      return { ...outline(0, () => group({})), draw: (scale) => wireOutline(scale, middle, shape.rise / shape.distance, shape.distance) };
+      return {
+        ...outline(0, () => group({})),
+        draw: (scale) => wireOutline(scale, middle, shape.rise / shape.distance, shape.distance),
+      };
     case 'lattice':
     case 'pole': {
       const half = Math.max(...shape.width) / 2;
@@ -154,23 +173,43 @@ function outlineOf(load: Load, station: Station, facing: boolean): Outline {
         const halfElement = reach > halfBoom ? Math.sqrt(reach ** 2 - halfBoom ** 2) : 0;
         return beam(halfBoom, halfElement, halfElement > 0 ? 2 : 0);
       }
-      if (load.high > load.low) return outline(0, (scale) => upright(axis * scale, load.low * scale, load.high * scale));
+      if (load.high > load.low)
+        return outline(0, (scale) => upright(axis * scale, load.low * scale, load.high * scale));
       return outline(0, (scale) => signOf(axis * scale, -middle * scale), true);
     }
   }
 }
 
 function upright(x: number, low: number, high: number): Svg {
-  return element('path', { d: through([[x, -low], [x, -high]]), ...pen({ line: 'ink', width: 1.5 }) });
+  return element('path', {
+    d: through([
+      [x, -low],
+      [x, -high],
+    ]),
+    ...pen({ line: 'ink', width: 1.5 }),
+  });
 }
 
 /** A beam from its side: boom with its elements end-on as dots; or along it: an element, with the boom end-on. */
-function beamOutline(x: number, y: number, halfBoom: number, halfElement: number, elements: number, facing: boolean): Svg {
+function beamOutline(
+  x: number,
+  y: number,
+  halfBoom: number,
+  halfElement: number,
+  elements: number,
+  facing: boolean,
+): Svg {
   const half = facing ? halfBoom : halfElement;
   const dots = facing && elements > 0 ? Math.min(elements, 40) : 0;
   return group(
     {},
-    element('path', { d: through([[x - half, y], [x + half, y]]), ...pen({ line: 'ink', width: facing ? 2.3 : 1.5 }) }),
+    element('path', {
+      d: through([
+        [x - half, y],
+        [x + half, y],
+      ]),
+      ...pen({ line: 'ink', width: facing ? 2.3 : 1.5 }),
+    }),
     Array.from({ length: dots }, (_, index) =>
       element('circle', {
         cx: dots === 1 ? x : x - half + (2 * half * index) / (dots - 1),

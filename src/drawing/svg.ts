@@ -23,7 +23,10 @@ const UNFIT =
 
 /** Text from anywhere as it may stand in markup; control characters become spaces. */
 export function escaped(text: string): string {
-  return text.toWellFormed().replace(UNFIT, ' ').replace(/[&<>"']/g, (mark) => ESCAPED[mark] as string);
+  return text
+    .toWellFormed()
+    .replace(UNFIT, ' ')
+    .replace(/[&<>"']/g, (mark) => ESCAPED[mark] as string);
 }
 
 /** A coordinate to a hundredth; a drawing with a place that is no number must not leave the room. */

@@ -37,14 +37,21 @@ export function windBarb(x: number, y: number, length: number, speed: number): S
   const end = Math.max(x + length, at + 3);
   return group(
     {},
-    element('path', { d: `M${x} ${y.toFixed(2)}H${end.toFixed(2)}${feathers.join('')}`, ...pen({ line: 'wind', width: 1.2 }) }),
+    element('path', {
+      d: `M${x} ${y.toFixed(2)}H${end.toFixed(2)}${feathers.join('')}`,
+      ...pen({ line: 'wind', width: 1.2 }),
+    }),
     pennants,
     element('circle', { cx: end, cy: y, r: 1.8, ...pen({ fill: 'wind' }) }),
   );
 }
 
 /** How many of each mark a speed in m/s takes. */
-export function barbMarks(speed: number): { readonly pennants: number; readonly feathers: number; readonly half: boolean } {
+export function barbMarks(speed: number): {
+  readonly pennants: number;
+  readonly feathers: number;
+  readonly half: boolean;
+} {
   const fives = Math.round(speed / KNOT / 5);
   return { pennants: Math.floor(fives / 10), feathers: Math.floor((fives % 10) / 2), half: fives % 2 === 1 };
 }
