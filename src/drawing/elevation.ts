@@ -46,7 +46,7 @@ export function elevation(assessment: Assessment): string {
   const perForce = LONGEST_ARROW / largest;
 
   const labels = labelsOf(assessment, outlines, y, scale);
-  const lane = laneOf(labels, top - 20, ground + 4);
+  const lane = laneOf(labels, top - 20, ground - 3);
   const below = belowGround(assessment, scale, ground);
   const notes = notesOf(assessment, outlines, labels, scale);
   const legend = legendOf(assessment, scale, perForce, below.foot + 22);
@@ -300,6 +300,9 @@ function labelsOf(
     if (mast.foot !== undefined)
       labels.push({ at: [edge(mast.foot), y(mast.foot)], words: `mast foot, ${long(mast.foot)}` });
   }
+  if (mast?.bearing !== undefined && Math.abs(mast.bearing - tower.top) > 0.05) {
+    labels.push({ at: [edge(mast.bearing), y(mast.bearing)], words: `bearing, ${long(mast.bearing)}` });
+  }
   labels.push({ at: [edge(tower.top), y(tower.top)], words: `tower top, ${long(tower.top)}` });
   if (tower.hingeHeight !== undefined)
     labels.push({ at: [edge(tower.hingeHeight), y(tower.hingeHeight)], words: `hinge, ${long(tower.hingeHeight)}` });
@@ -319,7 +322,7 @@ function labelsOf(
     labels.push({
       at: [edge(at) + 4, y(at)],
       words: cables.length === 1 ? z.name : `${cables.length} runs of lines`,
-      wind: said(sum('lines'), 'force', units),
+      ...(sum('lines') > 0 ? { wind: said(sum('lines'), 'force', units) } : {}),
     });
   }
   const worst = links[0]?.result;

@@ -28,14 +28,16 @@ export function momentWithHeight(assessment: Assessment): string {
   const { inquiry, model } = assessment;
   const { tower, units } = inquiry.station;
   const length = DISPLAY_UNITS[units].length.inSi;
-  const up = scaleOf([tower.foot / length, tower.top / length], [FOOT, TOP], 36);
+  const up = scaleOf([model.lowest / length, tower.top / length], [FOOT, TOP], 36);
   const asked = demandByHeight(assessment);
   const held = tower.held.length > 0;
   const unproven = assessment.uses.every(({ capacity }) => !(capacity > 0));
   const notes = [
     'Filled: what your wind and the weights ask, at allowable level. Heavy line with hachures: the proof envelope, what the ratings show. Beside each joint its use.',
     ...(unproven ? ['No envelope: no rating of this tower says what it proves.'] : []),
-    ...(held ? [`Below the highest support, at ${said(model.lowest, 'length', units)}, nothing is compared.`] : []),
+    ...(held
+      ? [`Below the highest support, at ${said(model.lowest, 'length', units)}, nothing is compared or drawn.`]
+      : []),
     ...(assessment.uses.some(({ byWindRatio }) => byWindRatio)
       ? [
           "The tower's own wind is not known: the use compares the winds on it too, so it may be more than the lines show.",
@@ -114,7 +116,7 @@ function panel(assessment: Assessment, of: Of, asked: readonly Asked[], up: Scal
         .filter(({ check }) => check.link === 'tower')
         .map((use) => ({ z: heightOf(use), value: use.demand }))
         .sort((a, b) => b.z - a.z)
-    : asked.map((each) => ({ z: each.z, value: each[of] }));
+    : asked.filter(({ z }) => z >= model.lowest).map((each) => ({ z: each.z, value: each[of] }));
   const shown = (value: number) => displayValue(value, DIMENSION[of], units);
   const most = Math.max(1e-9, ...demand.map(({ value }) => value), ...own.map(({ demand: each }) => each));
   const proofs = own.map(({ capacity }) => capacity).filter((each) => Number.isFinite(each));
@@ -181,7 +183,7 @@ function panel(assessment: Assessment, of: Of, asked: readonly Asked[], up: Scal
     fitting.map((use, index) => {
       const capacity = Number.isFinite(use.capacity) && use.capacity > 0 ? use.capacity : use.demand;
       const edge = x(Math.max(use.demand, capacity));
-      const over = use.bad > 1;
+      const over = use.bad > 1 && links[0]?.verdict === 'over';
       return group(
         {},
         element('circle', { cx: x(use.demand), cy: y(heightOf(use)), r: 2.8, ...pen({ fill: 'ink' }) }),
@@ -221,32 +223,40 @@ function envelopeOf(
 ): Svg {
   const { tower } = inquiry.station;
   const proven = (use: CheckUse) => Number.isFinite(use.capacity) && use.capacity > 0;
-  const points: Point[] = [];
+  const lines: Point[][] = [];
   tower.sections.forEach((section, number) => {
     const here = own.filter((use) => use.check.section === number && use.check.link === 'tower' && proven(use));
     const low = Math.max(section.low, model.lowest);
-    if (section.uniform) {
-      const [lowEnd] = here;
-      if (lowEnd) points.push([x(lowEnd.capacity), y(low)], [x(lowEnd.capacity), y(section.high)]);
-      return;
-    }
-    const byHeight = here.map((use): Point => [x(use.capacity), y(model.levels[use.check.level]?.z ?? low)]);
-    points.push(...byHeight.sort((a, b) => b[1] - a[1]));
+    const [lowEnd] = here;
+    if (!lowEnd) return;
+    const line: Point[] = section.uniform
+      ? [
+          [x(lowEnd.capacity), y(low)],
+          [x(lowEnd.capacity), y(section.high)],
+        ]
+      : here
+          .map((use): Point => [x(use.capacity), y(model.levels[use.check.level]?.z ?? low)])
+          .sort((one, other) => other[1] - one[1]);
+    const before = lines.at(-1);
+    const end = before?.at(-1);
+    // One section on another is one step; telescoped ones overlap and stand side by side.
+    if (before && end && Math.abs(end[1] - y(low)) < 0.01) before.push(...line);
+    else lines.push(line);
   });
-  points.sort((one, other) => other[1] - one[1] || other[0] - one[0]);
   const couple = own
     .filter((use) => use.check.link === 'tower-top' && proven(use))
     .map((use): Point => [x(use.capacity), y(model.levels[use.check.level]?.z ?? tower.top)]);
-  const sides = points.slice(1).map((to, index) => {
-    const from = points[index] as Point;
-    return Math.abs(to[1] - from[1]) > 4 ? hachures(from, to, [6, -4]) : group({});
-  });
+  const sides = lines.flatMap((line) =>
+    line.slice(1).map((to, index) => {
+      const from = line[index] as Point;
+      return Math.abs(to[1] - from[1]) > 4 ? hachures(from, to, [6, -4]) : group({});
+    }),
+  );
   const beyond = own.some((use) => proven(use) && use.capacity > end);
   return group(
     {},
-    ...(points.length > 1
-      ? [element('path', { d: through(points), ...pen({ line: 'ink', width: 2 }) }), ...sides]
-      : []),
+    lines.map((line) => element('path', { d: through(line), ...pen({ line: 'ink', width: 2 }) })),
+    sides,
     ...(couple.length > 1
       ? [element('path', { d: through(couple), ...pen({ line: 'ink', width: 1.4, dash: '5 3' }) })]
       : []),

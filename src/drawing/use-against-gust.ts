@@ -104,6 +104,9 @@ export function useAgainstGust(assessment: Assessment): string {
   const missing = assessment.links.filter((link) => !curves.some((curve) => curve.link.id === link.id));
   const notes = [
     `Each point is the whole check done again at that speed. Figures: use in your wind. Above 1 the ratings show nothing more; that is not the same as failing.`,
+    ...(curves.some(({ points: [first, second] }) => first && second && second.use - first.use < 1e-6 * second.use)
+      ? ["Level at its left end: there the standard's least pressure decides."]
+      : []),
     ...(missing.length > 0
       ? [
           `Without a curve, no matter of wind or not shown: ${missing.slice(0, 12).map(linkWords).join(', ')}${missing.length > 12 ? ` and ${missing.length - 12} more` : ''}.`,

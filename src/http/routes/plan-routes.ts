@@ -1,5 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
+import { DRAWING_NAMES, DRAWINGS, type DrawingName } from '../../drawing/index.ts';
 import { additionsOf, assess, compareRatings, sensitivityOf, spreadOf } from '../../margins/index.ts';
 import {
   additionsRequestSchema,
@@ -41,6 +42,7 @@ const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequ
 const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
 
 const FORMS = { json: 'application/json', text: 'text/plain' } as const;
+const CHECK_FORMS = { ...FORMS, svg: 'image/svg+xml' } as const;
 
 const working = z
   .enum(['none', 'full'])
@@ -56,6 +58,11 @@ const sensitivity = z
   .enum(['none', 'full'])
   .optional()
   .meta({ description: 'full: what the use hangs on, one change at a time; none when not given.' });
+
+const drawing = z
+  .enum(DRAWING_NAMES)
+  .optional()
+  .meta({ description: 'Which drawing, with as=svg: it goes with no other form.' });
 
 const bodyProblems = problemResponses(
   'not-json',
@@ -76,6 +83,17 @@ function readOrRefuse<T extends { readonly ok: true }>(
   throw new Problem('plan-faults', detail, { faults: reading.faults });
 }
 
+/** A drawing is named where, and only where, one is asked for. */
+function drawingFor(form: keyof typeof CHECK_FORMS, named: DrawingName | undefined): DrawingName | undefined {
+  if ((form === 'svg') === (named !== undefined)) return named;
+  const allowed = DRAWING_NAMES.join(', ');
+  const says =
+    form === 'svg' ? `drawing is one of ${allowed}: say which.` : 'drawing goes with as=svg: ask for that too.';
+  throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', {
+    faults: [{ parameter: 'drawing', allowed, says }],
+  });
+}
+
 /** Answers to a plan or to a part of one. */
 export const planRoutes: FastifyPluginAsyncZod = async (app) => {
   app.addHook('preValidation', async ({ body, headers }) => {
@@ -94,9 +112,10 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         body: planBody,
         querystring: z.strictObject({
           as: z
-            .enum(['json', 'text'])
+            .enum(['json', 'text', 'svg'])
             .optional()
             .meta({ description: 'Form of the answer, before the accept header.' }),
+          drawing,
           working,
           spread,
           sensitivity,
@@ -104,7 +123,11 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         response: {
           200: {
             description: 'The answer',
-            content: { 'application/json': { schema: checkSchema }, 'text/plain': { schema: z.string() } },
+            content: {
+              'application/json': { schema: checkSchema },
+              'text/plain': { schema: z.string() },
+              'image/svg+xml': { schema: z.string() },
+            },
           },
           ...problemResponses(
             'not-json',
@@ -119,9 +142,13 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       },
     },
     async (request, reply) => {
-      const form = chosenForm(FORMS, request.query.as, request.headers.accept);
+      const form = chosenForm(CHECK_FORMS, request.query.as, request.headers.accept);
+      const drawn = drawingFor(form, request.query.drawing);
       const { inquiry, document, queries } = readOrRefuse(readPlan(request.body));
       const assessment = assess(inquiry);
+      if (drawn !== undefined) {
+        return reply.header('vary', 'accept').type('image/svg+xml; charset=utf-8').send(DRAWINGS[drawn](assessment));
+      }
       const besides = {
         spread: request.query.spread === 'full' ? spreadOf(assessment) : undefined,
         sensitivity: request.query.sensitivity === 'full' ? sensitivityOf(assessment) : undefined,
