@@ -37,7 +37,7 @@ export function uprightAxis(x: number, scale: Scale, top: number, foot: number, 
       element('path', { d: `M${x - 4} ${scale.at(tick).toFixed(2)}h4`, ...pen({ line: 'ink-soft', width: 0.9 }) }),
       lettering(x - 7, scale.at(tick) + 4.3, figures(tick), { anchor: 'end' }),
     ]),
-    lettering(x - 7, top - 11, unit, { anchor: 'end', ink: 'ink-soft' }),
+    unit === '' ? undefined : lettering(x - 7, top - 11, unit, { anchor: 'end', ink: 'ink-soft' }),
   );
 }
 

@@ -393,10 +393,9 @@ function numberedLane(labels: readonly Label[], top: number, foot: number): Lane
     const numbers = first === last ? `${first}` : `${first} to ${last}`;
     return group({}, leader(at, [LANE - 4, middle]), lettering(LANE, middle + 4.3, numbers, { halo: true }));
   });
-  const list = labels.map(({ words, wind }, index) => {
-    const [line] = wrapped(`${index + 1}  ${words}${wind === undefined ? '' : `, ${wind}`}`, WIDTH - 28, 1);
-    return line as string;
-  });
+  const list = labels.flatMap(({ words, wind }, index) =>
+    wrapped(`${index + 1}: ${words}${wind === undefined ? '' : `, ${wind}`}`, WIDTH - 28),
+  );
   return { svg: group({}, drawn), list };
 }
 

@@ -13,6 +13,8 @@ const LEFT = 74;
 const RIGHT = 164;
 const LANE = 200;
 const LANE_WIDTH = WIDTH - LANE - 8;
+/** Of more rungs than this the stronger ones are named beneath. */
+const MOST_NAMED = 9;
 
 /**
  * The actual gust in the open whose own force is that of the site's design wind.
@@ -45,7 +47,8 @@ export function linkLadder(assessment: Assessment): string {
     `your wind, ${said(water, 'speed', units)} actual gust: the force of the ${said(inquiry.site.speed, 'speed', units)} ${planSpeedWords(assessment)}`,
     LANE_WIDTH,
   );
-  const blocks = rungs.map((rung) => ({ ...rung, lines: wordsOf(rung.link, assessment) }));
+  const blocks = rungs.slice(-MOST_NAMED).map((rung) => ({ ...rung, lines: wordsOf(rung.link, assessment) }));
+  const unnamed = rungs.slice(0, -MOST_NAMED);
   const wishes = [
     ...blocks.map((block) => ({ anchor: y(block.gust), height: (block.lines.length + 1) * LINE + 5, block })),
     { anchor: waterY, height: waterWords.length * LINE + 8, block: undefined },
@@ -53,7 +56,7 @@ export function linkLadder(assessment: Assessment): string {
   const tall = wishes.reduce((sum, wish) => sum + wish.height, 0);
   const foot = Math.max(FOOT, TOP - 14 + tall);
   const middles = placed(wishes, TOP - 14, foot);
-  const beneath = beneathOf(assessment, foot + 34);
+  const beneath = beneathOf(assessment, unnamed, foot + 34);
   return sheet(
     `What gives first at ${inquiry.title}`,
     describe(assessment, water),
@@ -71,6 +74,15 @@ export function linkLadder(assessment: Assessment): string {
           [x, FOOT],
         ]),
         ...pen({ line: 'ink', width: 2.2 }),
+      }),
+    ),
+    unnamed.map(({ gust }) =>
+      element('path', {
+        d: through([
+          [LEFT, y(gust)],
+          [RIGHT, y(gust)],
+        ]),
+        ...pen({ line: 'ink', width: 1 }),
       }),
     ),
     waterOf(waterY),
@@ -202,7 +214,11 @@ function waterOf(y: number): Svg {
 }
 
 /** What is no matter of a gust, and what is not shown: no rung, but a line beneath. */
-function beneathOf({ links }: Assessment, top: number): { readonly svg: Svg; readonly foot: number } {
+function beneathOf(
+  { links, inquiry }: Assessment,
+  unnamed: readonly { readonly link: Link; readonly gust: number }[],
+  top: number,
+): { readonly svg: Svg; readonly foot: number } {
   const rest = links.filter((link) => !link.result?.holdsTo);
   let y = top;
   const drawn = rest.map((link) => {
@@ -225,6 +241,11 @@ function beneathOf({ links }: Assessment, top: number): { readonly svg: Svg; rea
       ),
     );
   });
+  const stronger = unnamed.map(
+    ({ link, gust }) =>
+      `${linkWords(link)} ${useFigures(link.result?.use ?? 0)} ${VERDICT_WORDS[link.verdict]}, ${said(gust, 'speed', inquiry.station.units)}`,
+  );
+  const list = stronger.length > 0 ? wrapped(`Thin rungs, from above: ${stronger.join('; ')}.`, WIDTH - 28) : [];
   const notes = wrapped(
     'A rung stands at the gust at which its link reaches use 1; that is what its maker or its measures show, not where it fails. Beneath: links without a gust, or not shown (broken).',
     WIDTH - 28,
@@ -232,9 +253,10 @@ function beneathOf({ links }: Assessment, top: number): { readonly svg: Svg; rea
   const svg = group(
     {},
     drawn,
-    notes.map((line, index) => lettering(14, y + 6 + index * LINE, line, { ink: 'ink-soft' })),
+    list.map((line, index) => lettering(14, y + 6 + index * LINE, line)),
+    notes.map((line, index) => lettering(14, y + 6 + (list.length + index) * LINE, line, { ink: 'ink-soft' })),
   );
-  return { svg, foot: y + notes.length * LINE + 6 };
+  return { svg, foot: y + (list.length + notes.length) * LINE + 6 };
 }
 
 function describe({ inquiry, links }: Assessment, water: number): string {

@@ -5,7 +5,7 @@ import { levelAxis, type Scale, scaleOf, uprightAxis } from './axes.ts';
 import { hachures, LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
 import { placed } from './lane.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
-import { figures, said, unitOf, useFigures, wrapped } from './words.ts';
+import { figures, said, unitOf, useFigures, widthOf, wrapped } from './words.ts';
 
 const TOP = 76;
 const FOOT = 476;
@@ -198,11 +198,16 @@ function panel(assessment: Assessment, of: Of, asked: readonly Asked[], up: Scal
               }),
             ]
           : []),
-        lettering(Math.min(edge + 10, right + 2), (middles[index] as number) + 4.3, useFigures(use.bad), {
-          halo: true,
-          bold: use === worst,
-          ink: over ? 'over' : 'ink',
-        }),
+        lettering(
+          Math.min(edge + 10, right + 46 - widthOf(useFigures(use.bad))),
+          (middles[index] as number) + 4.3,
+          useFigures(use.bad),
+          {
+            halo: true,
+            bold: use === worst,
+            ink: over ? 'over' : 'ink',
+          },
+        ),
       );
     }),
   );

@@ -12,6 +12,8 @@ const TOP = 66;
 const FOOT = 386;
 const LANE = RIGHT + 22;
 const PIECES = 22;
+/** More curves than can be told apart by weight and dash are only listed. */
+const MOST_CURVES = 6;
 
 /** One link's use in winds of several speeds. */
 export interface UseCurve {
@@ -54,6 +56,10 @@ function linksAt(inquiry: Assessment['inquiry']): readonly Link[] {
   }
 }
 
+function useHere(link: Link): number {
+  return link.result?.use ?? 0;
+}
+
 const STROKES = [
   { width: 2.4, dash: undefined },
   { width: 1.3, dash: undefined },
@@ -67,10 +73,13 @@ const STROKES = [
 export function useAgainstGust(assessment: Assessment): string {
   const { inquiry } = assessment;
   const { units } = inquiry.station;
-  const curves = useCurves(assessment).filter(({ points }) => points.length > 1);
+  const all = useCurves(assessment).filter(({ points }) => points.length > 1);
+  const byUse = [...all].sort((one, other) => useHere(other.link) - useHere(one.link));
+  const curves = byUse.slice(0, MOST_CURVES);
+  const others = byUse.slice(MOST_CURVES);
   const speed = (value: number) => displayValue(value, 'speed', units);
-  const all = curves.flatMap(({ points }) => points);
-  const fastest = Math.max(inquiry.site.speed * 1.15, ...all.map((each) => each.speed));
+  const points = curves.flatMap((curve) => curve.points);
+  const fastest = Math.max(inquiry.site.speed * 1.15, ...points.map((each) => each.speed));
   const slowest = 0.35 * inquiry.site.speed;
   const here = curves.map(({ link }) => link.result?.use ?? 0);
   const ceiling = Math.min(3, Math.max(1.4, ...here.map((use) => 1.15 * use)));
@@ -101,11 +110,16 @@ export function useAgainstGust(assessment: Assessment): string {
   const middles = placed(wishes, TOP - 16, lane);
   const siteX = across.at(speed(inquiry.site.speed));
   const lowest = Math.max(FOOT + 54, lane + 16);
-  const missing = assessment.links.filter((link) => !curves.some((curve) => curve.link.id === link.id));
+  const missing = assessment.links.filter((link) => !all.some((curve) => curve.link.id === link.id));
   const notes = [
     `Each point is the whole check done again at that speed. Figures: use in your wind. Above 1 the ratings show nothing more; that is not the same as failing.`,
     ...(curves.some(({ points: [first, second] }) => first && second && second.use - first.use < 1e-6 * second.use)
       ? ["Level at its left end: there the standard's least pressure decides."]
+      : []),
+    ...(others.length > 0
+      ? [
+          `Not drawn, farther from 1: ${others.map(({ link }) => `${linkWords(link)} ${useFigures(useHere(link))}`).join(', ')}.`,
+        ]
       : []),
     ...(missing.length > 0
       ? [
@@ -115,7 +129,7 @@ export function useAgainstGust(assessment: Assessment): string {
   ].flatMap((note) => wrapped(note, WIDTH - 28));
   return sheet(
     `Use against gust at ${inquiry.title}`,
-    describe(assessment, curves),
+    describe(assessment, all),
     lowest + notes.length * LINE + 8,
     lettering(14, 18, 'Use against gust', { bold: true }),
     lettering(LEFT - 28, TOP - 22, 'use', {}),

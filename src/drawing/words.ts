@@ -96,7 +96,8 @@ function widthOfMark(mark: string): number {
   if ((mark.codePointAt(0) ?? 0) > 0x2e7f) return 1.05;
   if (/[ .,:;'|!ijl·()]/.test(mark)) return 0.36;
   if (/[ftr-]/.test(mark)) return 0.45;
-  if (/[mwMWG@%]/.test(mark)) return 0.95;
+  if (/[WM@%]/.test(mark)) return 1.08;
+  if (/[mwG]/.test(mark)) return 0.95;
   return /[A-Z]/.test(mark) ? 0.75 : 0.63;
 }
 
