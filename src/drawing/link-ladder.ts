@@ -76,13 +76,17 @@ export function linkLadder(assessment: Assessment): string {
         ...pen({ line: 'ink', width: 2.2 }),
       }),
     ),
-    unnamed.map(({ gust }) =>
+    unnamed.map(({ link, gust }) =>
       element('path', {
         d: through([
           [LEFT, y(gust)],
-          [RIGHT, y(gust)],
+          [link.verdict === 'over' ? (LEFT + RIGHT) / 2 - 7 : RIGHT, y(gust)],
         ]),
-        ...pen({ line: 'ink', width: 1 }),
+        ...pen({
+          line: link.verdict === 'over' ? 'over' : 'ink',
+          width: 1,
+          ...(link.verdict === 'not-shown' ? { dash: '6 4' } : {}),
+        }),
       }),
     ),
     waterOf(waterY),
@@ -246,10 +250,12 @@ function beneathOf(
       `${linkWords(link)} ${useFigures(link.result?.use ?? 0)} ${VERDICT_WORDS[link.verdict]}, ${said(gust, 'speed', inquiry.station.units)}`,
   );
   const list = stronger.length > 0 ? wrapped(`Thin rungs, from above: ${stronger.join('; ')}.`, WIDTH - 28) : [];
-  const notes = wrapped(
+  const notes = [
     'A rung stands at the gust at which its link reaches use 1; that is what its maker or its measures show, not where it fails. Beneath: links without a gust, or not shown (broken).',
-    WIDTH - 28,
-  );
+    ...(links.some((link) => link.kind === 'antenna' && link.result?.holdsTo)
+      ? ["“against”, and the broken mark between the rails: your wind as an antenna's own maker counts it."]
+      : []),
+  ].flatMap((note) => wrapped(note, WIDTH - 28));
   const svg = group(
     {},
     drawn,

@@ -60,6 +60,11 @@ function useHere(link: Link): number {
   return link.result?.use ?? 0;
 }
 
+/** The tower is always among the curves that are drawn; then the fullest. */
+function rank(link: Link): number {
+  return link.kind === 'tower' ? Number.POSITIVE_INFINITY : useHere(link);
+}
+
 const STROKES = [
   { width: 2.4, dash: undefined },
   { width: 1.3, dash: undefined },
@@ -74,7 +79,7 @@ export function useAgainstGust(assessment: Assessment): string {
   const { inquiry } = assessment;
   const { units } = inquiry.station;
   const all = useCurves(assessment).filter(({ points }) => points.length > 1);
-  const byUse = [...all].sort((one, other) => useHere(other.link) - useHere(one.link));
+  const byUse = [...all].sort((one, other) => rank(other.link) - rank(one.link));
   const curves = byUse.slice(0, MOST_CURVES);
   const others = byUse.slice(MOST_CURVES);
   const speed = (value: number) => displayValue(value, 'speed', units);
