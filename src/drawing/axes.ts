@@ -16,7 +16,7 @@ export function scaleOf(values: readonly [number, number], places: readonly [num
   const step = roundStep((span * apart) / length);
   const ticks: number[] = [];
   for (let count = Math.ceil(low / step - 1e-9); count * step <= low + span + 1e-9 * span; count += 1) {
-    ticks.push(count * step);
+    ticks.push(count * step + 0);
   }
   return { at: (value) => places[0] + ((places[1] - places[0]) * (value - low)) / span, ticks };
 }

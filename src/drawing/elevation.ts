@@ -89,6 +89,7 @@ export function elevation(assessment: Assessment): string {
     group({ transform: `translate(${TOWER} ${ground.toFixed(2)})` }, standingOf(assessment, outlines, scale, 0)),
     heldBy(assessment, scale, ground),
     arrowsOf(tallest, outlines, comb, perForce, scale, y, assessment),
+    hingeMark(assessment, scale, y),
     worstMark(assessment, y),
     lane.svg,
     legend,
@@ -246,6 +247,13 @@ function arrowsOf(
     ...(tails.length > 1 ? [element('path', { d: through(tails), ...pen({ line: 'wind', width: 0.8 }) })] : []),
     onThings,
   );
+}
+
+function hingeMark({ inquiry }: Assessment, scale: number, y: (z: number) => number): Svg | undefined {
+  const { hingeHeight } = inquiry.station.tower;
+  if (hingeHeight === undefined) return undefined;
+  const cx = TOWER + halfWidthAt(inquiry.station, hingeHeight) * scale;
+  return element('circle', { cx, cy: y(hingeHeight), r: 3.2, ...pen({ line: 'ink', width: 1.5, fill: 'paper' }) });
 }
 
 /** Where use is worst: a double ring. */
@@ -578,6 +586,22 @@ function legendOf({ inquiry, ledger }: Assessment, scale: number, perForce: numb
   );
 }
 
+/** What the lying tower's antennas leave to the ground, turned one way and the other. */
+function groundWords(
+  laid: NonNullable<Assessment['raising']>['handling'],
+  long: (value: number) => string,
+): readonly string[] {
+  if (!laid || laid.orientations.every(({ antennas }) => antennas.length === 0)) return [];
+  if (laid.orientations.every(({ clearance }) => clearance < 0)) {
+    return ['Level, something meets the ground whichever way the mast is turned.'];
+  }
+  const ways = laid.orientations.map(({ orientation, clearance }) => {
+    const way = orientation.replace('-', ' ');
+    return clearance >= 0 ? `${way} it clears the ground by ${long(clearance)}` : `${way} something meets the ground`;
+  });
+  return [`With ${ways.join('; with ')}.`];
+}
+
 /** The tower lowered: lying over its hinge, or slid together. */
 function loweredOf(
   assessment: Assessment,
@@ -589,17 +613,18 @@ function loweredOf(
   const long = (value: number) => said(value, 'length', units);
   const hinge = tower.hingeHeight;
   if (hinge !== undefined) {
+    const laid = assessment.raising?.handling;
+    const lying = laid ? outlinesOf(assessment, laid.best === 'booms-upright' ? 'boom' : 'elements') : outlines;
     const out = heights.overall - hinge;
-    const half = Math.max(0.5, ...outlines.map(({ left, right }) => Math.max(left, right)));
+    const half = Math.max(0.5, ...lying.map(({ left, right }) => Math.max(left, right)));
     const scale = Math.min((WIDTH - 110) / out, 150 / (2 * Math.max(half, hinge)));
-    const above = Math.max(half, 1) * scale;
-    const strikes = half > hinge;
-    const y = top + (strikes ? 18 + LINE : 18) + above;
+    const told = groundWords(laid, long).flatMap((line) => wrapped(line, WIDTH - 28));
+    const y = top + 18 + told.length * LINE + Math.max(half, 1) * scale;
     const ground = y + hinge * scale;
     const x = 60;
     const bar = roundStep(50 / (scale * inSi(assessment)));
     const wide = bar * inSi(assessment) * scale;
-    const foot = Math.max(ground, y + above) + 14;
+    const foot = Math.max(ground, y + Math.max(half, 1) * scale) + 14;
     return {
       foot: foot + 22,
       svg: group(
@@ -618,15 +643,13 @@ function loweredOf(
         group({ transform: `translate(${x} ${ground.toFixed(2)})` }, standingOf(assessment, outlines, scale, 0, hinge)),
         group(
           { transform: `translate(${x} ${y.toFixed(2)}) rotate(90) translate(0 ${(hinge * scale).toFixed(2)})` },
-          standingOf(assessment, outlines, scale, hinge),
+          standingOf(assessment, lying, scale, hinge),
         ),
         element('circle', { cx: x, cy: y, r: 3.5, ...pen({ line: 'ink', width: 1.6, fill: 'paper' }) }),
         element('rect', { x, y: foot, width: wide / 2, height: 4, ...pen({ line: 'ink', width: 1, fill: 'ink' }) }),
         element('rect', { x: x + wide / 2, y: foot, width: wide / 2, height: 4, ...pen({ line: 'ink', width: 1 }) }),
         lettering(x + wide + 6, foot + 6, `${figures(bar)} ${unitOf('length', units)}`),
-        ...(strikes
-          ? [lettering(14, top + LINE, 'As it is turned here, something meets the ground.', { ink: 'ink-soft' })]
-          : []),
+        told.map((line, index) => lettering(14, top + (index + 1) * LINE, line, { ink: 'ink-soft' })),
       ),
     };
   }

@@ -63,12 +63,16 @@ export function sectionOutline(section: Section, scale: number, from: number, to
   );
 }
 
-/** Every load as it is seen across the worst wind. */
-export function outlinesOf({ inquiry, ledger }: Assessment): readonly Outline[] {
+/**
+ * Every load as it is seen across the worst wind; what turns as it is seen with its boom, or its elements, in the plane of
+ * the drawing, where that is asked.
+ */
+export function outlinesOf({ inquiry, ledger }: Assessment, turned?: 'boom' | 'elements'): readonly Outline[] {
   const { station } = inquiry;
   return station.loads.map((load) => {
     const row = ledger.rows.find((each) => each.at === load.at && each.kind === 'load');
-    return outlineOf(load, station, facesWind(row));
+    const facing = turned !== undefined && load.turns ? turned === 'boom' : facesWind(row);
+    return outlineOf(load, station, facing);
   });
 }
 

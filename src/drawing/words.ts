@@ -4,15 +4,15 @@ import { METHOD_BY_ID } from '../methods/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
 import { LETTER } from './ink.ts';
 
-/** A number to so many significant figures, with commas for thousands. */
+/** A number to so many significant figures, whole numbers whole, with commas for thousands: as the worksheet has it. */
 export function figures(value: number, significant = 3): string {
   if (!Number.isFinite(value)) return 'beyond measure';
   if (value === 0) return '0';
-  const rounded = Number(value.toPrecision(significant));
-  const decimals = Math.max(0, significant - 1 - Math.floor(Math.log10(Math.abs(rounded))));
-  const [whole = '', fraction = ''] = Math.abs(rounded).toFixed(Math.min(decimals, 12)).split('.');
+  const size = Math.abs(value);
+  const decimals = Math.max(0, significant - 1 - Math.floor(Math.log10(size)));
+  const [whole = '', fraction = ''] = size.toFixed(Math.min(decimals, 12)).split('.');
   const told = fraction.replace(/0+$/, '');
-  return `${rounded < 0 ? '−' : ''}${whole.replace(/\B(?=(\d{3})+$)/g, ',')}${told === '' ? '' : `.${told}`}`;
+  return `${value < 0 ? '−' : ''}${whole.replace(/\B(?=(\d{3})+$)/g, ',')}${told === '' ? '' : `.${told}`}`;
 }
 
 /** A use: three figures under 1, two decimals above, more where two would hide that it is not 1. */
