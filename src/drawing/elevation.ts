@@ -314,6 +314,7 @@ function labelsOf(
   labels.push({ at: [edge(tower.top), y(tower.top)], words: `tower top, ${long(tower.top)}` });
   if (tower.hingeHeight !== undefined)
     labels.push({ at: [edge(tower.hingeHeight), y(tower.hingeHeight)], words: `hinge, ${long(tower.hingeHeight)}` });
+  if (tower.foot > 0) labels.push({ at: [edge(tower.foot), y(tower.foot)], words: `foot, ${long(tower.foot)}` });
   for (const held of tower.held) {
     labels.push({ at: [edge(held.height), y(held.height)], words: `${held.by}, ${long(held.height)}` });
   }

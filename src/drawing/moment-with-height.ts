@@ -57,6 +57,15 @@ export function momentWithHeight(assessment: Assessment): string {
   );
 }
 
+/** What the broken line is, where the mast hands over its load as a couple. */
+function coupleWords({ links, uses }: Assessment): readonly string[] {
+  const drawn = uses.filter(({ check, capacity }) => check.link === 'tower-top' && capacity > 0);
+  if (drawn.length < 2) return [];
+  const use = links.find((link) => link.kind === 'tower-top')?.result?.use;
+  const tail = use === undefined ? '' : `; use there: ${useFigures(use)}`;
+  return [`Broken line: what is proven between the mast's bearing and its foot${tail}.`];
+}
+
 function tapers({ model }: Assessment): boolean {
   return model.checks.some((check) => check.of === 'shear' && check.apex < Number.POSITIVE_INFINITY);
 }

@@ -289,6 +289,43 @@ describe('plans at the edge', () => {
     ['no shape', { ...demoPlan('ten-numbers'), tower: { support: 'free', top: 48 } }],
     ['fastest mile', { ...demoPlan('ten-numbers'), method: 'eia222-f', site: { wind: 70, exposure: 'C' } }],
     ['a hill of the county', { ...demoPlan('ten-numbers'), site: { ...site, topographicFactor: 1.4 } }],
+    ['a roof', { ...demoPlan('ten-numbers'), tower: { ...tower, support: 'roof', foot: 20, top: 45 } }],
+    [
+      'guys of known radius',
+      {
+        ...demoPlan('guyed-lattice'),
+        tower: {
+          ...(demoPlan('guyed-lattice')['tower'] as object),
+          held: [{ height: 65, by: 'guys', count: 3, diameter: 0.25, radius: 40 }],
+        },
+      },
+    ],
+    [
+      'a tapering lattice, a dish, a pole as load',
+      {
+        ...demoPlan('light-mast'),
+        tower: {
+          support: 'free',
+          top: 9,
+          sections: [
+            {
+              length: 9,
+              shape: 'lattice',
+              faces: 3,
+              width: [600, 200],
+              members: 'round',
+              leg: 25,
+              brace: 10,
+              panel: 400,
+            },
+          ],
+        },
+        loads: [
+          { name: 'dish', height: 5, shape: 'dish', diameter: 600, heading: 90 },
+          { name: 'drum', height: [3, 4], shape: 'pole', width: 200 },
+        ],
+      },
+    ],
     ['no wish for a margin', { ...demoPlan('river-bluff'), wanted: { margin: 0 } }],
     [
       'a footing',
