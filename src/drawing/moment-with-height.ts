@@ -35,6 +35,7 @@ export function momentWithHeight(assessment: Assessment): string {
   const notes = [
     'Filled: what your wind and the weights ask, at allowable level. Heavy line with hachures: the proof envelope, what the ratings show. Beside each joint its use.',
     ...(unproven ? ['No envelope: no rating of this tower says what it proves.'] : []),
+    ...coupleWords(assessment),
     ...(held
       ? [`Below the highest support, at ${said(model.lowest, 'length', units)}, nothing is compared or drawn.`]
       : []),
