@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { DRAWING_NAMES } from '../../src/drawing/index.ts';
 import { requestExamples } from '../../src/http/documents/request-examples.ts';
 import { additionsSchema } from '../../src/http/schemas/additions-schemas.ts';
 import { checkSchema } from '../../src/http/schemas/check-schemas.ts';
 import { areasSchema, pressuresSchema, ratingsSchema } from '../../src/http/schemas/part-schemas.ts';
+import { textOf, wellFormed } from '../drawing/well-formed.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 import { runningApp } from './running-app.ts';
 
@@ -81,6 +83,39 @@ describe('POST /v1/checks', () => {
       .set('accept', 'text/plain')
       .expect('content-type', /text\/plain/);
     await post('/v1/checks', first?.plan).set('accept', 'image/png').expect(406);
+  });
+
+  it.each(DRAWING_NAMES)('answers as the drawing %s', async (drawing) => {
+    const plan = demoPlan('river-bluff');
+    const { body } = await post(`/v1/checks?as=svg&drawing=${drawing}`, plan)
+      .expect(200)
+      .expect('content-type', 'image/svg+xml; charset=utf-8');
+    const drawn = wellFormed((body as Buffer).toString('utf8'));
+    expect(textOf(drawn)).toContain('Heron Bluff');
+    const byHeader = await post(`/v1/checks?drawing=${drawing}`, plan).set('accept', 'image/svg+xml').expect(200);
+    expect(byHeader.body).toEqual(body);
+  });
+
+  it.each([
+    ['as=svg', 'say which'],
+    ['drawing=rose', 'as=svg'],
+    ['as=text&drawing=rose', 'as=svg'],
+    ['as=svg&drawing=sketch', 'is one of elevation, rose'],
+    ['as=svg&drawing=rose&drawing=use', 'is one of elevation, rose'],
+  ])('refuses ?%s and says why', async (query, why) => {
+    const { body } = await post(`/v1/checks?${query}`, demoPlan('ten-numbers'))
+      .expect(400)
+      .expect('content-type', /problem\+json/);
+    expect(body.type).toBe('/problems/bad-query');
+    expect(body.faults).toHaveLength(1);
+    expect(body.faults[0].parameter).toBe('drawing');
+    expect(body.faults[0].says).toContain(why);
+  });
+
+  it('draws nothing of a plan with faults', async () => {
+    await post('/v1/checks?as=svg&drawing=elevation', { title: 'x' })
+      .expect(422)
+      .expect('content-type', /problem\+json/);
   });
 
   it('shows the spread and the sensitivity when asked, and only then', async () => {

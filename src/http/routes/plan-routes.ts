@@ -1,6 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
+import { DRAWING_NAMES, DRAWINGS, type DrawingName } from '../../drawing/index.ts';
 import {
   additionsOf,
   assess,
@@ -54,7 +55,7 @@ const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequ
 const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
 
 const FORMS = { json: 'application/json', text: 'text/plain' } as const;
-const CHECK_FORMS = { ...FORMS, csv: 'text/csv' } as const;
+const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml' } as const;
 
 const decimal = z
   .enum(['point', 'comma'])
@@ -80,6 +81,11 @@ const remedies = z
   .enum(['none', 'full'])
   .optional()
   .meta({ description: 'full: what would help the weakest link, each checked anew; none when not given.' });
+
+const drawing = z
+  .enum(DRAWING_NAMES)
+  .optional()
+  .meta({ description: 'Which drawing, with as=svg: it goes with no other form.' });
 
 const bodyProblems = problemResponses(
   'not-json',
@@ -152,6 +158,17 @@ const areasRoute: FastifyPluginAsyncZod = async (app) => {
   );
 };
 
+/** A drawing is named where, and only where, one is asked for. */
+function drawingFor(form: keyof typeof CHECK_FORMS, named: DrawingName | undefined): DrawingName | undefined {
+  if ((form === 'svg') === (named !== undefined)) return named;
+  const allowed = DRAWING_NAMES.join(', ');
+  const says =
+    form === 'svg' ? `drawing is one of ${allowed}: say which.` : 'drawing goes with as=svg: ask for that too.';
+  throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', {
+    faults: [{ parameter: 'drawing', allowed, says }],
+  });
+}
+
 /** Answers to a plan or to a part of one. */
 export const planRoutes: FastifyPluginAsyncZod = async (app) => {
   app.addHook('preValidation', async ({ body, headers }) => {
@@ -170,10 +187,11 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         body: planBody,
         querystring: z.strictObject({
           as: z
-            .enum(['json', 'text', 'csv'])
+            .enum(['json', 'text', 'csv', 'svg'])
             .optional()
-            .meta({ description: 'Form of the answer, before the accept header; csv: its ledger.' }),
+            .meta({ description: 'Form of the answer, before the accept header; csv: its ledger; svg: a drawing.' }),
           decimal,
+          drawing,
           working,
           spread,
           sensitivity,
@@ -186,6 +204,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
               'application/json': { schema: checkSchema },
               'text/plain': { schema: z.string() },
               'text/csv': { schema: z.string() },
+              'image/svg+xml': { schema: z.string() },
             },
           },
           ...problemResponses(
@@ -202,9 +221,13 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
     },
     async (request, reply) => {
       const form = chosenForm(CHECK_FORMS, request.query.as, request.headers.accept);
+      const drawn = drawingFor(form, request.query.drawing);
       const sign = request.query.decimal ?? 'point';
       const { inquiry, document, queries } = readOrRefuse(readPlan(request.body, { decimal: sign }));
       const assessment = assess(inquiry);
+      if (drawn !== undefined) {
+        return reply.header('vary', 'accept').type('image/svg+xml; charset=utf-8').send(DRAWINGS[drawn](assessment));
+      }
       const besides = {
         spread: request.query.spread === 'full' ? spreadOf(assessment) : undefined,
         sensitivity: request.query.sensitivity === 'full' ? sensitivityOf(assessment) : undefined,
