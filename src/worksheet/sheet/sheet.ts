@@ -1,0 +1,74 @@
+/** Whose words or number it is: typed by the reader, built or worked out, or the wind and nothing else. */
+export type Voice = 'given' | 'built' | 'wind';
+
+/** Words of a cell or a line, already rounded and with their unit. */
+export interface Words {
+  readonly text: string;
+  readonly voice?: Voice;
+  readonly strong?: boolean;
+}
+
+export interface Column {
+  readonly head: string;
+  readonly unit?: string;
+  readonly numeric?: boolean;
+}
+
+/** What a worksheet is made of; every form that prints one prints each of these. */
+export type Block =
+  | { readonly kind: 'paragraph'; readonly words: readonly Words[] }
+  | { readonly kind: 'list'; readonly items: readonly string[] }
+  | {
+      readonly kind: 'caution';
+      readonly severity: 'verdict' | 'standing' | 'line';
+      readonly says: string;
+      readonly action?: string;
+    }
+  | {
+      readonly kind: 'facts';
+      readonly rows: readonly { readonly label: string; readonly words: Words; readonly note?: string }[];
+    }
+  | {
+      readonly kind: 'table';
+      readonly caption: string;
+      readonly columns: readonly Column[];
+      readonly rows: readonly (readonly Words[])[];
+      readonly totals?: readonly (readonly Words[])[];
+    }
+  | {
+      readonly kind: 'drawing';
+      readonly name: string;
+      readonly title: string;
+      readonly svg: string;
+      readonly alternative: string;
+    }
+  | {
+      readonly kind: 'step';
+      readonly symbol: string;
+      readonly title: string;
+      readonly expression: string;
+      readonly inputs: readonly { readonly symbol: string; readonly words: string }[];
+      readonly value: string;
+      readonly source: string;
+      readonly fromMemory: boolean;
+    }
+  | { readonly kind: 'blanks'; readonly rows: readonly { readonly label: string; readonly filled?: string }[] }
+  | { readonly kind: 'ticks'; readonly items: readonly string[] }
+  | { readonly kind: 'remarks'; readonly label: string; readonly lines: number }
+  | { readonly kind: 'plan'; readonly json: string };
+
+export interface SheetPart {
+  /** Stable, for links within the sheet. */
+  readonly id: string;
+  readonly heading: string;
+  readonly blocks: readonly Block[];
+}
+
+/** A worksheet before it has a form: its parts in the order a plan checker reads. */
+export interface Sheet {
+  readonly title: string;
+  /** The verdict sentence. */
+  readonly says: string;
+  readonly version: string;
+  readonly parts: readonly SheetPart[];
+}
