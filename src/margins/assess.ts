@@ -10,6 +10,7 @@ import { antennaLinks } from './links/antenna-link.ts';
 import { elementLinks } from './links/element-link.ts';
 import { fallLinks } from './links/fall-link.ts';
 import { type FoundationAnswer, foundationLink } from './links/foundation-link.ts';
+import { hoistLink } from './links/hoist-link.ts';
 import type { Link } from './links/link.ts';
 import { type MastAnswer, mastAnswer, mastLink, mastRoom } from './links/mast-link.ts';
 import { type RaisingAnswer, raisingLinks } from './links/raising-link.ts';
@@ -102,6 +103,7 @@ export function assess(inquiry: Inquiry): Assessment {
     ...elementLinks(model),
     foundation.link,
     ...raised.links,
+    ...hoistLink(model),
     ...fallLinks(model),
   ];
   const shown = links.filter((link) => link.verdict !== 'not-shown').map((link) => link.verdict);

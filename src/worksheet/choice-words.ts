@@ -62,6 +62,8 @@ export function linkName(link: Pick<Link, 'id' | 'kind' | 'name'>): string {
       return 'weight aloft';
     case 'raising':
       return 'raising gear';
+    case 'hoist':
+      return 'hoist';
     case 'lying':
       return 'tower lying down';
     case 'fall':

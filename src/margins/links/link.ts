@@ -33,6 +33,7 @@ export const LINK_KINDS = [
   'foundation',
   'raising',
   'lying',
+  'hoist',
   'fall',
 ] as const;
 
