@@ -39,12 +39,12 @@ import {
   windRatio,
 } from './formulas.ts';
 import { explainAntenna } from './links/antenna-link.ts';
-import { explainElements } from './links/element-link.ts';
+import { explainElements, explainIcedElements } from './links/element-link.ts';
 import { fallChecks } from './links/fall-link.ts';
 import { explainFoundation } from './links/foundation-link.ts';
 import { explainHoist } from './links/hoist-link.ts';
 import type { Link } from './links/link.ts';
-import { explainMast } from './links/mast-link.ts';
+import { explainIcedMast, explainMast } from './links/mast-link.ts';
 import { explainRaising } from './links/raising-link.ts';
 import { lowerAtOf } from './lower-at.ts';
 import { type RatedCase, ratedAreaFactor, ratedSpeed } from './rated-case.ts';
@@ -102,8 +102,12 @@ export function workingOf(assessment: Assessment): Trace {
     }
   }
   under(trace, 'mast', () => explainMast(model, trace));
+  under(trace, 'mast with ice', () => explainIcedMast(model, assessment.ice, trace));
   for (const link of assessment.links) {
-    if (link.kind === 'elements') under(trace, `elements of ${link.name}`, () => explainElements(model, link, trace));
+    if (link.kind === 'elements' && link.withIce)
+      under(trace, `elements of ${link.name} with ice`, () => explainIcedElements(model, assessment.ice, link, trace));
+    else if (link.kind === 'elements')
+      under(trace, `elements of ${link.name}`, () => explainElements(model, link, trace));
     if (link.kind === 'antenna') under(trace, link.name ?? 'antenna', () => explainAntenna(model, link, trace));
   }
   const { uses, ledger, reactions, bad: withoutLeast } = assessment;

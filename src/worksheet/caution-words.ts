@@ -27,9 +27,10 @@ const LINK_NAMES: Readonly<Record<string, string>> = {
 };
 const linkOf = (caution: Caution) => {
   const [kind = '', name] = (caution.of ?? '').split(':');
+  const iced = caution.of?.endsWith(':ice') ? ' with ice' : '';
   if (kind === 'antenna') return name;
-  if (kind === 'elements') return `tubes of the ${name}`;
-  return LINK_NAMES[kind] ?? caution.of;
+  if (kind === 'elements') return `tubes of the ${name}${iced}`;
+  return `${LINK_NAMES[kind] ?? caution.of}${iced}`;
 };
 
 /** Links held against their own measures and not a maker's word. */

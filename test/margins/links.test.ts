@@ -602,6 +602,84 @@ describe('elements whose segments, walls and alloy are told', () => {
   });
 });
 
+describe('mast and elements with ice', () => {
+  /*
+   * By ASCE 7-16 chapter 10: t_d = 0.5 in · (z/33)^0.10 · Kzt^0.35, a 40 mph gust with it, 0.7 of its force, every member
+   * round in slow flow (1.2), 56 lb/ft³. Kz = 2.01(z/900)^(2/9.5); the bluff's Kzt = (1 + 0.2125·0.8333·e^(−2.5z/180))².
+   */
+  const kzt = (z: number) => (1 + 0.2125 * (1 - 120 / 720) * Math.exp((-2.5 * z) / 180)) ** 2;
+  const ice = (z: number) => 0.5 * (z / 33) ** 0.1 * kzt(z) ** 0.35;
+  const onArea = (z: number) => 0.7 * 0.85 * 0.85 * 1.2 * 0.00256 * 2.01 * (z / 900) ** (2 / 9.5) * kzt(z) * 40 ** 2;
+  const plan = demoPlan('river-bluff');
+  const iced: Document = { ...plan, site: { ...part(plan, 'site'), ice: { thickness: 0.5, gust: 40 } } };
+
+  it('bends the mast by all that is iced above its bearing', () => {
+    const t = ice(50.5);
+    const elements = (8 * (48 * (1 + 2 * t) + 48 * (0.75 + 2 * t) + 40 * (0.5 + 2 * t))) / 144;
+    let moment = onArea(50.5) * elements * 2.5;
+    const upright = (diameter: number, low: number, high: number, thickness: (z: number) => number) => {
+      const steps = 200;
+      for (let step = 0; step < steps; step += 1) {
+        const z = low + ((high - low) * (step + 0.5)) / steps;
+        moment += (onArea(z) * ((diameter + 2 * thickness(z)) / 12) * (z - 48) * (high - low)) / steps;
+      }
+    };
+    // The vertical has the ice of its upper end throughout.
+    upright(1.25, 56, 65, () => ice(65));
+    upright(2, 48, 56, ice);
+    const link = linkOf(assessed(iced), 'mast:ice');
+    expect(Math.abs((link.result?.demand ?? 0) / POUND_FORCE / FOOT / moment - 1)).toBeLessThan(2e-3);
+    expect((link.result?.capacity ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(1232.3898, 3);
+    expect(link.verdict).toBe('within');
+  });
+
+  it('bends an element thicker, heavier and no stronger', () => {
+    const [beam, ...others] = plan['loads'] as Document[];
+    const tubes = [
+      { along: 'boom', diameter: 2, length: 24 },
+      {
+        along: 'element',
+        count: 4,
+        yield: 35,
+        taper: [
+          [1, 48, 0.058],
+          [0.75, 48, 0.058],
+          [0.5, 40, 0.058],
+        ],
+      },
+    ];
+    const answer = assessed({ ...iced, loads: [{ ...beam, tubes }, ...others] });
+    const t = ice(50.5);
+    const arms = [4 * 2, 4 * 6, (40 / 12) * (8 + 40 / 24)];
+    const sum = (per: (inches: number) => number) =>
+      [1, 0.75, 0.5].reduce((total, inches, index) => total + per(inches) * (arms[index] as number), 0);
+    const wind = sum((inches) => (onArea(50.5) * (inches + 2 * t)) / 12);
+    // Tube by 168.56 lb/ft³, ice by 0.7 · 56 lb/ft³ · π·t·(D + t).
+    const weight = sum((inches) => (Math.PI * (168.56 * (inches - 0.058) * 0.058 + 0.7 * 56 * t * (inches + t))) / 144);
+    const { result } = linkOf(answer, 'elements:four-element beam:2:ice');
+    expect(Math.abs((result?.demand ?? 0) / POUND_FORCE / FOOT / Math.hypot(wind, weight) - 1)).toBeLessThan(1e-3);
+    for (const system of ['us', 'si'] as const) {
+      const steps = workingDocument(workingOf(answer).steps, system);
+      expect(witness(steps).filter(({ agrees }) => !agrees)).toEqual([]);
+      const headings = new Set(steps.flatMap((step) => step.about));
+      expect([...headings]).toEqual(
+        expect.arrayContaining(['mast with ice', 'elements of four-element beam with ice']),
+      );
+    }
+  });
+
+  it('are not shown where geometry cannot tell what is iced', () => {
+    const [, ...others] = plan['loads'] as Document[];
+    const stated = { name: 'beam', height: 50.5, area: 5, areaKind: 'effective' };
+    const link = linkOf(assessed({ ...iced, loads: [stated, ...others] }), 'mast:ice');
+    expect(link).toMatchObject({ verdict: 'not-shown', because: 'missing', needs: ['/loads/0/icedArea'] });
+  });
+
+  it('are no links where no ice is given', () => {
+    expect(linkOf(assessed(plan), 'mast:ice')).toBeUndefined();
+  });
+});
+
 describe('standard tubes for the mast', () => {
   it('are those with which the checked plan keeps the wanted margin, the lightest first', () => {
     const plan = demoPlan('river-bluff');
