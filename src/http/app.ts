@@ -68,7 +68,7 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
   const plans = demoPlans();
   await app.register(frontPageRoutes, { plans });
   await app.register(planRoutes);
-  await app.register(cellRoutes);
+  await app.register(cellRoutes, { rateLimit: configuration.cellRateLimit });
   await app.register(backgroundRoutes, { plans });
   await app.register(serviceRoutes);
   return app;

@@ -19,6 +19,7 @@ const environmentSchema = z.object({
     .default('info'),
   BODY_LIMIT: wholeNumber(1024, 16 * 1024 * 1024, 262_144),
   RATE_LIMIT: wholeNumber(1, 1_000_000, 300),
+  CELL_RATE_LIMIT: wholeNumber(1, 1_000_000, 1200),
   TRUSTED_PROXIES: z
     .string()
     .default('')
@@ -36,6 +37,8 @@ export interface Configuration {
   readonly bodyLimit: number;
   /** Requests a minute that one address may send. */
   readonly rateLimit: number;
+  /** Cells of spreadsheets a minute that one address may ask for, beside its other requests. */
+  readonly cellRateLimit: number;
   /** Proxies whose word about the caller's address is believed. */
   readonly trustedProxies: readonly string[];
 }
@@ -61,6 +64,7 @@ export function readConfiguration(environment: Readonly<Record<string, string | 
     logLevel: settings.LOG_LEVEL,
     bodyLimit: settings.BODY_LIMIT,
     rateLimit: settings.RATE_LIMIT,
+    cellRateLimit: settings.CELL_RATE_LIMIT,
     trustedProxies: settings.TRUSTED_PROXIES,
   };
 }

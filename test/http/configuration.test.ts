@@ -9,6 +9,7 @@ describe('the configuration', () => {
       logLevel: 'info',
       bodyLimit: 262_144,
       rateLimit: 300,
+      cellRateLimit: 1200,
       trustedProxies: [],
     });
   });
@@ -20,6 +21,7 @@ describe('the configuration', () => {
       LOG_LEVEL: 'warn',
       BODY_LIMIT: '65536',
       RATE_LIMIT: '50',
+      CELL_RATE_LIMIT: '500',
       TRUSTED_PROXIES: '127.0.0.1, 10.0.0.0/8',
       SOMETHING_ELSE: 'x',
     };
@@ -29,6 +31,7 @@ describe('the configuration', () => {
       logLevel: 'warn',
       bodyLimit: 65_536,
       rateLimit: 50,
+      cellRateLimit: 500,
       trustedProxies: ['127.0.0.1', '10.0.0.0/8'],
     });
   });
