@@ -153,7 +153,7 @@ export function App({ start }) {
       <div class="masthead"><span class="name">Gustworthy</span><${Acts} start=${start} /><${Units} /></div>
       <div class="title">
         <div><h1 class="unseen">${title || 'Untitled plan'}: does the tower take what hangs on it?</h1>
-          <input class="field titled" name="title" aria-label="Name of the plan" placeholder="Untitled plan" autocomplete="off" value=${title} onInput=${(/** @type {any} */ event) => store.answerTo('/title', event.currentTarget.value)} />
+          <input class=${`field titled${title.length > 34 ? ' longest' : title.length > 18 ? ' longer' : ''}`} name="title" aria-label="Name of the plan" placeholder="Untitled plan" autocomplete="off" value=${title} onInput=${(/** @type {any} */ event) => store.answerTo('/title', event.currentTarget.value)} />
           <p>Does the tower take what hangs on it? ${scripted ? 'Kept in this browser alone.' : 'Leave blank what you do not know.'}</p></div>
         <p class="standing">This compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide. Ratings assume sound, correctly built, undamaged steel on the maker’s footing. Climbing, raising and power lines kill.</p>
       </div>
