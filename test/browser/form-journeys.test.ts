@@ -105,6 +105,29 @@ describe('the form, in a browser', () => {
     expect(await load.getByLabel('Its area', { exact: true }).inputValue()).toBe('5.5');
   });
 
+  it('takes loads pasted from a sheet, and says what it cannot read', async () => {
+    const { page } = await browser.open();
+    await openForm(page, service.origin, '/?plan=ten-numbers');
+    await page.getByText('Paste rows from a sheet').click();
+    const box = page.getByLabel(/One load a row/);
+    await box.fill('name\tcolour\nwhip\tred');
+    await page.getByRole('button', { name: 'Add these rows' }).click();
+    await page.getByText('No question goes with the column colour').waitFor();
+    await box.fill(
+      'Antenna;Height above top (ft);Area;Which area is that;turns\n"small, quad";4;"3,5";drag already counted;yes\nwhip;6 ft 6 in;0.4;;no',
+    );
+    await page.getByRole('button', { name: 'Add these rows' }).click();
+    expect((await keptPlan(page))['loads']).toEqual([
+      { name: 'beam', above: 2, area: 5.5 },
+      { name: 'small, quad', above: 4, area: '3,5', areaKind: 'effective', turns: true },
+      { name: 'whip', above: '6 ft 6 in', area: 0.4, turns: false },
+    ]);
+    await settled(page);
+    expect(await page.locator('.mend').count()).toBe(0);
+    await page.getByRole('button', { name: 'Undo', exact: true }).click();
+    expect(((await keptPlan(page))['loads'] as unknown[]).length).toBe(1);
+  });
+
   it('takes "I don’t know" for an answer and says which reading or gap follows', async () => {
     const { page } = await browser.open();
     await openForm(page, service.origin, '/?plan=river-bluff');

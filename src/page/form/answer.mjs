@@ -18,7 +18,7 @@ const WORDS = /** @type {Record<string, string>} */ ({
 export function Says({ check }) {
   const main = check.soFar ?? check.verdict;
   const pieces = check.says.split(
-    /((?:^|(?<=\. ))(?:Within|Thin|Over|Not shown)(?: so far| yet)?(?=[ :.,]))|(?<=in your )([^,]+?)(?= the |,|\. )|((?<= )gusts? of [\d.,]+ (?:mph|m\/s))/,
+    /((?:^|(?<=[.?] ))(?:Within|Thin|Over|Not shown)(?: so far| yet)?(?=[ :.,]))|(?<=in your )([^,]+?)(?= the |,|\. )|((?<= )gusts? of [\d.,]+ (?:mph|m\/s))/,
   );
   let first = true;
   return html`<p class="says">${pieces.map((/** @type {string | undefined} */ piece, /** @type {number} */ index) => {
