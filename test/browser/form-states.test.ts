@@ -1,6 +1,10 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
+import { parse } from 'qs';
 import { describe, expect, it } from 'vitest';
+import { assess } from '../../src/margins/index.ts';
+import { fromFormText, readPlan } from '../../src/plan/index.ts';
+import { checkText } from '../../src/worksheet/index.ts';
 import { runningApp } from '../http/running-app.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
 import { openForm, saysNow, settled, typeTenNumbers, verdictSentence } from './form-page.ts';
@@ -198,6 +202,14 @@ describe('the states of the form', () => {
     const fields = [...new URLSearchParams(posted[0])];
     const names = fields.map(([name]) => name);
     expect(names.filter((name, index) => names.indexOf(name) !== index)).toEqual([]);
+    // What a server without script makes of it is the plan that was shown.
+    const reading = readPlan(
+      fromFormText(parse(posted[0] ?? '', { depth: 6, strictDepth: true, arrayLimit: 200, parameterLimit: 5000 })),
+    );
+    if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
+    const shown = readPlan(demoPlan('river-bluff'));
+    if (!shown.ok) throw new Error('the demo plan cannot be read');
+    expect(checkText(assess(reading.inquiry), [], {})).toBe(checkText(assess(shown.inquiry), [], {}));
     expect(Object.fromEntries(fields)).toMatchObject({
       'loads[0][turns]': 'true',
       'site[exposure]': 'C',
