@@ -74,7 +74,7 @@ function Figures({ check }) {
     ${
       check.lowerAt &&
       html`<div><dt>Lower it at a forecast of</dt><dd class="wind">${shown(check.lowerAt.gust)} gust</dd>
-      <dd class="note">then it keeps the margin you want, forecast error off${check.lowerAt.without.length > 0 ? '; not counted, since not shown: some links' : ''}</dd></div>`
+      <dd class="note">then it keeps the margin you want, forecast error off${check.lowerAt.without.length > 0 ? `; ${check.lowerAt.without.length === 1 ? 'one link is' : `${check.lowerAt.without.length} links are`} not counted, since not shown` : ''}</dd></div>`
     }
     ${
       room &&
