@@ -13,6 +13,8 @@ export interface FirstPaint {
   /** Forms in which a worksheet can be had: html, pdf. */
   readonly worksheets: readonly string[];
   readonly version: string;
+  /** Who runs the service, in words, and where they are reached. */
+  readonly runBy?: { readonly words: string; readonly href?: string | undefined } | undefined;
   readonly units?: 'us' | 'si' | undefined;
   /** A plan to start from. */
   readonly plan?: unknown;
@@ -29,10 +31,19 @@ function dataText(value: unknown): string {
 }
 
 /** The sheet as a page: it can be filled in and posted as it is, and comes to life where script runs. */
-export function firstPaint({ codes, plans, worksheets, version, units, plan, answer: answered }: FirstPaint): string {
+export function firstPaint({
+  codes,
+  plans,
+  worksheets,
+  version,
+  runBy,
+  units,
+  plan,
+  answer: answered,
+}: FirstPaint): string {
   const draft =
     plan === undefined ? { ...emptyDraft(), ...(units === undefined ? {} : { units }) } : draftOf(plan).draft;
-  const start = { codes, plans, worksheets, version, draft, answer: answered ?? null };
+  const start = { codes, plans, worksheets, version, runBy, draft, answer: answered ?? null };
   // One paint at a time: nothing is awaited between setting the state and reading it.
   startWith(draft);
   answer.value = start.answer;
