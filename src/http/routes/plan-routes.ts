@@ -13,6 +13,7 @@ import {
   standardTubesFor,
 } from '../../margins/index.ts';
 import {
+  additionsFieldsSchema,
   additionsRequestSchema,
   areasRequestSchema,
   type Fault,
@@ -38,7 +39,9 @@ import {
 } from '../../worksheet/index.ts';
 import { csv } from '../cells/csv.ts';
 import { component } from '../documents/component.ts';
+import { readFormBodies } from '../form-body.ts';
 import { chosenForm } from '../negotiation.ts';
+import { type PostedDocument, postedDocument } from '../posted-document.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
 import { additionsSchema } from '../schemas/additions-schemas.ts';
@@ -89,6 +92,7 @@ const drawing = z
 
 const bodyProblems = problemResponses(
   'not-json',
+  'not-a-form',
   'bad-query',
   'plan-faults',
   'refused',
@@ -99,11 +103,12 @@ const bodyProblems = problemResponses(
 /** A reading of a body, or the problem that lists everything wrong with it. */
 function readOrRefuse<T extends { readonly ok: true }>(
   reading: T | { readonly ok: false; readonly faults: readonly Fault[] },
+  posted?: PostedDocument,
 ): T {
   if (reading.ok) return reading;
   const count = reading.faults.length;
   const detail = count === 1 ? 'One entry does not fit.' : `${count} entries do not fit; each is listed.`;
-  throw new Problem('plan-faults', detail, { faults: reading.faults });
+  throw new Problem('plan-faults', detail, { faults: posted?.named(reading.faults) ?? reading.faults });
 }
 
 /** The document of a request for areas: the body, or the loads of its table with what the query says beside them. */
@@ -120,7 +125,7 @@ function areasDocumentOf(
     const faults = misplaced.map(([parameter, given]) => ({
       parameter,
       given,
-      says: `${parameter} belongs to a table; a JSON body has its own: leave it out.`,
+      says: `${parameter} belongs to a table; JSON and forms have their own: leave it out.`,
     }));
     throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', { faults });
   }
@@ -150,9 +155,9 @@ const areasRoute: FastifyPluginAsyncZod = async (app) => {
       },
     },
     async (request) => {
-      const document = areasDocumentOf(request.body, request.query);
-      const reading = readAreasRequest(document, { decimal: request.query.decimal ?? 'point' });
-      const { part, queries } = readOrRefuse(reading);
+      const decimal = request.query.decimal ?? 'point';
+      const posted = postedDocument(areasDocumentOf(request.body, request.query), areasRequestSchema, decimal);
+      const { part, queries } = readOrRefuse(readAreasRequest(posted.document, { decimal }), posted);
       return writable({ ...areasDocument(part.inquiry, part.siteGiven, part.towerGiven), queries });
     },
   );
@@ -171,6 +176,7 @@ function drawingFor(form: keyof typeof CHECK_FORMS, named: DrawingName | undefin
 
 /** Answers to a plan or to a part of one. */
 export const planRoutes: FastifyPluginAsyncZod = async (app) => {
+  readFormBodies(app);
   app.addHook('preValidation', async ({ body, headers }) => {
     if (body === undefined || (body === null && headers['content-type'] === undefined)) {
       throw new Problem('not-json', 'The body is empty; send a JSON object.');
@@ -209,6 +215,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
           },
           ...problemResponses(
             'not-json',
+            'not-a-form',
             'bad-query',
             'plan-faults',
             'refused',
@@ -223,7 +230,8 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       const form = chosenForm(CHECK_FORMS, request.query.as, request.headers.accept);
       const drawn = drawingFor(form, request.query.drawing);
       const sign = request.query.decimal ?? 'point';
-      const { inquiry, document, queries } = readOrRefuse(readPlan(request.body, { decimal: sign }));
+      const posted = postedDocument(request.body, planDocumentSchema, sign);
+      const { inquiry, document, queries } = readOrRefuse(readPlan(posted.document, { decimal: sign }), posted);
       const assessment = assess(inquiry);
       if (drawn !== undefined) {
         return reply.header('vary', 'accept').type('image/svg+xml; charset=utf-8').send(DRAWINGS[drawn](assessment));
@@ -258,6 +266,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
             .enum(['json', 'text'])
             .optional()
             .meta({ description: 'Form of the answer, before the accept header.' }),
+          decimal,
         }),
         response: {
           200: {
@@ -266,6 +275,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
           },
           ...problemResponses(
             'not-json',
+            'not-a-form',
             'bad-query',
             'plan-faults',
             'refused',
@@ -278,7 +288,10 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
     },
     async (request, reply) => {
       const form = chosenForm(FORMS, request.query.as, request.headers.accept);
-      const { before, after, queries } = readOrRefuse(readAdditionsRequest(request.body));
+      const sign = request.query.decimal ?? 'point';
+      const posted = postedDocument(request.body, additionsFieldsSchema, sign);
+      const reading = readAdditionsRequest(posted.document, { decimal: sign });
+      const { before, after, queries } = readOrRefuse(reading, posted);
       const now = assessAsked({ inquiry: before, placed: (pointer) => ({ pointer: `/plan${pointer}` }) });
       const then = [];
       for (const asked of after) {
@@ -308,11 +321,14 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         tags: ['plans'],
         summary: 'The wind of a site at heights',
         body: pressuresBody,
+        querystring: z.strictObject({ decimal }),
         response: { 200: jsonResponse('The wind by height', pressuresSchema), ...bodyProblems },
       },
     },
     async (request) => {
-      const { part, queries } = readOrRefuse(readPressuresRequest(request.body));
+      const sign = request.query.decimal ?? 'point';
+      const posted = postedDocument(request.body, pressuresRequestSchema, sign);
+      const { part, queries } = readOrRefuse(readPressuresRequest(posted.document, { decimal: sign }), posted);
       return writable({ ...pressuresDocument(part.inquiry, part.heights, part.structureGiven), queries });
     },
   );
@@ -325,12 +341,14 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         tags: ['plans'],
         summary: 'Ratings side by side as forces, and as areas in another wind',
         body: ratingsBody,
-        querystring: z.strictObject({ working }),
+        querystring: z.strictObject({ working, decimal }),
         response: { 200: jsonResponse('The ratings', ratingsSchema), ...bodyProblems },
       },
     },
     async (request) => {
-      const { part, queries } = readOrRefuse(readRatingsRequest(request.body));
+      const sign = request.query.decimal ?? 'point';
+      const posted = postedDocument(request.body, ratingsRequestSchema, sign);
+      const { part, queries } = readOrRefuse(readRatingsRequest(posted.document, { decimal: sign }), posted);
       const { station } = part.inquiry;
       const comparison = compareRatings(station, part.ratings, part.target);
       return writable({ ...ratingsDocument(comparison, station.units, request.query.working ?? 'none'), queries });
