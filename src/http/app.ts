@@ -10,6 +10,7 @@ import { describeRoutes } from './documents/openapi-document.ts';
 import { demoPlans } from './documents/reference-files.ts';
 import { frontPageRoutes } from './front-page/front-page-routes.ts';
 import { readJsonBodies } from './json-body.ts';
+import { letOtherSitesRead } from './other-sites.ts';
 import { assetRoutes } from './page/asset-routes.ts';
 import { Problem } from './problems/problem.ts';
 import { answerBrokenHttp, handleProblems, sendFrameworkError } from './problems/problem-handlers.ts';
@@ -60,6 +61,7 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
     crossOriginOpenerPolicy: false,
     originAgentCluster: false,
   });
+  await letOtherSitesRead(app, configuration.corsOrigins);
   await app.register(rateLimit, {
     max: configuration.rateLimit,
     timeWindow: '1 minute',
