@@ -6,6 +6,7 @@ import type { DestinationStream } from 'pino';
 import { DRAWING_STYLE } from '../drawing/index.ts';
 import { policyHash } from '../page/index.ts';
 import type { Configuration } from './configuration.ts';
+import { docsRoutes } from './docs/docs-routes.ts';
 import { describeRoutes } from './documents/openapi-document.ts';
 import { demoPlans } from './documents/reference-files.ts';
 import { frontPageRoutes } from './front-page/front-page-routes.ts';
@@ -75,6 +76,7 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
   const plans = demoPlans();
   await app.register(assetRoutes);
   await app.register(frontPageRoutes, { plans });
+  await app.register(docsRoutes);
   await app.register(planRoutes);
   await app.register(cellRoutes);
   await app.register(backgroundRoutes, { plans });

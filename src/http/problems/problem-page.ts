@@ -41,7 +41,8 @@ ${groups.map((group, index) => faultItem(group, index, shown.includes(group) ? (
 <form method="post" accept-charset="utf-8">
 ${list}
 ${rest.map(([name, value]) => markup`<input type="hidden" name="${name}" value="${value}"/>`)}
-<p><button class="act">Ask again with this</button> <span class="note">All else that you sent goes along as it was. Or go back in your browser: what you typed is still there.</span></p>
+<p><button class="act">Ask again with this</button></p>
+<p class="note">All else that you sent goes along as it was. Or go back in your browser: what you typed is still there.</p>
 </form></section>`;
 }
 
@@ -96,6 +97,6 @@ function faultItem({ field, faults }: FaultGroup, index: number, value: string |
 ${value}</textarea>`
             : markup`<input id="${id}" name="${field}" value="${value}" autocomplete="off" aria-invalid="true" aria-describedby="${describedBy}"/>`
         }</p>`;
-  return markup`<li>${says}${entry ?? markup`<p class="note">${place}</p>`}${given}${allowed}</li>
+  return markup`<li>${entry ?? markup`<p>${place}</p>`}${says}${given}${allowed}</li>
 `;
 }
