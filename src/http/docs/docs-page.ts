@@ -59,7 +59,8 @@ export function docsPage(contract: Contract, origin: string): string {
     ...tag,
     calls: calls.filter(({ operation }) => operation.tags.includes(tag.name)),
   }));
-  const schemas = Object.entries(contract.components.schemas);
+  const { Plan = {}, ...others } = contract.components.schemas;
+  const schemas: (readonly [string, Schema])[] = [['Plan', Plan], ...Object.entries(others)];
   const main = markup`<div class="title"><h1>Calls</h1>
 <p class="lead">${contract.info.summary} ${contract.info.description}</p>
 <p class="note">The same for programs: <a href="openapi.json">openapi.json</a>, OpenAPI 3.1.</p></div>
@@ -84,7 +85,7 @@ ${own.map((call) => callArticle(call, origin))}
 )}
 <section aria-labelledby="schemas"><h2 class="head" id="schemas">What goes in and out</h2>
 <p>Plain numbers are in the units of the plan; text may carry its own unit. A field without <b>required</b> may be left out, but not be null.</p>
-${schemas.map(([name, schema]) => schemaArticle(name, schema, contract.components.schemas))}
+${schemas.map(([name, schema]) => schemaArticle(name, schema, Plan))}
 </section>
 ${refusalsSection()}`;
   return documentPage({ title: 'Calls', toRoot: '', main });
@@ -237,27 +238,31 @@ function cellFormula(id: CellId, origin: string): Markup {
 `;
 }
 
-function schemaArticle(name: string, schema: Schema, all: Readonly<Record<string, Schema>>): Markup {
-  const like = likePlan(name, schema, all);
-  const shared = new Set(like);
-  const objects = objectsIn({
-    ...schema,
-    properties: Object.fromEntries(Object.entries(schema.properties ?? {}).filter(([field]) => !shared.has(field))),
-  });
+function schemaArticle(name: string, schema: Schema, plan: Schema): Markup {
+  const known = name === 'Plan' ? new Map<string, string>() : planObjects(plan);
+  const like = name === 'Plan' ? [] : likePlan(schema, plan);
+  const rest = Object.entries(schema.properties ?? {}).filter(([field]) => !like.includes(field));
+  const isKnown = (object: Schema) => known.has(JSON.stringify(object));
+  const objects = objectsIn({ ...schema, properties: Object.fromEntries(rest) }, isKnown);
+  const fieldsAt = new Map(
+    objects.map(({ place, schema: object }) => [object, known.get(JSON.stringify(object)) ?? fieldsId(name, place)]),
+  );
+  const shown = objects.filter(
+    ({ schema: object }) => !isKnown(object) && Object.keys(object.properties ?? {}).length > 0,
+  );
   return markup`<article class="schema" aria-labelledby="schema-${name}">
 <h3 id="schema-${name}">${name}</h3>
 ${schema.description === undefined ? undefined : markup`<p>${text(schema.description)}.</p>`}
 ${like.length === 0 ? undefined : markup`<p>As in <a href="#schema-Plan">Plan</a>: ${like.map((field, index) => markup`${index === 0 ? '' : ', '}<code>${field}</code>`)}.</p>`}
-${objects.map(({ place, schema: object }) =>
-  place === '' && Object.keys(object.properties ?? {}).length === 0
-    ? undefined
-    : markup`${place === '' ? undefined : markup`<h4 id="${fieldsId(name, place)}"><code>${place}</code></h4>`}${fieldList(
-        Object.entries(object.properties ?? {}).map(([field, member]) => ({
-          name: markup`<code>${field}</code>${required(object.required?.includes(field))}`,
-          kind: schemaWords(member, fieldsId(name, place === '' ? field : `${place}.${field}`)),
-          says: member.description,
-        })),
-      )}`,
+${shown.map(
+  ({ place, schema: object }) =>
+    markup`${place === '' ? undefined : markup`<h4 id="${fieldsId(name, place)}"><code>${place}</code></h4>`}${fieldList(
+      Object.entries(object.properties ?? {}).map(([field, member]) => ({
+        name: markup`<code>${field}</code>${required(object.required?.includes(field))}`,
+        kind: schemaWords(member, fieldsAt),
+        says: member.description,
+      })),
+    )}`,
 )}</article>
 `;
 }
@@ -266,12 +271,17 @@ function fieldsId(name: string, place: string): string {
   return `schema-${name}.${place.replaceAll('[]', '')}`;
 }
 
+/** The objects of a plan, as text, and where their fields are shown: what else holds them leads there. */
+function planObjects(plan: Schema): ReadonlyMap<string, string> {
+  const inner = objectsIn(plan).filter(({ place }) => place !== '');
+  return new Map(inner.map(({ place, schema }) => [JSON.stringify(schema), fieldsId('Plan', place)]));
+}
+
 /** Fields that a part of a plan has exactly as the plan itself; they are shown there once. */
-function likePlan(name: string, schema: Schema, all: Readonly<Record<string, Schema>>): readonly string[] {
-  const plan = all['Plan']?.properties ?? {};
-  if (name === 'Plan') return [];
+function likePlan(schema: Schema, { properties = {} }: Schema): readonly string[] {
   const like = Object.entries(schema.properties ?? {}).filter(
-    ([field, member]) => Object.hasOwn(plan, field) && JSON.stringify(plan[field]) === JSON.stringify(member),
+    ([field, member]) =>
+      Object.hasOwn(properties, field) && JSON.stringify(properties[field]) === JSON.stringify(member),
   );
   return like.length > 2 ? like.map(([field]) => field) : [];
 }

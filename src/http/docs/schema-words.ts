@@ -31,6 +31,9 @@ export function referredName(schema: Schema): string | undefined {
   return schema.$ref?.startsWith(REFERENCE) ? schema.$ref.slice(REFERENCE.length) : undefined;
 }
 
+/** Where the fields of objects without a name are shown: the id of their heading. */
+export type FieldsAt = ReadonlyMap<Schema, string>;
+
 const PLAIN: Readonly<Record<string, string>> = {
   string: 'text',
   number: 'a number',
@@ -44,7 +47,7 @@ const PLAIN: Readonly<Record<string, string>> = {
  * What may stand where a schema holds, in words; names of schemas lead to them, an object without a name leads to where
  * its fields are shown.
  */
-export function schemaWords(schema: Schema, fieldsAt?: string): Markup {
+export function schemaWords(schema: Schema, fieldsAt?: FieldsAt): Markup {
   const name = referredName(schema);
   if (name !== undefined) return markup`<a href="#schema-${name}">${name}</a>`;
   if (schema.const !== undefined) return choice([schema.const]);
@@ -71,7 +74,8 @@ export function schemaWords(schema: Schema, fieldsAt?: string): Markup {
       types.map((type) => schemaWords({ ...schema, type })),
       ' or ',
     );
-  if (schema.properties !== undefined && fieldsAt !== undefined) return markup`<a href="#${fieldsAt}">an object</a>`;
+  const fields = fieldsAt?.get(schema);
+  if (fields !== undefined) return markup`<a href="#${fields}">an object</a>`;
   const word = PLAIN[types[0] ?? ''] ?? 'anything';
   if (schema.contentMediaType !== undefined) return markup`text that is ${schema.contentMediaType}`;
   if (types[0] === 'string' && schema.maxLength !== undefined) return markup`text, at most ${schema.maxLength} letters`;
@@ -83,9 +87,10 @@ export function schemaWords(schema: Schema, fieldsAt?: string): Markup {
   return markup`${word}`;
 }
 
-function listOf(items: Schema, fieldsAt: string | undefined): Markup {
+function listOf(items: Schema, fieldsAt: FieldsAt | undefined): Markup {
   if (items.properties === undefined) return markup` of ${schemaWords(items, fieldsAt)}`;
-  return fieldsAt === undefined ? markup` of objects` : markup` of <a href="#${fieldsAt}">objects</a>`;
+  const fields = fieldsAt?.get(items);
+  return fields === undefined ? markup` of objects` : markup` of <a href="#${fields}">objects</a>`;
 }
 
 function choice(values: readonly unknown[]): Markup {
@@ -112,22 +117,19 @@ export interface ObjectAt {
   readonly schema: Schema;
 }
 
-/** A schema's objects, outermost first, without those that have a name of their own. */
-export function objectsIn(schema: Schema, place = ''): readonly ObjectAt[] {
-  const own = schema.properties === undefined ? [] : [{ place, schema }];
-  const members = Object.entries(schema.properties ?? {}).map(([field, member]) => ({
-    member,
-    at: place === '' ? field : `${place}.${field}`,
-  }));
-  return [...own, ...members.flatMap(({ member, at }) => innerObjects(member, at))];
-}
-
-function innerObjects(schema: Schema, place: string): readonly ObjectAt[] {
+/** A schema's objects, outermost first, without those that have a name of their own; no further in where told to stop. */
+export function objectsIn(
+  schema: Schema,
+  stopAt: (object: Schema) => boolean = () => false,
+  place = '',
+): readonly ObjectAt[] {
   if (schema.$ref !== undefined) return [];
-  const forms = schema.anyOf ?? schema.oneOf ?? [];
-  return [
-    ...(schema.properties === undefined ? [] : objectsIn(schema, place)),
-    ...(schema.items ? innerObjects(schema.items, `${place}[]`) : []),
-    ...forms.flatMap((form) => innerObjects(form, place)),
-  ];
+  const own = schema.properties === undefined ? [] : [{ place, schema }];
+  if (own.length > 0 && stopAt(schema)) return own;
+  const members = Object.entries(schema.properties ?? {}).flatMap(([field, member]) =>
+    objectsIn(member, stopAt, place === '' ? field : `${place}.${field}`),
+  );
+  const rows = schema.items ? objectsIn(schema.items, stopAt, `${place}[]`) : [];
+  const forms = (schema.anyOf ?? schema.oneOf ?? []).flatMap((form) => objectsIn(form, stopAt, place));
+  return [...own, ...members, ...rows, ...forms];
 }
