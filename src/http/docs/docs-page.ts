@@ -92,6 +92,7 @@ ${refusalsSection()}`;
 }
 
 const text = (words: string) => words.replaceAll("'", '’');
+const sentence = (words: string) => text(words.endsWith('.') ? words : `${words}.`);
 
 function callArticle({ method, path, operation }: Call, origin: string): Markup {
   const { operationId, summary, description, parameters = [], requestBody, responses } = operation;
@@ -99,8 +100,8 @@ function callArticle({ method, path, operation }: Call, origin: string): Markup 
   const cell = CELL_IDS.find((id) => path === `/v1/cells/${id}`);
   return markup`<article class="call" aria-labelledby="${operationId}">
 <div><h3 id="${operationId}"><code>${method} ${path}</code></h3>
-<p>${summary}.</p>
-${description === undefined ? undefined : markup`<p>${text(cell === undefined ? description : `${CELLS[cell].gives}.`)}</p>`}
+<p>${sentence(summary)}</p>
+${description === undefined ? undefined : markup`<p>${sentence(cell === undefined ? description : CELLS[cell].gives)}</p>`}
 ${parameters.length === 0 ? undefined : markup`<h4>Parameters</h4>${fieldList(parameters.map(parameterRow))}`}
 ${requestBody === undefined ? undefined : markup`<h4>Body</h4>${fieldList(bodyRows(requestBody.content))}`}
 <h4>Answers</h4>${fieldList(responseRows(responses))}</div>
@@ -149,8 +150,9 @@ function bodyRows(content: Readonly<Record<string, MediaType>>): Row[] {
 }
 
 function responseRows(responses: Readonly<Record<string, Response>>): Row[] {
-  const refusals = Object.entries(responses).filter(([, { content = {} }]) => Object.hasOwn(content, PROBLEM_TYPE));
-  const answers = Object.entries(responses).filter((response) => !refusals.includes(response));
+  const isRefusal = ([, { content = {} }]: readonly [string, Response]) => Object.hasOwn(content, PROBLEM_TYPE);
+  const refusals = Object.entries(responses).filter(isRefusal);
+  const answers = Object.entries(responses).filter((response) => !isRefusal(response));
   return [
     ...answers.map(answerRow),
     ...(refusals.length === 0 ? [] : [refusalRow(refusals.map(([status]) => status))]),
@@ -252,7 +254,7 @@ function schemaArticle(name: string, schema: Schema, plan: Schema): Markup {
   );
   return markup`<article class="schema" aria-labelledby="schema-${name}">
 <h3 id="schema-${name}">${name}</h3>
-${schema.description === undefined ? undefined : markup`<p>${text(schema.description)}.</p>`}
+${schema.description === undefined ? undefined : markup`<p>${sentence(schema.description)}</p>`}
 ${like.length === 0 ? undefined : markup`<p>As in <a href="#schema-Plan">Plan</a>: ${like.map((field, index) => markup`${index === 0 ? '' : ', '}<code>${field}</code>`)}.</p>`}
 ${shown.map(
   ({ place, schema: object }) =>
