@@ -235,7 +235,7 @@ function Standing() {
 export function Answer() {
   const check = store.answer.value;
   const { given, unknown } = store.counts.value;
-  return html`<section class="answer" id="answer" aria-labelledby="so-far">
+  return html`<section class="answer" id="answer" data-state=${store.state.value} aria-labelledby="so-far">
     <h2 class="head" id="so-far">${check && check.verdict !== 'not-shown' ? 'The answer' : 'So far'}${given > 0 && html`<small>from ${given} answers${unknown > 0 ? `, ${unknown} not known` : ''}</small>`}</h2>
     <${Standing} />
     ${

@@ -2,6 +2,7 @@
 import { batch, effect, signal, untracked } from '@preact/signals';
 import { documentOf } from './draft.mjs';
 import { questionAt } from './questions.mjs';
+import { stillTold } from './still-told.mjs';
 import * as store from './store.mjs';
 
 /** After the last key; short enough that the answer is there within 200 ms. */
@@ -106,10 +107,12 @@ async function ask() {
   store.state.value = store.state.value === 'unreachable' ? 'unreachable' : 'asked';
   const draft = store.draft.value;
   try {
-    /** @type {string[]} */
-    let leftOut = [];
+    const wanting = stillTold(draft);
+    let leftOut = wanting.map(({ whole }) => whole);
     /** @type {import('./store.mjs').Trouble[]} */
-    let soft = [];
+    let soft = wanting
+      .filter(({ says }) => says !== '')
+      .map(({ pointer, says }) => ({ pointer, code: 'missing', says, soft: true }));
     for (let attempt = 0; ; attempt += 1) {
       const { document, draftPlace } = documentOf(draft, leftOut);
       const names = untracked(() => drawingsWanted.value).join(',');

@@ -3,7 +3,7 @@ import { computed } from '@preact/signals';
 import { isBlank, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
 import { figures, inSi, numberOf, UNITS } from './quantity.mjs';
-import { LOADS, PARTS, RATINGS } from './questions.mjs';
+import { LOADS, PARTS, questionAt, RATINGS } from './questions.mjs';
 import { Sketch } from './sketch.mjs';
 import * as store from './store.mjs';
 import { Strip } from './strip.mjs';
@@ -28,13 +28,8 @@ const notesByPlace = computed(() => {
   const check = store.answer.value;
   if (!check) return notes;
   for (const caution of check.cautions) {
-    if (
-      caution.at &&
-      caution.severity === 'verdict' &&
-      store.fieldFor(caution.at) !== caution.at.replace(/^\/(loads|ratings)\/\d+$/, '')
-    ) {
+    if (caution.at && caution.severity === 'verdict' && questionAt(store.fieldFor(caution.at)))
       at(caution.at).readings.push(caution.says);
-    }
   }
   for (const question of check.toFindOut) at(question.at).readings.push(question.says);
   for (const query of check.queries) at(query.pointer.replace(/^#/, '')).queries.push(query.says);
