@@ -1,4 +1,5 @@
 import { setImmediate } from 'node:timers/promises';
+import type { FastifyReply } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { DRAWING_NAMES, DRAWINGS, type DrawingName } from '../../drawing/index.ts';
@@ -40,14 +41,15 @@ import {
 import { csv } from '../cells/csv.ts';
 import { component } from '../documents/component.ts';
 import { readFormBodies } from '../form-body.ts';
-import { chosenForm } from '../negotiation.ts';
+import { chosenForm, prefersPage } from '../negotiation.ts';
+import { areasPage, pressuresPage, ratingsPage } from '../pages/part-pages.ts';
 import { type PostedDocument, postedDocument } from '../posted-document.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
 import { additionsSchema } from '../schemas/additions-schemas.ts';
 import { checkSchema } from '../schemas/check-schemas.ts';
 import { documentedOnly } from '../schemas/documented-only.ts';
-import { jsonResponse } from '../schemas/json-response.ts';
+import { jsonOrPage } from '../schemas/json-response.ts';
 import { areasSchema, pressuresSchema, ratingsSchema } from '../schemas/part-schemas.ts';
 import { writable } from '../schemas/writable.ts';
 
@@ -57,6 +59,7 @@ const areasBody = documentedOnly(component('AreasRequest', areasRequestSchema));
 const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequestSchema));
 const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
 
+const JSON_TYPE = 'application/json; charset=utf-8';
 const FORMS = { json: 'application/json', text: 'text/plain' } as const;
 /** What an answer to a plan can be had as. */
 export const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml' } as const;
@@ -160,17 +163,27 @@ const areasRoute: FastifyPluginAsyncZod = async (app) => {
           method: z.string().max(40).optional().meta({ description: 'Method of a table.' }),
           decimal,
         }),
-        response: { 200: jsonResponse('The areas', areasSchema), ...bodyProblems },
+        response: { 200: jsonOrPage('The areas', areasSchema), ...bodyProblems },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const decimal = request.query.decimal ?? 'point';
       const posted = postedDocument(areasDocumentOf(request.body, request.query), areasRequestSchema, decimal);
       const { part, queries } = readOrRefuse(readAreasRequest(posted.document, { decimal }), posted);
-      return writable({ ...areasDocument(part.inquiry, part.siteGiven, part.towerGiven), queries });
+      const answer = areasDocument(part.inquiry, part.siteGiven, part.towerGiven);
+      if (prefersPage(request.headers.accept)) return sendPage(reply, areasPage(answer, queries));
+      return reply
+        .header('vary', 'accept')
+        .type(JSON_TYPE)
+        .send(writable({ ...answer, queries }));
     },
   );
 };
+
+/** Answers that have no form but JSON and a page go by the accept header alone. */
+function sendPage(reply: FastifyReply, page: string) {
+  return reply.header('vary', 'accept').type('text/html; charset=utf-8').send(page);
+}
 
 /** A drawing is named where, and only where, one is asked for. */
 function drawingFor(form: keyof typeof CHECK_FORMS, named: DrawingName | undefined): DrawingName | undefined {
@@ -353,14 +366,19 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         summary: 'The wind of a site at heights',
         body: pressuresBody,
         querystring: z.strictObject({ decimal }),
-        response: { 200: jsonResponse('The wind by height', pressuresSchema), ...bodyProblems },
+        response: { 200: jsonOrPage('The wind by height', pressuresSchema), ...bodyProblems },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const sign = request.query.decimal ?? 'point';
       const posted = postedDocument(request.body, pressuresRequestSchema, sign);
       const { part, queries } = readOrRefuse(readPressuresRequest(posted.document, { decimal: sign }), posted);
-      return writable({ ...pressuresDocument(part.inquiry, part.heights, part.structureGiven), queries });
+      const answer = pressuresDocument(part.inquiry, part.heights, part.structureGiven);
+      if (prefersPage(request.headers.accept)) return sendPage(reply, pressuresPage(answer, queries));
+      return reply
+        .header('vary', 'accept')
+        .type(JSON_TYPE)
+        .send(writable({ ...answer, queries }));
     },
   );
 
@@ -373,16 +391,23 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         summary: 'Ratings side by side as forces, and as areas in another wind',
         body: ratingsBody,
         querystring: z.strictObject({ working, decimal }),
-        response: { 200: jsonResponse('The ratings', ratingsSchema), ...bodyProblems },
+        response: { 200: jsonOrPage('The ratings', ratingsSchema), ...bodyProblems },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const sign = request.query.decimal ?? 'point';
       const posted = postedDocument(request.body, ratingsRequestSchema, sign);
       const { part, queries } = readOrRefuse(readRatingsRequest(posted.document, { decimal: sign }), posted);
       const { station } = part.inquiry;
       const comparison = compareRatings(station, part.ratings, part.target);
-      return writable({ ...ratingsDocument(comparison, station.units, request.query.working ?? 'none'), queries });
+      const answer = ratingsDocument(comparison, station.units, request.query.working ?? 'none');
+      // Steps are for programs and for the worksheet; a page without them would drop what was asked for.
+      const asPage = answer.working === undefined && prefersPage(request.headers.accept);
+      if (asPage) return sendPage(reply, ratingsPage(answer, queries));
+      return reply
+        .header('vary', 'accept')
+        .type(JSON_TYPE)
+        .send(writable({ ...answer, queries }));
     },
   );
 };
