@@ -12,16 +12,14 @@ const SAMPLE = readFileSync(new URL('../../deploy/form-on-another-site/index.htm
 describe('a plain page on another site', () => {
   const service = runningApp();
   const browser = realBrowser();
-  let answerAs = 'text';
   const site = createServer((_request, response) => {
-    const page = SAMPLE.replace('http://localhost:8080', service.origin).replaceAll('as=html', `as=${answerAs}`);
+    const page = SAMPLE.replace('http://localhost:8080/v1/checks', `${service.origin}/v1/checks?as=text`);
     response.setHeader('content-type', 'text/html; charset=utf-8').end(page);
   });
   beforeAll(() => new Promise<void>((resolve) => site.listen(0, '127.0.0.1', () => resolve())));
   afterAll(() => new Promise((resolve) => site.close(resolve)));
 
-  const opened = async (as: string, options = {}) => {
-    answerAs = as;
+  const opened = async (options = {}) => {
     const opening = await browser.open(options);
     await opening.page.goto(`http://${OTHER_HOST}:${(site.address() as AddressInfo).port}/`);
     return opening;
@@ -51,7 +49,7 @@ describe('a plain page on another site', () => {
     [1280, 'light'],
     [390, 'dark'],
   ] as const)('stands by itself and without fault at %i px, %s', async (width, colorScheme) => {
-    const { page, requests } = await opened('text', { viewport: { width, height: 900 }, colorScheme });
+    const { page, requests } = await opened({ viewport: { width, height: 900 }, colorScheme });
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(width);
     expect(requests.filter((address) => !address.includes(OTHER_HOST))).toEqual([]);
     expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual(
@@ -60,7 +58,7 @@ describe('a plain page on another site', () => {
   });
 
   it('posts ten numbers to the service, which answers as to the plan itself', async () => {
-    const { page } = await opened('text');
+    const { page } = await opened();
     for (const [name, value] of Object.entries(TYPED)) await page.fill(`[name="${name}"]`, value);
     await page.selectOption('[name="ratings[0][wind][method]"]', 'tia222-g');
     await page.click('button');
@@ -70,7 +68,7 @@ describe('a plain page on another site', () => {
   });
 
   it('brings faults back as a page on which they are mended', async () => {
-    const { page } = await opened('text', { viewport: { width: 390, height: 844 } });
+    const { page } = await opened({ viewport: { width: 390, height: 844 } });
     for (const [name, value] of Object.entries(TYPED)) await page.fill(`[name="${name}"]`, value);
     await page.selectOption('[name="ratings[0][wind][method]"]', 'tia222-g');
     await page.fill('[name="site[wind]"]', '1050');
@@ -96,7 +94,7 @@ describe('a plain page on another site', () => {
   });
 
   it('lets no script of another site read an answer, unless the service is told to', async () => {
-    const { page } = await opened('text');
+    const { page } = await opened();
     const read = `fetch('${service.origin}/healthz').then((answer) => answer.text(), () => 'kept')`;
     expect(await page.evaluate(read)).toBe('kept');
   });
