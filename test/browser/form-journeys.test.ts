@@ -105,6 +105,29 @@ describe('the form, in a browser', () => {
     expect(await load.getByLabel('Its area', { exact: true }).inputValue()).toBe('5.5');
   });
 
+  it('takes loads pasted from a sheet, and says what it cannot read', async () => {
+    const { page } = await browser.open();
+    await openForm(page, service.origin, '/?plan=ten-numbers');
+    await page.getByText('Paste rows from a sheet').click();
+    const box = page.getByLabel(/One load a row/);
+    await box.fill('name\tcolour\nwhip\tred');
+    await page.getByRole('button', { name: 'Add these rows' }).click();
+    await page.getByText('No question goes with the column colour').waitFor();
+    await box.fill(
+      'Antenna;Height above top (ft);Area;Which area is that;turns\n"small, quad";4;"3,5";drag already counted;yes\nwhip;6 ft 6 in;0.4;;no',
+    );
+    await page.getByRole('button', { name: 'Add these rows' }).click();
+    expect((await keptPlan(page))['loads']).toEqual([
+      { name: 'beam', above: 2, area: 5.5 },
+      { name: 'small, quad', above: 4, area: '3,5', areaKind: 'effective', turns: true },
+      { name: 'whip', above: '6 ft 6 in', area: 0.4, turns: false },
+    ]);
+    await settled(page);
+    expect(await page.locator('.mend').count()).toBe(0);
+    await page.getByRole('button', { name: 'Undo', exact: true }).click();
+    expect(((await keptPlan(page))['loads'] as unknown[]).length).toBe(1);
+  });
+
   it('takes "I don’t know" for an answer and says which reading or gap follows', async () => {
     const { page } = await browser.open();
     await openForm(page, service.origin, '/?plan=river-bluff');
@@ -198,6 +221,27 @@ describe('the form, in a browser', () => {
     }
   });
 
+  it('does not lose the plan kept here when a link brings another', async () => {
+    const { page } = await browser.open();
+    await openForm(page, service.origin);
+    await page.getByLabel('Name of the plan').fill('My own');
+    await page.waitForTimeout(300);
+    await page.goto('about:blank');
+    const link = `/#plan=${deflateRawSync(JSON.stringify(demoPlan('ten-numbers'))).toString('base64url')}`;
+    await openForm(page, service.origin, link);
+    await expect.poll(() => page.getByLabel('Name of the plan').inputValue()).toBe('Ten numbers');
+    expect(page.url()).toBe(`${service.origin}/`);
+    await page.getByRole('button', { name: 'Undo', exact: true }).click();
+    expect(await page.getByLabel('Name of the plan').inputValue()).toBe('My own');
+    await page.getByRole('button', { name: 'Redo', exact: true }).click();
+    await page.waitForTimeout(300);
+    await page.reload();
+    await page.locator('html[data-ready]').waitFor();
+    await page.getByText('Start from an invented plan').click();
+    await page.getByRole('button', { name: 'My own' }).click();
+    expect(await page.getByLabel('Name of the plan').inputValue()).toBe('My own');
+  });
+
   it('switches units there and back without losing a digit', async () => {
     const { page } = await browser.open();
     await openForm(page, service.origin, '/?plan=river-bluff');
@@ -252,6 +296,24 @@ describe('the form, in a browser', () => {
     await page.unroute('**/v1/checks*');
     await saysNow(page, '101 mph');
     expect(await page.locator('.waiting').textContent()).toBe('');
+  });
+
+  it('says so when the service asks for a pause, and keeps what is typed', async () => {
+    const { page } = await browser.open();
+    await openForm(page, service.origin, '/?plan=river-bluff');
+    await settled(page);
+    await page.route('**/v1/checks*', (route) =>
+      route.fulfill({
+        status: 429,
+        headers: { 'retry-after': '1' },
+        contentType: 'application/problem+json',
+        body: JSON.stringify({ type: '/problems/too-many-requests', status: 429, title: 'Too many requests' }),
+      }),
+    );
+    await page.getByLabel('Wind speed you were given').fill('102');
+    await page.getByText('The service asks for a pause').waitFor();
+    await page.unroute('**/v1/checks*');
+    await saysNow(page, '102 mph');
   });
 
   it('works under another host name over plain http', async () => {

@@ -6,6 +6,7 @@ import { firstPaint, IMPORT_MAP, policyHash } from '../../page/index.ts';
 import { readPlan } from '../../plan/index.ts';
 import { checkDocument } from '../../worksheet/index.ts';
 import type { DemoPlan } from '../documents/reference-files.ts';
+import { Problem } from '../problems/problem.ts';
 import { adopted } from '../routes/background-routes.ts';
 import { CHECK_FORMS } from '../routes/plan-routes.ts';
 import { VERSION } from '../version.ts';
@@ -54,6 +55,9 @@ export const formRoutes: FastifyPluginAsync<Background> = async (app, { plans })
     { schema: { hide: true } },
     async (request, reply) => {
       const demo = plans.find(({ id }) => id === request.query.plan);
+      if (demo === undefined && request.query.plan !== undefined) {
+        throw new Problem('not-found', 'There is no such demo plan; GET /v1/demo-plans lists them.');
+      }
       const units = request.query.units === 'si' ? 'si' : undefined;
       const key = `${demo?.id ?? ''} ${units ?? ''}`;
       let page = painted.get(key);

@@ -18,7 +18,7 @@ const WORDS = /** @type {Record<string, string>} */ ({
 export function Says({ check }) {
   const main = check.soFar ?? check.verdict;
   const pieces = check.says.split(
-    /((?:^|(?<=\. ))(?:Within|Thin|Over|Not shown)(?: so far| yet)?(?=[ :.,]))|(?<=in your )(.+?)(?= the )|((?<= )gusts? of [\d.,]+ (?:mph|m\/s))/,
+    /((?:^|(?<=[.?] ))(?:Within|Thin|Over|Not shown)(?: so far| yet)?(?=[ :.,]))|(?<=in your )([^,]+?)(?= the |,|\. )|((?<= )gusts? of [\d.,]+ (?:mph|m\/s))/,
   );
   let first = true;
   return html`<p class="says">${pieces.map((/** @type {string | undefined} */ piece, /** @type {number} */ index) => {
@@ -95,16 +95,29 @@ function Drawing({ name, title }) {
 
 /** @param {{ check: any }} props */
 function ToFindOut({ check }) {
-  const missing = check.links.filter((/** @type {any} */ link) => link.needs.length > 0);
+  /** Links that lack the same thing are named together. @type {Map<string, any[]>} */
+  const missing = new Map();
+  for (const link of check.links) {
+    if (link.needs.length === 0) continue;
+    const why = link.says.replace(/^[^:]*: not shown\. /, '');
+    missing.set(why, [...(missing.get(why) ?? []), link]);
+  }
   return html`<section class="plate" aria-labelledby="find-out"><h3 class="head" id="find-out">To find out</h3>
-    ${check.toFindOut.length + missing.length === 0 && html`<p>Nothing is open.</p>`}
+    ${check.toFindOut.length + missing.size === 0 && html`<p>Nothing is open.</p>`}
     <ol class="ask">
       ${check.toFindOut.map((/** @type {any} */ question) => html`<li><div><b>${question.ask}</b><span class="may">${question.says}</span><${ToField} at=${question.at}>go to it<span class="unseen">: ${question.ask}</span><//></div></li>`)}
-      ${missing.slice(0, 8).map((/** @type {any} */ link) => html`<li><div><b>${link.says}</b><br /><${ToField} at=${link.needs[0]}>go to it<span class="unseen">: ${link.title}</span><//></div></li>`)}
+      ${[...missing].map(([why, links]) => html`<li><div><b>${sentence(named(links))} not shown.</b><span class="may">${why}</span><${ToField} at=${links[0].needs[0]}>go to it<span class="unseen">: ${links[0].title}</span><//></div></li>`)}
     </ol>
-    ${missing.length > 8 && html`<p class="note">and ${missing.length - 8} more in the table of links</p>`}
     ${check.alsoOpen > 0 && html`<p class="note">The kind of area of ${check.alsoOpen} more loads is open as well.</p>`}
   </section>`;
+}
+
+/** A few links by name. @param {readonly any[]} links */
+function named(links) {
+  const titles = links.map(({ title }) => title);
+  if (titles.length === 1) return titles[0];
+  if (titles.length <= 4) return `${titles.slice(0, -1).join(', ')} and ${titles.at(-1)}`;
+  return `${titles.slice(0, 3).join(', ')} and ${titles.length - 3} more`;
 }
 
 /** @param {{ check: any }} props */
@@ -199,7 +212,14 @@ function MoreDrawings() {
 function Empty() {
   const numbers = store.firstNumbers.value;
   const given = numbers.filter(([, , isGiven]) => isGiven).length;
-  return html`<p class="says empty">Give ten numbers, and the first answer stands here. Every further one moves it.</p>
+  const hard = store.troubles.value.filter(({ soft }) => !soft).length;
+  const says =
+    store.wanted.value.length > 0
+      ? 'Give ten numbers, and the first answer stands here. Every further one moves it.'
+      : hard > 0
+        ? `The answer stands here once ${hard === 1 ? 'the entry' : `the ${hard} entries`} to mend ${hard === 1 ? 'is' : 'are'} mended.`
+        : 'The first answer is on its way.';
+  return html`<p class="says empty">${says}</p>
     <ol class="ten" aria-label=${`${given} of ${numbers.length} given`}>${numbers.map(
       ([pointer, what, isGiven]) => html`<li class=${isGiven ? 'given-one' : ''}>
       <a href=${`#${store.idOf(pointer)}`} onClick=${(/** @type {Event} */ event) => {
@@ -211,7 +231,7 @@ function Empty() {
       <path class="line" d="M40 20v200" /><path class="line" d="M36 220h4M36 170h4M36 120h4M36 70h4" />
       <path class="ground" d="M30 220h390" /><path class="line" d="${Array.from({ length: 38 }, (_, index) => `M${36 + index * 10} 220l-5 6`).join('')}" />
       <path class="ghost" d="M210 220V80h26v140M223 80V46M176 62h94" />
-      <text x="256" y="140">Your tower will stand here, to scale.</text>
+      <text x="256" y="132">Your tower will stand here,</text><text x="256" y="148">to scale.</text>
     </svg>`;
 }
 
@@ -265,7 +285,7 @@ export function VerdictStrip() {
   return html`<nav aria-label="Verdict"><a class="strip-verdict" href="#answer">
     ${
       check
-        ? html`<span><span class=${`verdict${verdict === 'over' ? ' over' : ''}`}><${Mark} verdict=${verdict} />${sentence(WORDS[verdict] ?? '')}${check.soFar && check.verdict === 'not-shown' && verdict !== 'not-shown' ? ' so far' : ''}</span>${weakest ? html`<span class="weakest">: ${weakest.title} ${was && useFigures(was.use) !== useFigures(weakest.use) ? html`${useFigures(was.use)} → ` : ''}<b>${useFigures(weakest.use)}</b></span>` : ''}</span>
+        ? html`<span><span class=${`verdict${verdict === 'over' ? ' over' : ''}`}><${Mark} verdict=${verdict} />${sentence(WORDS[verdict] ?? '')}${check.soFar && check.verdict === 'not-shown' && verdict !== 'not-shown' ? ' so far' : ''}</span>${weakest ? html`<span class="weakest">${weakest.verdict === verdict ? ': ' : '; weakest: '}${weakest.title} ${was && useFigures(was.use) !== useFigures(weakest.use) ? html`${useFigures(was.use)} → ` : ''}<b>${useFigures(weakest.use)}</b>${weakest.verdict === verdict ? '' : `, ${WORDS[weakest.verdict]}`}</span>` : ''}</span>
         ${weakest?.holdsTo && html`<span class="wind held">holds to ${shown(weakest.holdsTo.gust)} gust</span>`}`
         : html`<span>${store.firstNumbers.value.filter(([, , isGiven]) => isGiven).length} of ten numbers given</span>`
     }

@@ -3,7 +3,7 @@ import { Answer, VerdictStrip } from './answer.mjs';
 import { documentOf, textAt } from './draft.mjs';
 import { Given } from './given.mjs';
 import { html } from './html.mjs';
-import { linkToPlan, openFile, saveToFile } from './kept-plan.mjs';
+import { keptBefore, linkToPlan, openFile, saveToFile } from './kept-plan.mjs';
 import * as store from './store.mjs';
 
 /**
@@ -38,7 +38,7 @@ async function copyLink() {
     await navigator.clipboard.writeText(link);
     store.notice.value = 'Link copied. It holds the whole plan behind its #; nothing of it is kept by the service.';
   } catch {
-    location.hash = link.slice(link.indexOf('#'));
+    history.replaceState(null, '', link.slice(link.indexOf('#')));
     store.notice.value = 'The link stands in the address bar now: copy it from there.';
   }
 }
@@ -139,7 +139,14 @@ function StartFrom({ start }) {
       store.notice.value = 'The service does not answer; the plan was not opened.';
     }
   };
+  const earlier = store.scripted.value ? keptBefore() : undefined;
+  const bringBack = () => {
+    if (!earlier) return;
+    store.replaceDraft(earlier.draft, 'earlier plan brought back', earlier.unknown);
+    store.notice.value = 'The plan that was kept here before is back.';
+  };
   return html`<details class="more demos"><summary>Start from an invented plan</summary><ul>
+    ${earlier && html`<li><button type="button" class="act" onClick=${bringBack}>${textAt(earlier.draft, '/title') || 'Your own plan'}</button> <span class="note">what was kept in this browser before another plan came in a link.</span></li>`}
     ${start.plans.map(({ id, title, says }) => html`<li><a class="act" href=${`?plan=${id}`} onClick=${(/** @type {Event} */ event) => open(event, id, title)}>${title}</a> <span class="note">${says}</span></li>`)}
   </ul></details>`;
 }
@@ -153,7 +160,7 @@ export function App({ start }) {
       <div class="masthead"><span class="name">Gustworthy</span><${Acts} start=${start} /><${Units} /></div>
       <div class="title">
         <div><h1 class="unseen">${title || 'Untitled plan'}: does the tower take what hangs on it?</h1>
-          <input class="field titled" name="title" aria-label="Name of the plan" placeholder="Untitled plan" autocomplete="off" value=${title} onInput=${(/** @type {any} */ event) => store.answerTo('/title', event.currentTarget.value)} />
+          <input class=${`field titled${title.length > 34 ? ' longest' : title.length > 18 ? ' longer' : ''}`} name="title" aria-label="Name of the plan" placeholder="Untitled plan" autocomplete="off" value=${title} onInput=${(/** @type {any} */ event) => store.answerTo('/title', event.currentTarget.value)} />
           <p>Does the tower take what hangs on it? ${scripted ? 'Kept in this browser alone.' : 'Leave blank what you do not know.'}</p></div>
         <p class="standing">This compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide. Ratings assume sound, correctly built, undamaged steel on the maker’s footing. Climbing, raising and power lines kill.</p>
       </div>

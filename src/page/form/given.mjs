@@ -1,7 +1,8 @@
 /** What is given: the questions of the sheet, read from the top, each with its entry, its note and what is wrong with it. */
-import { computed } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import { isBlank, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
+import { pastedLoads } from './pasted-rows.mjs';
 import { figures, inSi, numberOf, UNITS } from './quantity.mjs';
 import { LOADS, PARTS, questionAt, RATINGS } from './questions.mjs';
 import { Sketch } from './sketch.mjs';
@@ -234,7 +235,37 @@ function Rows({ base, list }) {
           : html`<${PlainRow} key=${pointer} pointer=${pointer} list=${list} />`,
     )}
     ${scripted && html`<p class="acts"><button type="button" class="act" onClick=${() => addTo(at)}>${list.add}</button></p>`}
+    ${scripted && list === LOADS && html`<${PasteRows} />`}
   </div>`;
+}
+
+/** What was pasted, and why it cannot be read. */
+const pastedText = signal('');
+const pastedSays = signal('');
+
+/** Rows of a sheet, a load each. */
+function PasteRows() {
+  const add = () => {
+    const { rows, says } = pastedLoads(pastedText.value);
+    pastedSays.value = says ?? '';
+    if (!rows) return;
+    const there = /** @type {unknown[]} */ (valueAt(store.draft.value, '/loads') ?? []).filter((row) => !isBlank(row));
+    store.change(
+      [['/loads', [...there, ...rows]]],
+      rows.length === 1 ? 'one load pasted' : `${rows.length} loads pasted`,
+    );
+    store.openRows.value = new Set([...store.openRows.value].filter((place) => !place.startsWith('/loads/')));
+    pastedText.value = '';
+  };
+  return html`<details class="more"><summary>Paste rows from a sheet</summary>
+    <label for="pasted-rows">One load a row; the first row says what each column is: name, above or height, area, weight, shape, …</label>
+    <textarea id="pasted-rows" class="field" rows="5" spellcheck="false" value=${pastedText.value} aria-describedby="pasted-rows-note"
+      onInput=${(/** @type {any} */ event) => {
+        pastedText.value = event.currentTarget.value;
+      }}></textarea>
+    <p id="pasted-rows-note" class="why" role="alert" hidden=${pastedSays.value === ''}>${pastedSays.value}</p>
+    <p class="acts"><button type="button" class="act" onClick=${add}>Add these rows</button></p>
+  </details>`;
 }
 
 /** @param {string} at */

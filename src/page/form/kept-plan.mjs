@@ -3,13 +3,30 @@ import { documentOf } from './draft.mjs';
 import * as store from './store.mjs';
 
 const PLACE = 'gustworthy-plan';
+const PLACE_BEFORE = 'gustworthy-plan-before';
 const LONGEST_LINK = 100_000;
 const LONGEST_FILE = 1_000_000;
 
 /** What was kept in this browser, or undefined where nothing is, or nothing can be. */
-export function keptInBrowser() {
+export const keptInBrowser = () => keptAt(PLACE);
+
+/** The plan that was kept when a link or an invented plan took its place. */
+export const keptBefore = () => keptAt(PLACE_BEFORE);
+
+/** Puts what is kept aside for a plan that comes from elsewhere. */
+export function putKeptAside() {
   try {
     const text = localStorage.getItem(PLACE);
+    if (text !== null) localStorage.setItem(PLACE_BEFORE, text);
+  } catch {
+    // A browser that keeps nothing has nothing to lose.
+  }
+}
+
+/** @param {string} place @returns {{ draft: Record<string, unknown>, unknown: string[] } | undefined} */
+function keptAt(place) {
+  try {
+    const text = localStorage.getItem(place);
     if (text === null) return undefined;
     const read = JSON.parse(text);
     if (typeof read?.draft !== 'object' || read.draft === null || Array.isArray(read.draft)) return undefined;
@@ -129,6 +146,8 @@ export async function openFragment(fragment) {
     if (!/^[\w-]+$/.test(text)) throw new SyntaxError('not base64url');
     const packed = new Blob([fromBase64Url(text)]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
     openText(new TextDecoder('utf-8', { fatal: true }).decode(await bytesOf(packed, LONGEST_FILE)), 'The link');
+    // From here on it is this browser's own plan; a reload must not bring the link's back over it.
+    history.replaceState(null, '', location.pathname + location.search);
   } catch {
     refuse('The link is damaged or was cut short: no plan could be read from it. What you typed is kept.');
   }

@@ -3,9 +3,9 @@ import { effect } from '@preact/signals';
 import { hydrate } from 'preact';
 import { App } from './app.mjs';
 import { followChanges } from './ask-service.mjs';
-import { withValue } from './draft.mjs';
+import { textAt, withValue } from './draft.mjs';
 import { html } from './html.mjs';
-import { keepInBrowser, keptInBrowser, openFragment } from './kept-plan.mjs';
+import { keepInBrowser, keptInBrowser, openFragment, putKeptAside } from './kept-plan.mjs';
 import { followProposals } from './proposals.mjs';
 import * as store from './store.mjs';
 
@@ -35,9 +35,15 @@ store.answer.value = start.answer;
 hydrate(html`<${App} start=${start} />`, root);
 root.addEventListener('submit', (event) => event.preventDefault());
 
-const hasPlan = new URLSearchParams(location.search).has('plan');
-const kept = hasPlan || /^#plan=/.test(location.hash) ? undefined : keptInBrowser();
-if (kept) store.startWith(kept.draft, kept.unknown);
+const kept = keptInBrowser();
+const painted = new URLSearchParams(location.search).has('plan');
+if (kept && !painted) store.startWith(kept.draft, kept.unknown);
+if (kept && (painted || /^#plan=/.test(location.hash)) && store.holdsAnswers(kept.draft)) {
+  putKeptAside();
+  if (painted) store.comeAfter(kept.draft, kept.unknown);
+}
+// From here on it is this browser's own plan; a reload must not bring the first one back over it.
+if (location.search !== '') history.replaceState(null, '', location.pathname + location.hash);
 let first = /** @type {unknown} */ (store.draft.value);
 for (const [pointer, text] of typed) first = withValue(first, pointer, text);
 store.draft.value = /** @type {Record<string, unknown>} */ (first);
@@ -46,6 +52,11 @@ store.scripted.value = true;
 await openFragment(location.hash);
 followChanges();
 followProposals();
+
+effect(() => {
+  const title = textAt(store.draft.value, '/title').trim();
+  document.title = title === '' ? 'Gustworthy: does the tower take what hangs on it?' : `${title} – Gustworthy`;
+});
 
 let keeps = true;
 /** @type {ReturnType<typeof setTimeout> | undefined} */

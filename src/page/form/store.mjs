@@ -273,9 +273,30 @@ export function change(changes, says) {
   take(/** @type {Record<string, unknown>} */ (next), says);
 }
 
-/** A whole other draft, which can be undone. @param {Record<string, unknown>} next @param {string} says */
-export function replaceDraft(next, says) {
-  take(next, says);
+/** A whole other draft, which can be undone. @param {Record<string, unknown>} next @param {string} says @param {readonly string[]} [isUnknown] */
+export function replaceDraft(next, says, isUnknown = []) {
+  batch(() => {
+    take(next, says);
+    startWith(next, isUnknown);
+    unshown.value = [];
+    openMore.value = new Set();
+    before.value = null;
+    lastChange.value = '';
+  });
+}
+
+/** What stood here before the page was opened with another plan, so that it can be undone to. @param {Record<string, unknown>} kept @param {readonly string[]} isUnknown */
+export function comeAfter(kept, isUnknown) {
+  past.value = [
+    { draft: kept, unknown: new Set(isUnknown), remembered: new Map(), says: 'another plan opened', field: '' },
+  ];
+}
+
+/** Whether a draft holds any answer. @param {unknown} kept */
+export function holdsAnswers(kept) {
+  return ['/title', '/method', '/site', '/tower', '/mast', '/loads', '/cables', '/sheet'].some(
+    (place) => !isBlank(valueAt(kept, place)),
+  );
 }
 
 /** @param {'us' | 'si'} to */
