@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { corsOrigins } from './other-sites.ts';
 
 const wholeNumber = (from: number, to: number, fallback: number) =>
   z
@@ -27,6 +28,7 @@ const environmentSchema = z.object({
     .refine((addresses) => addresses.every((address) => /^[\da-f.:]+(\/\d{1,3})?$/i.test(address)), {
       error: 'give addresses or networks with commas between, such as 127.0.0.1,10.0.0.0/8',
     }),
+  CORS_ORIGINS: corsOrigins,
 });
 
 export interface Configuration {
@@ -41,6 +43,8 @@ export interface Configuration {
   readonly cellRateLimit: number;
   /** Proxies whose word about the caller's address is believed. */
   readonly trustedProxies: readonly string[];
+  /** Other sites whose scripts may read answers; none where it is empty, `*` for all. */
+  readonly corsOrigins: readonly string[];
 }
 
 /** The environment does not fit; the message lists every fault, one a line. */
@@ -66,5 +70,6 @@ export function readConfiguration(environment: Readonly<Record<string, string | 
     rateLimit: settings.RATE_LIMIT,
     cellRateLimit: settings.CELL_RATE_LIMIT,
     trustedProxies: settings.TRUSTED_PROXIES,
+    corsOrigins: settings.CORS_ORIGINS,
   };
 }
