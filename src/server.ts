@@ -1,5 +1,9 @@
+import { setTimeout } from 'node:timers/promises';
 import closeWithGrace from 'close-with-grace';
-import { buildApp, type Configuration, ConfigurationError, readConfiguration } from './http/index.ts';
+import { buildApp, type Configuration, ConfigurationError, readConfiguration, settingsHelp } from './http/index.ts';
+
+/** Time for the requests under way when the door is closed; a request itself takes at most half a minute to arrive [ms]. */
+const LAST_ANSWERS = 31_000;
 
 function configurationOrExit(): Configuration {
   try {
@@ -11,11 +15,22 @@ function configurationOrExit(): Configuration {
   }
 }
 
+if (process.argv.includes('--help')) {
+  process.stdout.write(settingsHelp());
+  process.exit(0);
+}
+
 const configuration = configurationOrExit();
 const app = await buildApp({ configuration });
+const stopDelay = configuration.stopDelay * 1000;
 
-closeWithGrace({ delay: 10_000, logger: app.log }, async ({ err }) => {
+closeWithGrace({ delay: stopDelay + LAST_ANSWERS, logger: app.log }, async ({ err, signal }) => {
   if (err) app.log.error({ err }, 'stopping after a fault');
+  else {
+    app.log.info({ signal }, 'stopping: answering what comes, then closing the door');
+    app.draining.begin();
+    await setTimeout(stopDelay);
+  }
   await app.close();
 });
 

@@ -1,6 +1,6 @@
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
-import Fastify, { type FastifyInstance } from 'fastify';
+import Fastify, { type FastifyInstance, LogController } from 'fastify';
 import { serializerCompiler } from 'fastify-type-provider-zod';
 import type { DestinationStream } from 'pino';
 import type { Configuration } from './configuration.ts';
@@ -8,32 +8,59 @@ import { describeRoutes } from './documents/openapi-document.ts';
 import { demoPlans } from './documents/reference-files.ts';
 import { frontPageRoutes } from './front-page/front-page-routes.ts';
 import { readJsonBodies } from './json-body.ts';
+import { askForKeys } from './keys/key-check.ts';
+import { KeyRing } from './keys/key-ring.ts';
 import { Problem } from './problems/problem.ts';
 import { answerBrokenHttp, handleProblems, sendFrameworkError } from './problems/problem-handlers.ts';
 import { backgroundRoutes } from './routes/background-routes.ts';
 import { cellRoutes } from './routes/cell-routes.ts';
+import { metricsRoute } from './routes/metrics-route.ts';
 import { planRoutes } from './routes/plan-routes.ts';
 import { serviceRoutes } from './routes/service-routes.ts';
 import { validatorOrDomain } from './schemas/documented-only.ts';
 import { serviceLog } from './service-log.ts';
+import { drainOnRequest } from './upkeep/draining.ts';
+import { countRequests } from './upkeep/metrics.ts';
+import { sendAwayUnderPressure } from './upkeep/pressure.ts';
+import { RateLimitStore } from './upkeep/rate-limit-store.ts';
+import { logAnswers } from './upkeep/request-log.ts';
+import { requestNumbers } from './upkeep/request-numbers.ts';
 
 export interface AppOptions {
   readonly configuration: Configuration;
   /** Where log lines go; by default to standard output. */
   readonly logTo?: DestinationStream;
+  /** How often files that may change are looked at [ms]. */
+  readonly lookEvery?: number;
 }
 
+/** How long a caller may take: the head of a request, the whole request, and a connection on which nothing moves [ms]. */
+const HEAD_TIME = 10_000;
+const REQUEST_TIME = 30_000;
+const STILL_TIME = 120_000;
+
 /** Builds the whole service and does not listen. */
-export async function buildApp({ configuration, logTo }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({ configuration, logTo, lookEvery = 2_000 }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     loggerInstance: serviceLog(configuration.logLevel, logTo),
     bodyLimit: configuration.bodyLimit,
     trustProxy: configuration.trustedProxies.length > 0 ? [...configuration.trustedProxies] : false,
-    requestTimeout: 30_000,
+    genReqId: requestNumbers(),
+    logController: new LogController({ disableRequestLogging: true }),
+    requestTimeout: REQUEST_TIME,
+    connectionTimeout: STILL_TIME,
+    http: { headersTimeout: HEAD_TIME, connectionsCheckingInterval: 2_000 },
     forceCloseConnections: 'idle',
+    // What still comes in over an open connection while the service stops is answered all the same.
+    return503OnClosing: false,
     frameworkErrors: sendFrameworkError,
     clientErrorHandler: answerBrokenHttp,
   });
+  app.server.maxConnections = configuration.connectionLimit;
+  countRequests(app);
+  logAnswers(app, configuration.logAddresses);
+  drainOnRequest(app);
+  await sendAwayUnderPressure(app, configuration);
   readJsonBodies(app);
   app.setValidatorCompiler(validatorOrDomain);
   app.setSerializerCompiler(serializerCompiler);
@@ -58,12 +85,18 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
   await app.register(rateLimit, {
     max: configuration.rateLimit,
     timeWindow: '1 minute',
+    store: RateLimitStore,
     addHeadersOnExceeding: { 'x-ratelimit-limit': false, 'x-ratelimit-remaining': false, 'x-ratelimit-reset': false },
     errorResponseBuilder: (_request, { max }) =>
       new Problem('too-many-requests', `More than ${max} requests came from your address within a minute.`),
   });
   await describeRoutes(app);
   handleProblems(app);
+  if (configuration.keysFile !== '') {
+    const ring = await KeyRing.watching(configuration.keysFile, app.log, lookEvery);
+    app.addHook('onClose', async () => ring.close());
+    askForKeys(app, ring, configuration.openEndpoints);
+  }
 
   const plans = demoPlans();
   await app.register(frontPageRoutes, { plans });
@@ -71,5 +104,6 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
   await app.register(cellRoutes);
   await app.register(backgroundRoutes, { plans });
   await app.register(serviceRoutes);
+  if (configuration.metrics) await app.register(metricsRoute);
   return app;
 }

@@ -1,2 +1,2 @@
 export { type AppOptions, buildApp } from './app.ts';
-export { type Configuration, ConfigurationError, readConfiguration } from './configuration.ts';
+export { type Configuration, ConfigurationError, readConfiguration, settingsHelp } from './configuration.ts';

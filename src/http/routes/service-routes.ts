@@ -24,7 +24,7 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
   app.get(
     '/healthz',
     {
-      config: { rateLimit: false },
+      config: { rateLimit: false, alwaysOpen: true, underPressureToo: true },
       schema: {
         operationId: 'health',
         tags: ['service'],
@@ -34,6 +34,27 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
     },
     async (_request, reply) =>
       reply.header('cache-control', 'no-store').send({ status: 'running' as const, version: VERSION }),
+  );
+
+  app.get(
+    '/readyz',
+    {
+      config: { rateLimit: false, alwaysOpen: true, underPressureToo: true },
+      schema: {
+        operationId: 'readiness',
+        tags: ['service'],
+        summary: 'Whether to send requests here; 503 once the service is about to stop',
+        response: {
+          200: jsonResponse('Send them', z.object({ status: z.literal('ready') })),
+          503: problemResponses()[503],
+        },
+      },
+    },
+    async (request, reply) => {
+      reply.header('cache-control', 'no-store');
+      if (request.server.draining.begun) throw new Problem('closing', 'The service is stopping; ask another copy.');
+      return reply.send({ status: 'ready' as const });
+    },
   );
 
   app.get(
@@ -59,6 +80,7 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
   app.get(
     '/problems',
     {
+      config: { alwaysOpen: true },
       schema: {
         operationId: 'problems',
         tags: ['service'],
@@ -72,6 +94,7 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
   app.get(
     '/problems/:code',
     {
+      config: { alwaysOpen: true },
       schema: {
         operationId: 'problem',
         tags: ['service'],
