@@ -60,7 +60,7 @@ export async function buildApp({ configuration, logTo, lookEvery = 2_000 }: AppO
   countRequests(app);
   logAnswers(app, configuration.logAddresses);
   drainOnRequest(app);
-  await sendAwayUnderPressure(app, configuration);
+  sendAwayUnderPressure(app, configuration.pressureLimit);
   readJsonBodies(app);
   app.setValidatorCompiler(validatorOrDomain);
   app.setSerializerCompiler(serializerCompiler);

@@ -84,14 +84,8 @@ const environmentSchema = z.object({
   PRESSURE_LIMIT: wholeNumber(
     20,
     10_000,
-    200,
+    250,
     'Milliseconds that work may wait for its turn; above it requests are sent away with 503 until it falls.',
-  ),
-  MEMORY_LIMIT: wholeNumber(
-    128,
-    65_536,
-    512,
-    'Megabytes of memory, as the system counts them, above which requests are sent away with 503.',
   ),
   TRUSTED_PROXIES: z
     .string()
@@ -134,8 +128,6 @@ export interface Configuration {
   readonly connectionLimit: number;
   /** Delay of the event loop above which requests are sent away [ms]. */
   readonly pressureLimit: number;
-  /** Resident memory above which requests are sent away [MB]. */
-  readonly memoryLimit: number;
   /** Proxies whose word about the caller's address is believed. */
   readonly trustedProxies: readonly string[];
   /** From the signal to stop to the closed door [s]. */
@@ -171,7 +163,6 @@ export function readConfiguration(environment: Readonly<Record<string, string | 
     bodyLimit: settings.BODY_LIMIT,
     connectionLimit: settings.CONNECTION_LIMIT,
     pressureLimit: settings.PRESSURE_LIMIT,
-    memoryLimit: settings.MEMORY_LIMIT,
     trustedProxies: settings.TRUSTED_PROXIES,
     stopDelay: settings.STOP_DELAY,
     logLevel: settings.LOG_LEVEL,

@@ -1,6 +1,7 @@
 import { STATUS_CODES } from 'node:http';
 import type { Socket } from 'node:net';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { PROBLEM_KINDS } from './catalogue.ts';
 import { Problem, problemBody } from './problem.ts';
 import { problemOfError } from './problem-of-error.ts';
 
@@ -8,7 +9,8 @@ export const PROBLEM_MEDIA_TYPE = 'application/problem+json';
 
 function sendProblem(request: FastifyRequest, reply: FastifyReply, problem: Problem, cause: unknown): FastifyReply {
   if (problem.statusCode >= 500) request.log.error({ err: cause }, problem.message);
-  else request.log.info({ problem: problem.code }, problem.message);
+  // The kind alone: the words of a refusal may name what stands in a plan.
+  else request.log.info({ problem: problem.code }, PROBLEM_KINDS[problem.code].title);
   reply.headers(problem.headers);
   // Not the serializer of the route: a failure must never fail to be written.
   return reply.code(problem.statusCode).type(PROBLEM_MEDIA_TYPE).serializer(JSON.stringify).send(problemBody(problem));

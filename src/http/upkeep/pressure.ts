@@ -1,6 +1,6 @@
-import underPressure from '@fastify/under-pressure';
+import { monitorEventLoopDelay } from 'node:perf_hooks';
+import { getHeapStatistics } from 'node:v8';
 import type { FastifyInstance } from 'fastify';
-import type { Configuration } from '../configuration.ts';
 import { Problem } from '../problems/problem.ts';
 
 declare module 'fastify' {
@@ -12,29 +12,66 @@ declare module 'fastify' {
 
 /** Short, so that the door opens again soon after a rush [ms]. */
 const SAMPLE_EVERY = 250;
+/** One late sample may be a single long answer, or a machine that was busy elsewhere; a rush lasts. */
+const SAMPLES_IN_A_ROW = 2;
+/** Share of the heap that may be in use, beyond which the engine soon gives up. */
+const HEAP_SHARE = 0.9;
+const RESOLUTION = 10;
 
 /** Seconds after which to come again; spread, so that those sent away do not come back all at once. */
 const comeBackIn = () => String(1 + Math.floor(Math.random() * 4));
 
+export interface Strain {
+  /** How long work waited for its turn, mean of a sample [ms]. */
+  readonly delay: number;
+  /** Share of the heap in use. */
+  readonly heap: number;
+}
+
+/** Tells from samples, one after the other, whether to send requests away. */
+export class Pressure {
+  readonly #limit: number;
+  readonly #inARow = { delay: 0, memory: 0 };
+
+  constructor(limit: number) {
+    this.#limit = limit;
+  }
+
+  sampled({ delay, heap }: Strain): void {
+    this.#inARow.delay = delay > this.#limit ? this.#inARow.delay + 1 : 0;
+    this.#inARow.memory = heap > HEAP_SHARE ? this.#inARow.memory + 1 : 0;
+  }
+
+  get cause(): 'delay' | 'memory' | undefined {
+    if (this.#inARow.delay >= SAMPLES_IN_A_ROW) return 'delay';
+    return this.#inARow.memory >= SAMPLES_IN_A_ROW ? 'memory' : undefined;
+  }
+}
+
 /** Sends requests away with 503, before they cost anything, while work waits too long or memory runs out. */
-export async function sendAwayUnderPressure(
-  app: FastifyInstance,
-  { pressureLimit, memoryLimit }: Pick<Configuration, 'pressureLimit' | 'memoryLimit'>,
-): Promise<void> {
-  await app.register(underPressure, {
-    sampleInterval: SAMPLE_EVERY,
-    maxEventLoopDelay: pressureLimit,
-    maxRssBytes: memoryLimit * 1024 * 1024,
-    pressureHandler: (request, _reply, type) => {
-      if (request.routeOptions.config.underPressureToo) return;
-      app.metrics.sentAway(type === 'rssBytes' ? 'memory' : 'delay');
-      throw new Problem(
-        'overloaded',
-        'More requests came than the service can answer in good time; none is kept waiting.',
-        {
-          headers: { 'retry-after': comeBackIn() },
-        },
-      );
-    },
+export function sendAwayUnderPressure(app: FastifyInstance, limit: number): void {
+  const pressure = new Pressure(limit);
+  const waits = monitorEventLoopDelay({ resolution: RESOLUTION });
+  waits.enable();
+  const timer = setInterval(() => {
+    const { used_heap_size: used, heap_size_limit: most } = getHeapStatistics();
+    // Without a single turn since the last sample there is no mean: then nothing waited but this timer itself.
+    const delay = waits.count === 0 ? 0 : Math.max(0, waits.mean / 1e6 - RESOLUTION);
+    waits.reset();
+    pressure.sampled({ delay, heap: used / most });
+  }, SAMPLE_EVERY);
+  timer.unref();
+  app.addHook('onClose', (_instance, done) => {
+    clearInterval(timer);
+    waits.disable();
+    done();
+  });
+
+  app.addHook('onRequest', (request, _reply, done) => {
+    const { cause } = pressure;
+    if (cause === undefined || request.routeOptions.config.underPressureToo) return done();
+    app.metrics.sentAway(cause);
+    const says = 'More requests came than the service can answer in good time; none is kept waiting.';
+    done(new Problem('overloaded', says, { headers: { 'retry-after': comeBackIn() } }));
   });
 }
