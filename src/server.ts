@@ -1,6 +1,13 @@
 import { setTimeout } from 'node:timers/promises';
 import closeWithGrace from 'close-with-grace';
-import { buildApp, type Configuration, ConfigurationError, readConfiguration, settingsHelp } from './http/index.ts';
+import {
+  buildApp,
+  type Configuration,
+  ConfigurationError,
+  readConfiguration,
+  settingsHelp,
+  stockFaults,
+} from './http/index.ts';
 
 /** Time for the requests under way when the door is closed; a request itself takes at most half a minute to arrive [ms]. */
 const LAST_ANSWERS = 31_000;
@@ -21,6 +28,17 @@ if (process.argv.includes('--help')) {
 }
 
 const configuration = configurationOrExit();
+
+if (process.argv.includes('--check')) {
+  const faults = await stockFaults(configuration.stockFolder);
+  process.stdout.write(
+    faults.length === 0
+      ? 'Settings, keys and stock fit.\n'
+      : `The stock does not fit:\n${faults.map((fault) => `  ${fault}\n`).join('')}`,
+  );
+  process.exit(faults.length === 0 ? 0 : 1);
+}
+
 const app = await buildApp({ configuration });
 const stopDelay = configuration.stopDelay * 1000;
 

@@ -17,8 +17,10 @@ import { cellRoutes } from './routes/cell-routes.ts';
 import { metricsRoute } from './routes/metrics-route.ts';
 import { planRoutes } from './routes/plan-routes.ts';
 import { serviceRoutes } from './routes/service-routes.ts';
+import { stockRoutes } from './routes/stock-routes.ts';
 import { validatorOrDomain } from './schemas/documented-only.ts';
 import { serviceLog } from './service-log.ts';
+import { StockFolder } from './stock/stock-folder.ts';
 import { drainOnRequest } from './upkeep/draining.ts';
 import { countRequests } from './upkeep/metrics.ts';
 import { sendAwayUnderPressure } from './upkeep/pressure.ts';
@@ -99,10 +101,19 @@ export async function buildApp({ configuration, logTo, lookEvery = 2_000 }: AppO
   }
 
   const plans = demoPlans();
+  const stock = await StockFolder.watching(configuration.stockFolder, app.log, lookEvery);
+  app.addHook('onClose', async () => stock.close());
+  app.metrics.watch('gustworthy_stock_entries', 'Things in the stock of the club.', () => stock.state.entries.length);
+  app.metrics.watch(
+    'gustworthy_stock_faults',
+    'What does not fit in the folder of stock.',
+    () => stock.state.faults.length,
+  );
   await app.register(frontPageRoutes, { plans });
   await app.register(planRoutes);
   await app.register(cellRoutes);
   await app.register(backgroundRoutes, { plans });
+  await app.register(stockRoutes, { stock });
   await app.register(serviceRoutes);
   if (configuration.metrics) await app.register(metricsRoute);
   return app;

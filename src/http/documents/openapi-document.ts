@@ -42,6 +42,7 @@ export async function describeRoutes(app: FastifyInstance): Promise<void> {
       tags: [
         { name: 'plans', description: 'Answers to a plan' },
         { name: 'cells', description: 'One number for a cell of a spreadsheet' },
+        { name: 'stock', description: "The club's own towers and antennas" },
         { name: 'background', description: 'What is computed, from where; plans to start from' },
         { name: 'service', description: 'The service itself' },
       ],
