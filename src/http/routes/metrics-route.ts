@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { problemResponses } from '../problems/problem-schema.ts';
+import { problemResponsesWithout } from '../problems/problem-schema.ts';
 
 /** Counts of the running service, for a program that collects them. */
 export const metricsRoute: FastifyPluginAsyncZod = async (app) => {
@@ -14,7 +14,7 @@ export const metricsRoute: FastifyPluginAsyncZod = async (app) => {
         summary: 'Counts and times of the running service, in the text form of Prometheus',
         response: {
           200: { description: 'The counts', content: { 'text/plain': { schema: z.string() } } },
-          ...problemResponses(),
+          ...problemResponsesWithout(['too-many-requests', 'overloaded']),
         },
       },
     },

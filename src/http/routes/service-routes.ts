@@ -2,7 +2,7 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { PROBLEM_CODES, PROBLEM_KINDS } from '../problems/catalogue.ts';
 import { Problem } from '../problems/problem.ts';
-import { problemResponses } from '../problems/problem-schema.ts';
+import { problemResponses, problemResponsesWithout } from '../problems/problem-schema.ts';
 import { jsonResponse } from '../schemas/json-response.ts';
 import { VERSION } from '../version.ts';
 
@@ -46,7 +46,7 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
         summary: 'Whether to send requests here; 503 once the service is about to stop',
         response: {
           200: jsonResponse('Send them', z.object({ status: z.literal('ready') })),
-          503: problemResponses()[503],
+          ...problemResponsesWithout(['key-wanted', 'too-many-requests'], 'closing'),
         },
       },
     },
@@ -85,7 +85,10 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
         operationId: 'problems',
         tags: ['service'],
         summary: 'Every kind of problem, its cause and remedy',
-        response: { 200: jsonResponse('The kinds of problem', z.array(problemPageSchema)), ...problemResponses() },
+        response: {
+          200: jsonResponse('The kinds of problem', z.array(problemPageSchema)),
+          ...problemResponsesWithout(['key-wanted']),
+        },
       },
     },
     async () => PROBLEM_CODES.map((code) => ({ code, ...PROBLEM_KINDS[code] })),
@@ -100,7 +103,10 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
         tags: ['service'],
         summary: 'One kind of problem, its cause and remedy',
         params: z.object({ code: z.string().meta({ description: 'The last part of the type of a problem.' }) }),
-        response: { 200: jsonResponse('The kind of problem', problemPageSchema), ...problemResponses('not-found') },
+        response: {
+          200: jsonResponse('The kind of problem', problemPageSchema),
+          ...problemResponsesWithout(['key-wanted'], 'not-found'),
+        },
       },
     },
     async (request) => {
