@@ -59,6 +59,8 @@ export async function buildApp({ configuration, logTo, lookEvery = 2_000 }: AppO
     clientErrorHandler: answerBrokenHttp,
   });
   app.server.maxConnections = configuration.connectionLimit;
+  // An expectation that nobody knows may be left unmet (RFC 9110 §10.1.1); Node would answer it without a word.
+  app.server.on('checkExpectation', (request, response) => app.server.emit('request', request, response));
   countRequests(app);
   logAnswers(app, configuration.logAddresses);
   drainOnRequest(app);
