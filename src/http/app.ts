@@ -94,7 +94,7 @@ export async function buildApp({ configuration, logTo, lookEvery = 2_000 }: AppO
     errorResponseBuilder: (_request, { max }) =>
       new Problem('too-many-requests', `More than ${max} requests came from your address within a minute.`),
   });
-  await describeRoutes(app);
+  await describeRoutes(app, configuration.club);
   handleProblems(app);
   if (configuration.keysFile !== '') {
     const ring = await KeyRing.watching(configuration.keysFile, app.log, lookEvery);
@@ -111,7 +111,7 @@ export async function buildApp({ configuration, logTo, lookEvery = 2_000 }: AppO
     'What does not fit in the folder of stock.',
     () => stock.state.faults.length,
   );
-  await app.register(frontPageRoutes, { plans });
+  await app.register(frontPageRoutes, { plans, club: configuration.club });
   await app.register(planRoutes);
   await app.register(cellRoutes);
   await app.register(backgroundRoutes, { plans });

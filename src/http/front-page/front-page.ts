@@ -1,6 +1,7 @@
 import { assess } from '../../margins/index.ts';
 import { readPlan } from '../../plan/index.ts';
 import { type CheckDocument, checkDocument, figures, type LinkDocument, useFigures } from '../../worksheet/index.ts';
+import { addressOfContact, type Club } from '../club.ts';
 import type { DemoPlan } from '../documents/reference-files.ts';
 import { VERSION } from '../version.ts';
 
@@ -54,8 +55,15 @@ function cautionList(answer: CheckDocument, standing: boolean): string {
     .join('\n');
 }
 
+function clubLine({ name, contact }: Club): string {
+  if (name === '' && contact === '') return '';
+  const address = addressOfContact(contact);
+  const shown = address === undefined ? escaped(contact) : `<a href="${escaped(address)}">${escaped(contact)}</a>`;
+  return `Run by ${[escaped(name), shown].filter((part) => part !== '').join(', ')}. `;
+}
+
 /** The front page: the answer to a demo plan as the service itself gives it. */
-export function frontPage(demo: DemoPlan, plans: readonly DemoPlan[]): string {
+export function frontPage(demo: DemoPlan, plans: readonly DemoPlan[], club: Club): string {
   const reading = readPlan(demo.plan);
   if (!reading.ok) throw new Error(`the demo plan ${demo.id} cannot be read`);
   const answer = checkDocument(assess(reading.inquiry), reading.document, reading.queries, 'none');
@@ -111,7 +119,7 @@ curl -s -H 'content-type: application/json' --data @plan.json 'localhost:8080/v1
 <section aria-labelledby="who"><h2 id="who">Who decides</h2><ul class="list">${cautionList(answer, true)}</ul></section>
 </div>
 </main>
-<footer><p class="note">Gustworthy ${escaped(VERSION)}. All demo plans are invented.</p></footer>
+<footer><p class="note">${clubLine(club)}Gustworthy ${escaped(VERSION)}. All demo plans are invented.</p></footer>
 </div>
 </body>
 </html>
