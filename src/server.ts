@@ -1,5 +1,16 @@
+import { setTimeout } from 'node:timers/promises';
 import closeWithGrace from 'close-with-grace';
-import { buildApp, type Configuration, ConfigurationError, readConfiguration } from './http/index.ts';
+import {
+  buildApp,
+  type Configuration,
+  ConfigurationError,
+  readConfiguration,
+  settingsHelp,
+  stockFaults,
+} from './http/index.ts';
+
+/** Time for the requests under way when the door is closed; a request itself takes at most half a minute to arrive [ms]. */
+const LAST_ANSWERS = 31_000;
 
 function configurationOrExit(): Configuration {
   try {
@@ -11,11 +22,33 @@ function configurationOrExit(): Configuration {
   }
 }
 
-const configuration = configurationOrExit();
-const app = await buildApp({ configuration });
+if (process.argv.includes('--help')) {
+  process.stdout.write(settingsHelp());
+  process.exit(0);
+}
 
-closeWithGrace({ delay: 10_000, logger: app.log }, async ({ err }) => {
+const configuration = configurationOrExit();
+
+if (process.argv.includes('--check')) {
+  const faults = await stockFaults(configuration.stockFolder);
+  process.stdout.write(
+    faults.length === 0
+      ? 'Settings, keys and stock fit.\n'
+      : `The stock does not fit:\n${faults.map((fault) => `  ${fault}\n`).join('')}`,
+  );
+  process.exit(faults.length === 0 ? 0 : 1);
+}
+
+const app = await buildApp({ configuration });
+const stopDelay = configuration.stopDelay * 1000;
+
+closeWithGrace({ delay: stopDelay + LAST_ANSWERS, logger: app.log }, async ({ err, signal }) => {
   if (err) app.log.error({ err }, 'stopping after a fault');
+  else {
+    app.log.info({ signal }, 'stopping: answering what comes, then closing the door');
+    app.draining.begin();
+    await setTimeout(stopDelay);
+  }
   await app.close();
 });
 

@@ -1,6 +1,6 @@
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
-import Fastify, { type FastifyInstance } from 'fastify';
+import Fastify, { type FastifyInstance, LogController } from 'fastify';
 import { serializerCompiler } from 'fastify-type-provider-zod';
 import type { DestinationStream } from 'pino';
 import { DRAWING_STYLE } from '../drawing/index.ts';
@@ -10,6 +10,8 @@ import { docsRoutes } from './docs/docs-routes.ts';
 import { describeRoutes } from './documents/openapi-document.ts';
 import { demoPlans } from './documents/reference-files.ts';
 import { readJsonBodies } from './json-body.ts';
+import { askForKeys } from './keys/key-check.ts';
+import { KeyRing } from './keys/key-ring.ts';
 import { letOtherSitesRead } from './other-sites.ts';
 import { assetRoutes } from './page/asset-routes.ts';
 import { formRoutes } from './page/form-routes.ts';
@@ -17,28 +19,57 @@ import { Problem } from './problems/problem.ts';
 import { answerBrokenHttp, handleProblems, sendFrameworkError } from './problems/problem-handlers.ts';
 import { backgroundRoutes } from './routes/background-routes.ts';
 import { cellRoutes } from './routes/cell-routes.ts';
+import { metricsRoute } from './routes/metrics-route.ts';
 import { planRoutes } from './routes/plan-routes.ts';
 import { serviceRoutes } from './routes/service-routes.ts';
+import { stockRoutes } from './routes/stock-routes.ts';
 import { validatorOrDomain } from './schemas/documented-only.ts';
 import { serviceLog } from './service-log.ts';
+import { StockFolder } from './stock/stock-folder.ts';
+import { drainOnRequest } from './upkeep/draining.ts';
+import { countRequests } from './upkeep/metrics.ts';
+import { sendAwayUnderPressure } from './upkeep/pressure.ts';
+import { RateLimitStore } from './upkeep/rate-limit-store.ts';
+import { logAnswers } from './upkeep/request-log.ts';
+import { requestNumbers } from './upkeep/request-numbers.ts';
 
 export interface AppOptions {
   readonly configuration: Configuration;
   /** Where log lines go; by default to standard output. */
   readonly logTo?: DestinationStream;
+  /** How often files that may change are looked at [ms]. */
+  readonly lookEvery?: number;
 }
 
+/** How long a caller may take: the head of a request, the whole request, and a connection on which nothing moves [ms]. */
+const HEAD_TIME = 10_000;
+const REQUEST_TIME = 30_000;
+const STILL_TIME = 120_000;
+
 /** Builds the whole service and does not listen. */
-export async function buildApp({ configuration, logTo }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({ configuration, logTo, lookEvery = 2_000 }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     loggerInstance: serviceLog(configuration.logLevel, logTo),
     bodyLimit: configuration.bodyLimit,
     trustProxy: configuration.trustedProxies.length > 0 ? [...configuration.trustedProxies] : false,
-    requestTimeout: 30_000,
+    genReqId: requestNumbers(),
+    logController: new LogController({ disableRequestLogging: true }),
+    requestTimeout: REQUEST_TIME,
+    connectionTimeout: STILL_TIME,
+    http: { headersTimeout: HEAD_TIME, connectionsCheckingInterval: 2_000 },
     forceCloseConnections: 'idle',
+    // What still comes in over an open connection while the service stops is answered all the same.
+    return503OnClosing: false,
     frameworkErrors: sendFrameworkError,
     clientErrorHandler: answerBrokenHttp,
   });
+  app.server.maxConnections = configuration.connectionLimit;
+  // An expectation that nobody knows may be left unmet (RFC 9110 §10.1.1); Node would answer it without a word.
+  app.server.on('checkExpectation', (request, response) => app.server.emit('request', request, response));
+  countRequests(app);
+  logAnswers(app, configuration.logAddresses);
+  drainOnRequest(app);
+  sendAwayUnderPressure(app, configuration.pressureLimit);
   readJsonBodies(app);
   app.setValidatorCompiler(validatorOrDomain);
   app.setSerializerCompiler(serializerCompiler);
@@ -66,20 +97,36 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
   await app.register(rateLimit, {
     max: configuration.rateLimit,
     timeWindow: '1 minute',
+    store: RateLimitStore,
     addHeadersOnExceeding: { 'x-ratelimit-limit': false, 'x-ratelimit-remaining': false, 'x-ratelimit-reset': false },
     errorResponseBuilder: (_request, { max }) =>
       new Problem('too-many-requests', `More than ${max} requests came from your address within a minute.`),
   });
-  await describeRoutes(app);
+  await describeRoutes(app, configuration.club);
   handleProblems(app);
+  if (configuration.keysFile !== '') {
+    const ring = await KeyRing.watching(configuration.keysFile, app.log, lookEvery);
+    app.addHook('onClose', async () => ring.close());
+    askForKeys(app, ring, configuration.openEndpoints);
+  }
 
   const plans = demoPlans();
+  const stock = await StockFolder.watching(configuration.stockFolder, app.log, lookEvery);
+  app.addHook('onClose', async () => stock.close());
+  app.metrics.watch('gustworthy_stock_entries', 'Things in the stock of the club.', () => stock.state.entries.length);
+  app.metrics.watch(
+    'gustworthy_stock_faults',
+    'What does not fit in the folder of stock.',
+    () => stock.state.faults.length,
+  );
   await app.register(assetRoutes);
-  await app.register(formRoutes, { plans });
+  await app.register(formRoutes, { plans, club: configuration.club });
   await app.register(docsRoutes);
   await app.register(planRoutes);
   await app.register(cellRoutes, { rateLimit: configuration.cellRateLimit });
   await app.register(backgroundRoutes, { plans });
+  await app.register(stockRoutes, { stock });
   await app.register(serviceRoutes);
+  if (configuration.metrics) await app.register(metricsRoute);
   return app;
 }

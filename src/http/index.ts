@@ -1,2 +1,3 @@
 export { type AppOptions, buildApp } from './app.ts';
-export { type Configuration, ConfigurationError, readConfiguration } from './configuration.ts';
+export { type Configuration, ConfigurationError, readConfiguration, settingsHelp } from './configuration.ts';
+export { stockFaults } from './stock/stock-folder.ts';

@@ -27,7 +27,7 @@ export async function letOtherSitesRead(app: FastifyInstance, origins: readonly 
   await app.register(cors, {
     origin: all ? '*' : [...origins],
     methods: ['GET', 'HEAD', 'POST'],
-    allowedHeaders: ['accept', 'content-type'],
+    allowedHeaders: ['accept', 'authorization', 'content-type'],
     exposedHeaders: ['etag', 'retry-after'],
     credentials: false,
     maxAge: 3600,

@@ -28,3 +28,11 @@ export { type PlanOptions, type PlanReading, readPlan } from './read-plan.ts';
 export { additionsFieldsSchema, additionsRequestSchema } from './schema/additions-request.ts';
 export { areasRequestSchema, pressuresRequestSchema, ratingsRequestSchema } from './schema/part-documents.ts';
 export { PLAN_FORMAT, type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';
+export {
+  readStock,
+  STOCK_KINDS,
+  type StockEntry,
+  type StockKind,
+  type StockReading,
+} from './stock/read-stock.ts';
+export { withUnits } from './stock/with-units.ts';

@@ -45,7 +45,7 @@ describe('with origins set', () => {
     expect(preflight.headers).toMatchObject({
       'access-control-allow-origin': CLUB,
       'access-control-allow-methods': 'GET, HEAD, POST',
-      'access-control-allow-headers': 'accept, content-type',
+      'access-control-allow-headers': 'accept, authorization, content-type',
     });
     const fine = await running.request().post('/v1/checks').set('origin', CLUB).send(demoPlan('ten-numbers'));
     const faulty = await running.request().post('/v1/checks').set('origin', CLUB).send({});

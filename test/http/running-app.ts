@@ -11,23 +11,30 @@ export interface RunningApp {
   request(): ReturnType<typeof supertest>;
 }
 
+/** No test is about time unless it says so, and a busy machine is slow. */
+const FOR_TESTS = { LOG_LEVEL: 'silent', RATE_LIMIT: '100000', CELL_RATE_LIMIT: '100000', PRESSURE_LIMIT: '10000' };
+
 interface Changes extends Partial<Configuration> {
   readonly logTo?: AppOptions['logTo'];
+  readonly lookEvery?: number;
   /** Adds routes of the test's own before the app listens. */
   readonly prepare?: (app: App) => void;
 }
 
 /** Builds the service, listens on a free port while the tests of a describe block run, and closes. */
-export function runningApp({ logTo, prepare, ...changes }: Changes = {}): RunningApp {
+export function runningApp({ logTo, lookEvery, prepare, ...changes }: Changes = {}): RunningApp {
   let app: App | undefined;
   const present = (): App => {
     if (app === undefined) throw new Error('the app is not built yet');
     return app;
   };
   beforeAll(async () => {
-    const unlimited = { RATE_LIMIT: '100000', CELL_RATE_LIMIT: '100000' };
-    const configuration = { ...readConfiguration({ LOG_LEVEL: 'silent', ...unlimited }), ...changes };
-    app = await buildApp({ configuration, ...(logTo === undefined ? {} : { logTo }) });
+    const configuration = { ...readConfiguration(FOR_TESTS), ...changes };
+    app = await buildApp({
+      configuration,
+      ...(logTo === undefined ? {} : { logTo }),
+      ...(lookEvery === undefined ? {} : { lookEvery }),
+    });
     prepare?.(app);
     await app.listen({ host: '127.0.0.1', port: 0 });
   });

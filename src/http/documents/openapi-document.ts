@@ -1,6 +1,7 @@
 import swagger from '@fastify/swagger';
 import type { FastifyInstance } from 'fastify';
 import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod';
+import { type Club, contactOfClub } from '../club.ts';
 import { FORM_MEDIA_TYPE } from '../form-body.ts';
 import { VERSION } from '../version.ts';
 import { requestExamples } from './request-examples.ts';
@@ -57,7 +58,8 @@ function withForms<T extends { paths?: unknown }>(document: T): T {
 }
 
 /** Collects the OpenAPI document from the routes registered after it. */
-export async function describeRoutes(app: FastifyInstance): Promise<void> {
+export async function describeRoutes(app: FastifyInstance, club: Club): Promise<void> {
+  const contact = contactOfClub(club);
   await app.register(swagger, {
     openapi: {
       openapi: '3.1.0',
@@ -68,11 +70,27 @@ export async function describeRoutes(app: FastifyInstance): Promise<void> {
         description:
           'Post a plan, the JSON document that holds a station, and read what the wind does to it: areas, forces, and which link gives first. ' +
           'The service keeps nothing. It compares numbers you typed with ratings you typed; the local building code and a licensed engineer decide.',
+        ...(contact === undefined ? {} : { contact }),
         license: { name: 'MIT', identifier: 'MIT' },
+      },
+      // Where whoever runs the service has given out keys; without them every call is open.
+      security: [{}, { bearer: [] }, { basic: [] }, { inQuery: [] }],
+      components: {
+        securitySchemes: {
+          bearer: { type: 'http', scheme: 'bearer', description: 'The key.' },
+          basic: { type: 'http', scheme: 'basic', description: 'Any name, and the key as its password.' },
+          inQuery: {
+            type: 'apiKey',
+            in: 'query',
+            name: 'key',
+            description: 'The key, in GET alone: for sheets and links.',
+          },
+        },
       },
       tags: [
         { name: 'plans', description: 'Answers to a plan' },
         { name: 'cells', description: 'One number for a cell of a spreadsheet' },
+        { name: 'stock', description: "The club's own towers and antennas" },
         { name: 'background', description: 'What is computed, from where; plans to start from' },
         { name: 'service', description: 'The service itself' },
       ],

@@ -5,6 +5,7 @@ import { CODE_EDITIONS } from '../../methods/index.ts';
 import { firstPaint, IMPORT_MAP, policyHash } from '../../page/index.ts';
 import { readPlan } from '../../plan/index.ts';
 import { checkDocument } from '../../worksheet/index.ts';
+import { addressOfContact, type Club } from '../club.ts';
 import type { DemoPlan } from '../documents/reference-files.ts';
 import { Problem } from '../problems/problem.ts';
 import { adopted } from '../routes/background-routes.ts';
@@ -13,6 +14,7 @@ import { VERSION } from '../version.ts';
 
 interface Background {
   readonly plans: readonly DemoPlan[];
+  readonly club: Club;
 }
 
 /** The form's own policy: its modules, its import map by hash, answers from this service, drawings as the one markup. */
@@ -30,6 +32,12 @@ const POLICY = [
   'trusted-types drawing',
 ].join(';');
 
+function runBy({ name, contact }: Club) {
+  if (name === '' && contact === '') return undefined;
+  const words = [name, contact].filter((part) => part !== '').join(', ');
+  return { words, href: addressOfContact(contact) };
+}
+
 /** The answer to a plan as the form asks for it. */
 function answerTo(plan: unknown): unknown {
   const reading = readPlan(plan);
@@ -40,12 +48,13 @@ function answerTo(plan: unknown): unknown {
 }
 
 /** The form: empty, or started from a demo plan; it works without script, and comes to life with it. */
-export const formRoutes: FastifyPluginAsync<Background> = async (app, { plans }) => {
+export const formRoutes: FastifyPluginAsync<Background> = async (app, { plans, club }) => {
   const background = {
     codes: CODE_EDITIONS.map(adopted),
     plans: plans.map(({ id, title, says }) => ({ id, title, says })),
     worksheets: Object.keys(CHECK_FORMS),
     version: VERSION,
+    runBy: runBy(club),
   };
   /** Pages by what was asked for: a handful, all known beforehand. */
   const painted = new Map<string, string>();

@@ -76,6 +76,13 @@ export const PROBLEM_KINDS = {
     remedy:
       'Send JSON with the header content-type: application/json, or a form without enctype, whose fields come as application/x-www-form-urlencoded in UTF-8.',
   },
+  'key-wanted': {
+    status: 401,
+    title: 'This service wants a key',
+    cause: 'Whoever runs the service gives keys to those who may use it, and none, or none that is known, came along.',
+    remedy:
+      'Send the key as the password of any name, as a bearer token, or in an address as key=; ask whoever runs the service for one.',
+  },
   'too-many-requests': {
     status: 429,
     title: 'Too many requests',
@@ -99,6 +106,12 @@ export const PROBLEM_KINDS = {
     title: 'The service failed',
     cause: 'Something went wrong inside the service; it is not the fault of your request.',
     remedy: 'Tell whoever runs the service, with the number of the request: its log holds the cause under that number.',
+  },
+  overloaded: {
+    status: 503,
+    title: 'Too much is asked at once',
+    cause: 'More requests came than the service can answer in good time, or its memory runs short.',
+    remedy: 'Wait as many seconds as the retry-after header says, then send the request again.',
   },
   closing: {
     status: 503,

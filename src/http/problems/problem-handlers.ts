@@ -3,6 +3,7 @@ import type { Socket } from 'node:net';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { FormBody } from '../form-body.ts';
 import { prefersPage } from '../negotiation.ts';
+import { PROBLEM_KINDS } from './catalogue.ts';
 import { Problem, problemBody } from './problem.ts';
 import { problemOfError } from './problem-of-error.ts';
 import { problemPage } from './problem-page.ts';
@@ -11,7 +12,8 @@ export const PROBLEM_MEDIA_TYPE = 'application/problem+json';
 
 function sendProblem(request: FastifyRequest, reply: FastifyReply, problem: Problem, cause: unknown): FastifyReply {
   if (problem.statusCode >= 500) request.log.error({ err: cause }, problem.message);
-  else request.log.info({ problem: problem.code }, problem.message);
+  // The kind alone: the words of a refusal may name what stands in a plan.
+  else request.log.info({ problem: problem.code }, PROBLEM_KINDS[problem.code].title);
   reply.headers(problem.headers);
   reply.header('vary', 'accept');
   if (prefersPage(request.headers.accept)) {

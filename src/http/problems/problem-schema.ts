@@ -38,7 +38,7 @@ export const problemSchema = component(
 
 /** The problem responses of a route, for its response schema. */
 export function problemResponses(...codes: readonly ProblemCode[]) {
-  const always: readonly ProblemCode[] = ['too-many-requests', 'internal'];
+  const always: readonly ProblemCode[] = ['key-wanted', 'too-many-requests', 'internal', 'overloaded'];
   const responses: Record<number, { description: string; content: Record<string, { schema: typeof problemSchema }> }> =
     {};
   for (const code of PROBLEM_CODES.filter((candidate) => codes.includes(candidate) || always.includes(candidate))) {
@@ -50,4 +50,15 @@ export function problemResponses(...codes: readonly ProblemCode[]) {
     };
   }
   return responses;
+}
+
+/** The same for a route that some of what can befall every route cannot befall: one open to all, or without a limit. */
+export function problemResponsesWithout(
+  never: readonly ProblemCode[],
+  ...codes: readonly ProblemCode[]
+): ReturnType<typeof problemResponses> {
+  const statuses: readonly number[] = never.map((code) => PROBLEM_KINDS[code].status);
+  return Object.fromEntries(
+    Object.entries(problemResponses(...codes)).filter(([status]) => !statuses.includes(Number(status))),
+  );
 }

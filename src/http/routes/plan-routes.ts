@@ -273,6 +273,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       const posted = postedDocument(request.body, planDocumentSchema, sign);
       const { inquiry, document, queries } = readOrRefuse(readPlan(posted.document, { decimal: sign }), posted);
       const assessment = assess(inquiry);
+      request.server.metrics.verdict('check', assessment.verdict);
       if (drawn !== undefined) {
         return reply.header('vary', 'accept').type('image/svg+xml; charset=utf-8').send(DRAWINGS[drawn](assessment));
       }
@@ -341,7 +342,9 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       for (const asked of after) {
         // Forty answers take a while; others are served in between.
         await setImmediate();
-        then.push({ name: asked.name, assessment: assessAsked(asked) });
+        const assessment = assessAsked(asked);
+        request.server.metrics.verdict('addition', assessment.verdict);
+        then.push({ name: asked.name, assessment });
       }
       const additions = additionsOf(now, then);
       const { units } = before.station;

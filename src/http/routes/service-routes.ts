@@ -2,7 +2,7 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { PROBLEM_CODES, PROBLEM_KINDS } from '../problems/catalogue.ts';
 import { Problem } from '../problems/problem.ts';
-import { problemResponses } from '../problems/problem-schema.ts';
+import { problemResponses, problemResponsesWithout } from '../problems/problem-schema.ts';
 import { jsonResponse } from '../schemas/json-response.ts';
 import { VERSION } from '../version.ts';
 
@@ -24,7 +24,7 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
   app.get(
     '/healthz',
     {
-      config: { rateLimit: false },
+      config: { rateLimit: false, alwaysOpen: true, underPressureToo: true },
       schema: {
         operationId: 'health',
         tags: ['service'],
@@ -34,6 +34,27 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
     },
     async (_request, reply) =>
       reply.header('cache-control', 'no-store').send({ status: 'running' as const, version: VERSION }),
+  );
+
+  app.get(
+    '/readyz',
+    {
+      config: { rateLimit: false, alwaysOpen: true, underPressureToo: true },
+      schema: {
+        operationId: 'readiness',
+        tags: ['service'],
+        summary: 'Whether to send requests here; 503 once the service is about to stop',
+        response: {
+          200: jsonResponse('Send them', z.object({ status: z.literal('ready') })),
+          ...problemResponsesWithout(['key-wanted', 'too-many-requests'], 'closing'),
+        },
+      },
+    },
+    async (request, reply) => {
+      reply.header('cache-control', 'no-store');
+      if (request.server.draining.begun) throw new Problem('closing', 'The service is stopping; ask another copy.');
+      return reply.send({ status: 'ready' as const });
+    },
   );
 
   app.get(
@@ -59,11 +80,15 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
   app.get(
     '/problems',
     {
+      config: { alwaysOpen: true },
       schema: {
         operationId: 'problems',
         tags: ['service'],
         summary: 'Every kind of problem, its cause and remedy',
-        response: { 200: jsonResponse('The kinds of problem', z.array(problemPageSchema)), ...problemResponses() },
+        response: {
+          200: jsonResponse('The kinds of problem', z.array(problemPageSchema)),
+          ...problemResponsesWithout(['key-wanted']),
+        },
       },
     },
     async () => PROBLEM_CODES.map((code) => ({ code, ...PROBLEM_KINDS[code] })),
@@ -72,6 +97,7 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
   app.get(
     '/problems/:code',
     {
+      config: { alwaysOpen: true },
       schema: {
         operationId: 'problem',
         tags: ['service'],
@@ -79,7 +105,10 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
         params: z.object({
           code: z.string().meta({ description: 'The last part of the type of a problem.', example: 'plan-faults' }),
         }),
-        response: { 200: jsonResponse('The kind of problem', problemPageSchema), ...problemResponses('not-found') },
+        response: {
+          200: jsonResponse('The kind of problem', problemPageSchema),
+          ...problemResponsesWithout(['key-wanted'], 'not-found'),
+        },
       },
     },
     async (request) => {

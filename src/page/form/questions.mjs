@@ -728,6 +728,10 @@ export const PARTS = [
           ...sectionShape(false),
           text('/make', 'Make', { more: true, hint: 'sections of one make share what is proven' }),
           yes('/uniform', 'Alike over its length', { more: true }),
+          quantity('/weight', 'Weight of one', 'weight', {
+            more: true,
+            hint: 'for the hoist of a tower that slides together',
+          }),
           ...remarks(),
         ],
       },

@@ -1,0 +1,79 @@
+import { getHeapStatistics } from 'node:v8';
+import type { FastifyInstance } from 'fastify';
+import { Problem } from '../problems/problem.ts';
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** Answered even while requests are sent away. */
+    readonly underPressureToo?: boolean;
+  }
+}
+
+/** Short, so that the door opens again soon after a rush [ms]. */
+const SAMPLE_EVERY = 250;
+/** One late sample may be a single long answer, or a machine that was busy elsewhere; a rush lasts. */
+const SAMPLES_IN_A_ROW = 2;
+/** Share of the heap that may be in use, beyond which the engine soon gives up. */
+const HEAP_SHARE = 0.9;
+/** How often a turn is asked for, to see how late it comes [ms]. */
+const TURN_EVERY = 25;
+
+/** Seconds after which to come again; spread, so that those sent away do not come back all at once. */
+const comeBackIn = () => String(1 + Math.floor(Math.random() * 4));
+
+export interface Strain {
+  /** How long work waited for its turn, mean of a sample [ms]. */
+  readonly delay: number;
+  /** Share of the heap in use. */
+  readonly heap: number;
+}
+
+/** Tells from samples, one after the other, whether to send requests away. */
+export class Pressure {
+  readonly #limit: number;
+  readonly #inARow = { delay: 0, memory: 0 };
+
+  constructor(limit: number) {
+    this.#limit = limit;
+  }
+
+  sampled({ delay, heap }: Strain): void {
+    this.#inARow.delay = delay > this.#limit ? this.#inARow.delay + 1 : 0;
+    this.#inARow.memory = heap > HEAP_SHARE ? this.#inARow.memory + 1 : 0;
+  }
+
+  get cause(): 'delay' | 'memory' | undefined {
+    if (this.#inARow.delay >= SAMPLES_IN_A_ROW) return 'delay';
+    return this.#inARow.memory >= SAMPLES_IN_A_ROW ? 'memory' : undefined;
+  }
+}
+
+/** Sends requests away with 503, before they cost anything, while work waits too long or memory runs out. */
+export function sendAwayUnderPressure(app: FastifyInstance, limit: number): void {
+  const pressure = new Pressure(limit);
+  const late = { turns: 0, total: 0, since: performance.now(), last: performance.now() };
+  // Node's own monitor leaves out the first turn after each look, which in a rush is the only one.
+  const timer = setInterval(() => {
+    const now = performance.now();
+    late.turns += 1;
+    late.total += Math.max(0, now - late.last - TURN_EVERY);
+    late.last = now;
+    if (now - late.since < SAMPLE_EVERY) return;
+    const { used_heap_size: used, heap_size_limit: most } = getHeapStatistics();
+    pressure.sampled({ delay: late.total / late.turns, heap: used / most });
+    Object.assign(late, { turns: 0, total: 0, since: now });
+  }, TURN_EVERY);
+  timer.unref();
+  app.addHook('onClose', (_instance, done) => {
+    clearInterval(timer);
+    done();
+  });
+
+  app.addHook('onRequest', (request, _reply, done) => {
+    const { cause } = pressure;
+    if (cause === undefined || request.routeOptions.config.underPressureToo) return done();
+    app.metrics.sentAway(cause);
+    const says = 'More requests came than the service can answer in good time; none is kept waiting.';
+    done(new Problem('overloaded', says, { headers: { 'retry-after': comeBackIn() } }));
+  });
+}
