@@ -2,10 +2,8 @@ import type { Trace } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
   type Handling,
-  halfElementFrom,
   handling,
   type Laid,
-  type Load,
   leastWindHeld,
   lyingMoments,
   type Raising,
@@ -19,6 +17,7 @@ import {
 } from '../../structure/index.ts';
 import { actualWindward } from '../holds-to.ts';
 import type { TowerModel } from '../tower-model.ts';
+import { halvesOf } from '../turning-circle.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Link } from './link.ts';
 
@@ -232,27 +231,6 @@ function handlingOf({ inquiry: { station } }: TowerModel, hinge: number): Handli
     ];
   });
   return handling(hinge, laid);
-}
-
-/** Half the boom and half the longest element, as far as the plan tells them. */
-function halvesOf(load: Load): { readonly halfBoom: number; readonly halfElement: number } {
-  const { shape, boom, reach } = load;
-  let halfBoom = (boom ?? 0) / 2;
-  let halfElement = 0;
-  if (shape.kind === 'tube' && shape.along !== 'upright') {
-    if (shape.along === 'boom') halfBoom = Math.max(halfBoom, shape.length / 2);
-    else halfElement = shape.length / 2;
-  }
-  if (shape.kind === 'tubes') {
-    for (const row of shape.rows) {
-      const half = row.pieces.reduce((sum, piece) => sum + piece.length, 0) / 2;
-      if (row.along === 'boom') halfBoom = Math.max(halfBoom, half);
-      if (row.along === 'element') halfElement = Math.max(halfElement, half);
-    }
-  }
-  if (reach !== undefined && reach >= halfBoom)
-    halfElement = Math.max(halfElement, halfElementFrom(reach, 2 * halfBoom));
-  return { halfBoom, halfElement };
 }
 
 /**
