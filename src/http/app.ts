@@ -3,11 +3,14 @@ import rateLimit from '@fastify/rate-limit';
 import Fastify, { type FastifyInstance } from 'fastify';
 import { serializerCompiler } from 'fastify-type-provider-zod';
 import type { DestinationStream } from 'pino';
+import { DRAWING_STYLE } from '../drawing/index.ts';
+import { policyHash } from '../page/index.ts';
 import type { Configuration } from './configuration.ts';
 import { describeRoutes } from './documents/openapi-document.ts';
 import { demoPlans } from './documents/reference-files.ts';
 import { frontPageRoutes } from './front-page/front-page-routes.ts';
 import { readJsonBodies } from './json-body.ts';
+import { assetRoutes } from './page/asset-routes.ts';
 import { Problem } from './problems/problem.ts';
 import { answerBrokenHttp, handleProblems, sendFrameworkError } from './problems/problem-handlers.ts';
 import { backgroundRoutes } from './routes/background-routes.ts';
@@ -43,7 +46,9 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
       useDefaults: false,
       directives: {
         defaultSrc: ["'none'"],
-        styleSrc: ["'self'"],
+        // Drawings carry one constant style sheet, which the policy knows by its hash.
+        styleSrc: ["'self'", policyHash(DRAWING_STYLE)],
+        fontSrc: ["'self'"],
         imgSrc: ["'self'"],
         baseUri: ["'none'"],
         formAction: ["'self'"],
@@ -66,6 +71,7 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
   handleProblems(app);
 
   const plans = demoPlans();
+  await app.register(assetRoutes);
   await app.register(frontPageRoutes, { plans });
   await app.register(planRoutes);
   await app.register(cellRoutes);

@@ -1,4 +1,5 @@
 import { assess } from '../../margins/index.ts';
+import { assetAddress } from '../../page/index.ts';
 import { readPlan } from '../../plan/index.ts';
 import { type CheckDocument, checkDocument, figures, type LinkDocument, useFigures } from '../../worksheet/index.ts';
 import type { DemoPlan } from '../documents/reference-files.ts';
@@ -75,6 +76,7 @@ export function frontPage(demo: DemoPlan, plans: readonly DemoPlan[]): string {
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>Gustworthy: does the tower take what hangs on it?</title>
+<link rel="stylesheet" href="${assetAddress('sheet.css')}">
 <link rel="stylesheet" href="/front-page.css">
 </head>
 <body>

@@ -1,0 +1,127 @@
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/** One file a page asks for. */
+export interface Asset {
+  /** Its place under the versioned address, 'sheet.css' or 'fonts/serif-latin.woff2'. */
+  readonly name: string;
+  readonly type: string;
+  readonly content: Buffer;
+}
+
+const TYPES: Readonly<Record<string, string>> = {
+  css: 'text/css; charset=utf-8',
+  mjs: 'text/javascript; charset=utf-8',
+  svg: 'image/svg+xml; charset=utf-8',
+  woff2: 'font/woff2',
+};
+
+/** Fonts by the names `fonts.css` has for them, each a file of a package. */
+const FONTS: Readonly<Record<string, string>> = {
+  'serif-latin': '@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-normal.woff2',
+  'serif-latin-italic': '@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-italic.woff2',
+  'serif-latin-ext': '@fontsource-variable/source-serif-4/files/source-serif-4-latin-ext-opsz-normal.woff2',
+  'serif-latin-ext-italic': '@fontsource-variable/source-serif-4/files/source-serif-4-latin-ext-opsz-italic.woff2',
+  'serif-greek': '@fontsource-variable/source-serif-4/files/source-serif-4-greek-opsz-normal.woff2',
+  'serif-greek-italic': '@fontsource-variable/source-serif-4/files/source-serif-4-greek-opsz-italic.woff2',
+  'sans-latin': '@fontsource-variable/source-sans-3/files/source-sans-3-latin-wght-normal.woff2',
+  'sans-latin-ext': '@fontsource-variable/source-sans-3/files/source-sans-3-latin-ext-wght-normal.woff2',
+  'sans-greek': '@fontsource-variable/source-sans-3/files/source-sans-3-greek-wght-normal.woff2',
+  math: '@fontsource/noto-sans-math/files/noto-sans-math-latin-400-normal.woff2',
+};
+
+/** What the modules of the page import by name, each a file of a package as it lies there: no build. */
+const LIBRARIES: Readonly<Record<string, string>> = {
+  preact: 'preact/dist/preact.mjs',
+  'preact/hooks': 'preact/hooks/dist/hooks.mjs',
+  '@preact/signals': '@preact/signals/dist/signals.mjs',
+  '@preact/signals-core': '@preact/signals-core/dist/signals-core.mjs',
+  htm: 'htm/dist/htm.mjs',
+};
+
+const HERE = dirname(fileURLToPath(import.meta.url));
+
+function packageFile(path: string): Buffer {
+  const parts = path.split('/');
+  const name = path.startsWith('@') ? parts.slice(0, 2).join('/') : (parts[0] as string);
+  return readFileSync(join(packageFolder(name), ...parts.slice(name.split('/').length)));
+}
+
+/** Where a package lies, found as Node finds it, from this folder upwards. */
+function packageFolder(name: string): string {
+  for (let folder = HERE; ; folder = dirname(folder)) {
+    const candidate = join(folder, 'node_modules', name);
+    try {
+      readFileSync(join(candidate, 'package.json'));
+      return candidate;
+    } catch (error) {
+      if (dirname(folder) === folder) throw new Error(`the package ${name} is not installed`, { cause: error });
+    }
+  }
+}
+
+function asset(name: string, content: Buffer): Asset {
+  const type = TYPES[name.split('.').at(-1) as string];
+  if (type === undefined) throw new Error(`${name} is of no kind a page asks for`);
+  return { name, type, content };
+}
+
+function filesOf(folder: string): Asset[] {
+  return readdirSync(join(HERE, folder))
+    .filter((name) => !name.startsWith('.') && (name.split('.').at(-1) as string) in TYPES)
+    .sort()
+    .map((name) => asset(folder === 'assets' ? name : `${folder}/${name}`, readFileSync(join(HERE, folder, name))));
+}
+
+const libraryName = (specifier: string) => `libraries/${specifier.replaceAll('@', '').replaceAll('/', '-')}.mjs`;
+
+const withoutMap = (content: Buffer) =>
+  Buffer.from(content.toString('utf8').replace(/\n?\/\/# sourceMappingURL=\S+\s*$/, '\n'));
+
+/** Every file of every page: style sheets in `assets/`, the form's modules, libraries and fonts from their packages. */
+export const ASSETS: ReadonlyMap<string, Asset> = new Map(
+  [
+    ...filesOf('assets'),
+    ...filesOf('form'),
+    ...Object.entries(LIBRARIES).map(([specifier, path]) =>
+      asset(libraryName(specifier), withoutMap(packageFile(path))),
+    ),
+    ...Object.entries(FONTS).map(([name, path]) => asset(`fonts/${name}.woff2`, packageFile(path))),
+  ].map((each) => [each.name, each]),
+);
+
+/** Changes with any byte of any file, so that a browser may keep what it has for ever. */
+export const ASSETS_VERSION = (() => {
+  const hash = createHash('sha256');
+  for (const { name, content } of ASSETS.values()) hash.update(`${name}\n${content.length}\n`).update(content);
+  return hash.digest('hex').slice(0, 12);
+})();
+
+/**
+ * The address of a file, relative to the page that asks for it, so that it holds under any base path.
+ *
+ * @param name its name among the assets [-]
+ * @param toRoot the way from the page's folder up to the root of the service: '' for / and /docs, '../' for /v1/checks [-]
+ * @returns the address [-]
+ */
+export function assetAddress(name: string, toRoot = ''): string {
+  if (!ASSETS.has(name)) throw new Error(`there is no asset ${name}`);
+  return `${toRoot}assets/${ASSETS_VERSION}/${name}`;
+}
+
+/** The import map of a page at the root, exactly as it stands between its tags. */
+export const IMPORT_MAP = JSON.stringify({
+  imports: Object.fromEntries(
+    Object.keys(LIBRARIES).map((specifier) => [specifier, `./${assetAddress(libraryName(specifier))}`]),
+  ),
+});
+
+/** Every module the form loads, so that a page can ask for all of them at once. */
+export const FORM_MODULES: readonly string[] = [...ASSETS.keys()].filter((name) => name.endsWith('.mjs'));
+
+/** A text as a content policy names it. */
+export function policyHash(text: string): string {
+  return `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+}
