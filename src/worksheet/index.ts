@@ -8,6 +8,7 @@ export * from './choice-words.ts';
 export * from './formulas-document.ts';
 export * from './foundation-document.ts';
 export * from './hill-document.ts';
+export { type PageAddresses, sheetHtml } from './html/sheet-html.ts';
 export * from './ledger-table.ts';
 export * from './link-words.ts';
 export * from './lowered-document.ts';

@@ -88,8 +88,14 @@ export function planPart({ document }: CheckSheetGiven): SheetPart {
   };
 }
 
+/** What has no letter of its own stands as JSON escapes it, so that what is printed can be typed in again. */
+const UNPRINTED = /[\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufffe\uffff]/gu;
+
 function planText(plan: unknown): string {
-  return JSON.stringify(plan, null, 2);
+  return JSON.stringify(plan, null, 2).replace(
+    UNPRINTED,
+    (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
 }
 
 /** Eight letters and figures that tell one plan from another. */

@@ -55,7 +55,8 @@ export type Block =
       readonly symbol: string;
       readonly title: string;
       readonly expression: string;
-      readonly inputs: readonly { readonly symbol: string; readonly words: string }[];
+      /** The value alone where it is one number and not a list: "31.12 psf". */
+      readonly inputs: readonly { readonly symbol: string; readonly words: string; readonly value?: string }[];
       readonly value: string;
       readonly source: string;
       readonly fromMemory: boolean;

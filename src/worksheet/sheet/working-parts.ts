@@ -108,14 +108,17 @@ export function workingPart(given: CheckSheetGiven): SheetPart {
 
 function stepBlock(step: StepDocument, { sources }: CheckSheetGiven): Block {
   const title = sources.find(({ id }) => id === step.source)?.title.split(',')[0] ?? step.source;
-  const unit = step.unit === '' || step.unit === '°' ? step.unit : ` ${step.unit}`;
   return {
     kind: 'step',
     symbol: step.symbol,
     title: step.title,
     expression: step.expression,
-    inputs: step.inputs.map((input) => ({ symbol: input.symbol, words: inputWords(input) })),
-    value: `${printedNumber(step.value, RECKONED)}${unit}`,
+    inputs: step.inputs.map((input) => ({
+      symbol: input.symbol,
+      words: inputWords(input),
+      ...(typeof input.value === 'number' ? { value: valueWords(input.value, input.unit) } : {}),
+    })),
+    value: valueWords(step.value, step.unit),
     source:
       step.source === 'derived'
         ? `${step.clause}; ${step.knownInWords}`
@@ -126,10 +129,17 @@ function stepBlock(step: StepDocument, { sources }: CheckSheetGiven): Block {
 }
 
 function inputWords({ meaning, value, unit }: StepInput): string {
-  const values = typeof value === 'number' ? [value] : value;
+  const numbers = typeof value === 'number' ? valueWords(value, unit) : listWords(value, unit);
+  return `${numbers} (${meaning})`;
+}
+
+function valueWords(value: number, unit: string): string {
+  return printed({ value, unit }, RECKONED);
+}
+
+function listWords(values: readonly number[], unit: string): string {
   const numbers = values.map((each) => printedNumber(each, RECKONED)).join('; ');
-  const united = unit === '' || unit === '°' ? `${numbers}${unit}` : `${numbers} ${unit}`;
-  return `${united} (${meaning})`;
+  return unit === '' || unit === '°' ? `${numbers}${unit}` : `${numbers} ${unit}`;
 }
 
 /** The documents behind the working, and what of them is from memory. */
