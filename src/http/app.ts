@@ -8,9 +8,9 @@ import { policyHash } from '../page/index.ts';
 import type { Configuration } from './configuration.ts';
 import { describeRoutes } from './documents/openapi-document.ts';
 import { demoPlans } from './documents/reference-files.ts';
-import { frontPageRoutes } from './front-page/front-page-routes.ts';
 import { readJsonBodies } from './json-body.ts';
 import { assetRoutes } from './page/asset-routes.ts';
+import { formRoutes } from './page/form-routes.ts';
 import { Problem } from './problems/problem.ts';
 import { answerBrokenHttp, handleProblems, sendFrameworkError } from './problems/problem-handlers.ts';
 import { backgroundRoutes } from './routes/background-routes.ts';
@@ -72,7 +72,7 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
 
   const plans = demoPlans();
   await app.register(assetRoutes);
-  await app.register(frontPageRoutes, { plans });
+  await app.register(formRoutes, { plans });
   await app.register(planRoutes);
   await app.register(cellRoutes);
   await app.register(backgroundRoutes, { plans });

@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -13,7 +13,7 @@ const { version } = JSON.parse(readFileSync(join(packageFolder, 'package.json'),
 
 /** The browser of the package and the libraries it carries, unpacked once for each version. */
 async function unpackedBrowser(): Promise<string> {
-  const folder = join(tmpdir(), `gustworthy-browser-${version}`);
+  const folder = join(tmpdir(), `gustworthy-browser-${version}-with-fonts`);
   if (existsSync(folder)) return folder;
   // It unpacks to the temporary folder and takes whatever lies there; a folder of its own, named when it is whole,
   // keeps out an older browser, and one that another test is still unpacking.
@@ -24,6 +24,12 @@ async function unpackedBrowser(): Promise<string> {
     const { default: carried, inflate } = await import('@sparticuz/chromium');
     await carried.executablePath();
     await inflate(join(packageFolder, 'bin', 'al2023.tar.br'));
+    // Its own list of font folders names places of cloud functions; without any font the browser shows no text and falls.
+    const fonts = join(folder, 'fonts');
+    writeFileSync(
+      join(own, 'fonts', 'fonts.conf'),
+      `<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd"><fontconfig><dir>${fonts}</dir><cachedir>${fonts}/cache</cachedir></fontconfig>`,
+    );
   } finally {
     if (before === undefined) delete process.env['TMPDIR'];
     else process.env['TMPDIR'] = before;

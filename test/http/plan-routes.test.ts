@@ -315,19 +315,29 @@ describe('background', () => {
     }
   });
 
-  it('shows the main job on its front page, without script', async () => {
-    const { text } = await running
+  it('paints the form, empty or started from a demo plan with its answer', async () => {
+    const empty = await running
       .request()
       .get('/')
       .expect(200)
       .expect('content-type', /text\/html/);
-    expect(text).not.toContain('<script');
-    expect(text).toContain('Heron Bluff');
-    expect(text).toContain('0.943');
-    await running
-      .request()
-      .get('/front-page.css')
-      .expect(200)
-      .expect('content-type', /text\/css/);
+    expect(empty.text).toContain('<form id="form" method="post" action="v1/checks?as=html"');
+    expect(empty.text).toContain('name="loads[0][above]"');
+    const started = await running.request().get('/?plan=river-bluff').expect(200);
+    expect(started.text).toContain('value="four-element beam"');
+    expect(started.text).toContain('0.943');
+  });
+
+  it('brings drawings along with an answer where they are asked for', async () => {
+    const { body } = await post('/v1/checks?as=json&drawings=ladder,rose', demoPlan('river-bluff')).expect(200);
+    expect(Object.keys(body.drawings)).toEqual(['ladder', 'rose']);
+    const alone = await post('/v1/checks?as=svg&drawing=rose', demoPlan('river-bluff')).expect(200);
+    expect(body.drawings.rose).toBe(alone.text ?? alone.body.toString());
+    const plain = await post('/v1/checks', demoPlan('river-bluff')).expect(200);
+    expect(plain.body.drawings).toBeUndefined();
+    for (const query of ['drawings=ladder,portrait', 'as=text&drawings=ladder']) {
+      const refused = await post(`/v1/checks?${query}`, demoPlan('river-bluff')).expect(400);
+      expect(refused.body.faults[0].parameter).toBe('drawings');
+    }
   });
 });

@@ -128,7 +128,8 @@ const described = (formula: Formula) => ({
   known: WORDS_FOR_KNOWN[formula.cite.known],
 });
 
-const adopted = ({ id, edition, wind, tower, mapSpeed, escarpmentReach, cite }: CodeEdition) => {
+/** An edition of a code with what goes with it, as `GET /v1/codes` and the form have it. */
+export const adopted = ({ id, edition, wind, tower, mapSpeed, escarpmentReach, cite }: CodeEdition) => {
   const reach =
     escarpmentReach === undefined
       ? ''

@@ -55,7 +55,8 @@ const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequ
 const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
 
 const FORMS = { json: 'application/json', text: 'text/plain' } as const;
-const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml' } as const;
+/** What an answer to a plan can be had as. */
+export const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml' } as const;
 
 const decimal = z
   .enum(['point', 'comma'])
@@ -86,6 +87,14 @@ const drawing = z
   .enum(DRAWING_NAMES)
   .optional()
   .meta({ description: 'Which drawing, with as=svg: it goes with no other form.' });
+
+const drawings = z
+  .string()
+  .max(80)
+  .optional()
+  .meta({
+    description: `Drawings to come along with the JSON answer, with commas between: ${DRAWING_NAMES.join(', ')}.`,
+  });
 
 const bodyProblems = problemResponses(
   'not-json',
@@ -169,6 +178,22 @@ function drawingFor(form: keyof typeof CHECK_FORMS, named: DrawingName | undefin
   });
 }
 
+/** The drawings that are to come along with the answer. */
+function drawingsBeside(form: keyof typeof CHECK_FORMS, list: string | undefined): readonly DrawingName[] {
+  if (list === undefined) return [];
+  const names = list.split(',').map((name) => name.trim());
+  const known = names.filter((name): name is DrawingName => (DRAWING_NAMES as readonly string[]).includes(name));
+  if (form === 'json' && known.length === names.length) return known;
+  const allowed = DRAWING_NAMES.join(', ');
+  const says =
+    form === 'json'
+      ? `drawings is a list of ${allowed}, with commas between.`
+      : 'drawings go with as=json; one alone is asked for by as=svg and drawing.';
+  throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', {
+    faults: [{ parameter: 'drawings', given: list, allowed, says }],
+  });
+}
+
 /** Answers to a plan or to a part of one. */
 export const planRoutes: FastifyPluginAsyncZod = async (app) => {
   app.addHook('preValidation', async ({ body, headers }) => {
@@ -192,6 +217,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
             .meta({ description: 'Form of the answer, before the accept header; csv: its ledger; svg: a drawing.' }),
           decimal,
           drawing,
+          drawings,
           working,
           spread,
           sensitivity,
@@ -222,6 +248,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
     async (request, reply) => {
       const form = chosenForm(CHECK_FORMS, request.query.as, request.headers.accept);
       const drawn = drawingFor(form, request.query.drawing);
+      const along = drawingsBeside(form, request.query.drawings);
       const sign = request.query.decimal ?? 'point';
       const { inquiry, document, queries } = readOrRefuse(readPlan(request.body, { decimal: sign }));
       const assessment = assess(inquiry);
@@ -241,7 +268,11 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         const { heads, rows } = ledgerTable(answer);
         return reply.type('text/csv; charset=utf-8').send(csv([heads, ...rows], sign));
       }
-      return reply.type('application/json; charset=utf-8').send(writable(answer));
+      const drawingsAlong =
+        along.length === 0
+          ? {}
+          : { drawings: Object.fromEntries(along.map((name) => [name, DRAWINGS[name](assessment)])) };
+      return reply.type('application/json; charset=utf-8').send(writable({ ...answer, ...drawingsAlong }));
     },
   );
 

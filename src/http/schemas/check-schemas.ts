@@ -514,6 +514,9 @@ export const checkSchema = component(
       ),
       queries: z.array(querySchema),
       plan: z.unknown().meta({ description: 'The plan as read.' }),
+      drawings: z.exactOptional(
+        z.record(z.string(), z.string()).meta({ description: 'SVG by name; where `drawings` asks for them.' }),
+      ),
       working: z.exactOptional(workingSchema),
       spread: z.exactOptional(spreadSchema),
       sensitivity: z.exactOptional(sensitivitySchema),

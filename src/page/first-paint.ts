@@ -1,0 +1,77 @@
+import { renderToString } from 'preact-render-to-string';
+import { assetAddress, FORM_MODULES, IMPORT_MAP } from './assets.ts';
+import { App } from './form/app.mjs';
+import { draftOf } from './form/draft.mjs';
+import { html } from './form/html.mjs';
+import { answer, emptyDraft, scripted, startWith } from './form/store.mjs';
+
+/** What the sheet is painted from. */
+export interface FirstPaint {
+  /** Adopted building codes with the method and speed that go with each, as `GET /v1/codes` has them. */
+  readonly codes: readonly unknown[];
+  readonly plans: readonly { readonly id: string; readonly title: string; readonly says: string }[];
+  /** Forms in which a worksheet can be had: html, pdf. */
+  readonly worksheets: readonly string[];
+  readonly version: string;
+  /** Who runs the service, in words, and where they are reached. */
+  readonly runBy?: { readonly words: string; readonly href?: string | undefined } | undefined;
+  readonly units?: 'us' | 'si' | undefined;
+  /** A plan to start from. */
+  readonly plan?: unknown;
+  /** The answer to it, with the drawings `ladder` and `elevation`. */
+  readonly answer?: unknown;
+}
+
+/** JSON that cannot end the element it stands in. */
+function dataText(value: unknown): string {
+  return JSON.stringify(value)
+    .replaceAll('<', '\\u003c')
+    .replaceAll('\u2028', '\\u2028')
+    .replaceAll('\u2029', '\\u2029');
+}
+
+/** The sheet as a page: it can be filled in and posted as it is, and comes to life where script runs. */
+export function firstPaint({
+  codes,
+  plans,
+  worksheets,
+  version,
+  runBy,
+  units,
+  plan,
+  answer: answered,
+}: FirstPaint): string {
+  const draft =
+    plan === undefined ? { ...emptyDraft(), ...(units === undefined ? {} : { units }) } : draftOf(plan).draft;
+  const start = { codes, plans, worksheets, version, runBy, draft, answer: answered ?? null };
+  // One paint at a time: nothing is awaited between setting the state and reading it.
+  startWith(draft);
+  answer.value = start.answer;
+  scripted.value = false;
+  const painted = renderToString(html`<${App} start=${start} />`);
+  const title =
+    typeof draft['title'] === 'string'
+      ? `${draft['title']} – Gustworthy`
+      : 'Gustworthy: does the tower take what hangs on it?';
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<title>${title.replaceAll('&', '&amp;').replaceAll('<', '&lt;')}</title>
+<link rel="stylesheet" href="${assetAddress('sheet.css')}">
+<link rel="stylesheet" href="${assetAddress('form.css')}">
+<link rel="icon" href="${assetAddress('mark.svg')}" type="image/svg+xml">
+<script type="importmap">${IMPORT_MAP}</script>
+${FORM_MODULES.map((name) => `<link rel="modulepreload" href="${assetAddress(name)}">`).join('\n')}
+<script type="module" src="${assetAddress('form/start.mjs')}"></script>
+</head>
+<body>
+<form id="form" method="post" action="v1/checks?as=html" novalidate>${painted}</form>
+<p id="spoken" class="unseen" role="status"></p>
+<script type="application/json" id="start">${dataText(start)}</script>
+</body>
+</html>
+`;
+}

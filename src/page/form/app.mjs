@@ -1,0 +1,189 @@
+/** The whole sheet: masthead, title, what is given, what follows, the standing cautions. */
+import { Answer, VerdictStrip } from './answer.mjs';
+import { documentOf, textAt } from './draft.mjs';
+import { Given } from './given.mjs';
+import { html } from './html.mjs';
+import { keptBefore, linkToPlan, openFile, saveToFile } from './kept-plan.mjs';
+import * as store from './store.mjs';
+
+/**
+ * What the service tells the page at the start.
+ *
+ * @typedef {object} Start
+ * @property {readonly any[]} codes Adopted codes and what goes with them.
+ * @property {readonly { id: string, title: string, says: string }[]} plans Demo plans.
+ * @property {readonly string[]} worksheets Forms in which the service prints the worksheet.
+ * @property {string} version
+ * @property {{ words: string, href?: string }} [runBy] Who runs the service.
+ * @property {Record<string, unknown>} draft What stands in the form at first.
+ * @property {any} answer What follows from it, or null.
+ */
+
+const NEVER = [
+  'earthquake',
+  'joints and welds',
+  'guy and anchor forces',
+  'soil',
+  'grounding',
+  'aviation and zoning notices',
+];
+
+async function copyLink() {
+  const link = await linkToPlan();
+  if (link.length > 8000) {
+    store.notice.value =
+      'This plan is too long for a link that every program keeps whole. Save it to a file and send that.';
+    return;
+  }
+  try {
+    await navigator.clipboard.writeText(link);
+    store.notice.value = 'Link copied. It holds the whole plan behind its #; nothing of it is kept by the service.';
+  } catch {
+    history.replaceState(null, '', link.slice(link.indexOf('#')));
+    store.notice.value = 'The link stands in the address bar now: copy it from there.';
+  }
+}
+
+/** Prints the worksheet of the plan in a window of its own. @param {string} form */
+function openWorksheet(form) {
+  const { document: plan } = documentOf(store.draft.value);
+  const posted = document.createElement('form');
+  posted.method = 'post';
+  posted.action = `v1/checks?as=${form}`;
+  posted.target = '_blank';
+  const field = document.createElement('input');
+  field.type = 'hidden';
+  field.name = 'plan';
+  field.value = JSON.stringify(plan);
+  posted.append(field);
+  document.body.append(posted);
+  posted.submit();
+  posted.remove();
+}
+
+function chooseFile() {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.accept = '.json,application/json';
+  input.addEventListener('change', () => {
+    const [file] = input.files ?? [];
+    if (file) openFile(file);
+  });
+  input.click();
+}
+
+function startAnew() {
+  store.replaceDraft({ ...store.emptyDraft(), units: store.units.value }, 'sheet cleared');
+  store.notice.value = 'The sheet is empty. Undo brings back what was there.';
+}
+
+/** @param {{ start: Start }} props */
+function Acts({ start }) {
+  const act = (/** @type {string} */ words, /** @type {() => void} */ does, can = true) =>
+    html`<li><button type="button" class="act" aria-disabled=${can ? undefined : 'true'} onClick=${() => can && does()}>${words}</button></li>`;
+  if (!store.scripted.value) return html`<nav aria-label="More"><a class="act" href="openapi.json">Contract</a></nav>`;
+  return html`<menu aria-label="The plan">
+    ${act('Undo', store.undo, store.canUndo.value)}
+    ${act('Redo', store.redo, store.canRedo.value)}
+    ${act('Open', chooseFile)}
+    ${act('Save', saveToFile)}
+    ${act('Copy link', copyLink)}
+    ${act('Print', () => print())}
+    ${start.worksheets.includes('html') && act('Worksheet', () => openWorksheet('html'))}
+    ${start.worksheets.includes('pdf') && act('PDF', () => openWorksheet('pdf'))}
+    ${act('New', startAnew)}
+  </menu>`;
+}
+
+function Units() {
+  const units = store.units.value;
+  const set = (/** @type {any} */ event) => store.switchUnits(event.currentTarget.value);
+  const choice = (/** @type {string} */ value, /** @type {string} */ words) =>
+    html`<label><input type="radio" name="units" value=${value} checked=${units === value} onChange=${set} /><span>${words}</span></label>`;
+  return html`<div class="units" role="radiogroup" aria-label="Units">
+    ${store.scripted.value || units === 'us' ? choice('us', 'feet, mph') : html`<a class="act" href="?units=us">feet, mph</a>`}
+    ${store.scripted.value || units === 'si' ? choice('si', 'metres, m/s') : html`<a class="act" href="?units=si">metres, m/s</a>`}
+  </div>`;
+}
+
+/** Everything to mend, at the head of the sheet, each with the way to its entry. */
+function ToMend() {
+  const hard = store.troubles.value.filter(({ soft }) => !soft);
+  if (hard.length === 0) return html`<div class="mends" aria-live="polite" />`;
+  return html`<div class="mends" aria-live="polite"><div class="mend"><p><b>${hard.length === 1 ? 'One entry' : `${hard.length} entries`} to mend.</b> ${store.answer.value ? 'The answer stands as it was before.' : 'The answer waits for it.'}</p>
+    <ul>${hard.map(
+      ({ pointer, says }) =>
+        html`<li><a href=${`#${store.idOf(store.fieldFor(pointer))}`} onClick=${(/** @type {Event} */ event) => {
+          event.preventDefault();
+          store.goTo(pointer);
+        }}>${store.nameOf(store.fieldFor(pointer)) || 'the plan'}</a>: ${says}</li>`,
+    )}</ul></div></div>`;
+}
+
+/** What an opened file holds that the form has no entry for. */
+function Unshown() {
+  const places = store.unshown.value;
+  if (places.length === 0) return null;
+  return html`<p class="gap unshown">The form has no entry for ${places.length === 1 ? 'one thing' : `${places.length} things`} in this file: ${places.slice(0, 12).join(', ')}${places.length > 12 ? ' and more' : ''}. It is kept, sent along and saved again.</p>`;
+}
+
+/** @param {{ start: Start }} props */
+function StartFrom({ start }) {
+  const open = async (/** @type {Event} */ event, /** @type {string} */ id, /** @type {string} */ title) => {
+    if (!store.scripted.value) return;
+    event.preventDefault();
+    try {
+      const response = await fetch(`v1/demo-plans/${id}`);
+      store.openPlan(await response.json(), `${title} opened, an invented plan`);
+      scrollTo({ top: 0 });
+    } catch {
+      store.notice.value = 'The service does not answer; the plan was not opened.';
+    }
+  };
+  const earlier = store.scripted.value ? keptBefore() : undefined;
+  const bringBack = () => {
+    if (!earlier) return;
+    store.replaceDraft(earlier.draft, 'earlier plan brought back', earlier.unknown);
+    store.notice.value = 'The plan that was kept here before is back.';
+  };
+  return html`<details class="more demos"><summary>Start from an invented plan</summary><ul>
+    ${earlier && html`<li><button type="button" class="act" onClick=${bringBack}>${textAt(earlier.draft, '/title') || 'Your own plan'}</button> <span class="note">what was kept in this browser before another plan came in a link.</span></li>`}
+    ${start.plans.map(({ id, title, says }) => html`<li><a class="act" href=${`?plan=${id}`} onClick=${(/** @type {Event} */ event) => open(event, id, title)}>${title}</a> <span class="note">${says}</span></li>`)}
+  </ul></details>`;
+}
+
+/** @param {{ start: Start }} props */
+export function App({ start }) {
+  const scripted = store.scripted.value;
+  const title = textAt(store.draft.value, '/title');
+  return html`<div class="sheet">
+    <header>
+      <div class="masthead"><span class="name">Gustworthy</span><${Acts} start=${start} /><${Units} /></div>
+      <div class="title">
+        <div><h1 class="unseen">${title || 'Untitled plan'}: does the tower take what hangs on it?</h1>
+          <input class=${`field titled${title.length > 34 ? ' longest' : title.length > 18 ? ' longer' : ''}`} name="title" aria-label="Name of the plan" placeholder="Untitled plan" autocomplete="off" value=${title} onInput=${(/** @type {any} */ event) => store.answerTo('/title', event.currentTarget.value)} />
+          <p>Does the tower take what hangs on it? ${scripted ? 'Kept in this browser alone.' : 'Leave blank what you do not know.'}</p></div>
+        <p class="standing">This compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide. Ratings assume sound, correctly built, undamaged steel on the maker’s footing. Climbing, raising and power lines kill.</p>
+      </div>
+    </header>
+    <main class="columns">
+      <div class="left">
+        <p class="notice" role="status">${store.notice.value}</p>
+        <${ToMend} />
+        <${Unshown} />
+        <${StartFrom} start=${start} />
+        <${Given} codes=${start.codes} />
+        ${!scripted && html`<p class="post"><button class="act" type="submit">Answer on a worksheet</button></p>`}
+      </div>
+      <${Answer} />
+    </main>
+    <footer class="foot">
+      <div><h2>Never covered here</h2><ul>${(store.answer.value?.notCovered ?? NEVER).map((/** @type {string} */ what) => html`<li>${what}</li>`)}</ul></div>
+      <div><h2>Who decides</h2>
+        <p>The local building code and a licensed engineer. No one has looked at your tower: not its rust, not its bolts, not the ground it stands on. Lower it in calm air, with a second person, and with every power line farther off than the tower is long.</p>
+        ${store.answer.value && html`<ul class="decides">${store.answer.value.cautions.filter((/** @type {any} */ caution) => caution.severity === 'standing' && caution.code !== 'engineer-and-local-code').map((/** @type {any} */ caution) => html`<li>${caution.says} <span class="note">${caution.do}</span></li>`)}</ul>`}
+        <p class="note">${start.runBy && html`Run by ${start.runBy.href ? html`<a href=${start.runBy.href}>${start.runBy.words}</a>` : start.runBy.words}. `}Gustworthy ${start.version}. Formulas and where each is from: <a href="v1/formulas">formulas</a>, <a href="v1/sources">sources</a>, <a href="openapi.json">contract</a>. Values from memory of a standard are marked so in the working.</p></div>
+    </footer>
+    <${VerdictStrip} />
+  </div>`;
+}

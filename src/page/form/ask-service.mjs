@@ -1,0 +1,208 @@
+/** Asks the service about the plan as it stands, after each change, and takes its answer or its faults in. */
+import { batch, effect, signal, untracked } from '@preact/signals';
+import { documentOf } from './draft.mjs';
+import { questionAt } from './questions.mjs';
+import { stillTold } from './still-told.mjs';
+import * as store from './store.mjs';
+
+/** After the last key; short enough that the answer is there within 200 ms. */
+const PAUSE = 60;
+/** Waiting longer than this is said. */
+const SLOW = 200;
+
+/** Drawings the answer is asked to bring along; more once their fold is opened. */
+export const drawingsWanted = signal(/** @type {readonly string[]} */ (['ladder', 'elevation']));
+
+/** Faults of a thing that is still being told: it is left out, and said so, until it is whole. */
+const STILL_BEING_TOLD = new Set([
+  'missing',
+  'one-of',
+  'height-or-above',
+  'shape-field-missing',
+  'kind-field-missing',
+  'span-missing',
+  'shape-missing',
+  'too-few',
+]);
+/** Things that can be left out whole. */
+const WHOLE =
+  /^\/(loads|cables|ratings)\/\d+|^\/(site\/(hill|ice|climate|distances)|tower\/(hinge\/raisedBy|hinge|foundation|held\/\d+)|mast|rotator)(?=\/|$)/;
+
+/** @param {string} pointer */
+const fromFragment = (pointer) => {
+  const text = pointer.replace(/^#/, '');
+  try {
+    return decodeURI(text);
+  } catch {
+    return text;
+  }
+};
+
+/** @type {AbortController | undefined} */
+let running;
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let timer;
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let again;
+
+/** @param {string} path @param {unknown} body @param {AbortSignal} [signal] */
+export async function post(path, body, signal) {
+  const response = await fetch(path, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', accept: 'application/json' },
+    body: JSON.stringify(body),
+    ...(signal ? { signal } : {}),
+  });
+  /** @type {any} */
+  const read = await response.json();
+  return { status: response.status, read, wait: Number(response.headers.get('retry-after') ?? '') };
+}
+
+/** What can be said in words of our own of a fault. @param {any} fault @param {string} place */
+function inWords(fault, place) {
+  const question = questionAt(store.fieldFor(place));
+  if (fault.code === 'missing' && question) {
+    const what =
+      question.kind === 'choice' || question.kind === 'choices'
+        ? 'Choose one.'
+        : question.hint
+          ? `It may stand ${question.hint}.`
+          : 'Give it.';
+    return `${sentence(store.nameOf(store.fieldFor(place)))} is missing. ${question.hint?.startsWith('on ') ? what : question.kind.startsWith('choice') ? what : 'Give it, or leave out all of this.'}`;
+  }
+  if (fault.code === 'height-or-above' && !/and/.test(fault.given))
+    return 'Give its height: above the tower’s top, or above the ground.';
+  if (fault.code === 'one-of' && fault.given === 'nothing' && /^\/loads\/\d+$/.test(place))
+    return 'Give its area or a force from its sheet, or say what it looks like.';
+  if (fault.code === 'one-of' && /neither area nor rows/.test(fault.given)) return 'Give the area it takes.';
+  if (fault.code === 'one-of' && /run or halfLength/.test(fault.allowed))
+    return 'Give one: from the crest half-way down, or from foot to crest.';
+  return fault.says;
+}
+
+/** @param {string} text */
+const sentence = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** @param {any[]} faults @param {(pointer: string) => string} draftPlace @param {boolean} soft */
+function troublesOf(faults, draftPlace, soft) {
+  return faults.map((fault) => {
+    const pointer = draftPlace(fromFragment(fault.pointer ?? ''));
+    return { pointer, code: fault.code ?? '', says: inWords(fault, pointer), soft };
+  });
+}
+
+/** The whole that a fault can be left out with, or undefined where it cannot. @param {any} fault */
+function wholeOf(fault) {
+  if (!STILL_BEING_TOLD.has(fault.code)) return undefined;
+  return WHOLE.exec(fromFragment(fault.pointer ?? ''))?.[0];
+}
+
+async function ask() {
+  running?.abort();
+  const own = new AbortController();
+  running = own;
+  const slow = setTimeout(() => {
+    if (store.state.value === 'asked') store.state.value = 'slow';
+  }, SLOW);
+  store.state.value = store.state.value === 'unreachable' ? 'unreachable' : 'asked';
+  const draft = store.draft.value;
+  try {
+    const wanting = stillTold(draft);
+    let leftOut = wanting.map(({ whole }) => whole);
+    /** @type {import('./store.mjs').Trouble[]} */
+    let soft = wanting
+      .filter(({ says }) => says !== '')
+      .map(({ pointer, says }) => ({ pointer, code: 'missing', says, soft: true }));
+    for (let attempt = 0; ; attempt += 1) {
+      const { document, draftPlace } = documentOf(draft, leftOut);
+      const names = untracked(() => drawingsWanted.value).join(',');
+      const { status, read, wait } = await post(`v1/checks?as=json&drawings=${names}`, document, own.signal);
+      if (own.signal.aborted) return;
+      if (status === 200) {
+        takeAnswer(read, draftPlace, soft);
+        return;
+      }
+      if (status === 429 || status === 503) {
+        store.state.value = 'busy';
+        again = setTimeout(askSoon, Math.min(Math.max(wait || 1, 1), 60) * 1000);
+        return;
+      }
+      const faults =
+        Array.isArray(read.faults) && read.faults.length > 0
+          ? read.faults
+          : [{ pointer: '', code: read.type?.split('/').at(-1) ?? '', says: read.detail ?? read.title }];
+      /** @type {(string | undefined)[]} */
+      const wholes = faults.map(wholeOf);
+      if (
+        attempt < 3 &&
+        wholes.some((whole) => whole !== undefined) &&
+        wholes.every((whole, index) => whole !== undefined || beside(faults[index], wholes))
+      ) {
+        const places = wholes.filter((whole) => whole !== undefined).map(draftPlace);
+        soft = [...soft, ...troublesOf(faults, draftPlace, true)];
+        leftOut = [...new Set([...leftOut, ...places])];
+        continue;
+      }
+      batch(() => {
+        store.troubles.value = [...soft, ...troublesOf(faults, draftPlace, false)];
+        store.state.value = 'rest';
+      });
+      return;
+    }
+  } catch (error) {
+    if (own.signal.aborted) return;
+    store.state.value = 'unreachable';
+    again = setTimeout(askSoon, 3000);
+    if (!(error instanceof TypeError) && !(error instanceof SyntaxError)) throw error;
+  } finally {
+    clearTimeout(slow);
+  }
+}
+
+/** A fault of a thing that is to be left out for another fault. @param {any} fault @param {readonly (string | undefined)[]} wholes */
+function beside(fault, wholes) {
+  const at = fromFragment(fault.pointer ?? '');
+  return STILL_BEING_TOLD.has(fault.code) && wholes.some((whole) => whole !== undefined && at.startsWith(`${whole}/`));
+}
+
+/** @param {any} read @param {(pointer: string) => string} draftPlace @param {import('./store.mjs').Trouble[]} soft */
+function takeAnswer(read, draftPlace, soft) {
+  batch(() => {
+    store.placeOf.value = draftPlace;
+    store.answer.value = read;
+    store.troubles.value = soft;
+    store.state.value = 'rest';
+    store.answeredAt.value = new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
+  });
+}
+
+function askSoon() {
+  clearTimeout(timer);
+  clearTimeout(again);
+  timer = setTimeout(ask, PAUSE);
+}
+
+/** Asks now and after every change. */
+export function followChanges() {
+  let first = true;
+  effect(() => {
+    // Read here, so that each change of them is followed.
+    const lacking = store.wanted.value;
+    void store.draft.value;
+    void drawingsWanted.value;
+    if (lacking.length > 0) {
+      running?.abort();
+      clearTimeout(timer);
+      batch(() => {
+        store.answer.value = null;
+        store.troubles.value = [];
+        store.state.value = 'rest';
+      });
+      return;
+    }
+    if (first) timer = setTimeout(ask, 0);
+    else askSoon();
+    first = false;
+  });
+  addEventListener('online', askSoon);
+}
