@@ -6,9 +6,11 @@ import type { DestinationStream } from 'pino';
 import { DRAWING_STYLE } from '../drawing/index.ts';
 import { policyHash } from '../page/index.ts';
 import type { Configuration } from './configuration.ts';
+import { docsRoutes } from './docs/docs-routes.ts';
 import { describeRoutes } from './documents/openapi-document.ts';
 import { demoPlans } from './documents/reference-files.ts';
 import { readJsonBodies } from './json-body.ts';
+import { letOtherSitesRead } from './other-sites.ts';
 import { assetRoutes } from './page/asset-routes.ts';
 import { formRoutes } from './page/form-routes.ts';
 import { Problem } from './problems/problem.ts';
@@ -60,6 +62,7 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
     crossOriginOpenerPolicy: false,
     originAgentCluster: false,
   });
+  await letOtherSitesRead(app, configuration.corsOrigins);
   await app.register(rateLimit, {
     max: configuration.rateLimit,
     timeWindow: '1 minute',
@@ -73,8 +76,9 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
   const plans = demoPlans();
   await app.register(assetRoutes);
   await app.register(formRoutes, { plans });
+  await app.register(docsRoutes);
   await app.register(planRoutes);
-  await app.register(cellRoutes);
+  await app.register(cellRoutes, { rateLimit: configuration.cellRateLimit });
   await app.register(backgroundRoutes, { plans });
   await app.register(serviceRoutes);
   return app;

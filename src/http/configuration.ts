@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { corsOrigins } from './other-sites.ts';
 
 const wholeNumber = (from: number, to: number, fallback: number) =>
   z
@@ -19,6 +20,7 @@ const environmentSchema = z.object({
     .default('info'),
   BODY_LIMIT: wholeNumber(1024, 16 * 1024 * 1024, 262_144),
   RATE_LIMIT: wholeNumber(1, 1_000_000, 300),
+  CELL_RATE_LIMIT: wholeNumber(1, 1_000_000, 1200),
   TRUSTED_PROXIES: z
     .string()
     .default('')
@@ -26,6 +28,7 @@ const environmentSchema = z.object({
     .refine((addresses) => addresses.every((address) => /^[\da-f.:]+(\/\d{1,3})?$/i.test(address)), {
       error: 'give addresses or networks with commas between, such as 127.0.0.1,10.0.0.0/8',
     }),
+  CORS_ORIGINS: corsOrigins,
 });
 
 export interface Configuration {
@@ -36,8 +39,12 @@ export interface Configuration {
   readonly bodyLimit: number;
   /** Requests a minute that one address may send. */
   readonly rateLimit: number;
+  /** Cells of spreadsheets a minute that one address may ask for, beside its other requests. */
+  readonly cellRateLimit: number;
   /** Proxies whose word about the caller's address is believed. */
   readonly trustedProxies: readonly string[];
+  /** Other sites whose scripts may read answers; none where it is empty, `*` for all. */
+  readonly corsOrigins: readonly string[];
 }
 
 /** The environment does not fit; the message lists every fault, one a line. */
@@ -61,6 +68,8 @@ export function readConfiguration(environment: Readonly<Record<string, string | 
     logLevel: settings.LOG_LEVEL,
     bodyLimit: settings.BODY_LIMIT,
     rateLimit: settings.RATE_LIMIT,
+    cellRateLimit: settings.CELL_RATE_LIMIT,
     trustedProxies: settings.TRUSTED_PROXIES,
+    corsOrigins: settings.CORS_ORIGINS,
   };
 }

@@ -1,17 +1,28 @@
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { Problem, type ProblemFault } from './problems/problem.ts';
 
-/** Reads JSON bodies and refuses a field that is given twice, of which the parser would quietly keep the last. */
-export function readJsonBodies(app: FastifyInstance): void {
+/** Reads JSON and refuses a field that is given twice, of which the parser would quietly keep the last. */
+export function jsonReader(app: FastifyInstance): (text: string, request: FastifyRequest) => unknown {
   const parsed = app.getDefaultJsonParser('error', 'error');
-  app.addContentTypeParser('application/json', { parseAs: 'string' }, (request, text: string, done) => {
+  return (text, request) => {
+    let read: { readonly error: Error | null; readonly body?: unknown } | undefined;
     parsed(request, text, (error, body) => {
-      if (error) return done(error);
-      const faults = repeatedFields(text);
-      if (faults.length === 0) return done(null, body);
-      const detail = faults.length === 1 ? 'One field is given twice.' : `${faults.length} fields are given twice.`;
-      done(new Problem('plan-faults', detail, { faults }));
+      read = { error, body };
     });
+    if (read === undefined) throw new Error('the parser of JSON has not answered at once');
+    if (read.error) throw read.error;
+    const faults = repeatedFields(text);
+    if (faults.length === 0) return read.body;
+    const detail = faults.length === 1 ? 'One field is given twice.' : `${faults.length} fields are given twice.`;
+    throw new Problem('plan-faults', detail, { faults });
+  };
+}
+
+/** Reads JSON bodies. */
+export function readJsonBodies(app: FastifyInstance): void {
+  const read = jsonReader(app);
+  app.addContentTypeParser('application/json', { parseAs: 'string' }, (request, text: string, done) => {
+    done(null, read(text, request));
   });
 }
 

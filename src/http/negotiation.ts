@@ -48,3 +48,11 @@ export function chosenForm<Form extends string>(
   }
   return best;
 }
+
+/** Whether an accept header wants a page more than JSON, as that of a browser does. */
+export function prefersPage(accept: string | undefined): boolean {
+  if (accept === undefined) return false;
+  const wishes = wishesOf(accept);
+  const json = ['application/problem+json', 'application/json'].map((type) => qualityFor(wishes, type));
+  return qualityFor(wishes, 'text/html') > Math.max(...json);
+}

@@ -9,7 +9,7 @@ export {
 export type { CellFault } from './cells/cell-faults.ts';
 export { type CellQuestion, type CellReading, type CellRow, readCell } from './cells/read-cell.ts';
 export type { Fault, FaultCode, Query, QueryCode } from './faults/fault.ts';
-export { fromFormText } from './form-text.ts';
+export { type FormReading, type FormTextOptions, fromFormText, readFormText } from './form-text.ts';
 export { type LoadTable, readLoadTable } from './load-table.ts';
 export type { DecimalSign } from './quantities/number-text.ts';
 export { PLAN_UNITS, type PlanDimension } from './quantities/plan-dimension.ts';
@@ -25,6 +25,6 @@ export {
   readRatingsRequest,
 } from './read-part.ts';
 export { type PlanOptions, type PlanReading, readPlan } from './read-plan.ts';
-export { additionsRequestSchema } from './schema/additions-request.ts';
+export { additionsFieldsSchema, additionsRequestSchema } from './schema/additions-request.ts';
 export { areasRequestSchema, pressuresRequestSchema, ratingsRequestSchema } from './schema/part-documents.ts';
 export { PLAN_FORMAT, type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';

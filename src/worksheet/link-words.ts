@@ -16,6 +16,7 @@ export const DIMENSION_OF_COMPARED: Readonly<Record<Compared['of'], Dimension>> 
   embedment: 'length',
   distance: 'length',
   pull: 'force',
+  area: 'area',
 };
 
 /** "most in shear", before the place. */
@@ -32,6 +33,7 @@ export const WORDS_FOR_COMPARED: Readonly<Record<Exclude<Compared['of'], 'wind-r
   embedment: 'by the depth the soil asks for',
   distance: 'by the distance it may fall',
   pull: 'by the pull on its gear',
+  area: 'by area alone',
 };
 
 /** What its demand is held against, in a sentence: "takes 0.8 of what its tube is allowed". */
@@ -54,6 +56,7 @@ export function ofWhat(link: Pick<Link, 'kind'>): string {
     case 'foundation':
       return 'what it holds';
     case 'raising':
+    case 'hoist':
       return 'what its gear may pull';
     case 'lying':
       return 'what its rating shows';
@@ -72,6 +75,7 @@ export function beyondInWords(link: Pick<Link, 'kind'>): string {
     case 'foundation':
       return ': it may tip or press into the soil';
     case 'raising':
+    case 'hoist':
       return ': its gear is not made for this pull';
     case 'fall':
       return ': falling, it would reach there';

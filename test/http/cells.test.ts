@@ -354,17 +354,25 @@ describe('what a sheet asks before and beside', () => {
 });
 
 describe('the limit of requests', () => {
-  const limited = runningApp({ rateLimit: 2 });
+  const limited = runningApp({ rateLimit: 1, cellRateLimit: 3 });
 
-  it('counts what is computed, and neither HEAD nor OPTIONS', async () => {
+  it('counts cells of every kind together, beside other requests, and neither HEAD nor OPTIONS', async () => {
     const address = '/v1/cells/bundle-width?count=5&diameter=0.4';
-    for (let count = 0; count < 4; count += 1) {
+    for (let count = 0; count < 5; count += 1) {
       await limited.request().head(address).expect(200);
       await limited.request().options(address).expect(204);
     }
+    await limited.request().get('/problems').expect(200);
+    await limited.request().get('/problems').expect(429);
     await limited.request().get(address).expect(200);
     await limited.request().get('/v1/cells/lower-at?holdsTo=89').expect(200);
-    await limited.request().get(address).expect(429);
+    await limited.request().get('/v1/cells/lower-at?holdsTo=abc').expect(200);
+    const { body, headers } = await limited.request().get(address).expect(429);
+    expect(body.type).toBe('/problems/too-many-requests');
+    expect(body.detail).toContain('More than 3 requests');
+    expect(Number(headers['retry-after'])).toBeGreaterThan(0);
+    await limited.request().get('/v1/cells/lower-at?holdsTo=89').expect(429);
+    await limited.request().head(address).expect(200);
   });
 });
 

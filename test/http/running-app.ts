@@ -25,7 +25,8 @@ export function runningApp({ logTo, prepare, ...changes }: Changes = {}): Runnin
     return app;
   };
   beforeAll(async () => {
-    const configuration = { ...readConfiguration({ LOG_LEVEL: 'silent', RATE_LIMIT: '100000' }), ...changes };
+    const unlimited = { RATE_LIMIT: '100000', CELL_RATE_LIMIT: '100000' };
+    const configuration = { ...readConfiguration({ LOG_LEVEL: 'silent', ...unlimited }), ...changes };
     app = await buildApp({ configuration, ...(logTo === undefined ? {} : { logTo }) });
     prepare?.(app);
     await app.listen({ host: '127.0.0.1', port: 0 });

@@ -1,26 +1,57 @@
 import swagger from '@fastify/swagger';
 import type { FastifyInstance } from 'fastify';
 import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod';
+import { FORM_MEDIA_TYPE } from '../form-body.ts';
 import { VERSION } from '../version.ts';
 import { requestExamples } from './request-examples.ts';
 import { tidyDocument } from './tidy-document.ts';
 
+interface MediaType {
+  schema?: unknown;
+  examples?: Record<string, { value: unknown }>;
+}
+
 interface Operation {
   operationId?: string;
-  requestBody?: { content?: Record<string, { examples?: Record<string, { value: unknown }> }> };
+  requestBody?: { content?: Record<string, MediaType> };
+}
+
+function operationsOf(document: { paths?: unknown }): Operation[] {
+  return Object.values((document.paths ?? {}) as Record<string, Record<string, Operation>>).flatMap((path) =>
+    Object.values(path),
+  );
 }
 
 /** Puts the examples of openapi/examples beside the bodies they are for; one that fits no operation is an error. */
 function withExamples<T extends { paths?: unknown }>(document: T): T {
-  const operations = Object.values((document.paths ?? {}) as Record<string, Record<string, Operation>>).flatMap(
-    (path) => Object.values(path),
-  );
+  const operations = operationsOf(document);
   for (const { operationId, name, body } of requestExamples()) {
     const content = operations.find((operation) => operation.operationId === operationId)?.requestBody?.content?.[
       'application/json'
     ];
     if (content === undefined) throw new Error(`openapi/examples/${operationId}.${name}.json belongs to no operation`);
     content.examples = { ...content.examples, [name]: { value: body } };
+  }
+  return document;
+}
+
+/** Puts the form beside each JSON body: the same document, in fields whose names have brackets for its parts. */
+function withForms<T extends { paths?: unknown }>(document: T): T {
+  for (const { operationId, requestBody } of operationsOf(document)) {
+    if (requestBody?.content?.['application/json'] === undefined) continue;
+    const inJson = (what: string) => ({ type: 'string', contentMediaType: 'application/json', description: what });
+    requestBody.content[FORM_MEDIA_TYPE] = {
+      schema: {
+        type: 'object',
+        description:
+          'The same document in fields, each named by the way to it: tower[top], loads[0][above]. All values are text; blank means not given, blank rows vanish; a list of single values may also stand in one field, with semicolons or line ends between.',
+        properties:
+          operationId === 'additions'
+            ? { plan: inJson('The plan in one field.'), proposals: inJson('The proposals in one field.') }
+            : { plan: inJson('The whole document in one field, then without others beside it.') },
+        additionalProperties: { type: 'string' },
+      },
+    };
   }
   return document;
 }
@@ -48,6 +79,6 @@ export async function describeRoutes(app: FastifyInstance): Promise<void> {
     },
     hideUntagged: true,
     transform: jsonSchemaTransform,
-    transformObject: (parts) => withExamples(tidyDocument(jsonSchemaTransformObject(parts))),
+    transformObject: (parts) => withForms(withExamples(tidyDocument(jsonSchemaTransformObject(parts)))),
   });
 }

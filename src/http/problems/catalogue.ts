@@ -13,6 +13,12 @@ export const PROBLEM_KINDS = {
     cause: 'The body is empty, cut short, or not written as JSON; or it uses the key __proto__, which is never read.',
     remedy: 'Send one JSON object in UTF-8 with the header content-type: application/json.',
   },
+  'not-a-form': {
+    status: 400,
+    title: 'The form cannot be read',
+    cause: 'The fields are not in UTF-8, are not percent-encoded as forms are, or there are too many of them.',
+    remedy: 'Let a browser send the form, with accept-charset="utf-8"; leave blank rows out.',
+  },
   'bad-request': {
     status: 400,
     title: 'The request cannot be read',
@@ -28,9 +34,10 @@ export const PROBLEM_KINDS = {
   'plan-faults': {
     status: 422,
     title: 'The plan does not fit',
-    cause: 'The body is JSON, but some of its entries are missing, unknown, out of range or at odds with each other.',
+    cause:
+      'The body is JSON or a form, but some of its entries are missing, unknown, out of range or at odds with each other.',
     remedy:
-      'All faults are listed at once: each with a pointer to the entry, what was given, what is allowed, what to do.',
+      'All faults are listed at once: each with a pointer to the entry, and the name of its field in a form, what was given, what is allowed, what to do.',
   },
   refused: {
     status: 422,
@@ -66,7 +73,8 @@ export const PROBLEM_KINDS = {
     status: 415,
     title: 'The body is of a kind that is not read here',
     cause: 'The content-type header is missing or names a kind other than those the address reads.',
-    remedy: 'Send JSON with the header content-type: application/json.',
+    remedy:
+      'Send JSON with the header content-type: application/json, or a form without enctype, whose fields come as application/x-www-form-urlencoded in UTF-8.',
   },
   'too-many-requests': {
     status: 429,

@@ -1,8 +1,11 @@
 import { STATUS_CODES } from 'node:http';
 import type { Socket } from 'node:net';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { FormBody } from '../form-body.ts';
+import { prefersPage } from '../negotiation.ts';
 import { Problem, problemBody } from './problem.ts';
 import { problemOfError } from './problem-of-error.ts';
+import { problemPage } from './problem-page.ts';
 
 export const PROBLEM_MEDIA_TYPE = 'application/problem+json';
 
@@ -10,6 +13,12 @@ function sendProblem(request: FastifyRequest, reply: FastifyReply, problem: Prob
   if (problem.statusCode >= 500) request.log.error({ err: cause }, problem.message);
   else request.log.info({ problem: problem.code }, problem.message);
   reply.headers(problem.headers);
+  reply.header('vary', 'accept');
+  if (prefersPage(request.headers.accept)) {
+    const sent = request.body instanceof FormBody ? request.body : undefined;
+    const page = problemPage(problem, request.url, sent);
+    return reply.code(problem.statusCode).type('text/html; charset=utf-8').serializer(String).send(page);
+  }
   // Not the serializer of the route: a failure must never fail to be written.
   return reply.code(problem.statusCode).type(PROBLEM_MEDIA_TYPE).serializer(JSON.stringify).send(problemBody(problem));
 }

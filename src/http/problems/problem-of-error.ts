@@ -3,12 +3,14 @@ import { Refusal } from '../../foundation/index.ts';
 import type { ProblemCode } from './catalogue.ts';
 import { Problem, type ProblemFault } from './problem.ts';
 
+const NO_KIND_READ = 'Send JSON, with content-type: application/json, or a form without enctype.';
+
 const CODE_OF_FRAMEWORK_ERROR: Readonly<Record<string, readonly [ProblemCode, string]>> = {
   FST_ERR_BAD_URL: ['bad-request', 'The address holds a per cent sign that begins no letter.'],
   FST_ERR_CTP_EMPTY_JSON_BODY: ['not-json', 'The body is empty; send a JSON object.'],
   FST_ERR_CTP_INVALID_JSON_BODY: ['not-json', 'The body is not JSON.'],
   FST_ERR_CTP_BODY_TOO_LARGE: ['too-large', 'The body has more bytes than this service takes.'],
-  FST_ERR_CTP_INVALID_MEDIA_TYPE: ['unsupported-media-type', 'Send JSON, with content-type: application/json.'],
+  FST_ERR_CTP_INVALID_MEDIA_TYPE: ['unsupported-media-type', NO_KIND_READ],
   FST_ERR_CTP_INVALID_CONTENT_LENGTH: ['bad-request', 'The content-length header does not match the body.'],
 };
 
@@ -16,7 +18,7 @@ const CODE_OF_STATUS: Readonly<Record<number, readonly [ProblemCode, string]>> =
   404: ['not-found', 'Nothing stands at this address.'],
   413: ['too-large', 'The body has more bytes than this service takes.'],
   414: ['bad-request', 'The address is too long.'],
-  415: ['unsupported-media-type', 'Send JSON, with content-type: application/json.'],
+  415: ['unsupported-media-type', NO_KIND_READ],
   429: ['too-many-requests', 'Too many requests came from your address within a minute.'],
   431: ['header-too-large', 'The headers are too large.'],
 };

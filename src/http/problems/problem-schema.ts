@@ -9,6 +9,10 @@ const faultSchema = component(
       .string()
       .optional()
       .meta({ description: 'Where in the body: a JSON pointer in a fragment, such as #/loads/0/area.' }),
+    field: z
+      .string()
+      .optional()
+      .meta({ description: 'Which field of a form that was posted, by its name, such as loads[0][area].' }),
     parameter: z.string().optional().meta({ description: 'Which parameter of the query.' }),
     code: z.string().optional().meta({ description: 'The kind of fault, for programs.' }),
     given: z.unknown().optional().meta({ description: 'What was given.' }),

@@ -4,6 +4,8 @@ import { PROBLEM_KINDS, type ProblemCode } from './catalogue.ts';
 export interface ProblemFault {
   /** Where in the body, as a JSON pointer in a URI fragment (RFC 6901 §6): `#/loads/0/area`. */
   readonly pointer?: string | undefined;
+  /** Which field of a form, by its name: `loads[0][area]`. */
+  readonly field?: string | undefined;
   /** Which parameter of the query. */
   readonly parameter?: string | undefined;
   readonly code?: string | undefined;

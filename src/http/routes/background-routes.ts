@@ -179,7 +179,7 @@ export const backgroundRoutes: FastifyPluginAsyncZod<Background> = async (app, {
         operationId: 'demoPlan',
         tags: ['background'],
         summary: 'One demo plan, ready to post',
-        params: z.object({ id: z.string().meta({ description: 'An id of /v1/demo-plans.' }) }),
+        params: z.object({ id: z.string().meta({ description: 'An id of /v1/demo-plans.', example: 'river-bluff' }) }),
         response: {
           200: jsonResponse('The plan', z.looseObject({ units: z.enum(['us', 'si']) })),
           ...problemResponses('not-found'),

@@ -36,8 +36,17 @@ function head(reply: FastifyReply, form: keyof typeof MEDIA_TYPES): FastifyReply
     .type(`${MEDIA_TYPES[form]}; charset=utf-8`);
 }
 
+export interface CellRoutesOptions {
+  /** Cells a minute that one address may ask for. */
+  readonly rateLimit: number;
+}
+
 /** One number for a cell of a spreadsheet. */
-export const cellRoutes: FastifyPluginAsyncZod = async (app) => {
+export const cellRoutes: FastifyPluginAsyncZod<CellRoutesOptions> = async (app, { rateLimit }) => {
+  // A sheet sends all its cells at once: they have one budget of their own. A limit in the configuration of each route
+  // would be counted route by route.
+  const withinBudget = app.rateLimit({ max: rateLimit });
+
   for (const id of CELL_IDS) {
     const definition = CELLS[id];
     const url = `/v1/cells/${id}`;
@@ -46,6 +55,8 @@ export const cellRoutes: FastifyPluginAsyncZod = async (app) => {
       url,
       {
         exposeHeadRoute: false,
+        onRequest: withinBudget,
+        config: { rateLimit: false },
         schema: {
           operationId: `cell${pascalCase(id)}`,
           tags: ['cells'],

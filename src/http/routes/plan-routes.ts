@@ -1,4 +1,5 @@
 import { setImmediate } from 'node:timers/promises';
+import type { FastifyReply } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { DRAWING_NAMES, DRAWINGS, type DrawingName } from '../../drawing/index.ts';
@@ -13,6 +14,7 @@ import {
   standardTubesFor,
 } from '../../margins/index.ts';
 import {
+  additionsFieldsSchema,
   additionsRequestSchema,
   areasRequestSchema,
   type Fault,
@@ -38,13 +40,16 @@ import {
 } from '../../worksheet/index.ts';
 import { csv } from '../cells/csv.ts';
 import { component } from '../documents/component.ts';
-import { chosenForm } from '../negotiation.ts';
+import { readFormBodies } from '../form-body.ts';
+import { chosenForm, prefersPage } from '../negotiation.ts';
+import { areasPage, pressuresPage, ratingsPage } from '../pages/part-pages.ts';
+import { type PostedDocument, postedDocument } from '../posted-document.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
 import { additionsSchema } from '../schemas/additions-schemas.ts';
 import { checkSchema } from '../schemas/check-schemas.ts';
 import { documentedOnly } from '../schemas/documented-only.ts';
-import { jsonResponse } from '../schemas/json-response.ts';
+import { jsonOrPage } from '../schemas/json-response.ts';
 import { areasSchema, pressuresSchema, ratingsSchema } from '../schemas/part-schemas.ts';
 import { writable } from '../schemas/writable.ts';
 
@@ -54,6 +59,7 @@ const areasBody = documentedOnly(component('AreasRequest', areasRequestSchema));
 const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequestSchema));
 const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
 
+const JSON_TYPE = 'application/json; charset=utf-8';
 const FORMS = { json: 'application/json', text: 'text/plain' } as const;
 /** What an answer to a plan can be had as. */
 export const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml' } as const;
@@ -98,6 +104,7 @@ const drawings = z
 
 const bodyProblems = problemResponses(
   'not-json',
+  'not-a-form',
   'bad-query',
   'plan-faults',
   'refused',
@@ -108,11 +115,12 @@ const bodyProblems = problemResponses(
 /** A reading of a body, or the problem that lists everything wrong with it. */
 function readOrRefuse<T extends { readonly ok: true }>(
   reading: T | { readonly ok: false; readonly faults: readonly Fault[] },
+  posted?: PostedDocument,
 ): T {
   if (reading.ok) return reading;
   const count = reading.faults.length;
   const detail = count === 1 ? 'One entry does not fit.' : `${count} entries do not fit; each is listed.`;
-  throw new Problem('plan-faults', detail, { faults: reading.faults });
+  throw new Problem('plan-faults', detail, { faults: posted?.named(reading.faults) ?? reading.faults });
 }
 
 /** The document of a request for areas: the body, or the loads of its table with what the query says beside them. */
@@ -129,7 +137,7 @@ function areasDocumentOf(
     const faults = misplaced.map(([parameter, given]) => ({
       parameter,
       given,
-      says: `${parameter} belongs to a table; a JSON body has its own: leave it out.`,
+      says: `${parameter} belongs to a table; JSON and forms have their own: leave it out.`,
     }));
     throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', { faults });
   }
@@ -155,17 +163,27 @@ const areasRoute: FastifyPluginAsyncZod = async (app) => {
           method: z.string().max(40).optional().meta({ description: 'Method of a table.' }),
           decimal,
         }),
-        response: { 200: jsonResponse('The areas', areasSchema), ...bodyProblems },
+        response: { 200: jsonOrPage('The areas', areasSchema), ...bodyProblems },
       },
     },
-    async (request) => {
-      const document = areasDocumentOf(request.body, request.query);
-      const reading = readAreasRequest(document, { decimal: request.query.decimal ?? 'point' });
-      const { part, queries } = readOrRefuse(reading);
-      return writable({ ...areasDocument(part.inquiry, part.siteGiven, part.towerGiven), queries });
+    async (request, reply) => {
+      const decimal = request.query.decimal ?? 'point';
+      const posted = postedDocument(areasDocumentOf(request.body, request.query), areasRequestSchema, decimal);
+      const { part, queries } = readOrRefuse(readAreasRequest(posted.document, { decimal }), posted);
+      const answer = areasDocument(part.inquiry, part.siteGiven, part.towerGiven);
+      if (prefersPage(request.headers.accept)) return sendPage(reply, areasPage(answer, queries));
+      return reply
+        .header('vary', 'accept')
+        .type(JSON_TYPE)
+        .send(writable({ ...answer, queries }));
     },
   );
 };
+
+/** Answers that have no form but JSON and a page go by the accept header alone. */
+function sendPage(reply: FastifyReply, page: string) {
+  return reply.header('vary', 'accept').type('text/html; charset=utf-8').send(page);
+}
 
 /** A drawing is named where, and only where, one is asked for. */
 function drawingFor(form: keyof typeof CHECK_FORMS, named: DrawingName | undefined): DrawingName | undefined {
@@ -196,6 +214,7 @@ function drawingsBeside(form: keyof typeof CHECK_FORMS, list: string | undefined
 
 /** Answers to a plan or to a part of one. */
 export const planRoutes: FastifyPluginAsyncZod = async (app) => {
+  readFormBodies(app);
   app.addHook('preValidation', async ({ body, headers }) => {
     if (body === undefined || (body === null && headers['content-type'] === undefined)) {
       throw new Problem('not-json', 'The body is empty; send a JSON object.');
@@ -235,6 +254,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
           },
           ...problemResponses(
             'not-json',
+            'not-a-form',
             'bad-query',
             'plan-faults',
             'refused',
@@ -250,7 +270,8 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       const drawn = drawingFor(form, request.query.drawing);
       const along = drawingsBeside(form, request.query.drawings);
       const sign = request.query.decimal ?? 'point';
-      const { inquiry, document, queries } = readOrRefuse(readPlan(request.body, { decimal: sign }));
+      const posted = postedDocument(request.body, planDocumentSchema, sign);
+      const { inquiry, document, queries } = readOrRefuse(readPlan(posted.document, { decimal: sign }), posted);
       const assessment = assess(inquiry);
       if (drawn !== undefined) {
         return reply.header('vary', 'accept').type('image/svg+xml; charset=utf-8').send(DRAWINGS[drawn](assessment));
@@ -289,6 +310,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
             .enum(['json', 'text'])
             .optional()
             .meta({ description: 'Form of the answer, before the accept header.' }),
+          decimal,
         }),
         response: {
           200: {
@@ -297,6 +319,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
           },
           ...problemResponses(
             'not-json',
+            'not-a-form',
             'bad-query',
             'plan-faults',
             'refused',
@@ -309,7 +332,10 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
     },
     async (request, reply) => {
       const form = chosenForm(FORMS, request.query.as, request.headers.accept);
-      const { before, after, queries } = readOrRefuse(readAdditionsRequest(request.body));
+      const sign = request.query.decimal ?? 'point';
+      const posted = postedDocument(request.body, additionsFieldsSchema, sign);
+      const reading = readAdditionsRequest(posted.document, { decimal: sign });
+      const { before, after, queries } = readOrRefuse(reading, posted);
       const now = assessAsked({ inquiry: before, placed: (pointer) => ({ pointer: `/plan${pointer}` }) });
       const then = [];
       for (const asked of after) {
@@ -339,12 +365,20 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         tags: ['plans'],
         summary: 'The wind of a site at heights',
         body: pressuresBody,
-        response: { 200: jsonResponse('The wind by height', pressuresSchema), ...bodyProblems },
+        querystring: z.strictObject({ decimal }),
+        response: { 200: jsonOrPage('The wind by height', pressuresSchema), ...bodyProblems },
       },
     },
-    async (request) => {
-      const { part, queries } = readOrRefuse(readPressuresRequest(request.body));
-      return writable({ ...pressuresDocument(part.inquiry, part.heights, part.structureGiven), queries });
+    async (request, reply) => {
+      const sign = request.query.decimal ?? 'point';
+      const posted = postedDocument(request.body, pressuresRequestSchema, sign);
+      const { part, queries } = readOrRefuse(readPressuresRequest(posted.document, { decimal: sign }), posted);
+      const answer = pressuresDocument(part.inquiry, part.heights, part.structureGiven);
+      if (prefersPage(request.headers.accept)) return sendPage(reply, pressuresPage(answer, queries));
+      return reply
+        .header('vary', 'accept')
+        .type(JSON_TYPE)
+        .send(writable({ ...answer, queries }));
     },
   );
 
@@ -356,15 +390,24 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         tags: ['plans'],
         summary: 'Ratings side by side as forces, and as areas in another wind',
         body: ratingsBody,
-        querystring: z.strictObject({ working }),
-        response: { 200: jsonResponse('The ratings', ratingsSchema), ...bodyProblems },
+        querystring: z.strictObject({ working, decimal }),
+        response: { 200: jsonOrPage('The ratings', ratingsSchema), ...bodyProblems },
       },
     },
-    async (request) => {
-      const { part, queries } = readOrRefuse(readRatingsRequest(request.body));
+    async (request, reply) => {
+      const sign = request.query.decimal ?? 'point';
+      const posted = postedDocument(request.body, ratingsRequestSchema, sign);
+      const { part, queries } = readOrRefuse(readRatingsRequest(posted.document, { decimal: sign }), posted);
       const { station } = part.inquiry;
       const comparison = compareRatings(station, part.ratings, part.target);
-      return writable({ ...ratingsDocument(comparison, station.units, request.query.working ?? 'none'), queries });
+      const answer = ratingsDocument(comparison, station.units, request.query.working ?? 'none');
+      // Steps are for programs and for the worksheet; a page without them would drop what was asked for.
+      const asPage = answer.working === undefined && prefersPage(request.headers.accept);
+      if (asPage) return sendPage(reply, ratingsPage(answer, queries));
+      return reply
+        .header('vary', 'accept')
+        .type(JSON_TYPE)
+        .send(writable({ ...answer, queries }));
     },
   );
 };

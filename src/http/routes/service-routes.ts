@@ -76,7 +76,9 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
         operationId: 'problem',
         tags: ['service'],
         summary: 'One kind of problem, its cause and remedy',
-        params: z.object({ code: z.string().meta({ description: 'The last part of the type of a problem.' }) }),
+        params: z.object({
+          code: z.string().meta({ description: 'The last part of the type of a problem.', example: 'plan-faults' }),
+        }),
         response: { 200: jsonResponse('The kind of problem', problemPageSchema), ...problemResponses('not-found') },
       },
     },

@@ -17,6 +17,8 @@ export type NotShownBecause =
   | 'no-ice-rule'
   /** Somewhere on its way the gear has no hold on the tower. */
   | 'no-hold'
+  /** Stated as an area, which is no force on it. */
+  | 'area-only'
   /** Not worked out by this version. */
   | 'not-computed';
 
@@ -33,6 +35,7 @@ export const LINK_KINDS = [
   'foundation',
   'raising',
   'lying',
+  'hoist',
   'fall',
 ] as const;
 
@@ -42,6 +45,8 @@ export interface Link {
   readonly kind: (typeof LINK_KINDS)[number];
   /** The owner's name of it, where he gave one. */
   readonly name?: string;
+  /** In the ice case: iced, in the gust that goes with ice. */
+  readonly withIce?: true;
   readonly verdict: Verdict;
   readonly because?: NotShownBecause;
   /** Pointers to what is missing. */
@@ -74,7 +79,8 @@ export type ComparedOf =
   | 'toe-pressure'
   | 'embedment'
   | 'distance'
-  | 'pull';
+  | 'pull'
+  | 'area';
 
 /** One comparison. */
 export interface Compared {

@@ -64,6 +64,18 @@ export const additionsRequestSchema = z
   })
   .meta({ description: 'A plan, and ways to change it: add, remove, swap, move, set' });
 
+/** What the fields of a form stand for: in it a patch has the fields of a plan, and a load that comes those of a load. */
+export const additionsFieldsSchema = z.strictObject({
+  plan: planDocumentSchema,
+  proposals: z.array(
+    z.strictObject({
+      ...proposal.shape,
+      set: optional(planDocumentSchema),
+      swap: optional(z.array(z.strictObject({ load: text('Name of the load that goes'), with: loadSchema }))),
+    }),
+  ),
+});
+
 const entry = z.record(z.string(), z.unknown());
 
 /** The form alone: the plan, and what loads and patches hold, are read with the plan. */

@@ -1,0 +1,102 @@
+import { documentPage, wayToRoot } from '../pages/document-page.ts';
+import { type Markup, markup } from '../pages/markup.ts';
+import { PROBLEM_KINDS } from './catalogue.ts';
+import type { Problem, ProblemFault } from './problem.ts';
+
+/** The fields of a form that did not fit, as it was sent. */
+export interface SentFields {
+  readonly filled: readonly (readonly [name: string, value: string])[];
+}
+
+/** A problem as a page, for who posted a form or opened an address: each fault in words, and where to mend it. */
+export function problemPage(problem: Problem, url: string, sent: SentFields | undefined): string {
+  const { title, status, cause, remedy } = PROBLEM_KINDS[problem.code];
+  const toRoot = wayToRoot(url);
+  const main = markup`<div class="title"><p class="note">${status}</p><h1>${title}</h1>
+<p class="lead">${problem.message}</p></div>
+${faultsOf(problem, sent)}
+<section aria-labelledby="about"><h2 class="head" id="about">About this</h2>
+<p>${cause}</p><p>${remedy}</p>
+<p><a href="${toRoot}docs#problem-${problem.code}">All kinds of refusal</a> · <a href="${toRoot === '' ? './' : toRoot}">Start anew</a></p></section>`;
+  return documentPage({ title, toRoot, main });
+}
+
+function faultsOf({ faults }: Problem, sent: SentFields | undefined): Markup | undefined {
+  if (faults.length === 0) return undefined;
+  const groups = grouped(faults);
+  const values = new Map(sent?.filled);
+  const shown = groups.filter(({ field }) => field !== undefined && canBeMended(field, groups, values));
+  const list = markup`<ol class="faults">
+${groups.map((group, index) => faultItem(group, index, shown.includes(group) ? (values.get(group.field ?? '') ?? '') : undefined))}
+</ol>`;
+  const heading = markup`<h2 class="head" id="mend">To mend <small>${faults.length === 1 ? 'one entry' : `${faults.length} entries`}</small></h2>`;
+  if (sent === undefined || shown.length === 0) {
+    return markup`<section aria-labelledby="mend">${heading}${list}
+<p>Go back in your browser: what you typed is still there.</p></section>`;
+  }
+  const inputs = new Set(shown.map(({ field }) => field));
+  const rest = sent.filled.filter(([name]) => !inputs.has(name));
+  // Without an action the form goes to the address it was sent to, under whatever base path that is.
+  return markup`<section aria-labelledby="mend">${heading}
+<form method="post" accept-charset="utf-8">
+${list}
+${rest.map(([name, value]) => markup`<input type="hidden" name="${name}" value="${value}"/>`)}
+<p><button class="act">Ask again with this</button></p>
+<p class="note">All else that you sent goes along as it was. Or go back in your browser: what you typed is still there.</p>
+</form></section>`;
+}
+
+interface FaultGroup {
+  readonly field?: string | undefined;
+  readonly faults: ProblemFault[];
+}
+
+/** Faults of one field stand together. */
+function grouped(faults: readonly ProblemFault[]): readonly FaultGroup[] {
+  const groups: FaultGroup[] = [];
+  for (const fault of faults) {
+    const known = fault.field === undefined ? undefined : groups.find(({ field }) => field === fault.field);
+    if (known === undefined) groups.push({ field: fault.field, faults: [fault] });
+    else known.faults.push(fault);
+  }
+  return groups;
+}
+
+/** A field that was filled in, or one that is missing and holds a single value. */
+function canBeMended(field: string, groups: readonly FaultGroup[], values: ReadonlyMap<string, string>): boolean {
+  if (values.has(field)) return true;
+  const faults = groups.find((group) => group.field === field)?.faults ?? [];
+  const single = faults.every(({ code, allowed = '' }) => code === 'missing' && !/^(an object|a list)\b/.test(allowed));
+  return single && ![...values.keys()].some((name) => name.startsWith(`${field}[`));
+}
+
+function faultItem({ field, faults }: FaultGroup, index: number, value: string | undefined): Markup {
+  const id = `mend-${index}`;
+  const where = field ?? faults[0]?.parameter ?? faults[0]?.pointer;
+  const place = where === undefined ? undefined : markup` <code>${where}</code>`;
+  const says = faults.map(
+    (fault) => markup`<p class="mend-says" id="${id}-says-${faults.indexOf(fault)}">${fault.says}</p>`,
+  );
+  const allowed = faults.flatMap((fault) =>
+    fault.allowed === undefined || fault.says.includes(fault.allowed)
+      ? []
+      : [markup`<p class="note">Allowed: ${fault.allowed}.</p>`],
+  );
+  const given = faults.flatMap((fault) =>
+    fault.given === undefined || fault.says.includes(String(fault.given)) || value !== undefined
+      ? []
+      : [markup`<p class="note">Given: ${String(fault.given)}.</p>`],
+  );
+  const describedBy = faults.map((_, each) => `${id}-says-${each}`).join(' ');
+  const entry =
+    value === undefined
+      ? undefined
+      : markup`<p class="mend-entry"><label for="${id}">${place}</label>${
+          value.length > 60 || value.includes('\n')
+            ? markup`<textarea id="${id}" name="${field}" rows="10" aria-invalid="true" aria-describedby="${describedBy}">
+${value}</textarea>`
+            : markup`<input id="${id}" name="${field}" value="${value}" autocomplete="off" aria-invalid="true" aria-describedby="${describedBy}"/>`
+        }</p>`;
+  return markup`<li>${entry ?? markup`<p>${place}</p>`}${says}${given}${allowed}</li>
+`;
+}
