@@ -20,6 +20,7 @@ export * from './rating-document.ts';
 export * from './remedies-document.ts';
 export * from './says.ts';
 export * from './sensitivity-document.ts';
+export * from './sheet/additions-sheet.ts';
 export * from './sheet/check-sheet.ts';
 export type { CheckSheetGiven, ListedSource } from './sheet/given.ts';
 export * from './sheet/sheet.ts';

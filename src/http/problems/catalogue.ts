@@ -100,6 +100,14 @@ export const PROBLEM_KINDS = {
     cause: 'Something went wrong inside the service; it is not the fault of your request.',
     remedy: 'Tell whoever runs the service, with the number of the request: its log holds the cause under that number.',
   },
+  'not-witnessed': {
+    status: 500,
+    title: 'A step of the working does not come out twice',
+    cause:
+      'Every step of a worksheet is worked out once more by an independent evaluator, and one came out otherwise: no sheet is made of it.',
+    remedy:
+      'Tell whoever runs the service, with the plan; the detail names the step. as=json has the answer without it.',
+  },
   closing: {
     status: 503,
     title: 'The service is stopping',

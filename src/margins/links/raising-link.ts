@@ -19,7 +19,6 @@ import {
 import { actualWindward } from '../holds-to.ts';
 import { halvesOf } from '../reach.ts';
 import type { TowerModel } from '../tower-model.ts';
-import { halvesOf } from '../turning-circle.ts';
 import { verdictOf } from '../verdict.ts';
 import { ratedGear } from './gear-rating.ts';
 import type { Link } from './link.ts';

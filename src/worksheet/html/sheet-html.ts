@@ -7,12 +7,13 @@ import { verdictMark } from './verdict-mark.ts';
 /** Where a page finds what belongs to it. */
 export interface PageAddresses {
   readonly styles: readonly string[];
+  readonly icon: string;
   /** The root of the service. */
   readonly home: string;
 }
 
 /** A worksheet as a whole page: read without script, by ear, on a phone, in the dark and on paper. */
-export function sheetHtml(sheet: Sheet, { styles, home }: PageAddresses): string {
+export function sheetHtml(sheet: Sheet, { styles, icon, home }: PageAddresses): string {
   const page = element(
     'html',
     { lang: 'en' },
@@ -23,6 +24,7 @@ export function sheetHtml(sheet: Sheet, { styles, home }: PageAddresses): string
       element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
       element('meta', { name: 'robots', content: 'noindex' }),
       element('title', {}, `${sheet.title}: ${sheet.subject}`),
+      element('link', { rel: 'icon', href: icon, type: 'image/svg+xml' }),
       ...styles.map((href) => element('link', { rel: 'stylesheet', href })),
     ),
     element(
