@@ -177,7 +177,10 @@ function windRows(inquiry: Inquiry, wind: Wind): readonly WindRow[] {
   const spacing = WIND_SPACING[station.units];
   const heights = new Set<number>([overall, station.tower.top]);
   const base = Math.ceil((station.tower.foot + 1e-9) / spacing) * spacing;
-  for (let z = base; z < overall; z += spacing) heights.add(z);
+  for (let z = base; z < overall; z += spacing) {
+    // The same height comes out a last digit apart by another way of reckoning.
+    if ([...heights].every((height) => Math.abs(height - z) > 1e-6)) heights.add(z);
+  }
   return [...heights].sort((a, b) => b - a).map((height) => windAt(wind, height));
 }
 

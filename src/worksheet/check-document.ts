@@ -10,11 +10,13 @@ import {
   type Sensitivity,
   type Spread,
   type TubeForMast,
+  turningCircles,
   type Verdict,
   workingOf,
 } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import type { LegForces } from '../structure/index.ts';
+import { convertSpeed, isMeanBasis, type SpeedBasis } from '../wind/index.ts';
 import { CAUTION_WORDS, NOT_COVERED } from './caution-words.ts';
 import { type ChanceDocument, chanceDocuments } from './chance-document.ts';
 import { groundNamed, linkName } from './choice-words.ts';
@@ -103,11 +105,16 @@ export interface CheckDocument {
   readonly design: {
     readonly method: string;
     readonly title: string;
-    readonly speed: Quantity & { readonly basis: string };
+    readonly speed: Quantity & { readonly basis: SpeedBasis };
     /** Ground upwind, in the words of the method. */
     readonly exposure?: string;
     readonly terrain?: string;
+    /** The same wind at both levels, where the method's wind is a gust of US maps or a fastest mile. */
+    readonly speedLevels?: { readonly strength: Quantity; readonly nominal: Quantity };
+    readonly riskCategory: string;
     readonly directionFactor: number;
+    /** The direction factor where it stands in the force and not in the pressure; else 1. */
+    readonly directionFactorInForce: number;
     readonly importance: number;
     readonly elevationFactor: number;
     readonly gustEffect: number;
@@ -130,6 +137,13 @@ export interface CheckDocument {
   /** Where the plan has a hill and its method knows hills. */
   readonly hill?: HillDocument;
   readonly heights: { readonly overall: Quantity; readonly tower: Quantity; readonly mast?: Quantity };
+  /** The circles swept by what turns; without a radius where its size is not told. */
+  readonly turning: readonly {
+    readonly name: string;
+    readonly at: string;
+    readonly height: Quantity;
+    readonly radius?: Quantity;
+  }[];
   readonly reactions: {
     readonly allowable: { readonly shear: Quantity; readonly moment: Quantity };
     readonly nominal: { readonly shear: Quantity; readonly moment: Quantity };
@@ -234,7 +248,10 @@ export function checkDocument(
       title: method.title,
       speed: { ...q(site.speed, 'speed'), basis },
       ...groundNamed(inquiry.site.exposure),
+      ...speedLevels(site.speed, basis, system),
+      riskCategory: wind.conditions.riskCategory,
       directionFactor: wind.directionFactor,
+      directionFactorInForce: wind.forceDirectionFactor,
       importance: wind.importance,
       elevationFactor: wind.elevationFactor,
       gustEffect: wind.gustEffect(),
@@ -284,6 +301,12 @@ export function checkDocument(
       tower: q(heights.tower, 'length'),
       ...(heights.mast === undefined ? {} : { mast: q(heights.mast, 'length') }),
     },
+    turning: turningCircles(inquiry.station.loads).map(({ name, at, height, radius }) => ({
+      name,
+      at,
+      height: q(height, 'length'),
+      ...(radius === undefined ? {} : { radius: q(radius, 'length') }),
+    })),
     reactions: {
       allowable: forces(reactions.allowable),
       nominal: forces(reactions.nominal),
@@ -321,6 +344,12 @@ export function checkDocument(
     ...(remedies === undefined ? {} : { remedies: remediesDocument(remedies, system) }),
     ...(tubes === undefined ? {} : { standardTubes: tubesDocument(tubes, system) }),
   };
+}
+
+function speedLevels(speed: number, basis: SpeedBasis, system: UnitSystem) {
+  if (isMeanBasis(basis)) return {};
+  const at = (level: SpeedBasis) => quantity(convertSpeed(speed, basis, level, 'site'), 'speed', system);
+  return { speedLevels: { strength: at('gust3-strength'), nominal: at('gust3-nominal') } };
 }
 
 function headingDocument(headings: { readonly fixed?: number; readonly turning?: number }, system: UnitSystem) {

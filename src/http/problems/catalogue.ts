@@ -113,6 +113,14 @@ export const PROBLEM_KINDS = {
     cause: 'More requests came than the service can answer in good time, or its memory runs short.',
     remedy: 'Wait as many seconds as the retry-after header says, then send the request again.',
   },
+  'not-witnessed': {
+    status: 500,
+    title: 'A step of the working does not come out twice',
+    cause:
+      'Every step of a worksheet is worked out once more by an independent evaluator, and one came out otherwise: no sheet is made of it.',
+    remedy:
+      'Tell whoever runs the service, with the plan; the detail names the step. as=json has the answer without it.',
+  },
   closing: {
     status: 503,
     title: 'The service is stopping',

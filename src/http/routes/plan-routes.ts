@@ -30,6 +30,7 @@ import {
 } from '../../plan/index.ts';
 import {
   additionsDocument,
+  additionsSheet,
   additionsText,
   areasDocument,
   checkDocument,
@@ -52,6 +53,9 @@ import { documentedOnly } from '../schemas/documented-only.ts';
 import { jsonOrPage } from '../schemas/json-response.ts';
 import { areasSchema, pressuresSchema, ratingsSchema } from '../schemas/part-schemas.ts';
 import { writable } from '../schemas/writable.ts';
+import { VERSION } from '../version.ts';
+import { checkWorksheet } from '../worksheets/check-worksheet.ts';
+import { worksheetPage } from '../worksheets/worksheet-page.ts';
 
 const planBody = documentedOnly(component('Plan', planDocumentSchema));
 const additionsBody = documentedOnly(component('AdditionsRequest', additionsRequestSchema));
@@ -60,7 +64,7 @@ const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequ
 const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
 
 const JSON_TYPE = 'application/json; charset=utf-8';
-const FORMS = { json: 'application/json', text: 'text/plain' } as const;
+const FORMS = { json: 'application/json', text: 'text/plain', html: 'text/html' } as const;
 /** What an answer to a plan can be had as. */
 export const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml' } as const;
 
@@ -72,7 +76,7 @@ const decimal = z
 const working = z
   .enum(['none', 'full'])
   .optional()
-  .meta({ description: 'full: every step behind the answer; none when not given.' });
+  .meta({ description: 'full: every step behind the answer, in JSON and on the worksheet; none when not given.' });
 
 const spread = z
   .enum(['none', 'full'])
@@ -230,10 +234,10 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         summary: 'Whether a tower takes what hangs on it, by how much, and what gives first',
         body: planBody,
         querystring: z.strictObject({
-          as: z
-            .enum(['json', 'text', 'csv', 'svg'])
-            .optional()
-            .meta({ description: 'Form of the answer, before the accept header; csv: its ledger; svg: a drawing.' }),
+          as: z.enum(['json', 'text', 'html', 'csv', 'svg']).optional().meta({
+            description:
+              'Form of the answer, before the accept header; html: the permit worksheet as a page; csv: the ledger; svg: a drawing.',
+          }),
           decimal,
           drawing,
           drawings,
@@ -248,6 +252,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
             content: {
               'application/json': { schema: checkSchema },
               'text/plain': { schema: z.string() },
+              'text/html': { schema: z.string() },
               'text/csv': { schema: z.string() },
               'image/svg+xml': { schema: z.string() },
             },
@@ -261,6 +266,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
             'not-acceptable',
             'too-large',
             'unsupported-media-type',
+            'not-witnessed',
           ),
         },
       },
@@ -285,7 +291,13 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       };
       reply.header('vary', 'accept');
       if (form === 'text') return reply.type('text/plain; charset=utf-8').send(checkText(assessment, queries, besides));
-      const answer = checkDocument(assessment, document, queries, request.query.working ?? 'none', besides);
+      const depth = request.query.working ?? 'none';
+      if (form === 'html') {
+        // A sheet says how many steps agree, so all are looked at, shown or not.
+        const whole = checkDocument(assessment, document, queries, 'full', besides);
+        return sendPage(reply, worksheetPage(checkWorksheet(assessment, whole, depth)));
+      }
+      const answer = checkDocument(assessment, document, queries, depth, besides);
       if (form === 'csv') {
         const { heads, rows } = ledgerTable(answer);
         return reply.type('text/csv; charset=utf-8').send(csv([heads, ...rows], sign));
@@ -308,15 +320,19 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         body: additionsBody,
         querystring: z.strictObject({
           as: z
-            .enum(['json', 'text'])
+            .enum(['json', 'text', 'html'])
             .optional()
-            .meta({ description: 'Form of the answer, before the accept header.' }),
+            .meta({ description: 'Form of the answer, before the accept header; html: proposals side by side.' }),
           decimal,
         }),
         response: {
           200: {
             description: 'Before and after',
-            content: { 'application/json': { schema: additionsSchema }, 'text/plain': { schema: z.string() } },
+            content: {
+              'application/json': { schema: additionsSchema },
+              'text/plain': { schema: z.string() },
+              'text/html': { schema: z.string() },
+            },
           },
           ...problemResponses(
             'not-json',
@@ -352,9 +368,11 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       if (form === 'text') {
         return reply.type('text/plain; charset=utf-8').send(additionsText(additions, queries, after, units));
       }
-      return reply
-        .type('application/json; charset=utf-8')
-        .send(writable(additionsDocument(additions, queries, after, units)));
+      const answer = additionsDocument(additions, queries, after, units);
+      if (form === 'html') {
+        return sendPage(reply, worksheetPage(additionsSheet(answer, { title: before.title, units, version: VERSION })));
+      }
+      return reply.type('application/json; charset=utf-8').send(writable(answer));
     },
   );
 

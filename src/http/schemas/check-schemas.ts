@@ -397,7 +397,16 @@ export const checkSchema = component(
         speed: speedWithBasis,
         exposure: z.exactOptional(words('Ground upwind; terrain by EN 1991-1-4.')),
         terrain: z.exactOptional(words('Ground upwind by EN 1991-1-4.')),
+        speedLevels: z.exactOptional(
+          z.object({ strength: quantitySchema, nominal: quantitySchema }).meta({
+            description: 'The same wind as a 3-second gust at both levels; none where the method takes a mean.',
+          }),
+        ),
+        riskCategory: words('As given, or II where the plan does not say.'),
         directionFactor: z.number(),
+        directionFactorInForce: number(
+          'The direction factor where it stands in the force, not in the pressure; else 1.',
+        ),
         importance: z.number(),
         elevationFactor: z.number(),
         gustEffect: z.number(),
@@ -426,6 +435,16 @@ export const checkSchema = component(
       ),
       hill: z.exactOptional(hillSchema),
       heights: z.object({ overall: quantitySchema, tower: quantitySchema, mast: z.exactOptional(quantitySchema) }),
+      turning: z
+        .array(
+          z.object({
+            name: z.string(),
+            at: words('JSON pointer to it.'),
+            height: quantitySchema,
+            radius: z.exactOptional(quantitySchema),
+          }),
+        )
+        .meta({ description: 'Circles swept by what turns; without a radius where its size is not told.' }),
       reactions: z.object({
         allowable: forcesSchema,
         nominal: forcesSchema,

@@ -1,3 +1,6 @@
+import type { UnitSystem } from '../../foundation/index.ts';
+import type { Verdict } from '../../margins/index.ts';
+
 /** Whose words or number it is: typed by the reader, built or worked out, or the wind and nothing else. */
 export type Voice = 'given' | 'built' | 'wind';
 
@@ -6,17 +9,21 @@ export interface Words {
   readonly text: string;
   readonly voice?: Voice;
   readonly strong?: boolean;
+  /** A verdict mark stands before the words. */
+  readonly mark?: Verdict;
 }
 
 export interface Column {
   readonly head: string;
   readonly unit?: string;
   readonly numeric?: boolean;
+  readonly voice?: Voice;
 }
 
 /** What a worksheet is made of; every form that prints one prints each of these. */
 export type Block =
-  | { readonly kind: 'paragraph'; readonly words: readonly Words[] }
+  | { readonly kind: 'subheading'; readonly text: string }
+  | { readonly kind: 'paragraph'; readonly words: readonly Words[]; readonly small?: boolean }
   | { readonly kind: 'list'; readonly items: readonly string[] }
   | {
       readonly kind: 'caution';
@@ -31,6 +38,7 @@ export type Block =
   | {
       readonly kind: 'table';
       readonly caption: string;
+      /** The first column names the row. */
       readonly columns: readonly Column[];
       readonly rows: readonly (readonly Words[])[];
       readonly totals?: readonly (readonly Words[])[];
@@ -47,14 +55,20 @@ export type Block =
       readonly symbol: string;
       readonly title: string;
       readonly expression: string;
-      readonly inputs: readonly { readonly symbol: string; readonly words: string }[];
+      /** The value alone where it is one number and not a list: "31.12 psf". */
+      readonly inputs: readonly { readonly symbol: string; readonly words: string; readonly value?: string }[];
       readonly value: string;
       readonly source: string;
       readonly fromMemory: boolean;
+      readonly note?: string;
     }
-  | { readonly kind: 'blanks'; readonly rows: readonly { readonly label: string; readonly filled?: string }[] }
+  | {
+      readonly kind: 'blanks';
+      readonly rows: readonly { readonly label: string; readonly filled?: string; readonly wide?: boolean }[];
+    }
   | { readonly kind: 'ticks'; readonly items: readonly string[] }
   | { readonly kind: 'remarks'; readonly label: string; readonly lines: number }
+  | { readonly kind: 'seal'; readonly label: string }
   | { readonly kind: 'plan'; readonly json: string };
 
 export interface SheetPart {
@@ -67,8 +81,14 @@ export interface SheetPart {
 /** A worksheet before it has a form: its parts in the order a plan checker reads. */
 export interface Sheet {
   readonly title: string;
+  /** What kind of sheet it is, for the running head. */
+  readonly subject: string;
+  readonly verdict: Verdict;
   /** The verdict sentence. */
   readonly says: string;
+  readonly units: UnitSystem;
   readonly version: string;
+  /** For the foot of every page. */
+  readonly foot: string;
   readonly parts: readonly SheetPart[];
 }

@@ -1,0 +1,119 @@
+import { createHash } from 'node:crypto';
+import { type CheckSheetGiven, planWords } from './given.ts';
+import { standingBlocks } from './opening-parts.ts';
+import { paragraph } from './printed.ts';
+import type { Block, SheetPart } from './sheet.ts';
+import { WORDS_FOR_RATED } from './structure-words.ts';
+import { witnessSays } from './working-parts.ts';
+
+const TITLES: Readonly<Record<string, string>> = {
+  elevation: 'Elevation, to scale',
+  rose: 'From above: areas by heading',
+  pressure: 'Pressure by height',
+  moment: 'Moment and shear by height',
+  use: 'Use against gust',
+  ladder: 'What gives first: links by the gust they hold to',
+};
+
+const MARKS: Readonly<Record<string, string>> = {
+  '&amp;': '&',
+  '&lt;': '<',
+  '&gt;': '>',
+  '&quot;': '"',
+  '&#39;': "'",
+};
+
+/** A drawing says itself what it shows. */
+function within(svg: string, name: 'title' | 'desc'): string {
+  const [, text = ''] = new RegExp(`<${name}>([^<]*)</${name}>`).exec(svg) ?? [];
+  return text.replace(/&(?:amp|lt|gt|quot|#39);/g, (mark) => MARKS[mark] ?? mark);
+}
+
+export function drawingsPart({ drawings }: CheckSheetGiven): SheetPart {
+  return {
+    id: 'drawings',
+    heading: 'Drawings',
+    blocks: drawings.map(({ name, svg }) => ({
+      kind: 'drawing',
+      name,
+      title: TITLES[name] ?? within(svg, 'title'),
+      svg,
+      alternative: `${within(svg, 'title')}. ${within(svg, 'desc')}`,
+    })),
+  };
+}
+
+/** What usually goes along, beside what the plan lists. */
+export function attachmentsPart(given: CheckSheetGiven): SheetPart {
+  const plan = planWords(given);
+  const { ratings, station, site } = given.assessment.inquiry;
+  const ofRatings = ratings.map((rating, index) => {
+    const source = plan.ratings?.[index]?.source;
+    return `maker’s sheet with the rating of the ${WORDS_FOR_RATED[rating.of]}${source === undefined ? '' : ` (${source})`}`;
+  });
+  const items = [
+    ...(plan.sheet?.attachments ?? []),
+    ...ofRatings,
+    ...(station.tower.foundation?.kind === 'maker' ? ['maker’s drawing of the footing'] : []),
+    ...(station.mast ? ['paper that states the steel of the mast'] : []),
+    'map or page of the county with the design wind',
+    ...(site.hill ? ['survey of the hill, or how it was measured'] : []),
+    'site plan with the distances to power lines and the borders of the lot',
+  ];
+  return {
+    id: 'attachments',
+    heading: 'Attached: tick what is',
+    blocks: [{ kind: 'ticks', items: [...new Set(items)] }],
+  };
+}
+
+export function remarksPart(): SheetPart {
+  const blocks: readonly Block[] = [
+    { kind: 'remarks', label: 'Remarks of the engineer', lines: 5 },
+    { kind: 'seal', label: 'Seal and signature of the engineer, if one is asked for' },
+    { kind: 'remarks', label: 'Remarks of the plan checker', lines: 5 },
+    { kind: 'seal', label: 'Stamp of the building department' },
+  ];
+  return { id: 'remarks', heading: 'Remarks and seal', blocks };
+}
+
+export function planPart({ document }: CheckSheetGiven): SheetPart {
+  return {
+    id: 'plan',
+    heading: 'Appendix: the plan',
+    blocks: [
+      paragraph('Sent to the service again, this gives the same answer; a later version reads it too.'),
+      { kind: 'plan', json: planText(document.plan) },
+    ],
+  };
+}
+
+/** What has no letter of its own stands as JSON escapes it, so that what is printed can be typed in again. */
+const UNPRINTED = /[\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufffe\uffff]/gu;
+
+function planText(plan: unknown): string {
+  return JSON.stringify(plan, null, 2).replace(
+    UNPRINTED,
+    (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+}
+
+/** Eight letters and figures that tell one plan from another. */
+function planMark(plan: unknown): string {
+  const digest = createHash('sha256').update(planText(plan)).digest('hex');
+  return `${digest.slice(0, 4)} ${digest.slice(4, 8)}`;
+}
+
+export function versionLine({ version, document }: Pick<CheckSheetGiven, 'version' | 'document'>): string {
+  const { format } = document.plan as { format?: number };
+  return `Gustworthy ${version}${format === undefined ? '' : `, plan format ${format}`}, plan ${planMark(document.plan)}`;
+}
+
+/** What made the sheet, and once more what it is not. */
+export function closingPart(given: CheckSheetGiven): SheetPart {
+  return {
+    id: 'closing',
+    heading: 'Who decides',
+    blocks: [paragraph(`${versionLine(given)}. ${witnessSays(given)}`), ...standingBlocks(given)],
+  };
+}

@@ -1,0 +1,167 @@
+import type { CheckDocument, LedgerRowDocument } from '../check-document.ts';
+import { printedNumber, READ, RECKONED, readBack } from './printed.ts';
+
+/** One line for a pencil: force = area × pressure × factor, moment = force × height above the foot. */
+export interface HandLine {
+  readonly name: string;
+  /** What is multiplied; absent where the force is taken as it stands. */
+  readonly factors?: { readonly area: string; readonly pressure: string; readonly factor: string };
+  readonly force: string;
+  /** Above the foot; absent where the moment is taken as it stands. */
+  readonly height?: string;
+  readonly moment: string;
+}
+
+export interface HandLines {
+  readonly lines: readonly HandLine[];
+  readonly total: { readonly force: string; readonly moment: string };
+  /** What the factor is made of. */
+  readonly factorSays: string;
+  /** Rows of the ledger that stand together in one line. */
+  readonly together: readonly string[];
+  /** The use of the tower by the same pencil, where its link is decided at the foot by these very sums. */
+  readonly use?: { readonly of: 'shear' | 'moment'; readonly capacity: string; readonly use: string };
+}
+
+/** All lines, the sum and the use with them. */
+const LINES = 10;
+/** Rounding of four figures, several times over. */
+const ROUNDING = 0.003;
+
+/**
+ * The shear and moment at the foot in lines to be redone by hand: every printed result is that of the printed figures,
+ * and the sums come to those of the answer but for their rounding.
+ */
+export function handLinesOf(document: CheckDocument): HandLines {
+  const { ledger, design, reactions } = document;
+  const blown = ledger.rows.filter((row) => row.force !== 0);
+  const stays = reactions.steady.shear.value !== 0 || reactions.steady.moment.value !== 0;
+  const use = usable(document);
+  const room = LINES - 1 - (stays ? 1 : 0) - (use ? 1 : 0);
+  const { rows, together } = gathered(blown, room);
+  const level = design.level * design.directionFactorInForce;
+  const lines: HandLine[] = rows.map((row) => lineOf(row, level));
+  if (stays) {
+    const { shear, moment } = reactions.steady;
+    lines.push({
+      name: 'what stays without wind',
+      force: printedNumber(shear.value, RECKONED),
+      moment: printedNumber(moment.value, RECKONED),
+    });
+  }
+  const total = { force: summed(lines.map(({ force }) => force)), moment: summed(lines.map(({ moment }) => moment)) };
+  const tower = document.links[0];
+  const capacity = tower?.capacity && printedNumber(tower.capacity.value, RECKONED);
+  return {
+    lines,
+    total,
+    factorSays: factorSays(document, rows),
+    together,
+    ...(use && capacity
+      ? {
+          use: {
+            of: use,
+            capacity,
+            use: printedNumber(readBack(use === 'shear' ? total.force : total.moment) / readBack(capacity), READ),
+          },
+        }
+      : {}),
+  };
+}
+
+type Row = Pick<LedgerRowDocument, 'name' | 'facing' | 'pressure' | 'gustEffect' | 'force' | 'momentAtFoot'>;
+
+function lineOf({ name, facing, pressure, gustEffect, force, momentAtFoot }: Row, level: number): HandLine {
+  const factors = {
+    area: printedNumber(facing, RECKONED),
+    pressure: printedNumber(pressure, RECKONED),
+    factor: printedNumber(level * gustEffect, RECKONED),
+  };
+  const byHand = readBack(factors.area) * readBack(factors.pressure) * readBack(factors.factor);
+  const forceByHand = printedNumber(byHand, RECKONED);
+  const height = printedNumber(momentAtFoot / force, RECKONED);
+  return {
+    name,
+    factors,
+    force: forceByHand,
+    height,
+    moment: printedNumber(readBack(forceByHand) * readBack(height), RECKONED),
+  };
+}
+
+function summed(printed: readonly string[]): string {
+  const sum = printed.reduce((total, each) => total + readBack(each), 0);
+  return printedNumber(sum, RECKONED);
+}
+
+/** The largest stand alone; of the tower's sections and of what is left each make one line. */
+function gathered(rows: readonly LedgerRowDocument[], room: number) {
+  if (rows.length <= room) return { rows, together: [] };
+  const tower = rows.filter(({ kind }) => kind === 'tower');
+  const others = rows.filter(({ kind }) => kind !== 'tower');
+  const ownLine = tower.length > 0 ? 1 : 0;
+  if (others.length + ownLine <= room) {
+    return {
+      rows: [...others, ...together(tower, `the tower’s ${tower.length} parts together`)],
+      together: namesOf(tower),
+    };
+  }
+  const bySize = others.toSorted((a, b) => b.momentAtFoot - a.momentAtFoot);
+  const alone = new Set(bySize.slice(0, room - ownLine - 1));
+  const rest = others.filter((row) => !alone.has(row));
+  return {
+    rows: [
+      ...others.filter((row) => alone.has(row)),
+      ...together(rest, `the other ${rest.length} together`),
+      ...together(tower, tower.length === 1 ? (tower[0]?.name ?? '') : `the tower’s ${tower.length} parts together`),
+    ],
+    together: namesOf([...rest, ...(tower.length > 1 ? tower : [])]),
+  };
+}
+
+function namesOf(rows: readonly LedgerRowDocument[]): readonly string[] {
+  return rows.map(({ name }) => name);
+}
+
+/** Areas added; pressure and height such that force and moment are those of all of them. */
+function together(rows: readonly LedgerRowDocument[], name: string): readonly Row[] {
+  if (rows.length === 0) return [];
+  const sum = (of: (row: LedgerRowDocument) => number) => rows.reduce((total, row) => total + of(row), 0);
+  const facing = sum((row) => row.facing);
+  const [first] = rows as [LedgerRowDocument];
+  const gustEffect = sum((row) => row.facing * row.gustEffect) / facing || first.gustEffect;
+  return [
+    {
+      name,
+      facing,
+      gustEffect,
+      pressure: sum((row) => row.facing * row.pressure * row.gustEffect) / (facing * gustEffect),
+      force: sum((row) => row.force),
+      momentAtFoot: sum((row) => row.momentAtFoot),
+    },
+  ];
+}
+
+function factorSays({ design }: CheckDocument, rows: readonly Row[]): string {
+  const gusts = [...new Set(rows.map(({ gustEffect }) => printedNumber(gustEffect)))];
+  const parts = [
+    `${printedNumber(design.level)} to the allowable level`,
+    ...(design.directionFactorInForce === 1
+      ? []
+      : [`direction factor ${printedNumber(design.directionFactorInForce)}`]),
+    `gust effect factor ${gusts.length === 1 ? gusts[0] : 'of the row'}`,
+  ];
+  return parts.join(' × ');
+}
+
+/** Whether the tower's link is decided at the foot by the sums of the ledger, and which. */
+function usable({ links, ledger, reactions }: CheckDocument): 'shear' | 'moment' | undefined {
+  const tower = links[0];
+  if (!tower?.demand || !tower.capacity || reactions.heldAbove) return undefined;
+  const { of, value } = tower.demand;
+  if (of !== 'shear' && of !== 'moment') return undefined;
+  const sum = reactions.allowable[of].value;
+  const lowest = Math.min(...ledger.rows.map(({ low }) => low));
+  if (tower.where && Math.abs(tower.where.value - lowest) > 1e-6 * Math.max(1, lowest)) return undefined;
+  return Math.abs(sum - value) <= ROUNDING * value ? of : undefined;
+}

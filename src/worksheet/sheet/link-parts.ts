@@ -1,0 +1,211 @@
+import type { CheckDocument, LinkDocument } from '../check-document.ts';
+import { WORDS_FOR_BASIS, WORDS_FOR_VERDICT } from '../choice-words.ts';
+import { type DIMENSION_OF_COMPARED, WORDS_FOR_COMPARED } from '../link-words.ts';
+import { sentence, useFigures } from '../quantity.ts';
+import { type CheckSheetGiven, cautionsFor } from './given.ts';
+import { paragraph, plain, printed, RECKONED, small, strong } from './printed.ts';
+import type { Block, SheetPart, Words } from './sheet.ts';
+
+const NONE = '–';
+
+/** Everything that could give first. */
+export function linksPart(given: CheckSheetGiven): SheetPart {
+  const { document } = given;
+  const basis = WORDS_FOR_BASIS[document.design.speed.basis];
+  const unit = document.design.speed.unit;
+  return {
+    id: 'links',
+    heading: 'Links: what could give first',
+    blocks: [
+      {
+        kind: 'table',
+        caption: 'Each link: what is asked of it, what it is good for, and the wind it holds to',
+        columns: [
+          { head: 'link' },
+          { head: 'verdict' },
+          { head: 'demand', numeric: true },
+          { head: 'capacity', numeric: true },
+          { head: 'use', numeric: true },
+          { head: 'use at best', numeric: true },
+          { head: 'margin', numeric: true },
+          { head: 'holds to, actual gust', unit, numeric: true, voice: 'wind' },
+          { head: `holds to, ${basis}`, unit, numeric: true, voice: 'wind' },
+          { head: 'where' },
+        ],
+        rows: document.links.map(linkRow),
+      },
+      small(
+        'Use: demand over capacity, every open question read as it credits the link least; at best, as it credits it most. An actual gust is a 3-second gust at 33 ft (10 m) in the open, as a forecast or a station has it; the other speed is of the kind of the design wind.',
+      ),
+      { kind: 'list', items: document.links.map(({ says }) => says) },
+      ...cautionsFor('links', given),
+    ],
+  };
+}
+
+function linkRow(link: LinkDocument): readonly Words[] {
+  const { title, verdict, use, useRange, margin, demand, capacity, holdsTo } = link;
+  const number = (value: number | undefined) => plain(value === undefined ? NONE : useFigures(value));
+  return [
+    strong(sentence(title)),
+    { text: WORDS_FOR_VERDICT[verdict], mark: verdict },
+    plain(demand ? printed(demand, RECKONED) : NONE),
+    plain(capacity ? printed(capacity, RECKONED) : NONE),
+    number(use),
+    number(useRange?.[0]),
+    plain(margin === undefined ? NONE : marginFigures(margin)),
+    plain(holdsTo ? printed({ value: holdsTo.gust.value, unit: '' }) : NONE, 'wind'),
+    plain(holdsTo ? printed({ value: holdsTo.design.value, unit: '' }) : NONE, 'wind'),
+    plain(whereSays(link)),
+  ];
+}
+
+/** With a real minus. */
+function marginFigures(margin: number): string {
+  return margin < 0 ? `−${useFigures(-margin)}` : useFigures(margin);
+}
+
+function whereSays({ demand, where, along, use }: LinkDocument): string {
+  if (use === undefined) return 'why, stands below';
+  const of = demand?.of as keyof typeof DIMENSION_OF_COMPARED | undefined;
+  const what = of === undefined || of === 'wind-ratio' ? 'by the wind on the tower itself' : WORDS_FOR_COMPARED[of];
+  if (along) return `${what}, ${printed(along)} from its hold`;
+  return where ? `${what}, at ${printed(where)}` : what;
+}
+
+/** What comes down at the foot, for whoever designs the footing. */
+export function reactionsPart({ document }: CheckSheetGiven): SheetPart {
+  const { reactions, design, foundation } = document;
+  const { allowable, nominal, strength, steady, heldAbove, weight, bracketPull } = reactions;
+  const row = (name: string, { shear, moment }: typeof allowable) => [
+    strong(name),
+    plain(printed({ value: shear.value, unit: '' }, RECKONED)),
+    plain(printed({ value: moment.value, unit: '' }, RECKONED)),
+  ];
+  return {
+    id: 'reactions',
+    heading: 'Reactions at the foot',
+    blocks: [
+      {
+        kind: 'table',
+        caption: `Shear and moment at the foot, ${design.title}`,
+        columns: [
+          { head: 'level' },
+          { head: 'shear', unit: allowable.shear.unit, numeric: true },
+          { head: 'moment', unit: allowable.moment.unit, numeric: true },
+        ],
+        rows: [
+          row('Allowable, as in the ledger', allowable),
+          row('Nominal, for footings', nominal),
+          ...(strength === undefined ? [] : [row('Strength', strength)]),
+          row('Of which stays without wind', steady),
+        ],
+      },
+      ...(strength === undefined ? [paragraph(`${design.title} has no strength level of its own here.`)] : []),
+      small(
+        `As if nothing but its foot held the tower.${heldAbove ? ' It is held above: guys or brackets take a part of this, which is not worked out.' : ''}${weight ? ` Weight of all: ${printed(weight)}.` : ' Weight on the footing: not shown, since some weights are not given.'}`,
+      ),
+      ...(bracketPull === undefined
+        ? []
+        : [paragraph(`Pull on the highest bracket, allowable level, at most: ${printed(bracketPull, RECKONED)}.`)]),
+      ...(foundation === undefined ? [] : foundationBlocks(foundation)),
+      ...raisingBlocks(document),
+    ],
+  };
+}
+
+function foundationBlocks({ says, notClaimed }: NonNullable<CheckDocument['foundation']>): readonly Block[] {
+  return [
+    { kind: 'subheading', text: 'Footing' },
+    paragraph(says),
+    ...(notClaimed.length === 0 ? [] : [paragraph(`Not claimed of it: ${notClaimed.join('; ')}.`)]),
+  ];
+}
+
+function raisingBlocks({ raising, lowered, lowerAt, roomLeft, chance }: CheckDocument): readonly Block[] {
+  const said = [
+    ...(lowerAt ? [lowerAt.says] : []),
+    ...(raising ? [raising.says] : []),
+    ...(lowered ? [lowered.says] : []),
+  ];
+  return [
+    ...(said.length === 0 ? [] : [{ kind: 'subheading', text: 'Raising and lowering' } as const]),
+    ...(said.length === 0 ? [] : [{ kind: 'list', items: said } as const]),
+    ...(roomLeft.length === 0
+      ? []
+      : [
+          {
+            kind: 'table',
+            caption: 'Room left, keeping the margin that is wanted',
+            columns: [{ head: 'where' }, { head: 'effective area', numeric: true }, { head: 'decided by' }],
+            rows: roomLeft.map(({ height, area, on, decidedBy }) => [
+              strong(`on the ${on} at ${printed(height)}`),
+              plain(area.value >= 0 ? printed(area) : `${printed({ value: -area.value, unit: area.unit })} too much`),
+              plain(decidedBy === 'tower-top' ? 'top of the tower' : decidedBy),
+            ]),
+          } as const,
+        ]),
+    ...(chance === undefined
+      ? []
+      : [
+          { kind: 'subheading', text: 'Chance' } as const,
+          chance.length === 0
+            ? paragraph('Chance: not shown, for no link shows a wind that it holds to.')
+            : ({ kind: 'list', items: chance.map(({ says }) => says) } as const),
+        ]),
+  ];
+}
+
+/** What was asked for beside the answer: other methods, what the use hangs on, what would help. */
+export function besidesParts({ document }: CheckSheetGiven): readonly SheetPart[] {
+  const { spread, sensitivity, remedies } = document;
+  return [
+    ...(spread === undefined
+      ? []
+      : [
+          {
+            id: 'spread',
+            heading: 'By the other standards',
+            blocks: [
+              paragraph(spread.says),
+              {
+                kind: 'table',
+                caption: 'The same plan by each standard',
+                columns: [
+                  { head: 'standard' },
+                  { head: 'speed', numeric: true, voice: 'wind' },
+                  { head: 'use', numeric: true },
+                  { head: 'holds to, actual gust', numeric: true, voice: 'wind' },
+                  { head: 'moment at foot', numeric: true },
+                ],
+                rows: spread.rows.map(({ title, speed, use, holdsToGust, moment }) => [
+                  strong(title),
+                  plain(`${printed(speed)} ${WORDS_FOR_BASIS[speed.basis as keyof typeof WORDS_FOR_BASIS]}`, 'wind'),
+                  plain(use === undefined ? NONE : useFigures(use)),
+                  plain(holdsToGust ? printed(holdsToGust) : NONE, 'wind'),
+                  plain(printed(moment, RECKONED)),
+                ]),
+              },
+            ],
+          } satisfies SheetPart,
+        ]),
+    ...(sensitivity === undefined
+      ? []
+      : [
+          {
+            id: 'sensitivity',
+            heading: 'What it hangs on',
+            blocks: [paragraph(sensitivity.says), { kind: 'list', items: sensitivity.rows.map(({ says }) => says) }],
+          } satisfies SheetPart,
+        ]),
+    ...(remedies === undefined
+      ? []
+      : [
+          {
+            id: 'remedies',
+            heading: 'What would help',
+            blocks: [paragraph(remedies.says), { kind: 'list', items: remedies.rows.map(({ says }) => says) }],
+          } satisfies SheetPart,
+        ]),
+  ];
+}

@@ -1,0 +1,135 @@
+import { WORDS_FOR_VERDICT } from '../choice-words.ts';
+import { listed, sentence, useFigures } from '../quantity.ts';
+import { type CheckSheetGiven, cautionBlock, planWords } from './given.ts';
+import { paragraph, plain, printed, strong } from './printed.ts';
+import type { Block, SheetPart } from './sheet.ts';
+
+/** The verdict and what changes it: what it keeps to, what is still open, the cautions that go with it. */
+export function verdictPart(given: CheckSheetGiven): SheetPart {
+  const { document, assessment } = given;
+  const weakest = document.links.find(({ id }) => id === document.weakest);
+  const { wanted } = assessment.inquiry;
+  const rows: Extract<Block, { kind: 'facts' }>['rows'] = [
+    { label: 'Verdict', words: { ...strong(WORDS_FOR_VERDICT[document.verdict]), mark: document.verdict } },
+    ...(document.soFar === undefined || document.soFar === document.verdict
+      ? []
+      : [
+          {
+            label: 'So far',
+            words: { ...strong(WORDS_FOR_VERDICT[document.soFar]), mark: document.soFar },
+            note: 'of the links that are shown',
+          },
+        ]),
+    ...(weakest?.holdsTo === undefined
+      ? []
+      : [
+          {
+            label: 'Weakest link',
+            words: plain(weakest.title),
+            note: `holds to an actual gust of ${printed(weakest.holdsTo.gust)}`,
+          },
+        ]),
+    { label: 'Margin wanted', words: plain(useFigures(wanted.margin), 'given') },
+  ];
+  return {
+    id: 'verdict',
+    heading: 'The verdict, and what changes it',
+    blocks: [
+      { kind: 'facts', rows },
+      ...openQuestions(given),
+      ...document.cautions.filter(({ severity }) => severity === 'verdict').map(cautionBlock),
+      ...(document.queries.length === 0
+        ? []
+        : [
+            { kind: 'subheading', text: 'To be looked at again' } as const,
+            { kind: 'list', items: document.queries.map(({ says, pointer }) => `${says} (${pointer})`) } as const,
+          ]),
+    ],
+  };
+}
+
+function openQuestions({ document }: CheckSheetGiven): readonly Block[] {
+  const { toFindOut, alsoOpen } = document;
+  const needs = document.links.filter(({ verdict }) => verdict === 'not-shown');
+  if (toFindOut.length === 0 && needs.length === 0) return [];
+  return [
+    { kind: 'subheading', text: 'To find out' },
+    ...(toFindOut.length === 0
+      ? []
+      : [
+          {
+            kind: 'table',
+            caption: 'Open questions, and the use of the tower by each answer',
+            columns: [
+              { head: 'question' },
+              { head: 'read as' },
+              { head: 'use if answered' },
+              { head: 'what it may bring' },
+            ],
+            rows: toFindOut.map(({ ask, taken, useIf, says }) => [
+              strong(ask),
+              plain(taken),
+              plain(listed(Object.entries(useIf).map(([answer, use]) => `${useFigures(use)} if ${answer}`))),
+              plain(says),
+            ]),
+          } as const,
+        ]),
+    ...(alsoOpen > 0 ? [paragraph(`And the same of ${alsoOpen} more loads.`)] : []),
+    ...(needs.length > 0 ? [{ kind: 'list', items: needs.map(({ says }) => says) } as const] : []),
+  ];
+}
+
+/** What stands on every answer. */
+export function standingPart(given: CheckSheetGiven): SheetPart {
+  return {
+    id: 'cautions',
+    heading: 'Cautions, and what is never covered',
+    blocks: standingBlocks(given),
+  };
+}
+
+export function standingBlocks({ document }: CheckSheetGiven): readonly Block[] {
+  return [
+    ...document.cautions.filter(({ severity }) => severity === 'standing').map(cautionBlock),
+    paragraph(strong('Never covered here: '), `${listed(document.notCovered)}.`),
+  ];
+}
+
+/** The title block, with room to write where the plan says nothing. */
+export function titleBlockPart(given: CheckSheetGiven): SheetPart {
+  const { applicant, owner, address, parcel, jurisdiction, permit, code, date, drawings, note } =
+    planWords(given).sheet ?? {};
+  const row = (label: string, filled: string | undefined, wide = false) => ({
+    label,
+    ...(filled === undefined ? {} : { filled }),
+    ...(wide ? { wide } : {}),
+  });
+  return {
+    id: 'title-block',
+    heading: 'Title block',
+    blocks: [
+      {
+        kind: 'blanks',
+        rows: [
+          row('Applicant', applicant),
+          row('Owner', owner),
+          row('Address of the site', address, true),
+          row('Parcel', parcel),
+          row('Jurisdiction', jurisdiction),
+          row('Permit number', permit),
+          row('Date', date),
+          row('Building code and edition adopted', code, true),
+        ],
+      },
+      ...(drawings === undefined || drawings.length === 0
+        ? []
+        : [
+            {
+              kind: 'facts',
+              rows: [{ label: 'Drawings', words: plain(sentence(listed(drawings)), 'given') }],
+            } as const,
+          ]),
+      ...(note === undefined ? [] : [paragraph(plain(note, 'given'))]),
+    ],
+  };
+}

@@ -1,0 +1,177 @@
+import type { CheckDocument } from '../check-document.ts';
+import { WORDS_FOR_BASIS, WORDS_FOR_GROUND } from '../choice-words.ts';
+import { inWords } from '../quantity.ts';
+import { type CheckSheetGiven, cautionsFor } from './given.ts';
+import { paragraph, plain, printed, printedNumber, RECKONED, small } from './printed.ts';
+import type { Block, SheetPart, Words } from './sheet.ts';
+
+interface Fact {
+  readonly label: string;
+  readonly words: Words;
+  readonly note?: string;
+}
+
+/** What the tower must stand, and every factor of it. */
+export function designPart(given: CheckSheetGiven): SheetPart {
+  const { document, assessment } = given;
+  const { design } = document;
+  const { site, station } = assessment.inquiry;
+  const { units } = station;
+  const basisGiven = site.basis === undefined ? 'kind not said, read so' : '';
+  const typed = inWords(site.speed, 'speed', units, RECKONED);
+  const facts: Fact[] = [
+    { label: 'Standard for the tower', words: plain(design.title, 'given') },
+    {
+      label: 'Wind as typed',
+      words: plain(`${typed} ${WORDS_FOR_BASIS[site.basis ?? design.speed.basis]}`, 'wind'),
+      ...(basisGiven === '' ? {} : { note: basisGiven }),
+    },
+    {
+      label: 'Design wind, in the kind of its maps',
+      words: plain(`${printed(design.speed, RECKONED)} ${WORDS_FOR_BASIS[design.speed.basis]}`, 'wind'),
+      note: 'at 33 ft (10 m) in the open',
+    },
+    ...levels(design),
+    ...(site.returnYears === undefined
+      ? []
+      : [{ label: 'Comes back on average after', words: plain(`${site.returnYears} years`, 'given') }]),
+    {
+      label: 'Risk category',
+      words: plain(design.riskCategory, 'given'),
+      ...(site.riskCategory === undefined ? { note: 'not given, read as II' } : {}),
+    },
+    groundFact(design),
+    { label: 'Direction factor', words: plain(printedNumber(design.directionFactor)), ...inForce(design) },
+    { label: 'Importance factor', words: plain(printedNumber(design.importance)) },
+    {
+      label: 'Ground elevation factor',
+      words: plain(printedNumber(design.elevationFactor)),
+      note:
+        site.groundElevation === 0
+          ? 'no elevation given: thins no air'
+          : `ground ${inWords(site.groundElevation, 'length', units, RECKONED)} above the sea`,
+    },
+    { label: 'Topographic factor', words: plain(topographyWords(document)), note: hillNote(given) },
+    { label: 'Gust effect factor', words: plain(printedNumber(design.gustEffect)), note: gustNote(given) },
+    {
+      label: 'Level of all forces',
+      words: plain(`allowable: ${printedNumber(design.level)} of the force by the standard`),
+    },
+    iceFact(given),
+  ];
+  return {
+    id: 'design',
+    heading: 'Design criteria',
+    blocks: [{ kind: 'facts', rows: facts }, ...hillBlocks(document), ...cautionsFor('design', given)],
+  };
+}
+
+/** The design wind at the level it is not given at. */
+function levels({ speed, speedLevels }: CheckDocument['design']): readonly Fact[] {
+  if (!speedLevels) return [];
+  const facts = [
+    { level: 'strength', basis: 'gust3-strength', label: 'The same at strength level' },
+    { level: 'nominal', basis: 'gust3-nominal', label: 'The same at nominal level' },
+  ] as const;
+  return facts
+    .filter(({ basis }) => basis !== speed.basis)
+    .map(({ level, basis, label }) => ({
+      label,
+      words: plain(`${printed(speedLevels[level])} ${WORDS_FOR_BASIS[basis]}`, 'wind'),
+      note: 'nominal gust = strength-level gust × √0.6, IBC 1609.3.1',
+    }));
+}
+
+function groundFact({ exposure, terrain }: CheckDocument['design']): Fact {
+  const ground = (exposure ?? terrain) as keyof typeof WORDS_FOR_GROUND;
+  const label = exposure === undefined ? 'Terrain' : 'Exposure';
+  return { label, words: plain(`${ground}: ${WORDS_FOR_GROUND[ground]}`, 'given') };
+}
+
+function inForce({ directionFactor, directionFactorInForce }: CheckDocument['design']): { readonly note?: string } {
+  return directionFactor === 1
+    ? {}
+    : { note: directionFactorInForce === 1 ? 'within the pressure' : 'on the force, not within the pressure' };
+}
+
+function topographyWords({ wind }: CheckDocument): string {
+  const factors = wind.map(({ topographicFactor }) => topographicFactor);
+  const [highest, lowest] = [wind.at(0), wind.at(-1)];
+  if (!highest || !lowest) return '1';
+  if (factors.every((factor) => factor === factors[0])) return printedNumber(highest.topographicFactor);
+  return `${printedNumber(lowest.topographicFactor)} at ${printed(lowest.height)} to ${printedNumber(highest.topographicFactor)} at ${printed(highest.height)}`;
+}
+
+function hillNote({ assessment, document }: CheckSheetGiven): string {
+  const { hill, topographicFactor } = assessment.inquiry.site;
+  if (topographicFactor !== undefined) return 'a factor as given by the county';
+  if (!hill) return 'no hill given: read as level ground';
+  const { units } = assessment.inquiry.station;
+  const long = (value: number) => inWords(value, 'length', units, RECKONED);
+  const shape = hill.shape.replace('-', ' ');
+  return `${shape} ${long(hill.height)} high, ${long(hill.halfLength)} from the crest to half-way down; the tower ${long(hill.distance)} ${hill.side} of the crest${document.hill && !document.hill.counts ? '; it does not count' : ''}`;
+}
+
+function gustNote({ assessment }: CheckSheetGiven): string {
+  const { frequency } = assessment.inquiry.station.tower;
+  if (frequency === undefined) return 'natural frequency not given';
+  return `natural frequency ${inWords(frequency, 'frequency', 'si')}`;
+}
+
+function iceFact({ assessment, document }: CheckSheetGiven): Fact {
+  const { ice } = assessment.inquiry.site;
+  const { units } = assessment.inquiry.station;
+  if (!ice) return { label: 'Ice', words: plain('not checked'), note: 'none given' };
+  const link = document.links.find(({ id }) => id === 'ice');
+  return {
+    label: 'Ice',
+    words: plain(
+      `${inWords(ice.thickness, 'diameter', units, RECKONED)} thick with an actual gust of ${inWords(ice.gust, 'speed', units, RECKONED)}`,
+      'given',
+    ),
+    ...(link ? { note: 'see the link of the tower with ice' } : {}),
+  };
+}
+
+function hillBlocks({ hill }: CheckDocument): readonly Block[] {
+  if (!hill) return [];
+  return [
+    { kind: 'subheading', text: 'The hill' },
+    paragraph(hill.says),
+    { kind: 'list', items: hill.conditions.map(({ says }) => says) },
+  ];
+}
+
+/** The wind by height. */
+export function windPart({ document }: CheckSheetGiven): SheetPart {
+  const { design, wind } = document;
+  const [first] = wind;
+  const basis = WORDS_FOR_BASIS[design.speed.basis];
+  return {
+    id: 'wind',
+    heading: 'Wind by height',
+    blocks: [
+      {
+        kind: 'table',
+        caption: `Wind by height above the ground, ${design.title}`,
+        columns: [
+          { head: 'height', unit: first?.height.unit ?? '', numeric: true },
+          { head: 'exposure coefficient', numeric: true },
+          { head: 'topographic factor', numeric: true },
+          { head: `speed there, ${basis}`, unit: first?.speed.unit ?? '', numeric: true, voice: 'wind' },
+          { head: 'velocity pressure', unit: first?.pressure.unit ?? '', numeric: true, voice: 'wind' },
+        ],
+        rows: wind.map((row) => [
+          plain(printedNumber(row.height.value)),
+          plain(printedNumber(row.exposureCoefficient)),
+          plain(printedNumber(row.topographicFactor)),
+          plain(printedNumber(row.speed.value), 'wind'),
+          plain(printedNumber(row.pressure.value), 'wind'),
+        ]),
+      },
+      small(
+        `Speed there: the design wind times the root of the factors of its height; a ${basis}, as the design wind is.`,
+      ),
+    ],
+  };
+}

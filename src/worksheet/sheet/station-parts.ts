@@ -1,0 +1,223 @@
+import type { Assessment } from '../../margins/index.ts';
+import { inWords, listed } from '../quantity.ts';
+import { type CheckSheetGiven, cautionsFor, planWords } from './given.ts';
+import { paragraph, plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
+import type { Block, SheetPart } from './sheet.ts';
+import {
+  foundationWords,
+  mastWords,
+  ratingWords,
+  sectionWords,
+  WORDS_FOR_RATED,
+  WORDS_FOR_SUPPORT,
+} from './structure-words.ts';
+
+type FactRows = Extract<Block, { kind: 'facts' }>['rows'];
+
+/** The tower as it stands, what is clear of what, and what its makers say. */
+export function structurePart(given: CheckSheetGiven): SheetPart {
+  const { document, assessment } = given;
+  const { inquiry } = assessment;
+  const { tower } = inquiry.station;
+  const { units } = inquiry.station;
+  const long = (value: number) => inWords(value, 'length', units, RECKONED);
+  const { heights, turning } = document;
+  const rows: FactRows = [
+    { label: 'Support', words: plain(WORDS_FOR_SUPPORT[tower.support], 'given'), ...heldNote(given) },
+    {
+      label: 'Tower',
+      words: plain(
+        `top at ${printed(heights.tower)}${tower.foot === 0 ? '' : `, foot at ${long(tower.foot)}`}, ${sectionsSay(inquiry)}`,
+        'given',
+      ),
+    },
+    { label: 'Overall height', words: plain(printed(heights.overall), 'built'), note: 'above the ground' },
+    {
+      label: 'Mast',
+      words: plain(inquiry.station.mast ? mastWords(inquiry.station.mast, units) : 'none given', 'given'),
+      ...(heights.mast === undefined ? {} : { note: `its tip at ${printed(heights.mast)}` }),
+    },
+    ...(tower.hingeHeight === undefined
+      ? []
+      : [{ label: 'Hinge', words: plain(`at ${long(tower.hingeHeight)}`, 'given') }]),
+    ...(tower.nestedTop === undefined
+      ? []
+      : [{ label: 'Lowered', words: plain(`top at ${long(tower.nestedTop)}`, 'given') }]),
+    { label: 'Footing', words: plain(foundationWords(tower.foundation, units), 'given') },
+    ...turning.map(({ name, height, radius }) => ({
+      label: `Turning circle, ${name}`,
+      words: plain(
+        radius === undefined
+          ? `not shown at ${printed(height)}: neither boom, elements nor reach given`
+          : `radius ${printed(radius)} at ${printed(height)}`,
+        'built',
+      ),
+    })),
+    ...distanceFacts(inquiry),
+    ...(document.reactions.weight === undefined
+      ? [{ label: 'Weight of all', words: plain('not shown'), note: 'some weights are not given' }]
+      : [
+          {
+            label: 'Weight of all',
+            words: plain(printed(document.reactions.weight)),
+            note: 'tower and all it carries',
+          },
+        ]),
+  ];
+  return {
+    id: 'structure',
+    heading: 'Structure, heights and clearances',
+    blocks: [
+      { kind: 'facts', rows },
+      sectionsTable(inquiry),
+      ...ratingsTable(given),
+      ...cautionsFor('structure', given),
+    ],
+  };
+}
+
+function heldNote({ assessment }: CheckSheetGiven): { readonly note?: string } {
+  const { tower, units } = assessment.inquiry.station;
+  if (tower.held.length === 0) return {};
+  return { note: `at ${listed(tower.held.map(({ height }) => inWords(height, 'length', units, RECKONED)))}` };
+}
+
+function sectionsSay({ station: { tower } }: Assessment['inquiry']): string {
+  const count = tower.sections.length;
+  if (!tower.sectionsGiven) return `checked in ${count} lengths`;
+  const slide = tower.telescopes ? ' that slide' : '';
+  return `${count} ${count === 1 ? 'section' : 'sections'}${slide}`;
+}
+
+function distanceFacts({ site, station }: Assessment['inquiry']): FactRows {
+  const { distances } = site;
+  const label = { powerLine: 'Power line', propertyLine: 'Line of the property', building: 'Building' } as const;
+  return (['powerLine', 'propertyLine', 'building'] as const).map((what) => {
+    const distance = distances?.[what];
+    return {
+      label: label[what],
+      words:
+        distance === undefined
+          ? plain('not given: not shown')
+          : plain(`${inWords(distance, 'length', station.units, RECKONED)} from the foot`, 'given'),
+    };
+  });
+}
+
+function sectionsTable({ station: { tower, units } }: Assessment['inquiry']): Block {
+  return {
+    kind: 'table',
+    caption: 'Sections of the tower, from the foot up',
+    columns: [
+      { head: 'section' },
+      { head: 'from', numeric: true },
+      { head: 'to', numeric: true },
+      { head: 'shape as given' },
+    ],
+    rows: tower.sections.map((section) => [
+      strong(section.name),
+      plain(inWords(section.low, 'length', units, RECKONED)),
+      plain(inWords(section.high, 'length', units, RECKONED)),
+      plain(sectionWords(section, units), 'given'),
+    ]),
+  };
+}
+
+function ratingsTable(given: CheckSheetGiven): readonly Block[] {
+  const { ratings, station } = given.assessment.inquiry;
+  if (ratings.length === 0) return [paragraph('No rating of any part is given.')];
+  return [
+    {
+      kind: 'table',
+      caption: 'What the makers state, as typed',
+      columns: [{ head: 'of' }, { head: 'states' }, { head: 'in which wind' }, { head: 'from' }],
+      rows: ratings.map((rating) => {
+        const { states, wind } = ratingWords(rating, station.units);
+        const typed = planWords(given).ratings?.[Number(rating.at.split('/').at(-1))];
+        return [
+          strong(WORDS_FOR_RATED[rating.of]),
+          plain(states, 'given'),
+          plain(wind, 'wind'),
+          plain(typed?.source ?? 'source not given', 'given'),
+        ];
+      }),
+    },
+  ];
+}
+
+/** Everything the wind touches. */
+export function ledgerPart(given: CheckSheetGiven): SheetPart {
+  const { ledger, reactions, design } = given.document;
+  const { units, rows, total, heading } = ledger;
+  const number = (value: number) => printedNumber(value, RECKONED);
+  const blank = plain('');
+  return {
+    id: 'ledger',
+    heading: 'Ledger',
+    blocks: [
+      {
+        kind: 'table',
+        caption: 'Everything the wind touches, forces at the allowable level',
+        columns: [
+          { head: 'what' },
+          { head: 'from', unit: units.height, numeric: true },
+          { head: 'to', unit: units.height, numeric: true },
+          { head: 'effective area, front', unit: units.area, numeric: true },
+          { head: 'effective area, side', unit: units.area, numeric: true },
+          { head: 'coefficient', numeric: true },
+          { head: 'area to the wind', unit: units.area, numeric: true },
+          { head: 'pressure', unit: units.pressure, numeric: true, voice: 'wind' },
+          { head: 'gust effect', numeric: true },
+          { head: 'force', unit: units.force, numeric: true, voice: 'wind' },
+          { head: 'moment at foot', unit: units.moment, numeric: true },
+          { head: 'moment at top', unit: units.moment, numeric: true },
+        ],
+        rows: rows.map((row) => [
+          strong(row.name),
+          plain(number(row.low)),
+          plain(number(row.high)),
+          plain(number(row.front)),
+          plain(number(row.side)),
+          plain(printedNumber(row.coefficient)),
+          plain(number(row.facing)),
+          plain(number(row.pressure), 'wind'),
+          plain(printedNumber(row.gustEffect)),
+          plain(number(row.force), 'wind'),
+          plain(number(row.momentAtFoot)),
+          plain(number(row.momentAtTop)),
+        ]),
+        totals: [
+          [
+            strong('together'),
+            ...Array.from({ length: 8 }, () => blank),
+            { text: number(total.force), voice: 'wind', strong: true },
+            strong(number(total.momentAtFoot)),
+            strong(number(total.momentAtTop)),
+          ],
+        ],
+      },
+      small(
+        [
+          `Force = ${printedNumber(design.level)} × pressure × gust effect${design.directionFactorInForce === 1 ? '' : ` × direction factor ${printedNumber(design.directionFactorInForce)}`} × area to the wind.`,
+          headingSays(heading),
+          ...(reactions.heldAbove ? ['Moments are as if nothing held the tower above its foot.'] : []),
+        ]
+          .filter((each) => each !== '')
+          .join(' '),
+      ),
+      ...cautionsFor('ledger', given),
+    ],
+  };
+}
+
+function headingSays({ fixed, turning }: CheckSheetGiven['document']['ledger']['heading']): string {
+  const said = [
+    ...(fixed === undefined
+      ? []
+      : [
+          `the wind from ${printed(fixed)} or ${printed({ value: fixed.value + 180, unit: fixed.unit })} clockwise from north`,
+        ]),
+    ...(turning === undefined ? [] : [`what turns at ${printed(turning)} to the wind`]),
+  ];
+  return said.length === 0 ? '' : `At the worst heading: ${listed(said)}.`;
+}

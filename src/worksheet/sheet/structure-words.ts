@@ -1,0 +1,129 @@
+import type { UnitSystem } from '../../foundation/index.ts';
+import type { Rating } from '../../margins/index.ts';
+import type { Foundation, Mast, Section, Support } from '../../structure/index.ts';
+import { methodName, WORDS_FOR_AREA, WORDS_FOR_BASIS, WORDS_FOR_GROUND } from '../choice-words.ts';
+import { inWords, listed } from '../quantity.ts';
+import { RECKONED } from './printed.ts';
+
+export const WORDS_FOR_SUPPORT: Readonly<Record<Support, string>> = {
+  free: 'stands by itself',
+  guyed: 'held by guys',
+  bracketed: 'held to a house',
+  roof: 'stands on a roof',
+};
+
+export const WORDS_FOR_RATED: Readonly<Record<Rating['of'], string>> = {
+  tower: 'tower',
+  mast: 'mast',
+  bearing: 'bearing',
+  rotator: 'rotator',
+  foundation: 'footing',
+  gear: 'raising gear',
+};
+
+/** "lattice of 3 faces, 18 in wide, round members". */
+export function sectionWords({ shape }: Section, system: UnitSystem): string {
+  if (!shape) return 'shape not given';
+  const [low, high] = shape.width;
+  const wide =
+    low === high
+      ? `${inWords(low, 'diameter', system, RECKONED)} wide`
+      : `${inWords(low, 'diameter', system, RECKONED)} to ${inWords(high, 'diameter', system, RECKONED)} wide`;
+  if (shape.kind === 'lattice') return `lattice of ${shape.faces} faces, ${wide}, ${shape.members} members`;
+  return `${shape.sides === 0 ? 'round' : `${shape.sides}-sided`} pole, ${wide}`;
+}
+
+export function mastWords(
+  { outside, wall, length, yieldStrength, pieces, material }: Mast,
+  system: UnitSystem,
+): string {
+  const long = `${inWords(length, 'length', system, RECKONED)} long`;
+  if (pieces) return `${material}, ${pieces.length} tubes, ${long}`;
+  const tube = `${inWords(outside, 'diameter', system, RECKONED)} outside`;
+  const thick = wall === undefined ? 'wall not given' : `wall ${inWords(wall, 'diameter', system, RECKONED)}`;
+  const grade =
+    yieldStrength === undefined ? 'yield not given' : `yield ${inWords(yieldStrength, 'stress', system, RECKONED)}`;
+  return `${material}, ${tube}, ${thick}, ${long}, ${grade}`;
+}
+
+export function foundationWords(foundation: Foundation | undefined, system: UnitSystem): string {
+  const long = (value: number) => inWords(value, 'length', system, RECKONED);
+  switch (foundation?.kind) {
+    case undefined:
+      return 'not given';
+    case 'maker':
+      return 'to the maker’s drawing';
+    case 'block':
+      return `block ${long(foundation.length)} by ${long(foundation.width)}, ${long(foundation.depth)} deep, soil ${inWords(foundation.bearing, 'pressure', system, RECKONED)}`;
+    case 'pier':
+      return `round pier ${long(foundation.diameter)} across, ${long(foundation.depth)} deep, soil sideways ${inWords(foundation.lateral, 'pressure-per-length', system, RECKONED)}`;
+  }
+}
+
+/** What a maker states, as typed. */
+export function ratingWords(rating: Rating, system: UnitSystem): { readonly states: string; readonly wind: string } {
+  return { states: `${claimWords(rating, system)}${placeWords(rating, system)}`, wind: ratedWindWords(rating, system) };
+}
+
+function claimWords({ claim }: Rating, system: UnitSystem): string {
+  const force = (value: number) => inWords(value, 'force', system, RECKONED);
+  const moment = (value: number) => inWords(value, 'moment', system, RECKONED);
+  const level = (claimed: { level: string; levelGiven: boolean }) =>
+    `, ${claimed.level} level${claimed.levelGiven ? '' : ' (not said, read so)'}`;
+  switch (claim.kind) {
+    case 'area': {
+      const rows = claim.rows.map(({ area, speed }) => {
+        const at = speed === undefined ? '' : ` at ${inWords(speed, 'speed', system, RECKONED)}`;
+        return `${inWords(area, 'area', system, RECKONED)}${at}`;
+      });
+      const also = claim.also.map(
+        ({ area, height }) =>
+          ` and ${inWords(area, 'area', system, RECKONED)} at ${inWords(height, 'length', system, RECKONED)}`,
+      );
+      return `${rows.join('; ')}${also.join('')}, ${WORDS_FOR_AREA[claim.areaKind]}`;
+    }
+    case 'force':
+      return `${force(claim.force)}${level(claim)}`;
+    case 'moment':
+      return `${moment(claim.moment)}${level(claim)}`;
+    case 'wind':
+      return 'the wind it stands bare';
+    case 'weight':
+      return inWords(claim.weight, 'weight', system, RECKONED);
+    case 'torque':
+      return [
+        ...(claim.torque === undefined ? [] : [`turns ${moment(claim.torque)}`]),
+        ...(claim.brake === undefined ? [] : [`brake ${moment(claim.brake)}`]),
+      ].join(', ');
+    case 'gear':
+      return [
+        ...(claim.working === undefined ? [] : [`may pull ${force(claim.working)}`]),
+        ...(claim.breaking === undefined ? [] : [`breaks at ${force(claim.breaking)}`]),
+      ].join(', ');
+  }
+}
+
+function placeWords({ height, top, held, withCables }: Rating, system: UnitSystem): string {
+  const long = (value: number) => inWords(value, 'length', system, RECKONED);
+  return [
+    ...(height === undefined ? [] : [`, at ${long(height)}`]),
+    ...(top === undefined ? [] : [`, for a top at ${long(top)}`]),
+    ...(held === undefined || held.length === 0 ? [] : [`, held at ${listed(held.map(long))}`]),
+    ...(withCables === undefined
+      ? []
+      : [`, with ${withCables.count} lines of ${inWords(withCables.diameter, 'diameter', system, RECKONED)}`]),
+  ].join('');
+}
+
+function ratedWindWords({ wind, claim }: Rating, system: UnitSystem): string {
+  if (!wind) return claim.kind === 'area' && claim.rows.every(({ speed }) => speed !== undefined) ? '' : 'none given';
+  const { speed, basis, method, exposure, riskCategory, year } = wind;
+  const kind = basis === undefined ? 'kind not said' : WORDS_FOR_BASIS[basis];
+  return [
+    ...(speed === undefined ? [] : [`${inWords(speed, 'speed', system, RECKONED)} (${kind})`]),
+    ...(method === undefined ? ['standard not named'] : [`by ${methodName(method)}`]),
+    ...(exposure === undefined ? ['ground not named'] : [`${exposure}, ${WORDS_FOR_GROUND[exposure]}`]),
+    ...(riskCategory === undefined ? [] : [`class ${riskCategory}`]),
+    ...(year === undefined ? [] : [`sheet of ${year}`]),
+  ].join(', ');
+}

@@ -1,0 +1,192 @@
+import { listed, sentence } from '../quantity.ts';
+import type { StepDocument, StepInput } from '../working-document.ts';
+import { type CheckSheetGiven, cautionsFor } from './given.ts';
+import { type HandLine, handLinesOf } from './hand-lines.ts';
+import { paragraph, plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
+import type { Block, SheetPart, Words } from './sheet.ts';
+
+/** Lines that a pencil redoes. */
+export function handPart({ document }: CheckSheetGiven): SheetPart {
+  const { ledger, reactions } = document;
+  const { units } = ledger;
+  const { lines, total, factorSays, together, use } = handLinesOf(document);
+  const numbered = lines.map((line, index) => handRow(line, index + 1));
+  const sum: readonly Words[] = [
+    strong(`${lines.length + 1}  sum`),
+    plain(''),
+    plain(''),
+    plain(''),
+    { text: total.force, strong: true, voice: 'wind' },
+    plain(''),
+    strong(total.moment),
+  ];
+  const { shear, moment } = reactions.allowable;
+  return {
+    id: 'by-hand',
+    heading: 'By hand: shear and moment at the foot',
+    blocks: [
+      {
+        kind: 'table',
+        caption: 'Area × pressure × factor is the force; force × height above the foot is the moment',
+        columns: [
+          { head: 'line' },
+          { head: 'area to the wind', unit: units.area, numeric: true },
+          { head: 'pressure', unit: units.pressure, numeric: true, voice: 'wind' },
+          { head: 'factor', numeric: true },
+          { head: 'force', unit: units.force, numeric: true, voice: 'wind' },
+          { head: 'height', unit: units.height, numeric: true },
+          { head: 'moment', unit: units.moment, numeric: true },
+        ],
+        rows: numbered,
+        totals: [sum],
+      },
+      ...(use
+        ? [
+            paragraph(
+              strong(`${lines.length + 2}  use of the tower in ${use.of}: `),
+              `${use.of === 'shear' ? total.force : total.moment} ÷ ${use.capacity} = ${use.use}.`,
+            ),
+          ]
+        : [
+            paragraph(
+              'The tower’s own link is not decided at the foot by these sums; its line among the links says where.',
+            ),
+          ]),
+      small(
+        [
+          `Factor: ${factorSays}.`,
+          `The answer has ${printed(shear, RECKONED)} and ${printed(moment, RECKONED)}; what differs in the last figure is the rounding of what is printed.`,
+          ...(reactions.heldAbove ? ['As if nothing held the tower above its foot.'] : []),
+          ...(together.length > 0
+            ? [`Taken together, areas added, pressure and height meant: ${listed(together)}.`]
+            : []),
+        ].join(' '),
+      ),
+    ],
+  };
+}
+
+function handRow({ name, factors, force, height, moment }: HandLine, number: number): readonly Words[] {
+  return [
+    strong(`${number}  ${name}`),
+    plain(factors?.area ?? ''),
+    plain(factors?.pressure ?? '', 'wind'),
+    plain(factors?.factor ?? ''),
+    plain(force, 'wind'),
+    plain(height ?? ''),
+    plain(moment),
+  ];
+}
+
+/** The line that says how many steps agree; a sheet is not made where one does not. */
+export function witnessSays({ testimony }: CheckSheetGiven): string {
+  const agree = testimony.filter(({ agrees }) => agrees).length;
+  return `${agree} of ${testimony.length} steps re-evaluated by an independent evaluator.`;
+}
+
+/** Every step, each under what it is about. */
+export function workingPart(given: CheckSheetGiven): SheetPart {
+  const { testimony, working } = given;
+  const blocks: Block[] = [];
+  let about = '';
+  if (working === 'full') {
+    for (const { step } of testimony) {
+      const here = sentence(step.about.join(', '));
+      if (here !== about) blocks.push({ kind: 'subheading', text: here });
+      about = here;
+      blocks.push(stepBlock(step, given));
+    }
+  } else {
+    blocks.push(
+      paragraph(
+        `The ${testimony.length} steps of the working are left out of this sheet; working=full prints every one of them.`,
+      ),
+    );
+  }
+  return { id: 'working', heading: 'Working', blocks: [paragraph(witnessSays(given)), ...blocks] };
+}
+
+function stepBlock(step: StepDocument, { sources }: CheckSheetGiven): Block {
+  const title = sources.find(({ id }) => id === step.source)?.title.split(',')[0] ?? step.source;
+  return {
+    kind: 'step',
+    symbol: step.symbol,
+    title: step.title,
+    expression: step.expression,
+    inputs: step.inputs.map((input) => ({
+      symbol: input.symbol,
+      words: inputWords(input),
+      ...(typeof input.value === 'number' ? { value: valueWords(input.value, input.unit) } : {}),
+    })),
+    value: valueWords(step.value, step.unit),
+    source:
+      step.source === 'derived'
+        ? `${step.clause}; ${step.knownInWords}`
+        : `${title}, ${step.clause}; ${step.knownInWords}`,
+    fromMemory: step.known === 'memory' || step.known === 'second-hand',
+    ...(step.note === undefined ? {} : { note: step.note }),
+  };
+}
+
+function inputWords({ meaning, value, unit }: StepInput): string {
+  const numbers = typeof value === 'number' ? valueWords(value, unit) : listWords(value, unit);
+  return `${numbers} (${meaning})`;
+}
+
+function valueWords(value: number, unit: string): string {
+  return printed({ value, unit }, RECKONED);
+}
+
+function listWords(values: readonly number[], unit: string): string {
+  const numbers = values.map((each) => printedNumber(each, RECKONED)).join('; ');
+  return unit === '' || unit === '°' ? `${numbers}${unit}` : `${numbers} ${unit}`;
+}
+
+/** The documents behind the working, and what of them is from memory. */
+export function sourcesPart(given: CheckSheetGiven): SheetPart {
+  const { testimony, sources } = given;
+  const steps = testimony.map(({ step }) => step);
+  const used = [...new Set(steps.map(({ source }) => source))].filter((source) => source !== 'derived').sort();
+  const memory = clausesOf(steps, 'memory');
+  const secondHand = clausesOf(steps, 'second-hand');
+  const practice = clausesOf(steps, 'common-practice');
+  const titled = (id: string) => sources.find((source) => source.id === id);
+  const groups = [
+    ['From memory: check against your copy', memory],
+    ['Second hand: check against your copy', secondHand],
+    ['Common practice, no standard', practice],
+  ] as const;
+  return {
+    id: 'sources',
+    heading: 'Sources, and what is from memory',
+    blocks: [
+      {
+        kind: 'table',
+        caption: 'Documents that the working stands on',
+        columns: [{ head: 'document' }, { head: 'edition' }, { head: 'clauses' }, { head: 'what of it was read' }],
+        rows: used.map((id) => [
+          strong(titled(id)?.title ?? id),
+          plain(titled(id)?.edition ?? ''),
+          plain([...new Set(steps.filter(({ source }) => source === id).map(({ clause }) => clause))].join('; ')),
+          plain(titled(id)?.seen ?? ''),
+        ]),
+      },
+      ...groups.flatMap(([text, clauses]): readonly Block[] =>
+        clauses.length === 0
+          ? []
+          : [
+              { kind: 'subheading', text },
+              { kind: 'list', items: clauses },
+            ],
+      ),
+      small(
+        'What has no document behind it is derived here from mechanics or geometry, and says so in the working. The makers’ numbers are as typed.',
+      ),
+      ...cautionsFor('sources', given),
+    ],
+  };
+}
+
+function clausesOf(steps: readonly StepDocument[], known: StepDocument['known']): readonly string[] {
+  return [...new Set(steps.filter((step) => step.known === known).map(({ title, clause }) => `${title} (${clause})`))];
+}
