@@ -1,0 +1,136 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
+import type { PaperOrder } from './paper-order.ts';
+
+const FACES = [
+  ['source-serif-4', '400Regular', 'SourceSerif4_400Regular.ttf'],
+  ['source-serif-4', '400Regular_Italic', 'SourceSerif4_400Regular_Italic.ttf'],
+  ['source-serif-4', '500Medium', 'SourceSerif4_500Medium.ttf'],
+  ['source-serif-4', '600SemiBold', 'SourceSerif4_600SemiBold.ttf'],
+  ['source-serif-4', '600SemiBold_Italic', 'SourceSerif4_600SemiBold_Italic.ttf'],
+  ['source-sans-3', '400Regular', 'SourceSans3_400Regular.ttf'],
+  ['source-sans-3', '600SemiBold', 'SourceSans3_600SemiBold.ttf'],
+] as const;
+
+/** As the template has them: a letter counts as had when each of these rows of families has it. */
+const FAMILIES = [
+  '"Source Serif 4", "Libertinus Serif", "DejaVu Sans Mono"',
+  '"Source Sans 3", "Libertinus Serif", "DejaVu Sans Mono"',
+] as const;
+
+/** Marks that turn the reading direction of what follows them: shown, never obeyed. */
+const TURNING = /[\u200e\u200f\u061c\u202a-\u202e\u2066-\u2069]/u;
+const PLAIN = /^[\n\u0020-\u007e]$/;
+/** Letters beyond the plain ones that are tried for one sheet; more cannot be told apart from noise. */
+const TRIED_AT_MOST = 400;
+
+function fileBeside(name: string): string {
+  return fileURLToPath(new URL(name, import.meta.url));
+}
+
+/** The typesetter: turns orders into PDF. Everything that knows the library stands in this file. */
+export class TypstPress {
+  readonly #compiler: NodeCompiler;
+  readonly #template = readFileSync(fileBeside('sheet.typ'), 'utf8');
+  readonly #has = new Map<string, boolean>();
+
+  constructor() {
+    // Only our own letters: a sheet must not change with the machine. The library reads this when it is created.
+    process.env['FONTCONFIG_FILE'] = fileBeside('no-system-fonts.xml');
+    const fontBlobs = FACES.map(([family, face, file]) =>
+      readFileSync(fileURLToPath(import.meta.resolve(`@expo-google-fonts/${family}/${face}/${file}`))),
+    );
+    this.#compiler = NodeCompiler.create({ workspace: fileBeside('.'), fontArgs: [{ fontBlobs }] });
+  }
+
+  /** One sheet as tagged PDF/UA-1; the same order gives the same bytes. */
+  print(order: PaperOrder): Uint8Array {
+    const missing = this.#missingIn(order);
+    const inputs = { order: JSON.stringify(withoutMissing(order, missing)) };
+    try {
+      return this.#compiler.pdf(
+        { mainFileContent: this.#template, inputs, resetRead: true },
+        { pdfStandard: 'ua-1' },
+      );
+    } finally {
+      this.#compiler.evictCache(1);
+    }
+  }
+
+  /** Which letters of an order no family has. */
+  #missingIn(order: PaperOrder): ReadonlySet<string> {
+    const unknown: string[] = [];
+    const missing = new Set<string>();
+    const found = new Set<string>();
+    eachText(order, (text) => {
+      for (const letter of text) found.add(letter);
+    });
+    let tried = 0;
+    for (const letter of found) {
+      if (PLAIN.test(letter)) continue;
+      tried += 1;
+      if (TURNING.test(letter) || tried > TRIED_AT_MOST) missing.add(letter);
+      else if (this.#has.get(letter) === undefined) unknown.push(letter);
+      else if (this.#has.get(letter) === false) missing.add(letter);
+    }
+    this.#try(unknown);
+    for (const letter of unknown) if (this.#has.get(letter) === false) missing.add(letter);
+    return missing;
+  }
+
+  /** Tries letters together, then halves: nearly always all are there. */
+  #try(letters: readonly string[]): void {
+    if (letters.length === 0) return;
+    const all = this.#prints(letters.join(' '));
+    if (all || letters.length === 1) {
+      for (const letter of letters) this.#has.set(letter, all);
+      return;
+    }
+    const half = Math.ceil(letters.length / 2);
+    this.#try(letters.slice(0, half));
+    this.#try(letters.slice(half));
+  }
+
+  #prints(text: string): boolean {
+    const lines = FAMILIES.map((families) => `#text(font: (${families}), fallback: false, sys.inputs.text)`);
+    const mainFileContent = ['#set document(title: "letters", date: none)', ...lines].join('\n\n');
+    try {
+      this.#compiler.pdf({ mainFileContent, inputs: { text } }, { pdfStandard: 'ua-1' });
+      return true;
+    } catch {
+      return false;
+    }
+  }
+}
+
+/** The texts of an order that get printed; the plan that goes along as a file is not. */
+function eachText(order: PaperOrder, visit: (text: string) => void): void {
+  mapTexts({ ...order, plan: null }, (text) => {
+    visit(text);
+    return text;
+  });
+}
+
+function withoutMissing(order: PaperOrder, missing: ReadonlySet<string>) {
+  const { plan, ...printed } = order;
+  const shown = missing.size === 0 ? printed : mapTexts(printed, (text) => replaced(text, missing));
+  return { ...(shown as object), plan, replaced: missing.size > 0 };
+}
+
+function replaced(text: string, missing: ReadonlySet<string>): string {
+  return Array.from(text, (letter) => (missing.has(letter) ? codeOf(letter) : letter)).join('');
+}
+
+function codeOf(letter: string): string {
+  return `(U+${(letter.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')})`;
+}
+
+function mapTexts(value: unknown, change: (text: string) => string): unknown {
+  if (typeof value === 'string') return change(value.toWellFormed().normalize('NFC'));
+  if (Array.isArray(value)) return value.map((each) => mapTexts(each, change));
+  if (typeof value === 'object' && value !== null) {
+    return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, mapTexts(each, change)]));
+  }
+  return value;
+}
