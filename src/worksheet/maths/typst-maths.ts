@@ -1,12 +1,5 @@
 import { createRequire } from 'node:module';
-import type {
-  ConstantNode,
-  FunctionNode,
-  MathNode,
-  OperatorNode,
-  ParenthesisNode,
-  SymbolNode,
-} from 'mathjs';
+import type { ConstantNode, FunctionNode, MathNode, OperatorNode, ParenthesisNode, SymbolNode } from 'mathjs';
 import { remember } from '../../foundation/index.ts';
 
 /** Greek letters by the names that expressions give them; the typesetter knows them by the same. */
@@ -14,9 +7,6 @@ const GREEK = new Set(
   `alpha beta gamma delta epsilon zeta eta theta kappa lambda mu nu xi pi rho sigma tau phi psi omega
    Gamma Delta Theta Lambda Pi Sigma Phi Psi Omega`.split(/\s+/),
 );
-
-
-
 
 const NAMED = new Set(['sin', 'cos', 'tan', 'min', 'max', 'exp']);
 
@@ -73,7 +63,8 @@ function of(node: MathNode): string {
 }
 
 function constant({ value }: ConstantNode): string {
-  if (typeof value !== 'number' || !Number.isFinite(value)) throw new Error('a formula holds a constant that is no number');
+  if (typeof value !== 'number' || !Number.isFinite(value))
+    throw new Error('a formula holds a constant that is no number');
   const power = /^1e\+?(-?\d+)$/.exec(value.toExponential());
   return power && Math.abs(Number(power[1])) > 4 ? `10^(${power[1]})` : String(value);
 }
@@ -135,7 +126,8 @@ function lastOf(node: MathNode): MathNode {
 function firstOf(node: MathNode): MathNode {
   if (node.type !== 'OperatorNode') return node;
   const { op, args } = node as OperatorNode;
-  if (op === '*' || op === '.*' || ((op === '^' || op === '.^') && args.length === 2)) return firstOf(args[0] as MathNode);
+  if (op === '*' || op === '.*' || ((op === '^' || op === '.^') && args.length === 2))
+    return firstOf(args[0] as MathNode);
   return node;
 }
 
@@ -177,10 +169,16 @@ function call(node: FunctionNode): string {
       return `op("ln") lr((1 + ${of(first)}))`;
     case 'expm1':
       return `lr((${named('exp', node.args)} - 1))`;
+    case 'map': {
+      // A function of each of a list.
+      const [, applied] = node.args;
+      if (applied?.type !== 'SymbolNode' || !NAMED.has((applied as SymbolNode).name))
+        throw new Error('map without a name');
+      return named((applied as SymbolNode).name, [first]);
+    }
     case 'sum':
       return `sum ${isSum(first) ? `lr((${of(first)}))` : of(first)}`;
     default:
       throw new Error(`the function ${name} has no way to be written`);
   }
 }
-

@@ -56,9 +56,10 @@ function cellsOf(rows: readonly (readonly Words[])[], index: number): readonly W
 function leastWidth({ head, unit = '', numeric }: Column, cells: readonly Words[], size: number): number {
   const inHead = Math.max(...[...head.split(/[\s]/), unit].map(lettersOf)) * HEAD_SIZE * LETTER;
   const inCells = cells.map((cell) => {
-    const letters = numeric
-      ? lettersOf(cell.text)
-      : Math.min(LONGEST_WORD, Math.max(...cell.text.split(/\s/).map(lettersOf)));
+    const letters =
+      numeric || cell.mark !== undefined
+        ? lettersOf(cell.text)
+        : Math.min(LONGEST_WORD, Math.max(...cell.text.split(/\s/).map(lettersOf)));
     return letters * size * letterWidth(cell) + markWidth(cell);
   });
   return Math.max(inHead, ...inCells) + INSET;

@@ -36,6 +36,8 @@ export type PaperBlock =
       readonly rows: readonly { readonly label: string; readonly filled?: string; readonly span: number }[];
     }
   | { readonly kind: 'plan'; readonly chunks: readonly (readonly string[])[] }
+  /** In two columns, down the one and then down the other. */
+  | { readonly kind: 'flow'; readonly blocks: readonly PaperBlock[] }
   | {
       readonly kind: 'beside';
       /** Shares of the width; 0 is the seal's own. */
@@ -65,8 +67,6 @@ const WIDTH: Readonly<Record<Paper, number>> = { letter: 612 - 93.6, a4: 595.27 
 const RUNNING_LENGTH = 44;
 /** From so many rows on, facts stand in two columns. */
 const LONG_FACTS = 7;
-/** A formula longer than this has the whole width. */
-const LONG_FORMULA = 64;
 const PLAN_LINES = 74;
 const PLAN_WIDTH = 64;
 const TITLE_BLOCK_COLUMNS = 5;
@@ -85,10 +85,15 @@ export function paperOrder(sheet: Sheet, paper: Paper): PaperOrder {
     version: sheet.version,
     parts: sheet.parts.map(({ heading, blocks }) => ({
       heading: loose(heading),
-      blocks: besideEachOther(blocks.map((block) => laidOut(block, WIDTH[paper]))),
+      blocks: besideEachOther(blocks.filter(saysAnything).map((block) => laidOut(block, WIDTH[paper]))),
     })),
     plan: plan?.json ?? null,
   };
+}
+
+/** A heading without words would be one too many for who hears the sheet. */
+function saysAnything(block: Block): boolean {
+  return block.kind !== 'subheading' || block.text.trim() !== '';
 }
 
 function shortened(text: string, length: number): string {
@@ -102,7 +107,9 @@ function loose(text: string, longest = 20): string {
     const letters = Array.from(word);
     if (letters.length <= longest) return word;
     return letters
-      .map((letter, index) => (index > 0 && index % (longest / 2) === 0 && !/\p{M}/u.test(letter) ? `\u200b${letter}` : letter))
+      .map((letter, index) =>
+        index > 0 && index % (longest / 2) === 0 && !/\p{M}/u.test(letter) ? `\u200b${letter}` : letter,
+      )
       .join('');
   });
 }
@@ -228,9 +235,29 @@ function planChunks(json: string): readonly (readonly string[])[] {
 /** Puts side by side what is narrow: halves of long facts, drawings, steps, remarks and their seal. */
 function besideEachOther(blocks: readonly PaperBlock[]): readonly PaperBlock[] {
   const placed: PaperBlock[] = [];
+  let flow: PaperBlock[] | undefined;
+  let drawn: PaperBlock[][] | undefined;
   for (let index = 0; index < blocks.length; index++) {
     const block = blocks[index] as PaperBlock;
     const next = blocks[index + 1];
+    if (block.kind === 'step' || (block.kind === 'subheading' && next?.kind === 'step')) {
+      if (flow === undefined) {
+        flow = [];
+        placed.push({ kind: 'flow', blocks: flow });
+      }
+      flow.push(block);
+      continue;
+    }
+    flow = undefined;
+    if (block.kind === 'drawing') {
+      if (drawn === undefined) {
+        drawn = [];
+        placed.push({ kind: 'beside', across: [1, 1], cells: drawn });
+      }
+      drawn.push([block]);
+      continue;
+    }
+    drawn = undefined;
     if (block.kind === 'facts' && block.rows.length >= LONG_FACTS) {
       const half = Math.ceil(block.rows.length / 2);
       const columns = [block.rows.slice(0, half), block.rows.slice(half)];
@@ -238,19 +265,7 @@ function besideEachOther(blocks: readonly PaperBlock[]): readonly PaperBlock[] {
     } else if (block.kind === 'remarks' && next?.kind === 'seal') {
       placed.push({ kind: 'beside', across: [1, 0], cells: [[block], [next]] });
       index++;
-    } else if (narrow(block)) {
-      const before = placed.at(-1);
-      const [first] = before?.kind === 'beside' ? (before.cells.at(-1) ?? []) : [];
-      if (before?.kind === 'beside' && first?.kind === block.kind) {
-        placed[placed.length - 1] = { ...before, cells: [...before.cells, [block]] };
-      } else {
-        placed.push({ kind: 'beside', across: [1, 1], cells: [[block]] });
-      }
     } else placed.push(block);
   }
   return placed;
-}
-
-function narrow(block: PaperBlock): boolean {
-  return block.kind === 'drawing' || (block.kind === 'step' && block.formula.says.length <= LONG_FORMULA);
 }

@@ -12,7 +12,11 @@ function answered(order: PaperOrder): PressAnswer {
   } catch (error) {
     // The library leaves the message empty; its words stand in the code, and hold the texts of the sheet in backticks.
     const { code, message } = error as { code?: unknown; message?: unknown };
-    return { failed: String(code || message || error).replaceAll(/`[^`]*`/g, '`…`').slice(0, 2000) };
+    return {
+      failed: String(code || message || error)
+        .replaceAll(/`[^`]*`/g, '`…`')
+        .slice(0, 2000),
+    };
   }
 }
 

@@ -49,10 +49,7 @@ export class TypstPress {
     const missing = this.#missingIn(order);
     const inputs = { order: JSON.stringify(withoutMissing(order, missing)) };
     try {
-      return this.#compiler.pdf(
-        { mainFileContent: this.#template, inputs, resetRead: true },
-        { pdfStandard: 'ua-1' },
-      );
+      return this.#compiler.pdf({ mainFileContent: this.#template, inputs, resetRead: true }, { pdfStandard: 'ua-1' });
     } finally {
       this.#compiler.evictCache(1);
     }
