@@ -11,6 +11,7 @@ import { demoPlans } from './documents/reference-files.ts';
 import { frontPageRoutes } from './front-page/front-page-routes.ts';
 import { readJsonBodies } from './json-body.ts';
 import { assetRoutes } from './page/asset-routes.ts';
+import type { PrintShopLimits } from './paper/print-shop.ts';
 import { Problem } from './problems/problem.ts';
 import { answerBrokenHttp, handleProblems, sendFrameworkError } from './problems/problem-handlers.ts';
 import { backgroundRoutes } from './routes/background-routes.ts';
@@ -24,10 +25,12 @@ export interface AppOptions {
   readonly configuration: Configuration;
   /** Where log lines go; by default to standard output. */
   readonly logTo?: DestinationStream;
+  /** How worksheets are printed, where not as usual. */
+  readonly printing?: Partial<PrintShopLimits>;
 }
 
 /** Builds the whole service and does not listen. */
-export async function buildApp({ configuration, logTo }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({ configuration, logTo, printing }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     loggerInstance: serviceLog(configuration.logLevel, logTo),
     bodyLimit: configuration.bodyLimit,
@@ -73,7 +76,7 @@ export async function buildApp({ configuration, logTo }: AppOptions): Promise<Fa
   const plans = demoPlans();
   await app.register(assetRoutes);
   await app.register(frontPageRoutes, { plans });
-  await app.register(planRoutes);
+  await app.register(planRoutes, printing === undefined ? {} : { printing });
   await app.register(cellRoutes);
   await app.register(backgroundRoutes, { plans });
   await app.register(serviceRoutes);

@@ -33,12 +33,18 @@ import {
   checkDocument,
   checkText,
   ledgerTable,
+  PAPERS,
+  type Paper,
+  paperOrder,
   pressuresDocument,
   ratingsDocument,
 } from '../../worksheet/index.ts';
 import { csv } from '../cells/csv.ts';
 import { component } from '../documents/component.ts';
 import { chosenForm } from '../negotiation.ts';
+import { checkWorksheet, paperOf } from '../paper/check-worksheet.ts';
+import { pdfDisposition } from '../paper/file-name.ts';
+import { PrintShop, type PrintShopLimits } from '../paper/print-shop.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
 import { additionsSchema } from '../schemas/additions-schemas.ts';
@@ -55,7 +61,7 @@ const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequ
 const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
 
 const FORMS = { json: 'application/json', text: 'text/plain' } as const;
-const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml' } as const;
+const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml', pdf: 'application/pdf' } as const;
 
 const decimal = z
   .enum(['point', 'comma'])
@@ -82,10 +88,20 @@ const remedies = z
   .optional()
   .meta({ description: 'full: what would help the weakest link, each checked anew; none when not given.' });
 
+/** Bytes, which the contract shows as OpenAPI 3.1 does: a string of a media type. */
+const pdf = z
+  .string()
+  .meta({ description: 'PDF/UA-1', contentMediaType: 'application/pdf' }) as unknown as z.ZodType<Buffer>;
+
 const drawing = z
   .enum(DRAWING_NAMES)
   .optional()
   .meta({ description: 'Which drawing, with as=svg: it goes with no other form.' });
+
+const paper = z.enum(PAPERS).optional().meta({
+  description:
+    'Paper of the worksheet, with as=pdf; when not given, letter where units are us and a4 where they are si.',
+});
 
 const bodyProblems = problemResponses(
   'not-json',
@@ -169,8 +185,19 @@ function drawingFor(form: keyof typeof CHECK_FORMS, named: DrawingName | undefin
   });
 }
 
+/** A paper goes with the form that is printed. */
+function paperFor(form: keyof typeof CHECK_FORMS, named: Paper | undefined): Paper | undefined {
+  if (form === 'pdf' || named === undefined) return named;
+  throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', {
+    faults: [{ parameter: 'paper', given: named, says: 'paper goes with as=pdf: ask for that too, or leave it out.' }],
+  });
+}
+
 /** Answers to a plan or to a part of one. */
-export const planRoutes: FastifyPluginAsyncZod = async (app) => {
+export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<PrintShopLimits> }> = async (app, { printing }) => {
+  const shop = new PrintShop(app.log, printing);
+  app.addHook('onClose', async () => shop.close());
+
   app.addHook('preValidation', async ({ body, headers }) => {
     if (body === undefined || (body === null && headers['content-type'] === undefined)) {
       throw new Problem('not-json', 'The body is empty; send a JSON object.');
@@ -186,12 +213,13 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         summary: 'Whether a tower takes what hangs on it, by how much, and what gives first',
         body: planBody,
         querystring: z.strictObject({
-          as: z
-            .enum(['json', 'text', 'csv', 'svg'])
-            .optional()
-            .meta({ description: 'Form of the answer, before the accept header; csv: its ledger; svg: a drawing.' }),
+          as: z.enum(['json', 'text', 'csv', 'svg', 'pdf']).optional().meta({
+            description:
+              'Form of the answer, before the accept header; csv: its ledger; svg: a drawing; pdf: the permit worksheet, tagged, with the plan attached as plan.json.',
+          }),
           decimal,
           drawing,
+          paper,
           working,
           spread,
           sensitivity,
@@ -205,6 +233,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
               'text/plain': { schema: z.string() },
               'text/csv': { schema: z.string() },
               'image/svg+xml': { schema: z.string() },
+              'application/pdf': { schema: pdf },
             },
           },
           ...problemResponses(
@@ -215,6 +244,9 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
             'not-acceptable',
             'too-large',
             'unsupported-media-type',
+            'paper-failed',
+            'paper-busy',
+            'closing',
           ),
         },
       },
@@ -222,6 +254,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
     async (request, reply) => {
       const form = chosenForm(CHECK_FORMS, request.query.as, request.headers.accept);
       const drawn = drawingFor(form, request.query.drawing);
+      const named = paperFor(form, request.query.paper);
       const sign = request.query.decimal ?? 'point';
       const { inquiry, document, queries } = readOrRefuse(readPlan(request.body, { decimal: sign }));
       const assessment = assess(inquiry);
@@ -236,7 +269,19 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       };
       reply.header('vary', 'accept');
       if (form === 'text') return reply.type('text/plain; charset=utf-8').send(checkText(assessment, queries, besides));
-      const answer = checkDocument(assessment, document, queries, request.query.working ?? 'none', besides);
+      const depth = request.query.working ?? 'none';
+      if (form === 'pdf') {
+        // A sheet says how many steps agree, so all are looked at, shown or not.
+        const whole = checkDocument(assessment, document, queries, 'full', besides);
+        const sheet = checkWorksheet(assessment, whole, depth);
+        const printed = await shop.print(paperOrder(sheet, paperOf(sheet, named)), request.signal);
+        if (printed === undefined) return reply.hijack();
+        return reply
+          .type('application/pdf')
+          .header('content-disposition', pdfDisposition(assessment.inquiry.title))
+          .send(printed);
+      }
+      const answer = checkDocument(assessment, document, queries, depth, besides);
       if (form === 'csv') {
         const { heads, rows } = ledgerTable(answer);
         return reply.type('text/csv; charset=utf-8').send(csv([heads, ...rows], sign));
