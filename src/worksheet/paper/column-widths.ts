@@ -17,6 +17,10 @@ const MARK = 13;
 /** A column of words is not asked to hold a longer word, or more words, in one line. */
 const LONGEST_WORD = 14;
 const LONGEST_LINE = 60;
+/** Lines that a head may take. */
+const HEAD_LINES = 2.5;
+/** Letters get smaller, down to this, rather than that words get less than half of the line they wish for. */
+const COMFORT = 7.75;
 
 /**
  * Widths for a table: numbers never break, words share what is left by how much there is of them; where it does not
@@ -30,14 +34,15 @@ export function columnWidths(
   for (const size of SIZES) {
     const least = columns.map((column, index) => leastWidth(column, cellsOf(rows, index), size));
     const sum = total(least);
-    if (sum <= width || size === SIZES.at(-1)) {
-      const spare = width - sum;
-      if (spare < 0) return { points: least.map((each) => (each * width) / sum), size };
-      const wishes = columns.map((column, index) =>
-        column.numeric === true ? 0 : Math.max(0, lineWidth(cellsOf(rows, index), size) - (least[index] as number)),
-      );
-      return { points: shared(least, wishes, spare), size };
+    const spare = width - sum;
+    if (spare < 0) {
+      if (size === SIZES.at(-1)) return { points: least.map((each) => (each * width) / sum), size };
+      continue;
     }
+    const wishes = columns.map((column, index) =>
+      column.numeric === true ? 0 : Math.max(0, lineWidth(cellsOf(rows, index), size) - (least[index] as number)),
+    );
+    if (spare >= total(wishes) / 2 || size <= COMFORT) return { points: shared(least, wishes, spare), size };
   }
   throw new Error('a table has no size of type');
 }
@@ -54,7 +59,8 @@ function cellsOf(rows: readonly (readonly Words[])[], index: number): readonly W
 }
 
 function leastWidth({ head, unit = '', numeric }: Column, cells: readonly Words[], size: number): number {
-  const inHead = Math.max(...[...head.split(/[\s]/), unit].map(lettersOf)) * HEAD_SIZE * LETTER;
+  const words = [...head.split(/\s/), unit].map(lettersOf);
+  const inHead = Math.max(...words, Math.ceil(lettersOf(head) / HEAD_LINES)) * HEAD_SIZE * LETTER;
   const inCells = cells.map((cell) => {
     const letters =
       numeric || cell.mark !== undefined

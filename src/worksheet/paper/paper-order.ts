@@ -64,7 +64,7 @@ export interface PaperOrder {
 /** Width between the margins [pt]. */
 const WIDTH: Readonly<Record<Paper, number>> = { letter: 612 - 93.6, a4: 595.27 - 93.6 };
 
-const RUNNING_LENGTH = 44;
+const RUNNING_LENGTH = 30;
 /** From so many rows on, facts stand in two columns. */
 const LONG_FACTS = 7;
 const PLAN_LINES = 74;
@@ -77,7 +77,7 @@ export function paperOrder(sheet: Sheet, paper: Paper): PaperOrder {
   return {
     paper: paper === 'letter' ? 'us-letter' : 'a4',
     title: loose(sheet.title),
-    running: shortened(sheet.title, RUNNING_LENGTH),
+    running: shortened(loose(sheet.title), RUNNING_LENGTH),
     subject: sheet.subject,
     verdict: sheet.verdict,
     says: loose(sheet.says),
@@ -103,7 +103,7 @@ function shortened(text: string, length: number): string {
 
 /** Lets a long word break: names may have 200 letters and no blank. */
 function loose(text: string, longest = 20): string {
-  return text.replace(/\S+/gu, (word) => {
+  return text.replaceAll(/\s/gu, blank).replace(/\S+/gu, (word) => {
     const letters = Array.from(word);
     if (letters.length <= longest) return word;
     return letters
@@ -112,6 +112,11 @@ function loose(text: string, longest = 20): string {
       )
       .join('');
   });
+}
+
+/** A line ends where the paper does, not where a name says; a blank that holds two words together stays. */
+function blank(space: string): string {
+  return /[\u00a0\u202f]/u.test(space) ? space : ' ';
 }
 
 function looseWords(words: Words): Words {

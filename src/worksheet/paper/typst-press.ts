@@ -111,23 +111,28 @@ function eachText(order: PaperOrder, visit: (text: string) => void): void {
 
 function withoutMissing(order: PaperOrder, missing: ReadonlySet<string>) {
   const { plan, ...printed } = order;
-  const shown = missing.size === 0 ? printed : mapTexts(printed, (text) => replaced(text, missing));
+  const shown =
+    missing.size === 0
+      ? printed
+      : mapTexts(printed, (text, key) =>
+          Array.from(text, (letter) => {
+            if (!missing.has(letter)) return letter;
+            // A drawing has set its lines already: one letter for one.
+            return key === 'svg' ? '?' : codeOf(letter);
+          }).join(''),
+        );
   return { ...(shown as object), plan, replaced: missing.size > 0 };
-}
-
-function replaced(text: string, missing: ReadonlySet<string>): string {
-  return Array.from(text, (letter) => (missing.has(letter) ? codeOf(letter) : letter)).join('');
 }
 
 function codeOf(letter: string): string {
   return `(U+${(letter.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')})`;
 }
 
-function mapTexts(value: unknown, change: (text: string) => string): unknown {
-  if (typeof value === 'string') return change(value.toWellFormed().normalize('NFC'));
-  if (Array.isArray(value)) return value.map((each) => mapTexts(each, change));
+function mapTexts(value: unknown, change: (text: string, key: string) => string, key = ''): unknown {
+  if (typeof value === 'string') return change(value.toWellFormed().normalize('NFC'), key);
+  if (Array.isArray(value)) return value.map((each) => mapTexts(each, change, key));
   if (typeof value === 'object' && value !== null) {
-    return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, mapTexts(each, change)]));
+    return Object.fromEntries(Object.entries(value).map(([name, each]) => [name, mapTexts(each, change, name)]));
   }
   return value;
 }
