@@ -11,7 +11,7 @@ import { demoPlans } from './documents/reference-files.ts';
 import { frontPageRoutes } from './front-page/front-page-routes.ts';
 import { readJsonBodies } from './json-body.ts';
 import { assetRoutes } from './page/asset-routes.ts';
-import type { PrintShopLimits } from './paper/print-shop.ts';
+import type { Printing } from './paper/print-shop.ts';
 import { Problem } from './problems/problem.ts';
 import { answerBrokenHttp, handleProblems, sendFrameworkError } from './problems/problem-handlers.ts';
 import { backgroundRoutes } from './routes/background-routes.ts';
@@ -26,7 +26,7 @@ export interface AppOptions {
   /** Where log lines go; by default to standard output. */
   readonly logTo?: DestinationStream;
   /** How worksheets are printed, where not as usual. */
-  readonly printing?: Partial<PrintShopLimits>;
+  readonly printing?: Partial<Printing>;
 }
 
 /** Builds the whole service and does not listen. */

@@ -13,12 +13,13 @@ export interface RunningApp {
 
 interface Changes extends Partial<Configuration> {
   readonly logTo?: AppOptions['logTo'];
+  readonly printing?: AppOptions['printing'];
   /** Adds routes of the test's own before the app listens. */
   readonly prepare?: (app: App) => void;
 }
 
 /** Builds the service, listens on a free port while the tests of a describe block run, and closes. */
-export function runningApp({ logTo, prepare, ...changes }: Changes = {}): RunningApp {
+export function runningApp({ logTo, printing, prepare, ...changes }: Changes = {}): RunningApp {
   let app: App | undefined;
   const present = (): App => {
     if (app === undefined) throw new Error('the app is not built yet');
@@ -26,7 +27,11 @@ export function runningApp({ logTo, prepare, ...changes }: Changes = {}): Runnin
   };
   beforeAll(async () => {
     const configuration = { ...readConfiguration({ LOG_LEVEL: 'silent', RATE_LIMIT: '100000' }), ...changes };
-    app = await buildApp({ configuration, ...(logTo === undefined ? {} : { logTo }) });
+    app = await buildApp({
+      configuration,
+      ...(logTo === undefined ? {} : { logTo }),
+      ...(printing === undefined ? {} : { printing }),
+    });
     prepare?.(app);
     await app.listen({ host: '127.0.0.1', port: 0 });
   });

@@ -2,7 +2,9 @@ import { type ChildProcess, fork } from 'node:child_process';
 import { type PaperOrder, PRESS_PROGRAM, type PressAnswer } from '../../worksheet/index.ts';
 import { Problem } from '../problems/problem.ts';
 
-export interface PrintShopLimits {
+export interface Printing {
+  /** What runs as the press. */
+  readonly program: URL;
   /** Orders that may wait while one is printed. */
   readonly waiting: number;
   /** A sheet that takes longer is given up [ms]. */
@@ -13,7 +15,13 @@ export interface PrintShopLimits {
   readonly idleTime: number;
 }
 
-const LIMITS: PrintShopLimits = { waiting: 8, sheetTime: 20_000, sheetsOfAPress: 200, idleTime: 300_000 };
+const AS_USUAL: Printing = {
+  program: PRESS_PROGRAM,
+  waiting: 8,
+  sheetTime: 20_000,
+  sheetsOfAPress: 200,
+  idleTime: 300_000,
+};
 
 interface ShopLog {
   error(about: object, message: string): void;
@@ -31,19 +39,17 @@ interface Press {
 
 /** Prints worksheets, one after the other, in a process of its own that can be stopped in mid-sheet. */
 export class PrintShop {
-  readonly #limits: PrintShopLimits;
+  readonly #how: Printing;
   readonly #log: ShopLog;
-  readonly #program: URL;
   readonly #waiting: Job[] = [];
   #press: Press | undefined;
   #printing: Job | undefined;
   #timer: NodeJS.Timeout | undefined;
   #closed = false;
 
-  constructor(log: ShopLog, limits: Partial<PrintShopLimits> = {}, program: URL = PRESS_PROGRAM) {
+  constructor(log: ShopLog, printing: Partial<Printing> = {}) {
     this.#log = log;
-    this.#limits = { ...LIMITS, ...limits };
-    this.#program = program;
+    this.#how = { ...AS_USUAL, ...printing };
   }
 
   /** How many orders are being printed or waiting. */
@@ -61,7 +67,7 @@ export class PrintShop {
     return new Promise((resolve, reject) => {
       if (this.#closed) return reject(closing());
       if (gone.aborted) return resolve(undefined);
-      if (this.#printing !== undefined && this.#waiting.length >= this.#limits.waiting) {
+      if (this.#printing !== undefined && this.#waiting.length >= this.#how.waiting) {
         return reject(
           new Problem('paper-busy', `${this.busy} worksheets are being printed or waiting already.`, {
             headers: { 'retry-after': '5' },
@@ -108,7 +114,7 @@ export class PrintShop {
     if (this.#printing !== undefined) return;
     const job = this.#waiting.shift();
     if (job === undefined) {
-      this.#timer = setTimeout(() => this.#stopPress(), this.#limits.idleTime).unref();
+      this.#timer = setTimeout(() => this.#stopPress(), this.#how.idleTime).unref();
       return;
     }
     this.#printing = job;
@@ -116,15 +122,15 @@ export class PrintShop {
     const press = this.#press;
     press.sheets += 1;
     this.#timer = setTimeout(() => {
-      this.#failed(press, `no sheet within ${this.#limits.sheetTime} ms`);
-    }, this.#limits.sheetTime).unref();
+      this.#failed(press, `no sheet within ${this.#how.sheetTime} ms`);
+    }, this.#how.sheetTime).unref();
     press.process.send(job.order, (error) => {
       if (error !== null) this.#failed(press, `the press takes no order: ${error.message}`);
     });
   }
 
   #startPress(): Press {
-    const child = fork(this.#program, [], {
+    const child = fork(this.#how.program, [], {
       execPath: process.execPath,
       execArgv: [],
       // Nothing of the service's settings concerns a press.
@@ -150,7 +156,7 @@ export class PrintShop {
 
   #answered(press: Press, answer: PressAnswer): void {
     if (press !== this.#press) return;
-    if (press.sheets >= this.#limits.sheetsOfAPress) this.#stopPress();
+    if (press.sheets >= this.#how.sheetsOfAPress) this.#stopPress();
     if ('pdf' in answer) this.#finish(Buffer.from(answer.pdf));
     else {
       this.#log.error({ press: answer.failed }, 'a worksheet could not be printed');

@@ -44,7 +44,7 @@ import { component } from '../documents/component.ts';
 import { chosenForm } from '../negotiation.ts';
 import { checkWorksheet, paperOf } from '../paper/check-worksheet.ts';
 import { pdfDisposition } from '../paper/file-name.ts';
-import { PrintShop, type PrintShopLimits } from '../paper/print-shop.ts';
+import { type Printing, PrintShop } from '../paper/print-shop.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
 import { additionsSchema } from '../schemas/additions-schemas.ts';
@@ -194,7 +194,7 @@ function paperFor(form: keyof typeof CHECK_FORMS, named: Paper | undefined): Pap
 }
 
 /** Answers to a plan or to a part of one. */
-export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<PrintShopLimits> }> = async (app, { printing }) => {
+export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }> = async (app, { printing }) => {
   const shop = new PrintShop(app.log, printing);
   app.addHook('onClose', async () => shop.close());
 
