@@ -13,10 +13,16 @@ const FACES = [
   ['source-sans-3', '600SemiBold', 'SourceSans3_600SemiBold.ttf'],
 ] as const;
 
-/** As the template has them: a letter counts as had when each of these rows of families has it. */
-const FAMILIES = [
-  '"Source Serif 4", "Libertinus Serif", "DejaVu Sans Mono"',
-  '"Source Sans 3", "Libertinus Serif", "DejaVu Sans Mono"',
+/** Families and faces as the template has them: a letter counts as had when each of these has it. */
+const LOOKS = [
+  'font: ("Source Serif 4", "Libertinus Serif", "DejaVu Sans Mono")',
+  'font: ("Source Serif 4", "Libertinus Serif", "DejaVu Sans Mono"), weight: 500',
+  'font: ("Source Serif 4", "Libertinus Serif", "DejaVu Sans Mono"), weight: 600',
+  'font: ("Source Serif 4", "Libertinus Serif", "DejaVu Sans Mono"), style: "italic"',
+  'font: ("Source Serif 4", "Libertinus Serif", "DejaVu Sans Mono"), style: "italic", weight: 600',
+  'font: ("Source Sans 3", "Libertinus Serif", "DejaVu Sans Mono")',
+  'font: ("Source Sans 3", "Libertinus Serif", "DejaVu Sans Mono"), weight: 600',
+  'font: ("DejaVu Sans Mono", "Libertinus Serif", "Source Serif 4")',
 ] as const;
 
 /** Marks that turn the reading direction of what follows them: shown, never obeyed. */
@@ -90,8 +96,12 @@ export class TypstPress {
   }
 
   #prints(text: string): boolean {
-    const lines = FAMILIES.map((families) => `#text(font: (${families}), fallback: false, sys.inputs.text)`);
-    const mainFileContent = ['#set document(title: "letters", date: none)', ...lines].join('\n\n');
+    const lines = LOOKS.map((look) => `#text(${look}, fallback: false, sys.inputs.text)`);
+    const mainFileContent = [
+      '#set document(title: "letters", date: none)',
+      '#show regex("\\p{Arabic}+"): set text(style: "normal")',
+      ...lines,
+    ].join('\n\n');
     try {
       this.#compiler.pdf({ mainFileContent, inputs: { text } }, { pdfStandard: 'ua-1' });
       return true;
@@ -111,16 +121,15 @@ function eachText(order: PaperOrder, visit: (text: string) => void): void {
 
 function withoutMissing(order: PaperOrder, missing: ReadonlySet<string>) {
   const { plan, ...printed } = order;
-  const shown =
+  const shown = mapTexts(printed, (text, key) =>
     missing.size === 0
-      ? printed
-      : mapTexts(printed, (text, key) =>
-          Array.from(text, (letter) => {
-            if (!missing.has(letter)) return letter;
-            // A drawing has set its lines already: one letter for one.
-            return key === 'svg' ? '?' : codeOf(letter);
-          }).join(''),
-        );
+      ? text
+      : Array.from(text, (letter) => {
+          if (!missing.has(letter)) return letter;
+          // A drawing has set its lines already: one letter for one.
+          return key === 'svg' ? '?' : codeOf(letter);
+        }).join(''),
+  );
   return { ...(shown as object), plan, replaced: missing.size > 0 };
 }
 
