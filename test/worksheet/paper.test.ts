@@ -56,6 +56,7 @@ describe('a printed sheet', () => {
     ['Hebrew, Arabic, Chinese', 'שלום العربية 漢字'],
     ['half a character', 'a\ud83dz'],
     ['combining marks', 'e\u0301\u0327\u0488'],
+    ['a mark with nothing to stand on', '\u05a9'],
     ['line and paragraph ends', 'a\r\nb\u2028c\u2029d\te'],
     ['200 letters without a blank', 'x'.repeat(200)],
     ['200 emoji', '🗼'.repeat(200)],

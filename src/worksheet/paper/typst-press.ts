@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
+import { remember } from '../../foundation/index.ts';
 import type { PaperOrder } from './paper-order.ts';
 
 const FACES = [
@@ -28,6 +29,7 @@ const LOOKS = [
 /** Marks that turn the reading direction of what follows them: shown, never obeyed. */
 const TURNING = /[\u200e\u200f\u061c\u202a-\u202e\u2066-\u2069]/u;
 const PLAIN = /^[\n\u0020-\u007e]$/;
+const RARER = /[^\p{Script=Latin}\p{Script=Greek}\p{Script=Cyrillic}\p{Script=Common}]/u;
 /** Letters beyond the plain ones that are tried for one sheet; more cannot be told apart from noise. */
 const TRIED_AT_MOST = 400;
 
@@ -52,7 +54,19 @@ export class TypstPress {
 
   /** One sheet as tagged PDF/UA-1; the same order gives the same bytes. */
   print(order: PaperOrder): Uint8Array {
-    const missing = this.#missingIn(order);
+    const letters = lettersOf(order);
+    const missing = this.#missingOf(letters);
+    try {
+      return this.#printed(order, missing);
+    } catch (error) {
+      // A letter may be had alone and not where it stands; then only plain scripts are set as letters.
+      const rarer = letters.filter((letter) => RARER.test(letter) && !missing.has(letter));
+      if (rarer.length === 0) throw error;
+      return this.#printed(order, new Set([...missing, ...rarer]));
+    }
+  }
+
+  #printed(order: PaperOrder, missing: ReadonlySet<string>): Uint8Array {
     const inputs = { order: JSON.stringify(withoutMissing(order, missing)) };
     try {
       return this.#compiler.pdf({ mainFileContent: this.#template, inputs, resetRead: true }, { pdfStandard: 'ua-1' });
@@ -61,45 +75,17 @@ export class TypstPress {
     }
   }
 
-  /** Which letters of an order no family has. */
-  #missingIn(order: PaperOrder): ReadonlySet<string> {
-    const unknown: string[] = [];
-    const missing = new Set<string>();
-    const found = new Set<string>();
-    eachText(order, (text) => {
-      for (const letter of text) found.add(letter);
-    });
-    let tried = 0;
-    for (const letter of found) {
-      if (PLAIN.test(letter)) continue;
-      tried += 1;
-      if (TURNING.test(letter) || tried > TRIED_AT_MOST) missing.add(letter);
-      else if (this.#has.get(letter) === undefined) unknown.push(letter);
-      else if (this.#has.get(letter) === false) missing.add(letter);
-    }
-    this.#try(unknown);
-    for (const letter of unknown) if (this.#has.get(letter) === false) missing.add(letter);
-    return missing;
-  }
-
-  /** Tries letters together, then halves: nearly always all are there. */
-  #try(letters: readonly string[]): void {
-    if (letters.length === 0) return;
-    const all = this.#prints(letters.join(' '));
-    if (all || letters.length === 1) {
-      for (const letter of letters) this.#has.set(letter, all);
-      return;
-    }
-    const half = Math.ceil(letters.length / 2);
-    this.#try(letters.slice(0, half));
-    this.#try(letters.slice(half));
+  /** Which of these letters no family has; each is tried once and alone, so that no sheet hangs on the one before. */
+  #missingOf(letters: readonly string[]): ReadonlySet<string> {
+    const had = (letter: string) => !TURNING.test(letter) && remember(this.#has, letter, () => this.#prints(letter));
+    return new Set(letters.filter((letter, index) => index >= TRIED_AT_MOST || !had(letter)));
   }
 
   #prints(text: string): boolean {
     const lines = LOOKS.map((look) => `#text(${look}, fallback: false, sys.inputs.text)`);
     const mainFileContent = [
       '#set document(title: "letters", date: none)',
-      '#show regex("\\p{Arabic}+"): set text(style: "normal")',
+      '#show regex("\\\\p{Arabic}+"): set text(style: "normal")',
       ...lines,
     ].join('\n\n');
     try {
@@ -111,12 +97,14 @@ export class TypstPress {
   }
 }
 
-/** The texts of an order that get printed; the plan that goes along as a file is not. */
-function eachText(order: PaperOrder, visit: (text: string) => void): void {
+/** The letters that get printed, but the plainest, each once; the plan that goes along as a file is not printed. */
+function lettersOf(order: PaperOrder): readonly string[] {
+  const found = new Set<string>();
   mapTexts({ ...order, plan: null }, (text) => {
-    visit(text);
+    for (const letter of text) if (!PLAIN.test(letter)) found.add(letter);
     return text;
   });
+  return [...found];
 }
 
 function withoutMissing(order: PaperOrder, missing: ReadonlySet<string>) {
