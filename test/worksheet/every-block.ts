@@ -18,8 +18,8 @@ export const HOSTILE = [
 
 const formulas = formulasDocument();
 
-/** A sheet that holds a block of every kind, all formulas, and a text at every place where one can stand. */
-export function sheetWithEverything(text: string): Sheet {
+/** A sheet that holds a block of every kind, formulas, and a text at every place where one can stand. */
+export function sheetWithEverything(text: string, steps = formulas.length): Sheet {
   return {
     title: text,
     subject: 'Worksheet of a test',
@@ -73,7 +73,7 @@ export function sheetWithEverything(text: string): Sheet {
       {
         id: 'working',
         heading: 'Working',
-        blocks: formulas.map((formula) => ({
+        blocks: formulas.slice(0, steps).map((formula) => ({
           kind: 'step',
           symbol: formula.symbol,
           title: text,
