@@ -130,6 +130,14 @@ describe('a plan with gaps', () => {
 });
 
 describe('what an owner may type', () => {
+  it('goes over the page rather than off it where a name fills one', () => {
+    const name = '🗼'.repeat(90);
+    const code = '(U+1F5FC)'.repeat(90);
+    const { text } = printed({ ...demoPlan('river-bluff'), loads: [{ name, above: 2, area: 5 }] });
+    // Among the open questions, links and cautions, and in the ledger and the lines by hand.
+    expect(text.split(code).length - 1).toBeGreaterThan(4);
+  });
+
   const press = new TypstPress();
   const readOf = (text: string) => readPdf(press.print(paperOrder(sheetWithEverything(text, 6), 'letter'))).text;
 

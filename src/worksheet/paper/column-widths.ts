@@ -13,7 +13,7 @@ const HEAD_SIZE = 7.5;
 const LETTER = 0.51;
 const STRONG_LETTER = 0.54;
 const INSET = 7.5;
-const MARK = 13;
+const MARK = 17;
 /** A column of words is not asked to hold a longer word, or more words, in one line. */
 const LONGEST_WORD = 14;
 const LONGEST_LINE = 60;

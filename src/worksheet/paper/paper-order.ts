@@ -67,8 +67,8 @@ const WIDTH: Readonly<Record<Paper, number>> = { letter: 612 - 93.6, a4: 595.27 
 const RUNNING_LENGTH = 30;
 /** From so many rows on, facts stand in two columns. */
 const LONG_FACTS = 7;
-const PLAN_LINES = 74;
-const PLAN_WIDTH = 64;
+const PLAN_LINES = 60;
+const PLAN_WIDTH = 60;
 const TITLE_BLOCK_COLUMNS = 5;
 
 /** Cuts a worksheet to a paper. */
