@@ -15,6 +15,7 @@ import { KeyRing } from './keys/key-ring.ts';
 import { letOtherSitesRead } from './other-sites.ts';
 import { assetRoutes } from './page/asset-routes.ts';
 import { formRoutes } from './page/form-routes.ts';
+import type { Printing } from './paper/print-shop.ts';
 import { Problem } from './problems/problem.ts';
 import { answerBrokenHttp, handleProblems, sendFrameworkError } from './problems/problem-handlers.ts';
 import { backgroundRoutes } from './routes/background-routes.ts';
@@ -39,6 +40,8 @@ export interface AppOptions {
   readonly logTo?: DestinationStream;
   /** How often files that may change are looked at [ms]. */
   readonly lookEvery?: number;
+  /** How worksheets are printed, where not as usual. */
+  readonly printing?: Partial<Printing>;
 }
 
 /** How long a caller may take: the head of a request, the whole request, and a connection on which nothing moves [ms]. */
@@ -47,7 +50,12 @@ const REQUEST_TIME = 30_000;
 const STILL_TIME = 120_000;
 
 /** Builds the whole service and does not listen. */
-export async function buildApp({ configuration, logTo, lookEvery = 2_000 }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({
+  configuration,
+  logTo,
+  lookEvery = 2_000,
+  printing,
+}: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     loggerInstance: serviceLog(configuration.logLevel, logTo),
     bodyLimit: configuration.bodyLimit,
@@ -122,7 +130,7 @@ export async function buildApp({ configuration, logTo, lookEvery = 2_000 }: AppO
   await app.register(assetRoutes);
   await app.register(formRoutes, { plans, club: configuration.club });
   await app.register(docsRoutes);
-  await app.register(planRoutes);
+  await app.register(planRoutes, printing === undefined ? {} : { printing });
   await app.register(cellRoutes, { rateLimit: configuration.cellRateLimit });
   await app.register(backgroundRoutes, { plans });
   await app.register(stockRoutes, { stock });

@@ -17,12 +17,13 @@ const FOR_TESTS = { LOG_LEVEL: 'silent', RATE_LIMIT: '100000', CELL_RATE_LIMIT: 
 interface Changes extends Partial<Configuration> {
   readonly logTo?: AppOptions['logTo'];
   readonly lookEvery?: number;
+  readonly printing?: AppOptions['printing'];
   /** Adds routes of the test's own before the app listens. */
   readonly prepare?: (app: App) => void;
 }
 
 /** Builds the service, listens on a free port while the tests of a describe block run, and closes. */
-export function runningApp({ logTo, lookEvery, prepare, ...changes }: Changes = {}): RunningApp {
+export function runningApp({ logTo, lookEvery, printing, prepare, ...changes }: Changes = {}): RunningApp {
   let app: App | undefined;
   const present = (): App => {
     if (app === undefined) throw new Error('the app is not built yet');
@@ -34,6 +35,7 @@ export function runningApp({ logTo, lookEvery, prepare, ...changes }: Changes = 
       configuration,
       ...(logTo === undefined ? {} : { logTo }),
       ...(lookEvery === undefined ? {} : { lookEvery }),
+      ...(printing === undefined ? {} : { printing }),
     });
     prepare?.(app);
     await app.listen({ host: '127.0.0.1', port: 0 });

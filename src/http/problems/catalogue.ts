@@ -121,6 +121,18 @@ export const PROBLEM_KINDS = {
     remedy:
       'Tell whoever runs the service, with the plan; the detail names the step. as=json has the answer without it.',
   },
+  'paper-failed': {
+    status: 500,
+    title: 'The worksheet could not be printed',
+    cause: 'The typesetter failed at this sheet, ended, or took too long over it; it is not the fault of your request.',
+    remedy: 'Send it again; if it fails again, as=json has the whole answer. The log has the cause.',
+  },
+  'paper-busy': {
+    status: 503,
+    title: 'Too many worksheets are being printed',
+    cause: 'Worksheets are printed one after the other, and as many wait already as may wait.',
+    remedy: 'Wait as many seconds as the retry-after header says, and send it again.',
+  },
   closing: {
     status: 503,
     title: 'The service is stopping',

@@ -36,6 +36,9 @@ import {
   checkDocument,
   checkText,
   ledgerTable,
+  PAPERS,
+  type Paper,
+  paperOrder,
   pressuresDocument,
   ratingsDocument,
 } from '../../worksheet/index.ts';
@@ -44,6 +47,9 @@ import { component } from '../documents/component.ts';
 import { readFormBodies } from '../form-body.ts';
 import { chosenForm, prefersPage } from '../negotiation.ts';
 import { areasPage, pressuresPage, ratingsPage } from '../pages/part-pages.ts';
+import { pdfDisposition } from '../paper/file-name.ts';
+import { paperOf } from '../paper/paper-of.ts';
+import { type Printing, PrintShop } from '../paper/print-shop.ts';
 import { type PostedDocument, postedDocument } from '../posted-document.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
@@ -66,7 +72,7 @@ const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSch
 const JSON_TYPE = 'application/json; charset=utf-8';
 const FORMS = { json: 'application/json', text: 'text/plain', html: 'text/html' } as const;
 /** What an answer to a plan can be had as. */
-export const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml' } as const;
+export const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml', pdf: 'application/pdf' } as const;
 
 const decimal = z
   .enum(['point', 'comma'])
@@ -93,6 +99,11 @@ const remedies = z
   .optional()
   .meta({ description: 'full: what would help the weakest link, each checked anew; none when not given.' });
 
+/** Bytes, which the contract shows as OpenAPI 3.1 does: a string of a media type. */
+const pdf = z
+  .string()
+  .meta({ description: 'PDF/UA-1', contentMediaType: 'application/pdf' }) as unknown as z.ZodType<Buffer>;
+
 const drawing = z
   .enum(DRAWING_NAMES)
   .optional()
@@ -105,6 +116,10 @@ const drawings = z
   .meta({
     description: `Drawings to come along with the JSON answer, with commas between: ${DRAWING_NAMES.join(', ')}.`,
   });
+const paper = z.enum(PAPERS).optional().meta({
+  description:
+    'Paper of the worksheet, with as=pdf; when not given, letter where units are us and a4 where they are si.',
+});
 
 const bodyProblems = problemResponses(
   'not-json',
@@ -216,8 +231,19 @@ function drawingsBeside(form: keyof typeof CHECK_FORMS, list: string | undefined
   });
 }
 
+/** A paper goes with the form that is printed. */
+function paperFor(form: keyof typeof CHECK_FORMS, named: Paper | undefined): Paper | undefined {
+  if (form === 'pdf' || named === undefined) return named;
+  throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', {
+    faults: [{ parameter: 'paper', given: named, says: 'paper goes with as=pdf: ask for that too, or leave it out.' }],
+  });
+}
+
 /** Answers to a plan or to a part of one. */
-export const planRoutes: FastifyPluginAsyncZod = async (app) => {
+export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }> = async (app, { printing }) => {
+  const shop = new PrintShop(app.log, printing);
+  app.addHook('onClose', async () => shop.close());
+
   readFormBodies(app);
   app.addHook('preValidation', async ({ body, headers }) => {
     if (body === undefined || (body === null && headers['content-type'] === undefined)) {
@@ -234,13 +260,14 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         summary: 'Whether a tower takes what hangs on it, by how much, and what gives first',
         body: planBody,
         querystring: z.strictObject({
-          as: z.enum(['json', 'text', 'html', 'csv', 'svg']).optional().meta({
+          as: z.enum(['json', 'text', 'html', 'csv', 'svg', 'pdf']).optional().meta({
             description:
-              'Form of the answer, before the accept header; html: the permit worksheet as a page; csv: the ledger; svg: a drawing.',
+              'Form of the answer, before the accept header; html: the permit worksheet as a page; csv: the ledger; svg: a drawing; pdf: the worksheet on paper, tagged, with the plan attached as plan.json.',
           }),
           decimal,
           drawing,
           drawings,
+          paper,
           working,
           spread,
           sensitivity,
@@ -255,6 +282,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
               'text/html': { schema: z.string() },
               'text/csv': { schema: z.string() },
               'image/svg+xml': { schema: z.string() },
+              'application/pdf': { schema: pdf },
             },
           },
           ...problemResponses(
@@ -267,6 +295,9 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
             'too-large',
             'unsupported-media-type',
             'not-witnessed',
+            'paper-failed',
+            'paper-busy',
+            'closing',
           ),
         },
       },
@@ -275,6 +306,7 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
       const form = chosenForm(CHECK_FORMS, request.query.as, request.headers.accept);
       const drawn = drawingFor(form, request.query.drawing);
       const along = drawingsBeside(form, request.query.drawings);
+      const named = paperFor(form, request.query.paper);
       const sign = request.query.decimal ?? 'point';
       const posted = postedDocument(request.body, planDocumentSchema, sign);
       const { inquiry, document, queries } = readOrRefuse(readPlan(posted.document, { decimal: sign }), posted);
@@ -296,6 +328,17 @@ export const planRoutes: FastifyPluginAsyncZod = async (app) => {
         // A sheet says how many steps agree, so all are looked at, shown or not.
         const whole = checkDocument(assessment, document, queries, 'full', besides);
         return sendPage(reply, worksheetPage(checkWorksheet(assessment, whole, depth)));
+      }
+      if (form === 'pdf') {
+        // A sheet says how many steps agree, so all are looked at, shown or not.
+        const whole = checkDocument(assessment, document, queries, 'full', besides);
+        const sheet = checkWorksheet(assessment, whole, depth);
+        const printed = await shop.print(paperOrder(sheet, paperOf(sheet, named)), request.signal);
+        if (printed === undefined) return reply.hijack();
+        return reply
+          .type('application/pdf')
+          .header('content-disposition', pdfDisposition(assessment.inquiry.title))
+          .send(printed);
       }
       const answer = checkDocument(assessment, document, queries, depth, besides);
       if (form === 'csv') {
