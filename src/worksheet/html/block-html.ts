@@ -39,7 +39,7 @@ export function blocksHtml(blocks: readonly Block[], id: string): readonly Marku
 function cautionsHtml(severity: Of<'caution'>['severity'], cautions: readonly Of<'caution'>[]): Markup {
   return element(
     'ul',
-    { class: `cautions ${severity}` },
+    { class: `cautions cautions-${severity}` },
     ...cautions.map(({ says, action }) =>
       element('li', {}, element('b', {}, says), action === undefined ? '' : ` ${action}`),
     ),
@@ -104,11 +104,15 @@ function factsHtml({ rows }: Of<'facts'>): Markup {
   );
 }
 
+/** A dash where a row has nothing to say; a phone leaves it out. */
+const NOTHING = '–';
+
 const heading = ({ head, unit }: Column) => (unit === undefined || unit === '' ? head : `${head}, ${unit}`);
 
 function tableHtml({ caption, columns, rows, totals }: Of<'table'>, id: string): Markup {
   const captionId = `${id}-caption`;
-  const kind = (column: Column | undefined) => (column?.numeric ? undefined : 'word');
+  const kind = (column: Column | undefined, text = '') =>
+    [...(column?.numeric ? [] : ['word']), ...(text === NOTHING ? ['none'] : [])].join(' ') || undefined;
   const line = (cells: readonly Words[]) =>
     element(
       'tr',
@@ -118,7 +122,7 @@ function tableHtml({ caption, columns, rows, totals }: Of<'table'>, id: string):
           ? element('th', { scope: 'row' }, wordsHtml(cell))
           : element(
               'td',
-              { class: kind(columns[index]), 'data-h': columns[index] && heading(columns[index]) },
+              { class: kind(columns[index], cell.text), 'data-h': columns[index] && heading(columns[index]) },
               cell.text === '' ? '' : element('span', { class: 'cell' }, wordsHtml(cell)),
             ),
       ),
@@ -152,13 +156,13 @@ function tableHtml({ caption, columns, rows, totals }: Of<'table'>, id: string):
   );
 }
 
-function drawingHtml({ name, title, svg, alternative }: Of<'drawing'>): Markup {
+function drawingHtml({ name, title, svg }: Of<'drawing'>): Markup {
   return element(
     'figure',
     { class: `drawing ${name}` },
-    // It was made by our own drawing room, which escapes every word in it.
+    // Made by our own drawing room, which escapes every word in it and says what it shows.
     { markup: svg },
-    element('figcaption', {}, element('b', {}, `${title}. `), element('span', { class: 'note' }, alternative)),
+    element('figcaption', {}, title),
   );
 }
 

@@ -70,7 +70,7 @@ function contents(parts: readonly SheetPart[]): Markup {
 function partHtml({ id, heading, blocks }: SheetPart): Markup {
   return element(
     'section',
-    { id, class: `part ${id}`, 'aria-labelledby': `${id}-heading` },
+    { id, class: `part part-${id}`, 'aria-labelledby': `${id}-heading` },
     element('h2', { class: 'head', id: `${id}-heading` }, heading),
     ...blocksHtml(blocks, id),
   );

@@ -12,7 +12,7 @@ export function handPart({ document }: CheckSheetGiven): SheetPart {
   const { lines, total, factorSays, together, use } = handLinesOf(document);
   const numbered = lines.map((line, index) => handRow(line, index + 1));
   const sum: readonly Words[] = [
-    strong(`${lines.length + 1}  sum`),
+    strong(`${lines.length + 1}. sum`),
     plain(''),
     plain(''),
     plain(''),
@@ -43,7 +43,7 @@ export function handPart({ document }: CheckSheetGiven): SheetPart {
       ...(use
         ? [
             paragraph(
-              strong(`${lines.length + 2}  use of the tower in ${use.of}: `),
+              strong(`${lines.length + 2}. use of the tower in ${use.of}: `),
               `${use.of === 'shear' ? total.force : total.moment} ÷ ${use.capacity} = ${use.use}.`,
             ),
           ]
@@ -68,7 +68,7 @@ export function handPart({ document }: CheckSheetGiven): SheetPart {
 
 function handRow({ name, factors, force, height, moment }: HandLine, number: number): readonly Words[] {
   return [
-    strong(`${number}  ${name}`),
+    strong(`${number}. ${name}`),
     plain(factors?.area ?? ''),
     plain(factors?.pressure ?? '', 'wind'),
     plain(factors?.factor ?? ''),
