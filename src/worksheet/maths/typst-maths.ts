@@ -1,6 +1,6 @@
-import { createRequire } from 'node:module';
 import type { ConstantNode, FunctionNode, MathNode, OperatorNode, ParenthesisNode, SymbolNode } from 'mathjs';
 import { remember } from '../../foundation/index.ts';
+import { expressionTree } from './expression-tree.ts';
 
 /** Greek letters by the names that expressions give them; the typesetter knows them by the same. */
 const GREEK = new Set(
@@ -11,16 +11,10 @@ const GREEK = new Set(
 const NAMED = new Set(['sin', 'cos', 'tan', 'min', 'max', 'exp']);
 
 const written = new Map<string, string>();
-let parse: ((expression: string) => MathNode) | undefined;
-
-function tree(expression: string): MathNode {
-  parse ??= (createRequire(import.meta.url)('mathjs/lib/browser/math.js') as typeof import('mathjs')).parse;
-  return parse(expression);
-}
 
 /** A formula of ours in the notation of the typesetter's maths; throws for anything a formula of ours does not use. */
 export function typstMaths(expression: string): string {
-  return remember(written, expression, () => of(tree(expression)));
+  return remember(written, expression, () => of(expressionTree(expression)));
 }
 
 /** A symbol such as `K_zt`: an italic letter, words and subscripts upright. */
