@@ -188,43 +188,37 @@ function ofStrip(x: number, y: number): readonly [number, number] {
   return [u, v];
 }
 
-/** Middle along x of the pressure 1 − u·x − v·y over a unit square of which the far corner alone lifts. */
-function middleAlong(u: number, v: number): number {
-  const lifted = 1 - v;
-  const ratio = u > 0 ? lifted / u : 0;
-  return (1.5 - 2 * u + 0.75 * u ** 2 - (ratio * lifted) ** 2 / 4) / (3 - 3 * u + u ** 2 - ratio * lifted ** 2);
-}
-
+/**
+ * The far corner alone lifts: the plane that stands under the load on what is pressed, then what that plane presses, and
+ * again. The pressure falls to nothing at the edge of what is pressed, so a change of the edge is of second order: this is
+ * Newton's way, and six turns are many.
+ */
 function ofFarCornerLifted(x: number, y: number): readonly [number, number] {
-  const along = (v: number) => whereItFallsTo(x, (u) => middleAlong(u, v), 1 - v, 1);
-  const v = whereItFallsTo(y, (v) => middleAlong(v, along(v)), 1e-9, 1);
-  return [along(v), v];
+  let [u, v] = planeUnder(x, y, 0, 0);
+  for (let turn = 0; turn < 20; turn += 1) {
+    const lifted = Math.max(0, u + v - 1);
+    const [nextU, nextV] = planeUnder(x, y, lifted / u, lifted / v);
+    const moved = Math.abs(nextU - u) + Math.abs(nextV - v);
+    [u, v] = [nextU, nextV];
+    if (moved < 1e-9) break;
+  }
+  return [u, v];
 }
 
-/** Where a falling function comes to a value, or the end nearer to it: halving, quickened by the chord. */
-function whereItFallsTo(value: number, of: (at: number) => number, low: number, high: number): number {
-  let [left, right] = [low, high];
-  let [atLeft, atRight] = [of(left) - value, of(right) - value];
-  let last = 0;
-  if (!(atLeft > 0)) return left;
-  if (!(atRight < 0)) return right;
-  for (let turn = 0; turn < 100 && right - left > 1e-13; turn += 1) {
-    const chord = right - (atRight * (right - left)) / (atRight - atLeft);
-    const middle = chord > left && chord < right ? chord : (left + right) / 2;
-    const here = of(middle) - value;
-    if (here === 0) return middle;
-    if (here > 0) {
-      left = middle;
-      atLeft = here;
-      if (last > 0) atRight /= 2;
-    } else {
-      right = middle;
-      atRight = here;
-      if (last < 0) atLeft /= 2;
-    }
-    last = here;
-  }
-  return (left + right) / 2;
+/** The plane 1 − u·x − v·y whose middle lies at (x, y) on a unit square less a triangle of two legs at its far corner. */
+function planeUnder(x: number, y: number, legX: number, legY: number): readonly [number, number] {
+  const lifted = (legX * legY) / 2;
+  const area = 1 - lifted;
+  const first = 1 / 2 - lifted * (1 - legX / 3);
+  const firstY = 1 / 2 - lifted * (1 - legY / 3);
+  const second = 1 / 3 - lifted * (1 - (2 * legX) / 3 + legX ** 2 / 6);
+  const secondY = 1 / 3 - lifted * (1 - (2 * legY) / 3 + legY ** 2 / 6);
+  const mixed = 1 / 4 - lifted * (1 - (legX + legY) / 3 + (legX * legY) / 12);
+  // u·(∫x² − x·∫x) + v·(∫xy − x·∫y) = ∫x − x·∫1, and the same along y.
+  const [a, b, c] = [second - x * first, mixed - x * firstY, first - x * area];
+  const [d, e, f] = [mixed - y * first, secondY - y * firstY, firstY - y * area];
+  const determinant = a * e - b * d;
+  return [(c * e - b * f) / determinant, (a * f - c * d) / determinant];
 }
 
 /**
