@@ -1,4 +1,4 @@
-import { lowestReaching } from '../foundation/index.ts';
+import { lowestReaching, remember } from '../foundation/index.ts';
 import type { Wind } from '../methods/index.ts';
 import { type Windward, windward } from '../structure/index.ts';
 import type { Check } from './check-list.ts';
@@ -113,16 +113,23 @@ function staysSteady(model: TowerModel, wind: Wind, actualWind: Wind, design: nu
  * @returns by scenario, what hangs and the tower [-]
  * @source derived
  */
-export function actualWindward(model: TowerModel): readonly [readonly Windward[], readonly (Windward | undefined)[]] {
-  const winds = model.scenarios.map(({ exposed }) => siteWind(model.inquiry, exposed, true));
-  const hung = winds.map((wind) => windward(wind, model.hungWind[0] as Windward, 'demand', 'face'));
-  const own = model.ownWind.map((cut, scenario) =>
-    cut
-      ? windward(winds[scenario] as Wind, cut, 'demand', (model.scenarios[scenario] as Scenario).direction)
-      : undefined,
-  );
-  return [hung, own];
+export function actualWindward(model: TowerModel): ActualWindward {
+  return remember(actualWinds, model, () => {
+    const winds = model.scenarios.map(({ exposed }) => siteWind(model.inquiry, exposed, true));
+    const hung = winds.map((wind) => windward(wind, model.hungWind[0] as Windward, 'demand', 'face'));
+    const own = model.ownWind.map((cut, scenario) =>
+      cut
+        ? windward(winds[scenario] as Wind, cut, 'demand', (model.scenarios[scenario] as Scenario).direction)
+        : undefined,
+    );
+    return [hung, own];
+  });
 }
+
+type ActualWindward = readonly [readonly Windward[], readonly (Windward | undefined)[]];
+
+/** By model: several links ask. */
+const actualWinds = new WeakMap<TowerModel, ActualWindward>();
 
 /** Force may drop where a coefficient does, so the lowest speed is looked for upward from well below the steady one. */
 function searched(

@@ -59,8 +59,13 @@ interface Place {
 
 interface MastModel {
   readonly beam: MastBeam;
-  readonly cut: Cut;
   readonly places: readonly Place[];
+  readonly winds: readonly MastWinds[];
+}
+
+/** What hangs on the mast, and the winds on it. */
+interface MastInWind {
+  readonly cut: Cut;
   readonly winds: readonly MastWinds[];
 }
 
@@ -231,17 +236,27 @@ function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
   });
 }
 
+/** By model: the link, what it does to its hold, and the room on it all ask. */
+const mastModels = new WeakMap<TowerModel, { readonly found: MastModel | undefined }>();
+const mastsInWind = new WeakMap<TowerModel, MastInWind>();
+
 function mastModel(model: TowerModel): MastModel | undefined {
-  const { mast } = model.inquiry.station;
-  const beam = mast && beamOf(mast);
-  if (!beam) return undefined;
-  const cut = cutIntoSlices(mastItems(model), []);
-  const places = placesOf(model, beam, cut);
-  return places && { beam, cut, places, winds: mastWinds(model, cut) };
+  return remember(mastModels, model, () => {
+    const { mast } = model.inquiry.station;
+    const beam = mast && beamOf(mast);
+    if (!beam) return { found: undefined };
+    const { cut, winds } = mastInWind(model);
+    const places = placesOf(model, beam, cut);
+    return { found: places && { beam, places, winds } };
+  }).found;
 }
 
-function mastItems(model: TowerModel): readonly WindItem[] {
-  return model.hung.filter((item) => item.carriedBy === 'mast');
+function mastInWind(model: TowerModel): MastInWind {
+  return remember(mastsInWind, model, () => {
+    const items = model.hung.filter((item) => item.carriedBy === 'mast');
+    const cut = cutIntoSlices(items, []);
+    return { cut, winds: mastWinds(model, cut) };
+  });
 }
 
 type AllowedOfTubes = NonNullable<ReturnType<typeof sharedBending>['allowed']>;
@@ -402,11 +417,10 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
   if (mast?.foot === undefined) return undefined;
   const { foot } = mast;
   const bearing = mast.bearing !== undefined && mast.bearing > foot ? mast.bearing : undefined;
-  const cut = cutIntoSlices(mastItems(model), []);
   const { speed } = siteSpeed(model.inquiry);
   const beam = beamOf(mast);
   let answer: MastAnswer | undefined;
-  for (const { design } of mastWinds(model, cut)) {
+  for (const { design } of mastInWind(model).winds) {
     const forces = sliceForces(design, speed, 'bad', true);
     const by = (weight: (z: number, item: WindItem) => number) =>
       worstHeadingOf(
