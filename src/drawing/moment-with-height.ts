@@ -1,6 +1,6 @@
 import { DISPLAY_UNITS, type Dimension, displayValue } from '../foundation/index.ts';
-import { type Assessment, type Check, type CheckUse, deadDemandOf, linkUse } from '../margins/index.ts';
-import { profileOf, shearOfTorsion, sliceForces } from '../structure/index.ts';
+import { type Assessment, type CheckUse, deadDemandOf, linkUse } from '../margins/index.ts';
+import { profileOf, type Section, shearOfTorsion, sliceForces } from '../structure/index.ts';
 import { levelAxis, type Scale, scaleOf, uprightAxis } from './axes.ts';
 import { hachures, LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
 import { placed } from './lane.ts';
@@ -84,25 +84,23 @@ export function demandByHeight({ model, bad, uses, site }: Assessment): readonly
     : undefined;
   const { sections } = model.inquiry.station.tower;
   return model.levels.map(({ z }, level) => {
-    const number = Math.max(
-      0,
-      sections.findLastIndex((section) => section.low <= z + 1e-9),
+    const check = {
+      link: 'tower',
+      level,
+      provenAt: [],
+      beyond: 'not-shown',
+      place: 'section',
+      apex: Infinity,
+    } as const;
+    // Where sections overlap the answer compares each: the one that asks for more is drawn.
+    const compared = model.checks.flatMap((each) =>
+      each.link === 'tower' && each.level === level ? [each.section] : [],
     );
-    const section = sections[number];
-    const dead = (of: Of) => {
-      const check: Check = {
-        of,
-        link: 'tower',
-        level,
-        provenAt: [],
-        beyond: 'not-shown',
-        place: 'section',
-        section: number,
-        apex: Number.POSITIVE_INFINITY,
-      };
-      return section ? deadDemandOf(model, check) : 0;
-    };
-    const torsion = section ? shearOfTorsion(section, hung?.torsion[level] ?? 0) : 0;
+    const there = compared.length > 0 ? compared : [sections.findLastIndex(({ low }) => low <= z + 1e-9)];
+    const most = (asked: (section: number) => number) =>
+      Math.max(0, ...there.map((section) => (section < 0 ? 0 : asked(section))));
+    const dead = (of: Of) => most((section) => deadDemandOf(model, { ...check, of, section }));
+    const torsion = most((section) => shearOfTorsion(sections[section] as Section, hung?.torsion[level] ?? 0));
     return {
       z,
       moment: (hung?.moment[level] ?? 0) + (ownProfile?.moment[level] ?? 0) + dead('moment'),

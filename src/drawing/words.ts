@@ -54,7 +54,8 @@ export function heightSpeedWords({ inquiry, site }: Pick<Assessment, 'inquiry' |
 }
 
 /** What a link is called beside its mark. */
-export function linkWords(link: Pick<Link, 'id' | 'kind' | 'name'>): string {
+export function linkWords(link: Pick<Link, 'id' | 'kind' | 'name' | 'withIce'>): string {
+  if (link.withIce) return `${link.kind} with ice`;
   switch (link.kind) {
     case 'antenna':
       return link.name ?? 'antenna';

@@ -7,11 +7,12 @@ import { type IceCase, iceCaseOf } from './ice-case.ts';
 import type { Inquiry } from './inquiry.ts';
 import { type Ledger, ledgerOf } from './ledger.ts';
 import { antennaLinks } from './links/antenna-link.ts';
-import { elementLinks } from './links/element-link.ts';
+import { elementLinks, icedElementLinks } from './links/element-link.ts';
 import { fallLinks } from './links/fall-link.ts';
 import { type FoundationAnswer, foundationLink } from './links/foundation-link.ts';
+import { hoistLink } from './links/hoist-link.ts';
 import type { Link } from './links/link.ts';
-import { type MastAnswer, mastAnswer, mastLink, mastRoom } from './links/mast-link.ts';
+import { icedMastLink, type MastAnswer, mastAnswer, mastLink, mastRoom } from './links/mast-link.ts';
 import { type RaisingAnswer, raisingLinks } from './links/raising-link.ts';
 import { statedStrengthLinks } from './links/stated-strength-links.ts';
 import { iceLink, topLink, towerLink } from './links/tower-link.ts';
@@ -97,11 +98,14 @@ export function assess(inquiry: Inquiry): Assessment {
     ...topLink(model, uses, withoutLeast),
     ...iceLink(model, ice),
     ...mastLink(model),
+    ...icedMastLink(model, ice),
     ...statedStrengthLinks(model, mast),
     ...antennaLinks(model),
     ...elementLinks(model),
+    ...icedElementLinks(model, ice),
     foundation.link,
     ...raised.links,
+    ...hoistLink(model),
     ...fallLinks(model),
   ];
   const shown = links.filter((link) => link.verdict !== 'not-shown').map((link) => link.verdict);
@@ -143,7 +147,7 @@ export function assess(inquiry: Inquiry): Assessment {
 }
 /** Room at every height on the mast where something hangs: tower, its top and the mast itself together. */
 function roomsOnMast(model: TowerModel, bad: Demand, links: readonly Link[]): readonly RoomLeft[] {
-  const shown = links.some((link) => link.kind === 'mast' && link.verdict !== 'not-shown');
+  const shown = links.some((link) => link.id === 'mast' && link.verdict !== 'not-shown');
   if (!shown) return [];
   const hung = model.inquiry.station.loads.filter((load) => load.on === 'mast');
   const heights = [...new Set(hung.map((load) => load.low))].sort((a, b) => b - a);

@@ -1,8 +1,10 @@
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
-import { firstModeAtMost } from '../structure/index.ts';
+import { firstModeAtMost, type Load, type Tower } from '../structure/index.ts';
 import type { Climate } from '../wind/index.ts';
 import { SHORT_RECORD } from './chance.ts';
+import { fallChecks } from './links/fall-link.ts';
 import type { Link } from './links/link.ts';
+import { farthestTip } from './reach.ts';
 import type { Demand, SiteSpeed, TowerModel } from './tower-model.ts';
 import type { CheckUse } from './tower-use.ts';
 
@@ -48,6 +50,10 @@ export const CAUTION_CODES = [
   'bracket-not-checked',
   'lowered-state',
   'raise-in-calm',
+  'hoist-by-section',
+  'hoist-not-checked',
+  'reaches-guys',
+  'building-in-reach',
   'dish-shape-assumed',
   'ice-not-checked',
   'climate-short-record',
@@ -116,7 +122,7 @@ export function cautionsOf(
   }
   aboutSite(model, site, wind, say);
   if (demand.leastDecides) say('least-pressure', 'verdict');
-  aboutTower(model, uses, say);
+  aboutTower(model, uses, links, say);
   aboutRatings(model, say);
   aboutLoads(model, say);
   aboutClimate(model.inquiry.site.climate, say);
@@ -175,7 +181,7 @@ function aboutClimate(climate: Climate | undefined, say: Say): void {
     say('climate-two-values', 'line', { at: `${at}/returns` });
 }
 
-function aboutTower(model: TowerModel, uses: readonly CheckUse[], say: Say): void {
+function aboutTower(model: TowerModel, uses: readonly CheckUse[], links: readonly Link[], say: Say): void {
   const { inquiry, scenarios } = model;
   const { tower, mast, loads } = inquiry.station;
   if (!model.ownKnown) say('own-drag-missing', 'verdict', { at: '/tower/shape' });
@@ -204,6 +210,13 @@ function aboutTower(model: TowerModel, uses: readonly CheckUse[], say: Say): voi
   if (tower.hingeHeight !== undefined || tower.telescopes) {
     say('lowered-state', 'standing');
     say('raise-in-calm', 'standing');
+  }
+  if (tower.telescopes) {
+    const told = links.some((link) => link.kind === 'hoist');
+    say(told ? 'hoist-by-section' : 'hoist-not-checked', 'line', { at: '/tower/telescopes' });
+  }
+  if (fallChecks(model).some(({ to, use }) => to === 'building' && use > 1)) {
+    say('building-in-reach', 'line', { at: '/site/distances/building' });
   }
   if (tower.used) say('corrosion-and-age', 'standing');
 }
@@ -257,10 +270,20 @@ function aboutLoads(model: TowerModel, say: Say): void {
     if (shape.kind === 'dish') say('dish-shape-assumed', 'line', about);
     if (load.on === 'tower' && load.low < station.tower.top) say('side-load', 'line', about);
     if (load.offset > 0) say('torsion', 'line', about);
+    if (reachesGuys(load, station.tower)) say('reaches-guys', 'line', about);
     const longest = longestAspect(shape);
     if (longest > LONG_TUBE) say('vortex', 'line', about);
   }
   if (unsaid.includes('weights')) say('weights-not-counted', 'line');
+}
+
+/** Guys slant from where they hold down to their anchors: what swings or stands farther out than they are may meet them. */
+function reachesGuys(load: Load, tower: Tower): boolean {
+  const tip = farthestTip(load);
+  return tower.held.some(({ by, height, guys }) => {
+    if (by !== 'guys' || !guys || load.low >= height) return false;
+    return tip > guys.radius * (1 - (load.low - tower.foot) / (height - tower.foot));
+  });
 }
 
 function longestAspect(shape: TowerModel['inquiry']['station']['loads'][number]['shape']): number {

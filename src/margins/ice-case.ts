@@ -27,6 +27,10 @@ export interface IceCaseShown {
   readonly speed: number;
   readonly bad: Demand;
   readonly uses: readonly CheckUse[];
+  /** Thickness of ice by height [m]. */
+  readonly iceAt: (z: number) => number;
+  /** Of the weight of ice, to the allowable level. */
+  readonly weightLevel: number;
   readonly explainItems: (trace: Trace) => void;
   readonly explainTower: (trace: Trace) => void;
 }
@@ -83,6 +87,8 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
       speed,
       bad,
       uses: towerUses(iced, bad, good),
+      iceAt,
+      weightLevel: rule.weightLevel,
       explainItems: (trace) => icedHungItems(station, iceAt, trace),
       explainTower: (trace) => icedTowerItems(station.tower, iceAt, trace),
     },

@@ -1,5 +1,6 @@
-import { GRAVITY } from '../foundation/index.ts';
+import { GRAVITY, type Trace } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import { type FootLoad, type LegForces, legForces, untoldWeights } from '../structure/index.ts';
 import type { Ledger } from './ledger.ts';
 import type { TowerModel } from './tower-model.ts';
 
@@ -23,8 +24,10 @@ export interface Reactions {
   readonly toNominal: number;
   /** Guys or brackets take part of it, which is not worked out. */
   readonly heldAbove: boolean;
-  /** Tower and what hangs on it [kg], as far as weights are given. */
+  /** Tower and all that hangs on it [kg]; absent: some weight is not told. */
   readonly weight?: number;
+  /** Of the legs of a lattice that stands by itself, nominal: shown, bolts and concrete are not checked. */
+  readonly legs?: LegForces;
   /** What a bracketed tower may pull on its highest bracket, allowable level [N]. */
   readonly bracketPull?: number;
 }
@@ -44,15 +47,13 @@ const STEADY_AT_STRENGTH = 1.2;
  * @source derived
  */
 export function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reactions {
-  const { tower, loads, cables } = model.inquiry.station;
+  const { station } = model.inquiry;
+  const { tower } = station;
   const method = METHOD_BY_ID[model.inquiry.method];
   const strengthMap = wind.conditions.speedLevel === 'strength';
   const nominal = strengthMap ? 0.6 : method.nominal;
   const strength = strengthMap ? 1 : method.strength;
-  const allWeights =
-    tower.weight !== undefined &&
-    loads.every((load) => load.weight !== undefined) &&
-    cables.every((run) => run.weight !== undefined);
+  const allWeights = tower.weight !== undefined && untoldWeights(station).length === 0;
   const last = model.levels.length - 1;
   const weight = allWeights ? (tower.weight as number) + (model.dead.weight[last] as number) : undefined;
   const pull = bracketPull(model, ledger);
@@ -64,6 +65,7 @@ export function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reac
     shear: ledger.total.force * windFactor + steady.shear * steadyFactor,
     moment: ledger.total.momentAtFoot * windFactor + steady.moment * steadyFactor,
   });
+  const legs = legsOf(model, { ...at(nominal / wind.level, 1), ...(weight === undefined ? {} : { weight }) });
   return {
     allowable: at(1, 1),
     nominal: at(nominal / wind.level, 1),
@@ -74,8 +76,32 @@ export function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reac
     toNominal: nominal / wind.level,
     heldAbove: tower.support === 'guyed' || tower.support === 'bracketed',
     ...(weight === undefined ? {} : { weight }),
+    ...(legs === undefined ? {} : { legs }),
     ...(pull === undefined ? {} : { bracketPull: pull }),
   };
+}
+
+/**
+ * The working of the legs' pull and push.
+ *
+ * T = M/(k_b·b) − 0.6·D/n
+ *
+ * @param model the tower [-]
+ * @param reactions at its foot [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source derived
+ */
+export function explainLegs(model: TowerModel, reactions: Reactions, trace: Trace): void {
+  const { nominal, weight } = reactions;
+  legsOf(model, { ...nominal, ...(weight === undefined ? {} : { weight }) }, trace);
+}
+
+function legsOf(model: TowerModel, foot: FootLoad, trace?: Trace): LegForces | undefined {
+  const { tower } = model.inquiry.station;
+  const shape = tower.sections[0]?.shape;
+  if (tower.support === 'guyed' || tower.support === 'bracketed' || shape?.kind !== 'lattice') return undefined;
+  return legForces(shape.faces, shape.width[0], foot, trace);
 }
 
 /**

@@ -39,13 +39,16 @@ import {
   windRatio,
 } from './formulas.ts';
 import { explainAntenna } from './links/antenna-link.ts';
-import { explainElements } from './links/element-link.ts';
+import { explainElements, explainIcedElements } from './links/element-link.ts';
+import { fallChecks } from './links/fall-link.ts';
 import { explainFoundation } from './links/foundation-link.ts';
+import { explainHoist } from './links/hoist-link.ts';
 import type { Link } from './links/link.ts';
-import { explainMast } from './links/mast-link.ts';
+import { explainIcedMast, explainMast } from './links/mast-link.ts';
 import { explainRaising } from './links/raising-link.ts';
 import { lowerAtOf } from './lower-at.ts';
 import { type RatedCase, ratedAreaFactor, ratedSpeed } from './rated-case.ts';
+import { explainLegs } from './reactions.ts';
 import {
   type Claim,
   type ClaimCase,
@@ -99,13 +102,20 @@ export function workingOf(assessment: Assessment): Trace {
     }
   }
   under(trace, 'mast', () => explainMast(model, trace));
+  under(trace, 'mast with ice', () => explainIcedMast(model, assessment.ice, trace));
   for (const link of assessment.links) {
-    if (link.kind === 'elements') under(trace, `elements of ${link.name}`, () => explainElements(model, link, trace));
+    if (link.kind === 'elements' && link.withIce)
+      under(trace, `elements of ${link.name} with ice`, () => explainIcedElements(model, assessment.ice, link, trace));
+    else if (link.kind === 'elements')
+      under(trace, `elements of ${link.name}`, () => explainElements(model, link, trace));
     if (link.kind === 'antenna') under(trace, link.name ?? 'antenna', () => explainAntenna(model, link, trace));
   }
   const { uses, ledger, reactions, bad: withoutLeast } = assessment;
   under(trace, 'footing', () => explainFoundation({ model, uses, withoutLeast, ledger, reactions }, trace));
+  under(trace, 'legs at the foot', () => explainLegs(model, reactions, trace));
   under(trace, 'raising', () => explainRaising(model, trace));
+  under(trace, 'where it falls', () => fallChecks(model, trace));
+  under(trace, 'hoist', () => explainHoist(model, trace));
   under(trace, 'when to lower', () => lowerAtOf(inquiry, assessment.links, trace));
   const room = assessment.roomLeft;
   if (room) {

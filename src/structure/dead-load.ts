@@ -1,4 +1,5 @@
 import { cite, defineFormula, evaluate, type Trace, variable, zeros } from '../foundation/index.ts';
+import { hungMasses } from './hung-masses.ts';
 import type { Level } from './level.ts';
 import type { Section, Station } from './station.ts';
 
@@ -18,7 +19,7 @@ export interface DeadLoad {
  *
  * pull: |ΣH|, |ΣH(z_i − z)| as vectors
  *
- * @param station what stands where; loads without a weight add none, which the answer says [-]
+ * @param station what stands where; what has no weight given adds none, which the answer says [-]
  * @param levels from the top down [-]
  * @returns the sums at every level [-]
  * @source derived
@@ -28,6 +29,7 @@ export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
   const leaning = zeros(levels.length);
   const pullShear = zeros(levels.length);
   const pullMoment = zeros(levels.length);
+  const masses = hungMasses(station);
   const footOfMast = station.mast?.foot ?? station.tower.top;
   levels.forEach(({ z }, index) => {
     let above = 0;
@@ -36,24 +38,22 @@ export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
     let north = 0;
     let eastMoment = 0;
     let northMoment = 0;
-    for (const load of station.loads) {
-      const height = load.on === 'mast' ? Math.min(load.low, footOfMast) : load.low;
-      if (height < z) continue;
-      if (load.weight !== undefined) {
-        above += load.count * load.weight;
-        lean += load.count * load.weight * load.offset;
-      }
-      if (load.shape.kind === 'wire' && load.shape.pull !== undefined) {
-        const pull = load.count * load.shape.pull;
-        const arm = load.low - z;
-        east += pull * Math.sin(load.shape.heading);
-        north += pull * Math.cos(load.shape.heading);
-        eastMoment += pull * arm * Math.sin(load.shape.heading);
-        northMoment += pull * arm * Math.cos(load.shape.heading);
+    for (const { mass, low, high, carriedAt, offset } of masses) {
+      if (carriedAt === undefined) above += (mass * Math.max(0, high - Math.max(low, z))) / (high - low);
+      else if (carriedAt >= z) {
+        above += mass;
+        lean += mass * offset;
       }
     }
-    for (const run of station.cables) {
-      if (run.weight !== undefined) above += run.count * run.weight * Math.max(0, run.high - Math.max(run.low, z));
+    for (const { on, low, count, shape } of station.loads) {
+      const height = on === 'mast' ? Math.min(low, footOfMast) : low;
+      if (height < z || shape.kind !== 'wire' || shape.pull === undefined) continue;
+      const pull = count * shape.pull;
+      const arm = low - z;
+      east += pull * Math.sin(shape.heading);
+      north += pull * Math.cos(shape.heading);
+      eastMoment += pull * arm * Math.sin(shape.heading);
+      northMoment += pull * arm * Math.cos(shape.heading);
     }
     weight[index] = above;
     leaning[index] = lean;

@@ -129,6 +129,13 @@ export function iceMassAbove(station: Station, levels: readonly Level[], iceAt: 
     // Its own ice stands on its foot.
     lumps.push({ z: section.low, mass: iceMass(section.shape, iceAt(section.high), section.high - section.low) });
   }
+  for (const { height, guys } of tower.held) {
+    if (!guys) continue;
+    // Half of it hangs on the tower, half on the anchor.
+    const length = (guys.count * Math.hypot(guys.radius, height - tower.foot)) / 2;
+    const guy = { kind: 'tube', along: 'upright', diameter: [guys.diameter, guys.diameter], length } as const;
+    lumps.push({ z: height, mass: iceMass(guy, iceAt(height), length) });
+  }
   for (const run of station.cables) {
     const length = run.high - run.low;
     const line = { kind: 'tube', along: 'upright', diameter: [run.diameter, run.diameter], length } as const;

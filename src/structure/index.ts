@@ -6,6 +6,7 @@ export * from './exposed-tower.ts';
 export * from './fall-distance.ts';
 export * from './first-mode.ts';
 export * from './handling.ts';
+export * from './hung-masses.ts';
 export * from './iced-items.ts';
 export * from './leg-uplift.ts';
 export * from './level.ts';

@@ -112,7 +112,10 @@ export const useOfGear = defineFormula({
  * @example workingLoadOf({ kind: 'line', anchor: [0, 3], attach: [4, 0], breakingLoad: 20000 }) // 4000
  * @source common-practice
  */
-export function workingLoadOf(gear: RaisingGear, trace?: Trace): number | undefined {
+export function workingLoadOf(
+  gear: Pick<RaisingGear, 'workingLoad' | 'breakingLoad'>,
+  trace?: Trace,
+): number | undefined {
   if (gear.workingLoad !== undefined) return gear.workingLoad;
   return gear.breakingLoad === undefined ? undefined : evaluate(trace, workingLoadOfBreaking, [gear.breakingLoad]);
 }

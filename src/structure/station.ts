@@ -40,6 +40,8 @@ export interface Section {
   readonly shape?: SectionShape;
   /** Absent: its stiffness is unknown. */
   readonly tubing?: Tubing;
+  /** [kg] */
+  readonly weight?: number;
 }
 
 export interface Held {

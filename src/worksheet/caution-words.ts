@@ -22,18 +22,20 @@ const LINK_NAMES: Readonly<Record<string, string>> = {
   foundation: 'footing',
   raising: 'raising gear',
   lying: 'tower lying down',
+  hoist: 'hoist',
   fall: 'distance it may fall',
 };
 const linkOf = (caution: Caution) => {
   const [kind = '', name] = (caution.of ?? '').split(':');
+  const iced = caution.of?.endsWith(':ice') ? ' with ice' : '';
   if (kind === 'antenna') return name;
-  if (kind === 'elements') return `tubes of the ${name}`;
-  return LINK_NAMES[kind] ?? caution.of;
+  if (kind === 'elements') return `tubes of the ${name}${iced}`;
+  return `${LINK_NAMES[kind] ?? caution.of}${iced}`;
 };
 
 /** Links held against their own measures and not a maker's word. */
 const byItself = (caution: Caution) =>
-  ['mast', 'elements', 'foundation', 'raising', 'fall'].includes((caution.of ?? '').split(':')[0] ?? '');
+  ['mast', 'elements', 'foundation', 'raising', 'hoist', 'fall'].includes((caution.of ?? '').split(':')[0] ?? '');
 export const HILL_REASONS: Readonly<Record<string, string>> = {
   'too-gentle': 'its slope is too gentle',
   'too-low': 'it is lower than the standard counts on this ground',
@@ -234,6 +236,23 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   'raise-in-calm': {
     says: () => 'Raising and lowering is for still air.',
     do: 'Raise it in calm air, with a second person, and nobody under it.',
+  },
+  'hoist-by-section': {
+    says: () =>
+      'The hoist’s pull holds for a tower in which each section lifts the next by a single line to the drum; friction, and a section that jams, come on top.',
+    do: 'Compare with the maker’s words on how the lines run, and keep well under what the gear may pull.',
+  },
+  'hoist-not-checked': {
+    says: () => 'The pull on the hoist of your telescoping tower is not checked: nothing tells what its gear may pull.',
+    do: 'Give the weight of each section and a rating of the gear, its working load or what its line breaks at.',
+  },
+  'reaches-guys': {
+    says: (caution) => `${thing(caution)} reaches farther out than the guys are at its height: it may meet them.`,
+    do: 'Hang it above the guys, or see on a drawing, from above, that it turns clear of each.',
+  },
+  'building-in-reach': {
+    says: () => 'Falling, the tower or what hangs on it may reach your building.',
+    do: 'Weigh that against the margin of the links above; people sleep under roofs.',
   },
   'dish-shape-assumed': {
     says: (caution) =>

@@ -14,6 +14,7 @@ import {
   workingOf,
 } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
+import type { LegForces } from '../structure/index.ts';
 import { CAUTION_WORDS, NOT_COVERED } from './caution-words.ts';
 import { type ChanceDocument, chanceDocuments } from './chance-document.ts';
 import { groundNamed, linkName } from './choice-words.ts';
@@ -136,6 +137,7 @@ export interface CheckDocument {
     readonly steady: { readonly shear: Quantity; readonly moment: Quantity };
     readonly heldAbove: boolean;
     readonly weight?: Quantity;
+    readonly legs?: { readonly uplift?: Quantity; readonly upliftWithoutWeight: Quantity; readonly push?: Quantity };
     readonly bracketPull?: Quantity;
   };
   /** What the mast does to what holds it. */
@@ -205,6 +207,11 @@ export function checkDocument(
   const method = METHOD_BY_ID[inquiry.method];
   const towerUse = assessment.links[0]?.result?.use ?? 0;
   const forces = ({ shear, moment }: FootForces) => ({ shear: q(shear, 'force'), moment: q(moment, 'moment') });
+  const legs = ({ uplift, upliftWithoutWeight, push }: LegForces) => ({
+    ...(uplift === undefined ? {} : { uplift: q(uplift, 'force') }),
+    upliftWithoutWeight: q(upliftWithoutWeight, 'force'),
+    ...(push === undefined ? {} : { push: q(push, 'force') }),
+  });
   const basis = site.speedLevel === 'strength' ? 'gust3-strength' : method.basis;
   return {
     verdict: assessment.verdict,
@@ -284,6 +291,7 @@ export function checkDocument(
       steady: forces(reactions.steady),
       heldAbove: reactions.heldAbove,
       ...(reactions.weight === undefined ? {} : { weight: q(reactions.weight, 'weight') }),
+      ...(reactions.legs === undefined ? {} : { legs: legs(reactions.legs) }),
       ...(reactions.bracketPull === undefined ? {} : { bracketPull: q(reactions.bracketPull, 'force') }),
     },
     ...mastDocument(assessment, system),

@@ -1,5 +1,7 @@
+import type { UnitSystem } from '../foundation/index.ts';
 import { type Assessment, hillHelpOf, loweredOf } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
+import type { LegForces } from '../structure/index.ts';
 import { NOT_COVERED } from './caution-words.ts';
 import { chanceLines } from './chance-document.ts';
 import { type Besides, cautionDocuments } from './check-document.ts';
@@ -31,6 +33,7 @@ export function checkText(
     '',
     `At the foot${reactions.heldAbove ? ', as if nothing held it above' : ''}, allowable level, ${METHOD_BY_ID[inquiry.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,
   );
+  if (reactions.legs) lines.push(legsSay(reactions.legs, units));
   const hill = hillHelpOf(inquiry);
   if (hill) lines.push(hillSays(hill, units));
   if (assessment.foundation) lines.push(foundationSays(assessment.foundation, units));
@@ -72,4 +75,13 @@ export function checkText(
   for (const query of queries) lines.push(`- ${query.says} (${query.pointer})`);
   lines.push('', `Never covered here: ${NOT_COVERED.join(', ')}.`, '');
   return lines.join('\n');
+}
+
+function legsSay({ uplift, upliftWithoutWeight, push }: LegForces, units: UnitSystem): string {
+  const force = (value: number) => inWords(value, 'force', units, 4);
+  if (uplift === undefined || push === undefined) {
+    return `A leg pulls up to ${force(upliftWithoutWeight)} at its foot with no weight counted, nominal load of foundations; its bolts and concrete are not checked.`;
+  }
+  const pulls = uplift > 0 ? `pulls up to ${force(uplift)}` : 'is not pulled';
+  return `A leg ${pulls} with 0.6 of the weight against it, and presses up to ${force(push)}, nominal load of foundations; its bolts and concrete are not checked.`;
 }

@@ -40,7 +40,7 @@ export const WORDS_FOR_VERDICT: Readonly<Record<Verdict, string>> = {
 };
 
 /** What a link is called in a sentence. */
-export function linkName(link: Pick<Link, 'id' | 'kind' | 'name'>): string {
+export function linkName(link: Pick<Link, 'id' | 'kind' | 'name' | 'withIce'>): string {
   switch (link.kind) {
     case 'tower':
       return 'tower';
@@ -49,11 +49,11 @@ export function linkName(link: Pick<Link, 'id' | 'kind' | 'name'>): string {
     case 'ice':
       return 'tower with ice';
     case 'mast':
-      return 'mast';
+      return link.withIce ? 'mast with ice' : 'mast';
     case 'antenna':
       return link.name ?? 'antenna';
     case 'elements':
-      return `tubes of the ${link.name ?? 'antenna'}`;
+      return `tubes of the ${link.name ?? 'antenna'}${link.withIce ? ' with ice' : ''}`;
     case 'bearing':
       return 'bearing';
     case 'rotator':
@@ -62,6 +62,8 @@ export function linkName(link: Pick<Link, 'id' | 'kind' | 'name'>): string {
       return 'weight aloft';
     case 'raising':
       return 'raising gear';
+    case 'hoist':
+      return 'hoist';
     case 'lying':
       return 'tower lying down';
     case 'fall':

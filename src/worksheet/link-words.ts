@@ -54,6 +54,7 @@ export function ofWhat(link: Pick<Link, 'kind'>): string {
     case 'foundation':
       return 'what it holds';
     case 'raising':
+    case 'hoist':
       return 'what its gear may pull';
     case 'lying':
       return 'what its rating shows';
@@ -72,6 +73,7 @@ export function beyondInWords(link: Pick<Link, 'kind'>): string {
     case 'foundation':
       return ': it may tip or press into the soil';
     case 'raising':
+    case 'hoist':
       return ': its gear is not made for this pull';
     case 'fall':
       return ': falling, it would reach there';

@@ -130,8 +130,8 @@ describe('what makers state of bearing, rotator and weight', () => {
   });
 
   it('is held against all that hangs on the tower, and on the mast', () => {
-    // Three loads of 20 lb and three lines of 48 ft at 0.1 lb; on the mast two loads and 12 ft of its own 4.673 lb/ft.
-    expect(linkOf(answer, 'weight:2').result?.use).toBeCloseTo((60 + 3 * 48 * 0.1) / 200, 6);
+    // Three loads of 20 lb, three lines of 48 ft at 0.1 lb, 12 ft of mast at 4.673 lb/ft; on the mast two of the loads.
+    expect(linkOf(answer, 'weight:2').result?.use).toBeCloseTo((60 + 3 * 48 * 0.1 + 12 * 4.673) / 200, 3);
     expect((linkOf(answer, 'rotator:5').result?.demand ?? 0) / POUND).toBeCloseTo(40 + 12 * 4.673, 0);
   });
 
@@ -165,12 +165,13 @@ describe('the footing', () => {
   };
 
   it('of a block is held against tipping: moment at its underside over 0.6 of its weight times half its side', () => {
-    // The block weighs 6·6·5 ft³ of 2400 kg/m³; tower, loads and lines 600 + 60 + 14.4 lb.
+    // The block weighs 6·6·5 ft³ of 2400 kg/m³; tower, loads and lines 600 + 60 + 14.4 lb, 12 ft of mast of 7850 kg/m³.
     const answer = on(BLOCK);
     const { block, load } = answer.foundation ?? {};
     const moment = (load?.moment ?? 0) / POUND_FORCE / FOOT;
     const shear = (load?.shear ?? 0) / POUND_FORCE;
-    const weight = (6 * 6 * 5 * 2400 * FOOT ** 3) / POUND + (600 + 60 + 14.4);
+    const mast = ((Math.PI / 4) * (2 ** 2 - 1.5 ** 2) * (FOOT / 12) ** 2 * 12 * FOOT * 7850) / POUND;
+    const weight = (6 * 6 * 5 * 2400 * FOOT ** 3) / POUND + (600 + 60 + 14.4) + mast;
     expect((block?.deadLoad ?? 0) / POUND_FORCE).toBeCloseTo(weight, 1);
     expect(block?.overturning.use).toBeCloseTo((moment + 5 * shear) / (0.6 * weight * 3), 6);
     expect(linkOf(answer, 'foundation').result?.useRange[1]).toBe(linkOf(answer, 'foundation').result?.use);
@@ -370,6 +371,115 @@ describe('raising the bluff about a hinge 4 ft up', () => {
   });
 });
 
+describe('the hoist of a tower that telescopes', () => {
+  const section = (weight?: number): Document => ({
+    length: 20,
+    shape: 'lattice',
+    faces: 3,
+    width: 14,
+    members: 'round',
+    ...(weight === undefined ? {} : { weight }),
+  });
+  const crankUp = (sections: Document[], changed: Document = {}): Document => ({
+    units: 'us',
+    method: 'asce7-16',
+    site: { wind: 100, exposure: 'C' },
+    tower: { support: 'free', top: 54, telescopes: true, sections },
+    loads: [
+      { name: 'beam', above: 0, area: 4, weight: 30, on: 'tower' },
+      { name: 'side panel', height: 30, area: 1, weight: 10, on: 'tower' },
+    ],
+    cables: [{ count: 2, diameter: 0.4, weight: 0.1 }],
+    ratings: [{ of: 'gear', breaking: 4000 }],
+    ...changed,
+  });
+
+  it('pulls once what rides on the second section and twice what rides on the third', () => {
+    // Sections end at 20, 37 and 54 ft: the panel at 30 ft rides with the second, beam and 2·54·0.1 lb of lines with the third.
+    const link = linkOf(assessed(crankUp([section(90), section(70), section(50)])), 'hoist');
+    const pull = 1 * (70 + 10) + 2 * (50 + 30 + 10.8);
+    expect((link.result?.demand ?? 0) / POUND_FORCE).toBeCloseTo(pull, 9);
+    expect(link.result?.use).toBeCloseTo(pull / (4000 / 5), 9);
+    expect(link.verdict).toBe('within');
+  });
+
+  it('is not shown without the weight of a section it lifts, nor without what its gear may pull', () => {
+    const noWeight = linkOf(assessed(crankUp([section(), section(70), section()])), 'hoist');
+    expect(noWeight).toMatchObject({ verdict: 'not-shown', because: 'missing', needs: ['/tower/sections/2/weight'] });
+    const noGear = linkOf(assessed(crankUp([section(90), section(70), section(50)], { ratings: [] })), 'hoist');
+    expect(noGear).toMatchObject({ verdict: 'not-shown', needs: ['/ratings'] });
+  });
+
+  it('is no link where the plan says nothing of it, and then a caution says so', () => {
+    const answer = assessed(crankUp([section(), section(), section()], { ratings: [] }));
+    expect(linkOf(answer, 'hoist')).toBeUndefined();
+    expect(answer.cautions.map(({ code }) => code)).toContain('hoist-not-checked');
+  });
+
+  it('shows its working', () => {
+    const steps = workingOf(assessed(crankUp([section(90), section(70), section(50)]))).steps;
+    expect(steps.map(({ formula }) => formula.id)).toContain('hoist-pull-of-crank-up');
+    for (const system of ['us', 'si'] as const) {
+      expect(witness(workingDocument(steps, system)).filter(({ agrees }) => !agrees)).toEqual([]);
+    }
+  });
+});
+
+describe('the legs of a lattice that stands by itself', () => {
+  it('pull and press by the nominal moment over their spacing, with the weight for and against', () => {
+    // Three legs 18 in apart: one against two, √3/2 · 1.5 ft.
+    const { legs, nominal, weight = Number.NaN } = assessed(toldInFull()).reactions;
+    const arm = (Math.sqrt(3) / 2) * 18 * (FOOT / 12);
+    // 600 lb of tower, 12 ft of mast at 4.6733 lb/ft, 60 lb of loads, three lines of 48 ft at 0.1 lb.
+    expect(weight / POUND).toBeCloseTo(600 + 12 * 4.6733 + 60 + 3 * 48 * 0.1, 0);
+    expect(legs?.upliftWithoutWeight).toBeCloseTo(nominal.moment / arm, 6);
+    expect(legs?.uplift).toBeCloseTo(nominal.moment / arm - (0.6 * weight * 9.80665) / 3, 6);
+    expect(legs?.push).toBeCloseTo(nominal.moment / arm + (weight * 9.80665) / 3, 6);
+  });
+
+  it('are not told of a pole, nor where guys or a bracket take part', () => {
+    for (const id of ['light-mast', 'house-bracket', 'guyed-lattice'] as const)
+      expect(assessed(demoPlan(id)).reactions.legs, id).toBeUndefined();
+  });
+});
+
+describe('what turns near guys, and what falls near a house', () => {
+  const codes = (plan: Document) => assessed(plan).cautions.map(({ code }) => code);
+  const guyed = (radius: number, loads: Document[]): Document => ({
+    units: 'us',
+    method: 'asce7-16',
+    site: { wind: 100, exposure: 'C' },
+    tower: {
+      support: 'guyed',
+      top: 60,
+      shape: 'lattice',
+      faces: 3,
+      width: 12,
+      members: 'round',
+      held: [{ height: 50, by: 'guys', count: 3, diameter: 0.25, radius }],
+    },
+    loads,
+  });
+  const beam = (height: number): Document => ({ name: 'beam', height, area: 3, boom: 12, reach: 10, on: 'tower' });
+
+  it('warns of a beam that reaches the guys at its height, and of none above them', () => {
+    // At 40 ft a guy to 50 ft is a fifth of its radius out: 8 ft of 40, 12 ft of 60.
+    expect(codes(guyed(40, [beam(40)]))).toContain('reaches-guys');
+    expect(codes(guyed(60, [beam(40)]))).not.toContain('reaches-guys');
+    expect(codes(guyed(40, [beam(55)]))).not.toContain('reaches-guys');
+  });
+
+  it('warns of a building nearer than everything may fall', () => {
+    const standing = (building: number): Document => {
+      const plan = demoPlan('river-bluff');
+      return { ...plan, site: { ...part(plan, 'site'), distances: { building } } };
+    };
+    // Tip of the vertical at 65 ft, half an element 272/24 ft, 10 ft between: 86.33 ft.
+    expect(codes(standing(86))).toContain('building-in-reach');
+    expect(codes(standing(87))).not.toContain('building-in-reach');
+  });
+});
+
 describe('the working of every link', () => {
   it.each(['us', 'si'] as const)('re-evaluates step by step, in %s units', (system) => {
     const plan = toldInFull();
@@ -388,7 +498,15 @@ describe('the working of every link', () => {
         const failed = witness(steps).filter((testimony) => !testimony.agrees);
         expect(failed).toEqual([]);
         const headings = new Set(steps.flatMap((step) => step.about));
-        for (const heading of ['mast', 'vertical', 'footing', 'raising', 'when to lower']) {
+        for (const heading of [
+          'mast',
+          'vertical',
+          'footing',
+          'legs at the foot',
+          'raising',
+          'where it falls',
+          'when to lower',
+        ]) {
           expect([...headings], method).toContain(heading);
         }
       }
@@ -481,6 +599,84 @@ describe('elements whose segments, walls and alloy are told', () => {
 
   it('are no link where a wall or the alloy is not told', () => {
     expect(linkOf(assessed(plan), id)).toBeUndefined();
+  });
+});
+
+describe('mast and elements with ice', () => {
+  /*
+   * By ASCE 7-16 chapter 10: t_d = 0.5 in · (z/33)^0.10 · Kzt^0.35, a 40 mph gust with it, 0.7 of its force, every member
+   * round in slow flow (1.2), 56 lb/ft³. Kz = 2.01(z/900)^(2/9.5); the bluff's Kzt = (1 + 0.2125·0.8333·e^(−2.5z/180))².
+   */
+  const kzt = (z: number) => (1 + 0.2125 * (1 - 120 / 720) * Math.exp((-2.5 * z) / 180)) ** 2;
+  const ice = (z: number) => 0.5 * (z / 33) ** 0.1 * kzt(z) ** 0.35;
+  const onArea = (z: number) => 0.7 * 0.85 * 0.85 * 1.2 * 0.00256 * 2.01 * (z / 900) ** (2 / 9.5) * kzt(z) * 40 ** 2;
+  const plan = demoPlan('river-bluff');
+  const iced: Document = { ...plan, site: { ...part(plan, 'site'), ice: { thickness: 0.5, gust: 40 } } };
+
+  it('bends the mast by all that is iced above its bearing', () => {
+    const t = ice(50.5);
+    const elements = (8 * (48 * (1 + 2 * t) + 48 * (0.75 + 2 * t) + 40 * (0.5 + 2 * t))) / 144;
+    let moment = onArea(50.5) * elements * 2.5;
+    const upright = (diameter: number, low: number, high: number, thickness: (z: number) => number) => {
+      const steps = 200;
+      for (let step = 0; step < steps; step += 1) {
+        const z = low + ((high - low) * (step + 0.5)) / steps;
+        moment += (onArea(z) * ((diameter + 2 * thickness(z)) / 12) * (z - 48) * (high - low)) / steps;
+      }
+    };
+    // The vertical has the ice of its upper end throughout.
+    upright(1.25, 56, 65, () => ice(65));
+    upright(2, 48, 56, ice);
+    const link = linkOf(assessed(iced), 'mast:ice');
+    expect(Math.abs((link.result?.demand ?? 0) / POUND_FORCE / FOOT / moment - 1)).toBeLessThan(2e-3);
+    expect((link.result?.capacity ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(1232.3898, 3);
+    expect(link.verdict).toBe('within');
+  });
+
+  it('bends an element thicker, heavier and no stronger', () => {
+    const [beam, ...others] = plan['loads'] as Document[];
+    const tubes = [
+      { along: 'boom', diameter: 2, length: 24 },
+      {
+        along: 'element',
+        count: 4,
+        yield: 35,
+        taper: [
+          [1, 48, 0.058],
+          [0.75, 48, 0.058],
+          [0.5, 40, 0.058],
+        ],
+      },
+    ];
+    const answer = assessed({ ...iced, loads: [{ ...beam, tubes }, ...others] });
+    const t = ice(50.5);
+    const arms = [4 * 2, 4 * 6, (40 / 12) * (8 + 40 / 24)];
+    const sum = (per: (inches: number) => number) =>
+      [1, 0.75, 0.5].reduce((total, inches, index) => total + per(inches) * (arms[index] as number), 0);
+    const wind = sum((inches) => (onArea(50.5) * (inches + 2 * t)) / 12);
+    // Tube by 168.56 lb/ft³, ice by 0.7 · 56 lb/ft³ · π·t·(D + t).
+    const weight = sum((inches) => (Math.PI * (168.56 * (inches - 0.058) * 0.058 + 0.7 * 56 * t * (inches + t))) / 144);
+    const { result } = linkOf(answer, 'elements:four-element beam:2:ice');
+    expect(Math.abs((result?.demand ?? 0) / POUND_FORCE / FOOT / Math.hypot(wind, weight) - 1)).toBeLessThan(1e-3);
+    for (const system of ['us', 'si'] as const) {
+      const steps = workingDocument(workingOf(answer).steps, system);
+      expect(witness(steps).filter(({ agrees }) => !agrees)).toEqual([]);
+      const headings = new Set(steps.flatMap((step) => step.about));
+      expect([...headings]).toEqual(
+        expect.arrayContaining(['mast with ice', 'elements of four-element beam with ice']),
+      );
+    }
+  });
+
+  it('are not shown where geometry cannot tell what is iced', () => {
+    const [, ...others] = plan['loads'] as Document[];
+    const stated = { name: 'beam', height: 50.5, area: 5, areaKind: 'effective' };
+    const link = linkOf(assessed({ ...iced, loads: [stated, ...others] }), 'mast:ice');
+    expect(link).toMatchObject({ verdict: 'not-shown', because: 'missing', needs: ['/loads/0/icedArea'] });
+  });
+
+  it('are no links where no ice is given', () => {
+    expect(linkOf(assessed(plan), 'mast:ice')).toBeUndefined();
   });
 });
 

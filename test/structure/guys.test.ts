@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { FOOT, POUND_FORCE } from '../../src/foundation/index.ts';
+import { FOOT, POUND, POUND_FORCE } from '../../src/foundation/index.ts';
+import { iceMassAbove } from '../../src/structure/index.ts';
 import { assessed, type Document } from '../margins/any-plan.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
 
@@ -31,5 +32,17 @@ describe('the wind on guys', () => {
     const [after] = withGuys(3).links;
     expect(after?.result?.use).toBeCloseTo(before?.result?.use ?? 0, 9);
     expect(assessed(plan).ledger.rows.some(({ kind }) => kind === 'guys')).toBe(false);
+  });
+
+  it('weigh on the tower with half of their ice, by pencil', () => {
+    // 3 · 59.908/2 ft of 3/16 in with 1/2 in of ice: 56 lb/ft³ · π · 0.5 · (0.1875 + 0.5)/144 a foot.
+    const { station } = withGuys(3).model.inquiry;
+    const bare = { ...station, tower: { ...station.tower, held: [] } };
+    const at = station.tower.held.map(({ height }) => ({ z: height - 0.01, zone: 'plain' }) as const);
+    const iced = iceMassAbove(station, at, () => (0.5 * FOOT) / 12);
+    const without = iceMassAbove(bare, at, () => (0.5 * FOOT) / 12);
+    const pounds = (((3 * 59.908) / 2) * 56 * Math.PI * 0.5 * 0.6875) / 144;
+    expect(((iced[0] as number) - (without[0] as number)) / POUND).toBeCloseTo(pounds, 3);
+    expect((iced[1] as number) - (without[1] as number)).toBe(0);
   });
 });

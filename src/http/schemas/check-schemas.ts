@@ -438,6 +438,18 @@ export const checkSchema = component(
           .boolean()
           .meta({ description: 'Guys or brackets take part of these forces; they are given as if nothing did.' }),
         weight: z.exactOptional(quantitySchema),
+        legs: z.exactOptional(
+          z
+            .object({
+              uplift: z.exactOptional(quantitySchema),
+              upliftWithoutWeight: quantitySchema,
+              push: z.exactOptional(quantitySchema),
+            })
+            .meta({
+              description:
+                'Of one leg of a lattice that stands by itself, at the nominal load of foundations, worst heading: its pull with 0.6 of the weight against it (below zero it still presses), with none, and its push. Shown; bolts and concrete are not checked.',
+            }),
+        ),
         bracketPull: z.exactOptional(quantitySchema),
       }),
       mast: z.exactOptional(

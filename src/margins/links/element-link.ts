@@ -1,4 +1,4 @@
-import type { TubePiece, TubeRow } from '../../areas/index.ts';
+import { ICE_DENSITY, icedDiameter, iceWeightPerLength, type TubePiece, type TubeRow } from '../../areas/index.ts';
 import { GRAVITY, type Trace } from '../../foundation/index.ts';
 import {
   type ElementBending,
@@ -13,6 +13,7 @@ import {
 } from '../../structure/index.ts';
 import { actualWindward } from '../holds-to.ts';
 import { holdsToUse } from '../holds-to-use.ts';
+import type { IceCase, IceCaseShown } from '../ice-case.ts';
 import { siteSpeed, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import { canBeLowered, type Link } from './link.ts';
@@ -37,6 +38,65 @@ interface Member {
  */
 export function elementLinks(model: TowerModel): readonly Link[] {
   return membersOf(model).map((member) => linkOf(model, member));
+}
+
+/**
+ * The same elements and booms with ice, in the gust that goes with ice: thicker, heavier, and no stronger.
+ *
+ * u = √(M_wind² + M_weight²)/M_all, wind on D + 2t, weight of tube and ice
+ *
+ * @param model the bare tower [-]
+ * @param ice the ice case, where ice is given [-]
+ * @returns a link for each such row, where the method has a rule for ice [-]
+ * @source asce7-10
+ */
+export function icedElementLinks(model: TowerModel, ice: IceCase | undefined): readonly Link[] {
+  if (!ice || ice.thicknessAtTop === undefined) return [];
+  const { shown, needs } = ice;
+  return membersOf(model).map(({ load, ...member }): Link => {
+    const base = { id: icedId(load, member.number), kind: 'elements', name: load.name, withIce: true } as const;
+    if (!shown) return { ...base, verdict: 'not-shown', because: 'missing', needs };
+    const bending = bentWithIce(shown, { load, ...member });
+    if (bending.notShown.length > 0) return { ...base, verdict: 'not-shown', because: 'not-computed', needs: [] };
+    const result = resultOf(bending);
+    return { ...base, verdict: verdictOf(result.use, result.use, model.inquiry.wanted.margin), needs: [], result };
+  });
+}
+
+const icedId = (load: Load, number: number) => `elements:${load.name}:${number + 1}:ice`;
+
+function bentWithIce(shown: IceCaseShown, member: Member, trace?: Trace): ElementBending {
+  const worst = shown.model.hungWind.reduce<ElementBending | undefined>((most, cut) => {
+    const here = icedBending(shown, cut, member);
+    return !most || largest(here) > largest(most) ? here : most;
+  }, undefined) as ElementBending;
+  if (trace) icedBending(shown, shown.model.hungWind[0] as Windward, member, trace);
+  return worst;
+}
+
+/** Iced members all stand in slow flow: their force for each area is one, and their width that of the ice. */
+function icedBending(
+  shown: IceCaseShown,
+  cut: Windward,
+  { load, row, segments }: Member,
+  trace?: Trace,
+): ElementBending {
+  const forces = sliceForces(cut, shown.speed, 'bad', false);
+  const ice = shown.iceAt(load.high);
+  let perArea = 0;
+  cut.slices.forEach((slice, index) => {
+    if (cut.items[slice.item]?.at !== load.at || slice.part.what !== row.along) return;
+    const [area, force] =
+      row.along === 'boom' ? [slice.side, forces.side[index] as number] : [slice.front, forces.front[index] as number];
+    if (area > 0) perArea = Math.max(perArea, force / area);
+  });
+  const iced = segments.map(({ outside }) => icedDiameter.of(outside, ice));
+  const wind = iced.map((width) => perArea * width);
+  const weight = segments.map((each) => {
+    const ofIce = shown.weightLevel * iceWeightPerLength.of(ICE_DENSITY, ice, each.outside);
+    return (tubeSection(each).weightPerLength + ofIce) * GRAVITY;
+  });
+  return elementBending(segments, { wind, ...(row.along === 'upright' ? {} : { weight }) }, trace);
 }
 
 function membersOf(model: TowerModel): readonly Member[] {
@@ -86,23 +146,30 @@ function linkOf(model: TowerModel, member: Member): Link {
   const holds = holdsToUse(inquiry, byWind, speed, 1);
   const keeps =
     holds && canBeLowered(model) ? holdsToUse(inquiry, byWind, speed, 1 - inquiry.wanted.margin) : undefined;
-  const joint = bending.joints.reduce((most, each) => ((each.use ?? 0) > (most.use ?? 0) ? each : most));
   return {
     ...base,
     verdict: verdictOf(use, use, inquiry.wanted.margin),
     needs: [],
     result: {
-      use,
-      of: 'bending',
-      demand: joint.moment,
-      capacity: joint.moment / (joint.use ?? 1),
-      along: joint.at,
-      useRange: [use, use],
-      headings: {},
+      ...resultOf(bending),
       ...(holds ? { holdsTo: holds } : {}),
       ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
     },
   };
+}
+
+function resultOf(bending: ElementBending) {
+  const joint = bending.joints.reduce((most, each) => ((each.use ?? 0) > (most.use ?? 0) ? each : most));
+  const use = largest(bending);
+  return {
+    use,
+    of: 'bending',
+    demand: joint.moment,
+    capacity: joint.moment / (joint.use ?? 1),
+    along: joint.at,
+    useRange: [use, use],
+    headings: {},
+  } as const;
 }
 
 const largest = ({ joints }: ElementBending) => joints.reduce((most, { use }) => Math.max(most, use ?? 0), 0);
@@ -147,4 +214,19 @@ export function explainElements(model: TowerModel, link: Link, trace: Trace): vo
   const member = membersOf(model).find(({ load, number }) => link.id === `elements:${load.name}:${number + 1}`);
   if (!member || !link.result) return;
   bent(model.hungWind[0] as Windward, member, siteSpeed(model.inquiry).speed, true, trace);
+}
+
+/**
+ * The working of an element with ice.
+ *
+ * @param model the bare tower [-]
+ * @param ice the ice case [-]
+ * @param link its link [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source asce7-10
+ */
+export function explainIcedElements(model: TowerModel, ice: IceCase | undefined, link: Link, trace: Trace): void {
+  const member = membersOf(model).find(({ load, number }) => link.id === icedId(load, number));
+  if (member && ice?.shown && link.result) bentWithIce(ice.shown, member, trace);
 }

@@ -1,9 +1,11 @@
+import type { Trace } from '../../foundation/index.ts';
 import { type FallCheck, fallDistances, halfElementFrom } from '../../structure/index.ts';
 import type { TowerModel } from '../tower-model.ts';
 import type { Link } from './link.ts';
 
 /**
- * Whether everything falls clear of lines, border and house, where the plan gives their distances.
+ * Whether everything falls clear of lines and border, where the plan gives their distances. A building is no limit but a
+ * caution: most towers stand beside one.
  *
  * h_tip + half an element + 10 ft against the distance
  *
@@ -12,9 +14,24 @@ import type { Link } from './link.ts';
  * @source common-practice
  */
 export function fallLinks(model: TowerModel): readonly Link[] {
+  return fallChecks(model)
+    .filter(({ to }) => to !== 'building')
+    .map(linkOf);
+}
+
+/**
+ * Whether what falls may reach each of the places whose distance the plan gives.
+ *
+ * d_w = h_tip + half an element + 10 ft
+ *
+ * @param model the tower [-]
+ * @param trace the working, or nothing [-]
+ * @returns a comparison for each [-]
+ * @source common-practice
+ */
+export function fallChecks(model: TowerModel, trace?: Trace): readonly FallCheck[] {
   const { station, site } = model.inquiry;
-  const { distances } = site;
-  if (!distances) return [];
+  const { powerLine, propertyLine, building } = site.distances ?? {};
   const tip = station.loads.reduce((most, load) => Math.max(most, load.high), station.mast?.tip ?? station.tower.top);
   const half = Math.max(
     0,
@@ -25,11 +42,12 @@ export function fallLinks(model: TowerModel): readonly Link[] {
     }),
   );
   const targets = [
-    { to: 'power-line', distance: distances.powerLine },
-    { to: 'property-line', distance: distances.propertyLine },
+    { to: 'power-line', distance: powerLine },
+    { to: 'property-line', distance: propertyLine },
+    { to: 'building', distance: building },
   ] as const;
   const given = targets.flatMap(({ to, distance }) => (distance === undefined ? [] : [{ to, distance }]));
-  return fallDistances(tip, half, given).map((check) => linkOf(check));
+  return fallDistances(tip, half, given, trace);
 }
 
 function longestAcross(shape: TowerModel['inquiry']['station']['loads'][number]['shape']): number {

@@ -10,6 +10,7 @@ import {
   pierFooting,
   profileOf,
   sliceForces,
+  untoldWeights,
   type Windward,
   worstToePressure,
 } from '../../structure/index.ts';
@@ -238,13 +239,8 @@ function windAtFoot(
   return { shear: factor * shear, moment: factor * moment };
 }
 
-function weightNeeds(model: TowerModel): readonly string[] {
-  const { tower, loads, cables } = model.inquiry.station;
-  return [
-    ...(tower.weight === undefined ? ['/tower/weight'] : []),
-    ...loads.filter((load) => load.weight === undefined).map((load) => `${load.at}/weight`),
-    ...cables.filter((run) => run.weight === undefined).map((run) => `${run.at}/weight`),
-  ];
+function weightNeeds({ inquiry: { station } }: TowerModel): readonly string[] {
+  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...untoldWeights(station)];
 }
 
 /** Built to the drawing that goes with the rating: what is proven at the foot of the tower is proven of its footing. */

@@ -33,6 +33,7 @@ export const LINK_KINDS = [
   'foundation',
   'raising',
   'lying',
+  'hoist',
   'fall',
 ] as const;
 
@@ -42,6 +43,8 @@ export interface Link {
   readonly kind: (typeof LINK_KINDS)[number];
   /** The owner's name of it, where he gave one. */
   readonly name?: string;
+  /** In the ice case: iced, in the gust that goes with ice. */
+  readonly withIce?: true;
   readonly verdict: Verdict;
   readonly because?: NotShownBecause;
   /** Pointers to what is missing. */

@@ -23,8 +23,9 @@ import {
 import { agree, explainSlice, type Reaching, sumGroup } from '../explain-slices.ts';
 import { roomByMoment, totalMoment } from '../formulas.ts';
 import { holdsToUse } from '../holds-to-use.ts';
+import type { IceCase, IceCaseShown } from '../ice-case.ts';
 import type { RoomLeft } from '../room-left.ts';
-import { siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
+import { type Scenario, siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Link } from './link.ts';
 import { canBeLowered } from './link.ts';
@@ -95,9 +96,7 @@ export function mastLink(model: TowerModel): readonly Link[] {
   if (needs.length > 0) return notShown('missing', needs);
   const found = mastModel(model);
   if (found === undefined) return notShown('not-computed', []);
-  const unknownPull = loads.filter(
-    (load) => load.on === 'mast' && load.shape.kind === 'wire' && load.shape.pull === undefined,
-  );
+  const pulls = untoldPulls(model);
   const { speed } = siteSpeed(model.inquiry);
   const bad = worstOf(found, (each) => each.design, speed, 'bad', true);
   const good = worstOf(found, (each) => each.design, speed, 'good', true);
@@ -120,14 +119,57 @@ export function mastLink(model: TowerModel): readonly Link[] {
     ...(holds ? { holdsTo: holds } : {}),
     ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
   } as const;
-  if (unknownPull.length > 0) {
+  if (pulls.length > 0) {
     const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
-    const missing = unknownPull.map((load) => `${load.at}/tension`);
-    return [{ ...base, verdict: 'not-shown', because: 'missing', needs: missing, result: rest }];
+    return [{ ...base, verdict: 'not-shown', because: 'missing', needs: pulls, result: rest }];
   }
   const verdict = verdictOf(bad.use, good.useAtBest, model.inquiry.wanted.margin);
   if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
   return [{ ...base, verdict, because: 'unsettled', needs: [], result }];
+}
+
+/**
+ * The mast with ice, in the gust that goes with ice, against the same tube.
+ *
+ * u = |M|/(Fy·S/1.67), iced areas at the ice case's own wind
+ *
+ * @param model the bare tower [-]
+ * @param ice the ice case, where ice is given [-]
+ * @returns the link, where mast and ice are given and the method has a rule for ice [-]
+ * @source asce7-10
+ */
+export function icedMastLink(model: TowerModel, ice: IceCase | undefined): readonly Link[] {
+  const { mast } = model.inquiry.station;
+  if (!mast || !ice || ice.thicknessAtTop === undefined) return [];
+  const base = { id: 'mast:ice', kind: 'mast', withIce: true } as const;
+  const needs = [...mastNeeds(mast), ...ice.needs];
+  if (!ice.shown || needs.length > 0) return [{ ...base, verdict: 'not-shown', because: 'missing', needs }];
+  const found = icedMastModel(ice.shown);
+  if (!found) return [{ ...base, verdict: 'not-shown', because: 'not-computed', needs: [] }];
+  const { speed } = ice.shown;
+  const bad = worstOf(found, (each) => each.design, speed, 'bad');
+  const good = worstOf(found, (each) => each.design, speed, 'good');
+  const result = {
+    use: bad.use,
+    of: 'bending',
+    demand: bad.moment,
+    capacity: bad.place.surely,
+    height: bad.place.z,
+    useRange: [Math.min(good.useAtBest, bad.use), bad.use],
+    headings: bad.headings,
+  } as const;
+  const pulls = untoldPulls(model);
+  if (pulls.length > 0) return [{ ...base, verdict: 'not-shown', because: 'missing', needs: pulls, result }];
+  const verdict = verdictOf(bad.use, good.useAtBest, model.inquiry.wanted.margin);
+  if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
+  return [{ ...base, verdict, because: 'unsettled', needs: [], result }];
+}
+
+/** Pointers to the pull of wires on the mast that nobody tells. */
+function untoldPulls({ inquiry: { station } }: TowerModel): readonly string[] {
+  return station.loads
+    .filter((load) => load.on === 'mast' && load.shape.kind === 'wire' && load.shape.pull === undefined)
+    .map((load) => `${load.at}/tension`);
 }
 
 /**
@@ -214,17 +256,10 @@ function beamOf(mast: Mast): MastBeam | undefined {
 
 /** The wind on the mast and what it carries, with the gust factor that the method has for a mast. */
 function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
-  const { mastGust } = METHOD_BY_ID[model.inquiry.method];
   const exposed = [...new Set(model.scenarios.map((scenario) => scenario.exposed))];
   return exposed.map((each) => {
-    const gusty = (wind: Wind): Wind =>
-      mastGust
-        ? {
-            ...wind,
-            gustEffect: (speed, trace) => Math.max(wind.gustEffect(speed), mastGust(each, trace)),
-          }
-        : wind;
-    const on = (actual: boolean) => windward(gusty(siteWind(model.inquiry, each, actual)), cut, 'demand', 'face');
+    const on = (actual: boolean) =>
+      windward(withMastGust(model, siteWind(model.inquiry, each, actual), each), cut, 'demand', 'face');
     let actual: Windward | undefined;
     return {
       design: on(false),
@@ -236,27 +271,51 @@ function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
   });
 }
 
+/** A wind with the gust factor that the method has for a mast, where it has one. */
+function withMastGust({ inquiry }: TowerModel, wind: Wind, exposed: Scenario['exposed']): Wind {
+  const { mastGust } = METHOD_BY_ID[inquiry.method];
+  if (!mastGust) return wind;
+  return { ...wind, gustEffect: (speed, trace) => Math.max(wind.gustEffect(speed), mastGust(exposed, trace)) };
+}
+
+function icedMastModel({ model }: IceCaseShown): MastModel | undefined {
+  const cut = mastCut(model);
+  const winds = model.scenarios.map(({ exposed }, scenario) => {
+    const { wind } = model.hungWind[scenario] as Windward;
+    const design = windward(withMastGust(model, wind, exposed), cut, 'demand', 'face');
+    return { design, actual: () => design };
+  });
+  return mastModelIn(model, { cut, winds });
+}
+
 /** By model: the link, what it does to its hold, and the room on it all ask. */
 const mastModels = new WeakMap<TowerModel, { readonly found: MastModel | undefined }>();
 const mastsInWind = new WeakMap<TowerModel, MastInWind>();
 
 function mastModel(model: TowerModel): MastModel | undefined {
-  return remember(mastModels, model, () => {
-    const { mast } = model.inquiry.station;
-    const beam = mast && beamOf(mast);
-    if (!beam) return { found: undefined };
-    const { cut, winds } = mastInWind(model);
-    const places = placesOf(model, beam, cut);
-    return { found: places && { beam, places, winds } };
-  }).found;
+  return remember(mastModels, model, () => ({ found: mastModelIn(model, mastInWind(model)) })).found;
+}
+
+function mastModelIn(model: TowerModel, { cut, winds }: MastInWind): MastModel | undefined {
+  const { mast } = model.inquiry.station;
+  const beam = mast && beamOf(mast);
+  if (!beam) return undefined;
+  const places = placesOf(model, beam, cut);
+  return places && { beam, places, winds };
 }
 
 function mastInWind(model: TowerModel): MastInWind {
   return remember(mastsInWind, model, () => {
-    const items = model.hung.filter((item) => item.carriedBy === 'mast');
-    const cut = cutIntoSlices(items, []);
+    const cut = mastCut(model);
     return { cut, winds: mastWinds(model, cut) };
   });
+}
+
+function mastCut(model: TowerModel): Cut {
+  return cutIntoSlices(
+    model.hung.filter((item) => item.carriedBy === 'mast'),
+    [],
+  );
 }
 
 type AllowedOfTubes = NonNullable<ReturnType<typeof sharedBending>['allowed']>;
@@ -520,17 +579,37 @@ export function explainMast(model: TowerModel, trace: Trace): void {
   const { mast } = model.inquiry.station;
   if (!mast || mastNeeds(mast).length > 0) return;
   const found = mastModel(model);
-  if (!found) return;
-  const { speed } = siteSpeed(model.inquiry);
-  const worst = worstOf(found, (each) => each.design, speed, 'bad', true);
+  if (found) explainCase(found, siteSpeed(model.inquiry).speed, true, trace);
+}
+
+/**
+ * The working of the mast with ice.
+ *
+ * M = ΣF·a + M_dead, u = M/M_all
+ *
+ * @param model the bare tower [-]
+ * @param ice the ice case [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source asce7-10
+ */
+export function explainIcedMast(model: TowerModel, ice: IceCase | undefined, trace: Trace): void {
+  const { mast } = model.inquiry.station;
+  if (!mast || mastNeeds(mast).length > 0 || !ice?.shown) return;
+  const found = icedMastModel(ice.shown);
+  if (found) explainCase(found, ice.shown.speed, false, trace);
+}
+
+function explainCase(found: MastModel, speed: number, least: boolean, trace: Trace): void {
+  const worst = worstOf(found, (each) => each.design, speed, 'bad', least);
   const { place, cut } = worst;
-  const forces = sliceForces(cut, speed, 'bad', true);
+  const forces = sliceForces(cut, speed, 'bad', least);
   const pieces = cut.slices.flatMap((slice, index): Reaching[] => {
     const arm = place.arms[index] as number;
     if (arm === 0) return [];
     const item = cut.items[slice.item] as WindItem;
     const [along, across] = under(trace, item.name, () =>
-      explainSlice(cut, slice, index, forces, speed, 'bad', true, trace),
+      explainSlice(cut, slice, index, forces, speed, 'bad', least, trace),
     );
     const group = item.turn === 'own-worst' ? 'still' : item.turn;
     return [{ group, heading: item.heading, along, across, share: 1, arm, torsion: 0 }];

@@ -2,24 +2,25 @@ import type { Trace } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
   type Handling,
-  halfElementFrom,
   handling,
+  hungMasses,
   type Laid,
-  type Load,
   leastWindHeld,
   lyingMoments,
   type Raising,
   type RaisingGear,
   raisingAt,
   raisingThrough,
-  sharedBending,
   sliceForces,
   type TiltingBody,
+  untoldWeights,
   type WindForce,
 } from '../../structure/index.ts';
 import { actualWindward } from '../holds-to.ts';
+import { halvesOf } from '../reach.ts';
 import type { TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
+import { ratedGear } from './gear-rating.ts';
 import type { Link } from './link.ts';
 
 /** Raising and lowering of a hinged tower. */
@@ -92,20 +93,12 @@ export function raisingLinks(model: TowerModel): RaisingResult {
 function gearOf({ inquiry }: TowerModel): RaisingGear | undefined {
   const { raisedBy } = inquiry.station.tower;
   if (!raisedBy || raisedBy.workingLoad !== undefined) return raisedBy;
-  for (const { of, claim } of inquiry.ratings) {
-    if (of !== 'gear' || claim.kind !== 'gear') continue;
-    return {
-      ...raisedBy,
-      ...(claim.working === undefined ? {} : { workingLoad: claim.working }),
-      ...(claim.breaking === undefined ? {} : { breakingLoad: claim.breaking }),
-    };
-  }
-  return raisedBy;
+  return { ...raisedBy, ...ratedGear(inquiry.ratings) };
 }
 
 /** Everything that tilts, its own weight spread evenly. */
 function bodiesOf({ inquiry: { station } }: TowerModel, hinge: number): readonly TiltingBody[] {
-  const { tower, mast, loads, cables, rotator } = station;
+  const { tower } = station;
   const span = tower.top - tower.foot;
   const bodies: TiltingBody[] = [];
   const add = (mass: number, low: number, high: number) => {
@@ -116,13 +109,7 @@ function bodiesOf({ inquiry: { station } }: TowerModel, hinge: number): readonly
     bodies.push({ mass: mass * share, low: from - hinge, high: high - hinge, offset: 0 });
   };
   add(tower.weight ?? 0, tower.top - span, tower.top);
-  if (mast) {
-    const foot = mast.foot ?? tower.top;
-    for (const { mass, low, high } of mastMasses(mast, foot)) add(mass, low, high);
-    add(rotator?.weight ?? 0, foot, foot);
-  } else add(rotator?.weight ?? 0, tower.top, tower.top);
-  for (const load of loads) add(load.count * (load.weight ?? 0), load.low, load.high);
-  for (const run of cables) add(run.count * (run.weight ?? 0) * (run.high - run.low), run.low, run.high);
+  for (const { mass, low, high } of hungMasses(station)) add(mass, low, high);
   return bodies;
 }
 
@@ -137,27 +124,8 @@ function inOnePlace(bodies: readonly TiltingBody[]): readonly TiltingBody[] {
   return [{ mass, low: first / mass, high: first / mass, offset: 0 }];
 }
 
-type Mast = NonNullable<TowerModel['inquiry']['station']['mast']>;
-
-function mastMasses(mast: Mast, foot: number): readonly { mass: number; low: number; high: number }[] {
-  const pieces =
-    mast.pieces ??
-    (mast.wall === undefined ? [] : [{ outside: mast.outside, wall: mast.wall, from: 0, to: mast.length }]);
-  return pieces.map(({ outside, wall, from, to }) => ({
-    mass: sharedBending([{ outside, wall, material: mast.material }]).weightPerLength * (to - from),
-    low: foot + from,
-    high: foot + to,
-  }));
-}
-
 function weightNeeds({ inquiry: { station } }: TowerModel): readonly string[] {
-  const { tower, mast, loads, cables } = station;
-  return [
-    ...(tower.weight === undefined ? ['/tower/weight'] : []),
-    ...(mast && mast.wall === undefined && mast.pieces === undefined ? ['/mast/wall'] : []),
-    ...loads.filter((load) => load.weight === undefined).map((load) => `${load.at}/weight`),
-    ...cables.filter((run) => run.weight === undefined).map((run) => `${run.at}/weight`),
-  ];
+  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...untoldWeights(station)];
 }
 
 /** The least gust on the way that brings the gear to its working load: the upright tower's wind, level, on the tilted one. */
@@ -234,27 +202,6 @@ function handlingOf({ inquiry: { station } }: TowerModel, hinge: number): Handli
     ];
   });
   return handling(hinge, laid);
-}
-
-/** Half the boom and half the longest element, as far as the plan tells them. */
-function halvesOf(load: Load): { readonly halfBoom: number; readonly halfElement: number } {
-  const { shape, boom, reach } = load;
-  let halfBoom = (boom ?? 0) / 2;
-  let halfElement = 0;
-  if (shape.kind === 'tube' && shape.along !== 'upright') {
-    if (shape.along === 'boom') halfBoom = Math.max(halfBoom, shape.length / 2);
-    else halfElement = shape.length / 2;
-  }
-  if (shape.kind === 'tubes') {
-    for (const row of shape.rows) {
-      const half = row.pieces.reduce((sum, piece) => sum + piece.length, 0) / 2;
-      if (row.along === 'boom') halfBoom = Math.max(halfBoom, half);
-      if (row.along === 'element') halfElement = Math.max(halfElement, half);
-    }
-  }
-  if (reach !== undefined && reach >= halfBoom)
-    halfElement = Math.max(halfElement, halfElementFrom(reach, 2 * halfBoom));
-  return { halfBoom, halfElement };
 }
 
 /**

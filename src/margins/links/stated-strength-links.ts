@@ -1,3 +1,4 @@
+import { hungMasses, untoldWeights } from '../../structure/index.ts';
 import type { Rating } from '../rating.ts';
 import type { TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
@@ -59,7 +60,7 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
   }
   if (claim.kind === 'weight') {
     const weight = mast?.weight;
-    if (weight === undefined) return [linkOf(model, base, undefined, [...needs, ...weightNeeds(model, 'mast')])];
+    if (weight === undefined) return [linkOf(model, base, undefined, [...needs, ...weightNeeds(model)])];
     return [linkOf(model, base, compare('weight', weight, claim.weight, model.hold.foot), needs)];
   }
   return [linkOf(model, base, undefined, needs)];
@@ -73,24 +74,16 @@ function mastNeeds(model: TowerModel, mast: MastAnswer | undefined): readonly st
 function weightAloft(model: TowerModel, rating: Rating, number: number): Link {
   const base = { id: `weight:${number + 1}`, kind: 'weight' } as const;
   const { station } = model.inquiry;
-  const needs = weightNeeds(model, 'all');
-  let weight = 0;
-  for (const load of station.loads) weight += load.count * (load.weight ?? 0);
-  for (const run of station.cables) weight += run.count * (run.weight ?? 0) * (run.high - run.low);
-  weight += station.rotator?.weight ?? 0;
+  const needs = untoldWeights(station);
+  const weight = hungMasses(station).reduce((sum, { mass }) => sum + mass, 0);
   const capacity = rating.claim.kind === 'weight' ? rating.claim.weight : 0;
   return linkOf(model, base, compare('weight', weight, capacity), needs);
 }
 
-/** Pointers to weights that are not told. */
-function weightNeeds(model: TowerModel, of: 'mast' | 'all'): readonly string[] {
-  const { loads, cables } = model.inquiry.station;
-  return [
-    ...loads
-      .filter((load) => load.weight === undefined && (of === 'all' || load.on === 'mast'))
-      .map((load) => `${load.at}/weight`),
-    ...(of === 'all' ? cables.filter((run) => run.weight === undefined).map((run) => `${run.at}/weight`) : []),
-  ];
+/** Pointers to weights on the mast that are not told. */
+function weightNeeds(model: TowerModel): readonly string[] {
+  const { loads } = model.inquiry.station;
+  return loads.filter((load) => load.weight === undefined && load.on === 'mast').map((load) => `${load.at}/weight`);
 }
 
 function compare(of: Compared['of'], demand: number, capacity: number, height?: number): Compared {

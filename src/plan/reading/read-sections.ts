@@ -72,6 +72,7 @@ function readRow(reader: PlanReader, fields: SectionFields, index: number): Row[
       uniform: fields.uniform ?? (shape !== undefined && !tapered),
       shape,
       tubing: readTubing(reader, fields, at, shape),
+      weight: reader.perhaps(fields.weight, BOUNDS.weight, at, 'weight'),
     }),
   );
 }

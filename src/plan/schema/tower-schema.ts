@@ -22,6 +22,7 @@ const section = z.strictObject({
   count: optional(whole(1, SECTIONS_AT_MOST, 'How many alike, one on the other')),
   name: optional(name('What you call it')),
   make: optional(name('Sections of one make share what is proven')),
+  weight: optional(quantity('weight', 'Weight of one such section; for the hoist of a tower that telescopes')),
   uniform: optional(yesOrNo('Constant width and members over its length; without taper when not given')),
   ...sectionShape,
   ...remarks,

@@ -1,0 +1,74 @@
+import type { Trace } from '../../foundation/index.ts';
+import { hoistPull, hungMasses, type Section, untoldWeights, workingLoadOf } from '../../structure/index.ts';
+import type { TowerModel } from '../tower-model.ts';
+import { verdictOf } from '../verdict.ts';
+import { ratedGear } from './gear-rating.ts';
+import type { Link } from './link.ts';
+
+/**
+ * The pull of the hoist of a telescoping tower against what its gear may pull, where the plan tells of either.
+ *
+ * u = Σ(k − 1)·W_k / F_work
+ *
+ * @param model the tower [-]
+ * @returns the link; nothing for a tower that does not telescope or of whose hoist the plan says nothing [-]
+ * @source derived
+ */
+export function hoistLink(model: TowerModel): readonly Link[] {
+  const { tower } = model.inquiry.station;
+  const rated = workingLoadOf(ratedGear(model.inquiry.ratings) ?? {});
+  const told = rated !== undefined || tower.sections.some((section) => section.weight !== undefined);
+  if (!tower.telescopes || !told) return [];
+  const base = { id: 'hoist', kind: 'hoist' } as const;
+  const needs = [...weightNeeds(model), ...(rated === undefined ? ['/ratings'] : [])];
+  if (rated === undefined || needs.length > 0) return [{ ...base, verdict: 'not-shown', because: 'missing', needs }];
+  const pull = hoistPull(liftedMasses(model));
+  const use = pull / rated;
+  return [
+    {
+      ...base,
+      verdict: verdictOf(use, use, model.inquiry.wanted.margin),
+      needs: [],
+      result: { use, of: 'pull', demand: pull, capacity: rated, useRange: [use, use], headings: {} },
+    },
+  ];
+}
+
+/**
+ * The working of the hoist's pull.
+ *
+ * @param model the tower [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source derived
+ */
+export function explainHoist(model: TowerModel, trace: Trace): void {
+  const link = hoistLink(model)[0];
+  if (!link?.result) return;
+  hoistPull(liftedMasses(model), trace);
+  workingLoadOf(ratedGear(model.inquiry.ratings) ?? {}, trace);
+}
+
+/** Each section with what rides on it, from the foot up: on the mast and above the tower with the uppermost. */
+function liftedMasses({ inquiry: { station } }: TowerModel): readonly number[] {
+  const { sections } = station.tower;
+  const masses = sections.map((section) => section.weight ?? 0);
+  for (const { mass, high, carriedAt } of hungMasses(station)) {
+    const carrier = carrierOf(sections, carriedAt ?? high);
+    masses[carrier] = (masses[carrier] as number) + mass;
+  }
+  return masses;
+}
+
+/** Where two sections overlap it is on the outer one. */
+function carrierOf(sections: readonly Section[], height: number): number {
+  const found = sections.findIndex(({ high }) => height <= high + 1e-9);
+  return found < 0 ? sections.length - 1 : found;
+}
+
+function weightNeeds({ inquiry: { station } }: TowerModel): readonly string[] {
+  // What the fixed section weighs is not lifted.
+  const lifted = station.tower.sections.slice(1);
+  const needs = lifted.filter((section) => section.weight === undefined).map((section) => `${section.at}/weight`);
+  return [...new Set([...needs, ...untoldWeights(station)])];
+}
