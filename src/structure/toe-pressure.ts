@@ -235,30 +235,58 @@ function planeUnder(x: number, y: number, legX: number, legY: number): readonly 
  * @source derived
  */
 export function momentToPressure(under: Underside, load: number, limit: number): number {
-  const tips = (load * Math.min(under.length, under.width)) / 2;
-  const short = (share: number) => {
-    const toe = worstToePressure(under, load, share * tips);
-    return toe.contact === 'tips' ? Number.NEGATIVE_INFINITY : 1 - toe.pressure / limit;
-  };
-  let [low, atLow] = [0, short(0)];
-  if (atLow <= 0) return 0;
-  let [high, atHigh] = [1, -1];
+  const inCalm = pressureUnder(under, load, 0, 0);
+  if (inCalm.contact === 'tips' || inCalm.pressure >= limit) return 0;
+  let heading = Math.atan2(under.length, under.width);
+  let moment = (load * Math.min(under.length, under.width)) / 2;
+  // From a heading to the moment, from the moment to the heading that then presses hardest: that one is flat, so few turns do.
+  for (let turn = 0; turn < 60; turn += 1) {
+    moment = momentAlong(under, load, limit, heading, moment);
+    const worst = worstToePressure(under, load, moment);
+    if (worst.contact !== 'tips' && worst.pressure <= limit * (1 + 1e-10)) return moment;
+    heading = worst.heading;
+  }
+  return moment;
+}
+
+/** The moment along one heading that presses to a limit, or the most that is looked at, where that presses less. */
+function momentAlong(under: Underside, load: number, limit: number, heading: number, most: number): number {
+  const [cosine, sine] = [Math.cos(heading) / load, Math.sin(heading) / load];
+  // Towards tipping the pressure grows without bound; its inverse falls to nothing, nearly in a line.
+  return whereItFallsTo(
+    1,
+    (moment) => {
+      const toe = pressureUnder(under, load, moment * cosine, moment * sine);
+      return toe.contact === 'tips' ? 0 : limit / toe.pressure;
+    },
+    0,
+    most,
+  );
+}
+
+/** Where a falling function comes to a value, or the upper end where it does not: the chord, and halving. */
+function whereItFallsTo(value: number, of: (at: number) => number, low: number, high: number): number {
+  let [left, right] = [low, high];
+  let [atLeft, atRight] = [of(left) - value, of(right) - value];
   let last = 0;
-  for (let turn = 0; turn < 60 && high - low > 1e-12; turn += 1) {
-    const chord = low + ((high - low) * atLow) / (atLow - atHigh);
-    const share = chord > low && chord < high ? chord : (low + high) / 2;
-    const here = short(share);
-    if (Math.abs(here) < 1e-10) return share * tips;
+  if (!(atRight < 0)) return right;
+  for (let turn = 0; turn < 100 && right - left > 1e-14 * high; turn += 1) {
+    const chord = right - (atRight * (right - left)) / (atRight - atLeft);
+    const middle = chord > left && chord < right ? chord : (left + right) / 2;
+    const here = of(middle) - value;
+    if (Math.abs(here) < 1e-13) return middle;
     if (here > 0) {
-      [low, atLow] = [share, here];
-      if (last > 0) atHigh /= 2;
+      left = middle;
+      atLeft = here;
+      if (last > 0) atRight /= 2;
     } else {
-      [high, atHigh] = [share, Math.max(here, -1)];
-      if (last < 0) atLow /= 2;
+      right = middle;
+      atRight = here;
+      if (last < 0) atLeft /= 2;
     }
     last = here;
   }
-  return low * tips;
+  return (left + right) / 2;
 }
 
 /** Step of the scan over headings [rad]; the largest pressure changes slowly with the heading. */
