@@ -200,7 +200,7 @@ function ofFarCornerLifted(x: number, y: number): readonly [number, number] {
     const [nextU, nextV] = planeUnder(x, y, lifted / u, lifted / v);
     const moved = Math.abs(nextU - u) + Math.abs(nextV - v);
     [u, v] = [nextU, nextV];
-    if (moved < 1e-9) break;
+    if (moved < 1e-8) break;
   }
   return [u, v];
 }
