@@ -1,9 +1,3 @@
-/** A map, or one that lets go of its keys. */
-interface Kept<K, V> {
-  get(key: K): V | undefined;
-  set(key: K, value: V): unknown;
-}
-
 /**
  * The value kept under a key, made when first asked for.
  *
@@ -14,7 +8,7 @@ interface Kept<K, V> {
  * @example remember(new Map([['a', 1]]), 'a', () => 2) // 1
  * @source derived
  */
-export function remember<K, V>(kept: Kept<K, V>, key: K, make: () => V): V {
+export function remember<K, V>(kept: Map<K, V>, key: K, make: () => V): V {
   const found = kept.get(key);
   if (found !== undefined) return found;
   const made = make();

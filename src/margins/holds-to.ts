@@ -1,10 +1,10 @@
-import { lowestReaching, remember } from '../foundation/index.ts';
+import { lowestReaching } from '../foundation/index.ts';
 import type { Wind } from '../methods/index.ts';
 import { type Windward, windward } from '../structure/index.ts';
 import type { Check } from './check-list.ts';
 import { actualSpeedHoldsTo, designHoldsTo } from './formulas.ts';
 import { inWords } from './holds-to-use.ts';
-import { type Demand, demandOf, type Proven, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
+import { type Demand, demandOf, once, type Proven, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
 import { badUse, belongs } from './tower-use.ts';
 
 /** A link, or a selection of checks. */
@@ -114,22 +114,21 @@ function staysSteady(model: TowerModel, wind: Wind, actualWind: Wind, design: nu
  * @source derived
  */
 export function actualWindward(model: TowerModel): ActualWindward {
-  return remember(actualWinds, model, () => {
-    const winds = model.scenarios.map(({ exposed }) => siteWind(model.inquiry, exposed, true));
-    const hung = winds.map((wind) => windward(wind, model.hungWind[0] as Windward, 'demand', 'face'));
-    const own = model.ownWind.map((cut, scenario) =>
-      cut
-        ? windward(winds[scenario] as Wind, cut, 'demand', (model.scenarios[scenario] as Scenario).direction)
-        : undefined,
-    );
-    return [hung, own];
-  });
+  return once(model, inActualWind);
 }
 
 type ActualWindward = readonly [readonly Windward[], readonly (Windward | undefined)[]];
 
-/** By model: several links ask. */
-const actualWinds = new WeakMap<TowerModel, ActualWindward>();
+function inActualWind(model: TowerModel): ActualWindward {
+  const winds = model.scenarios.map(({ exposed }) => siteWind(model.inquiry, exposed, true));
+  const hung = winds.map((wind) => windward(wind, model.hungWind[0] as Windward, 'demand', 'face'));
+  const own = model.ownWind.map((cut, scenario) =>
+    cut
+      ? windward(winds[scenario] as Wind, cut, 'demand', (model.scenarios[scenario] as Scenario).direction)
+      : undefined,
+  );
+  return [hung, own];
+}
 
 /** Force may drop where a coefficient does, so the lowest speed is looked for upward from well below the steady one. */
 function searched(

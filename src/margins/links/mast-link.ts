@@ -25,7 +25,7 @@ import { roomByMoment, totalMoment } from '../formulas.ts';
 import { windsHeld } from '../holds-to-use.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
 import type { RoomLeft } from '../room-left.ts';
-import { type Scenario, siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
+import { once, type Scenario, siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Link } from './link.ts';
 
@@ -284,13 +284,11 @@ function icedMastModel({ model }: IceCaseShown): MastModel | undefined {
   return mastModelIn(model, { cut, winds });
 }
 
-/** By model: the link, what it does to its hold, and the room on it all ask. */
-const mastModels = new WeakMap<TowerModel, { readonly found: MastModel | undefined }>();
-const mastsInWind = new WeakMap<TowerModel, MastInWind>();
-
 function mastModel(model: TowerModel): MastModel | undefined {
-  return remember(mastModels, model, () => ({ found: mastModelIn(model, mastInWind(model)) })).found;
+  return once(model, inSiteWind);
 }
+
+const inSiteWind = (model: TowerModel) => mastModelIn(model, once(model, mastInWind));
 
 function mastModelIn(model: TowerModel, { cut, winds }: MastInWind): MastModel | undefined {
   const { mast } = model.inquiry.station;
@@ -301,10 +299,8 @@ function mastModelIn(model: TowerModel, { cut, winds }: MastInWind): MastModel |
 }
 
 function mastInWind(model: TowerModel): MastInWind {
-  return remember(mastsInWind, model, () => {
-    const cut = mastCut(model);
-    return { cut, winds: mastWinds(model, cut) };
-  });
+  const cut = mastCut(model);
+  return { cut, winds: mastWinds(model, cut) };
 }
 
 function mastCut(model: TowerModel): Cut {
@@ -513,7 +509,7 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
   const { speed } = siteSpeed(model.inquiry);
   const beam = beamOf(mast);
   let answer: MastAnswer | undefined;
-  for (const { design } of mastInWind(model).winds) {
+  for (const { design } of once(model, mastInWind).winds) {
     const forces = sliceForces(design, speed, 'bad', true);
     const by = (weight: (z: number, item: WindItem) => number) =>
       worstHeadingOf(
