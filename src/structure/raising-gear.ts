@@ -445,26 +445,31 @@ export function rowAt(weights: TiltingWeights, gear: RaisingGear, angle: number,
 /** What a search looks at, angle by angle. */
 export interface SearchedStatics {
   /** Of the weights about the hinge [N·m]. */
-  readonly moment: number;
+  moment: number;
   /** Of the gear about it [m]. */
-  readonly arm: number;
+  arm: number;
   /** Of the gear [N], and in the hinge [N], as if the gear held here. */
-  readonly force: number;
-  readonly hinge: number;
+  force: number;
+  hinge: number;
 }
 
 /**
  * The figures of `rowAt` for a search through many angles at which the gear holds: what it finds is then asked of `rowAt`.
+ * They come in one object, written anew for every angle.
  *
  * F = ΣW·x/r
  *
  * @param weights what tilts [-]
  * @param gear what raises it [-]
- * @returns the figures at an angle [-]
+ * @returns the figures at an angle, good until the next is asked for [-]
  * @example staticsForSearch(tiltingWeights([{ mass: 100, low: 5, high: 5, offset: 0 }]), { kind: 'line', anchor: [0, 3], attach: [4, 0] })(0).force // 2043.05
  * @source derived
  */
-export function staticsForSearch(weights: TiltingWeights, gear: RaisingGear): (angle: number) => SearchedStatics {
+export function staticsForSearch(
+  weights: TiltingWeights,
+  gear: RaisingGear,
+): (angle: number) => Readonly<SearchedStatics> {
+  const found: SearchedStatics = { moment: 0, arm: 0, force: 0, hinge: 0 };
   const [along, square] = movingEnd(gear);
   const [xa, ya] = gear.anchor;
   const { total, balance } = weights;
@@ -472,14 +477,15 @@ export function staticsForSearch(weights: TiltingWeights, gear: RaisingGear): (a
   const [centreAlong, centreSquare] = total === 0 ? [0, 0] : [centre.along[0] as number, centre.square[0] as number];
   return (angle) => {
     const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];
-    const moment = total * levelOf(centreAlong, centreSquare, cosine, sine);
+    found.moment = total * levelOf(centreAlong, centreSquare, cosine, sine);
     const xe = levelOf(along, square, cosine, sine);
     const ye = heightOf(along, square, cosine, sine);
     const length = gearLength.of(xe, ye, xa, ya);
-    const arm = gearArm.of(xe, ye, xa, ya, length);
-    const force = balance === undefined ? 0 : gearForce.of(moment, arm);
-    const hinge = hingeReaction.of(hingeLevel.of(force, xe, xa, length), hingeUp.of(total, force, ye, ya, length));
-    return { moment, arm, force, hinge };
+    found.arm = gearArm.of(xe, ye, xa, ya, length);
+    found.force = balance === undefined ? 0 : gearForce.of(found.moment, found.arm);
+    const level = hingeLevel.of(found.force, xe, xa, length);
+    found.hinge = hingeReaction.of(level, hingeUp.of(total, found.force, ye, ya, length));
+    return found;
   };
 }
 

@@ -268,7 +268,8 @@ function largestAngle({ from, to }: Travel, value: (angle: number) => number): n
   let high = from + Math.min(count, best + 1) * step;
   const ratio = (Math.sqrt(5) - 1) / 2;
   for (let round = 0; round < 60 && high - low > 1e-10; round += 1) {
-    const [left, right] = [high - ratio * (high - low), low + ratio * (high - low)];
+    const left = high - ratio * (high - low);
+    const right = low + ratio * (high - low);
     if (value(left) >= value(right)) high = right;
     else low = left;
   }

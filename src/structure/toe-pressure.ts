@@ -192,33 +192,40 @@ function ofStrip(x: number, y: number): readonly [number, number] {
  * The far corner alone lifts: the plane that stands under the load on what is pressed, then what that plane presses, and
  * again. The pressure falls to nothing at the edge of what is pressed, so a change of the edge is of second order: this is
  * Newton's way, and six turns are many.
+ *
+ * Pressed is the unit square less a triangle at its far corner, of legs l_x and l_y; of the plane 1 − u·x − v·y
+ * u·(∫x² − x̄·∫x) + v·(∫xy − x̄·∫y) = ∫x − x̄·∫1, and the same along y.
  */
 function ofFarCornerLifted(x: number, y: number): readonly [number, number] {
-  let [u, v] = planeUnder(x, y, 0, 0);
+  let u = 0;
+  let v = 0;
+  let legX = 0;
+  let legY = 0;
   for (let turn = 0; turn < 20; turn += 1) {
-    const lifted = Math.max(0, u + v - 1);
-    const [nextU, nextV] = planeUnder(x, y, lifted / u, lifted / v);
+    const lifted = (legX * legY) / 2;
+    const area = 1 - lifted;
+    const firstX = 1 / 2 - lifted * (1 - legX / 3);
+    const firstY = 1 / 2 - lifted * (1 - legY / 3);
+    const secondX = 1 / 3 - lifted * (1 - (2 * legX) / 3 + legX ** 2 / 6);
+    const secondY = 1 / 3 - lifted * (1 - (2 * legY) / 3 + legY ** 2 / 6);
+    const mixed = 1 / 4 - lifted * (1 - (legX + legY) / 3 + (legX * legY) / 12);
+    const a = secondX - x * firstX;
+    const b = mixed - x * firstY;
+    const c = firstX - x * area;
+    const d = mixed - y * firstX;
+    const e = secondY - y * firstY;
+    const f = firstY - y * area;
+    const determinant = a * e - b * d;
+    const nextU = (c * e - b * f) / determinant;
+    const nextV = (a * f - c * d) / determinant;
     const moved = Math.abs(nextU - u) + Math.abs(nextV - v);
-    [u, v] = [nextU, nextV];
+    u = nextU;
+    v = nextV;
     if (moved < 1e-8) break;
+    legX = Math.max(0, u + v - 1) / u;
+    legY = Math.max(0, u + v - 1) / v;
   }
   return [u, v];
-}
-
-/** The plane 1 − u·x − v·y whose middle lies at (x, y) on a unit square less a triangle of two legs at its far corner. */
-function planeUnder(x: number, y: number, legX: number, legY: number): readonly [number, number] {
-  const lifted = (legX * legY) / 2;
-  const area = 1 - lifted;
-  const first = 1 / 2 - lifted * (1 - legX / 3);
-  const firstY = 1 / 2 - lifted * (1 - legY / 3);
-  const second = 1 / 3 - lifted * (1 - (2 * legX) / 3 + legX ** 2 / 6);
-  const secondY = 1 / 3 - lifted * (1 - (2 * legY) / 3 + legY ** 2 / 6);
-  const mixed = 1 / 4 - lifted * (1 - (legX + legY) / 3 + (legX * legY) / 12);
-  // u·(∫x² − x·∫x) + v·(∫xy − x·∫y) = ∫x − x·∫1, and the same along y.
-  const [a, b, c] = [second - x * first, mixed - x * firstY, first - x * area];
-  const [d, e, f] = [mixed - y * first, secondY - y * firstY, firstY - y * area];
-  const determinant = a * e - b * d;
-  return [(c * e - b * f) / determinant, (a * f - c * d) / determinant];
 }
 
 /**
@@ -344,11 +351,15 @@ export function worstToePressure(under: Underside, load: number, moment: number,
   // The pressure is flat there: a ten-thousandth of a radian is a hundred-millionth of it.
   while (high - low > 1e-4) {
     if (atLeft > atRight) {
-      [high, right, atRight] = [right, left, atLeft];
+      high = right;
+      right = left;
+      atRight = atLeft;
       left = high - GOLDEN * (high - low);
       atLeft = size(left);
     } else {
-      [low, left, atLeft] = [left, right, atRight];
+      low = left;
+      left = right;
+      atLeft = atRight;
       right = low + GOLDEN * (high - low);
       atRight = size(right);
     }
