@@ -16,6 +16,7 @@ export const DIMENSION_OF_COMPARED: Readonly<Record<Compared['of'], Dimension>> 
   embedment: 'length',
   distance: 'length',
   pull: 'force',
+  area: 'area',
 };
 
 /** "most in shear", before the place. */
@@ -32,6 +33,7 @@ export const WORDS_FOR_COMPARED: Readonly<Record<Exclude<Compared['of'], 'wind-r
   embedment: 'by the depth the soil asks for',
   distance: 'by the distance it may fall',
   pull: 'by the pull on its gear',
+  area: 'by area alone',
 };
 
 /** What its demand is held against, in a sentence: "takes 0.8 of what its tube is allowed". */

@@ -10,21 +10,26 @@ export function headline(assessment: Assessment): string {
   const { links } = assessment;
   const main = mainLink(assessment);
   const notShown = links.filter((link) => link.verdict === 'not-shown' && link !== main);
-  const names = listed(notShown.slice(0, 6).map((link) => linkName(link)));
-  const more = notShown.length > 6 ? ` and ${notShown.length - 6} more` : '';
-  const tail = notShown.length > 0 ? ` Not shown yet: ${names}${more}.` : '';
+  const names = namesOf(notShown);
+  const more = names.length > 6 ? ` and ${names.length - 6} more` : '';
+  const tail = notShown.length > 0 ? ` Not shown yet: ${listed(names.slice(0, 6))}${more}.` : '';
   return `${mainSentence(assessment, main)}${tail}`;
 }
 
-/** The link the sentence is about: the worst of those with a verdict, else the tower. */
+/** What links are called, each name once. */
+function namesOf(links: readonly Link[]): readonly string[] {
+  return [...new Set(links.map((link) => linkName(link)))];
+}
+
+/** The link the sentence is about: the worst of those with a verdict; a tower not shown comes before all but one over. */
 function mainLink(assessment: Assessment): Link {
   const { links } = assessment;
   const tower = links[0] as Link;
-  if (tower.verdict === 'not-shown') return tower;
+  if (tower.verdict === 'not-shown' && links.every((link) => link.verdict !== 'over')) return tower;
   const shown = links.filter((link) => link.result && link.verdict !== 'not-shown');
-  return shown.reduce(
-    (worst, link) => ((link.result as LinkResult).use > (worst.result as LinkResult).use ? link : worst),
-    tower,
+  const overOnly = shown.filter((link) => link.verdict === 'over');
+  return (overOnly.length > 0 ? overOnly : shown).reduce((worst, link) =>
+    (link.result as LinkResult).use > (worst.result as LinkResult).use ? link : worst,
   );
 }
 
@@ -110,7 +115,11 @@ export function linkSays(assessment: Assessment, link: Link): string {
       : ` ${inWords(result.demand, dimension, units, 4)} asked, ${inWords(result.capacity, dimension, units, 4)} ${ALLOWED[link.kind] ?? 'shown'},`;
   const holds = result.holdsTo ? ` Holds to an actual gust of ${inWords(result.holdsTo.gust, 'speed', units)}.` : '';
   const range = result.useRange[0] < result.use ? ` (${useFigures(result.useRange[0])} at best)` : '';
-  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${holds}`;
+  const areaOnly =
+    link.because === 'area-only'
+      ? ' An area is no force on it: ask the maker what force sideways, torque and weight it takes.'
+      : '';
+  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${holds}${areaOnly}`;
 }
 
 /** "Lower it when gusts above 64 mph are forecast." */
@@ -121,6 +130,6 @@ export function lowerAtSays({ inquiry, links }: Assessment, { gust, ofLink, with
   const rest =
     without.length === 0
       ? ''
-      : ` Not counted, since not shown: ${listed(links.filter((link) => without.includes(link.id)).map((link) => linkName(link)))}.`;
+      : ` Not counted, since not shown: ${listed(namesOf(links.filter((link) => without.includes(link.id))))}.`;
   return `Lower it when gusts of ${inWords(gust, 'speed', units)} are forecast: then the ${name} keeps the margin you want, with ${Math.round(100 * inquiry.wanted.forecast)} % off for the error of a forecast.${rest}`;
 }

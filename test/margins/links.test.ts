@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { FOOT, MILE_PER_HOUR, POUND, POUND_FORCE } from '../../src/foundation/index.ts';
 import { type Assessment, type Link, standardTubesFor, workingOf } from '../../src/margins/index.ts';
-import { witness, workingDocument } from '../../src/worksheet/index.ts';
+import { checkText, witness, workingDocument } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 
@@ -133,6 +133,16 @@ describe('what makers state of bearing, rotator and weight', () => {
     // Three loads of 20 lb, three lines of 48 ft at 0.1 lb, 12 ft of mast at 4.673 lb/ft; on the mast two of the loads.
     expect(linkOf(answer, 'weight:2').result?.use).toBeCloseTo((60 + 3 * 48 * 0.1 + 12 * 4.673) / 200, 3);
     expect((linkOf(answer, 'rotator:5').result?.demand ?? 0) / POUND).toBeCloseTo(40 + 12 * 4.673, 0);
+  });
+
+  it('sets an area stated of a rotator beside the plan, and shows nothing by it', () => {
+    const plan = toldInFull();
+    const ratings = [...(demoPlan('river-bluff')['ratings'] as Document[]), { of: 'rotator', area: 10 }];
+    const link = linkOf(assessed({ ...plan, ratings }), 'rotator:2');
+    // Beam 6.933 ft²; vertical 9 ft of 1.25 in and mast 12 ft of 2 in, × 1.2.
+    const area = 6.9333 + (1.2 * (9 * 1.25 + 12 * 2)) / 12;
+    expect(link).toMatchObject({ verdict: 'not-shown', because: 'area-only' });
+    expect((link.result?.demand ?? 0) / FOOT ** 2).toBeCloseTo(area, 3);
   });
 
   it('counts a strength-level force at 0.6 of it', () => {
@@ -312,6 +322,15 @@ describe('what is missing', () => {
       copy['loads'] = (copy['loads'] as Document[]).filter((load) => load['name'] === 'link panel');
     });
     expect(linkOf(noMast, 'bearing:3')).toMatchObject({ verdict: 'not-shown', needs: ['/mast'] });
+  });
+});
+
+describe('the sentence at the head', () => {
+  it('begins with what is over, even where the tower itself is not shown', () => {
+    const plan = demoPlan('river-bluff');
+    const answer = assessed({ ...plan, ratings: [], mast: { ...part(plan, 'mast'), outside: 1.25, wall: 0.065 } });
+    expect([answer.verdict, linkOf(answer, 'tower').verdict]).toEqual(['over', 'not-shown']);
+    expect(checkText(answer, [])).toContain('Over: in your 105 mph strength-level gust the mast takes');
   });
 });
 

@@ -17,6 +17,8 @@ export type NotShownBecause =
   | 'no-ice-rule'
   /** Somewhere on its way the gear has no hold on the tower. */
   | 'no-hold'
+  /** Stated as an area, which is no force on it. */
+  | 'area-only'
   /** Not worked out by this version. */
   | 'not-computed';
 
@@ -77,7 +79,8 @@ export type ComparedOf =
   | 'toe-pressure'
   | 'embedment'
   | 'distance'
-  | 'pull';
+  | 'pull'
+  | 'area';
 
 /** One comparison. */
 export interface Compared {

@@ -1,6 +1,6 @@
-import { hungMasses, untoldWeights } from '../../structure/index.ts';
+import { hungMasses, sliceForces, untoldWeights } from '../../structure/index.ts';
 import type { Rating } from '../rating.ts';
-import type { TowerModel } from '../tower-model.ts';
+import { siteSpeed, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Compared, Link } from './link.ts';
 import type { MastAnswer } from './mast-link.ts';
@@ -52,6 +52,13 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
       linkOf(model, base, force === undefined ? undefined : compare('side-force', force, capacity, height), needs),
     ];
   }
+  if (claim.kind === 'area') {
+    const area = areaOnMast(model);
+    const capacity = Math.min(...claim.rows.map((row) => row.area));
+    const use = area / capacity;
+    const result = { of: 'area', demand: area, capacity, use, useRange: [use, use], headings: {} } as const;
+    return [{ ...base, verdict: 'not-shown', because: 'area-only', needs: [], result }];
+  }
   if (claim.kind === 'torque') {
     // What holds against the wind is the brake; where only the turning torque is told, that is all it surely has.
     const stated = claim.brake ?? claim.torque;
@@ -64,6 +71,25 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
     return [linkOf(model, base, compare('weight', weight, claim.weight, model.hold.foot), needs)];
   }
   return [linkOf(model, base, undefined, needs)];
+}
+
+/** Effective area of mast and what it carries, each at its own worst heading, in the design wind [m²]. */
+function areaOnMast({ hungWind, inquiry }: TowerModel): number {
+  const cut = hungWind[0];
+  if (!cut) return 0;
+  const { speed } = siteSpeed(inquiry);
+  const forces = sliceForces(cut, speed, 'bad', false);
+  const areas = new Map<number, [front: number, side: number]>();
+  cut.slices.forEach(({ z, item }, index) => {
+    if (cut.items[item]?.carriedBy !== 'mast') return;
+    const perArea = cut.wind.level * cut.wind.forceDirectionFactor * cut.wind.pressure(z) * cut.wind.gustEffect(speed);
+    const [front, side] = areas.get(item) ?? [0, 0];
+    areas.set(item, [
+      front + (forces.front[index] as number) / perArea,
+      side + (forces.side[index] as number) / perArea,
+    ]);
+  });
+  return [...areas.values()].reduce((sum, [front, side]) => sum + Math.max(front, side), 0);
 }
 
 function mastNeeds(model: TowerModel, mast: MastAnswer | undefined): readonly string[] {
