@@ -112,15 +112,16 @@ async function overHttp(): Promise<void> {
   agent.destroy();
 }
 
-/** Microseconds a call, median of rounds, once the engine has compiled it. */
+/** Microseconds of CPU a call, median of rounds, once the engine has compiled it. */
 function timed(work: () => unknown): number {
   const rounds: number[] = [];
   const warmUntil = performance.now() + 800;
   while (performance.now() < warmUntil) work();
   for (let round = 0; round < 15; round += 1) {
-    const start = process.hrtime.bigint();
+    const before = process.cpuUsage();
     for (let call = 0; call < 40; call += 1) work();
-    rounds.push(Number(process.hrtime.bigint() - start) / 40_000);
+    const { user, system } = process.cpuUsage(before);
+    rounds.push((user + system) / 40);
   }
   return median(rounds);
 }
@@ -132,7 +133,7 @@ function inquiryOf(plan: unknown) {
 }
 
 function domainAlone(): void {
-  console.log('\nthe domain alone, µs a call');
+  console.log('\nthe domain alone, µs CPU a call');
   console.log('  plan            read  assess  document');
   for (const id of PLANS) {
     const plan = planOf(id);
@@ -246,7 +247,7 @@ function crowd(count: number): Record<string, unknown> {
 }
 
 function byLoads(): void {
-  console.log('\nassess by number of loads');
+  console.log('\nassess by number of loads, µs CPU');
   for (const count of [10, 100, 300]) {
     const { inquiry } = inquiryOf(crowd(count));
     const time = timed(() => assess(inquiry));
