@@ -3,6 +3,8 @@ import { fromOwnBasis, METHOD_BY_ID } from '../methods/index.ts';
 import { basicWindFor, FASTEST_MILE_OFFSET } from '../wind/index.ts';
 import type { HoldsTo } from './holds-to.ts';
 import type { Inquiry } from './inquiry.ts';
+import { canBeLowered } from './links/link.ts';
+import { siteSpeed, type TowerModel } from './tower-model.ts';
 
 /** How the use of a link goes with the wind: in the design wind, and in a wind that has come. */
 export interface UseByWind {
@@ -10,6 +12,33 @@ export interface UseByWind {
   readonly actual: (speed: number) => number;
   /** Speed up to which no coefficient changes, in either wind [m/s]. */
   readonly steadyUpTo: number;
+}
+
+/** What a link holds to, and the gust that leaves the wanted margin where a tower can be lowered. */
+export interface WindsHeld {
+  readonly holdsTo?: HoldsTo;
+  readonly keepsMarginTo?: number;
+}
+
+/**
+ * The lowest winds at which a link reaches use 1, and the gust at which it reaches one less the wanted margin where the
+ * tower can be lowered before it.
+ *
+ * u(V) = 1; u(V) = 1 − m
+ *
+ * @param model the tower [-]
+ * @param use how the link's use goes with the wind [-]
+ * @returns both, as far as there are such winds [-]
+ * @source derived
+ */
+export function windsHeld(model: TowerModel, use: UseByWind): WindsHeld {
+  const { inquiry } = model;
+  const { speed } = siteSpeed(inquiry);
+  const reaching = windsReaching(inquiry, use, speed);
+  const holdsTo = reaching(1);
+  if (!holdsTo) return {};
+  const keeps = canBeLowered(model) ? reaching(1 - inquiry.wanted.margin) : undefined;
+  return { holdsTo, ...(keeps ? { keepsMarginTo: keeps.gust } : {}) };
 }
 
 /**
@@ -30,10 +59,18 @@ export function holdsToUse(
   speed: number,
   target: number,
 ): HoldsTo | undefined {
-  const design = lowestSpeed(use.design, speed, target, use.steadyUpTo);
-  const actual = lowestSpeed(use.actual, speed, target, use.steadyUpTo);
-  if (design === undefined || actual === undefined) return undefined;
-  return inWords(inquiry, design, actual, Math.max(design, actual) <= use.steadyUpTo);
+  return windsReaching(inquiry, use, speed)(target);
+}
+
+function windsReaching(inquiry: Pick<Inquiry, 'method' | 'site'>, use: UseByWind, speed: number) {
+  const ends = (of: (speed: number) => number): KnownUses => ({ of, still: of(0), near: speed, here: of(speed) });
+  const [design, actual] = [ends(use.design), ends(use.actual)];
+  return (target: number): HoldsTo | undefined => {
+    const designSpeed = lowestSpeed(design, target, use.steadyUpTo);
+    const actualSpeed = lowestSpeed(actual, target, use.steadyUpTo);
+    if (designSpeed === undefined || actualSpeed === undefined) return undefined;
+    return inWords(inquiry, designSpeed, actualSpeed, Math.max(designSpeed, actualSpeed) <= use.steadyUpTo);
+  };
 }
 
 /**
@@ -71,14 +108,16 @@ export function inWords(
   };
 }
 
-function lowestSpeed(
-  use: (speed: number) => number,
-  near: number,
-  target: number,
-  steadyUpTo: number,
-): number | undefined {
-  const still = use(0);
-  const here = use(near);
+/** The use by the wind, and what it is without wind and at a speed near by. */
+interface KnownUses {
+  readonly of: (speed: number) => number;
+  readonly still: number;
+  readonly near: number;
+  readonly here: number;
+}
+
+function lowestSpeed(use: KnownUses, target: number, steadyUpTo: number): number | undefined {
+  const { still, near, here } = use;
   if (still >= target || !(here > still) || !Number.isFinite(here)) return undefined;
   // Where nothing changes on the way the use grows with the square of the speed.
   const guess = near * Math.sqrt((target - still) / (here - still));
@@ -86,20 +125,20 @@ function lowestSpeed(
     const found = bySquares(use, target, guess);
     if (found !== undefined) return found;
   }
-  const reaches = (speed: number) => use(speed) >= target;
+  const reaches = (speed: number) => use.of(speed) >= target;
   return lowestReaching(reaches, 0.3 * guess, 3 * guess, 90) ?? lowestReaching(reaches, 3 * guess, 30 * guess, 200);
 }
 
 /** Close in on a growing use by secants in the square of the speed; undefined where they do not settle. */
-function bySquares(use: (speed: number) => number, target: number, guess: number): number | undefined {
-  let [x0, y0] = [0, use(0) - target];
-  let [x1, y1] = [guess * guess, use(guess) - target];
+function bySquares(use: KnownUses, target: number, guess: number): number | undefined {
+  let [x0, y0] = [0, use.still - target];
+  let [x1, y1] = [guess * guess, use.of(guess) - target];
   for (let turn = 0; turn < 12; turn += 1) {
     if (Math.abs(y1) < 1e-12) return Math.sqrt(x1);
     if (y1 === y0) return undefined;
     const x2 = x1 - (y1 * (x1 - x0)) / (y1 - y0);
     if (!(x2 > 0)) return undefined;
-    [x0, y0, x1, y1] = [x1, y1, x2, use(Math.sqrt(x2)) - target];
+    [x0, y0, x1, y1] = [x1, y1, x2, use.of(Math.sqrt(x2)) - target];
   }
   return Math.abs(y1) < 1e-9 ? Math.sqrt(x1) : undefined;
 }

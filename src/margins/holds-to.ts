@@ -4,7 +4,7 @@ import { type Windward, windward } from '../structure/index.ts';
 import type { Check } from './check-list.ts';
 import { actualSpeedHoldsTo, designHoldsTo } from './formulas.ts';
 import { inWords } from './holds-to-use.ts';
-import { type Demand, demandOf, type Proven, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
+import { type Demand, demandOf, once, type Proven, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
 import { badUse, belongs } from './tower-use.ts';
 
 /** A link, or a selection of checks. */
@@ -113,7 +113,13 @@ function staysSteady(model: TowerModel, wind: Wind, actualWind: Wind, design: nu
  * @returns by scenario, what hangs and the tower [-]
  * @source derived
  */
-export function actualWindward(model: TowerModel): readonly [readonly Windward[], readonly (Windward | undefined)[]] {
+export function actualWindward(model: TowerModel): ActualWindward {
+  return once(model, inActualWind);
+}
+
+type ActualWindward = readonly [readonly Windward[], readonly (Windward | undefined)[]];
+
+function inActualWind(model: TowerModel): ActualWindward {
   const winds = model.scenarios.map(({ exposed }) => siteWind(model.inquiry, exposed, true));
   const hung = winds.map((wind) => windward(wind, model.hungWind[0] as Windward, 'demand', 'face'));
   const own = model.ownWind.map((cut, scenario) =>

@@ -76,6 +76,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const iced: TowerModel = {
     ...bare,
     deadDemand: model.checks.map((check) => deadDemandOf(bare, check)),
+    worked: new Map(),
   };
   const bad = demandOf(iced, iced.hungWind, iced.ownWind, speed, 'bad', false);
   const good = demandOf(iced, iced.hungWind, iced.ownWind, speed, 'good', false);

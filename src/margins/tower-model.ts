@@ -98,6 +98,8 @@ export interface TowerModel {
   readonly deadDemand: number[];
   /** What every claim proves with nothing further answered. */
   readonly proven: readonly Proven[];
+  /** What several links need of it and one has worked out already. */
+  readonly worked: Map<unknown, unknown>;
 }
 
 /** The site's speed as its method takes it. */
@@ -222,11 +224,24 @@ export function towerModel(inquiry: Inquiry): TowerModel {
     lowest,
   };
   const deadDemand = unproven.checks.map((check) => deadDemandOf(unproven, check));
-  return { ...unproven, deadDemand, proven: provenOf(unproven, {}) };
+  return { ...unproven, deadDemand, proven: provenOf(unproven, {}), worked: new Map() };
+}
+
+/**
+ * What is worked out of a tower, the first time it is asked for.
+ *
+ * @param model the tower [-]
+ * @param work what is worked out [-]
+ * @returns what the work returns [-]
+ * @source derived
+ */
+export function once<T>(model: TowerModel, work: (model: TowerModel) => T): T {
+  if (!model.worked.has(work)) model.worked.set(work, work(model));
+  return model.worked.get(work) as T;
 }
 
 /** The tower before anything is compared. */
-export type BareModel = Omit<TowerModel, 'deadDemand' | 'proven'>;
+export type BareModel = Omit<TowerModel, 'deadDemand' | 'proven' | 'worked'>;
 
 /** A rating speaks only for the height and the supports it was stated for. */
 function speaksOfThis(rating: Rating, tower: Tower): boolean {

@@ -30,7 +30,7 @@ export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
   const pullShear = zeros(levels.length);
   const pullMoment = zeros(levels.length);
   const masses = hungMasses(station);
-  const footOfMast = station.mast?.foot ?? station.tower.top;
+  const pulls = pullsOf(station);
   levels.forEach(({ z }, index) => {
     let above = 0;
     let lean = 0;
@@ -45,15 +45,13 @@ export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
         lean += mass * offset;
       }
     }
-    for (const { on, low, count, shape } of station.loads) {
-      const height = on === 'mast' ? Math.min(low, footOfMast) : low;
-      if (height < z || shape.kind !== 'wire' || shape.pull === undefined) continue;
-      const pull = count * shape.pull;
+    for (const { pull, low, carriedAt, sine, cosine } of pulls) {
+      if (carriedAt < z) continue;
       const arm = low - z;
-      east += pull * Math.sin(shape.heading);
-      north += pull * Math.cos(shape.heading);
-      eastMoment += pull * arm * Math.sin(shape.heading);
-      northMoment += pull * arm * Math.cos(shape.heading);
+      east += pull * sine;
+      north += pull * cosine;
+      eastMoment += pull * arm * sine;
+      northMoment += pull * arm * cosine;
     }
     weight[index] = above;
     leaning[index] = lean;
@@ -61,6 +59,17 @@ export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
     pullMoment[index] = Math.hypot(eastMoment, northMoment);
   });
   return { weight, leaning, pullShear, pullMoment };
+}
+
+/** The wires whose pull is known: how hard, whither, where they hold and where the tower takes it. */
+function pullsOf({ loads, mast, tower }: Station) {
+  const footOfMast = mast?.foot ?? tower.top;
+  return loads.flatMap(({ on, low, count, shape }) => {
+    if (shape.kind !== 'wire' || shape.pull === undefined) return [];
+    const carriedAt = on === 'mast' ? Math.min(low, footOfMast) : low;
+    const [sine, cosine] = [Math.sin(shape.heading), Math.cos(shape.heading)];
+    return [{ pull: count * shape.pull, low, carriedAt, sine, cosine }];
+  });
 }
 
 export const momentOfWeightFormula = defineFormula({

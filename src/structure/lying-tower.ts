@@ -73,16 +73,25 @@ export function lyingMoments(
   return places.map((at) => {
     // Above the hinge the far part is the one above the place, below it the one below; the hinge itself is in neither.
     const side = at < 0 ? -1 : 1;
-    const beyond = bodies.map((body) => partBeyond(body, at, side)).filter(({ mass }) => mass > 0);
+    const [weights, along, square]: [number[], number[], number[]] = [[], [], []];
+    for (const { mass, low, high, offset } of bodies) {
+      // What of it lies beyond the place, and the middle of that.
+      const from = side > 0 ? Math.max(low, at) : low;
+      const to = side > 0 ? high : Math.min(high, at);
+      if (to < from || mass === 0 || (to === from && low < high)) continue;
+      weights.push((low === high ? mass : (mass * (to - from)) / (high - low)) * GRAVITY);
+      along.push(side * ((from + to) / 2 - at));
+      square.push(side * offset);
+    }
     const gearBeyond = side * (alongGear - at) >= 0;
-    if (beyond.length === 0) {
+    if (weights.length === 0) {
       if (!gearBeyond) return { at, moment: 0 };
-      beyond.push({ mass: 0, along: at, offset: 0 });
+      for (const list of [weights, along, square]) list.push(0);
     }
     const moment = evaluate(trace, lyingMoment, [
-      beyond.map(({ mass }) => mass * GRAVITY),
-      beyond.map(({ along }) => side * (along - at)),
-      beyond.map(({ offset }) => side * offset),
+      weights,
+      along,
+      square,
       angle,
       gearBeyond ? across : 0,
       gearBeyond ? side * (alongGear - at) : 0,
@@ -91,11 +100,4 @@ export function lyingMoments(
     ]);
     return { at, moment };
   });
-}
-
-/** What of a body lies beyond a place, and the middle of that. */
-function partBeyond({ mass, low, high, offset }: TiltingBody, at: number, side: number) {
-  if (low === high) return { mass: side * (low - at) >= 0 ? mass : 0, along: low, offset };
-  const [from, to] = side > 0 ? [Math.max(low, at), high] : [low, Math.min(high, at)];
-  return { mass: to > from ? (mass * (to - from)) / (high - low) : 0, along: (from + to) / 2, offset };
 }

@@ -86,6 +86,10 @@ export type HeldRow = RaisingRow & Required<Pick<RaisingRow, 'force' | 'hinge'>>
 /** How near to a balance or dead point counts as in it [rad]. */
 const IN_IT = 1e-9;
 
+/** A point of the tower, turned about the hinge by an angle of which both are known: searches ask for many points of one. */
+const levelOf = (along: number, square: number, cosine: number, sine: number) => along * cosine - square * sine;
+const heightOf = (along: number, square: number, cosine: number, sine: number) => along * sine + square * cosine;
+
 const place = (symbol: string, meaning: string) => variable(symbol, meaning, 'length', -60, 60);
 const tilt = variable('theta', 'angle of the tower, 0 flat', 'angle', 0, 3.1);
 const pull = variable('F', 'force of the gear, a push negative', 'force', -1e5, 1e5);
@@ -107,7 +111,7 @@ export const momentOfWeights = defineFormula({
   of: (weights: readonly number[], along: readonly number[], square: readonly number[], angle: number) => {
     const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];
     return weights.reduce(
-      (sum, weight, index) => sum + weight * ((along[index] as number) * cosine - (square[index] as number) * sine),
+      (sum, weight, index) => sum + weight * levelOf(along[index] as number, square[index] as number, cosine, sine),
       0,
     );
   },
@@ -121,7 +125,7 @@ export const levelPlace = defineFormula({
   expression: 's * cos(theta) - e * sin(theta)',
   variables: [place('s', 'along the tower from the hinge'), place('e', 'square to it'), tilt],
   cite: cite('derived', 'rotation about the hinge', 'derived'),
-  of: (along: number, square: number, angle: number) => along * Math.cos(angle) - square * Math.sin(angle),
+  of: (along: number, square: number, angle: number) => levelOf(along, square, Math.cos(angle), Math.sin(angle)),
 });
 
 export const raisedPlace = defineFormula({
@@ -132,7 +136,7 @@ export const raisedPlace = defineFormula({
   expression: 's * sin(theta) + e * cos(theta)',
   variables: [place('s', 'along the tower from the hinge'), place('e', 'square to it'), tilt],
   cite: cite('derived', 'rotation about the hinge', 'derived'),
-  of: (along: number, square: number, angle: number) => along * Math.sin(angle) + square * Math.cos(angle),
+  of: (along: number, square: number, angle: number) => heightOf(along, square, Math.cos(angle), Math.sin(angle)),
 });
 
 const ends = [
@@ -308,7 +312,8 @@ export function tiltingWeights(bodies: readonly TiltingBody[]): TiltingWeights {
  */
 export function gathered(weights: TiltingWeights): TiltingWeights {
   const { total, flat, upright } = weights;
-  return total === 0 ? weights : { ...weights, weights: [total], along: [flat / total], square: [upright / total] };
+  if (total === 0 || weights.weights.length === 1) return weights;
+  return { ...weights, weights: [total], along: [flat / total], square: [upright / total] };
 }
 
 /**
@@ -435,6 +440,53 @@ export function rowAt(weights: TiltingWeights, gear: RaisingGear, angle: number,
   const hinge = { x, y, force: evaluate(trace, hingeReaction, [x, y]) };
   const row = { angle, moment, arm, length, state, force, hinge };
   return gear.over ? { ...row, pole: poleForces(gear, gear.over, angle, { arm, force }, trace) } : row;
+}
+
+/** What a search looks at, angle by angle. */
+export interface SearchedStatics {
+  /** Of the weights about the hinge [N·m]. */
+  moment: number;
+  /** Of the gear about it [m]. */
+  arm: number;
+  /** Of the gear [N], and in the hinge [N], as if the gear held here. */
+  force: number;
+  hinge: number;
+}
+
+/**
+ * The figures of `rowAt` for a search through many angles at which the gear holds: what it finds is then asked of `rowAt`.
+ * They come in one object, written anew for every angle.
+ *
+ * F = ΣW·x/r
+ *
+ * @param weights what tilts [-]
+ * @param gear what raises it [-]
+ * @returns the figures at an angle, good until the next is asked for [-]
+ * @example staticsForSearch(tiltingWeights([{ mass: 100, low: 5, high: 5, offset: 0 }]), { kind: 'line', anchor: [0, 3], attach: [4, 0] })(0).force // 2043.05
+ * @source derived
+ */
+export function staticsForSearch(
+  weights: TiltingWeights,
+  gear: RaisingGear,
+): (angle: number) => Readonly<SearchedStatics> {
+  const found: SearchedStatics = { moment: 0, arm: 0, force: 0, hinge: 0 };
+  const [along, square] = movingEnd(gear);
+  const [xa, ya] = gear.anchor;
+  const { total, balance } = weights;
+  const centre = gathered(weights);
+  const [centreAlong, centreSquare] = total === 0 ? [0, 0] : [centre.along[0] as number, centre.square[0] as number];
+  return (angle) => {
+    const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];
+    found.moment = total * levelOf(centreAlong, centreSquare, cosine, sine);
+    const xe = levelOf(along, square, cosine, sine);
+    const ye = heightOf(along, square, cosine, sine);
+    const length = gearLength.of(xe, ye, xa, ya);
+    found.arm = gearArm.of(xe, ye, xa, ya, length);
+    found.force = balance === undefined ? 0 : gearForce.of(found.moment, found.arm);
+    const level = hingeLevel.of(found.force, xe, xa, length);
+    found.hinge = hingeReaction.of(level, hingeUp.of(total, found.force, ye, ya, length));
+    return found;
+  };
 }
 
 function stateOf(

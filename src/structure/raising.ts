@@ -10,7 +10,6 @@ import {
 } from '../foundation/index.ts';
 import {
   deadAngle,
-  gathered,
   type HeldRow,
   type RaisingGear,
   type RaisingRow,
@@ -19,6 +18,7 @@ import {
   refuseImpossibleGear,
   rowAt,
   sameButHalfTurns,
+  staticsForSearch,
   type TiltingBody,
   type TiltingWeights,
   tiltingWeights,
@@ -144,24 +144,31 @@ export function raisingThrough(
   refuseImpossibleTravel(travel);
   const weights = tiltingWeights(bodies);
   const at = (angle: number) => rowAt(weights, gear, angle);
-  const quick = gathered(weights);
-  const search = (angle: number) => rowAt(quick, gear, angle);
-  const balance = within(weights.balance, travel);
-  const dead = deadAngle(gear);
-  const deadPoint = within(dead, travel);
-  const pieces = piecesOf(at, travel, balance, deadPoint);
+  const search = staticsForSearch(weights, gear);
+  const { balance, dead, deadPoint, pieces } = turningPoints(weights, gear, travel);
   const held = pieces.filter(({ state }) => holds(state));
   // Where the weights balance just at the dead point, moment and arm vanish together and the force stays bounded.
   const unbounded =
     weights.balance !== undefined &&
     !sameButHalfTurns(dead, weights.balance) &&
     held.some(({ from, to }) => deadPoint === from || deadPoint === to);
-  const worstOf = (figure: (row: RaisingRow) => number) =>
-    unbounded ? undefined : (largestOver(held, at, search, figure) as HeldRow | undefined);
-  const worst = worstOf(({ force }) => Math.abs(force as number));
-  const worstHinge = worstOf(({ hinge }) => hinge?.force as number);
+  const worstOf = (figure: (row: RaisingRow) => number, searched: (angle: number) => number) =>
+    unbounded ? undefined : (largestOver(held, at, figure, searched) as HeldRow | undefined);
+  const worst = worstOf(
+    ({ force }) => Math.abs(force as number),
+    (angle) => Math.abs(search(angle).force),
+  );
+  const worstHinge = worstOf(
+    ({ hinge }) => hinge?.force as number,
+    (angle) => search(angle).hinge,
+  );
   const falling = pieces.filter(({ state }) => state === 'falls-on');
-  const slack = largestOver(falling, at, search, ({ moment }) => Math.abs(moment));
+  const slack = largestOver(
+    falling,
+    at,
+    ({ moment }) => Math.abs(moment),
+    (angle) => Math.abs(search(angle).moment),
+  );
   const workingLoad = workingLoadOf(gear, trace);
   if (worst && trace) under(trace, 'raising, worst angle', () => raisingAt(bodies, gear, worst.angle, trace));
   const use = worst && workingLoad !== undefined ? evaluate(trace, useOfGear, [worst.force, workingLoad]) : undefined;
@@ -202,17 +209,17 @@ function within(angle: number | undefined, { from, to }: Travel): number | undef
   return Math.min(to, Math.max(from, turned));
 }
 
-function piecesOf(
-  at: (angle: number) => RaisingRow,
-  { from, to }: Travel,
-  balance: number | undefined,
-  deadPoint: number | undefined,
-): TravelPiece[] {
-  const cuts = distinct([from, balance, deadPoint, to]);
-  return cuts.slice(1).map((end, index) => {
-    const start = cuts[index] as number;
-    return { from: start, to: end, state: at((start + end) / 2).state };
+/** Where the weights balance and where the gear has no arm, and what the gear does before, between and after. */
+function turningPoints(weights: TiltingWeights, gear: RaisingGear, travel: Travel) {
+  const balance = within(weights.balance, travel);
+  const dead = deadAngle(gear);
+  const deadPoint = within(dead, travel);
+  const cuts = distinct([travel.from, balance, deadPoint, travel.to]);
+  const pieces = cuts.slice(1).map((to, index): TravelPiece => {
+    const from = cuts[index] as number;
+    return { from, to, state: rowAt(weights, gear, (from + to) / 2).state };
   });
+  return { balance, dead, deadPoint, pieces };
 }
 
 function distinct(angles: readonly (number | undefined)[]): number[] {
@@ -230,13 +237,13 @@ function tableAngles({ from, to }: Travel, special: readonly (number | undefined
 function largestOver(
   pieces: readonly Travel[],
   at: (angle: number) => RaisingRow,
-  search: (angle: number) => RaisingRow,
   figure: (row: RaisingRow) => number,
+  searched: (angle: number) => number,
 ): RaisingRow | undefined {
   let found: RaisingRow | undefined;
   for (const { from, to } of pieces) {
     const inset = Math.min(INSET, (to - from) / 4);
-    const angle = largestAngle({ from: from + inset, to: to - inset }, (each) => figure(search(each)));
+    const angle = largestAngle({ from: from + inset, to: to - inset }, searched);
     // The very end of the travel rather than just beside it, where the gear holds there too.
     for (const candidate of [angle, from, to]) {
       const row = at(candidate);
@@ -261,7 +268,8 @@ function largestAngle({ from, to }: Travel, value: (angle: number) => number): n
   let high = from + Math.min(count, best + 1) * step;
   const ratio = (Math.sqrt(5) - 1) / 2;
   for (let round = 0; round < 60 && high - low > 1e-10; round += 1) {
-    const [left, right] = [high - ratio * (high - low), low + ratio * (high - low)];
+    const left = high - ratio * (high - low);
+    const right = low + ratio * (high - low);
     if (value(left) >= value(right)) high = right;
     else low = left;
   }
@@ -386,12 +394,9 @@ export function windHeldAt(
 ): WindHeld {
   refuseImpossibleWind(wind);
   const row = raisingAt(bodies, gear, angle, trace);
-  const sine = Math.sin(angle);
-  const arms = wind.forces.map(({ along, acts }) => (acts === 'level' ? along * sine : along));
-  const moment = Math.abs(evaluate(trace, windMomentAboutHinge, [wind.forces.map(({ force }) => force), arms]));
+  const moment = Math.abs(evaluate(trace, windMomentAboutHinge, forcesAndArms(wind, angle)));
   if (row.force === undefined) return { angle, moment, state: 'not-held' };
-  const scale = wind.forces.reduce((sum, { force, along }) => sum + Math.abs(force * along), 0);
-  if (moment <= 1e-9 * scale) return { angle, moment, state: 'no-moment' };
+  if (moment <= leastTurning(wind)) return { angle, moment, state: 'no-moment' };
   const weights = Math.abs(row.moment);
   const unloads = evaluate(trace, windThatUnloads, [wind.speed, weights, moment]);
   const load = workingLoadOf(gear, trace);
@@ -400,6 +405,16 @@ export function windHeldAt(
   if (load * arm < weights) return { angle, moment, state: 'over-in-calm', unloads };
   const reaches = evaluate(trace, windToWorkingLoad, [wind.speed, load, arm, weights, moment]);
   return { angle, moment, state: 'held', reaches, unloads };
+}
+
+function forcesAndArms({ forces }: TiltingWind, angle: number): [number[], number[]] {
+  const sine = Math.sin(angle);
+  return [forces.map(({ force }) => force), forces.map(({ along, acts }) => (acts === 'level' ? along * sine : along))];
+}
+
+/** A moment of the wind up to this is none [N·m]. */
+function leastTurning({ forces }: TiltingWind): number {
+  return 1e-9 * forces.reduce((sum, { force, along }) => sum + Math.abs(force * along), 0);
 }
 
 function refuseImpossibleWind({ speed, forces }: TiltingWind): void {
@@ -432,15 +447,31 @@ export function leastWindHeld(
   travel: Travel,
   wind: TiltingWind,
 ): WindHeld | undefined {
-  if (workingLoadOf(gear) === undefined) return undefined;
-  const { pieces } = raisingThrough(bodies, gear, travel);
+  const load = workingLoadOf(gear);
+  if (load === undefined) return undefined;
+  refuseImpossibleGear(gear);
+  refuseImpossibleTravel(travel);
+  refuseImpossibleWind(wind);
+  const weights = tiltingWeights(bodies);
+  const search = staticsForSearch(weights, gear);
+  const none = leastTurning(wind);
+  const turningAt = (angle: number) => Math.abs(windMomentAboutHinge.of(...forcesAndArms(wind, angle)));
+  const always = wind.forces.every(({ acts }) => acts === 'square') ? turningAt(0) : undefined;
+  // What `windHeldAt` says where the gear holds: least where calm is too much already, most where no wind turns the tower.
+  const searched = (angle: number) => {
+    const { moment, arm } = search(angle);
+    const turning = always ?? turningAt(angle);
+    if (turning <= none) return Number.MAX_VALUE;
+    const [calm, reach] = [Math.abs(moment), Math.abs(arm)];
+    return load * reach < calm ? -1 : windToWorkingLoad.of(wind.speed, load, reach, calm, turning);
+  };
   let least: WindHeld | undefined;
   const bearing = (held: WindHeld) => (held.state === 'over-in-calm' ? -1 : (held.reaches ?? Number.MAX_VALUE));
-  for (const { from, to, state } of pieces) {
+  for (const { from, to, state } of turningPoints(weights, gear, travel).pieces) {
     if (!holds(state)) continue;
     const inset = Math.min(INSET, (to - from) / 4);
     const inside = { from: from + inset, to: to - inset };
-    const angle = largestAngle(inside, (each) => -bearing(windHeldAt(bodies, gear, each, wind)));
+    const angle = largestAngle(inside, (each) => -searched(each));
     for (const candidate of [angle, from, to]) {
       const held = windHeldAt(bodies, gear, candidate, wind);
       if (held.state !== 'held' && held.state !== 'over-in-calm') continue;

@@ -188,43 +188,44 @@ function ofStrip(x: number, y: number): readonly [number, number] {
   return [u, v];
 }
 
-/** Middle along x of the pressure 1 − u·x − v·y over a unit square of which the far corner alone lifts. */
-function middleAlong(u: number, v: number): number {
-  const lifted = 1 - v;
-  const ratio = u > 0 ? lifted / u : 0;
-  return (1.5 - 2 * u + 0.75 * u ** 2 - (ratio * lifted) ** 2 / 4) / (3 - 3 * u + u ** 2 - ratio * lifted ** 2);
-}
-
+/**
+ * The far corner alone lifts: the plane that stands under the load on what is pressed, then what that plane presses, and
+ * again. The pressure falls to nothing at the edge of what is pressed, so a change of the edge is of second order: this is
+ * Newton's way, and six turns are many.
+ *
+ * Pressed is the unit square less a triangle at its far corner, of legs l_x and l_y; of the plane 1 − u·x − v·y
+ * u·(∫x² − x̄·∫x) + v·(∫xy − x̄·∫y) = ∫x − x̄·∫1, and the same along y.
+ */
 function ofFarCornerLifted(x: number, y: number): readonly [number, number] {
-  const along = (v: number) => whereItFallsTo(x, (u) => middleAlong(u, v), 1 - v, 1);
-  const v = whereItFallsTo(y, (v) => middleAlong(v, along(v)), 1e-9, 1);
-  return [along(v), v];
-}
-
-/** Where a falling function comes to a value, or the end nearer to it: halving, quickened by the chord. */
-function whereItFallsTo(value: number, of: (at: number) => number, low: number, high: number): number {
-  let [left, right] = [low, high];
-  let [atLeft, atRight] = [of(left) - value, of(right) - value];
-  let last = 0;
-  if (!(atLeft > 0)) return left;
-  if (!(atRight < 0)) return right;
-  for (let turn = 0; turn < 100 && right - left > 1e-13; turn += 1) {
-    const chord = right - (atRight * (right - left)) / (atRight - atLeft);
-    const middle = chord > left && chord < right ? chord : (left + right) / 2;
-    const here = of(middle) - value;
-    if (here === 0) return middle;
-    if (here > 0) {
-      left = middle;
-      atLeft = here;
-      if (last > 0) atRight /= 2;
-    } else {
-      right = middle;
-      atRight = here;
-      if (last < 0) atLeft /= 2;
-    }
-    last = here;
+  let u = 0;
+  let v = 0;
+  let legX = 0;
+  let legY = 0;
+  for (let turn = 0; turn < 20; turn += 1) {
+    const lifted = (legX * legY) / 2;
+    const area = 1 - lifted;
+    const firstX = 1 / 2 - lifted * (1 - legX / 3);
+    const firstY = 1 / 2 - lifted * (1 - legY / 3);
+    const secondX = 1 / 3 - lifted * (1 - (2 * legX) / 3 + legX ** 2 / 6);
+    const secondY = 1 / 3 - lifted * (1 - (2 * legY) / 3 + legY ** 2 / 6);
+    const mixed = 1 / 4 - lifted * (1 - (legX + legY) / 3 + (legX * legY) / 12);
+    const a = secondX - x * firstX;
+    const b = mixed - x * firstY;
+    const c = firstX - x * area;
+    const d = mixed - y * firstX;
+    const e = secondY - y * firstY;
+    const f = firstY - y * area;
+    const determinant = a * e - b * d;
+    const nextU = (c * e - b * f) / determinant;
+    const nextV = (a * f - c * d) / determinant;
+    const moved = Math.abs(nextU - u) + Math.abs(nextV - v);
+    u = nextU;
+    v = nextV;
+    if (moved < 1e-8) break;
+    legX = Math.max(0, u + v - 1) / u;
+    legY = Math.max(0, u + v - 1) / v;
   }
-  return (left + right) / 2;
+  return [u, v];
 }
 
 /**
@@ -241,30 +242,58 @@ function whereItFallsTo(value: number, of: (at: number) => number, low: number, 
  * @source derived
  */
 export function momentToPressure(under: Underside, load: number, limit: number): number {
-  const tips = (load * Math.min(under.length, under.width)) / 2;
-  const short = (share: number) => {
-    const toe = worstToePressure(under, load, share * tips);
-    return toe.contact === 'tips' ? Number.NEGATIVE_INFINITY : 1 - toe.pressure / limit;
-  };
-  let [low, atLow] = [0, short(0)];
-  if (atLow <= 0) return 0;
-  let [high, atHigh] = [1, -1];
+  const inCalm = pressureUnder(under, load, 0, 0);
+  if (inCalm.contact === 'tips' || inCalm.pressure >= limit) return 0;
+  let heading = Math.atan2(under.length, under.width);
+  let moment = (load * Math.min(under.length, under.width)) / 2;
+  // From a heading to the moment, from the moment to the heading that then presses hardest: that one is flat, so few turns do.
+  for (let turn = 0; turn < 60; turn += 1) {
+    moment = momentAlong(under, load, limit, heading, moment);
+    const worst = worstToePressure(under, load, moment);
+    if (worst.contact !== 'tips' && worst.pressure <= limit * (1 + 1e-10)) return moment;
+    heading = worst.heading;
+  }
+  return moment;
+}
+
+/** The moment along one heading that presses to a limit, or the most that is looked at, where that presses less. */
+function momentAlong(under: Underside, load: number, limit: number, heading: number, most: number): number {
+  const [cosine, sine] = [Math.cos(heading) / load, Math.sin(heading) / load];
+  // Towards tipping the pressure grows without bound; its inverse falls to nothing, nearly in a line.
+  return whereItFallsTo(
+    1,
+    (moment) => {
+      const toe = pressureUnder(under, load, moment * cosine, moment * sine);
+      return toe.contact === 'tips' ? 0 : limit / toe.pressure;
+    },
+    0,
+    most,
+  );
+}
+
+/** Where a falling function comes to a value, or the upper end where it does not: the chord, and halving. */
+function whereItFallsTo(value: number, of: (at: number) => number, low: number, high: number): number {
+  let [left, right] = [low, high];
+  let [atLeft, atRight] = [of(left) - value, of(right) - value];
   let last = 0;
-  for (let turn = 0; turn < 60 && high - low > 1e-12; turn += 1) {
-    const chord = low + ((high - low) * atLow) / (atLow - atHigh);
-    const share = chord > low && chord < high ? chord : (low + high) / 2;
-    const here = short(share);
-    if (Math.abs(here) < 1e-10) return share * tips;
+  if (!(atRight < 0)) return right;
+  for (let turn = 0; turn < 100 && right - left > 1e-14 * high; turn += 1) {
+    const chord = right - (atRight * (right - left)) / (atRight - atLeft);
+    const middle = chord > left && chord < right ? chord : (left + right) / 2;
+    const here = of(middle) - value;
+    if (Math.abs(here) < 1e-13) return middle;
     if (here > 0) {
-      [low, atLow] = [share, here];
-      if (last > 0) atHigh /= 2;
+      left = middle;
+      atLeft = here;
+      if (last > 0) atRight /= 2;
     } else {
-      [high, atHigh] = [share, Math.max(here, -1)];
-      if (last < 0) atLow /= 2;
+      right = middle;
+      atRight = here;
+      if (last < 0) atLeft /= 2;
     }
     last = here;
   }
-  return low * tips;
+  return (left + right) / 2;
 }
 
 /** Step of the scan over headings [rad]; the largest pressure changes slowly with the heading. */
@@ -322,11 +351,15 @@ export function worstToePressure(under: Underside, load: number, moment: number,
   // The pressure is flat there: a ten-thousandth of a radian is a hundred-millionth of it.
   while (high - low > 1e-4) {
     if (atLeft > atRight) {
-      [high, right, atRight] = [right, left, atLeft];
+      high = right;
+      right = left;
+      atRight = atLeft;
       left = high - GOLDEN * (high - low);
       atLeft = size(left);
     } else {
-      [low, left, atLeft] = [left, right, atRight];
+      low = left;
+      left = right;
+      atLeft = atRight;
       right = low + GOLDEN * (high - low);
       atRight = size(right);
     }

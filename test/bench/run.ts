@@ -112,15 +112,16 @@ async function overHttp(): Promise<void> {
   agent.destroy();
 }
 
-/** Microseconds a call, median of rounds, once the engine has compiled it. */
+/** Microseconds of CPU a call, median of rounds, once the engine has compiled it. */
 function timed(work: () => unknown): number {
   const rounds: number[] = [];
   const warmUntil = performance.now() + 800;
   while (performance.now() < warmUntil) work();
   for (let round = 0; round < 15; round += 1) {
-    const start = process.hrtime.bigint();
+    const before = process.cpuUsage();
     for (let call = 0; call < 40; call += 1) work();
-    rounds.push(Number(process.hrtime.bigint() - start) / 40_000);
+    const { user, system } = process.cpuUsage(before);
+    rounds.push((user + system) / 40);
   }
   return median(rounds);
 }
@@ -132,7 +133,7 @@ function inquiryOf(plan: unknown) {
 }
 
 function domainAlone(): void {
-  console.log('\nthe domain alone, µs a call');
+  console.log('\nthe domain alone, µs CPU a call');
   console.log('  plan            read  assess  document');
   for (const id of PLANS) {
     const plan = planOf(id);
@@ -147,11 +148,10 @@ function domainAlone(): void {
   }
 }
 
-/** Thirty loads and every link: weights, own winds, strengths of bearing and rotator, a block, a hinge with its winch. */
-function wholeStation(): Record<string, unknown> {
+/** Thirty loads on a tilting tower with a mast, a block, a winch and what their makers state. */
+function station(ratedAntennas: number, exposureTold: boolean): Record<string, unknown> {
   const plan = planOf('river-bluff');
-  const told = { weight: 10, ratedWind: { speed: 120, basis: 'gust3-nominal' } };
-  const more = Array.from({ length: 27 }, (_, index) => ({
+  const panels = Array.from({ length: 27 }, (_, index) => ({
     name: `panel ${index}`,
     height: 10 + index,
     heading: 13 * index,
@@ -159,8 +159,13 @@ function wholeStation(): Record<string, unknown> {
     wide: 4,
     tall: 6,
     deep: 2,
-    ...told,
   }));
+  const loads = [...(plan['loads'] as object[]), ...panels].map((load, index) => ({
+    ...load,
+    weight: 10,
+    ...(index < ratedAntennas ? { ratedWind: { speed: 120, basis: 'gust3-nominal' } } : {}),
+  }));
+  const wind = { speed: 90, method: 'tia222-g', riskCategory: 'II', ...(exposureTold ? { exposure: 'C' } : {}) };
   return {
     ...plan,
     tower: {
@@ -169,10 +174,10 @@ function wholeStation(): Record<string, unknown> {
       foundation: { kind: 'block', length: 7, width: 7, depth: 5, bearing: 3000 },
       hinge: { height: 4, raisedBy: { kind: 'winch', anchor: [-2, 10], attach: 20, rating: 4000 } },
     },
-    loads: [...(plan['loads'] as object[]).map((load) => ({ ...load, ...told })), ...more],
+    loads,
     cables: (plan['cables'] as object[]).map((run) => ({ ...run, weight: 0.1 })),
     ratings: [
-      ...(plan['ratings'] as object[]),
+      { of: 'tower', area: 60, areaKind: 'effective', above: 1, wind, withCables: { count: 3, diameter: 0.405 } },
       { of: 'tower', kind: 'weight', weight: 400 },
       { of: 'bearing', kind: 'force', force: 900 },
       { of: 'rotator', kind: 'weight', weight: 300 },
@@ -180,22 +185,53 @@ function wholeStation(): Record<string, unknown> {
   };
 }
 
+/** Work of a fixed size, to tell how fast the machine is just now. */
+function tenThousandSines(): number {
+  let sum = 0;
+  for (let index = 1; index <= 10_000; index += 1) sum += Math.hypot(Math.sin(index), Math.cos(index));
+  return sum;
+}
+
+/** Microseconds of CPU a call, collector and compiler included: medians of rounds that take turns. */
+function inTurns(works: readonly (readonly [name: string, calls: number, work: () => unknown])[]): void {
+  const spent = works.map(() => [] as number[]);
+  for (const [, , work] of works) {
+    const warmUntil = performance.now() + 1500;
+    while (performance.now() < warmUntil) work();
+  }
+  for (let round = 0; round < ROUNDS; round += 1) {
+    works.forEach(([, calls, work], index) => {
+      const before = process.cpuUsage();
+      for (let call = 0; call < calls; call += 1) work();
+      const { user, system } = process.cpuUsage(before);
+      spent[index]?.push((user + system) / calls);
+    });
+  }
+  works.forEach(([name], index) => {
+    const figures = spent[index] as number[];
+    const [middle, least] = [median(figures), Math.min(...figures)];
+    console.log(`  ${name.padEnd(46)} ${middle.toFixed(0).padStart(6)}  ${least.toFixed(0).padStart(6)}`);
+  });
+}
+
 function stationAlone(): void {
-  const reading = inquiryOf(wholeStation());
-  const answer = assess(reading.inquiry);
-  console.log(`\nthe whole station: ${reading.inquiry.station.loads.length} loads, ${answer.links.length} links`);
-  console.log(
-    `  assess     ${timed(() => assess(reading.inquiry))
-      .toFixed(0)
-      .padStart(6)} µs`,
-  );
-  const answers = () =>
-    Array.from({ length: 20 }, (_, index) => ({ name: `proposal ${index}`, assessment: assess(reading.inquiry) }));
-  console.log(
-    `  additions  ${timed(() => additionsOf(assess(reading.inquiry), answers()))
-      .toFixed(0)
-      .padStart(6)} µs, 20 proposals`,
-  );
+  const { inquiry } = inquiryOf(station(1, true));
+  const fuller = inquiryOf(station(30, false)).inquiry;
+  const { links, roomLeft, lowerAt } = assess(inquiry);
+  const shown = links.filter(({ result }) => result !== undefined).length;
+  const holding = links.filter(({ result }) => result?.holdsTo !== undefined).length;
+  if (inquiry.station.loads.length !== 30 || shown !== 10 || !roomLeft || !lowerAt)
+    throw new Error('the bench plan is not the one it is said to be');
+  const proposals = (of: typeof inquiry) =>
+    Array.from({ length: 20 }, (_, index) => ({ name: `proposal ${index}`, assessment: assess(of) }));
+  console.log(`\nthe full station check: 30 loads, ${shown} links, ${holding} that hold to a wind, room, lower at`);
+  console.log('µs CPU a call                                    median   least');
+  inTurns([
+    ['for comparison: 10,000 sines and cosines', 100, tenThousandSines],
+    ['the full station check', 100, () => assess(inquiry)],
+    [`the same, ${assess(fuller).links.length} links, exposure of the rating unsaid`, 60, () => assess(fuller)],
+    ['additions, 20 proposals', 4, () => additionsOf(assess(inquiry), proposals(inquiry))],
+  ]);
 }
 
 /** Loads of every kind, half of them on the tower. */
@@ -211,7 +247,7 @@ function crowd(count: number): Record<string, unknown> {
 }
 
 function byLoads(): void {
-  console.log('\nassess by number of loads');
+  console.log('\nassess by number of loads, µs CPU');
   for (const count of [10, 100, 300]) {
     const { inquiry } = inquiryOf(crowd(count));
     const time = timed(() => assess(inquiry));

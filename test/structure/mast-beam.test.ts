@@ -221,6 +221,9 @@ describe('a mast as a beam', () => {
     fc.assert(
       fc.property(masts, someForces(0, 45, -500), (beam, acting) => {
         const { worst, atBearing, tip } = mastBending(beam, acting);
+        // A force that stands in the bearing bends nothing, and then both sides are what is left of its cancelling moments:
+        // digits of the force times its arm, N·m.
+        const rounding = 1e-13 * acting.reduce((sum, { force }) => sum + Math.abs(force), 0) * (tip.z - beam.foot);
         // On a fine comb, with the strength of the plain tubes worked out here and those of sleeves left out.
         for (let z = beam.foot + 0.005; z < tip.z; z += 0.01) {
           const here = beam.pieces.filter(({ low, high }) => low < z && z < high);
@@ -230,10 +233,18 @@ describe('a mast as a beam', () => {
           const S = (Math.PI * (D ** 4 - (D - 2 * t) ** 4)) / 32 / D;
           const allowed = ((only.yieldStrength as number) * S) / 1.67;
           const demand = Math.abs(mastMoment(beam, acting, z, atBearing ?? 0));
-          expect(demand / allowed).toBeLessThanOrEqual((worst?.use as number) * (1 + 1e-9));
+          expect(demand / allowed).toBeLessThanOrEqual((worst?.use as number) * (1 + 1e-9) + rounding / allowed);
         }
       }),
-      { numRuns: 40 },
+      {
+        numRuns: 40,
+        examples: [
+          [
+            { pieces: [steel(10, 14.6, 0.06, 0.003)], foot: 10, bearing: 12.3 },
+            [{ low: 12.3, high: 12.3, force: 225.5 }],
+          ],
+        ],
+      },
     );
   });
 });

@@ -7,7 +7,9 @@ import {
   type RaisingRow,
   raisingAt,
   raisingThrough,
+  staticsForSearch,
   type TiltingBody,
+  tiltingWeights,
   windHeldAt,
 } from '../../src/structure/index.ts';
 
@@ -218,6 +220,29 @@ describe('forces on a tilting tower', () => {
     const twice = raisingThrough([...tower, ...tower], overPole, UPRIGHT);
     expect(twice.worst?.force).toBeCloseTo(2 * (once.worst?.force as number), 8);
     expect(twice.worst?.angle).toBeCloseTo(once.worst?.angle as number, 8);
+  });
+});
+
+describe('the figures a search looks at', () => {
+  it('are those of the row, wherever the gear holds', () => {
+    let met = 0;
+    fc.assert(
+      fc.property(anyBodies, anyGear, coordinate(0, 1.57), (drawn, gear, angle) => {
+        const bodies = bodiesOf(drawn);
+        const row = raisingAt(bodies, gear, angle);
+        // Next to the dead point the force grows with every digit of the arm.
+        if (row.force === undefined || !row.hinge || Math.abs(row.arm) < 1e-3) return;
+        met += 1;
+        const found = staticsForSearch(tiltingWeights(bodies), gear)(angle);
+        const weight = bodies.reduce((sum, { mass }) => sum + mass * GRAVITY, 0);
+        expect(Math.abs(found.moment - row.moment)).toBeLessThan(1e-11 * weight * 20);
+        expect(Math.abs(found.arm - row.arm)).toBeLessThan(1e-11 * 20);
+        expect(Math.abs(found.force - row.force)).toBeLessThan(1e-8 * (weight + Math.abs(row.force)));
+        expect(Math.abs(found.hinge - row.hinge.force)).toBeLessThan(1e-8 * (weight + row.hinge.force));
+      }),
+      { numRuns: 300 },
+    );
+    expect(met).toBeGreaterThan(80);
   });
 });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { pressureUnder, type ToePressure, worstToePressure } from '../../src/structure/index.ts';
+import { momentToPressure, pressureUnder, type ToePressure, worstToePressure } from '../../src/structure/index.ts';
 
 /** Even over its range: plain doubles are nearly all next to nothing. */
 const share = (most: number) => fc.integer({ min: 0, max: 1000 }).map((part) => (most * part) / 1000);
@@ -207,5 +207,33 @@ describe('the heading that presses hardest', () => {
     expect(worstToePressure({ length: 2, width: 1 }, 1e3, 500).contact).toBe('tips');
     expect(worstToePressure({ length: 1, width: 2 }, 1e3, 500).contact).toBe('tips');
     expect(worstToePressure({ length: 1, width: 2 }, 1e3, 499).contact).toBe('part');
+  });
+});
+
+describe('the moment that comes to a pressure', () => {
+  it('presses to it in the heading that presses hardest, on blocks of any shape', () => {
+    let lifted = 0;
+    fc.assert(
+      fc.property(sides, sides, share(1), (length, width, part) => {
+        const load = 5e4;
+        // From a little more than the load alone presses to thirty times that.
+        const limit = (load / (length * width)) * (1.01 + 29 * part ** 2);
+        const moment = momentToPressure({ length, width }, load, limit);
+        const toe = worstToePressure({ length, width }, load, moment);
+        if (toe.contact === 'part') lifted += 1;
+        expect(Math.abs(pressure(toe) / limit - 1)).toBeLessThan(1e-7);
+        expect(pressure(worstToePressure({ length, width }, load, moment * 1.001))).toBeGreaterThan(limit);
+        expect(pressure(worstToePressure({ length, width }, load, moment * 0.999))).toBeLessThan(limit);
+      }),
+      { numRuns: 300 },
+    );
+    expect(lifted).toBeGreaterThan(100);
+  });
+
+  it('is none where the load alone presses as much', () => {
+    expect(momentToPressure({ length: 2, width: 2 }, 40e3, 10e3)).toBe(0);
+    expect(momentToPressure({ length: 2, width: 2 }, 40e3, 9e3)).toBe(0);
+    // P/A·(1 + 6e/L) along both axes at 45°: 10 kPa·(1 + 2·6·0.1/2) at e = 0.1·√2.
+    expect(momentToPressure({ length: 2, width: 2 }, 40e3, 16e3)).toBeCloseTo(40e3 * 0.1 * Math.SQRT2, 5);
   });
 });

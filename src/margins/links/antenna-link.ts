@@ -3,11 +3,10 @@ import { fromOwnBasis, METHOD_BY_ID, type Wind } from '../../methods/index.ts';
 import type { Load } from '../../structure/index.ts';
 import { AIR_DENSITY_EN, convertSpeed, nominalFromStrength } from '../../wind/index.ts';
 import { gustAtAntenna, gustAtAntennaEn, useOfGust } from '../formulas.ts';
-import { holdsToUse } from '../holds-to-use.ts';
+import { windsHeld } from '../holds-to-use.ts';
 import { siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Link } from './link.ts';
-import { canBeLowered } from './link.ts';
 
 /**
  * Every antenna against the wind that its own maker rates it for: the site's nominal gust at its height, without direction
@@ -45,9 +44,6 @@ function antennaLink(model: TowerModel, load: Load, [design, actual]: Winds): Li
     actual: (V: number) => (V > 0 ? useOfGust.of(actualGustAt(model, actual, V, load.high), rated.least) : 0),
     steadyUpTo: Number.POSITIVE_INFINITY,
   };
-  const holds = holdsToUse(inquiry, byWind, speed, 1);
-  const keeps =
-    holds && canBeLowered(model) ? holdsToUse(inquiry, byWind, speed, 1 - inquiry.wanted.margin) : undefined;
   const verdict = verdictOf(bad, good, inquiry.wanted.margin);
   return {
     ...base,
@@ -62,8 +58,7 @@ function antennaLink(model: TowerModel, load: Load, [design, actual]: Winds): Li
       height: load.high,
       useRange: [Math.min(good, bad), bad],
       headings: {},
-      ...(holds ? { holdsTo: holds } : {}),
-      ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
+      ...windsHeld(model, byWind),
     },
   };
 }

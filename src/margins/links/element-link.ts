@@ -12,11 +12,11 @@ import {
   type Windward,
 } from '../../structure/index.ts';
 import { actualWindward } from '../holds-to.ts';
-import { holdsToUse } from '../holds-to-use.ts';
+import { windsHeld } from '../holds-to-use.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
 import { siteSpeed, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
-import { canBeLowered, type Link } from './link.ts';
+import type { Link } from './link.ts';
 
 /** A row of elements or a boom of which every segment's wall and the alloy are told. */
 interface Member {
@@ -143,18 +143,11 @@ function linkOf(model: TowerModel, member: Member): Link {
     actual: (V: number) => largest(at(hung, V, false)),
     steadyUpTo: Math.min(...[...model.hungWind, ...hung].map((cut) => cut.steadyUpTo)),
   };
-  const holds = holdsToUse(inquiry, byWind, speed, 1);
-  const keeps =
-    holds && canBeLowered(model) ? holdsToUse(inquiry, byWind, speed, 1 - inquiry.wanted.margin) : undefined;
   return {
     ...base,
     verdict: verdictOf(use, use, inquiry.wanted.margin),
     needs: [],
-    result: {
-      ...resultOf(bending),
-      ...(holds ? { holdsTo: holds } : {}),
-      ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
-    },
+    result: { ...resultOf(bending), ...windsHeld(model, byWind) },
   };
 }
 

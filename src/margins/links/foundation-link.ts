@@ -12,7 +12,6 @@ import {
   sliceForces,
   untoldWeights,
   type Windward,
-  worstToePressure,
 } from '../../structure/index.ts';
 import { actualWindward, holdsTo } from '../holds-to.ts';
 import { holdsToUse, type UseByWind } from '../holds-to-use.ts';
@@ -202,8 +201,6 @@ function windsAtFoot({ model, reactions }: FoundationContext): WindsAtFoot {
 function mostMoment(block: Extract<Foundation, { kind: 'block' }>, check: BlockCheck, target: number): number {
   const tipping = target * 0.6 * Math.min(...check.edges.map((edge) => edge.holding));
   if (check.toe === undefined) return tipping;
-  const toe = worstToePressure(block, check.deadLoad, tipping);
-  if (toe.contact !== 'tips' && toe.pressure <= target * block.bearing) return tipping;
   return Math.min(tipping, momentToPressure(block, check.deadLoad, target * block.bearing));
 }
 

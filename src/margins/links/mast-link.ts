@@ -22,13 +22,12 @@ import {
 } from '../../structure/index.ts';
 import { agree, explainSlice, type Reaching, sumGroup } from '../explain-slices.ts';
 import { roomByMoment, totalMoment } from '../formulas.ts';
-import { holdsToUse } from '../holds-to-use.ts';
+import { windsHeld } from '../holds-to-use.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
 import type { RoomLeft } from '../room-left.ts';
-import { type Scenario, siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
+import { once, type Scenario, siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Link } from './link.ts';
-import { canBeLowered } from './link.ts';
 
 /** What the mast does to what holds it, and how far its tip moves, in the design wind at the bad end of the readings. */
 export interface MastAnswer {
@@ -60,8 +59,13 @@ interface Place {
 
 interface MastModel {
   readonly beam: MastBeam;
-  readonly cut: Cut;
   readonly places: readonly Place[];
+  readonly winds: readonly MastWinds[];
+}
+
+/** What hangs on the mast, and the winds on it. */
+interface MastInWind {
+  readonly cut: Cut;
   readonly winds: readonly MastWinds[];
 }
 
@@ -95,14 +99,12 @@ export function mastLink(model: TowerModel): readonly Link[] {
   const { speed } = siteSpeed(model.inquiry);
   const bad = worstOf(found, (each) => each.design, speed, 'bad', true);
   const good = worstOf(found, (each) => each.design, speed, 'good', true);
-  const use = {
-    design: (V: number) => worstOf(found, (each) => each.design, V, 'bad').use,
-    actual: (V: number) => worstOf(found, (each) => each.actual(), V, 'bad').use,
-    steadyUpTo: Math.min(...found.winds.flatMap((each) => [each.design.steadyUpTo, each.actual().steadyUpTo])),
-  };
-  const holds = holdsToUse(model.inquiry, use, speed, 1);
-  const keeps =
-    holds && canBeLowered(model) ? holdsToUse(model.inquiry, use, speed, 1 - model.inquiry.wanted.margin) : undefined;
+  const steadyUpTo = Math.min(...found.winds.flatMap((each) => [each.design.steadyUpTo, each.actual().steadyUpTo]));
+  const held = windsHeld(model, {
+    design: useBySpeed(found, (each) => each.design, steadyUpTo),
+    actual: useBySpeed(found, (each) => each.actual(), steadyUpTo),
+    steadyUpTo,
+  });
   const result = {
     use: bad.use,
     of: 'bending',
@@ -111,8 +113,7 @@ export function mastLink(model: TowerModel): readonly Link[] {
     height: bad.place.z,
     useRange: [Math.min(good.useAtBest, bad.use), bad.use],
     headings: bad.headings,
-    ...(holds ? { holdsTo: holds } : {}),
-    ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
+    ...held,
   } as const;
   if (pulls.length > 0) {
     const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
@@ -274,29 +275,39 @@ function withMastGust({ inquiry }: TowerModel, wind: Wind, exposed: Scenario['ex
 }
 
 function icedMastModel({ model }: IceCaseShown): MastModel | undefined {
-  return mastModel(model, (cut) =>
-    model.scenarios.map(({ exposed }, scenario) => {
-      const { wind } = model.hungWind[scenario] as Windward;
-      const design = windward(withMastGust(model, wind, exposed), cut, 'demand', 'face');
-      return { design, actual: () => design };
-    }),
-  );
+  const cut = mastCut(model);
+  const winds = model.scenarios.map(({ exposed }, scenario) => {
+    const { wind } = model.hungWind[scenario] as Windward;
+    const design = windward(withMastGust(model, wind, exposed), cut, 'demand', 'face');
+    return { design, actual: () => design };
+  });
+  return mastModelIn(model, { cut, winds });
 }
 
-function mastModel(
-  model: TowerModel,
-  windsOn: (cut: Cut) => readonly MastWinds[] = (cut) => mastWinds(model, cut),
-): MastModel | undefined {
+function mastModel(model: TowerModel): MastModel | undefined {
+  return once(model, inSiteWind);
+}
+
+const inSiteWind = (model: TowerModel) => mastModelIn(model, once(model, mastInWind));
+
+function mastModelIn(model: TowerModel, { cut, winds }: MastInWind): MastModel | undefined {
   const { mast } = model.inquiry.station;
   const beam = mast && beamOf(mast);
   if (!beam) return undefined;
-  const cut = cutIntoSlices(mastItems(model), []);
   const places = placesOf(model, beam, cut);
-  return places && { beam, cut, places, winds: windsOn(cut) };
+  return places && { beam, places, winds };
 }
 
-function mastItems(model: TowerModel): readonly WindItem[] {
-  return model.hung.filter((item) => item.carriedBy === 'mast');
+function mastInWind(model: TowerModel): MastInWind {
+  const cut = mastCut(model);
+  return { cut, winds: mastWinds(model, cut) };
+}
+
+function mastCut(model: TowerModel): Cut {
+  return cutIntoSlices(
+    model.hung.filter((item) => item.carriedBy === 'mast'),
+    [],
+  );
 }
 
 type AllowedOfTubes = NonNullable<ReturnType<typeof sharedBending>['allowed']>;
@@ -310,6 +321,7 @@ function placesOf(model: TowerModel, beam: MastBeam, cut: Cut): readonly Place[]
   const known = new Map<string, AllowedOfTubes | undefined>();
   const places: Place[] = [];
   for (const z of heights) {
+    let below: string | undefined;
     for (const side of [-1, 1]) {
       if (side < 0 && z <= beam.foot) continue;
       const tubes = beam.pieces.filter(({ low, high }) =>
@@ -317,6 +329,9 @@ function placesOf(model: TowerModel, beam: MastBeam, cut: Cut): readonly Place[]
       );
       if (tubes.length === 0) continue;
       const key = tubes.map((tube) => beam.pieces.indexOf(tube)).join();
+      // The same tubes just above a height as just below it are asked once.
+      if (key === below) continue;
+      below = key;
       const allowed = remember(known, key, () => sharedBending(tubes as readonly Tube[]).allowed);
       if (!allowed) return undefined;
       const at = { z, ...allowed };
@@ -381,6 +396,31 @@ interface Worst {
   readonly headings: { readonly fixed?: number; readonly turning?: number };
 }
 
+interface Blown {
+  readonly cut: Windward;
+  readonly place: Place;
+  /** Moment of the wind, all headings at their worst [N·m]. */
+  readonly value: number;
+  readonly headings: Worst['headings'];
+}
+
+function blownAt(
+  found: MastModel,
+  windOf: (each: MastWinds) => Windward,
+  speed: number,
+  reading: Reading,
+  least: boolean,
+): readonly Blown[] {
+  return found.winds.flatMap((each) => {
+    const cut = windOf(each);
+    const forces = sliceForces(cut, speed, reading, least);
+    return found.places.map((place) => {
+      const { value, ...headings } = worstHeadingOf(cut, forces, place.arms);
+      return { cut, place, value, headings };
+    });
+  });
+}
+
 /** The place at which the mast is used most, over its winds. */
 function worstOf(
   found: MastModel,
@@ -390,19 +430,28 @@ function worstOf(
   least = false,
 ): Worst {
   let worst: Worst | undefined;
-  for (const each of found.winds) {
-    const cut = windOf(each);
-    const forces = sliceForces(cut, speed, reading, least);
-    for (const place of found.places) {
-      const { value, ...headings } = worstHeadingOf(cut, forces, place.arms);
-      const moment = value + place.dead;
-      const use = useInBending.of(moment, place.surely);
-      if (worst === undefined || use > worst.use) {
-        worst = { use, useAtBest: useInBending.of(moment, place.atMost), moment, place, headings, cut };
-      }
-    }
+  for (const { cut, place, value, headings } of blownAt(found, windOf, speed, reading, least)) {
+    const moment = value + place.dead;
+    const use = useInBending.of(moment, place.surely);
+    if (worst === undefined || use > worst.use)
+      worst = { use, useAtBest: useInBending.of(moment, place.atMost), moment, place, headings, cut };
   }
   return worst as Worst;
+}
+
+/** The largest use by the speed; up to where no coefficient changes the wind's share goes with the square of it. */
+function useBySpeed(found: MastModel, windOf: (each: MastWinds) => Windward, steadyUpTo: number) {
+  const slow = Math.min(1, steadyUpTo);
+  let blown: readonly Blown[] | undefined;
+  return (speed: number): number => {
+    if (speed > steadyUpTo || steadyUpTo <= 0) return worstOf(found, windOf, speed, 'bad').use;
+    blown ??= blownAt(found, windOf, slow, 'bad', false);
+    const share = (speed / slow) ** 2;
+    let most = Number.NEGATIVE_INFINITY;
+    for (const { value, place } of blown)
+      most = Math.max(most, useInBending.of(value * share + place.dead, place.surely));
+    return most;
+  };
 }
 
 /** The largest of a weighted sum of forces over headings: what turns together, and what faces its own way. */
@@ -457,11 +506,10 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
   if (mast?.foot === undefined) return undefined;
   const { foot } = mast;
   const bearing = mast.bearing !== undefined && mast.bearing > foot ? mast.bearing : undefined;
-  const cut = cutIntoSlices(mastItems(model), []);
   const { speed } = siteSpeed(model.inquiry);
   const beam = beamOf(mast);
   let answer: MastAnswer | undefined;
-  for (const { design } of mastWinds(model, cut)) {
+  for (const { design } of once(model, mastInWind).winds) {
     const forces = sliceForces(design, speed, 'bad', true);
     const by = (weight: (z: number, item: WindItem) => number) =>
       worstHeadingOf(

@@ -169,11 +169,13 @@ function lyingLink(model: TowerModel, bodies: readonly TiltingBody[], gear: Rais
   if (raisingAt(bodies, gear, 0).force === undefined) return [];
   const base = { id: 'lying', kind: 'lying' } as const;
   let worst: { use: number; demand: number; capacity: number; height: number } | undefined;
-  model.checks.forEach((check, index) => {
-    const height = model.levels[check.level]?.z ?? 0;
-    if (check.of !== 'moment' || check.link !== 'tower' || height < hinge) return;
-    const [lying] = lyingMoments(bodies, gear, [height - hinge], 0);
-    const demand = Math.abs(lying?.moment ?? 0);
+  const bent = model.checks
+    .map((check, index) => ({ check, index, height: model.levels[check.level]?.z ?? 0 }))
+    .filter(({ check, height }) => check.of === 'moment' && check.link === 'tower' && height >= hinge);
+  const places = bent.map(({ height }) => height - hinge);
+  const moments = lyingMoments(bodies, gear, places, 0);
+  bent.forEach(({ check, index, height }, place) => {
+    const demand = Math.abs(moments[place]?.moment ?? 0);
     let capacity = 0;
     for (const each of model.proven) {
       capacity = Math.max(capacity, Math.min(...each.low.map((proof) => proof[index] as number)));
