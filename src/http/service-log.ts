@@ -7,22 +7,18 @@ import {
   stdSerializers,
   stdTimeFunctions,
 } from 'pino';
+import { LogOutput } from './log-output.ts';
 
-/** Lines kept while they cannot be written; what comes then is left out rather than held without end [bytes]. */
-const HELD_AT_MOST = 1_000_000;
-
-/** Standard output. A full disk behind it costs lines of the log, never the service. */
-function standardOutput(): DestinationStream {
-  const stream = pino.destination({ dest: 1, sync: true, maxLength: HELD_AT_MOST });
-  stream.on('error', () => undefined);
-  return stream;
-}
+const STANDARD_OUTPUT = 1;
 
 /**
  * The log of the service: one line of JSON an event, with the number of the request, its route and its outcome. No
  * plan and no query is ever written, and no address of a caller unless it is asked for.
  */
-export function serviceLog(level: LevelWithSilent, stream: DestinationStream = standardOutput()): FastifyBaseLogger {
+export function serviceLog(
+  level: LevelWithSilent,
+  stream: DestinationStream = new LogOutput(STANDARD_OUTPUT),
+): FastifyBaseLogger {
   const options = {
     level,
     base: { service: 'gustworthy' },

@@ -1,3 +1,4 @@
+import { once } from 'node:events';
 import { existsSync, openSync } from 'node:fs';
 import { Agent, request } from 'node:http';
 import { setTimeout } from 'node:timers/promises';
@@ -12,7 +13,7 @@ const services: StartedService[] = [];
 async function started(
   how: Omit<Parameters<typeof startedService>[0], 'port'> & { port?: number },
 ): Promise<StartedService> {
-  const service = await startedService({ port: somePort(), ...how });
+  const service = await startedService({ port: await somePort(), ...how });
   services.push(service);
   return service;
 }
@@ -90,7 +91,7 @@ describe('the process', { timeout: 60_000 }, () => {
   });
 
   it('killed at once and started again on the same port, answers the same', async () => {
-    const port = somePort();
+    const port = await somePort();
     const answer = async (service: StartedService) =>
       (
         await fetch(`${service.origin}/v1/checks`, {
@@ -126,6 +127,21 @@ describe('the process', { timeout: 60_000 }, () => {
       expect((await fetch(`${service.origin}/v1/sources`)).status).toBe(200);
     }
     expect(service.child.exitCode).toBeNull();
+  });
+
+  it('goes on where its log is held open and not read', async () => {
+    const service = await started({ stdio: ['ignore', 'pipe', 'ignore'] });
+    service.child.stdout?.removeAllListeners('data').pause();
+    // More than a pipe holds, several times over.
+    for (let count = 0; count < 2000; count += 1) {
+      const answer = await fetch(`${service.origin}/v1/demo-plans`, { signal: AbortSignal.timeout(20_000) });
+      await answer.arrayBuffer();
+      expect(answer.status).toBe(200);
+    }
+    service.child.kill('SIGTERM');
+    // The work is done; that the last lines have no reader must not keep it from ending.
+    const gone = once(service.child, 'exit');
+    expect(await Promise.race([gone, setTimeout(20_000, 'still there')])).not.toBe('still there');
   });
 
   it('writes no file and starts no program to answer', async () => {

@@ -1,5 +1,6 @@
 import { type ChildProcess, type StdioOptions, spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { type AddressInfo, createServer } from 'node:net';
 import { setTimeout } from 'node:timers/promises';
 
 const START = new URL('../../src/start.mjs', import.meta.url).pathname;
@@ -20,9 +21,14 @@ interface How {
   readonly port: number;
 }
 
-/** A port that nobody else is likely to want at the moment. */
-export function somePort(): number {
-  return 20_000 + Math.floor(Math.random() * 20_000);
+/** A port that was free a moment ago. */
+export async function somePort(): Promise<number> {
+  const server = createServer().listen(0, '127.0.0.1');
+  await once(server, 'listening');
+  const { port } = server.address() as AddressInfo;
+  server.close();
+  await once(server, 'close');
+  return port;
 }
 
 /** Starts the service as a process of its own and waits until it is ready. */
@@ -51,7 +57,7 @@ export async function startedService({
     output.err += String(chunk);
   });
   const origin = `http://127.0.0.1:${port}`;
-  const gone = once(child, 'exit') as Promise<[number | null, string | null]>;
+  const gone = once(child, 'close') as Promise<[number | null, string | null]>;
   for (let tries = 0; ; tries += 1) {
     if (child.exitCode !== null || tries > 3000)
       throw new Error(`the service did not start: ${output.out}${output.err}`);

@@ -12,7 +12,7 @@ import { type StartedService, somePort, startedService } from '../http/started-s
  */
 const SECONDS = Number(process.env['SOAK_SECONDS'] ?? 60);
 const FUZZ_RUNS = process.env['FUZZ_RUNS'] ?? '20000';
-const CALLERS = 20;
+const CALLERS = 10;
 const CROWD = 500;
 
 const planOf = (id: string): string =>
@@ -46,7 +46,7 @@ async function coldStarts(): Promise<void> {
   const sizes: number[] = [];
   for (let count = 0; count < 5; count += 1) {
     const begun = performance.now();
-    const service = await startedService({ port: somePort(), environment: { STOP_DELAY: '0' } });
+    const service = await startedService({ port: await somePort(), environment: { STOP_DELAY: '0' } });
     times.push(performance.now() - begun);
     sizes.push(await megabytes(service));
     service.child.kill('SIGTERM');
@@ -214,8 +214,10 @@ function hostileRequests(): void {
 }
 
 await coldStarts();
+// With little room the engine clears up early, so that what stays is what is held, not what it left lying about.
 const service = await startedService({
-  port: somePort(),
+  port: await somePort(),
+  nodeOptions: ['--max-old-space-size=128'],
   environment: { LOG_LEVEL: 'warn', PRESSURE_LIMIT: '250' },
 });
 const saturated = await saturation(service);
@@ -223,7 +225,7 @@ await rush(service, saturated);
 await slowCallers(service);
 console.log(`resident at the end ${whole(await megabytes(service))} MB`);
 await stopped(service);
-hostileRequests();
+if (FUZZ_RUNS !== '0') hostileRequests();
 if (faults.length > 0) {
   console.error(`\nIt does not hold:\n${faults.map((fault) => `  ${fault}`).join('\n')}`);
   process.exit(1);

@@ -21,7 +21,7 @@ describe('a client generated from the contract by a public generator', () => {
     const generator = join(CLIENT, 'node_modules/openapi-typescript/bin/cli.js');
     if (!existsSync(generator)) throw new Error('the generator is missing: npm ci --prefix test/system/client');
     await run(generator, join(ROOT, 'openapi/openapi.json'), '-o', 'generated/contract.ts');
-    service = await startedService({ port: somePort() });
+    service = await startedService({ port: await somePort() });
   }, 120_000);
   afterAll(() => service?.child.kill('SIGTERM'));
 

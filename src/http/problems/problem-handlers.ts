@@ -11,7 +11,7 @@ import { problemPage } from './problem-page.ts';
 export const PROBLEM_MEDIA_TYPE = 'application/problem+json';
 
 function sendProblem(request: FastifyRequest, reply: FastifyReply, problem: Problem, cause: unknown): FastifyReply {
-  if (problem.statusCode >= 500) request.log.error({ err: cause }, problem.message);
+  if (problem.code === 'internal') request.log.error({ err: cause }, problem.message);
   // The kind alone: the words of a refusal may name what stands in a plan.
   else request.log.info({ problem: problem.code }, PROBLEM_KINDS[problem.code].title);
   reply.headers(problem.headers);

@@ -1,3 +1,4 @@
+import { constants, PerformanceObserver } from 'node:perf_hooks';
 import { getHeapStatistics } from 'node:v8';
 import type { FastifyInstance } from 'fastify';
 import { Problem } from '../problems/problem.ts';
@@ -13,8 +14,9 @@ declare module 'fastify' {
 const SAMPLE_EVERY = 250;
 /** One late sample may be a single long answer, or a machine that was busy elsewhere; a rush lasts. */
 const SAMPLES_IN_A_ROW = 2;
-/** Share of the heap that may be in use, beyond which the engine soon gives up. */
+/** Share of the heap that may be held, beyond which the engine soon gives up. */
 const HEAP_SHARE = 0.9;
+const FULL_CLEARING = constants.NODE_PERFORMANCE_GC_MAJOR;
 /** How often a turn is asked for, to see how late it comes [ms]. */
 const TURN_EVERY = 25;
 
@@ -24,7 +26,7 @@ const comeBackIn = () => String(1 + Math.floor(Math.random() * 4));
 export interface Strain {
   /** How long work waited for its turn, mean of a sample [ms]. */
   readonly delay: number;
-  /** Share of the heap in use. */
+  /** Share of the heap that is held. */
   readonly heap: number;
 }
 
@@ -48,9 +50,25 @@ export class Pressure {
   }
 }
 
+/** The share of the heap that was still held after the last full clearing; what lies about until then is no strain. */
+function heapHeld(): { heap: () => number; stop: () => void } {
+  let held = 0;
+  const observer = new PerformanceObserver((list) => {
+    const full = list
+      .getEntries()
+      .some((entry) => (entry as { detail?: { kind?: number } }).detail?.kind === FULL_CLEARING);
+    if (!full) return;
+    const { used_heap_size: used, heap_size_limit: most } = getHeapStatistics();
+    held = used / most;
+  });
+  observer.observe({ entryTypes: ['gc'] });
+  return { heap: () => held, stop: () => observer.disconnect() };
+}
+
 /** Sends requests away with 503, before they cost anything, while work waits too long or memory runs out. */
 export function sendAwayUnderPressure(app: FastifyInstance, limit: number): void {
   const pressure = new Pressure(limit);
+  const { heap, stop } = heapHeld();
   const late = { turns: 0, total: 0, since: performance.now(), last: performance.now() };
   // Node's own monitor leaves out the first turn after each look, which in a rush is the only one.
   const timer = setInterval(() => {
@@ -59,13 +77,19 @@ export function sendAwayUnderPressure(app: FastifyInstance, limit: number): void
     late.total += Math.max(0, now - late.last - TURN_EVERY);
     late.last = now;
     if (now - late.since < SAMPLE_EVERY) return;
-    const { used_heap_size: used, heap_size_limit: most } = getHeapStatistics();
-    pressure.sampled({ delay: late.total / late.turns, heap: used / most });
+    const before = pressure.cause;
+    pressure.sampled({ delay: late.total / late.turns, heap: heap() });
+    // Once for a rush, not for each caller that is sent away.
+    if (pressure.cause !== before) {
+      if (before === undefined) app.log.warn({ cause: pressure.cause }, 'sending requests away');
+      else app.log.warn({ cause: before }, 'letting requests in again');
+    }
     Object.assign(late, { turns: 0, total: 0, since: now });
   }, TURN_EVERY);
   timer.unref();
   app.addHook('onClose', (_instance, done) => {
     clearInterval(timer);
+    stop();
     done();
   });
 
