@@ -1,7 +1,5 @@
-import type { UnitSystem } from '../foundation/index.ts';
 import { type Assessment, hillHelpOf, loweredOf } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import type { LegForces } from '../structure/index.ts';
 import { NOT_COVERED } from './caution-words.ts';
 import { chanceLines } from './chance-document.ts';
 import { type Besides, cautionDocuments } from './check-document.ts';
@@ -12,7 +10,7 @@ import { inWords, useFigures } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { raisingSays } from './raising-document.ts';
 import { remediesLines, tubesSays } from './remedies-document.ts';
-import { headline, linkSays, lowerAtSays } from './says.ts';
+import { headline, legsSay, linkSays, lowerAtSays } from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
 
@@ -75,13 +73,4 @@ export function checkText(
   for (const query of queries) lines.push(`- ${query.says} (${query.pointer})`);
   lines.push('', `Never covered here: ${NOT_COVERED.join(', ')}.`, '');
   return lines.join('\n');
-}
-
-function legsSay({ uplift, upliftWithoutWeight, push }: LegForces, units: UnitSystem): string {
-  const force = (value: number) => inWords(value, 'force', units, 4);
-  if (uplift === undefined || push === undefined) {
-    return `A leg pulls up to ${force(upliftWithoutWeight)} at its foot with no weight counted, nominal load of foundations; its bolts and concrete are not checked.`;
-  }
-  const pulls = uplift > 0 ? `pulls up to ${force(uplift)}` : 'is not pulled';
-  return `A leg ${pulls} with 0.6 of the weight against it, and presses up to ${force(push)}, nominal load of foundations; its bolts and concrete are not checked.`;
 }

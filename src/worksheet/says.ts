@@ -1,5 +1,7 @@
+import type { UnitSystem } from '../foundation/index.ts';
 import type { Assessment, Compared, Link, LinkResult, LowerAt } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
+import type { LegForces } from '../structure/index.ts';
 import { linkName, WORDS_FOR_BASIS } from './choice-words.ts';
 import { beyondInWords, DIMENSION_OF_COMPARED, ofWhat, WORDS_FOR_COMPARED } from './link-words.ts';
 import { inWords, listed, sentence, useFigures } from './quantity.ts';
@@ -132,4 +134,14 @@ export function lowerAtSays({ inquiry, links }: Assessment, { gust, ofLink, with
       ? ''
       : ` Not counted, since not shown: ${listed(namesOf(links.filter((link) => without.includes(link.id))))}.`;
   return `Lower it when gusts of ${inWords(gust, 'speed', units)} are forecast: then the ${name} keeps the margin you want, with ${Math.round(100 * inquiry.wanted.forecast)} % off for the error of a forecast.${rest}`;
+}
+
+/** What the legs do at the foot, in a sentence. */
+export function legsSay({ uplift, upliftWithoutWeight, push }: LegForces, units: UnitSystem): string {
+  const force = (value: number) => inWords(value, 'force', units, 4);
+  if (uplift === undefined || push === undefined) {
+    return `A leg pulls up to ${force(upliftWithoutWeight)} at its foot with no weight counted, nominal load of foundations; its bolts and concrete are not checked.`;
+  }
+  const pulls = uplift > 0 ? `pulls up to ${force(uplift)}` : 'is not pulled';
+  return `A leg ${pulls} with 0.6 of the weight against it, and presses up to ${force(push)}, nominal load of foundations; its bolts and concrete are not checked.`;
 }

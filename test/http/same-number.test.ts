@@ -26,6 +26,7 @@ type Ledger = Readonly<Record<string, number | string>>;
 interface Answer {
   readonly says: string;
   readonly links: readonly Link[];
+  readonly reactions: { readonly legs?: { readonly push?: Quantity; readonly upliftWithoutWeight: Quantity } };
   readonly ledger: { readonly rows: readonly Ledger[]; readonly total: Ledger };
 }
 
@@ -85,9 +86,13 @@ describe('the rounding of this test', () => {
 
 describe.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('the numbers of the demo plan %s', (_, plan) => {
   it('are in the html as in the JSON', async () => {
-    const { says, links } = await answerTo(plan);
+    const { says, links, reactions } = await answerTo(plan);
     const { text } = await post('?as=html', plan);
     expect(lettersOf(text)).toContain(says);
+    const { push, upliftWithoutWeight } = reactions.legs ?? {};
+    if (upliftWithoutWeight !== undefined) {
+      expect(lettersOf(text)).toContain(inWords(push ?? upliftWithoutWeight, 4));
+    }
     const [, part = ''] = text.split('<section id="links"');
     const rows = (part.split('</section>')[0] as string)
       .split('<tr>')

@@ -2,6 +2,7 @@ import type { CheckDocument, LinkDocument } from '../check-document.ts';
 import { WORDS_FOR_BASIS, WORDS_FOR_VERDICT } from '../choice-words.ts';
 import { type DIMENSION_OF_COMPARED, WORDS_FOR_COMPARED } from '../link-words.ts';
 import { sentence, useFigures } from '../quantity.ts';
+import { legsSay } from '../says.ts';
 import { type CheckSheetGiven, cautionsFor } from './given.ts';
 import { paragraph, plain, printed, RECKONED, small, strong } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
@@ -74,7 +75,8 @@ function whereSays({ demand, where, along, use }: LinkDocument): string {
 }
 
 /** What comes down at the foot, for whoever designs the footing. */
-export function reactionsPart({ document }: CheckSheetGiven): SheetPart {
+export function reactionsPart({ document, assessment }: CheckSheetGiven): SheetPart {
+  const { legs } = assessment.reactions;
   const { reactions, design, foundation } = document;
   const { allowable, nominal, strength, steady, heldAbove, weight, bracketPull } = reactions;
   const row = (name: string, { shear, moment }: typeof allowable) => [
@@ -108,6 +110,7 @@ export function reactionsPart({ document }: CheckSheetGiven): SheetPart {
       ...(bracketPull === undefined
         ? []
         : [paragraph(`Pull on the highest bracket, allowable level, at most: ${printed(bracketPull, RECKONED)}.`)]),
+      ...(legs === undefined ? [] : [paragraph(legsSay(legs, assessment.inquiry.station.units))]),
       ...(foundation === undefined ? [] : foundationBlocks(foundation)),
       ...raisingBlocks(document),
     ],
