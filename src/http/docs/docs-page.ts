@@ -245,13 +245,13 @@ function schemaArticle(name: string, schema: Schema, plan: Schema): Markup {
   const like = name === 'Plan' ? [] : likePlan(schema, plan);
   const rest = Object.entries(schema.properties ?? {}).filter(([field]) => !like.includes(field));
   const isKnown = (object: Schema) => known.has(JSON.stringify(object));
-  const objects = objectsIn({ ...schema, properties: Object.fromEntries(rest) }, isKnown);
+  const objects = objectsIn({ ...schema, properties: Object.fromEntries(rest) }, isKnown).filter(
+    ({ schema: object }) => Object.keys(object.properties ?? {}).length > 0,
+  );
   const fieldsAt = new Map(
     objects.map(({ place, schema: object }) => [object, known.get(JSON.stringify(object)) ?? fieldsId(name, place)]),
   );
-  const shown = objects.filter(
-    ({ schema: object }) => !isKnown(object) && Object.keys(object.properties ?? {}).length > 0,
-  );
+  const shown = objects.filter(({ schema: object }) => !isKnown(object));
   return markup`<article class="schema" aria-labelledby="schema-${name}">
 <h3 id="schema-${name}">${name}</h3>
 ${schema.description === undefined ? undefined : markup`<p>${sentence(schema.description)}</p>`}
