@@ -30,7 +30,7 @@ export function blocksHtml(blocks: readonly Block[], id: string): readonly Marku
       return;
     }
     put();
-    written.push(blockHtml(block, `${id}-${index + 1}`));
+    written.push(blockHtml(block, `${id}-${index + 1}`, `${id}-heading`));
   });
   put();
   return written;
@@ -46,7 +46,7 @@ function cautionsHtml(severity: Of<'caution'>['severity'], cautions: readonly Of
   );
 }
 
-function blockHtml(block: Exclude<Block, { kind: 'caution' }>, id: string): Markup {
+function blockHtml(block: Exclude<Block, { kind: 'caution' }>, id: string, headingId: string): Markup {
   switch (block.kind) {
     case 'subheading':
       return element('h3', {}, block.text);
@@ -57,7 +57,7 @@ function blockHtml(block: Exclude<Block, { kind: 'caution' }>, id: string): Mark
     case 'facts':
       return factsHtml(block);
     case 'table':
-      return tableHtml(block, id);
+      return tableHtml(block, id, headingId);
     case 'drawing':
       return drawingHtml(block);
     case 'step':
@@ -109,7 +109,7 @@ const NOTHING = '–';
 
 const heading = ({ head, unit }: Column) => (unit === undefined || unit === '' ? head : `${head}, ${unit}`);
 
-function tableHtml({ caption, columns, rows, totals }: Of<'table'>, id: string): Markup {
+function tableHtml({ caption, columns, rows, totals }: Of<'table'>, id: string, headingId: string): Markup {
   const captionId = `${id}-caption`;
   const kind = (column: Column | undefined, text = '') =>
     [...(column?.numeric ? [] : ['word']), ...(text === NOTHING ? ['none'] : [])].join(' ') || undefined;
@@ -129,7 +129,7 @@ function tableHtml({ caption, columns, rows, totals }: Of<'table'>, id: string):
     );
   return element(
     'div',
-    { class: 'scroll', role: 'region', 'aria-labelledby': captionId, tabindex: 0 },
+    { class: 'scroll', role: 'region', 'aria-labelledby': `${headingId} ${captionId}`, tabindex: 0 },
     element(
       'table',
       { class: columns.length > 7 ? 'ledger fold wide' : 'ledger fold' },
