@@ -1,3 +1,5 @@
+import { once } from 'node:events';
+import { connect } from 'node:net';
 import { PassThrough } from 'node:stream';
 import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
@@ -105,10 +107,17 @@ describe('pressure', () => {
     const pressure = new Pressure(250);
     const causes = [CALM, LATE, CALM, LATE, LATE, LATE, CALM, FULL, FULL, CALM].map((strain) => {
       pressure.sampled(strain);
-      return pressure.cause;
+      return pressure.cause();
     });
     const none = undefined;
     expect(causes).toEqual([none, none, none, none, 'delay', 'delay', none, none, 'memory', none]);
+  });
+
+  it('is felt at once by who has waited four limits', () => {
+    const pressure = new Pressure(250);
+    expect(pressure.cause(1000)).toBeUndefined();
+    expect(pressure.cause(1001)).toBe('delay');
+    expect(pressure.cause()).toBeUndefined();
   });
 });
 
@@ -152,6 +161,34 @@ describe('a service under pressure', () => {
     expect(tries).toBeLessThan(100);
     const seen = counts(await (await fetch(`${running.origin}/metrics`)).text());
     expect(seen.get('gustworthy_sent_away_total{cause="delay"}')).toBeGreaterThan(0);
+  });
+});
+
+describe('a crowd that comes at once', () => {
+  const running = runningApp({
+    pressureLimit: 40,
+    prepare: (app) => {
+      app.get('/test-slow', async () => {
+        block(60);
+        return 'slow';
+      });
+    },
+  });
+
+  it('is not kept waiting in line: those at its end are sent away', async () => {
+    const { hostname, port } = new URL(running.origin);
+    const callers = Array.from({ length: 30 }, () => connect(Number(port), hostname));
+    const asked = async (path: string): Promise<number[]> => {
+      const answers = callers.map((caller) => once(caller.setEncoding('latin1'), 'data'));
+      for (const caller of callers) caller.write(`GET ${path} HTTP/1.1\r\nhost: a\r\n\r\n`);
+      return (await Promise.all(answers)).map(([head]) => Number(head.slice(9, 12)));
+    };
+    // Only on connections that are open already do many requests come in one turn.
+    expect(new Set(await asked('/healthz'))).toEqual(new Set([200]));
+    const statuses = await asked('/test-slow');
+    for (const caller of callers) caller.destroy();
+    expect(statuses).toContain(200);
+    expect(statuses.filter((status) => status === 503).length).toBeGreaterThan(10);
   });
 });
 

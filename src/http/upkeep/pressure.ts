@@ -14,6 +14,8 @@ declare module 'fastify' {
 const SAMPLE_EVERY = 250;
 /** One late sample may be a single long answer, or a machine that was busy elsewhere; a rush lasts. */
 const SAMPLES_IN_A_ROW = 2;
+/** A crowd can come within one turn: who has waited this many limits is sent away at once. One long answer takes less. */
+const LONGEST_WAIT = 4;
 /** Share of the heap that may be held, beyond which the engine soon gives up. */
 const HEAP_SHARE = 0.9;
 const FULL_CLEARING = constants.NODE_PERFORMANCE_GC_MAJOR;
@@ -44,8 +46,9 @@ export class Pressure {
     this.#inARow.memory = heap > HEAP_SHARE ? this.#inARow.memory + 1 : 0;
   }
 
-  get cause(): 'delay' | 'memory' | undefined {
-    if (this.#inARow.delay >= SAMPLES_IN_A_ROW) return 'delay';
+  /** Why to send a request away that has waited so long already [ms], if at all. */
+  cause(waited = 0): 'delay' | 'memory' | undefined {
+    if (this.#inARow.delay >= SAMPLES_IN_A_ROW || waited > LONGEST_WAIT * this.#limit) return 'delay';
     return this.#inARow.memory >= SAMPLES_IN_A_ROW ? 'memory' : undefined;
   }
 }
@@ -69,19 +72,24 @@ function heapHeld(): { heap: () => number; stop: () => void } {
 export function sendAwayUnderPressure(app: FastifyInstance, limit: number): void {
   const pressure = new Pressure(limit);
   const { heap, stop } = heapHeld();
-  const late = { turns: 0, total: 0, since: performance.now(), last: performance.now() };
+  const begun = performance.now();
+  const late = { turns: 0, total: 0, since: begun, last: begun };
+  // The start is one long turn, in which nobody waits.
+  let started = false;
   // Node's own monitor leaves out the first turn after each look, which in a rush is the only one.
   const timer = setInterval(() => {
     const now = performance.now();
+    started = true;
     late.turns += 1;
     late.total += Math.max(0, now - late.last - TURN_EVERY);
     late.last = now;
     if (now - late.since < SAMPLE_EVERY) return;
-    const before = pressure.cause;
+    const before = pressure.cause();
     pressure.sampled({ delay: late.total / late.turns, heap: heap() });
     // Once for a rush, not for each caller that is sent away.
-    if (pressure.cause !== before) {
-      if (before === undefined) app.log.warn({ cause: pressure.cause }, 'sending requests away');
+    const after = pressure.cause();
+    if (after !== before) {
+      if (before === undefined) app.log.warn({ cause: after }, 'sending requests away');
       else app.log.warn({ cause: before }, 'letting requests in again');
     }
     Object.assign(late, { turns: 0, total: 0, since: now });
@@ -94,7 +102,7 @@ export function sendAwayUnderPressure(app: FastifyInstance, limit: number): void
   });
 
   app.addHook('onRequest', (request, _reply, done) => {
-    const { cause } = pressure;
+    const cause = pressure.cause(started ? performance.now() - late.last - TURN_EVERY : 0);
     if (cause === undefined || request.routeOptions.config.underPressureToo) return done();
     app.metrics.sentAway(cause);
     const says = 'More requests came than the service can answer in good time; none is kept waiting.';
