@@ -2,6 +2,7 @@ import { constants, PerformanceObserver } from 'node:perf_hooks';
 import { getHeapStatistics } from 'node:v8';
 import type { FastifyInstance } from 'fastify';
 import { Problem } from '../problems/problem.ts';
+import { WaitingLine } from './waiting-line.ts';
 
 declare module 'fastify' {
   interface FastifyContextConfig {
@@ -14,7 +15,7 @@ declare module 'fastify' {
 const SAMPLE_EVERY = 250;
 /** One late sample may be a single long answer, or a machine that was busy elsewhere; a rush lasts. */
 const SAMPLES_IN_A_ROW = 2;
-/** A crowd can come within one turn: who has waited this many limits is sent away at once. One long answer takes less. */
+/** Who has waited this many limits in the line is sent away at once, before samples tell of a rush. One long answer takes less. */
 const LONGEST_WAIT = 4;
 /** Share of the heap that may be held, beyond which the engine soon gives up. */
 const HEAP_SHARE = 0.9;
@@ -68,31 +69,53 @@ function heapHeld(): { heap: () => number; stop: () => void } {
   return { heap: () => held, stop: () => observer.disconnect() };
 }
 
+/** How late turns come and how long requests wait, between two samples. */
+class Waits {
+  #turns = 0;
+  #late = 0;
+  #let = 0;
+  #waited = 0;
+
+  turn(late: number): void {
+    this.#turns += 1;
+    this.#late += Math.max(0, late);
+  }
+
+  letIn(waited: number): void {
+    this.#let += 1;
+    this.#waited += waited;
+  }
+
+  /** The longer of the two means [ms]; counting begins anew. */
+  take(): number {
+    const delay = Math.max(this.#late / Math.max(1, this.#turns), this.#waited / Math.max(1, this.#let));
+    this.#turns = this.#late = this.#let = this.#waited = 0;
+    return delay;
+  }
+}
+
 /** Sends requests away with 503, before they cost anything, while work waits too long or memory runs out. */
 export function sendAwayUnderPressure(app: FastifyInstance, limit: number): void {
   const pressure = new Pressure(limit);
   const { heap, stop } = heapHeld();
-  const begun = performance.now();
-  const late = { turns: 0, total: 0, since: begun, last: begun };
-  // The start is one long turn, in which nobody waits.
-  let started = false;
+  const line = new WaitingLine();
+  const waits = new Waits();
+  let [lastTurn, lastSample] = [performance.now(), performance.now()];
   // Node's own monitor leaves out the first turn after each look, which in a rush is the only one.
   const timer = setInterval(() => {
     const now = performance.now();
-    started = true;
-    late.turns += 1;
-    late.total += Math.max(0, now - late.last - TURN_EVERY);
-    late.last = now;
-    if (now - late.since < SAMPLE_EVERY) return;
+    waits.turn(now - lastTurn - TURN_EVERY);
+    lastTurn = now;
+    if (now - lastSample < SAMPLE_EVERY) return;
+    lastSample = now;
     const before = pressure.cause();
-    pressure.sampled({ delay: late.total / late.turns, heap: heap() });
+    pressure.sampled({ delay: waits.take(), heap: heap() });
     // Once for a rush, not for each caller that is sent away.
     const after = pressure.cause();
     if (after !== before) {
       if (before === undefined) app.log.warn({ cause: after }, 'sending requests away');
       else app.log.warn({ cause: before }, 'letting requests in again');
     }
-    Object.assign(late, { turns: 0, total: 0, since: now });
   }, TURN_EVERY);
   timer.unref();
   app.addHook('onClose', (_instance, done) => {
@@ -102,10 +125,18 @@ export function sendAwayUnderPressure(app: FastifyInstance, limit: number): void
   });
 
   app.addHook('onRequest', (request, _reply, done) => {
-    const cause = pressure.cause(started ? performance.now() - late.last - TURN_EVERY : 0);
-    if (cause === undefined || request.routeOptions.config.underPressureToo) return done();
-    app.metrics.sentAway(cause);
-    const says = 'More requests came than the service can answer in good time; none is kept waiting.';
-    done(new Problem('overloaded', says, { headers: { 'retry-after': comeBackIn() } }));
+    if (request.routeOptions.config.underPressureToo) return done();
+    line.join((waited) => {
+      const cause = pressure.cause(waited);
+      if (cause === undefined) {
+        waits.letIn(waited);
+        done();
+        return true;
+      }
+      app.metrics.sentAway(cause);
+      const says = 'More requests came than the service can answer in good time; none is kept waiting.';
+      done(new Problem('overloaded', says, { headers: { 'retry-after': comeBackIn() } }));
+      return false;
+    });
   });
 }
