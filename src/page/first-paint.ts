@@ -41,8 +41,7 @@ export function firstPaint({
   plan,
   answer: answered,
 }: FirstPaint): string {
-  const draft =
-    plan === undefined ? { ...emptyDraft(), ...(units === undefined ? {} : { units }) } : draftOf(plan).draft;
+  const draft = plan === undefined ? { ...emptyDraft(), ...(units === undefined ? {} : { units }) } : draftOf(plan);
   const start = { codes, plans, worksheets, version, runBy, draft, answer: answered ?? null };
   // One paint at a time: nothing is awaited between setting the state and reading it.
   startWith(draft);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { documentOf, draftInUnits, draftOf } from '../../src/page/form/draft.mjs';
+import { documentOf, draftInUnits, draftOf, unshownIn } from '../../src/page/form/draft.mjs';
 import { figures, inOtherUnits, inSi, numberOf, UNITS, useFigures } from '../../src/page/form/quantity.mjs';
 import { LISTS, PLACES } from '../../src/page/form/questions.mjs';
 import { PLAN_UNITS } from '../../src/plan/quantities/plan-dimension.ts';
@@ -113,7 +113,8 @@ describe('the form', () => {
 describe('a plan in the form', () => {
   it('comes out as it went in', () => {
     for (const { id, plan } of demoPlans()) {
-      const { draft, unshown } = draftOf(plan);
+      const draft = draftOf(plan);
+      const unshown = unshownIn(draft);
       const site = plan['site'] as { wind: unknown };
       const wind = typeof site.wind === 'object' ? site.wind : { speed: site.wind };
       expect(documentOf(draft).document, id).toEqual({ ...plan, site: { ...site, wind } });
@@ -123,7 +124,7 @@ describe('a plan in the form', () => {
 
   it('comes back from other units as it was typed, and means the same there', () => {
     for (const { id, plan } of demoPlans()) {
-      const { draft } = draftOf(plan);
+      const draft = draftOf(plan);
       const other = plan['units'] === 'us' ? 'si' : 'us';
       const there = draftInUnits(draft, other, new Map());
       const back = draftInUnits(there.draft, plan['units'] as 'us' | 'si', there.remembered);

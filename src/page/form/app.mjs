@@ -120,11 +120,11 @@ function ToMend() {
     )}</ul></div></div>`;
 }
 
-/** What an opened file holds that the form has no entry for. */
+/** What the plan holds that the form has no entry for. */
 function Unshown() {
   const places = store.unshown.value;
   if (places.length === 0) return null;
-  return html`<p class="gap unshown">The form has no entry for ${places.length === 1 ? 'one thing' : `${places.length} things`} in this file: ${places.slice(0, 12).join(', ')}${places.length > 12 ? ' and more' : ''}. It is kept, sent along and saved again.</p>`;
+  return html`<p class="gap unshown">The form has no entry for ${places.length === 1 ? 'one thing' : `${places.length} things`} of this plan: ${places.slice(0, 12).join(', ')}${places.length > 12 ? ' and more' : ''}. It is kept, sent along and saved again.</p>`;
 }
 
 /** @param {{ start: Start }} props */

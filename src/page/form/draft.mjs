@@ -174,25 +174,21 @@ function isIdle(row, at) {
 }
 
 /**
- * The draft of a plan document, and the places that the form has no entry for: they stay in the draft as they are.
+ * The draft of a plan document; what the form has no entry for stays in it as it is.
  *
  * @param {unknown} document
- * @returns {{ draft: Record<string, unknown>, unshown: string[] }}
+ * @returns {Record<string, unknown>}
  */
 export function draftOf(document) {
-  /** @type {string[]} */
-  const unshown = [];
   /** @param {unknown} node @param {string} at @returns {unknown} */
   const read = (node, at) => {
     const question = questionAt(at);
     if (question) {
-      if (typeof node === 'string') return node;
       if (typeof node === 'number') return String(node);
       if (typeof node === 'boolean') return node ? 'true' : question.kind === 'height-or-no' ? 'no' : 'false';
       if (question.kind === 'pair' && Array.isArray(node) && node.length === 2 && node.every((end) => !isBranch(end))) {
         return `${node[0]} to ${node[1]}`;
       }
-      unshown.push(at);
       return node;
     }
     if (Array.isArray(node)) return node.map((row, index) => read(row, `${at}/${index}`));
@@ -202,13 +198,23 @@ export function draftOf(document) {
     if (/(^|\/)(wind|ratedWind)$/.test(at) && (typeof node === 'number' || typeof node === 'string')) {
       return { speed: String(node) };
     }
-    if (at !== '/units' && at !== '/format') unshown.push(at);
     return node;
   };
-  const draft = /** @type {Record<string, unknown>} */ (
+  return /** @type {Record<string, unknown>} */ (
     isBranch(document) && !Array.isArray(document) ? read(document, '') : {}
   );
-  return { draft, unshown };
+}
+
+/** The places of a draft that the form has no entry for. @param {unknown} draft @returns {readonly string[]} */
+export function unshownIn(draft) {
+  /** @param {unknown} node @param {string} at @returns {string[]} */
+  const within = (node, at) => {
+    if (isBlank(node) || at === '/units' || at === '/format') return [];
+    if (questionAt(at)) return typeof node === 'string' ? [] : [at];
+    if (!isBranch(node)) return [at];
+    return Object.entries(node).flatMap(([key, value]) => within(value, `${at}/${asKey(key)}`));
+  };
+  return within(draft, '');
 }
 
 /**

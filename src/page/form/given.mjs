@@ -6,6 +6,7 @@ import { pastedLoads } from './pasted-rows.mjs';
 import { figures, inSi, numberOf, UNITS } from './quantity.mjs';
 import { LOADS, PARTS, questionAt, RATINGS } from './questions.mjs';
 import { Sketch } from './sketch.mjs';
+import { FromStock } from './stock.mjs';
 import * as store from './store.mjs';
 import { Strip } from './strip.mjs';
 
@@ -513,7 +514,7 @@ export function Given({ codes }) {
         ({ at }) => !ELSEWHERE.has(base + at) && (scripted || base + at !== '/sheet/code'),
       );
       const id = `part-${part.id}`;
-      const inside = html`${part.id === 'wind' && html`<${AdoptedCode} codes=${codes} />`}
+      const inside = html`${part.id === 'wind' && html`<${AdoptedCode} codes=${codes} />`}<${FromStock} part=${part.id} />
         <${Questions} id=${part.id} about=${part.title.replace(/^(The|What|Winds|Raising|For)\b/, (word) => word.toLowerCase())} base=${base} questions=${questions} lists=${part.lists ?? []} />`;
       const lead = part.id === 'loads' ? turning() : part.lead;
       if (!part.folded) {

@@ -7,6 +7,7 @@ import { textAt, withValue } from './draft.mjs';
 import { html } from './html.mjs';
 import { keepInBrowser, keptInBrowser, openFragment, putKeptAside } from './kept-plan.mjs';
 import { followProposals } from './proposals.mjs';
+import { lookForStock } from './stock.mjs';
 import * as store from './store.mjs';
 
 const root = /** @type {HTMLElement} */ (document.getElementById('form'));
@@ -52,6 +53,7 @@ store.scripted.value = true;
 await openFragment(location.hash);
 followChanges();
 followProposals();
+lookForStock();
 
 effect(() => {
   const title = textAt(store.draft.value, '/title').trim();

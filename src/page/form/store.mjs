@@ -1,6 +1,6 @@
 /** What the form knows: the draft and its past, what the service last answered, what does not fit. */
 import { batch, computed, signal } from '@preact/signals';
-import { documentOf, draftInUnits, draftOf, isBlank, textAt, valueAt, withValue } from './draft.mjs';
+import { documentOf, draftInUnits, draftOf, isBlank, textAt, unshownIn, valueAt, withValue } from './draft.mjs';
 import { listAt, PARTS, partOf, questionAt } from './questions.mjs';
 
 /**
@@ -27,8 +27,6 @@ const future = signal(/** @type {readonly Moment[]} */ ([]));
 
 /** Whether script runs; the first paint is without. */
 export const scripted = signal(false);
-/** The places of an opened file that the form has no entry for. */
-export const unshown = signal(/** @type {readonly string[]} */ ([]));
 /** The last change, in words, and the weakest use before it. */
 export const lastChange = signal('');
 /** Something to say once: a file opened, a link copied. */
@@ -75,6 +73,8 @@ export function fold(id, open) {
 
 export const units = computed(() => /** @type {'us' | 'si'} */ (textAt(draft.value, '/units') === 'si' ? 'si' : 'us'));
 export const plan = computed(() => documentOf(draft.value));
+/** The places of the plan that the form has no entry for. */
+export const unshown = computed(() => unshownIn(draft.value));
 export const canUndo = computed(() => past.value.length > 0);
 export const canRedo = computed(() => future.value.length > 0);
 
@@ -273,12 +273,26 @@ export function change(changes, says) {
   take(/** @type {Record<string, unknown>} */ (next), says);
 }
 
+/**
+ * Parts from elsewhere in place of what stood there; it can be undone.
+ *
+ * @param {readonly (readonly [string, unknown])[]} changes
+ * @param {string} says
+ */
+export function bring(changes, says) {
+  const isUnder = (/** @type {string} */ place) => changes.some(([at]) => place === at || place.startsWith(`${at}/`));
+  batch(() => {
+    change(changes, says);
+    unknown.value = new Set([...unknown.value].filter((place) => !isUnder(place)));
+    surface(draft.value);
+  });
+}
+
 /** A whole other draft, which can be undone. @param {Record<string, unknown>} next @param {string} says @param {readonly string[]} [isUnknown] */
 export function replaceDraft(next, says, isUnknown = []) {
   batch(() => {
     take(next, says);
     startWith(next, isUnknown);
-    unshown.value = [];
     openMore.value = new Set();
     before.value = null;
     lastChange.value = '';
@@ -341,13 +355,11 @@ export function redo() {
 
 /** Opens a plan document in place of what is there; it can be undone. @param {unknown} document @param {string} says */
 export function openPlan(document, says) {
-  const read = draftOf(document);
-  const next = read.draft;
+  const next = draftOf(document);
   if (textAt(next, '/units') === '') next['units'] = 'us';
   batch(() => {
     take(next, says);
     unknown.value = new Set();
-    unshown.value = read.unshown;
     openRows.value = new Set();
     openMore.value = new Set();
     surface(next);
