@@ -22,10 +22,11 @@ export async function typeTenNumbers(page: Page): Promise<void> {
   await load.getByLabel('What you call it').fill('beam');
   await load.getByLabel('Height above the tower’s top').fill('2');
   await load.getByLabel('Its area', { exact: true }).fill('5.5');
-  await page.locator('#part-cables').getByLabel('How many', { exact: true }).fill('3');
-  await page.locator('#part-cables').getByLabel('Outside diameter of one').fill('0.405');
+  const cables = page.locator('#part-cables .row').first();
+  await cables.getByLabel('How many', { exact: true }).fill('3');
+  await cables.getByLabel('Outside diameter of one').fill('0.405');
   const rating = page.locator('#at-ratings-0');
-  await rating.getByLabel('It takes').fill('18');
+  await rating.getByLabel('It takes').first().fill('18');
   await rating.getByLabel('at a wind of', { exact: true }).fill('100');
   await rating.getByLabel('by which standard').selectOption('tia222-g');
 }

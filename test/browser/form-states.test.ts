@@ -1,10 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
-import { parse } from 'qs';
 import { describe, expect, it } from 'vitest';
-import { assess } from '../../src/margins/index.ts';
-import { fromFormText, readPlan } from '../../src/plan/index.ts';
-import { checkText } from '../../src/worksheet/index.ts';
 import { runningApp } from '../http/running-app.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
 import { openForm, saysNow, settled, typeTenNumbers, verdictSentence } from './form-page.ts';
@@ -192,30 +188,53 @@ describe('the states of the form', () => {
     }
     expect(await page.locator('.says').textContent()).toContain('0.943');
     expect(await page.locator('.drawn svg').count()).toBe(2);
-    const posted: string[] = [];
-    await page.route('**/v1/checks?as=html', async (route) => {
-      posted.push(route.request().postData() ?? '');
-      await route.fulfill({ status: 200, contentType: 'text/html', body: '<title>posted</title>' });
-    });
-    await page.getByRole('button', { name: 'Answer on a worksheet' }).click();
-    await page.waitForURL('**/v1/checks?as=html');
-    const fields = [...new URLSearchParams(posted[0])];
+    const [request] = await Promise.all([
+      page.waitForRequest('**/v1/checks?as=html'),
+      page.getByRole('button', { name: 'Answer on a worksheet' }).click(),
+    ]);
+    const fields = [...new URLSearchParams(request.postData() ?? '')];
     const names = fields.map(([name]) => name);
     expect(names.filter((name, index) => names.indexOf(name) !== index)).toEqual([]);
-    // What a server without script makes of it is the plan that was shown.
-    const reading = readPlan(
-      fromFormText(parse(posted[0] ?? '', { depth: 6, strictDepth: true, arrayLimit: 200, parameterLimit: 5000 })),
-    );
-    if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-    const shown = readPlan(demoPlan('river-bluff'));
-    if (!shown.ok) throw new Error('the demo plan cannot be read');
-    expect(checkText(assess(reading.inquiry), [], {})).toBe(checkText(assess(shown.inquiry), [], {}));
     expect(Object.fromEntries(fields)).toMatchObject({
       'loads[0][turns]': 'true',
       'site[exposure]': 'C',
       method: 'asce7-16',
     });
+    // The worksheet it is answered with is that of the plan itself.
+    await page.locator('h1', { hasText: 'Heron Bluff' }).waitFor();
+    const { text } = await service.request().post('/v1/checks?as=html').send(demoPlan('river-bluff')).expect(200);
+    const sentence = /<p class="says">(.*?)<\/p>/s.exec(text)?.[1]?.replaceAll(/<[^>]+>/g, '') ?? '';
+    expect(sentence).toContain('105 mph');
+    expect(await page.locator('.says').textContent()).toBe(sentence);
     expect(messages).toEqual([]);
+  });
+
+  it('without script takes ten numbers typed, says what does not fit beside its entry, and answers once it is mended', async () => {
+    const { page, messages } = await browser.open({
+      javaScriptEnabled: false,
+      viewport: { width: 390, height: 844 },
+    });
+    await page.goto(service.origin);
+    for (const fold of ['the tower', 'this load', 'this run of lines', 'this rating'])
+      await page.getByText(`More about ${fold}`, { exact: true }).click();
+    await typeTenNumbers(page);
+    await page.getByLabel('Wind speed you were given').fill('fast');
+    await page.getByRole('button', { name: 'Answer on a worksheet' }).click();
+    await page.waitForURL('**/v1/checks?as=html');
+    expect(await page.locator('h1').textContent()).toBe('The plan does not fit');
+    expect(await page.locator('.faults > li').count()).toBe(1);
+    const entry = page.locator('[name="site[wind][speed]"]');
+    expect(await entry.inputValue()).toBe('fast');
+    await entry.fill('105');
+    await page.getByRole('button').click();
+    await page.locator('.says').waitFor();
+    expect(await sideways(page)).toBe(0);
+    const ten = demoPlan('ten-numbers');
+    const { body } = await service.request().post('/v1/checks').send(ten).expect(200);
+    expect(((await page.locator('.says').textContent()) ?? '').replaceAll(/\s+/g, ' ')).toContain(
+      String(body.says).slice(0, 60),
+    );
+    expect(messages.filter((message) => !message.includes('422'))).toEqual([]);
   });
 
   it('prints what is given and what follows, and nothing one can only press', async () => {
@@ -240,5 +259,31 @@ describe('the states of the form', () => {
       `[getComputedStyle(document.body).color, getComputedStyle(document.querySelector('.drawn .f-ink')).fill, getComputedStyle(document.querySelector('.drawn .f-wind')).fill]`,
     );
     expect(inks).toEqual(['rgb(237, 229, 211)', 'rgb(237, 229, 211)', 'rgb(140, 196, 232)']);
+  });
+});
+
+describe('the form of who has the browser show letters twice as large', () => {
+  const service = runningApp();
+  const browser = realBrowser('--blink-settings=defaultFontSize=32');
+
+  it.each([1280, 820, 390])('goes nowhere sideways and cuts nothing off at %i px', async (width) => {
+    const { page } = await browser.open({ viewport: { width, height: 900 } });
+    await openForm(page, service.origin, '/?plan=river-bluff');
+    await page.evaluate('document.fonts.ready');
+    expect(await page.evaluate('getComputedStyle(document.documentElement).fontSize')).toBe('32px');
+    const wide = await page
+      .locator('body *')
+      .evaluateAll((all) =>
+        all
+          .filter(
+            (each) =>
+              each.checkVisibility() &&
+              each.getBoundingClientRect().right > document.documentElement.clientWidth + 1 &&
+              !each.closest('.scroll, svg, .unseen'),
+          )
+          .map((each) => `${each.tagName} ${each.className} ${each.textContent?.slice(0, 40)}`),
+      );
+    expect(wide).toEqual([]);
+    expect(await sideways(page)).toBe(0);
   });
 });

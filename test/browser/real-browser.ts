@@ -43,12 +43,12 @@ async function unpackedBrowser(): Promise<string> {
   return folder;
 }
 
-async function startedBrowser(): Promise<Browser> {
+async function startedBrowser(moreArguments: readonly string[]): Promise<Browser> {
   const folder = await unpackedBrowser();
   return chromium.launch({
     executablePath: join(folder, 'chromium'),
     // Its own list of arguments switches the same-origin rules off and runs all in one process; neither is wanted.
-    args: ['--no-sandbox', `--host-resolver-rules=MAP ${OTHER_HOST} 127.0.0.1`],
+    args: ['--no-sandbox', `--host-resolver-rules=MAP ${OTHER_HOST} 127.0.0.1`, ...moreArguments],
     env: {
       ...(process.env as Record<string, string>),
       LD_LIBRARY_PATH: join(folder, 'al2023', 'lib'),
@@ -82,11 +82,11 @@ export interface RealBrowser {
 }
 
 /** A real browser for the tests of a describe block; each page opened is closed after its test. */
-export function realBrowser(): RealBrowser {
+export function realBrowser(...moreArguments: readonly string[]): RealBrowser {
   let browser: Browser | undefined;
   const contexts: BrowserContext[] = [];
   beforeAll(async () => {
-    browser = await startedBrowser();
+    browser = await startedBrowser(moreArguments);
   }, 120_000);
   afterEach(async () => {
     for (const context of contexts.splice(0)) await context.close();

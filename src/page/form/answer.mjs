@@ -1,5 +1,5 @@
 /** What follows from what is given: the verdict, what gives first, what to find out, the drawings, the ledger. */
-import { drawingsWanted } from './ask-service.mjs';
+import { askWithKey, drawingsWanted } from './ask-service.mjs';
 import { html } from './html.mjs';
 import { Mark } from './mark.mjs';
 import { Proposals } from './proposals.mjs';
@@ -246,10 +246,13 @@ function Standing() {
         ? `The service does not answer. What you type is kept${answer.value ? `; the figures are those of ${answeredAt.value}` : ''}. It is asked again every few seconds.`
         : state.value === 'busy'
           ? 'The service asks for a pause; it is asked again in a moment. The figures are those before your last change.'
-          : hard > 0 && answer.value
-            ? 'The answer stands as it was before the entries that are to be mended.'
-            : '';
-  return html`<p class="waiting" role="status">${says}</p>`;
+          : state.value === 'locked'
+            ? `This service wants a key: ask whoever runs it. The browser asks for it; any name will do, the key is the password.${answer.value ? ` The figures are those of ${answeredAt.value}.` : ''}`
+            : hard > 0 && answer.value
+              ? 'The answer stands as it was before the entries that are to be mended.'
+              : '';
+  return html`<p class="waiting" role="status">${says}</p>
+    ${state.value === 'locked' && html`<p class="acts"><button type="button" class="act" onClick=${askWithKey}>Give the key</button></p>`}`;
 }
 
 export function Answer() {

@@ -104,7 +104,7 @@ async function ask() {
   const slow = setTimeout(() => {
     if (store.state.value === 'asked') store.state.value = 'slow';
   }, SLOW);
-  store.state.value = store.state.value === 'unreachable' ? 'unreachable' : 'asked';
+  if (store.state.value !== 'unreachable') store.state.value = 'asked';
   const draft = store.draft.value;
   try {
     const wanting = stillTold(draft);
@@ -120,6 +120,14 @@ async function ask() {
       if (own.signal.aborted) return;
       if (status === 200) {
         takeAnswer(read, draftPlace, soft);
+        return;
+      }
+      if (status === 401) {
+        // The browser itself asks for the key at each answer like this; it is not to ask at each letter typed.
+        batch(() => {
+          store.state.value = 'locked';
+          store.troubles.value = soft;
+        });
         return;
       }
       if (status === 429 || status === 503) {
@@ -176,9 +184,15 @@ function takeAnswer(read, draftPlace, soft) {
   });
 }
 
+/** Asks though the service wanted a key, so that the browser asks for it once more. */
+export function askWithKey() {
+  if (store.state.value === 'locked') ask();
+}
+
 function askSoon() {
   clearTimeout(timer);
   clearTimeout(again);
+  if (store.state.value === 'locked') return;
   timer = setTimeout(ask, PAUSE);
 }
 
@@ -196,7 +210,7 @@ export function followChanges() {
       batch(() => {
         store.answer.value = null;
         store.troubles.value = [];
-        store.state.value = 'rest';
+        if (store.state.value !== 'locked') store.state.value = 'rest';
       });
       return;
     }

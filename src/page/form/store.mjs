@@ -36,7 +36,7 @@ export const notice = signal('');
 export const answer = signal(null);
 /** The weakest link of the answer before the last change. */
 export const before = signal(/** @type {{ title: string, use: number } | null} */ (null));
-export const state = signal(/** @type {'rest' | 'asked' | 'slow' | 'unreachable' | 'busy'} */ ('rest'));
+export const state = signal(/** @type {'rest' | 'asked' | 'slow' | 'unreachable' | 'busy' | 'locked'} */ ('rest'));
 export const answeredAt = signal('');
 export const troubles = signal(/** @type {readonly Trouble[]} */ ([]));
 /** @type {import('@preact/signals').Signal<(pointer: string) => string>} From places of the document to those of the draft. */
