@@ -1,12 +1,11 @@
 /** Asks the service about the plan as it stands, after each change, and takes its answer or its faults in. */
 import { batch, effect, signal, untracked } from '@preact/signals';
 import { documentOf } from './draft.mjs';
+import { countAsked, pauseBefore } from './pace.mjs';
 import { questionAt } from './questions.mjs';
 import { stillTold } from './still-told.mjs';
 import * as store from './store.mjs';
 
-/** After the last key; short enough that the answer is there within 200 ms. */
-const PAUSE = 60;
 /** Waiting longer than this is said. */
 const SLOW = 200;
 
@@ -47,6 +46,7 @@ let again;
 
 /** @param {string} path @param {unknown} body @param {AbortSignal} [signal] */
 export async function post(path, body, signal) {
+  countAsked(performance.now());
   const response = await fetch(path, {
     method: 'POST',
     headers: { 'content-type': 'application/json', accept: 'application/json' },
@@ -193,7 +193,7 @@ function askSoon() {
   clearTimeout(timer);
   clearTimeout(again);
   if (store.state.value === 'locked') return;
-  timer = setTimeout(ask, PAUSE);
+  timer = setTimeout(ask, pauseBefore(performance.now()));
 }
 
 /** Asks now and after every change. */

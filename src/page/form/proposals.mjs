@@ -4,6 +4,7 @@ import { post } from './ask-service.mjs';
 import { documentOf, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
 import { Mark } from './mark.mjs';
+import { pauseBefore } from './pace.mjs';
 import { figures, UNITS, useFigures } from './quantity.mjs';
 import * as store from './store.mjs';
 
@@ -121,7 +122,7 @@ export function followProposals() {
       return;
     }
     const { document } = documentOf(store.draft.value);
-    timer = setTimeout(() => compare(document, ready), 120);
+    timer = setTimeout(() => compare(document, ready), 2 * pauseBefore(performance.now()));
   });
 }
 
