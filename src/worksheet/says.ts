@@ -66,7 +66,7 @@ function notShownSentence(assessment: Assessment, link: Link, wind: string): str
       return `Not shown: the ${name} takes ${useFigures(result.use)} as we had to read it, ${useFigures(result.useRange[0])} if every open question falls well, ${whereInWords(assessment, result)}.${ask}`;
     }
     case 'unproven':
-      return `Not shown: the ${name} takes ${reads}. More than 1 there says only that nothing given shows it: ask the maker.`;
+      return `Not shown: the ${name} takes ${reads}. ${unprovenInWords(result)}`;
     case 'no-ice-rule':
       return `Not shown: ${name}. ${needs}`;
     case 'held':
@@ -74,6 +74,13 @@ function notShownSentence(assessment: Assessment, link: Link, wind: string): str
     default:
       return `Not shown: the ${name} takes ${reads}, as far as it is known. ${needs}`;
   }
+}
+
+/** More than the proof, or a part of it that nothing proves. */
+function unprovenInWords({ use }: Compared): string {
+  return use > 1
+    ? 'More than 1 there says only that nothing given shows it: ask the maker.'
+    : 'That is where something given proves it; elsewhere nothing does: ask the maker.';
 }
 
 /** Comparisons that have no height to tell. */
@@ -121,7 +128,8 @@ export function linkSays(assessment: Assessment, link: Link): string {
     link.because === 'area-only'
       ? ' An area is no force on it: ask the maker what force sideways, torque and weight it takes.'
       : '';
-  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${holds}${areaOnly}`;
+  const unproven = link.because === 'unproven' ? ` ${unprovenInWords(result)}` : '';
+  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${holds}${areaOnly}${unproven}`;
 }
 
 /** "Lower it when gusts above 64 mph are forecast." */
