@@ -11,15 +11,15 @@ export function quantity(value: number, dimension: Dimension, system: UnitSystem
   return { value: displayValue(value, dimension, system), unit: DISPLAY_UNITS[system][dimension].label };
 }
 
-/** A number to so many significant figures, with commas for thousands, never in powers of ten. */
+/** A number to so many significant figures, with commas for thousands and a real minus, never in powers of ten. */
 export function figures(value: number, significant = 3): string {
   if (value === 0) return '0';
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
   const decimals = Math.max(0, significant - 1 - magnitude);
-  const [whole = '', fraction = ''] = value.toFixed(Math.min(decimals, 12)).split('.');
+  const [whole = '', fraction = ''] = Math.abs(value).toFixed(Math.min(decimals, 12)).split('.');
   const told = fraction.replace(/0+$/, '');
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
-  return told === '' ? grouped : `${grouped}.${told}`;
+  return `${value < 0 ? '−' : ''}${grouped}${told === '' ? '' : `.${told}`}`;
 }
 
 /** A use: three figures under 1, two decimals from 1 up, more where two would hide that it is not 1. */

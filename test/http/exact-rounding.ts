@@ -34,14 +34,14 @@ function placesFor(value: number, figures: number): number {
   return figures - 1 + places;
 }
 
-/** As a worksheet says a number: so many figures, no zeros at the end, commas between thousands. */
+/** As a worksheet says a number: so many figures, no zeros at the end, commas between thousands, a real minus. */
 export function worksheetFigures(value: number, figures = 3): string {
   if (value === 0) return '0';
   const text = roundedTo(value, placesFor(value, figures));
   const [whole = '', fraction = ''] = text.split('.');
   const told = fraction.replace(/0+$/, '');
   const grouped = whole.replaceAll(/\d(?=(?:\d{3})+$)/g, '$&,');
-  return told === '' ? grouped : `${grouped}.${told}`;
+  return (told === '' ? grouped : `${grouped}.${told}`).replace('-', '−');
 }
 
 /** As a worksheet says a use: three figures below 1, two places from 1 up, and never 1 for what is not 1. */
@@ -56,5 +56,5 @@ export function worksheetUse(use: number): string {
 
 /** As a cell of a sheet has a number: six figures, plain digits. */
 export function sheetFigures(value: number): string {
-  return worksheetFigures(value, 6).replaceAll(',', '');
+  return worksheetFigures(value, 6).replaceAll(',', '').replace('−', '-');
 }

@@ -61,10 +61,12 @@ function symbolMathml(name: string): string {
   return below === undefined ? base : `<msub>${base}${below}</msub>`;
 }
 
+const isNegative = (number: string) => /^[-−]/.test(number);
+
 /** "31.12 psf": the number, and its unit as a word. */
 function valueMathml(value: string): string {
   const [number = '', ...unit] = value.split(' ');
-  const shown = number.startsWith('-')
+  const shown = isNegative(number)
     ? row(operator('−'), `<mn>${escaped(number.slice(1))}</mn>`)
     : `<mn>${escaped(number)}</mn>`;
   return unit.length === 0 ? shown : `${shown}<mtext>&nbsp;${escaped(unit.join(' '))}</mtext>`;
@@ -90,7 +92,7 @@ function written(node: MathNode, setting: Setting): string {
 function symbolOrValue(name: string, { values }: Setting): string {
   const value = values.get(name);
   if (value === undefined) return symbolMathml(name);
-  return value.startsWith('-') ? fenced(valueMathml(value)) : row(valueMathml(value));
+  return isNegative(value) ? fenced(valueMathml(value)) : row(valueMathml(value));
 }
 
 function fenced(content: string, open = '(', close = ')'): string {
@@ -156,7 +158,7 @@ function power(base: MathNode, exponent: MathNode, setting: Setting): string {
     const { name } = base as SymbolNode;
     if (setting.values.has(name)) {
       const value = setting.values.get(name) as string;
-      const bare = !value.includes(' ') && !value.startsWith('-');
+      const bare = !value.includes(' ') && !isNegative(value);
       return `<msup>${bare ? row(valueMathml(value)) : fenced(valueMathml(value))}${raised}</msup>`;
     }
     const { base: letter, below } = scripts(name);

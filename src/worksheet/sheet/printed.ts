@@ -19,7 +19,7 @@ export function printedNumber(value: number, significant = READ): string {
 
 /** The number that a reader takes from printed figures. */
 export function readBack(text: string): number {
-  return Number(text.replaceAll(',', ''));
+  return Number(text.replaceAll(',', '').replace('−', '-'));
 }
 
 export function plain(text: string, voice?: Voice): Words {
