@@ -5,6 +5,7 @@ import { serializerCompiler } from 'fastify-type-provider-zod';
 import type { DestinationStream } from 'pino';
 import { DRAWING_STYLE } from '../drawing/index.ts';
 import { policyHash } from '../page/index.ts';
+import { leadToBasePath, withoutBasePath } from './base-path.ts';
 import type { Configuration } from './configuration.ts';
 import { docsRoutes } from './docs/docs-routes.ts';
 import { describeRoutes } from './documents/openapi-document.ts';
@@ -60,6 +61,7 @@ export async function buildApp({
     loggerInstance: serviceLog(configuration.logLevel, logTo),
     bodyLimit: configuration.bodyLimit,
     trustProxy: configuration.trustedProxies.length > 0 ? [...configuration.trustedProxies] : false,
+    rewriteUrl: ({ url = '/' }) => withoutBasePath(url, configuration.basePath),
     genReqId: requestNumbers(),
     logController: new LogController({ disableRequestLogging: true }),
     requestTimeout: REQUEST_TIME,
@@ -110,7 +112,7 @@ export async function buildApp({
     errorResponseBuilder: (_request, { max }) =>
       new Problem('too-many-requests', `More than ${max} requests came from your address within a minute.`),
   });
-  await describeRoutes(app, configuration.club);
+  await describeRoutes(app, configuration);
   handleProblems(app);
   if (configuration.keysFile !== '') {
     const ring = await KeyRing.watching(configuration.keysFile, app.log, lookEvery);
@@ -129,12 +131,13 @@ export async function buildApp({
   );
   await app.register(assetRoutes);
   await app.register(formRoutes, { plans, club: configuration.club });
-  await app.register(docsRoutes);
+  await app.register(docsRoutes, { basePath: configuration.basePath });
   await app.register(planRoutes, printing === undefined ? {} : { printing });
   await app.register(cellRoutes, { rateLimit: configuration.cellRateLimit });
   await app.register(backgroundRoutes, { plans });
   await app.register(stockRoutes, { stock });
   await app.register(serviceRoutes);
+  leadToBasePath(app, configuration.basePath);
   if (configuration.metrics) await app.register(metricsRoute);
   return app;
 }

@@ -39,6 +39,9 @@ const oneLine = (longest: number, says: string) =>
     })
     .meta({ description: says });
 
+/** First steps of the service's own addresses, which would be taken for the base path. */
+const OWN_PATHS = ['v1', 'assets', 'docs', 'healthz', 'metrics', 'openapi.json', 'problems', 'readyz'];
+
 const environmentSchema = z.object({
   HOST: z
     .string()
@@ -46,6 +49,20 @@ const environmentSchema = z.object({
     .default('127.0.0.1')
     .meta({ description: 'Address to listen on; 0.0.0.0 or :: for every network the machine is in.' }),
   PORT: wholeNumber(0, 65_535, 8080, 'Port to listen on; 0 takes any that is free.'),
+  BASE_PATH: z
+    .string()
+    .default('')
+    .refine((path) => /^(\/[\w.~-]{1,60}){0,5}\/?$/.test(path) && !/\/\.{1,2}(\/|$)/.test(path), {
+      error: (issue) => `${issue.input}: give a path such as /gustworthy`,
+    })
+    .refine((path) => !OWN_PATHS.includes(path.split('/')[1] ?? ''), {
+      error: (issue) => `${issue.input}: the service itself has ${OWN_PATHS.map((own) => `/${own}`).join(', ')}`,
+    })
+    .transform((path) => path.replace(/\/$/, ''))
+    .meta({
+      description:
+        'Path at which callers find the service, such as /gustworthy. A proxy may take it off or leave it on: both are answered.',
+    }),
   CLUB_NAME: oneLine(80, 'Name of the club or person who runs the service, shown on its pages.'),
   CLUB_CONTACT: oneLine(120, 'How to reach whoever runs it: a mail address or a web page, shown on its pages.'),
   STOCK_FOLDER: z
@@ -121,6 +138,8 @@ type Settings = z.output<typeof environmentSchema>;
 export interface Configuration {
   readonly host: string;
   readonly port: number;
+  /** Where callers find the service, without a slash at the end: '/gustworthy', or blank at the root of a name. */
+  readonly basePath: string;
   /** Who runs the service; blank where it is not said. */
   readonly club: { readonly name: string; readonly contact: string };
   /** Blank where there is none. */
@@ -166,6 +185,7 @@ export function readConfiguration(environment: Readonly<Record<string, string | 
   return {
     host: settings.HOST,
     port: settings.PORT,
+    basePath: settings.BASE_PATH,
     club: { name: settings.CLUB_NAME, contact: settings.CLUB_CONTACT },
     stockFolder: settings.STOCK_FOLDER,
     keysFile: settings.KEYS_FILE,

@@ -12,6 +12,7 @@ describe('the configuration', () => {
     expect(readConfiguration({})).toEqual({
       host: '127.0.0.1',
       port: 8080,
+      basePath: '',
       club: { name: '', contact: '' },
       stockFolder: '',
       keysFile: '',
@@ -36,6 +37,7 @@ describe('the configuration', () => {
     const environment = {
       HOST: '0.0.0.0',
       PORT: '9000',
+      BASE_PATH: '/club/gustworthy/',
       CLUB_NAME: ' The Headland club ',
       CLUB_CONTACT: 'mast@club.example',
       STOCK_FOLDER: './stock',
@@ -57,6 +59,7 @@ describe('the configuration', () => {
     expect(readConfiguration(environment)).toEqual({
       host: '0.0.0.0',
       port: 9000,
+      basePath: '/club/gustworthy',
       club: { name: 'The Headland club', contact: 'mast@club.example' },
       stockFolder: './stock',
       keysFile,
@@ -75,11 +78,16 @@ describe('the configuration', () => {
     });
   });
 
+  it.each(['gustworthy', '/a//b', '/a b', '/../x', '//evil.example', '/a?b'])('takes %j for no base path', (path) => {
+    expect(() => readConfiguration({ BASE_PATH: path })).toThrow('give a path such as /gustworthy');
+  });
+
   it('names all faults at once', () => {
     const keysFile = join(folder, 'bad-keys');
     writeFileSync(keysFile, 'committee short\n');
     const environment = {
       PORT: '80a',
+      BASE_PATH: '/v1/',
       CLUB_NAME: 'two\nlines',
       KEYS_FILE: keysFile,
       OPEN_ENDPOINTS: 'page,cellar',

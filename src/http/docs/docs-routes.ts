@@ -6,7 +6,7 @@ const ORIGIN = 'http://origin.invalid';
 const HOST = /^(?:[\w.-]{1,253}|\[[\da-f:.]{2,45}\])(?::\d{1,5})?$/i;
 
 /** The contract as a page. */
-export const docsRoutes: FastifyPluginAsync = async (app) => {
+export const docsRoutes: FastifyPluginAsync<{ readonly basePath: string }> = async (app, { basePath }) => {
   let page: string | undefined;
   app.get('/docs', { schema: { hide: true } }, async (request, reply) => {
     page ??= docsPage(app.swagger() as unknown as Contract, ORIGIN);
@@ -14,6 +14,6 @@ export const docsRoutes: FastifyPluginAsync = async (app) => {
     return reply
       .header('cache-control', 'no-cache')
       .type('text/html; charset=utf-8')
-      .send(page.replaceAll(ORIGIN, origin));
+      .send(page.replaceAll(ORIGIN, `${origin}${basePath}`));
   });
 };

@@ -1,7 +1,8 @@
 import swagger from '@fastify/swagger';
 import type { FastifyInstance } from 'fastify';
 import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod';
-import { type Club, contactOfClub } from '../club.ts';
+import { contactOfClub } from '../club.ts';
+import type { Configuration } from '../configuration.ts';
 import { FORM_MEDIA_TYPE } from '../form-body.ts';
 import { VERSION } from '../version.ts';
 import { requestExamples } from './request-examples.ts';
@@ -58,7 +59,10 @@ function withForms<T extends { paths?: unknown }>(document: T): T {
 }
 
 /** Collects the OpenAPI document from the routes registered after it. */
-export async function describeRoutes(app: FastifyInstance, club: Club): Promise<void> {
+export async function describeRoutes(
+  app: FastifyInstance,
+  { club, basePath }: Pick<Configuration, 'club' | 'basePath'>,
+): Promise<void> {
   const contact = contactOfClub(club);
   await app.register(swagger, {
     openapi: {
@@ -73,6 +77,7 @@ export async function describeRoutes(app: FastifyInstance, club: Club): Promise<
         ...(contact === undefined ? {} : { contact }),
         license: { name: 'MIT', identifier: 'MIT' },
       },
+      ...(basePath === '' ? {} : { servers: [{ url: basePath }] }),
       // Where whoever runs the service has given out keys; without them every call is open.
       security: [{}, { bearer: [] }, { basic: [] }, { inQuery: [] }],
       components: {
