@@ -285,6 +285,19 @@ describe('the form, in a browser', () => {
     expect(((await keptPlan(page))['loads'] as unknown[]).length).toBe(3);
   });
 
+  it('asks once for a change, and nothing more while nobody types', async () => {
+    const { page, requests } = await browser.open();
+    await openForm(page, service.origin);
+    await typeTenNumbers(page);
+    await settled(page);
+    await page.waitForTimeout(500);
+    const asked = () => requests.filter((address) => address.includes('/v1/checks')).length;
+    const before = asked();
+    await page.getByLabel('Top above ground').fill('50');
+    await page.waitForTimeout(2_000);
+    expect(asked()).toBe(before + 1);
+  });
+
   it('says when the service does not answer, keeps what is typed, and goes on when it does', async () => {
     const { page } = await browser.open();
     await openForm(page, service.origin, '/?plan=river-bluff');

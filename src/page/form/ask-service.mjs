@@ -192,7 +192,8 @@ export function askWithKey() {
 function askSoon() {
   clearTimeout(timer);
   clearTimeout(again);
-  if (store.state.value === 'locked') return;
+  // Only looked at: who follows changes of the plan must not follow the state, which asking changes.
+  if (store.state.peek() === 'locked') return;
   timer = setTimeout(ask, pauseBefore(performance.now()));
 }
 
@@ -210,7 +211,7 @@ export function followChanges() {
       batch(() => {
         store.answer.value = null;
         store.troubles.value = [];
-        if (store.state.value !== 'locked') store.state.value = 'rest';
+        if (store.state.peek() !== 'locked') store.state.value = 'rest';
       });
       return;
     }
