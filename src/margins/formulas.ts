@@ -226,21 +226,23 @@ export const worstMoment = defineFormula({
 
 export const totalShear = defineFormula({
   id: 'total-shear',
-  title: 'Shear: what is alike from all sides, what turns, what faces its own way, the tower itself, the pull of wires',
+  title:
+    'Shear: what is alike from all sides, what turns, what faces its own way, the tower itself, pull of wires, weight',
   symbol: 'V_dem',
   unit: 'force',
-  expression: 'V_still + V_turn + V_fixed + V_own + V_pull + V_tor',
+  expression: 'V_still + V_turn + V_fixed + V_own + V_pull + V_lean + V_tor',
   variables: [
     force('V_still', 'alike from all sides'),
     force('V_turn', 'turning things at their worst'),
     force('V_fixed', 'fixed things at their worst'),
     force('V_own', 'the tower itself'),
     force('V_pull', 'pull of wires'),
+    force('V_lean', 'weight off the axis, where the mast hands over a couple'),
     force('V_tor', 'torsion, as force in the braces'),
   ],
   cite: cite('derived', 'with rotation free the maxima add', 'derived'),
-  of: (still: number, turning: number, fixed: number, own: number, pull: number, torsion: number) =>
-    still + turning + fixed + own + pull + torsion,
+  of: (still: number, turning: number, fixed: number, own: number, pull: number, leaning: number, torsion: number) =>
+    still + turning + fixed + own + pull + leaning + torsion,
 });
 
 export const totalMoment = defineFormula({

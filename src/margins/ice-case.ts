@@ -6,6 +6,8 @@ import {
   icedHungItems,
   icedTowerItems,
   iceMassAbove,
+  iceOnLoads,
+  leaningLoad,
   windward,
 } from '../structure/index.ts';
 import { type IceRule, iceThickness } from '../wind/index.ts';
@@ -63,6 +65,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const speed = rule.wind === 'given' ? gustWithIce(inquiry.method, ice.gust) : siteSpeed(inquiry).speed;
   const hungCut = cutIntoSlices(hung.items, model.levels);
   const ownCut = cutIntoSlices(own.items, model.levels);
+  const onLoads = iceOnLoads(station, iceAt).map((mass) => rule.weightLevel * mass);
   const winds = model.scenarios.map(({ exposed }) => iceWind(model, exposed, rule, speed));
   const bare = {
     ...model,
@@ -71,7 +74,12 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
     ownWind: winds.map((wind, scenario) =>
       windward(wind, ownCut, 'demand', model.scenarios[scenario]?.direction ?? 'face'),
     ),
-    dead: { ...model.dead, weight: withIce(model, rule, iceMassAbove(station, model.levels, iceAt)) },
+    dead: {
+      ...model.dead,
+      weight: withIce(model, rule, iceMassAbove(station, model.levels, iceAt)),
+      ...leaningLoad(station, model.levels, onLoads),
+    },
+    iceOnLoads: onLoads,
   };
   const iced: TowerModel = {
     ...bare,

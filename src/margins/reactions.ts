@@ -1,4 +1,4 @@
-import { GRAVITY, type Trace } from '../foundation/index.ts';
+import type { Trace } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { type FootLoad, type LegForces, legForces, untoldWeights } from '../structure/index.ts';
 import type { Ledger } from './ledger.ts';
@@ -59,7 +59,7 @@ export function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reac
   const pull = bracketPull(model, ledger);
   const steady = {
     shear: model.dead.pullShear[last] as number,
-    moment: (model.dead.pullMoment[last] as number) + (model.dead.leaning[last] as number) * GRAVITY,
+    moment: (model.dead.pullMoment[last] as number) + (model.dead.leaningMoment[last] as number),
   };
   const at = (windFactor: number, steadyFactor: number): FootForces => ({
     shear: ledger.total.force * windFactor + steady.shear * steadyFactor,

@@ -81,6 +81,8 @@ export interface TowerModel {
   readonly checks: readonly Check[];
   readonly hold: MastHold;
   readonly dead: DeadLoad;
+  /** Mass of ice on each load, with its level, where the case is one of ice [kg]. */
+  readonly iceOnLoads?: readonly number[];
   readonly scenarios: readonly Scenario[];
   readonly ownKnown: boolean;
   readonly hung: readonly WindItem[];
@@ -474,8 +476,9 @@ export function hangsAbove(model: TowerModel, apex: number): boolean {
  * @source derived
  */
 export function deadDemandOf(model: BareModel, check: Check): number {
-  if (check.of === 'shear') return model.dead.pullShear[check.level] as number;
-  return (model.dead.pullMoment[check.level] as number) + weightMoment(model, check);
+  const { pullShear, leaningShear, pullMoment } = model.dead;
+  if (check.of === 'shear') return (pullShear[check.level] as number) + (leaningShear[check.level] as number);
+  return (pullMoment[check.level] as number) + weightMoment(model, check);
 }
 
 /**
@@ -493,7 +496,7 @@ export function weightMoment(model: BareModel, check: Check, trace?: Trace): num
   const { dead, coveredWeight } = model;
   const extra = Math.max(0, (dead.weight[check.level] as number) - coveredWeight) * GRAVITY;
   const section = model.inquiry.station.tower.sections[check.section] as Section;
-  return momentOfWeight(section, extra, trace) + (dead.leaning[check.level] as number) * GRAVITY;
+  return momentOfWeight(section, extra, trace) + (dead.leaningMoment[check.level] as number);
 }
 
 /**

@@ -228,7 +228,13 @@ function explainDemand(loadCase: LoadCase, governing: CheckUse, trace: Trace): n
   const section = model.inquiry.station.tower.sections[check.section] as Section;
   const torsion = pieces.reduce((sum, each) => sum + each.torsion, 0);
   const braces = shearOfTorsion(section, torsion, trace);
-  return evaluate(trace, totalShear, [...sums, model.dead.pullShear[check.level] as number, braces]);
+  const { pullShear, leaningShear } = model.dead;
+  return evaluate(trace, totalShear, [
+    ...sums,
+    pullShear[check.level] as number,
+    leaningShear[check.level] as number,
+    braces,
+  ]);
 }
 
 /** Writes down every piece above a level and gathers how it reaches there. */

@@ -1,23 +1,30 @@
-import { cite, defineFormula, evaluate, type Trace, variable, zeros } from '../foundation/index.ts';
+import { cite, defineFormula, evaluate, GRAVITY, type Trace, variable, zeros } from '../foundation/index.ts';
 import { hungMasses } from './hung-masses.ts';
 import type { Level } from './level.ts';
-import type { Section, Station } from './station.ts';
+import { type MastHold, mastHold } from './profile.ts';
+import type { Load, Section, Station } from './station.ts';
 
 /** Loads that stay when the wind does not: weight aloft and the pull of wires. */
-export interface DeadLoad {
+export interface DeadLoad extends LeaningLoad {
   /** Weight of what hangs on the tower above each level, its own not counted [kg]. */
   readonly weight: number[];
-  /** Weight times its distance off the axis [kg·m]. */
-  readonly leaning: number[];
   /** Pull of wires, as a vector sum: shear [N] and moment [N·m]. */
   readonly pullShear: number[];
   readonly pullMoment: number[];
 }
 
+/** What weight off the axis does at each level; between the mast's foot and its bearing as the couple it makes there. */
+export interface LeaningLoad {
+  /** [N], 0 but in the couple. */
+  readonly leaningShear: number[];
+  /** [N·m] */
+  readonly leaningMoment: number[];
+}
+
 /**
  * Dead loads above every level.
  *
- * pull: |ΣH|, |ΣH(z_i − z)| as vectors
+ * pull: |ΣH|, |ΣH(z_i − z)| as vectors; in the couple R = Σ(H(z_i − z_f))/s at the bearing
  *
  * @param station what stands where; what has no weight given adds none, which the answer says [-]
  * @param levels from the top down [-]
@@ -26,49 +33,82 @@ export interface DeadLoad {
  */
 export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
   const weight = zeros(levels.length);
-  const leaning = zeros(levels.length);
   const pullShear = zeros(levels.length);
   const pullMoment = zeros(levels.length);
   const masses = hungMasses(station);
   const pulls = pullsOf(station);
-  levels.forEach(({ z }, index) => {
+  const hold = mastHold(station.mast, station.tower);
+  levels.forEach((level, index) => {
+    const { z } = level;
     let above = 0;
-    let lean = 0;
-    let east = 0;
-    let north = 0;
-    let eastMoment = 0;
-    let northMoment = 0;
-    for (const { mass, low, high, carriedAt, offset } of masses) {
+    let [east, north, eastMoment, northMoment] = [0, 0, 0, 0];
+    for (const { mass, low, high, carriedAt } of masses) {
       if (carriedAt === undefined) above += (mass * Math.max(0, high - Math.max(low, z))) / (high - low);
-      else if (carriedAt >= z) {
-        above += mass;
-        lean += mass * offset;
-      }
+      else if (carriedAt >= z) above += mass;
     }
-    for (const { pull, low, carriedAt, sine, cosine } of pulls) {
-      if (carriedAt < z) continue;
-      const arm = low - z;
-      east += pull * sine;
-      north += pull * cosine;
-      eastMoment += pull * arm * sine;
-      northMoment += pull * arm * cosine;
+    for (const { pull, on, low, sine, cosine } of pulls) {
+      const { force, moment } = reaching(level, on, low, hold);
+      east += pull * force * sine;
+      north += pull * force * cosine;
+      eastMoment += pull * moment * sine;
+      northMoment += pull * moment * cosine;
     }
     weight[index] = above;
-    leaning[index] = lean;
     pullShear[index] = Math.hypot(east, north);
     pullMoment[index] = Math.hypot(eastMoment, northMoment);
   });
-  return { weight, leaning, pullShear, pullMoment };
+  return { weight, pullShear, pullMoment, ...leaningLoad(station, levels) };
 }
 
-/** The wires whose pull is known: how hard, whither, where they hold and where the tower takes it. */
-function pullsOf({ loads, mast, tower }: Station) {
-  const footOfMast = mast?.foot ?? tower.top;
+/**
+ * What the weight of loads off the axis does at every level.
+ *
+ * ΣW·e; in the couple R = ΣW·e/s at the bearing
+ *
+ * @param station what stands where [-]
+ * @param levels from the top down [-]
+ * @param iceOnLoads mass of ice on each load, with its level [kg], or nothing
+ * @returns shear and moment at every level [-]
+ * @source derived
+ */
+export function leaningLoad(station: Station, levels: readonly Level[], iceOnLoads?: readonly number[]): LeaningLoad {
+  const hold = mastHold(station.mast, station.tower);
+  const leaningShear = zeros(levels.length);
+  const leaningMoment = zeros(levels.length);
+  station.loads.forEach(({ on, low, count, weight = 0, offset }, number) => {
+    const leaning = (count * weight + (iceOnLoads?.[number] ?? 0)) * offset * GRAVITY;
+    if (leaning === 0) return;
+    levels.forEach(({ z, zone }, index) => {
+      if (on === 'mast' && zone === 'couple') {
+        const bearing = hold.bearing as number;
+        const force = leaning / (bearing - hold.foot);
+        leaningShear[index] = (leaningShear[index] as number) + force;
+        leaningMoment[index] = (leaningMoment[index] as number) + force * (bearing - z);
+      } else if ((on === 'mast' ? Math.min(low, hold.foot) : low) >= z) {
+        leaningMoment[index] = (leaningMoment[index] as number) + leaning;
+      }
+    });
+  });
+  return { leaningShear, leaningMoment };
+}
+
+/** Share of a force, and its moment for each newton, that reaches a level. */
+function reaching({ z, zone }: Level, on: Load['on'], at: number, hold: MastHold) {
+  if (on === 'mast' && zone === 'couple') {
+    const bearing = hold.bearing as number;
+    const force = (at - hold.foot) / (bearing - hold.foot);
+    return { force, moment: force * (bearing - z) };
+  }
+  if ((on === 'mast' ? Math.min(at, hold.foot) : at) < z) return { force: 0, moment: 0 };
+  return { force: 1, moment: at - z };
+}
+
+/** The wires whose pull is known: how hard, whither, where they hold. */
+function pullsOf({ loads }: Station) {
   return loads.flatMap(({ on, low, count, shape }) => {
     if (shape.kind !== 'wire' || shape.pull === undefined) return [];
-    const carriedAt = on === 'mast' ? Math.min(low, footOfMast) : low;
     const [sine, cosine] = [Math.sin(shape.heading), Math.cos(shape.heading)];
-    return [{ pull: count * shape.pull, low, carriedAt, sine, cosine }];
+    return [{ pull: count * shape.pull, on, low, sine, cosine }];
   });
 }
 

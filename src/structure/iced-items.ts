@@ -11,7 +11,7 @@ import {
 } from '../areas/index.ts';
 import { type Trace, under } from '../foundation/index.ts';
 import type { Level } from './level.ts';
-import type { Section, Station, Tower } from './station.ts';
+import type { Load, Section, Station, Tower } from './station.ts';
 import { hungItems, type WindItem } from './wind-item.ts';
 
 /** Ice thickness by height [m]. */
@@ -101,6 +101,20 @@ function icedSectionParts(section: Section, tower: Tower, ice: number, trace: Tr
 }
 
 /**
+ * Mass of the ice on each load.
+ *
+ * m = n·ρ·A·l
+ *
+ * @param station what stands where [-]
+ * @param iceAt thickness by height [m]
+ * @returns by load [kg]
+ * @source asce7-10
+ */
+export function iceOnLoads(station: Station, iceAt: IceAt): number[] {
+  return station.loads.map(({ count, shape, low, high }) => count * iceMass(shape, iceAt(high), high - low));
+}
+
+/**
  * Weight of ice above every level, the tower's own included.
  *
  * Σ ρ·π·t·(D + t)·L
@@ -115,10 +129,10 @@ export function iceMassAbove(station: Station, levels: readonly Level[], iceAt: 
   const { tower, mast } = station;
   const lumps: { readonly z: number; readonly mass: number }[] = [];
   const handedOverAt = mast?.foot ?? tower.top;
-  for (const load of station.loads) {
-    const mass = load.count * iceMass(load.shape, iceAt(load.high), load.high - load.low);
-    lumps.push({ z: load.on === 'mast' ? Math.min(load.low, handedOverAt) : load.low, mass });
-  }
+  iceOnLoads(station, iceAt).forEach((mass, number) => {
+    const { on, low } = station.loads[number] as Load;
+    lumps.push({ z: on === 'mast' ? Math.min(low, handedOverAt) : low, mass });
+  });
   if (mast) {
     const length = mast.tip - handedOverAt;
     const tube = { kind: 'tube', along: 'upright', diameter: [mast.outside, mast.outside], length } as const;

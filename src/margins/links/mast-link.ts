@@ -22,7 +22,7 @@ import {
 } from '../../structure/index.ts';
 import { agree, explainSlice, type Reaching, sumGroup } from '../explain-slices.ts';
 import { roomByMoment, totalMoment } from '../formulas.ts';
-import { windsHeld } from '../holds-to-use.ts';
+import { type WindsHeld, windsHeld } from '../holds-to-use.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
 import type { RoomLeft } from '../room-left.ts';
 import { once, type Scenario, siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
@@ -51,8 +51,7 @@ interface Place {
   readonly z: number;
   /** By slice: moment for each newton on it [m]. */
   readonly arms: readonly number[];
-  /** Pull of wires and weight off the axis [N·m]. */
-  readonly dead: number;
+  readonly still: StillMoments;
   readonly surely: number;
   readonly atMost: number;
 }
@@ -99,7 +98,7 @@ export function mastLink(model: TowerModel): readonly Link[] {
   const { speed } = siteSpeed(model.inquiry);
   const bad = worstOf(found, (each) => each.design, speed, 'bad', true);
   const good = worstOf(found, (each) => each.design, speed, 'good', true);
-  const steadyUpTo = Math.min(...found.winds.flatMap((each) => [each.design.steadyUpTo, each.actual().steadyUpTo]));
+  const steadyUpTo = steadySpeed(found.winds);
   const held = windsHeld(model, {
     design: useBySpeed(found, (each) => each.design, steadyUpTo),
     actual: useBySpeed(found, (each) => each.actual(), steadyUpTo),
@@ -161,9 +160,17 @@ export function icedMastLink(model: TowerModel, ice: IceCase | undefined): reado
   return [{ ...base, verdict, because: 'unsettled', needs: [], result }];
 }
 
-/** Pointers to the pull of wires on the mast that nobody tells. */
-function untoldPulls({ inquiry: { station } }: TowerModel): readonly string[] {
-  return station.loads
+/**
+ * Wires on the mast whose pull nobody tells.
+ *
+ * n = Σ 1
+ *
+ * @param model the tower [-]
+ * @returns pointers to what is missing [-]
+ * @source derived
+ */
+export function untoldPulls(model: TowerModel): readonly string[] {
+  return model.inquiry.station.loads
     .filter((load) => load.on === 'mast' && load.shape.kind === 'wire' && load.shape.pull === undefined)
     .map((load) => `${load.at}/tension`);
 }
@@ -191,7 +198,7 @@ export function mastRoom(model: TowerModel, heights: readonly number[]): readonl
     const forces = sliceForces(design, speed, 'bad', true);
     const gust = wind.gustEffect(speed);
     for (const place of found.places) {
-      const moment = worstHeadingOf(design, forces, place.arms).value + place.dead;
+      const moment = worstHeadingOf(design, forces, place.arms).value + stillOf(place);
       heights.forEach((height, index) => {
         const arm = height - place.z;
         if (arm <= 0 || place.z < (found.beam.bearing ?? found.beam.foot)) return;
@@ -336,17 +343,22 @@ function placesOf(model: TowerModel, beam: MastBeam, cut: Cut): readonly Place[]
       if (!allowed) return undefined;
       const at = { z, ...allowed };
       if (z >= hold) {
-        places.push({ ...at, arms: forces.map((force) => armAbove(force, z)), dead: deadMoment(model, z) });
+        places.push({ ...at, arms: forces.map((force) => armAbove(force, z)), still: stillMoments(model, z) });
         continue;
       }
       // Below the bearing the moment of what is above it runs out towards the foot; what sits between bends the other way.
       const share = (z - beam.foot) / span;
+      const atHold = stillMoments(model, hold);
       places.push({
         ...at,
         arms: forces.map((force) => share * armAbove(force, hold)),
-        dead: share * deadMoment(model, hold),
+        still: { pull: share * atHold.pull, leaning: share * atHold.leaning },
       });
-      places.push({ ...at, arms: forces.map((force) => armBetween(force, beam.foot, hold, z)), dead: 0 });
+      places.push({
+        ...at,
+        arms: forces.map((force) => armBetween(force, beam.foot, hold, z)),
+        still: { pull: 0, leaning: 0 },
+      });
     }
   }
   return places;
@@ -367,20 +379,37 @@ function armBetween({ low, high }: ForcePlace, foot: number, bearing: number, z:
   return z <= middle ? ((bearing - middle) * (z - foot)) / span : ((middle - foot) * (bearing - z)) / span;
 }
 
-/** Pull of wires as a vector sum, and weight off the axis, above a height [N·m]. */
-function deadMoment(model: TowerModel, z: number): number {
+const stillOf = ({ still }: Place): number => still.pull + still.leaning;
+
+/** Moments that are there without wind [N·m]. */
+interface StillMoments {
+  /** Of the pull of wires, as a vector sum. */
+  readonly pull: number;
+  /** Of weight off the axis. */
+  readonly leaning: number;
+}
+
+function stillMoments(model: TowerModel, z: number): StillMoments {
   let east = 0;
   let north = 0;
-  let leaning = 0;
   for (const load of model.inquiry.station.loads) {
-    if (load.on !== 'mast' || load.low <= z) continue;
-    leaning += load.count * (load.weight ?? 0) * load.offset * GRAVITY;
+    if (load.on !== 'mast' || load.low <= z || load.shape.kind !== 'wire') continue;
     const moment = pullOf(load) * (load.low - z);
-    if (load.shape.kind !== 'wire') continue;
     east += moment * Math.sin(load.shape.heading);
     north += moment * Math.cos(load.shape.heading);
   }
-  return Math.hypot(east, north) + leaning;
+  return { pull: Math.hypot(east, north), leaning: leaningOnMast(model, z) };
+}
+
+/** Moment of what rides on the mast above a height off its axis, ice with its level [N·m]. */
+function leaningOnMast({ inquiry: { station }, iceOnLoads }: TowerModel, z: number): number {
+  let leaning = 0;
+  station.loads.forEach((load, number) => {
+    if (load.on !== 'mast' || load.low <= z) return;
+    const mass = load.count * (load.weight ?? 0) + (iceOnLoads?.[number] ?? 0);
+    leaning += mass * load.offset * GRAVITY;
+  });
+  return leaning;
 }
 
 function pullOf(load: Load): number {
@@ -431,7 +460,7 @@ function worstOf(
 ): Worst {
   let worst: Worst | undefined;
   for (const { cut, place, value, headings } of blownAt(found, windOf, speed, reading, least)) {
-    const moment = value + place.dead;
+    const moment = value + stillOf(place);
     const use = useInBending.of(moment, place.surely);
     if (worst === undefined || use > worst.use)
       worst = { use, useAtBest: useInBending.of(moment, place.atMost), moment, place, headings, cut };
@@ -449,7 +478,7 @@ function useBySpeed(found: MastModel, windOf: (each: MastWinds) => Windward, ste
     const share = (speed / slow) ** 2;
     let most = Number.NEGATIVE_INFINITY;
     for (const { value, place } of blown)
-      most = Math.max(most, useInBending.of(value * share + place.dead, place.surely));
+      most = Math.max(most, useInBending.of(value * share + stillOf(place), place.surely));
     return most;
   };
 }
@@ -492,10 +521,39 @@ function worstHeadingOf(
   };
 }
 
+/** What the mast asks of what holds it. */
+export type AskedOfHold = 'atBearing' | 'atFoot' | 'torque';
+
+/** How much of a force on the mast comes there, and what comes there without wind [N or N·m]. */
+interface Reach {
+  readonly share: (z: number, item: WindItem) => number;
+  readonly still: number;
+}
+
+function reachOf(model: TowerModel, of: AskedOfHold, foot: number, bearing: number | undefined): Reach | undefined {
+  if (of === 'torque') return { share: (_, item) => item.offset, still: 0 };
+  if (bearing === undefined) {
+    return of === 'atFoot' ? { share: () => 1, still: pullForce(model, () => 1) } : undefined;
+  }
+  const span = bearing - foot;
+  const share =
+    of === 'atBearing'
+      ? (z: number) => (z - foot) / span
+      : // What blows below the bearing would take from it; it is not counted on.
+        (z: number) => Math.max(0, z - bearing) / span;
+  return { share, still: pullForce(model, share) + leaningOnMast(model, foot) / span };
+}
+
+function holdOfMast(mast: Mast): { readonly foot: number; readonly bearing?: number } | undefined {
+  const { foot, bearing } = mast;
+  if (foot === undefined) return undefined;
+  return bearing !== undefined && bearing > foot ? { foot, bearing } : { foot };
+}
+
 /**
  * What the mast does to what holds it, whatever its own strength.
  *
- * R_b = ΣF(z − z_f)/s, R_f = ΣF(z − z_b)/s, t = ΣF·e
+ * R_b = (ΣF(z − z_f) + ΣW·e)/s, R_f = (ΣF(z − z_b) + ΣW·e)/s, t = ΣF·e
  *
  * @param model the tower [-]
  * @returns forces, torque, weight and movement [-]; undefined without a mast, or where its foot is not told
@@ -503,38 +561,84 @@ function worstHeadingOf(
  */
 export function mastAnswer(model: TowerModel): MastAnswer | undefined {
   const { mast } = model.inquiry.station;
-  if (mast?.foot === undefined) return undefined;
-  const { foot } = mast;
-  const bearing = mast.bearing !== undefined && mast.bearing > foot ? mast.bearing : undefined;
+  const hold = mast && holdOfMast(mast);
+  if (!mast || !hold) return undefined;
+  const { foot, bearing } = hold;
   const { speed } = siteSpeed(model.inquiry);
   const beam = beamOf(mast);
   let answer: MastAnswer | undefined;
   for (const { design } of once(model, mastInWind).winds) {
     const forces = sliceForces(design, speed, 'bad', true);
-    const by = (weight: (z: number, item: WindItem) => number) =>
+    const by = (share: Reach['share']) =>
       worstHeadingOf(
         design,
         forces,
-        design.slices.map((slice) => weight(slice.z, design.items[slice.item] as WindItem)),
+        design.slices.map((slice) => share(slice.z, design.items[slice.item] as WindItem)),
       ).value;
+    const asked = (of: AskedOfHold) => {
+      const reach = reachOf(model, of, foot, bearing);
+      return reach && by(reach.share) + reach.still;
+    };
     const force = by(() => 1);
-    const span = bearing === undefined ? 0 : bearing - foot;
+    const atBearing = asked('atBearing');
     const here: MastAnswer = {
       force,
-      torque: by((_, item) => item.offset),
-      atFoot:
-        bearing === undefined
-          ? force + pullForce(model, () => 1)
-          : by((z) => Math.max(0, z - bearing) / span) + pullForce(model, (z) => Math.max(0, z - bearing) / span),
-      ...(bearing === undefined
-        ? {}
-        : { atBearing: by((z) => (z - foot) / span) + pullForce(model, (z) => (z - foot) / span) }),
+      torque: asked('torque') as number,
+      atFoot: asked('atFoot') as number,
+      ...(atBearing === undefined ? {} : { atBearing }),
       ...weightOf(model, beam),
       ...movementOf(model, beam, design, forces),
     };
     if (answer === undefined || here.force > answer.force) answer = here;
   }
   return answer;
+}
+
+/**
+ * The winds to which what holds the mast keeps to what its maker states.
+ *
+ * (ΣF·share + what stays)/stated = 1
+ *
+ * @param model the tower [-]
+ * @param of what is asked of it [-]
+ * @param stated force [N] or torque [N·m]
+ * @returns the winds [-]; none where the mast is not told or no wind brings it there
+ * @source derived
+ */
+export function windsHeldByHold(model: TowerModel, of: AskedOfHold, stated: number): WindsHeld {
+  const { mast } = model.inquiry.station;
+  const hold = mast && holdOfMast(mast);
+  const reach = hold && reachOf(model, of, hold.foot, hold.bearing);
+  if (!reach) return {};
+  const { cut, winds } = once(model, mastInWind);
+  const shares = cut.slices.map((slice) => reach.share(slice.z, cut.items[slice.item] as WindItem));
+  const steadyUpTo = steadySpeed(winds);
+  const useBy = (windOf: (each: MastWinds) => Windward) => {
+    const asked = (speed: number) =>
+      Math.max(
+        ...winds.map((each) => {
+          const blown = windOf(each);
+          return worstHeadingOf(blown, sliceForces(blown, speed, 'bad', false), shares).value;
+        }),
+      );
+    const slow = Math.min(1, steadyUpTo);
+    let blown: number | undefined;
+    return (speed: number): number => {
+      if (speed > steadyUpTo || steadyUpTo <= 0) return (asked(speed) + reach.still) / stated;
+      blown ??= asked(slow);
+      return (blown * (speed / slow) ** 2 + reach.still) / stated;
+    };
+  };
+  return windsHeld(model, {
+    design: useBy((each) => each.design),
+    actual: useBy((each) => each.actual()),
+    steadyUpTo,
+  });
+}
+
+/** Speed up to which no coefficient of what the mast carries changes [m/s]. */
+function steadySpeed(winds: readonly MastWinds[]): number {
+  return Math.min(...winds.flatMap((each) => [each.design.steadyUpTo, each.actual().steadyUpTo]));
 }
 
 function pullForce(model: TowerModel, weight: (z: number) => number): number {
@@ -589,9 +693,10 @@ function movementOf(
     if (load.on === 'mast' && pullOf(load) > 0) acting.push({ low: load.low, high: load.low, force: pullOf(load) });
   }
   const { tip } = mastBending(beam, acting);
+  const still = stillMoments(model, hold);
   return {
     tipMovement: Math.abs(tip.movement),
-    bending: { moment: value + deadMoment(model, hold), height: hold },
+    bending: { moment: value + still.pull + still.leaning, height: hold },
   };
 }
 
@@ -650,7 +755,14 @@ function explainCase(found: MastModel, speed: number, least: boolean, trace: Tra
       'moment',
       trace,
     );
-  const moment = evaluate(trace, totalMoment, [sum('still'), sum('turning'), sum('fixed'), 0, place.dead, 0]);
+  const moment = evaluate(trace, totalMoment, [
+    sum('still'),
+    sum('turning'),
+    sum('fixed'),
+    0,
+    place.still.pull,
+    place.still.leaning,
+  ]);
   agree(moment, worst.moment, 'moment in the mast');
   const tubes = found.beam.pieces.filter(({ low, high }) => low <= place.z && place.z <= high);
   const { allowed } = under(trace, 'tube where it is bent most', () => sharedBending(tubes, trace));

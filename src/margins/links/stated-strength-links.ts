@@ -1,9 +1,10 @@
 import { hungMasses, sliceForces, untoldWeights } from '../../structure/index.ts';
+import type { WindsHeld } from '../holds-to-use.ts';
 import type { Rating } from '../rating.ts';
 import { siteSpeed, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Compared, Link } from './link.ts';
-import type { MastAnswer } from './mast-link.ts';
+import { type MastAnswer, untoldPulls, windsHeldByHold } from './mast-link.ts';
 
 /**
  * Bearing, rotator and weight aloft against what their makers state: one link for each stated strength.
@@ -28,6 +29,7 @@ function linkOf(
   base: Pick<Link, 'id' | 'kind'>,
   compared: Compared | undefined,
   needs: readonly string[],
+  held: WindsHeld = {},
 ): Link {
   if (compared === undefined) {
     return { ...base, verdict: 'not-shown', because: needs.length > 0 ? 'missing' : 'not-computed', needs };
@@ -35,7 +37,7 @@ function linkOf(
   const verdict = verdictOf(compared.use, compared.use, model.inquiry.wanted.margin);
   const result = { ...compared, useRange: [compared.use, compared.use] as const, headings: {} };
   if (needs.length > 0) return { ...base, verdict: 'not-shown', because: 'missing', needs, result };
-  return { ...base, verdict, needs: [], result };
+  return { ...base, verdict, needs: [], result: { ...result, ...held } };
 }
 
 function holderLink(model: TowerModel, rating: Rating, number: number, mast: MastAnswer | undefined): readonly Link[] {
@@ -48,9 +50,9 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
     const force = kind === 'bearing' ? mast?.atBearing : mast?.atFoot;
     const height = kind === 'bearing' ? model.hold.bearing : model.hold.foot;
     if (mast && force === undefined) return [linkOf(model, base, undefined, ['/mast/bearing'])];
-    return [
-      linkOf(model, base, force === undefined ? undefined : compare('side-force', force, capacity, height), needs),
-    ];
+    const held = windsHeldByHold(model, kind === 'bearing' ? 'atBearing' : 'atFoot', capacity);
+    const compared = force === undefined ? undefined : compare('side-force', force, capacity, height);
+    return [linkOf(model, base, compared, [...needs, ...untoldPulls(model)], held)];
   }
   if (claim.kind === 'area') {
     const area = areaOnMast(model);
@@ -63,7 +65,8 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
     // What holds against the wind is the brake; where only the turning torque is told, that is all it surely has.
     const stated = claim.brake ?? claim.torque;
     if (stated === undefined || !mast) return [linkOf(model, base, undefined, needs)];
-    return [linkOf(model, base, compare('torque', mast.torque, stated, model.hold.foot), needs)];
+    const held = windsHeldByHold(model, 'torque', stated);
+    return [linkOf(model, base, compare('torque', mast.torque, stated, model.hold.foot), needs, held)];
   }
   if (claim.kind === 'weight') {
     const weight = mast?.weight;
