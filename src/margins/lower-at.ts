@@ -20,7 +20,7 @@ export interface LowerAt {
   /** Forecast gust, an actual 3-second one at 10 m over open ground [m/s]. */
   readonly gust: number;
   readonly ofLink: string;
-  /** Links that are not shown, so that they may be weaker. */
+  /** Other links that are not shown, so that they may be weaker. */
   readonly without: readonly string[];
 }
 
@@ -48,6 +48,6 @@ export function lowerAtOf(inquiry: Inquiry, links: readonly Link[], trace?: Trac
   return {
     gust: evaluate(trace, lowerAtGust, [gust, inquiry.wanted.forecast]),
     ofLink: weakest.id,
-    without: links.filter((link) => link.verdict === 'not-shown').map((link) => link.id),
+    without: links.filter((link) => link.verdict === 'not-shown' && link !== weakest).map((link) => link.id),
   };
 }

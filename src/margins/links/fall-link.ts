@@ -1,5 +1,6 @@
 import type { Trace } from '../../foundation/index.ts';
-import { type FallCheck, fallDistances, halfElementFrom } from '../../structure/index.ts';
+import { type FallCheck, fallDistances } from '../../structure/index.ts';
+import { halvesOf } from '../reach.ts';
 import type { TowerModel } from '../tower-model.ts';
 import type { Link } from './link.ts';
 
@@ -7,7 +8,7 @@ import type { Link } from './link.ts';
  * Whether everything falls clear of lines and border, where the plan gives their distances. A building is no limit but a
  * caution: most towers stand beside one.
  *
- * h_tip + half an element + 10 ft against the distance
+ * h_tip + half an element or boom + 10 ft against the distance
  *
  * @param model the tower [-]
  * @returns a link for each distance [-]
@@ -22,7 +23,7 @@ export function fallLinks(model: TowerModel): readonly Link[] {
 /**
  * Whether what falls may reach each of the places whose distance the plan gives.
  *
- * d_w = h_tip + half an element + 10 ft
+ * d_w = h_tip + half an element or boom + 10 ft
  *
  * @param model the tower [-]
  * @param trace the working, or nothing [-]
@@ -36,9 +37,8 @@ export function fallChecks(model: TowerModel, trace?: Trace): readonly FallCheck
   const half = Math.max(
     0,
     ...station.loads.map((load) => {
-      const { reach, boom = 0 } = load;
-      if (reach !== undefined) return reach >= boom / 2 ? halfElementFrom(reach, boom) : reach;
-      return longestAcross(load.shape) / 2;
+      const { halfBoom, halfElement } = halvesOf(load);
+      return Math.max(halfBoom, halfElement);
     }),
   );
   const targets = [
@@ -48,17 +48,6 @@ export function fallChecks(model: TowerModel, trace?: Trace): readonly FallCheck
   ] as const;
   const given = targets.flatMap(({ to, distance }) => (distance === undefined ? [] : [{ to, distance }]));
   return fallDistances(tip, half, given, trace);
-}
-
-function longestAcross(shape: TowerModel['inquiry']['station']['loads'][number]['shape']): number {
-  if (shape.kind === 'tube') return shape.along === 'upright' ? 0 : shape.length;
-  if (shape.kind !== 'tubes') return 0;
-  return Math.max(
-    0,
-    ...shape.rows.map((row) =>
-      row.along === 'upright' ? 0 : row.pieces.reduce((sum, piece) => sum + piece.length, 0),
-    ),
-  );
 }
 
 function linkOf(check: FallCheck): Link {
