@@ -103,8 +103,10 @@ function jointsAlike(
   });
 }
 
+/** Where the axes of the legs meet; by the outside width, a little higher, where their thickness is not told. */
 function apexOf(section: Section): number {
   const shape = section.shape;
   if (shape?.kind !== 'lattice' || shape.width[0] <= shape.width[1]) return Number.POSITIVE_INFINITY;
-  return section.low + (shape.width[0] * (section.high - section.low)) / (shape.width[0] - shape.width[1]);
+  const spacing = shape.width[0] - (shape.solid.by === 'members' ? shape.solid.leg : 0);
+  return section.low + (spacing * (section.high - section.low)) / (shape.width[0] - shape.width[1]);
 }

@@ -10,6 +10,9 @@ export interface FootForces {
   readonly moment: number;
 }
 
+/** Forces of the legs, and whether they stand on the outside width because their thickness is not told. */
+export type LegsAtFoot = LegForces & { readonly byOutsideWidth?: true };
+
 /** At the foot of the tower, at the headings of the ledger, as if nothing else held it. */
 export interface Reactions {
   /** Of the wind and of what stays, at the worst heading of both. */
@@ -27,7 +30,7 @@ export interface Reactions {
   /** Tower and all that hangs on it [kg]; absent: some weight is not told. */
   readonly weight?: number;
   /** Of the legs of a lattice that stands by itself, nominal: shown, bolts and concrete are not checked. */
-  readonly legs?: LegForces;
+  readonly legs?: LegsAtFoot;
   /** What a bracketed tower may pull on its highest bracket, allowable level [N]. */
   readonly bracketPull?: number;
 }
@@ -97,11 +100,13 @@ export function explainLegs(model: TowerModel, reactions: Reactions, trace: Trac
   legsOf(model, { ...nominal, ...(weight === undefined ? {} : { weight }) }, trace);
 }
 
-function legsOf(model: TowerModel, foot: FootLoad, trace?: Trace): LegForces | undefined {
+function legsOf(model: TowerModel, foot: FootLoad, trace?: Trace): LegsAtFoot | undefined {
   const { tower } = model.inquiry.station;
   const shape = tower.sections[0]?.shape;
   if (tower.support === 'guyed' || tower.support === 'bracketed' || shape?.kind !== 'lattice') return undefined;
-  return legForces(shape.faces, shape.width[0], foot, trace);
+  const { solid, width, faces } = shape;
+  if (solid.by !== 'members') return { ...legForces(faces, width[0], foot, trace), byOutsideWidth: true };
+  return legForces(faces, width[0] - solid.leg, foot, trace);
 }
 
 /**

@@ -16,7 +16,7 @@ const LEG_ARM = { 3: Math.sqrt(3) / 2, 4: Math.SQRT2 } as const;
 
 const arm = variable('k_b', '√3/2 for three legs, √2 for four', 'one', LEG_ARM[3], LEG_ARM[4]);
 const moment = variable('M', 'moment at the foot, nominal', 'moment', 0, 1e6);
-const width = variable('b', 'from leg to leg at the foot', 'length', 0.1, 5);
+const width = variable('b', 'from axis to axis of two legs at the foot', 'length', 0.1, 5);
 const legs = variable('n', 'number of legs', 'one', 3, 4);
 const dead = variable('D', 'weight of the tower and all on it', 'force', 0, 1e5);
 
@@ -50,7 +50,7 @@ export const legPushFormula = defineFormula({
  * Holds for the legs of a roof tripod or quadruped too, b from foot to foot.
  *
  * @param faces number of legs [-]
- * @param width from leg to leg at the foot [m]
+ * @param width from axis to axis of two legs at the foot [m]
  * @param foot nominal shear [N], moment [N·m] and weight [kg] at the foot
  * @param trace the working, or nothing [-]
  * @returns pull and push of a leg [N]

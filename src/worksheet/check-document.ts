@@ -4,6 +4,7 @@ import {
   type Caution,
   type FootForces,
   hillHelpOf,
+  type LegsAtFoot,
   type Link,
   loweredOf,
   type Remedies,
@@ -15,7 +16,6 @@ import {
   workingOf,
 } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import type { LegForces } from '../structure/index.ts';
 import { convertSpeed, isMeanBasis, type SpeedBasis } from '../wind/index.ts';
 import { CAUTION_WORDS, NOT_COVERED } from './caution-words.ts';
 import { type ChanceDocument, chanceDocuments } from './chance-document.ts';
@@ -151,7 +151,12 @@ export interface CheckDocument {
     readonly steady: { readonly shear: Quantity; readonly moment: Quantity };
     readonly heldAbove: boolean;
     readonly weight?: Quantity;
-    readonly legs?: { readonly uplift?: Quantity; readonly upliftWithoutWeight: Quantity; readonly push?: Quantity };
+    readonly legs?: {
+      readonly uplift?: Quantity;
+      readonly upliftWithoutWeight: Quantity;
+      readonly push?: Quantity;
+      readonly byOutsideWidth?: boolean;
+    };
     readonly bracketPull?: Quantity;
   };
   /** What the mast does to what holds it. */
@@ -221,7 +226,8 @@ export function checkDocument(
   const method = METHOD_BY_ID[inquiry.method];
   const towerUse = assessment.links[0]?.result?.use ?? 0;
   const forces = ({ shear, moment }: FootForces) => ({ shear: q(shear, 'force'), moment: q(moment, 'moment') });
-  const legs = ({ uplift, upliftWithoutWeight, push }: LegForces) => ({
+  const legs = ({ uplift, upliftWithoutWeight, push, byOutsideWidth }: LegsAtFoot) => ({
+    ...(byOutsideWidth === undefined ? {} : { byOutsideWidth }),
     ...(uplift === undefined ? {} : { uplift: q(uplift, 'force') }),
     upliftWithoutWeight: q(upliftWithoutWeight, 'force'),
     ...(push === undefined ? {} : { push: q(push, 'force') }),

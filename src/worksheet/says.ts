@@ -1,7 +1,6 @@
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Assessment, Compared, Link, LinkResult, LowerAt } from '../margins/index.ts';
+import type { Assessment, Compared, LegsAtFoot, Link, LinkResult, LowerAt } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import type { LegForces } from '../structure/index.ts';
 import { linkName, WORDS_FOR_BASIS } from './choice-words.ts';
 import { beyondInWords, DIMENSION_OF_COMPARED, ofWhat, WORDS_FOR_COMPARED } from './link-words.ts';
 import { inWords, listed, sentence, useFigures } from './quantity.ts';
@@ -145,11 +144,16 @@ export function lowerAtSays({ inquiry, links }: Assessment, { gust, ofLink, with
 }
 
 /** What the legs do at the foot, in a sentence. */
-export function legsSay({ uplift, upliftWithoutWeight, push }: LegForces, units: UnitSystem): string {
+export function legsSay(legs: LegsAtFoot, units: UnitSystem): string {
+  const { uplift, upliftWithoutWeight, push, byOutsideWidth } = legs;
   const force = (value: number) => inWords(value, 'force', units, 4);
-  if (uplift === undefined || push === undefined) {
-    return `A leg pulls up to ${force(upliftWithoutWeight)} at its foot with no weight counted, nominal load of foundations; its bolts and concrete are not checked.`;
-  }
-  const pulls = uplift > 0 ? `pulls up to ${force(uplift)}` : 'is not pulled';
-  return `A leg ${pulls} with 0.6 of the weight against it, and presses up to ${force(push)}, nominal load of foundations; its bolts and concrete are not checked.`;
+  const pulls =
+    uplift === undefined
+      ? `pulls up to ${force(upliftWithoutWeight)} at its foot with no weight counted`
+      : `${uplift > 0 ? `pulls up to ${force(uplift)}` : 'is not pulled'} with 0.6 of the weight against it`;
+  const presses = push === undefined ? '' : `, and presses up to ${force(push)}`;
+  const more = byOutsideWidth
+    ? ' The legs were taken as far apart as the face is wide; they stand closer by their thickness, which is not told, and take more.'
+    : '';
+  return `A leg ${pulls}${presses}, nominal load of foundations; its bolts and concrete are not checked.${more}`;
 }

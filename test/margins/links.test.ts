@@ -446,9 +446,9 @@ describe('the hoist of a tower that telescopes', () => {
 
 describe('the legs of a lattice that stands by itself', () => {
   it('pull and press by the nominal moment over their spacing, with the weight for and against', () => {
-    // Three legs 18 in apart: one against two, √3/2 · 1.5 ft.
+    // A face of 18 in with legs of 1 1/4: axes 16.75 in apart. One leg against two, √3/2 of that.
     const { legs, nominal, weight = Number.NaN } = assessed(toldInFull()).reactions;
-    const arm = (Math.sqrt(3) / 2) * 18 * (FOOT / 12);
+    const arm = (Math.sqrt(3) / 2) * 16.75 * (FOOT / 12);
     // 600 lb of tower, 12 ft of mast at 4.6733 lb/ft, 60 lb of loads, three lines of 48 ft at 0.1 lb.
     expect(weight / POUND).toBeCloseTo(600 + 12 * 4.6733 + 60 + 3 * 48 * 0.1, 0);
     expect(legs?.upliftWithoutWeight).toBeCloseTo(nominal.moment / arm, 6);

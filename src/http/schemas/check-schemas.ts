@@ -463,6 +463,10 @@ export const checkSchema = component(
               uplift: z.exactOptional(quantitySchema),
               upliftWithoutWeight: quantitySchema,
               push: z.exactOptional(quantitySchema),
+              byOutsideWidth: z.exactOptional(z.boolean()).meta({
+                description:
+                  'true where the thickness of the legs is not told: they stand closer than the face is wide.',
+              }),
             })
             .meta({
               description:
