@@ -34,6 +34,7 @@ export const CAUTION_CODES = [
   'rating-exposure-assumed',
   'partial-factor',
   'rating-class-assumed',
+  'rating-lines-assumed',
   'rating-basis-converted',
   'rating-level-assumed',
   'rating-for-other-height',
@@ -238,6 +239,9 @@ function aboutRatings(model: TowerModel, say: Say): void {
       say('rating-level-assumed', 'verdict', { at });
     if (claim.kind === 'area' && claim.areaKind === 'unknown')
       say('area-kind-unknown', 'verdict', { at: `${at}/areaKind` });
+    // One line is no bundle, and two lie as wide in one as singly.
+    if (rating.withCables && rating.withCables.laid === undefined && rating.withCables.count > 2)
+      say('rating-lines-assumed', 'verdict', { at: `${at}/withCables/laid` });
     if (!wind) return;
     if (!wind.method) {
       say('rating-standard-unknown', 'verdict', { at: `${at}/wind/method` });

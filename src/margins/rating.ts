@@ -1,5 +1,6 @@
 import type { AreaKind } from '../areas/index.ts';
 import type { MethodId } from '../methods/index.ts';
+import type { RatedLines } from '../structure/index.ts';
 import type { Ground, RiskCategory, SpeedBasis } from '../wind/index.ts';
 
 /** What a maker says, in SI, with everything he left unsaid absent. */
@@ -16,7 +17,7 @@ export interface Rating {
   /** Heights of the supports it was stated for; absent: the plan's. */
   readonly held?: readonly number[];
   /** Lines the maker already allowed for. */
-  readonly withCables?: { readonly count: number; readonly diameter: number };
+  readonly withCables?: RatedLines;
 }
 
 export type RatingClaim =

@@ -1,4 +1,4 @@
-import { type DragPart, latticeParts, partsOfLines, partsOfShape, poleParts } from '../areas/index.ts';
+import { type DragPart, type Lay, latticeParts, partsOfLines, partsOfShape, poleParts } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type Trace, under, variable } from '../foundation/index.ts';
 import type { CableRun, Load, Mast, Section, Station, Tower } from './station.ts';
 
@@ -178,8 +178,18 @@ function sectionParts(
   return poleParts(shape, low, high, (tower.top - tower.foot) / meanWidth, 1);
 }
 
+/** Lines a maker allowed for. */
+export interface RatedLines {
+  readonly count: number;
+  /** Of one [m]. */
+  readonly diameter: number;
+  /** Absent: nobody tells. */
+  readonly laid?: Lay;
+}
+
 /**
- * Lines the maker already allowed for: singly, from the foot to the top.
+ * Lines the maker already allowed for, from the foot to the top; as a bundle, which credits least, where nobody tells how
+ * they lay.
  *
  * @param lines how many, of what diameter [-]
  * @param tower the tower [-]
@@ -187,12 +197,8 @@ function sectionParts(
  * @returns the item [-]
  * @source common-practice
  */
-export function ratedLines(
-  lines: { readonly count: number; readonly diameter: number },
-  tower: Tower,
-  trace?: Trace,
-): WindItem {
-  const parts = partsOfLines(lines.count, lines.diameter, tower.foot, tower.top, 'single', trace);
+export function ratedLines(lines: RatedLines, tower: Tower, trace?: Trace): WindItem {
+  const parts = partsOfLines(lines.count, lines.diameter, tower.foot, tower.top, lines.laid ?? 'bundle', trace);
   return {
     name: 'lines the maker allowed for',
     at: '',

@@ -162,6 +162,11 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     says: () => 'Your rating names no class of structure. Read as I, which credits the tower least.',
     do: 'Ask the maker for which class the tower is rated.',
   },
+  'rating-lines-assumed': {
+    says: () =>
+      'Your rating does not say how the lines it allows for lay. Read as a bundle, which credits the tower least.',
+    do: 'Ask the maker how he laid them.',
+  },
   'rating-basis-converted': {
     says: (caution) => `The rated speed was turned into a ${basis(caution)}, which its standard takes.`,
     do: 'Ask the maker for the speed in the standard’s own kind.',

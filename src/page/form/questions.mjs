@@ -554,6 +554,17 @@ export const RATINGS = {
     quantity('/top', 'stated for a top at', 'length', { more: true }),
     whole('/withCables/count', 'lines it already allows for', { more: true }),
     quantity('/withCables/diameter', 'of a diameter of', 'diameter', { more: true }),
+    choice(
+      '/withCables/laid',
+      'they lay',
+      [
+        ['single', 'singly'],
+        ['ribbon', 'flat in a row'],
+        ['bundle', 'in one round bundle'],
+        ['inside', 'inside the tower'],
+      ],
+      { blank: DONT_KNOW, more: true },
+    ),
     ...remarks('/withCables', 'those lines'),
     text('/source', 'from', { hint: 'the sheet and its year' }),
     text('/note', 'Remark', { more: true }),

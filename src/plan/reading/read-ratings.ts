@@ -62,6 +62,7 @@ function readRating(reader: PlanReader, fields: RatingFields, at: string, tower:
     withCables: fields.withCables && {
       count: fields.withCables.count,
       diameter: reader.quantity(fields.withCables.diameter, BOUNDS.diameter, `${at}/withCables`, 'diameter'),
+      ...(fields.withCables.laid === undefined ? {} : { laid: fields.withCables.laid }),
     },
   });
 }

@@ -1,10 +1,7 @@
 import { z } from 'zod';
-import type { Lay } from '../../areas/index.ts';
 import { choice, optional, quantity, quantityPair, remarks, whole, yesOrNo } from './field-schemas.ts';
 import { ratedWindSchema } from './rating-schema.ts';
-import { latticeFields, loadShapeFields, name, poleFields, SHAPE_NAMES } from './shape-schema.ts';
-
-const LAYS = ['single', 'ribbon', 'bundle', 'inside'] as const satisfies readonly Lay[];
+import { LAYS, latticeFields, loadShapeFields, name, poleFields, SHAPE_NAMES } from './shape-schema.ts';
 
 export const loadSchema = z
   .strictObject({

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Rating } from '../../margins/index.ts';
 import { METHODS } from '../../methods/index.ts';
 import { choice, optional, quantity, remarks, whole } from './field-schemas.ts';
-import { areaKind } from './shape-schema.ts';
+import { areaKind, LAYS } from './shape-schema.ts';
 import { exposure, riskCategory, speedBasis, terrain } from './site-schema.ts';
 
 export const RATED_PARTS = [
@@ -84,6 +84,7 @@ export const ratingSchema = z
         .strictObject({
           count: whole(1, 200, 'How many lines'),
           diameter: quantity('diameter', 'Diameter of one'),
+          laid: optional(choice(LAYS, 'How they lay; a bundle, which credits least, when not given')),
           ...remarks,
         })
         .meta({ description: 'Lines the maker already allowed for' }),

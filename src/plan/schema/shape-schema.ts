@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Along, AreaKind, LatticeSolid, Members } from '../../areas/index.ts';
+import type { Along, AreaKind, LatticeSolid, Lay, Members } from '../../areas/index.ts';
 import { choice, optional, quantity, quantityPair, remarks, text, whole, yesOrNo } from './field-schemas.ts';
 
 export const AREA_KINDS = [
@@ -9,6 +9,8 @@ export const AREA_KINDS = [
   'flat-plate',
   'unknown',
 ] as const satisfies readonly AreaKind[];
+/** How a run of lines lies. */
+export const LAYS = ['single', 'ribbon', 'bundle', 'inside'] as const satisfies readonly Lay[];
 const ALONG = ['upright', 'boom', 'element'] as const satisfies readonly Along[];
 const MEMBERS = ['round', 'flat'] as const satisfies readonly Members[];
 type Pattern = Extract<LatticeSolid, { by: 'members' }>['pattern'];

@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { assessed, type Document } from './any-plan.ts';
+
+/** A pole of a tower with three lines, hung with just what its maker rated, in just the wind he rated. */
+const plan = (laid: string, withCables: Document): Document => ({
+  units: 'si',
+  method: 'asce7-16',
+  site: { wind: '45 m/s', exposure: 'C' },
+  tower: {
+    support: 'free',
+    top: 12,
+    sections: [
+      { length: 12, shape: 'lattice', faces: 3, width: 400, members: 'round', leg: 35, brace: 12, panel: 400 },
+    ],
+  },
+  loads: [{ name: 'panel', above: 1, area: 1.3, areaKind: 'effective', on: 'mast' }],
+  mast: { outside: 0.1, wall: 0.01, length: 2.5, inside: 1.5, yield: '250 MPa' },
+  cables: [{ name: 'lines', count: 3, diameter: 20, laid }],
+  ratings: [
+    {
+      of: 'tower',
+      area: 1.3,
+      areaKind: 'effective',
+      above: 1,
+      wind: { speed: '45 m/s', method: 'asce7-16', exposure: 'C', riskCategory: 'II' },
+      withCables: { count: 3, diameter: 20, ...withCables },
+    },
+  ],
+});
+const use = (laid: string, withCables: Document) =>
+  assessed(plan(laid, withCables)).links.find(({ id }) => id === 'tower')?.result?.use ?? Number.NaN;
+const codes = (withCables: Document) => assessed(plan('single', withCables)).cautions.map(({ code }) => code);
+
+describe('lines the maker allowed for', () => {
+  it('are credited as he laid them: his own case takes just what it is rated for', () => {
+    for (const laid of ['single', 'ribbon', 'bundle', 'inside']) expect(use(laid, { laid })).toBeCloseTo(1, 3);
+  });
+
+  it('are credited as a bundle, which is least, where nobody tells, and the answer says so', () => {
+    expect(use('bundle', {})).toBe(use('bundle', { laid: 'bundle' }));
+    expect(use('single', {})).toBe(use('single', { laid: 'bundle' }));
+    expect(use('single', {})).toBeGreaterThan(use('single', { laid: 'single' }));
+    expect(codes({})).toContain('rating-lines-assumed');
+    expect(codes({ laid: 'single' })).not.toContain('rating-lines-assumed');
+    expect(codes({ count: 2 })).not.toContain('rating-lines-assumed');
+  });
+});
