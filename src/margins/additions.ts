@@ -90,7 +90,9 @@ function shownIds(links: readonly Link[]): readonly string[] {
 /** What a ranking goes by, each the smaller the better. */
 function marksOf({ verdict, links }: Assessment, shown: ReadonlySet<string>): readonly number[] {
   const unshown = links.filter((link) => link.verdict === 'not-shown' && shown.has(link.id)).length;
-  const uses = links.flatMap(({ result }) => (result ? [result.use] : []));
+  const usesOf = (ofFall: boolean) =>
+    links.flatMap(({ kind, result }) => (result && (kind === 'fall') === ofFall ? [result.use] : []));
+  const [uses, falls] = [usesOf(false), usesOf(true)];
   const gusts = links.flatMap(({ result }) => (result?.holdsTo ? [result.holdsTo.gust] : []));
   return [
     Number(verdict === 'over'),
@@ -99,6 +101,8 @@ function marksOf({ verdict, links }: Assessment, shown: ReadonlySet<string>): re
     // Nothing known is not the same as nothing asked.
     uses.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...uses),
     gusts.length === 0 ? 0 : -Math.min(...gusts),
+    // How far it may fall says nothing of what it takes.
+    Math.max(0, ...falls),
   ];
 }
 

@@ -14,6 +14,7 @@ export const CAUTION_CODES = [
   'power-lines',
   'corrosion-and-age',
   'over',
+  'within-its-fall',
   'thin-margin',
   'basis-assumed',
   'basis-converted',
@@ -118,7 +119,7 @@ export function cautionsOf(
   say('climbing', 'standing');
   say('power-lines', 'standing');
   for (const link of links) {
-    if (link.verdict === 'over') say('over', 'verdict', { of: link.id });
+    if (link.verdict === 'over') say(link.kind === 'fall' ? 'within-its-fall' : 'over', 'verdict', { of: link.id });
     if (link.verdict === 'thin') say('thin-margin', 'verdict', { of: link.id });
   }
   aboutSite(model, site, wind, say);

@@ -1,6 +1,6 @@
 import type { Caution, CautionCode } from '../margins/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
-import { WORDS_FOR_BASIS } from './choice-words.ts';
+import { placeOfFall, WORDS_FOR_BASIS } from './choice-words.ts';
 import { figures, sentence } from './quantity.ts';
 
 interface CautionWords {
@@ -23,7 +23,6 @@ const LINK_NAMES: Readonly<Record<string, string>> = {
   raising: 'raising gear',
   lying: 'tower lying down',
   hoist: 'hoist',
-  fall: 'distance it may fall',
 };
 const linkOf = (caution: Caution) => {
   const [kind = '', name] = (caution.of ?? '').split(':');
@@ -35,7 +34,7 @@ const linkOf = (caution: Caution) => {
 
 /** Links held against their own measures and not a maker's word. */
 const byItself = (caution: Caution) =>
-  ['mast', 'elements', 'foundation', 'raising', 'hoist', 'fall'].includes((caution.of ?? '').split(':')[0] ?? '');
+  ['mast', 'elements', 'foundation', 'raising', 'hoist'].includes((caution.of ?? '').split(':')[0] ?? '');
 export const HILL_REASONS: Readonly<Record<string, string>> = {
   'too-gentle': 'its slope is too gentle',
   'too-low': 'it is lower than the standard counts on this ground',
@@ -67,6 +66,10 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
         ? `The ${linkOf(caution)} is asked for more than it takes.`
         : `The ${linkOf(caution)} is asked for more than its rating shows: beyond what the maker stands behind, which is not the same as failing.`,
     do: 'Hang less, lower, or ask the maker.',
+  },
+  'within-its-fall': {
+    says: (caution) => `Falling, it may reach the ${placeOfFall({ id: caution.of ?? '' })}.`,
+    do: 'Set it farther off, keep it lower, or let what spreads far hang lower.',
   },
   'thin-margin': {
     says: (caution) =>

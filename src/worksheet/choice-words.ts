@@ -67,10 +67,15 @@ export function linkName(link: Pick<Link, 'id' | 'kind' | 'name' | 'withIce'>): 
     case 'lying':
       return 'tower lying down';
     case 'fall':
-      return `distance to the ${link.id.split(':')[1]?.replace('-', ' ') ?? 'line'}`;
+      return `distance to the ${placeOfFall(link)}`;
     case 'foundation':
       return 'footing';
   }
+}
+
+/** What a falling tower may reach: power line, property line. */
+export function placeOfFall({ id }: Pick<Link, 'id'>): string {
+  return id.replace(/^fall:/, '').replace('-', ' ');
 }
 
 /** A ground under the name that its standard has for such. */

@@ -77,8 +77,6 @@ export function beyondInWords(link: Pick<Link, 'kind'>): string {
     case 'raising':
     case 'hoist':
       return ': its gear is not made for this pull';
-    case 'fall':
-      return ': falling, it would reach there';
     default:
       return ': beyond what the maker stands behind, which is not the same as failing';
   }

@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Assessment, Compared, LegsAtFoot, Link, LinkResult, LowerAt } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { linkName, WORDS_FOR_BASIS } from './choice-words.ts';
+import { linkName, placeOfFall, WORDS_FOR_BASIS } from './choice-words.ts';
 import { beyondInWords, DIMENSION_OF_COMPARED, ofWhat, WORDS_FOR_COMPARED } from './link-words.ts';
 import { inWords, listed, sentence, useFigures } from './quantity.ts';
 import { missingSentences, questionOf } from './question-words.ts';
@@ -14,7 +14,9 @@ export function headline(assessment: Assessment): string {
   const names = namesOf(notShown);
   const more = names.length > 6 ? ` and ${names.length - 6} more` : '';
   const tail = notShown.length > 0 ? ` Not shown yet: ${listed(names.slice(0, 6))}${more}.` : '';
-  return `${mainSentence(assessment, main)}${tail}`;
+  const falls = links.filter((link) => link.kind === 'fall' && link.verdict === 'over' && link !== main);
+  const near = falls.length > 0 ? ` Falling, it may reach the ${listed(falls.map(placeOfFall))}.` : '';
+  return `${mainSentence(assessment, main)}${near}${tail}`;
 }
 
 /** What links are called, each name once. */
@@ -28,8 +30,11 @@ function mainLink(assessment: Assessment): Link {
   const tower = links[0] as Link;
   if (tower.verdict === 'not-shown' && links.every((link) => link.verdict !== 'over')) return tower;
   const shown = links.filter((link) => link.result && link.verdict !== 'not-shown');
-  const overOnly = shown.filter((link) => link.verdict === 'over');
-  return (overOnly.length > 0 ? overOnly : shown).reduce((worst, link) =>
+  const over = shown.filter((link) => link.verdict === 'over');
+  // How far it may fall says nothing of what it takes; it has a sentence of its own.
+  const overInWind = over.filter((link) => link.kind !== 'fall');
+  const foremost = [overInWind, over, shown].find((each) => each.length > 0) as readonly Link[];
+  return foremost.reduce((worst, link) =>
     (link.result as LinkResult).use > (worst.result as LinkResult).use ? link : worst,
   );
 }
@@ -42,6 +47,7 @@ function mainSentence(assessment: Assessment, link: Link): string {
   const basis = inquiry.site.basis ?? METHOD_BY_ID[inquiry.method].basis;
   const wind = `your ${inWords(inquiry.site.speed, 'speed', system)} ${WORDS_FOR_BASIS[basis]}`;
   const soFar = assessment.verdict === link.verdict ? '' : ' so far';
+  if (result && link.kind === 'fall') return fallSentence(link, result, soFar, system);
   if (result && link.verdict !== 'not-shown') {
     const beyond = link.verdict === 'over' ? beyondInWords(link) : '';
     const said = result.over ?? result;
@@ -49,6 +55,15 @@ function mainSentence(assessment: Assessment, link: Link): string {
     return `${sentence(link.verdict)}${soFar}: in ${wind} the ${name} takes ${useFigures(said.use)} of ${ofWhat(link)}, ${whereInWords(assessment, said)}${besides}${beyond}.`;
   }
   return notShownSentence(assessment, link, wind);
+}
+
+/** Wind has no part in it: how far it may fall, with what to spare, against where the thing stands. */
+function fallSentence(link: Link, { demand, capacity }: Compared, soFar: string, system: UnitSystem): string {
+  const long = (value: number) => inWords(value, 'length', system);
+  const verdict = `${sentence(link.verdict)}${soFar}`;
+  return link.verdict === 'over'
+    ? `${verdict}: falling, with ten feet to spare, it needs ${long(demand)}, and the ${placeOfFall(link)} is ${long(capacity)} away.`
+    : `${verdict}: falling, with ten feet to spare, it needs ${long(demand)}; the ${placeOfFall(link)} is ${long(capacity)} away.`;
 }
 
 function notShownSentence(assessment: Assessment, link: Link, wind: string): string {
@@ -140,7 +155,7 @@ export function lowerAtSays({ inquiry, links }: Assessment, { gust, ofLink, with
     without.length === 0
       ? ''
       : ` Not counted, since not shown: ${listed(namesOf(links.filter((link) => without.includes(link.id))))}.`;
-  return `Lower it when gusts of ${inWords(gust, 'speed', units)} are forecast: then the ${name} keeps the margin you want, with ${Math.round(100 * inquiry.wanted.forecast)} % off for the error of a forecast.${rest}`;
+  return `Lower it when gusts of ${inWords(gust, 'speed', units)} are forecast: then the ${name} ${name.startsWith('tubes of ') ? 'keep' : 'keeps'} the margin you want, with ${Math.round(100 * inquiry.wanted.forecast)} % off for the error of a forecast.${rest}`;
 }
 
 /** What the legs do at the foot, in a sentence. */

@@ -30,3 +30,25 @@ describe('a tower that nothing given shows', () => {
     expect(text.split(beyond)).toHaveLength(3);
   });
 });
+
+describe('how far it may fall', () => {
+  const bluff = demoPlan('river-bluff');
+  const near = (distances: object) => ({ ...bluff, site: { ...(bluff['site'] as object), distances } });
+
+  it('is said by itself, beside what gives first in the wind', () => {
+    const text = textOf(near({ propertyLine: 30 }));
+    const first = text.split('\n').find((line) => line.startsWith('Over')) ?? '';
+    expect(first).toMatch(
+      /^Over: falling, with ten feet to spare, it needs [\d.]+ ft, and the property line is 30 ft away\./,
+    );
+    expect(text).toContain('Falling, it may reach the property line. Set it farther off');
+    expect(text).not.toContain('asked for more than');
+  });
+
+  it('does not stand before a tower that takes too much', () => {
+    const site = { ...(bluff['site'] as object), wind: 150, distances: { propertyLine: 10 } };
+    const text = textOf({ ...bluff, site });
+    expect(text).toMatch(/^Over: in your 150 mph .* the (tower|mast|top)/m);
+    expect(text).toContain('Falling, it may reach the property line.');
+  });
+});
