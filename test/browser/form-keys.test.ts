@@ -47,3 +47,30 @@ describe('the form of a service that answers plans for keys alone', () => {
     expect(await page.evaluate('JSON.stringify(Object.entries(localStorage))')).not.toContain(KEY);
   });
 });
+
+describe('the form of a service that tells its stock for keys alone', () => {
+  const stockFolder = mkdtempSync(join(tmpdir(), 'gustworthy-keyed-stock-'));
+  afterAll(() => rmSync(stockFolder, { recursive: true }));
+  writeFileSync(
+    join(stockFolder, 'panel.json'),
+    JSON.stringify({ units: 'us', source: 'invented', loads: [{ name: 'Panel', area: 7, areaKind: 'effective' }] }),
+  );
+  const service = runningApp({ keysFile, stockFolder, openEndpoints: ['page', 'plans', 'background'] });
+  const browser = realBrowser();
+
+  it('asks for no key until somebody wants to see the stock', async () => {
+    const { page } = await browser.open({ httpCredentials: { username: 'yard', password: KEY } });
+    const asked: (string | undefined)[] = [];
+    page.on('response', async (response) => {
+      if (response.url().includes('/v1/stock')) asked.push(`${response.status()}`);
+    });
+    await openForm(page, service.origin);
+    const show = page.getByRole('button', { name: 'Show the club’s stock' });
+    await show.waitFor();
+    expect(asked).toEqual(['401']);
+    await show.click();
+    await page.locator('#part-loads').getByLabel('From the club’s stock').selectOption({ label: 'Panel' });
+    await page.getByRole('button', { name: 'Put in: loads' }).click();
+    await page.locator('#at-loads-0-above:focus').waitFor();
+  });
+});

@@ -7,6 +7,8 @@ import * as store from './store.mjs';
 /** @typedef {{ id: string, kind: 'tower' | 'mast' | 'rotator' | 'load' | 'cable', title: string, source: string, fragment: Record<string, unknown> }} Entry */
 
 const offered = signal(/** @type {readonly Entry[]} */ ([]));
+/** Whether the service tells its stock to those with a key alone. */
+const wantsKey = signal(false);
 
 /** What each part of the sheet is offered. */
 const KIND_OF_PART = /** @type {Record<string, Entry['kind']>} */ ({
@@ -17,16 +19,22 @@ const KIND_OF_PART = /** @type {Record<string, Entry['kind']>} */ ({
   cables: 'cable',
 });
 
-/** The stock in the units of the sheet. @returns {Promise<readonly Entry[]>} */
-async function stock() {
-  const response = await fetch(`v1/stock?units=${store.units.value}`);
+/** The stock in the units of the sheet. @param {RequestCredentials} credentials @returns {Promise<readonly Entry[]>} */
+async function stock(credentials) {
+  const response = await fetch(`v1/stock?units=${store.units.value}`, { credentials });
+  wantsKey.value = response.status === 401;
   if (!response.ok) throw new Error(`the stock is not to be had: ${response.status}`);
   return (await response.json()).entries;
 }
 
-/** Asks once for what the club has; where that is not told, nothing is offered. */
-export async function lookForStock() {
-  offered.value = await stock().catch(() => []);
+/**
+ * Looks for what the club has; where that is not told, nothing is offered. Without credentials the browser does not ask
+ * for a key, which somebody who only opens the page has no use for.
+ *
+ * @param {RequestCredentials} [credentials]
+ */
+export async function lookForStock(credentials = 'omit') {
+  offered.value = await stock(credentials).catch(() => []);
 }
 
 /** A name that no load has yet. @param {string} name @param {readonly unknown[]} loads */
@@ -82,10 +90,10 @@ export function putInto(draft, fragment) {
 /** @param {string} id */
 async function putIn(id) {
   try {
-    const entry = (await stock()).find((each) => each.id === id);
+    const entry = (await stock('same-origin')).find((each) => each.id === id);
     if (!entry) {
       store.notice.value = 'The club has taken this out of its stock since the page was opened.';
-      await lookForStock();
+      await lookForStock('same-origin');
       return;
     }
     store.bring(putInto(store.draft.value, entry.fragment), `${entry.title} put in`);
@@ -103,7 +111,10 @@ async function putIn(id) {
 /** What the club has for a part of the sheet; nothing where it has nothing. @param {{ part: string }} props */
 export function FromStock({ part }) {
   const entries = offered.value.filter(({ kind }) => kind === KIND_OF_PART[part]);
-  if (entries.length === 0) return null;
+  if (entries.length === 0) {
+    if (!wantsKey.value || part !== 'loads') return null;
+    return html`<p class="acts"><button type="button" class="act" onClick=${() => lookForStock('same-origin')}>Show the club’s stock</button> <span class="note">with a key</span></p>`;
+  }
   const id = `stock-${part}`;
   const put = () => {
     const chosen = /** @type {HTMLSelectElement} */ (document.getElementById(id)).value;
