@@ -100,7 +100,7 @@ export function demandByHeight({ model, bad, uses, site }: Assessment): readonly
     const most = (asked: (section: number) => number) =>
       Math.max(0, ...there.map((section) => (section < 0 ? 0 : asked(section))));
     const dead = (of: Of) => most((section) => deadDemandOf(model, { ...check, of, section }));
-    const torsion = most((section) => shearOfTorsion(sections[section] as Section, hung?.torsion[level] ?? 0));
+    const torsion = most((section) => shearOfTorsion(sections[section] as Section, hung?.torsion[level] ?? 0, z));
     return {
       z,
       moment: (hung?.moment[level] ?? 0) + (ownProfile?.moment[level] ?? 0) + dead('moment'),

@@ -12,7 +12,8 @@ export interface Reaching {
   readonly across: number;
   readonly share: number;
   readonly arm: number;
-  readonly torsion: number;
+  /** What it is a piece of, and how far off the axis that hangs, where it twists the tower. */
+  readonly twists?: { readonly item: number; readonly offset: number };
 }
 
 /**
@@ -22,11 +23,11 @@ export interface Reaching {
  *
  * @param pieces of one group [-]
  * @param of a moment by their arms, or a shear by their shares [-]
- * @param trace the working [-]
+ * @param trace the working, or nothing [-]
  * @returns the sum [N or N·m]
  * @source derived
  */
-export function sumGroup(pieces: readonly Reaching[], of: Check['of'], trace: Trace): number {
+export function sumGroup(pieces: readonly Reaching[], of: Check['of'], trace?: Trace): number {
   if (pieces.length === 0) return 0;
   const reach = pieces.map((each) => (of === 'moment' ? each.arm : each.share));
   const along = pieces.map((each) => each.along);

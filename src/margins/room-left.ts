@@ -79,5 +79,6 @@ function reachOf(model: TowerModel, check: Check, height: number, on: 'tower' | 
     arm = share * (model.hold.bearing - z);
   }
   if (check.of === 'moment') return arm;
-  return check.apex === Number.POSITIVE_INFINITY ? share : share - arm / (check.apex - z);
+  // Above the point where the legs meet it pushes the other way: no less.
+  return check.apex === Number.POSITIVE_INFINITY ? share : Math.abs(share - arm / (check.apex - z));
 }

@@ -3,6 +3,7 @@ import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
 import { evaluate, GRAVITY, remember, type Trace, zeros } from '../foundation/index.ts';
 import { type Exposed, METHOD_BY_ID, type MethodId, type Reading, toOwnBasis, type Wind } from '../methods/index.ts';
 import {
+  bracedEitherWay,
   bracedShear,
   type Cut,
   cutIntoSlices,
@@ -20,6 +21,7 @@ import {
   profileOf,
   ratedLines,
   type Section,
+  type SliceForces,
   shearOfTorsion,
   sliceForces,
   type Tower,
@@ -413,50 +415,51 @@ export function demandOf(
   least: boolean,
 ): Demand {
   const { levels, hold, checks } = model;
-  const profiles = new Map<Windward, Profile>();
+  const blown = new Map<Windward, Blown>();
   let leastDecides = false;
-  const profile = (cut: Windward, role: Reading) => {
-    let found = profiles.get(cut);
-    if (!found) {
+  const inWind = (cut: Windward, role: Reading) =>
+    remember(blown, cut, () => {
       const forces = sliceForces(cut, speed, role, least);
       leastDecides ||= forces.leastDecides;
-      found = profileOf(cut, forces, levels, hold);
-      profiles.set(cut, found);
-    }
-    return found;
-  };
-  const hung = model.scenarios.map((_, scenario) => profile(hungWind[scenario] as Windward, reading));
-  const wind = hung.map((hungProfile, scenario) => {
+      return { cut, forces, profile: profileOf(cut, forces, levels, hold) };
+    });
+  const hung = model.scenarios.map((_, scenario) => inWind(hungWind[scenario] as Windward, reading));
+  const wind = hung.map((hungBlown, scenario) => {
     const own = ownWind[scenario];
-    const ownProfile = own ? profile(own, 'good') : undefined;
+    const ownProfile = own ? inWind(own, 'good').profile : undefined;
     const values = zeros(checks.length);
     for (let index = 0; index < checks.length; index += 1) {
-      values[index] = windDemand(model, checks[index] as Check, hungProfile, ownProfile);
+      values[index] = windDemand(model, checks[index] as Check, hungBlown, ownProfile);
     }
     return values;
   });
-  return { hung, leastDecides, wind, dead: model.deadDemand };
+  return { hung: hung.map(({ profile }) => profile), leastDecides, wind, dead: model.deadDemand };
 }
 
-function windDemand(model: TowerModel, check: Check, hung: Profile, own: Profile | undefined): number {
+/** Things in a wind: the forces on their slices, and what comes of them at every level. */
+interface Blown {
+  readonly cut: Windward;
+  readonly forces: SliceForces;
+  readonly profile: Profile;
+}
+
+function windDemand(model: TowerModel, check: Check, { cut, forces, profile: hung }: Blown, own?: Profile): number {
   const { level, apex } = check;
+  const at = model.levels[level] as Level;
   const section = model.inquiry.station.tower.sections[check.section] as Section;
   if (check.of === 'moment') return (hung.moment[level] as number) + (own ? (own.moment[level] as number) : 0);
-  const torsion = shearOfTorsion(section, hung.torsion[level] as number);
+  const torsion = shearOfTorsion(section, hung.torsion[level] as number, at.z);
   if (apex === Number.POSITIVE_INFINITY) {
     return (hung.shear[level] as number) + (own ? (own.shear[level] as number) : 0) + torsion;
   }
-  const above = hangsAbove(model, apex);
-  const arm = apex - (model.levels[level] as Level).z;
-  const hungPart = above
-    ? (hung.shear[level] as number) + (hung.moment[level] as number) / arm
+  const hungPart = hangsAbove(model, apex)
+    ? bracedEitherWay(cut, forces, at, apex, model.hold)
     : bracedShear(hung, level, apex);
   return hungPart + (own ? bracedShear(own, level, apex) : 0) + torsion;
 }
 
 /**
- * Whether something hangs above the point where a section's legs would meet: it turns the sign in the braces, and then
- * shear and moment together bound them.
+ * Whether something hangs above the point where a section's legs would meet: it turns the sign in the braces.
  *
  * @param model the tower [-]
  * @param apex where the legs would meet [m]

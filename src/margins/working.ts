@@ -7,6 +7,7 @@ import {
   ratedLines,
   type Section,
   type Slice,
+  shareInBraces,
   shearOfTorsion,
   sliceForces,
   towerItems,
@@ -54,7 +55,6 @@ import {
   type ClaimCase,
   demandOf,
   handedOn,
-  hangsAbove,
   provenBy,
   type Scenario,
   siteSpeed,
@@ -206,12 +206,13 @@ function explainDemand(loadCase: LoadCase, governing: CheckUse, trace: Trace): n
   const level = model.levels[check.level] as Level;
   const hung = model.hungWind[scenario] as Windward;
   loadCase.items(trace);
-  const pieces = explainPieces(model, hung, speed, 'bad', least, check, level, trace);
+  const all = explainPieces(model, hung, speed, 'bad', least, check, level, trace);
+  const pieces = oneWay(all, check.of);
   const own = model.ownWind[scenario];
   const ofTower = own
     ? under(trace, 'the tower itself', () => {
         loadCase.tower(trace, model.scenarios[scenario] as Scenario);
-        return explainPieces(model, own, speed, 'good', least, check, level, trace, true);
+        return explainPieces(model, own, speed, 'good', least, check, level, trace);
       })
     : [];
   const group = (name: Reaching['group']) =>
@@ -226,8 +227,7 @@ function explainDemand(loadCase: LoadCase, governing: CheckUse, trace: Trace): n
     return evaluate(trace, totalMoment, [...sums, model.dead.pullMoment[check.level] as number, weight]);
   }
   const section = model.inquiry.station.tower.sections[check.section] as Section;
-  const torsion = pieces.reduce((sum, each) => sum + each.torsion, 0);
-  const braces = shearOfTorsion(section, torsion, trace);
+  const braces = shearOfTorsion(section, torsionOf(all), level.z, trace);
   const { pullShear, leaningShear } = model.dead;
   return evaluate(trace, totalShear, [
     ...sums,
@@ -247,49 +247,68 @@ function explainPieces(
   check: Check,
   level: Level,
   trace: Trace,
-  itself = false,
 ): readonly Reaching[] {
   const forces = sliceForces(cut, speed, reading, least);
   const reaching: Reaching[] = [];
   cut.slices.forEach((slice, index) => {
     const item = cut.items[slice.item] as WindItem;
-    const reach = reachOf(model, check, level, slice, item, itself);
+    const reach = reachOf(model, check, level, slice, item);
     if (!reach) return;
     const [along, across] = under(trace, item.name, () =>
       explainSlice(cut, slice, index, forces, speed, reading, least, trace),
     );
     const group = item.turn === 'own-worst' ? 'still' : item.turn;
-    const torsion = reach.twists ? Math.max(along, across) * item.offset : 0;
-    reaching.push({ group, heading: item.heading, along, across, share: reach.share, arm: reach.arm, torsion });
+    const twists = reach.twists && item.offset > 0 ? { twists: { item: slice.item, offset: item.offset } } : {};
+    reaching.push({ group, heading: item.heading, along, across, share: reach.share, arm: reach.arm, ...twists });
   });
   return reaching;
 }
 
-function reachOf(model: TowerModel, check: Check, level: Level, slice: Slice, item: WindItem, itself: boolean) {
+/** Of pieces that push the braces one way and the other, those that push harder, each with its share above zero. */
+function oneWay(pieces: readonly Reaching[], of: Check['of']): readonly Reaching[] {
+  if (of === 'moment' || pieces.every(({ share }) => share >= 0)) return pieces;
+  const pushing = (sign: 1 | -1): readonly Reaching[] =>
+    pieces.flatMap((each) => (sign * each.share > 0 ? [{ ...each, share: sign * each.share }] : []));
+  const force = (way: readonly Reaching[]) =>
+    (['still', 'turning', 'fixed'] as const).reduce(
+      (sum, group) =>
+        sum +
+        sumGroup(
+          way.filter((each) => each.group === group),
+          of,
+        ),
+      0,
+    );
+  const [along, against] = [pushing(1), pushing(-1)];
+  return force(along) >= force(against) ? along : against;
+}
+
+/** Of each thing off the axis the sum along or the sum across, whichever is more, at its distance [N·m]. */
+function torsionOf(pieces: readonly Reaching[]): number {
+  const sums = new Map<number, readonly [along: number, across: number, offset: number]>();
+  for (const { along, across, twists } of pieces) {
+    if (!twists) continue;
+    const [front, side] = sums.get(twists.item) ?? [0, 0];
+    sums.set(twists.item, [front + along, side + across, twists.offset]);
+  }
+  return [...sums.values()].reduce((sum, [along, across, offset]) => sum + Math.max(along, across) * offset, 0);
+}
+
+function reachOf(model: TowerModel, check: Check, level: Level, slice: Slice, item: WindItem) {
   const { hold } = model;
   const { z, zone } = level;
-  if (item.carriedBy === 'mast' && zone === 'clear') return undefined;
+  if (item.carriedBy === 'mast' ? zone === 'clear' : slice.z < z) return undefined;
+  const twists = item.carriedBy === 'tower' || zone === 'plain';
+  const braces =
+    check.of === 'shear' && check.apex !== Number.POSITIVE_INFINITY
+      ? shareInBraces(item, slice.z, level, check.apex, hold)
+      : undefined;
   if (item.carriedBy === 'mast' && zone === 'couple') {
     const bearing = hold.bearing as number;
     const share = (slice.z - hold.foot) / (bearing - hold.foot);
-    return braced(model, check, z, share, share * (bearing - z), false, itself);
+    return { share: braces ?? share, arm: share * (bearing - z), twists };
   }
-  if (item.carriedBy === 'tower' && slice.z < z) return undefined;
-  return braced(model, check, z, 1, slice.z - z, true, itself);
-}
-
-function braced(
-  model: TowerModel,
-  check: Check,
-  z: number,
-  share: number,
-  arm: number,
-  twists: boolean,
-  itself: boolean,
-) {
-  if (check.of === 'moment' || check.apex === Number.POSITIVE_INFINITY) return { share, arm, twists };
-  const carried = arm / (check.apex - z);
-  return { share: !itself && hangsAbove(model, check.apex) ? share + carried : share - carried, arm, twists };
+  return { share: braces ?? 1, arm: slice.z - z, twists };
 }
 
 interface Proof {
@@ -394,7 +413,7 @@ function explainRatedOwn(
   if (items.length === 0) return 0;
   const cut = windward(wind, cutIntoSlices(items, model.levels), 'capacity', direction);
   const pieces = under(trace, 'rated wind on the tower itself', () =>
-    explainPieces(model, cut, wind.conditions.speed, 'good', false, check, level, trace, true),
+    explainPieces(model, cut, wind.conditions.speed, 'good', false, check, level, trace),
   );
   return sumGroup(pieces, check.of, trace);
 }

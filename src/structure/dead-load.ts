@@ -1,3 +1,4 @@
+import type { LatticeShape } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, GRAVITY, type Trace, variable, zeros } from '../foundation/index.ts';
 import { hungMasses } from './hung-masses.ts';
 import type { Level } from './level.ts';
@@ -156,7 +157,7 @@ export const shearOfTorsionFormula = defineFormula({
   variables: [
     variable('k_t', '√3 for three faces, 1 for four', 'one', 1, 1.7320508),
     variable('t', 'torsion: force times distance off the axis', 'moment', 0, 1e5),
-    variable('b', 'width of the section', 'length', 0.05, 3),
+    variable('b', 'width of the section there', 'length', 0.05, 3),
   ],
   cite: cite('derived', 'statics of a torsion tube of three or four faces', 'derived'),
   of: (share: number, torsion: number, width: number) => (share * torsion) / width,
@@ -169,16 +170,22 @@ export const shearOfTorsionFormula = defineFormula({
  *
  * @param section where it is asked for [-]
  * @param torsion of what hangs off the axis [N·m]
+ * @param z height above ground, which decides the width of a tapering section [m]
  * @param trace the working, or nothing [-]
  * @returns the force, added to the shear [N]; 0 for a pole or a section without a shape
  * @source derived
  */
-export function shearOfTorsion(section: Section, torsion: number, trace?: Trace): number {
+export function shearOfTorsion(section: Section, torsion: number, z: number, trace?: Trace): number {
   const shape = section.shape;
   if (shape?.kind !== 'lattice' || torsion === 0) return 0;
   return evaluate(trace, shearOfTorsionFormula, [
     shape.faces === 3 ? Math.sqrt(3) : 1,
     torsion,
-    Math.min(...shape.width),
+    widthAt(section, shape, z),
   ]);
+}
+
+function widthAt({ low, high }: Section, { width: [below, above] }: LatticeShape, z: number): number {
+  const share = Math.min(1, Math.max(0, (z - low) / (high - low)));
+  return below + share * (above - below);
 }

@@ -27,7 +27,7 @@ export interface Profile {
   readonly shear: number[];
   /** Largest moment over headings [N·m]. */
   readonly moment: number[];
-  /** Torsion of what hangs off the axis, each at its own worst [N·m]. */
+  /** Torsion of what hangs off the axis, each thing at its own worst: broadside or endwise [N·m]. */
   readonly torsion: number[];
 }
 
@@ -75,11 +75,12 @@ export function profileOf(windward: Windward, forces: SliceForces, levels: reado
   const towerFirst = zeros(FIGURES);
   const mastShear = zeros(FIGURES);
   const mastFirst = zeros(FIGURES);
-  let towerTorsion = 0;
-  let mastTorsion = 0;
+  const twist = new Twist(windward);
   for (const number of windward.onMast) {
-    mastTorsion += gather(windward, forces, number, mastShear, mastFirst);
+    gather(windward, forces, number, mastShear, mastFirst);
+    twist.add(number, forces);
   }
+  const twistOfMast = twist.taken();
   const span = hold.bearing === undefined ? 0 : hold.bearing - hold.foot;
   let next = 0;
   for (let index = 0; index < count; index += 1) {
@@ -87,7 +88,8 @@ export function profileOf(windward: Windward, forces: SliceForces, levels: reado
     while (next < windward.onTower.length) {
       const number = windward.onTower[next] as number;
       if ((windward.slices[number] as Slice).z < z) break;
-      towerTorsion += gather(windward, forces, number, towerShear, towerFirst);
+      gather(windward, forces, number, towerShear, towerFirst);
+      twist.add(number, forces);
       next += 1;
     }
     const start = index * FIGURES;
@@ -107,7 +109,7 @@ export function profileOf(windward: Windward, forces: SliceForces, levels: reado
     }
     shear[index] = worstFrom(shearSums, start);
     moment[index] = worstFrom(momentSums, start);
-    torsion[index] = towerTorsion + (zone === 'plain' ? mastTorsion : 0);
+    torsion[index] = twist.sum() + (zone === 'plain' ? twistOfMast : 0);
   }
   return { levels, sums: { shear: shearSums, moment: momentSums }, shear, moment, torsion };
 }
@@ -140,14 +142,58 @@ function stillProfile(windward: Windward, forces: SliceForces, levels: readonly 
   return { levels, shear, moment, torsion };
 }
 
-function gather(windward: Windward, forces: SliceForces, number: number, shear: number[], first: number[]): number {
+/** Torsion of things off the axis: of each the sum along or the sum across, whichever is more, at its distance. */
+class Twist {
+  readonly #windward: Windward;
+  readonly #sums = new Map<number, [front: number, side: number]>();
+
+  constructor(windward: Windward) {
+    this.#windward = windward;
+  }
+
+  add(number: number, forces: SliceForces): void {
+    const { item } = this.#windward.slices[number] as Slice;
+    if ((this.#windward.items[item] as WindItem).offset === 0) return;
+    const [front, side] = this.#sums.get(item) ?? [0, 0];
+    this.#sums.set(item, [front + (forces.front[number] as number), side + (forces.side[number] as number)]);
+  }
+
+  sum(): number {
+    let sum = 0;
+    for (const [item, [front, side]] of this.#sums)
+      sum += Math.max(front, side) * (this.#windward.items[item] as WindItem).offset;
+    return sum;
+  }
+
+  /** The sum; adding begins anew. */
+  taken(): number {
+    const sum = this.sum();
+    this.#sums.clear();
+    return sum;
+  }
+}
+
+function gather(windward: Windward, forces: SliceForces, number: number, shear: number[], first: number[]): void {
   const slice = windward.slices[number] as Slice;
   const item = windward.items[slice.item] as WindItem;
-  const front = forces.front[number] as number;
-  const side = forces.side[number] as number;
+  addForce(item, forces, number, 1, slice.z, shear, first);
+}
+
+/** A share of the force on a slice, and its first moment about the ground, into grouped sums. */
+function addForce(
+  item: WindItem,
+  forces: SliceForces,
+  number: number,
+  share: number,
+  z: number,
+  shear: number[],
+  first: number[],
+): void {
+  const front = share * (forces.front[number] as number);
+  const side = share * (forces.side[number] as number);
   if (item.turn === 'still' || item.turn === 'own-worst') {
     shear[0] = (shear[0] as number) + front;
-    first[0] = (first[0] as number) + front * slice.z;
+    first[0] = (first[0] as number) + front * z;
   } else {
     const start = item.turn === 'turning' ? 1 : 4;
     const mean = (front + side) / 2;
@@ -157,11 +203,10 @@ function gather(windward: Windward, forces: SliceForces, number: number, shear: 
     shear[start] = (shear[start] as number) + mean;
     shear[start + 1] = (shear[start + 1] as number) + cosine;
     shear[start + 2] = (shear[start + 2] as number) + sine;
-    first[start] = (first[start] as number) + mean * slice.z;
-    first[start + 1] = (first[start + 1] as number) + cosine * slice.z;
-    first[start + 2] = (first[start + 2] as number) + sine * slice.z;
+    first[start] = (first[start] as number) + mean * z;
+    first[start + 1] = (first[start + 1] as number) + cosine * z;
+    first[start + 2] = (first[start + 2] as number) + sine * z;
   }
-  return Math.max(front, side) * item.offset;
 }
 
 function worstFrom(sums: number[], start: number): number {
@@ -238,4 +283,64 @@ export function bracedShear(profile: Profile, level: number, apex: number): numb
   const middle = figure(0) + figure(1) + figure(4);
   const swing = Math.hypot(figure(2), figure(3)) + Math.hypot(figure(5), figure(6));
   return Math.abs(middle) + swing;
+}
+
+/**
+ * Largest force that hung things put into the braces of a tapering lattice where some hang above the point at which its legs
+ * would meet: those push the other way, and may be turned out of the wind while the others are in it.
+ *
+ * S = max(ΣF·w over w > 0, ΣF·|w| over w < 0), w = 1 − (z_i − z)/(z_a − z); in the couple w = R(1 − (z_b − z)/(z_a − z))
+ *
+ * @param windward the wind on its items [-]
+ * @param forces on the slices [N]
+ * @param level where it is asked for [-]
+ * @param apex height at which the legs would meet [m]
+ * @param hold how the mast is held [-]
+ * @returns the force [N], 0 or more
+ * @source derived
+ */
+export function bracedEitherWay(
+  windward: Windward,
+  forces: SliceForces,
+  level: Level,
+  apex: number,
+  hold: MastHold,
+): number {
+  const [along, against] = [zeros(FIGURES), zeros(FIGURES)];
+  const unused = zeros(FIGURES);
+  windward.slices.forEach(({ z, item: which }, number) => {
+    const item = windward.items[which] as WindItem;
+    const share = shareInBraces(item, z, level, apex, hold);
+    if (share !== 0) addForce(item, forces, number, Math.abs(share), z, share > 0 ? along : against, unused);
+  });
+  return Math.max(worstFrom(along, 0), worstFrom(against, 0));
+}
+
+/**
+ * Share of a force that the braces of a tapering lattice see; below zero where it pushes the other way.
+ *
+ * 1 − (z_i − z)/(z_a − z)
+ *
+ * @param item what the force is on [-]
+ * @param height of the force [m]
+ * @param level where it is asked for [-]
+ * @param apex height at which the legs would meet [m]
+ * @param hold how the mast is held [-]
+ * @returns the share [-]; 0 where the force does not reach the level
+ * @source derived
+ */
+export function shareInBraces(
+  item: Pick<WindItem, 'carriedBy'>,
+  height: number,
+  level: Level,
+  apex: number,
+  hold: MastHold,
+): number {
+  const { z, zone } = level;
+  if (item.carriedBy === 'mast' && zone === 'couple') {
+    const bearing = hold.bearing as number;
+    return ((height - hold.foot) / (bearing - hold.foot)) * (1 - (bearing - z) / (apex - z));
+  }
+  if (item.carriedBy === 'mast' ? zone === 'clear' : height < z) return 0;
+  return 1 - (height - z) / (apex - z);
 }

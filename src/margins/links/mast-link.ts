@@ -747,7 +747,7 @@ function explainCase(found: MastModel, speed: number, least: boolean, trace: Tra
       explainSlice(cut, slice, index, forces, speed, 'bad', least, trace),
     );
     const group = item.turn === 'own-worst' ? 'still' : item.turn;
-    return [{ group, heading: item.heading, along, across, share: 1, arm, torsion: 0 }];
+    return [{ group, heading: item.heading, along, across, share: 1, arm }];
   });
   const sum = (group: Reaching['group']) =>
     sumGroup(
