@@ -35,6 +35,10 @@ export interface StatedForceShape {
   readonly wind: number;
 }
 
+/** What a tube is made of. */
+export const MATERIAL_NAMES = ['steel', 'aluminium'] as const;
+export type Material = (typeof MATERIAL_NAMES)[number];
+
 export type Along = 'upright' | 'boom' | 'element';
 
 export interface TubeShape {
@@ -58,8 +62,12 @@ export interface TubeRow {
   readonly count: number;
   /** The whole member, tip to tip, as the wind sees it. */
   readonly pieces: readonly TubePiece[];
-  /** Yield strength of an element's alloy [Pa]. */
+  /** Absent: not said. */
+  readonly material?: Material;
+  /** [Pa]; never a default. */
   readonly yieldStrength?: number;
+  /** Strength at rupture [Pa]; asked of aluminium only. */
+  readonly ultimateStrength?: number;
 }
 
 export interface TubesShape {

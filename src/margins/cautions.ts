@@ -2,8 +2,10 @@ import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { firstModeAtMost, type Load, type Tower } from '../structure/index.ts';
 import type { Climate } from '../wind/index.ts';
 import { SHORT_RECORD } from './chance.ts';
+import { metalsUntold } from './links/element-link.ts';
 import { fallChecks } from './links/fall-link.ts';
 import type { Link } from './links/link.ts';
+import { ruptureUntold } from './links/mast-link.ts';
 import { farthestTip } from './reach.ts';
 import type { Demand, SiteSpeed, TowerModel } from './tower-model.ts';
 import type { CheckUse } from './tower-use.ts';
@@ -57,6 +59,8 @@ export const CAUTION_CODES = [
   'reaches-guys',
   'building-in-reach',
   'dish-shape-assumed',
+  'metal-assumed',
+  'rupture-not-given',
   'ice-not-checked',
   'climate-short-record',
   'climate-two-values',
@@ -127,6 +131,7 @@ export function cautionsOf(
   aboutTower(model, uses, links, say);
   aboutRatings(model, say);
   aboutLoads(model, say);
+  aboutMetals(model, say);
   aboutClimate(model.inquiry.site.climate, say);
   if (!model.inquiry.site.ice) say('ice-not-checked', 'standing');
   const footing = links.find((link) => link.kind === 'foundation');
@@ -280,6 +285,13 @@ function aboutLoads(model: TowerModel, say: Say): void {
     if (longest > LONG_TUBE) say('vortex', 'line', about);
   }
   if (unsaid.includes('weights')) say('weights-not-counted', 'line');
+}
+
+function aboutMetals(model: TowerModel, say: Say): void {
+  for (const at of ruptureUntold(model)) say('rupture-not-given', 'line', { at });
+  for (const { at, of, untold } of metalsUntold(model)) {
+    say(untold === 'material' ? 'metal-assumed' : 'rupture-not-given', 'line', { at, of });
+  }
 }
 
 /** Guys slant from where they hold down to their anchors: what swings or stands farther out than they are may meet them. */

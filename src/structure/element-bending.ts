@@ -131,6 +131,8 @@ export interface ElementJoint {
   readonly stresses: readonly number[];
   /** Against what the section is surely allowed; undefined where that is not shown. */
   readonly use?: number;
+  /** The same if what the plan leaves unsaid turns out well. */
+  readonly useAtBest?: number;
   /**
    * Factor on the wind at which the section begins to yield, its weight kept; infinite where no wind bends it. Undefined
    * where that is not shown.
@@ -269,6 +271,7 @@ function jointOf(
   return {
     ...common,
     use: evaluate(trace, useInBending, [moment, allowed.surely]),
+    useAtBest: useInBending.of(moment, allowed.atMost),
     factorToYield: factorTo(momentAtYield(tubes, bending, trace), momentOfWeight, momentOfWind, trace),
     factorToAllowed: factorTo(allowed.surely, momentOfWeight, momentOfWind, trace),
   };

@@ -1,5 +1,6 @@
+import type { Material } from '../areas/index.ts';
 import { cite, defineFormula, GRAVITY, variable } from '../foundation/index.ts';
-import type { Material, Section, Station } from './station.ts';
+import type { Section, Station } from './station.ts';
 
 /** Young's modulus [Pa] and density [kg/m³]: 29,000 and 10,100 ksi. @source common-practice */
 export const MATERIALS: Readonly<Record<Material, { readonly youngsModulus: number; readonly density: number }>> = {

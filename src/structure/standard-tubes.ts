@@ -1,5 +1,5 @@
+import type { Material } from '../areas/index.ts';
 import { type Citation, cite, evaluate, INCH, Refusal, type Trace } from '../foundation/index.ts';
-import type { Material } from './station.ts';
 import { allowedBending, type Tube, tubeSection, useInBending } from './tube-section.ts';
 
 /** A size of pipe that is made everywhere, by its trade name. */

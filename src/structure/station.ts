@@ -1,4 +1,4 @@
-import type { LatticeShape, Lay, PoleShape, Shape } from '../areas/index.ts';
+import type { LatticeShape, Lay, Material, PoleShape, Shape } from '../areas/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
 import type { RaisingGear } from './raising-gear.ts';
@@ -16,9 +16,6 @@ export interface Station {
 
 export type Support = 'free' | 'guyed' | 'bracketed' | 'roof';
 export type SectionShape = LatticeShape | PoleShape;
-
-export const MATERIAL_NAMES = ['steel', 'aluminium'] as const;
-export type Material = (typeof MATERIAL_NAMES)[number];
 
 /** Wall of a pole, or of each leg of a lattice [m], and what it is made of. */
 export interface Tubing {

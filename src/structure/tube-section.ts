@@ -1,6 +1,6 @@
+import type { Material } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, listVariable, Refusal, type Trace, variable } from '../foundation/index.ts';
 import { MATERIALS, secondMomentOfTube } from './first-mode.ts';
-import type { Material } from './station.ts';
 
 /** A round tube; a bar has a wall of half its outside. */
 export interface Tube {

@@ -267,6 +267,16 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
       `${thing(caution)} is taken as an ordinary dish: 1.42 of its rim into the hollow side, a quarter of its diameter deep.`,
     do: 'Use the maker’s wind forces if he gives them.',
   },
+  'metal-assumed': {
+    says: (caution) =>
+      `What the tubes of ${caution.of} are made of is not said. Read as aluminium, in strength and in weight; steel is nearly three times as heavy.`,
+    do: 'Say what they are made of.',
+  },
+  'rupture-not-given': {
+    says: (caution) =>
+      `What the aluminium of ${caution.of ? `the tubes of ${caution.of}` : 'the mast'} breaks at is not given. Read as no more than its yield, so that 1/1.95 of that is allowed and not 1/1.67.`,
+    do: 'Give its strength at rupture; the mill sheet of the alloy and temper has it.',
+  },
   'ice-not-checked': {
     says: () => 'Ice is not in this answer: no thickness given.',
     do: 'Ask the building department whether ice counts with you.',

@@ -143,7 +143,8 @@ export function linkSays(assessment: Assessment, link: Link): string {
       ? ' An area is no force on it: ask the maker what force sideways, torque and weight it takes.'
       : '';
   const unproven = link.because === 'unproven' ? ` ${unprovenInWords(result)}` : '';
-  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${holds}${areaOnly}${unproven}`;
+  const open = link.because === 'unsettled' && link.needs.length > 0 ? ` ${missingSentences(link.needs)}` : '';
+  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${holds}${areaOnly}${unproven}${open}`;
 }
 
 /** "Lower it when gusts above 64 mph are forecast." */

@@ -616,6 +616,59 @@ describe('elements whose segments, walls and alloy are told', () => {
     expect(linkOf(told(0.12), id).result?.use).toBeLessThan(linkOf(answer, id).result?.use ?? 0);
   });
 
+  describe('of a metal that is told in part', () => {
+    // S of 1 × 0.058 in: π(1 − 0.884⁴)/32 = 0.038221 in³.
+    const S = (Math.PI * (1 - 0.884 ** 4)) / 32;
+    const poundFeet = (value = 0) => value / POUND_FORCE / FOOT;
+    const metal = (more: Document, yieldKsi = 35) => {
+      const row = (part(beam(0.058, yieldKsi), 'tubes') as unknown as Document[])[1] as Document;
+      const tubes = [
+        { along: 'boom', diameter: 2, length: 24 },
+        { ...row, ...more },
+      ];
+      return assessed({ ...plan, loads: [{ ...beam(0.058, yieldKsi), tubes }, ...others] });
+    };
+    const cautions = (answer: Assessment) =>
+      answer.cautions.filter(({ code }) => code === 'metal-assumed' || code === 'rupture-not-given');
+
+    it('is allowed by its rupture where that is told and comes first', () => {
+      const { result } = linkOf(metal({ ultimate: 38 }), id);
+      expect(poundFeet(result?.capacity)).toBeCloseTo((38000 * S) / 1.95 / 12, 3);
+      expect(result?.useRange[0]).toBe(result?.use);
+      expect(poundFeet(linkOf(metal({ ultimate: 45 }), id).result?.capacity)).toBeCloseTo((35000 * S) / 1.67 / 12, 3);
+    });
+
+    it('is not shown where its rupture would settle it, and names what is missing', () => {
+      // 67.33 of 38000·S/1.95/12 = 62.07 lbf·ft is 1.085; of 38000·S/1.67/12 = 72.48 it is 0.929.
+      const open = linkOf(metal({}, 38), id);
+      expect(open).toMatchObject({ verdict: 'not-shown', because: 'unsettled', needs: ['/loads/0/tubes/1/ultimate'] });
+      expect(open.result?.use).toBeCloseTo(1.085, 3);
+      expect(open.result?.useRange[0]).toBeCloseTo(0.929, 3);
+      expect(linkOf(metal({ ultimate: 45 }, 38), id).verdict).toBe('thin');
+      expect(linkOf(metal({ ultimate: 38 }, 38), id).verdict).toBe('over');
+      // Over whatever it breaks at.
+      expect(linkOf(metal({}, 34), id).verdict).toBe('over');
+    });
+
+    it('weighs and is allowed as steel where it is steel', () => {
+      const [light, heavy] = [metal({ ultimate: 45 }), metal({ material: 'steel' })];
+      expect(poundFeet(linkOf(heavy, id).result?.capacity)).toBeCloseTo((35000 * S) / 1.67 / 12, 3);
+      // Wind 66.83, weight 8.191 of aluminium and 8.191·7850/2700 of steel.
+      expect(poundFeet(linkOf(light, id).result?.demand)).toBeCloseTo(Math.hypot(66.83, 8.191), 1);
+      expect(poundFeet(linkOf(heavy, id).result?.demand)).toBeCloseTo(Math.hypot(66.83, (8.191 * 7850) / 2700), 1);
+    });
+
+    it('has a caution for each thing untold, and none where all is told', () => {
+      expect(cautions(metal({}))).toMatchObject([
+        { code: 'metal-assumed', at: '/loads/0/tubes/1/material', of: 'four-element beam' },
+        { code: 'rupture-not-given', at: '/loads/0/tubes/1/ultimate', of: 'four-element beam' },
+      ]);
+      expect(cautions(metal({ material: 'aluminium', ultimate: 38 }))).toEqual([]);
+      expect(cautions(metal({ material: 'steel' }))).toEqual([]);
+      expect(cautions(assessed(plan))).toEqual([]);
+    });
+  });
+
   it('are no link where a wall or the alloy is not told', () => {
     expect(linkOf(assessed(plan), id)).toBeUndefined();
   });

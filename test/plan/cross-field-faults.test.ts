@@ -308,6 +308,23 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       says: 'Mast piece 1 wall 1 in',
     },
   ],
+  'rupture-below-yield': [
+    {
+      plan: mast({ wall: 0.25, material: 'aluminium', yield: 35, ultimate: 30 }),
+      at: '#/mast/ultimate',
+      says: 'Mast breaks at 30 ksi and yields at 35 ksi: no metal breaks before it yields.',
+    },
+    {
+      plan: mast({ ultimate: 38, pieces: [{ outside: 2, wall: 0.25, from: 0, to: 10, yield: 40 }] }),
+      at: '#/mast/ultimate',
+      says: 'Mast breaks at 38 ksi and yields at 40 ksi',
+    },
+    {
+      plan: load({ above: 2, shape: 'tubes', tubes: [{ along: 'boom', taper: [[1, 9]], yield: 35, ultimate: 34 }] }),
+      at: '#/loads/0/tubes/0/ultimate',
+      says: 'breaks at 34 ksi and yields at 35 ksi',
+    },
+  ],
   'leg-too-wide': [
     {
       plan: tower({ ...members, leg: 9 }),

@@ -49,7 +49,7 @@ function antennaLink(model: TowerModel, load: Load, [design, actual]: Winds): Li
     ...base,
     verdict,
     ...(verdict === 'not-shown' ? { because: 'unsettled' } : {}),
-    needs: [],
+    needs: verdict === 'not-shown' ? [`${load.at}/ratedWind/basis`] : [],
     result: {
       use: bad,
       of: 'gust',

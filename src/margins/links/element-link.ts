@@ -16,7 +16,7 @@ import { windsHeld } from '../holds-to-use.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
 import { siteSpeed, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
-import type { Link } from './link.ts';
+import type { Link, LinkResult } from './link.ts';
 
 /** A row of elements or a boom of which every segment's wall and the alloy are told. */
 interface Member {
@@ -58,8 +58,50 @@ export function icedElementLinks(model: TowerModel, ice: IceCase | undefined): r
     if (!shown) return { ...base, verdict: 'not-shown', because: 'missing', needs };
     const bending = bentWithIce(shown, { load, ...member });
     if (bending.notShown.length > 0) return { ...base, verdict: 'not-shown', because: 'not-computed', needs: [] };
-    const result = resultOf(bending);
-    return { ...base, verdict: verdictOf(result.use, result.use, model.inquiry.wanted.margin), needs: [], result };
+    return { ...base, ...judged(model, { load, ...member }, resultOf(bending)) };
+  });
+}
+
+/** What the strength at rupture leaves open stays open. */
+function judged(
+  model: TowerModel,
+  { load, number }: Member,
+  result: LinkResult,
+): Pick<Link, 'verdict' | 'because' | 'needs' | 'result'> {
+  const verdict = verdictOf(result.use, result.useRange[0], model.inquiry.wanted.margin);
+  if (verdict !== 'not-shown') return { verdict, needs: [], result };
+  return { verdict, because: 'unsettled', needs: [`${rowAt(load, number)}/ultimate`], result };
+}
+
+const rowAt = (load: Load, number: number) => `${load.at}/tubes/${number}`;
+
+/** What nobody told of the metal of tubes that are checked. */
+export interface MetalUntold {
+  readonly at: string;
+  readonly of: string;
+  readonly untold: 'material' | 'ultimate';
+}
+
+/**
+ * The rows of tubes that are checked without a word of their metal, or of what alloy breaks at.
+ *
+ * n = Σ 1
+ *
+ * @param model the tower [-]
+ * @returns a pointer and the owner of each [-]
+ * @source derived
+ */
+export function metalsUntold(model: TowerModel): readonly MetalUntold[] {
+  return membersOf(model).flatMap(({ load, row, number }): MetalUntold[] => {
+    const about = (untold: MetalUntold['untold']) => ({
+      at: `${rowAt(load, number)}/${untold}`,
+      of: load.name,
+      untold,
+    });
+    return [
+      ...(row.material === undefined ? [about('material')] : []),
+      ...(row.material !== 'steel' && row.ultimateStrength === undefined ? [about('ultimate')] : []),
+    ];
   });
 }
 
@@ -110,7 +152,8 @@ function membersOf(model: TowerModel): readonly Member[] {
 }
 
 /** From the hold outwards: the taper is written to one tip and stands on both sides. */
-function segmentsOf({ pieces, yieldStrength }: TubeRow): readonly ElementSegment[] | undefined {
+function segmentsOf(row: TubeRow): readonly ElementSegment[] | undefined {
+  const { pieces, yieldStrength, ultimateStrength } = row;
   if (yieldStrength === undefined || pieces.length < 2 || pieces.length % 2 !== 0) return undefined;
   const half = pieces.slice(pieces.length / 2);
   if (!half.every((piece): piece is TubePiece & { wall: number } => piece.wall !== undefined)) return undefined;
@@ -118,17 +161,17 @@ function segmentsOf({ pieces, yieldStrength }: TubeRow): readonly ElementSegment
     outside: diameter,
     wall: wall as number,
     length,
-    // The stricter of the two metals where nobody says: its rupture counts too.
-    material: 'aluminium',
+    // The weaker of the two for the same yield where nobody says: its rupture counts too.
+    material: row.material ?? 'aluminium',
     yieldStrength,
+    ...(ultimateStrength === undefined ? {} : { ultimateStrength }),
   }));
 }
 
 function linkOf(model: TowerModel, member: Member): Link {
   const { load, number } = member;
   const base = { id: `elements:${load.name}:${number + 1}`, kind: 'elements', name: load.name } as const;
-  const { inquiry } = model;
-  const { speed } = siteSpeed(inquiry);
+  const { speed } = siteSpeed(model.inquiry);
   const [hung] = actualWindward(model);
   const at = (cuts: readonly Windward[], V: number, least: boolean) =>
     cuts.reduce<ElementBending | undefined>((worst, cut) => {
@@ -137,21 +180,15 @@ function linkOf(model: TowerModel, member: Member): Link {
     }, undefined) as ElementBending;
   const bending = at(model.hungWind, speed, true);
   if (bending.notShown.length > 0) return { ...base, verdict: 'not-shown', because: 'not-computed', needs: [] };
-  const use = largest(bending);
   const byWind = {
     design: (V: number) => largest(at(model.hungWind, V, false)),
     actual: (V: number) => largest(at(hung, V, false)),
     steadyUpTo: Math.min(...[...model.hungWind, ...hung].map((cut) => cut.steadyUpTo)),
   };
-  return {
-    ...base,
-    verdict: verdictOf(use, use, inquiry.wanted.margin),
-    needs: [],
-    result: { ...resultOf(bending), ...windsHeld(model, byWind) },
-  };
+  return { ...base, ...judged(model, member, { ...resultOf(bending), ...windsHeld(model, byWind) }) };
 }
 
-function resultOf(bending: ElementBending) {
+function resultOf(bending: ElementBending): LinkResult {
   const joint = bending.joints.reduce((most, each) => ((each.use ?? 0) > (most.use ?? 0) ? each : most));
   const use = largest(bending);
   return {
@@ -160,9 +197,9 @@ function resultOf(bending: ElementBending) {
     demand: joint.moment,
     capacity: joint.moment / (joint.use ?? 1),
     along: joint.at,
-    useRange: [use, use],
+    useRange: [bending.joints.reduce((most, { useAtBest }) => Math.max(most, useAtBest ?? 0), 0), use],
     headings: {},
-  } as const;
+  };
 }
 
 const largest = ({ joints }: ElementBending) => joints.reduce((most, { use }) => Math.max(most, use ?? 0), 0);

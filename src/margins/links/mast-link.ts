@@ -120,7 +120,7 @@ export function mastLink(model: TowerModel): readonly Link[] {
   }
   const verdict = verdictOf(bad.use, good.useAtBest, model.inquiry.wanted.margin);
   if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
-  return [{ ...base, verdict, because: 'unsettled', needs: [], result }];
+  return [{ ...base, verdict, because: 'unsettled', needs: [...ruptureUntold(model)], result }];
 }
 
 /**
@@ -157,7 +157,7 @@ export function icedMastLink(model: TowerModel, ice: IceCase | undefined): reado
   if (pulls.length > 0) return [{ ...base, verdict: 'not-shown', because: 'missing', needs: pulls, result }];
   const verdict = verdictOf(bad.use, good.useAtBest, model.inquiry.wanted.margin);
   if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
-  return [{ ...base, verdict, because: 'unsettled', needs: [], result }];
+  return [{ ...base, verdict, because: 'unsettled', needs: [...ruptureUntold(model)], result }];
 }
 
 /**
@@ -225,6 +225,20 @@ function mastNeeds(mast: Mast): readonly string[] {
       : []),
     ...(mast.foot === undefined ? ['/mast/inside'] : []),
   ];
+}
+
+/**
+ * An aluminium mast of which nobody says what it breaks at.
+ *
+ * n = Σ 1
+ *
+ * @param model the tower [-]
+ * @returns a pointer, or none [-]
+ * @source derived
+ */
+export function ruptureUntold(model: TowerModel): readonly string[] {
+  const { mast } = model.inquiry.station;
+  return mast?.material === 'aluminium' && mast.ultimateStrength === undefined ? ['/mast/ultimate'] : [];
 }
 
 const noYield = ({ yieldStrength }: { readonly yieldStrength?: number | undefined }) => yieldStrength === undefined;

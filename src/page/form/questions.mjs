@@ -414,7 +414,12 @@ export const LOADS = {
         whole('/count', 'How many alike'),
         quantity('/diameter', 'Diameter', 'diameter', { when: ({ has }) => !has('/taper') }),
         quantity('/length', 'Whole length, tip to tip', 'length', { when: ({ has }) => !has('/taper') }),
-        quantity('/yield', 'Strength of the alloy', 'stress', { more: true, hint: 'to check the elements themselves' }),
+        choice('/material', 'Material', MATERIALS, { blank: 'aluminium', more: true }),
+        quantity('/yield', 'Strength of the metal', 'stress', {
+          more: true,
+          hint: 'yield, to check the elements themselves',
+        }),
+        quantity('/ultimate', 'Strength at rupture', 'stress', { more: true, hint: 'for aluminium' }),
         ...remarks(),
       ],
       lists: [

@@ -42,6 +42,7 @@ export type FaultCode =
   | 'held-but-free'
   | 'tapered-yet-uniform'
   | 'wall-too-thick'
+  | 'rupture-below-yield'
   | 'leg-too-wide'
   | 'brace-too-wide'
   | 'panel-too-long'

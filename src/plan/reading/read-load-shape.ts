@@ -17,6 +17,7 @@ import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
 import { readLattice, readPole } from './read-section-shape.ts';
 import { refuseForeignFields, requireFields } from './shape-fields.ts';
+import { refuseEarlyRupture, refuseThickWall } from './tube-faults.ts';
 
 /** Where a load hangs, in SI. */
 export interface Span {
@@ -161,11 +162,16 @@ function readTubeRow(reader: PlanReader, row: TubeRowFields, at: string): TubeRo
     const says = `${reader.words(at)}: ${given === '' ? 'nothing' : given} given. Give diameter and length, or taper, its pieces from the boom to one tip.`;
     reader.fault(at, 'one-of', given === '' ? 'nothing' : given, 'diameter and length; or taper', says);
   }
+  const yieldStrength = reader.perhaps(row.yield, BOUNDS.strength, at, 'yield');
+  const ultimateStrength = reader.perhaps(row.ultimate, BOUNDS.strength, at, 'ultimate');
+  refuseEarlyRupture(reader, reader.words(at), yieldStrength, ultimateStrength, at);
   return present({
     along: row.along,
     count: row.count ?? 1,
     pieces: row.taper === undefined ? readPlainTube(reader, row, at) : readTaper(reader, row.taper, `${at}/taper`),
-    yieldStrength: reader.perhaps(row.yield, BOUNDS.strength, at, 'yield'),
+    material: row.material,
+    yieldStrength,
+    ultimateStrength,
   });
 }
 
@@ -185,31 +191,6 @@ function readTaper(reader: PlanReader, taper: NonNullable<TubeRowFields['taper']
     return present({ diameter, length, wall });
   });
   return [...half.toReversed(), ...half];
-}
-
-/**
- * Faults a wall that leaves no tube.
- *
- * @param reader the plan's reader, which takes the faults [-]
- * @param what the tube in words [-]
- * @param outside its outside diameter [m]
- * @param wall its wall [m]
- * @param pointer where the wall is written [-]
- * @returns nothing [-]
- * @example refuseThickWall(reader, 'Mast', 0.05, 0.03, '/mast/wall')
- * @source derived
- */
-export function refuseThickWall(
-  reader: PlanReader,
-  what: string,
-  outside: number,
-  wall: number,
-  pointer: string,
-): void {
-  if (!(wall >= outside / 2)) return;
-  const [given, tube, most] = [wall, outside, outside / 2].map((value) => reader.say(value, 'diameter'));
-  const says = `${what} wall ${given} does not fit in a ${tube} tube: give less than ${most}.`;
-  reader.fault(pointer, 'wall-too-thick', given as string, `less than ${most}`, says);
 }
 
 function readWire(reader: PlanReader, fields: LoadFields, at: string, span: Span): WireShape {

@@ -3,7 +3,7 @@ import { BOUNDS } from '../quantities/field-bounds.ts';
 import type { MastFields, RotatorFields } from '../schema/tower-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
-import { refuseThickWall } from './read-load-shape.ts';
+import { refuseEarlyRupture, refuseThickWall } from './tube-faults.ts';
 
 /** Two ways to say where the mast's foot is may differ by this much [m]. @source common-practice */
 const SAME_HEIGHT = 0.01;
@@ -35,13 +35,17 @@ export function readMast(
   const tip = (foot ?? tower.top) + length;
   const yieldStrength = reader.perhaps(fields.yield, BOUNDS.strength, at, 'yield');
   const pieces = fields.pieces === undefined ? undefined : readPieces(reader, fields.pieces, length);
+  const ultimateStrength = reader.perhaps(fields.ultimate, BOUNDS.strength, at, 'ultimate');
+  for (const each of [{ yieldStrength }, ...(pieces ?? [])]) {
+    refuseEarlyRupture(reader, 'Mast', each.yieldStrength, ultimateStrength, at);
+  }
   return present({
     outside,
     length,
     // A stepped mast is weakest where one number for the whole would not show it, so nothing is shown from one number.
     wall: pieces === undefined ? wall : undefined,
     yieldStrength,
-    ultimateStrength: reader.perhaps(fields.ultimate, BOUNDS.strength, at, 'ultimate'),
+    ultimateStrength,
     pieces,
     material: fields.material ?? 'steel',
     foot,

@@ -1,5 +1,12 @@
 import { z } from 'zod';
-import type { Along, AreaKind, LatticeSolid, Lay, Members } from '../../areas/index.ts';
+import {
+  type Along,
+  type AreaKind,
+  type LatticeSolid,
+  type Lay,
+  MATERIAL_NAMES,
+  type Members,
+} from '../../areas/index.ts';
 import { choice, optional, quantity, quantityPair, remarks, text, whole, yesOrNo } from './field-schemas.ts';
 
 export const AREA_KINDS = [
@@ -59,7 +66,9 @@ const tubeRow = z.strictObject({
       description: '[[diameter, visible length, wall], …] all in the unit of diameters, boom outwards to one tip',
     }),
   ),
-  yield: optional(quantity('stress', "Yield strength of an element's alloy")),
+  material: optional(choice(MATERIAL_NAMES, 'aluminium when not given')),
+  yield: optional(quantity('stress', 'Yield strength; never assumed')),
+  ultimate: optional(quantity('stress', 'Strength at rupture; for aluminium')),
   ...remarks,
 });
 

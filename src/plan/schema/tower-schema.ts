@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { MATERIAL_NAMES, type Support } from '../../structure/index.ts';
+import { MATERIAL_NAMES } from '../../areas/index.ts';
+import type { Support } from '../../structure/index.ts';
 import { choice, optional, quantity, remarks, whole, yesOrNo } from './field-schemas.ts';
 import { latticeFields, name, poleFields, SECTION_SHAPE_NAMES } from './shape-schema.ts';
 

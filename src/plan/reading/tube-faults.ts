@@ -1,0 +1,52 @@
+import { pointerTo } from '../faults/fault.ts';
+import type { PlanReader } from './plan-reader.ts';
+
+/**
+ * Faults a wall that leaves no tube.
+ *
+ * @param reader the plan's reader, which takes the faults [-]
+ * @param what the tube in words [-]
+ * @param outside its outside diameter [m]
+ * @param wall its wall [m]
+ * @param pointer where the wall is written [-]
+ * @returns nothing [-]
+ * @example refuseThickWall(reader, 'Mast', 0.05, 0.03, '/mast/wall')
+ * @source derived
+ */
+export function refuseThickWall(
+  reader: PlanReader,
+  what: string,
+  outside: number,
+  wall: number,
+  pointer: string,
+): void {
+  if (!(wall >= outside / 2)) return;
+  const [given, tube, most] = [wall, outside, outside / 2].map((value) => reader.say(value, 'diameter'));
+  const says = `${what} wall ${given} does not fit in a ${tube} tube: give less than ${most}.`;
+  reader.fault(pointer, 'wall-too-thick', given as string, `less than ${most}`, says);
+}
+
+/**
+ * Faults a strength at rupture below the yield.
+ *
+ * @param reader the plan's reader, which takes the faults [-]
+ * @param what the tube in words [-]
+ * @param yieldStrength its yield, where it is told [Pa]
+ * @param ultimateStrength its strength at rupture, where it is told [Pa]
+ * @param at where both are written [-]
+ * @returns nothing [-]
+ * @example refuseEarlyRupture(reader, 'Mast', 240e6, 200e6, '/mast')
+ * @source derived
+ */
+export function refuseEarlyRupture(
+  reader: PlanReader,
+  what: string,
+  yieldStrength: number | undefined,
+  ultimateStrength: number | undefined,
+  at: string,
+): void {
+  if (yieldStrength === undefined || ultimateStrength === undefined || !(ultimateStrength < yieldStrength)) return;
+  const [breaks, yields] = [ultimateStrength, yieldStrength].map((value) => reader.say(value, 'stress'));
+  const says = `${what} breaks at ${breaks} and yields at ${yields}: no metal breaks before it yields. Look at both again.`;
+  reader.fault(pointerTo(at, 'ultimate'), 'rupture-below-yield', breaks as string, `${yields} or more`, says);
+}
