@@ -1,6 +1,6 @@
 import { DISPLAY_UNITS, type Dimension, displayValue } from '../foundation/index.ts';
 import { type Assessment, type CheckUse, deadDemandOf, linkUse } from '../margins/index.ts';
-import { profileOf, type Section, shearOfTorsion, sliceForces } from '../structure/index.ts';
+import { type Section, shearOfTorsion } from '../structure/index.ts';
 import { levelAxis, type Scale, scaleOf, uprightAxis } from './axes.ts';
 import { hachures, LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
 import { placed } from './lane.ts';
@@ -75,13 +75,10 @@ function tapers({ model }: Assessment): boolean {
  * Moment and shear at every level the answer looks at, of the reading of the tower that decides it; two rows at the
  * mast's foot, where its couple ends.
  */
-export function demandByHeight({ model, bad, uses, site }: Assessment): readonly Asked[] {
+export function demandByHeight({ model, bad, uses }: Assessment): readonly Asked[] {
   const scenario = linkUse(uses, 'tower')?.governing.scenario ?? 0;
   const hung = bad.hung[scenario];
-  const own = model.ownWind[scenario];
-  const ownProfile = own
-    ? profileOf(own, sliceForces(own, site.speed, 'good', true), model.levels, model.hold)
-    : undefined;
+  const own = bad.own[scenario];
   const { sections } = model.inquiry.station.tower;
   return model.levels.map(({ z }, level) => {
     const check = {
@@ -103,8 +100,8 @@ export function demandByHeight({ model, bad, uses, site }: Assessment): readonly
     const torsion = most((section) => shearOfTorsion(sections[section] as Section, hung?.torsion[level] ?? 0, z));
     return {
       z,
-      moment: (hung?.moment[level] ?? 0) + (ownProfile?.moment[level] ?? 0) + dead('moment'),
-      shear: (hung?.shear[level] ?? 0) + (ownProfile?.shear[level] ?? 0) + torsion + dead('shear'),
+      moment: (hung?.moment[level] ?? 0) + (own?.moment[level] ?? 0) + dead('moment'),
+      shear: (hung?.shear[level] ?? 0) + (own?.shear[level] ?? 0) + torsion + dead('shear'),
     };
   });
 }

@@ -23,7 +23,8 @@ export type Dimension =
   | 'pressure-constant'
   | 'stiffness'
   | 'force-per-length'
-  | 'pressure-per-length'
+  | 'soil-pressure'
+  | 'soil-pressure-per-depth'
   | 'force-per-weight';
 
 export type UnitSystem = 'us' | 'si';
@@ -80,7 +81,8 @@ export const DISPLAY_UNITS: Readonly<Record<UnitSystem, Readonly<Record<Dimensio
     'pressure-constant': unit('psf/mph²', 'psf / mph^2', POUND_PER_SQUARE_FOOT / MILE_PER_HOUR ** 2),
     stiffness: unit('lbf/ft', 'lbf/ft', POUND_FORCE / FOOT),
     'force-per-length': unit('lbf/ft', 'lbf/ft', POUND_FORCE / FOOT),
-    'pressure-per-length': unit('psf/ft', 'psf / ft', POUND_PER_SQUARE_FOOT / FOOT),
+    'soil-pressure': unit('psf', 'psf', POUND_PER_SQUARE_FOOT),
+    'soil-pressure-per-depth': unit('psf/ft', 'psf / ft', POUND_PER_SQUARE_FOOT / FOOT),
     'force-per-weight': unit('lbf/lb', 'lbf / lbm', GRAVITY),
   },
   si: {
@@ -107,7 +109,8 @@ export const DISPLAY_UNITS: Readonly<Record<UnitSystem, Readonly<Record<Dimensio
     'pressure-constant': unit('Pa/(m/s)²', 'Pa s^2 / m^2', 1),
     stiffness: unit('N/m', 'N/m', 1),
     'force-per-length': unit('N/m', 'N/m', 1),
-    'pressure-per-length': unit('Pa/m', 'Pa / m', 1),
+    'soil-pressure': unit('kPa', 'kPa', 1000),
+    'soil-pressure-per-depth': unit('kPa/m', 'kPa / m', 1000),
     'force-per-weight': unit('N/kg', 'N / kg', 1),
   },
 };

@@ -40,6 +40,7 @@ export const CAUTION_CODES = [
   'rating-lines-assumed',
   'rating-basis-converted',
   'rating-level-assumed',
+  'uneven-gusts',
   'rating-for-other-height',
   'top-couple',
   'side-load',
@@ -64,6 +65,7 @@ export const CAUTION_CODES = [
   'ice-not-checked',
   'climate-short-record',
   'climate-two-values',
+  'climate-chart-band',
   'climate-converted',
   'foundation-not-checked',
   'anchor-bolts-not-checked',
@@ -184,8 +186,9 @@ function aboutClimate(climate: Climate | undefined, say: Say): void {
   if (climate.kind === 'record' && climate.yearlyMax.length < SHORT_RECORD) {
     say('climate-short-record', 'line', { at: `${at}/yearlyMax`, value: climate.yearlyMax.length });
   }
-  if (climate.kind === 'chart' && climate.returns.length === 2)
-    say('climate-two-values', 'line', { at: `${at}/returns` });
+  if (climate.kind === 'chart') {
+    say(climate.returns.length === 2 ? 'climate-two-values' : 'climate-chart-band', 'line', { at: `${at}/returns` });
+  }
 }
 
 function aboutTower(model: TowerModel, uses: readonly CheckUse[], links: readonly Link[], say: Say): void {
@@ -214,10 +217,9 @@ function aboutTower(model: TowerModel, uses: readonly CheckUse[], links: readonl
       say('slender-dynamic', 'verdict', { at: '/tower/frequency', ...figure });
     }
   }
-  if (tower.hingeHeight !== undefined || tower.telescopes) {
-    say('lowered-state', 'standing');
-    say('raise-in-calm', 'standing');
-  }
+  if (tower.hingeHeight !== undefined) say('lowered-state', 'standing', { word: 'hinge' });
+  if (tower.telescopes) say('lowered-state', 'standing', { word: 'telescopes' });
+  if (tower.hingeHeight !== undefined || tower.telescopes) say('raise-in-calm', 'standing');
   if (tower.telescopes) {
     const told = links.some((link) => link.kind === 'hoist');
     say(told ? 'hoist-by-section' : 'hoist-not-checked', 'line', { at: '/tower/telescopes' });
@@ -232,8 +234,13 @@ function aboutRatings(model: TowerModel, say: Say): void {
   const speaking = new Set(model.claims.map((claim) => claim.number));
   for (const claim of model.momentClaims) speaking.add(claim.number);
   model.inquiry.ratings.forEach((rating, number) => {
-    if (rating.of !== 'tower') return;
     const { claim, wind, at } = rating;
+    if (rating.of === 'bearing' || rating.of === 'rotator') {
+      if ((claim.kind === 'force' || claim.kind === 'torque') && !claim.levelGiven)
+        say('rating-level-assumed', 'verdict', { at });
+      if (claim.kind === 'torque') say('uneven-gusts', 'line', { at });
+    }
+    if (rating.of !== 'tower') return;
     if (claim.kind === 'weight') return;
     if (!speaking.has(number)) {
       const speedless =

@@ -426,3 +426,17 @@ export const useOfGust = defineFormula({
   cite: cite('derived', 'forces go with the square of the speed', 'derived'),
   of: (gust: number, rated: number) => (gust / rated) ** 2,
 });
+
+export const speedByForce = defineFormula({
+  id: 'speed-by-force',
+  title: 'Speed at so many times the force, its coefficients kept',
+  symbol: 'V',
+  unit: 'speed',
+  expression: 'V_0 * sqrt(k_w)',
+  variables: [
+    variable('V_0', 'speed of the forces', 'speed', 0.5, 100),
+    variable('k_w', 'factor on the forces', 'one', 0, 1e5),
+  ],
+  cite: cite('derived', 'forces go with the square of the speed', 'derived'),
+  of: (speed: number, factor: number) => speed * Math.sqrt(factor),
+});

@@ -27,6 +27,7 @@ export * from './room-left.ts';
 export * from './sensitivity.ts';
 export * from './spread.ts';
 export * from './standard-tubes-for.ts';
+export * from './tower-levels.ts';
 export * from './tower-model.ts';
 export * from './tower-use.ts';
 export { type TurningCircle, turningCircles } from './turning-circle.ts';

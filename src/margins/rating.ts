@@ -35,7 +35,15 @@ export type RatingClaim =
   | { readonly kind: 'moment'; readonly moment: number; readonly level: ForceLevel; readonly levelGiven: boolean }
   | { readonly kind: 'wind' }
   | { readonly kind: 'weight'; readonly weight: number }
-  | { readonly kind: 'torque'; readonly torque?: number; readonly brake?: number }
+  | {
+      readonly kind: 'torque';
+      /** With which it turns [N·m]. */
+      readonly torque?: number;
+      /** With which it holds [N·m]. */
+      readonly brake?: number;
+      readonly level: ForceLevel;
+      readonly levelGiven: boolean;
+    }
   | { readonly kind: 'gear'; readonly breaking?: number; readonly working?: number };
 
 export type ForceLevel = 'allowable' | 'strength';

@@ -386,6 +386,8 @@ export interface RatingAnswer {
 export interface Demand {
   /** Shear and moment of what hangs on it, by scenario. */
   readonly hung: readonly Profile[];
+  /** The same of the tower itself; undefined where its own wind is not known. */
+  readonly own: readonly (Profile | undefined)[];
   /** The method's least pressure decides for some piece. */
   readonly leastDecides: boolean;
   /** Moment and shear by the wind, by scenario and check [N·m, N]. */
@@ -424,16 +426,18 @@ export function demandOf(
       return { cut, forces, profile: profileOf(cut, forces, levels, hold) };
     });
   const hung = model.scenarios.map((_, scenario) => inWind(hungWind[scenario] as Windward, reading));
+  const own = model.scenarios.map((_, scenario) => {
+    const cut = ownWind[scenario];
+    return cut && inWind(cut, 'good').profile;
+  });
   const wind = hung.map((hungBlown, scenario) => {
-    const own = ownWind[scenario];
-    const ownProfile = own ? inWind(own, 'good').profile : undefined;
     const values = zeros(checks.length);
     for (let index = 0; index < checks.length; index += 1) {
-      values[index] = windDemand(model, checks[index] as Check, hungBlown, ownProfile);
+      values[index] = windDemand(model, checks[index] as Check, hungBlown, own[scenario]);
     }
     return values;
   });
-  return { hung: hung.map(({ profile }) => profile), leastDecides, wind, dead: model.deadDemand };
+  return { hung: hung.map(({ profile }) => profile), own, leastDecides, wind, dead: model.deadDemand };
 }
 
 /** Things in a wind: the forces on their slices, and what comes of them at every level. */
@@ -456,6 +460,21 @@ function windDemand(model: TowerModel, check: Check, { cut, forces, profile: hun
     ? bracedEitherWay(cut, forces, at, apex, model.hold)
     : bracedShear(hung, level, apex);
   return hungPart + (own ? bracedShear(own, level, apex) : 0) + torsion;
+}
+
+/**
+ * Whether the braces of a lattice take more, or less, than the shear: its legs slope, or something twists it.
+ *
+ * @param model the tower [-]
+ * @param check the comparison [-]
+ * @param torsion there [N·m]
+ * @returns true where they do [-]
+ * @source derived
+ */
+export function isBraced(model: Pick<TowerModel, 'inquiry'>, check: Check, torsion: number): boolean {
+  if (check.of !== 'shear') return false;
+  const shape = model.inquiry.station.tower.sections[check.section]?.shape;
+  return check.apex !== Number.POSITIVE_INFINITY || (torsion > 0 && shape?.kind === 'lattice');
 }
 
 /**

@@ -167,8 +167,8 @@ export const bearingUseFormula = defineFormula({
   unit: 'one',
   expression: 'p_toe / q_a',
   variables: [
-    variable('p_toe', 'largest pressure', 'pressure', 0, 1e6),
-    variable('q_a', 'what the soil may carry', 'pressure', 1e4, 1e6),
+    variable('p_toe', 'largest pressure', 'soil-pressure', 0, 1e6),
+    variable('q_a', 'what the soil may carry', 'soil-pressure', 1e4, 1e6),
   ],
   cite: cite('derived', 'demand over capacity; the weight of the block counts, no soil is deducted', 'derived'),
   of: (pressure: number, bearing: number) => pressure / bearing,

@@ -58,19 +58,19 @@ export interface PierCheck {
 const forceVariable = variable('P', 'shear, nominal', 'force', 10, 1e5);
 const diameterVariable = variable('b', 'diameter, or diagonal of a square', 'length', 0.1, 3);
 const depthVariable = variable('d', 'depth', 'length', 0.3, 8);
-const S1Variable = variable('S_1', 'pressure of the soil at a third of the depth', 'pressure', 500, 3e5);
-const S3Variable = variable('S_3', 'pressure of the soil at the depth', 'pressure', 1500, 9e5);
+const S1Variable = variable('S_1', 'pressure of the soil at a third of the depth', 'soil-pressure', 500, 3e5);
+const S3Variable = variable('S_3', 'pressure of the soil at the depth', 'soil-pressure', 1500, 9e5);
 const momentVariable = variable('M', 'moment at the surface, nominal', 'moment', 0, 1e6);
 
 export const lateralPressure = defineFormula({
   id: 'lateral-pressure-of-soil',
   title: 'Sideways pressure that the soil may give at a depth',
   symbol: 'S_d',
-  unit: 'pressure',
+  unit: 'soil-pressure',
   expression: 'k_p * S * min(d, d_max) / n',
   variables: [
     variable('k_p', '1; 2 for an isolated pole', 'one', 1, 2),
-    variable('S', 'for a unit of depth', 'pressure-per-length', 5e3, 2e5),
+    variable('S', 'for a unit of depth', 'soil-pressure-per-depth', 5e3, 2e5),
     depthVariable,
     variable('d_max', 'deepest that counts, 12 ft', 'length', DEEPEST_FOR_PRESSURE, DEEPEST_FOR_PRESSURE),
     variable('n', '3 for a third of the depth, 1 for the whole', 'one', 1, 3),

@@ -176,8 +176,13 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   },
   'rating-level-assumed': {
     says: () =>
-      'The rating does not say whether it is allowable or at strength level. Read as strength: 0.6 of it counts.',
+      'A rating does not say whether it is an allowable load or its strength. Read as strength: 0.6 of it counts.',
     do: 'Ask the maker which it is.',
+  },
+  'uneven-gusts': {
+    says: () =>
+      'Only what hangs off the axis turns the rotator here. Uneven gusts twist a balanced antenna too, and its weight in motion more so when it stops; no rule for either is known to us.',
+    do: 'Keep well under what the rotator holds, and let it start and stop gently.',
   },
   'rating-for-other-height': {
     says: () => 'A rating for another height or other supports says nothing of this tower; it is left out.',
@@ -238,8 +243,11 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Have the wall and its fixing looked at.',
   },
   'lowered-state': {
-    says: () => 'The tower lowered or half-way is another structure, not checked here.',
-    do: 'Never leave it half-way.',
+    says: ({ word }) =>
+      word === 'hinge'
+        ? 'Half-way, the tower hangs on its hinge and its gear; lying flat, on what props it. Only the pull of the gear, and bending of the lying tower as far as its rating shows it, are looked at here.'
+        : 'Half-way, its sections overlap otherwise and hang on their lines: another structure, not checked here.',
+    do: 'Never leave it half-way; lash it down where it rests.',
   },
   'raise-in-calm': {
     says: () => 'Raising and lowering is for still air.',
@@ -289,6 +297,11 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   'climate-two-values': {
     says: () => 'Two chart values allow one line only: how far the chance may be off is not known from them.',
     do: 'Read a third value off the chart, for more years.',
+  },
+  'climate-chart-band': {
+    says: () =>
+      'The bands of the chances are how far your chart values disagree; how far the chart itself is off is not in them.',
+    do: 'Take the chances as an order of size.',
   },
   'climate-converted': {
     says: (caution) =>

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Chance, Chances, Link } from '../margins/index.ts';
-import type { Climate, ExtremesMethod } from '../wind/index.ts';
+import type { ExtremesMethod } from '../wind/index.ts';
 import { linkName } from './choice-words.ts';
 import { figures, inWords, type Quantity, quantity } from './quantity.ts';
 
@@ -56,24 +56,11 @@ export function chanceDocuments(
 }
 
 /** "Reaching an actual gust of 77 mph (tower): 0.4 to 0.9 % in a year, 11 to 24 % in 30 years; …" */
-export function chanceSays(
-  chance: Chance,
-  { climate, years }: Chances,
-  links: readonly Link[],
-  system: UnitSystem,
-): string {
+export function chanceSays(chance: Chance, { years }: Chances, links: readonly Link[], system: UnitSystem): string {
   const link = links.find(({ id }) => id === chance.ofLink);
   const of = link ? ` (${linkName(link)})` : '';
   const span = years === 1 ? '' : `, ${between(chance.overYears)} in ${years} years`;
-  return `Reaching an actual gust of ${inWords(chance.gust, 'speed', system)}${of}: ${between(chance.perYear)} in a year${span}; an upper bound, it ignores direction.${ofChart(climate)}`;
-}
-
-/** A chart is drawn from stations and smoothed: how well its values agree says nothing of how far it is off. */
-function ofChart(climate: Climate): string {
-  if (climate.kind !== 'chart') return '';
-  return climate.returns.length === 2
-    ? ' Your two chart values give one line, so there is no band.'
-    : ' The band is how far your chart values disagree; how far the chart itself is off is not in it.';
+  return `Reaching an actual gust of ${inWords(chance.gust, 'speed', system)}${of}: ${between(chance.perYear)} in a year${span}; an upper bound, it ignores direction.`;
 }
 
 /** The same as lines of plain text; a climate without a wind to compare says so. */

@@ -2,15 +2,18 @@ import { type Dimension, displayValue, type UnitSystem } from '../foundation/ind
 import {
   type Assessment,
   type Caution,
+  type Compared,
   type FootForces,
   hillHelpOf,
   type LegsAtFoot,
   type Link,
+  type LinkResult,
   loweredOf,
   type Remedies,
   type Sensitivity,
   type Spread,
   type TubeForMast,
+  towerLevels,
   turningCircles,
   type Verdict,
   workingOf,
@@ -22,6 +25,7 @@ import { type ChanceDocument, chanceDocuments } from './chance-document.ts';
 import { groundNamed, linkName } from './choice-words.ts';
 import { type FoundationDocument, foundationDocument } from './foundation-document.ts';
 import { type HillDocument, hillDocument } from './hill-document.ts';
+import { type LevelsDocument, levelsDocument } from './levels-document.ts';
 import { DIMENSION_OF_COMPARED } from './link-words.ts';
 import { type LoweredDocument, loweredDocument } from './lowered-document.ts';
 import { type Quantity, quantity } from './quantity.ts';
@@ -53,6 +57,19 @@ export interface LinkDocument {
   readonly where?: Quantity;
   /** From the hold outwards, on an element or a boom. */
   readonly along?: Quantity;
+  /** Where the verdict is over: the comparison that says so, if a larger use elsewhere says less. */
+  readonly over?: {
+    readonly use: number;
+    readonly demand: Quantity & { readonly of: string };
+    readonly capacity: Quantity;
+    readonly where?: Quantity;
+  };
+  /** Of a rotator: what holds it, and up to which actual gust it can turn. */
+  readonly torque?: {
+    readonly heldBy: 'brake' | 'turning-torque';
+    readonly turnsWith?: Quantity;
+    readonly turnsUpTo?: Quantity;
+  };
   /** Wind heading, and rotator heading against the wind, at which this is worst. */
   readonly heading?: { readonly fixed?: Quantity; readonly turning?: Quantity };
   readonly holdsTo?: { readonly gust: Quantity; readonly design: Quantity & { readonly basis: string } };
@@ -127,6 +144,7 @@ export interface CheckDocument {
     readonly total: { readonly force: number; readonly momentAtFoot: number; readonly momentAtTop: number };
     readonly heading: { readonly fixed?: Quantity; readonly turning?: Quantity };
   };
+  readonly levels: LevelsDocument;
   readonly wind: readonly {
     readonly height: Quantity;
     readonly exposureCoefficient: number;
@@ -295,6 +313,7 @@ export function checkDocument(
       heading: headingDocument(ledger.headings, system),
     },
     ...(hill === undefined ? {} : { hill: hillDocument(hill, system) }),
+    levels: levelsDocument(towerLevels(assessment.model, assessment.uses, assessment.bad), system),
     wind: assessment.windRows.map((row) => ({
       height: q(row.height, 'length'),
       exposureCoefficient: row.exposureCoefficient,
@@ -421,6 +440,8 @@ function linkDocument(assessment: Assessment, link: Link, system: UnitSystem): L
     ...(result.height === undefined ? {} : { where: quantity(result.height, 'length', system) }),
     ...(result.along === undefined ? {} : { along: quantity(result.along, 'length', system) }),
     heading: headingDocument(result.headings, system),
+    ...(result.over === undefined ? {} : { over: overDocument(result.over, system) }),
+    ...(result.torque === undefined ? {} : { torque: torqueDocument(result.torque, system) }),
     ...(result.holdsTo
       ? {
           holdsTo: {
@@ -429,6 +450,24 @@ function linkDocument(assessment: Assessment, link: Link, system: UnitSystem): L
           },
         }
       : {}),
+  };
+}
+
+function overDocument({ use, of, demand, capacity, height }: Compared, system: UnitSystem) {
+  const dimension = DIMENSION_OF_COMPARED[of];
+  return {
+    use,
+    demand: { of, ...quantity(demand, dimension, system) },
+    capacity: quantity(capacity, dimension, system),
+    ...(height === undefined ? {} : { where: quantity(height, 'length', system) }),
+  };
+}
+
+function torqueDocument({ heldBy, turnsWith, turnsUpTo }: NonNullable<LinkResult['torque']>, system: UnitSystem) {
+  return {
+    heldBy,
+    ...(turnsWith === undefined ? {} : { turnsWith: quantity(turnsWith, 'moment', system) }),
+    ...(turnsUpTo === undefined ? {} : { turnsUpTo: quantity(turnsUpTo, 'speed', system) }),
   };
 }
 

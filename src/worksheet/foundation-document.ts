@@ -56,7 +56,7 @@ export function foundationDocument(answer: FoundationAnswer, system: UnitSystem)
             olderOverturning: block.overturning.olderUse,
             ...(toe === undefined
               ? {}
-              : { toePressure: quantity(toe.pressure, 'pressure', system), contactShare: toe.contactShare }),
+              : { toePressure: quantity(toe.pressure, 'soil-pressure', system), contactShare: toe.contactShare }),
             ...(block.bearingUse === undefined ? {} : { bearing: block.bearingUse }),
           },
         }),
@@ -73,6 +73,11 @@ export function foundationDocument(answer: FoundationAnswer, system: UnitSystem)
   };
 }
 
+/** Where a moment of that heading presses hardest. */
+function pressedMost(heading: number): string {
+  return Math.min(heading, Math.PI / 2 - heading) < 1e-3 ? 'edge' : 'corner, in a wind across it,';
+}
+
 /** The footing in two sentences. */
 export function foundationSays({ block, pier }: FoundationAnswer, system: UnitSystem): string {
   if (block) {
@@ -82,7 +87,7 @@ export function foundationSays({ block, pier }: FoundationAnswer, system: UnitSy
     if (toe === undefined) return `${tips} The pressure under it needs the weight of all that stands on it.`;
     if (toe.contact === 'tips') return `${tips} Under this wind nothing holds it.`;
     const share = toe.contactShare < 1 ? `, ${figures(toe.contactShare)} of its underside pressed` : '';
-    return `${tips} Under its edge ${inWords(toe.pressure, 'pressure', system)}${share}.`;
+    return `${tips} Under its ${pressedMost(toe.heading)} ${inWords(toe.pressure, 'soil-pressure', system)}${share}.`;
   }
   if (pier) {
     const capped = pier.depthCapped ? ' No more than 12 ft of depth counts for the pressure.' : '';

@@ -12,6 +12,11 @@ export interface RaisingRowDocument {
   readonly length: Quantity;
 }
 
+interface GustDocument {
+  readonly gust: Quantity;
+  readonly angle: Quantity;
+}
+
 export interface RaisingDocument {
   readonly says: string;
   readonly rows: readonly RaisingRowDocument[];
@@ -24,7 +29,11 @@ export interface RaisingDocument {
   readonly work?: Quantity;
   readonly workingLoad?: Quantity;
   /** The actual gust that, on the way, brings the gear to its working load. */
-  readonly gust?: { readonly gust: Quantity; readonly angle: Quantity };
+  readonly gust?: GustDocument;
+  /** The same just off the ground and half-way. */
+  readonly gustsAt?: readonly GustDocument[];
+  /** The actual gust across the lying tower that, with its own weight, its rating shows. */
+  readonly lyingWind?: { readonly gust: Quantity; readonly where: Quantity };
   readonly handling?: {
     readonly best: string;
     readonly mastAtLeast: Quantity;
@@ -39,7 +48,7 @@ export interface RaisingDocument {
 
 /** Raising and lowering, in the reader's units. */
 export function raisingDocument(answer: RaisingAnswer, system: UnitSystem): RaisingDocument {
-  const { raising, gust, handling } = answer;
+  const { raising, gust, gustsAt, lyingWind, handling } = answer;
   const angle = (value: number) => quantity(value, 'angle', system);
   const row = (each: NonNullable<RaisingAnswer['raising']>['rows'][number]): RaisingRowDocument => ({
     angle: angle(each.angle),
@@ -47,6 +56,10 @@ export function raisingDocument(answer: RaisingAnswer, system: UnitSystem): Rais
     ...(each.force === undefined ? {} : { force: quantity(each.force, 'force', system) }),
     ...(each.hinge === undefined ? {} : { hinge: quantity(each.hinge.force, 'force', system) }),
     length: quantity(each.length, 'length', system),
+  });
+  const gustDocument = (each: NonNullable<RaisingAnswer['gust']>): GustDocument => ({
+    gust: quantity(each.gust, 'speed', system),
+    angle: angle(each.angle),
   });
   const laid = handling && bestOf(handling);
   return {
@@ -68,7 +81,16 @@ export function raisingDocument(answer: RaisingAnswer, system: UnitSystem): Rais
       ? {}
       : { rise: quantity(raising.rise, 'length', system), work: quantity(raising.work, 'moment', system) }),
     ...(raising?.workingLoad === undefined ? {} : { workingLoad: quantity(raising.workingLoad, 'force', system) }),
-    ...(gust === undefined ? {} : { gust: { gust: quantity(gust.gust, 'speed', system), angle: angle(gust.angle) } }),
+    ...(gust === undefined ? {} : { gust: gustDocument(gust) }),
+    ...(gustsAt === undefined ? {} : { gustsAt: gustsAt.map(gustDocument) }),
+    ...(lyingWind === undefined
+      ? {}
+      : {
+          lyingWind: {
+            gust: quantity(lyingWind.gust, 'speed', system),
+            where: quantity(lyingWind.height, 'length', system),
+          },
+        }),
     ...(handling === undefined || laid === undefined || laid.antennas.length === 0
       ? {}
       : {
@@ -94,7 +116,10 @@ function bestOf({ orientations, best }: NonNullable<RaisingAnswer['handling']>):
 const NO_ARM = 2;
 
 /** Raising and lowering in a few sentences. */
-export function raisingSays({ raising, gust, handling }: RaisingAnswer, system: UnitSystem): string {
+export function raisingSays(
+  { raising, gust, gustsAt = [], lyingWind, handling }: RaisingAnswer,
+  system: UnitSystem,
+): string {
   const degrees = (value: number) => `${figures((value * 180) / Math.PI, 2)}°`;
   const said: string[] = [];
   if (raising?.worst) {
@@ -109,11 +134,23 @@ export function raisingSays({ raising, gust, handling }: RaisingAnswer, system: 
       `Past ${degrees(raising.balance ?? raising.holdBack.angle)} it moves on by itself and a line goes slack: hold it back there by a second line.`,
     );
   }
-  if (gust) {
+  if (gustsAt.length > 0) {
+    const each = gustsAt.map(
+      (at) =>
+        `${inWords(at.gust, 'speed', system)} ${at.angle === 0 ? 'just off the ground' : `at ${degrees(at.angle)}`}`,
+    );
+    said.push(`A gust of ${each.join(', or of ')}, brings the gear to what it may pull.`);
+  }
+  if (gust && gustsAt.every(({ angle }) => angle !== gust.angle)) {
     said.push(
       gust.gust < NO_ARM
         ? `Near ${degrees(gust.angle)} the gear has no arm against the wind: steady the tower by hand lines until it is pinned.`
         : `With the tower at ${degrees(gust.angle)} a gust of ${inWords(gust.gust, 'speed', system)} brings the gear to what it may pull.`,
+    );
+  }
+  if (lyingWind) {
+    said.push(
+      `Lying flat its rating shows it for its own weight and a gust of ${inWords(lyingWind.gust, 'speed', system)} across it; hinge, props and ropes are not looked at.`,
     );
   }
   const laid = handling && bestOf(handling);

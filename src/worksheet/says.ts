@@ -121,6 +121,13 @@ const ALLOWED: Partial<Record<Link['kind'], string>> = {
   fall: 'given',
 };
 
+/** Why a link without a comparison is not shown, where nothing that is missing tells it. */
+const UNSAID: Partial<Record<NonNullable<Link['because']>, string>> = {
+  'not-computed': 'This version does not check it.',
+  balanced:
+    'As given, nothing hangs off its axis; how far uneven gusts twist a balanced antenna, no rule known to us tells.',
+};
+
 /** One link in a line. */
 export function linkSays(assessment: Assessment, link: Link): string {
   const { units } = assessment.inquiry.station;
@@ -129,7 +136,7 @@ export function linkSays(assessment: Assessment, link: Link): string {
   if (!result) {
     const needs = missingSentences(link.needs);
     if (needs) return `${name}: not shown. ${needs}`;
-    return `${name}: not shown. ${link.because === 'not-computed' ? 'This version does not check it.' : 'Nothing given proves it.'}`;
+    return `${name}: not shown. ${UNSAID[link.because ?? 'unproven'] ?? 'Nothing given proves it.'}`;
   }
   const dimension = DIMENSION_OF_COMPARED[result.of];
   const compared =
@@ -144,7 +151,25 @@ export function linkSays(assessment: Assessment, link: Link): string {
       : '';
   const unproven = link.because === 'unproven' ? ` ${unprovenInWords(result)}` : '';
   const open = link.because === 'unsettled' && link.needs.length > 0 ? ` ${missingSentences(link.needs)}` : '';
-  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${holds}${areaOnly}${unproven}${open}`;
+  const turning = result.torque ? torqueSays(result.torque, units) : '';
+  const over = result.over ? overSays(assessment, result.over) : '';
+  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${over}${turning}${holds}${areaOnly}${unproven}${open}`;
+}
+
+/** The comparison that says over, where another has a larger use and says only that nothing shows it. */
+function overSays(assessment: Assessment, over: Compared): string {
+  const { units } = assessment.inquiry.station;
+  const long = (value: number) => inWords(value, DIMENSION_OF_COMPARED[over.of], units, 4);
+  return ` That says only that nothing given shows it. Over it is ${whereInWords(assessment, over).replace(/^most /, '')}: ${long(over.demand)} asked, ${long(over.capacity)} shown, use ${useFigures(over.use)}.`;
+}
+
+/** " Its brake holds it, and in actual gusts up to 41 mph it can turn." */
+function torqueSays({ heldBy, turnsWith, turnsUpTo }: NonNullable<LinkResult['torque']>, units: UnitSystem): string {
+  if (heldBy === 'turning-torque') return ' No brake is told: it is held by no more than what turns it.';
+  if (turnsWith === undefined) return ' Its brake holds it; in which winds it can turn is not told.';
+  const upTo =
+    turnsUpTo === undefined ? '' : `, and in actual gusts up to ${inWords(turnsUpTo, 'speed', units)} it can turn`;
+  return ` Its brake holds it${upTo}.`;
 }
 
 /** "Lower it when gusts above 64 mph are forecast." */

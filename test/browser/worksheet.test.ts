@@ -60,7 +60,7 @@ describe('the worksheet in a browser', () => {
     const { page } = await answered(demoPlan('river-bluff'), { javaScriptEnabled: false });
     const says = page.locator('.says');
     expect(await page.locator('h1').textContent()).toBe('Heron Bluff');
-    expect(await page.locator('h2').count()).toBe(17);
+    expect(await page.locator('h2').count()).toBe(18);
     expect(await says.textContent()).toContain('105 mph strength-level gust');
     expect(await says.isVisible()).toBe(true);
   });

@@ -161,10 +161,38 @@ describe('what makers state of bearing, rotator and weight', () => {
     );
     const ratings = [
       ...(demoPlan('river-bluff')['ratings'] as Document[]),
+      { of: 'rotator', kind: 'torque', brake: 60, level: 'allowable' },
       { of: 'rotator', kind: 'torque', brake: 60 },
+      { of: 'rotator', kind: 'torque', torque: 30, brake: 60, level: 'allowable' },
+      { of: 'rotator', kind: 'torque', torque: 60, level: 'allowable' },
     ];
+    const answer = assessed({ ...plan, loads, ratings });
+    const [brake, strength, both, turning] = [2, 3, 4, 5].map((number) => linkOf(answer, `rotator:${number}`).result);
     // (9.048 + 9.110)·2 ft = 36.315 lbf·ft.
-    expect(linkOf(assessed({ ...plan, loads, ratings }), 'rotator:2').result?.use).toBeCloseTo(36.315 / 60, 4);
+    expect(brake?.use).toBeCloseTo(36.315 / 60, 4);
+    // A level that is not told is that of its strength.
+    expect(strength?.use).toBeCloseTo(36.315 / 36, 4);
+    expect(answer.cautions.filter(({ code }) => code === 'rating-level-assumed')).toMatchObject([{ at: '/ratings/2' }]);
+    expect(answer.cautions.filter(({ code }) => code === 'uneven-gusts')).toHaveLength(4);
+    // It turns against what is half of what it holds: in winds of 1/√2.
+    expect(both?.torque).toMatchObject({ heldBy: 'brake' });
+    expect((both?.torque?.turnsUpTo ?? 0) / (both?.holdsTo?.gust ?? 0)).toBeCloseTo(Math.SQRT1_2, 4);
+    expect([brake?.torque?.turnsUpTo, turning?.torque?.heldBy]).toEqual([undefined, 'turning-torque']);
+    expect(turning?.use).toBeCloseTo(36.315 / 60, 4);
+    const text = checkText(answer, []);
+    expect(text).toMatch(/Its brake holds it, and in actual gusts up to [\d.]+ mph it can turn\./);
+    expect(text).toContain('Its brake holds it; in which winds it can turn is not told.');
+    expect(text).toContain('No brake is told: it is held by no more than what turns it.');
+  });
+
+  it('does not show a rotator under what is balanced: uneven gusts twist that too', () => {
+    const ratings = [
+      ...(demoPlan('river-bluff')['ratings'] as Document[]),
+      { of: 'rotator', kind: 'torque', brake: 60, level: 'allowable' },
+    ];
+    const answer = assessed({ ...toldInFull(), ratings });
+    expect(linkOf(answer, 'rotator:2')).toMatchObject({ verdict: 'not-shown', because: 'balanced' });
+    expect(checkText(answer, [])).toContain('Rotator: not shown. As given, nothing hangs off its axis;');
   });
 });
 
@@ -369,6 +397,38 @@ describe('raising the bluff about a hinge 4 ft up', () => {
     expect((link.result?.height ?? 0) / FOOT).toBeCloseTo(28, 6);
     expect(Math.abs((link.result?.demand ?? 0) / POUND_FORCE / FOOT / moment - 1)).toBeLessThan(5e-4);
     expect((link.result?.capacity ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(8919.7, 0);
+  });
+
+  it('bears a gust across it, lying flat, that uses up what its weight leaves of the proof', () => {
+    /*
+     * At 28 ft the design wind bends it by 0.660 of 8919.7 lbf·ft, of which the mast's weight is 24.4 (pencil, see
+     * reference/plans); full force is 1/(0.6·0.85) of that. Its weight bends it by 5013.8 at right angles:
+     * 105·√(√(8919.7² − 5013.8²)/(5862.6/0.51)) = 84.1 mph.
+     */
+    const { lyingWind } = raised(winch).raising ?? {};
+    expect((lyingWind?.height ?? 0) / FOOT).toBeCloseTo(28, 6);
+    expect((lyingWind?.gust ?? 0) / MILE_PER_HOUR).toBeCloseTo(84.1, 0);
+    const steps = workingDocument(workingOf(raised(winch)).steps, 'us');
+    const told = steps.filter(({ about }) => about.includes('lying flat'));
+    expect(told.at(-1)?.formula).toBe('speed-by-force');
+    expect(witness(steps).filter(({ agrees }) => !agrees)).toEqual([]);
+  });
+
+  it('bears gusts on its gear that go with what the weights leave of its moment', () => {
+    // Working load 2500 lbf on arms of 7.4278 ft flat and 7.337 at 45°; weights 17633 lbf·ft flat, × cos 45° there.
+    const [flat, halfWay] = raised(winch).raising?.gustsAt ?? [];
+    expect([flat?.angle, halfWay?.angle]).toEqual([0, Math.PI / 4]);
+    const left = (2500 * 7.3371 - 17633 * Math.SQRT1_2) / (2500 * 7.42781 - 17633);
+    expect(((halfWay?.gust ?? 0) / (flat?.gust ?? 1)) ** 2).toBeCloseTo(left, 1);
+  });
+
+  it('says nothing of the wind on the way where that on the tower itself is not known', () => {
+    const { shape: _, ...bare } = part(toldInFull(), 'tower');
+    const { sections: __, ...tower } = bare;
+    const told = assessed({ ...toldInFull(), tower: { ...tower, top: 48, hinge: { height: 4, raisedBy: winch } } });
+    expect(told.model.ownKnown).toBe(false);
+    expect(told.raising?.raising?.worst).toBeDefined();
+    expect([told.raising?.gust, told.raising?.gustsAt, told.raising?.lyingWind]).toEqual(new Array(3).fill(undefined));
   });
 
   it('is not shown where a weight or the gear is missing', () => {

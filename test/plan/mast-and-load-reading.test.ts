@@ -293,7 +293,13 @@ describe('a rating', () => {
       ],
       [
         { of: 'rotator', kind: 'torque', torque: 100, brake: 500 },
-        { kind: 'torque', torque: near(135.58179483314), brake: near(677.9089741657) },
+        {
+          kind: 'torque',
+          torque: near(135.58179483314),
+          brake: near(677.9089741657),
+          level: 'strength',
+          levelGiven: false,
+        },
       ],
       [
         { of: 'gear', working: 2000 },

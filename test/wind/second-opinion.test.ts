@@ -175,7 +175,8 @@ describe('units by a library of units', () => {
       'force-per-length': `${POUND_FORCE}/ft`,
       'section-area': 'in^2',
       'section-modulus': 'in^3',
-      'pressure-per-length': `${POUND_FORCE}/ft^3`,
+      'soil-pressure': `${POUND_FORCE}/ft^2`,
+      'soil-pressure-per-depth': `${POUND_FORCE}/ft^3`,
       'force-per-weight': `${POUND_FORCE}/lb`,
     },
     si: {
@@ -202,7 +203,8 @@ describe('units by a library of units', () => {
       'force-per-length': 'N/m',
       'section-area': 'mm^2',
       'section-modulus': 'mm^3',
-      'pressure-per-length': 'Pa/m',
+      'soil-pressure': 'kPa',
+      'soil-pressure-per-depth': 'kPa/m',
       'force-per-weight': 'N/kg',
     },
   };

@@ -30,6 +30,7 @@ describe.each(PLANS)('the worksheet of the plan %s', (_, plan) => {
       'ledger',
       'wind',
       'links',
+      'levels',
       'reactions',
       'drawings',
       'by-hand',

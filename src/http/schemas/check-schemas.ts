@@ -51,6 +51,25 @@ const linkSchema = component(
       where: z.exactOptional(quantitySchema),
       along: z.exactOptional(quantitySchema),
       heading: z.exactOptional(headingSchema),
+      over: z.exactOptional(
+        z
+          .object({
+            use: z.number(),
+            demand: z.object({ of: z.string(), value: z.number(), unit: z.string() }),
+            capacity: quantitySchema,
+            where: z.exactOptional(quantitySchema),
+          })
+          .meta({ description: 'Where the verdict is over: what says so, if a larger use elsewhere says less.' }),
+      ),
+      torque: z.exactOptional(
+        z
+          .object({
+            heldBy: z.enum(['brake', 'turning-torque']),
+            turnsWith: z.exactOptional(quantitySchema),
+            turnsUpTo: z.exactOptional(quantitySchema),
+          })
+          .meta({ description: 'Of a rotator: what holds it, and up to which actual gust it can turn.' }),
+      ),
       holdsTo: z.exactOptional(
         z
           .object({ gust: quantitySchema, design: speedWithBasis })
@@ -119,6 +138,31 @@ const stepSchema = component(
     .meta({ description: 'One line of the working: it re-evaluates from its inputs.' }),
 );
 export const workingSchema = z.array(stepSchema).meta({ description: 'Every step behind the answer.' });
+
+const askedAndShown = {
+  asked: z.number(),
+  shown: z.exactOptional(number('By the rating that shows most there; absent where none does.')),
+  use: z.exactOptional(number('Asked over shown, every open question at its bad end.')),
+  useAtBest: z.exactOptional(number('The same at the good end.')),
+};
+
+const levelRowSchema = component(
+  'Level',
+  z
+    .object({
+      height: z.number(),
+      section: z.string(),
+      place: z.enum(['foot', 'joint', 'section', 'top-couple']),
+      shear: number('Horizontal force of all above; in the couple of the mast that of its bearing.'),
+      torsion: number('Of what hangs off the axis.'),
+      sideways: z.object({ of: z.enum(['shear', 'braces']), ...askedAndShown }).meta({
+        description: 'Shear; or the force in the braces: shear less what sloping legs carry, with the twist.',
+      }),
+      bending: z.object(askedAndShown),
+      byWindRatio: z.boolean().meta({ description: 'The wind on the tower itself, whose drag is not known, decides.' }),
+    })
+    .meta({ description: 'One level of the tower, in the units of the levels.' }),
+);
 
 const ledgerRowSchema = component(
   'LedgerRow',
@@ -351,6 +395,10 @@ const raisingRow = z.object({
   length: quantitySchema,
 });
 
+const gustOnTheWay = z
+  .object({ gust: quantitySchema, angle: quantitySchema })
+  .meta({ description: 'Actual gust that brings the gear to its working load, and the angle of the tower.' });
+
 const raisingSchema = component(
   'Raising',
   z
@@ -365,7 +413,14 @@ const raisingSchema = component(
       rise: z.exactOptional(quantitySchema),
       work: z.exactOptional(quantitySchema),
       workingLoad: z.exactOptional(quantitySchema),
-      gust: z.exactOptional(z.object({ gust: quantitySchema, angle: quantitySchema })),
+      gust: z.exactOptional(gustOnTheWay),
+      gustsAt: z.exactOptional(z.array(gustOnTheWay).meta({ description: 'Just off the ground, and half-way.' })),
+      lyingWind: z.exactOptional(
+        z.object({ gust: quantitySchema, where: quantitySchema }).meta({
+          description:
+            'Actual gust across the lying tower that, with its own weight, its rating shows; and what decides.',
+        }),
+      ),
       handling: z.exactOptional(
         z.object({
           best: z.string(),
@@ -424,6 +479,12 @@ export const checkSchema = component(
         total: z.object({ force: z.number(), momentAtFoot: z.number(), momentAtTop: z.number() }),
         heading: headingSchema,
       }),
+      levels: z
+        .object({
+          units: z.object({ height: z.string(), force: z.string(), moment: z.string() }),
+          rows: z.array(levelRowSchema),
+        })
+        .meta({ description: 'Every level at which the tower is compared, from the top down.' }),
       wind: z.array(
         z.object({
           height: quantitySchema,

@@ -19,6 +19,8 @@ export type NotShownBecause =
   | 'no-hold'
   /** Stated as an area, which is no force on it. */
   | 'area-only'
+  /** Nothing hangs off the axis, and how uneven gusts twist what is balanced, no rule tells. */
+  | 'balanced'
   /** Not worked out by this version. */
   | 'not-computed';
 
@@ -61,6 +63,12 @@ export interface LinkResult extends Compared {
   readonly holdsTo?: HoldsTo;
   /** The gust at which the use reaches one less the wanted margin [m/s]. */
   readonly keepsMarginTo?: number;
+  /** Of a torque: what holds it, and with what it turns, up to which actual gust [N·m, m/s]. */
+  readonly torque?: {
+    readonly heldBy: 'brake' | 'turning-torque';
+    readonly turnsWith?: number;
+    readonly turnsUpTo?: number;
+  };
   /** Where a verdict is `over`: the comparison that says so, if a larger use elsewhere says less. */
   readonly over?: Compared;
 }
@@ -69,6 +77,8 @@ export interface LinkResult extends Compared {
 export type ComparedOf =
   | 'moment'
   | 'shear'
+  /** What the braces of a lattice take: shear less what sloping legs carry, with the twist. */
+  | 'braces'
   | 'wind-ratio'
   | 'bending'
   | 'side-force'

@@ -1,4 +1,4 @@
-import type { Trace } from '../../foundation/index.ts';
+import { type Trace, under } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
   type Handling,
@@ -6,15 +6,16 @@ import {
   hungMasses,
   type Laid,
   leastWindHeld,
-  lyingMoments,
   type Raising,
   type RaisingGear,
-  raisingAt,
   raisingThrough,
   sliceForces,
   type TiltingBody,
+  type TiltingWind,
   untoldWeights,
   type WindForce,
+  type WindHeld,
+  windHeldAt,
 } from '../../structure/index.ts';
 import { actualWindward } from '../holds-to.ts';
 import { halvesOf } from '../reach.ts';
@@ -22,14 +23,26 @@ import type { TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import { ratedGear } from './gear-rating.ts';
 import type { Link } from './link.ts';
+import { explainLying, type LyingWind, lyingTower, SLOW } from './lying-link.ts';
 
 /** Raising and lowering of a hinged tower. */
 export interface RaisingAnswer {
   readonly raising?: Raising;
-  /** The actual gust that brings the gear to its working load on the way, and the tower's angle then [m/s, rad]. */
-  readonly gust?: { readonly gust: number; readonly angle: number };
+  /** The least actual gust that brings the gear to its working load on the way, and the tower's angle then. */
+  readonly gust?: GustOnTheWay;
+  /** The same just off the ground and half-way up, where the gear holds the tower in calm. */
+  readonly gustsAt?: readonly GustOnTheWay[];
+  /** The actual gust across the lying tower that, with its own weight, brings it to what its ratings prove. */
+  readonly lyingWind?: LyingWind;
   /** The lying tower's antennas and the ground. */
   readonly handling?: Handling;
+}
+
+export interface GustOnTheWay {
+  /** [m/s] */
+  readonly gust: number;
+  /** Of the tower, 0 flat [rad]. */
+  readonly angle: number;
 }
 
 export interface RaisingResult {
@@ -39,6 +52,8 @@ export interface RaisingResult {
 
 /** From flat to upright. */
 const TRAVEL = { from: 0, to: Math.PI / 2 } as const;
+/** Just off the ground, and half-way up. */
+const LOOKED_AT = [0, Math.PI / 4] as const;
 
 /**
  * Raising a hinged tower: the pull of its gear through the whole travel against its working load, and the bending of the
@@ -63,8 +78,14 @@ export function raisingLinks(model: TowerModel): RaisingResult {
   }
   const bodies = bodiesOf(model, tower.hingeHeight);
   const raising = raisingThrough(bodies, gear, TRAVEL);
-  const gust = windOnTheWay(model, inOnePlace(bodies), gear, tower.hingeHeight);
-  const answer = { raising, handling: laid, ...(gust ? { gust } : {}) };
+  const onTheWay = windOnTheWay(model, inOnePlace(bodies), gear, tower.hingeHeight);
+  const lying = lyingTower(model, bodies, gear);
+  const answer = {
+    raising,
+    handling: laid,
+    ...onTheWay,
+    ...(lying.wind ? { lyingWind: lying.wind } : {}),
+  };
   const { worst, workingLoad, use } = raising;
   if (raising.unbounded || !worst) {
     // Somewhere on the way the gear has no hold on the tower, whatever its strength.
@@ -73,7 +94,7 @@ export function raisingLinks(model: TowerModel): RaisingResult {
   if (workingLoad === undefined || use === undefined) {
     const missing = ['/tower/hinge/raisedBy/rating'];
     return {
-      links: [{ ...base, verdict: 'not-shown', because: 'missing', needs: missing }, ...lyingLink(model, bodies, gear)],
+      links: [{ ...base, verdict: 'not-shown', because: 'missing', needs: missing }, ...lying.links],
       answer,
     };
   }
@@ -86,7 +107,7 @@ export function raisingLinks(model: TowerModel): RaisingResult {
     headings: {},
   } as const;
   const verdict = verdictOf(use, use, model.inquiry.wanted.margin);
-  return { links: [{ ...base, verdict, needs: [], result }, ...lyingLink(model, bodies, gear)], answer };
+  return { links: [{ ...base, verdict, needs: [], result }, ...lying.links], answer };
 }
 
 /** The plan's gear; its working load from the gear itself, else from a rating of gear. */
@@ -128,69 +149,55 @@ function weightNeeds({ inquiry: { station } }: TowerModel): readonly string[] {
   return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...untoldWeights(station)];
 }
 
-/** The least gust on the way that brings the gear to its working load: the upright tower's wind, level, on the tilted one. */
+/**
+ * Gusts that bring the gear to its working load on the way: the upright tower's wind, level and square to the tilted one, each
+ * piece broadside or endwise.
+ */
 function windOnTheWay(
   model: TowerModel,
   bodies: readonly TiltingBody[],
   gear: RaisingGear,
   hinge: number,
-): RaisingAnswer['gust'] {
-  const [hung, own] = actualWindward(model);
-  const speed = 10;
-  let least: RaisingAnswer['gust'];
-  model.scenarios.forEach((_, scenario) => {
-    // Square to the tower they have the same moment at every angle, so that one force stands for all.
-    let force = 0;
-    let moment = 0;
-    for (const cut of [hung[scenario], own[scenario]]) {
-      if (!cut) continue;
-      const { front, side } = sliceForces(cut, speed, 'bad', false);
-      cut.slices.forEach(({ z }, index) => {
-        if (z <= hinge) return;
-        const here = Math.max(front[index] as number, side[index] as number);
-        force += here;
-        moment += here * (z - hinge);
-      });
+): Pick<RaisingAnswer, 'gust' | 'gustsAt'> {
+  // What the wind does to the tower itself is a part of it.
+  if (!model.ownKnown) return {};
+  const winds = model.scenarios.map(
+    (_, scenario): TiltingWind => ({
+      speed: SLOW,
+      forces: forcesAbove(model, scenario, hinge),
+    }),
+  );
+  const least = (at: (wind: TiltingWind) => WindHeld | undefined): GustOnTheWay | undefined => {
+    const held = winds.map(at);
+    let lowest: GustOnTheWay | undefined;
+    for (const each of held) {
+      if (each?.reaches === undefined) continue;
+      const gust = METHOD_BY_ID[model.inquiry.method].actualGust(each.reaches);
+      if (!lowest || gust < lowest.gust) lowest = { gust, angle: each.angle };
     }
-    if (force === 0) return;
-    const forces: WindForce[] = [{ force, along: moment / force, acts: 'square' }];
-    const held = leastWindHeld(bodies, gear, TRAVEL, { speed, forces });
-    if (held?.reaches === undefined) return;
-    const gust = METHOD_BY_ID[model.inquiry.method].actualGust(held.reaches);
-    if (!least || gust < least.gust) least = { gust, angle: held.angle };
-  });
-  return least;
+    return lowest;
+  };
+  const gust = least((wind) => leastWindHeld(bodies, gear, TRAVEL, wind));
+  const gustsAt = LOOKED_AT.flatMap((angle) => least((wind) => windHeldAt(bodies, gear, angle, wind)) ?? []);
+  return { ...(gust ? { gust } : {}), ...(gustsAt.length > 0 ? { gustsAt } : {}) };
 }
 
-/** The lying tower hangs between hinge and gear: its bending against what its ratings prove at every level. */
-function lyingLink(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): readonly Link[] {
-  const { tower } = model.inquiry.station;
-  const hinge = tower.hingeHeight as number;
-  if (raisingAt(bodies, gear, 0).force === undefined) return [];
-  const base = { id: 'lying', kind: 'lying' } as const;
-  let worst: { use: number; demand: number; capacity: number; height: number } | undefined;
-  const bent = model.checks
-    .map((check, index) => ({ check, index, height: model.levels[check.level]?.z ?? 0 }))
-    .filter(({ check, height }) => check.of === 'moment' && check.link === 'tower' && height >= hinge);
-  const places = bent.map(({ height }) => height - hinge);
-  const moments = lyingMoments(bodies, gear, places, 0);
-  bent.forEach(({ check, index, height }, place) => {
-    const demand = Math.abs(moments[place]?.moment ?? 0);
-    let capacity = 0;
-    for (const each of model.proven) {
-      capacity = Math.max(capacity, Math.min(...each.low.map((proof) => proof[index] as number)));
-    }
-    for (const claim of model.momentClaims)
-      if (claim.level === check.level) capacity = Math.max(capacity, claim.moment);
-    const use = demand === 0 ? 0 : demand / capacity;
-    if (!worst || use > worst.use) worst = { use, demand, capacity, height };
-  });
-  if (!worst || !Number.isFinite(worst.use)) return [{ ...base, verdict: 'not-shown', because: 'unproven', needs: [] }];
-  const result = { ...worst, of: 'moment', useRange: [worst.use, worst.use], headings: {} } as const;
-  // More than the wind proves of it says only that nobody has shown it lying.
-  const verdict = verdictOf(worst.use, worst.use, model.inquiry.wanted.margin);
-  if (verdict === 'over') return [{ ...base, verdict: 'not-shown', because: 'unproven', needs: [], result }];
-  return [{ ...base, verdict, needs: [], result }];
+/** Square to the tower they have the same moment at every angle, so that one force stands for all. */
+function forcesAbove(model: TowerModel, scenario: number, hinge: number): readonly WindForce[] {
+  const [hung, own] = actualWindward(model);
+  let force = 0;
+  let moment = 0;
+  for (const cut of [hung[scenario], own[scenario]]) {
+    if (!cut) continue;
+    const { front, side } = sliceForces(cut, SLOW, 'bad', false);
+    cut.slices.forEach(({ z }, index) => {
+      if (z <= hinge) return;
+      const here = Math.max(front[index] as number, side[index] as number);
+      force += here;
+      moment += here * (z - hinge);
+    });
+  }
+  return force === 0 ? [] : [{ force, along: moment / force, acts: 'square' }];
 }
 
 function handlingOf({ inquiry: { station } }: TowerModel, hinge: number): Handling {
@@ -216,5 +223,7 @@ export function explainRaising(model: TowerModel, trace: Trace): void {
   const { hingeHeight } = model.inquiry.station.tower;
   const gear = gearOf(model);
   if (hingeHeight === undefined || !gear || weightNeeds(model).length > 0) return;
-  raisingThrough(bodiesOf(model, hingeHeight), gear, TRAVEL, trace);
+  const bodies = bodiesOf(model, hingeHeight);
+  raisingThrough(bodies, gear, TRAVEL, trace);
+  under(trace, 'lying flat', () => explainLying(model, bodies, gear, trace));
 }

@@ -1,6 +1,6 @@
 import { hungMasses, sliceForces, untoldWeights } from '../../structure/index.ts';
 import type { WindsHeld } from '../holds-to-use.ts';
-import type { Rating } from '../rating.ts';
+import type { ForceLevel, Rating, RatingClaim } from '../rating.ts';
 import { siteSpeed, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Compared, Link } from './link.ts';
@@ -46,7 +46,7 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
   const base = { id: `${kind}:${number + 1}`, kind } as const;
   const needs = mastNeeds(model, mast);
   if (claim.kind === 'force') {
-    const capacity = claim.force * (claim.level === 'allowable' ? 1 : 0.6);
+    const capacity = claim.force * shareOf(claim);
     const force = kind === 'bearing' ? mast?.atBearing : mast?.atFoot;
     const height = kind === 'bearing' ? model.hold.bearing : model.hold.foot;
     if (mast && force === undefined) return [linkOf(model, base, undefined, ['/mast/bearing'])];
@@ -61,19 +61,39 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
     const result = { of: 'area', demand: area, capacity, use, useRange: [use, use], headings: {} } as const;
     return [{ ...base, verdict: 'not-shown', because: 'area-only', needs: [], result }];
   }
-  if (claim.kind === 'torque') {
-    // What holds against the wind is the brake; where only the turning torque is told, that is all it surely has.
-    const stated = claim.brake ?? claim.torque;
-    if (stated === undefined || !mast) return [linkOf(model, base, undefined, needs)];
-    const held = windsHeldByHold(model, 'torque', stated);
-    return [linkOf(model, base, compare('torque', mast.torque, stated, model.hold.foot), needs, held)];
-  }
+  if (claim.kind === 'torque') return [torqueLink(model, base, claim, mast)];
   if (claim.kind === 'weight') {
     const weight = mast?.weight;
     if (weight === undefined) return [linkOf(model, base, undefined, [...needs, ...weightNeeds(model)])];
     return [linkOf(model, base, compare('weight', weight, claim.weight, model.hold.foot), needs)];
   }
   return [linkOf(model, base, undefined, needs)];
+}
+
+const shareOf = ({ level }: { readonly level: ForceLevel }) => (level === 'allowable' ? 1 : 0.6);
+
+/** What holds against the wind is the brake; where only the turning torque is told, that is all it surely has. */
+function torqueLink(
+  model: TowerModel,
+  base: Pick<Link, 'id' | 'kind'>,
+  claim: Extract<RatingClaim, { kind: 'torque' }>,
+  mast: MastAnswer | undefined,
+): Link {
+  const { brake, torque } = claim;
+  const stated = brake ?? torque;
+  if (stated === undefined || !mast) return linkOf(model, base, undefined, mastNeeds(model, mast));
+  if (mast.torque === 0) return { ...base, verdict: 'not-shown', because: 'balanced', needs: [] };
+  const capacity = stated * shareOf(claim);
+  const held = windsHeldByHold(model, 'torque', capacity);
+  const link = linkOf(model, base, compare('torque', mast.torque, capacity, model.hold.foot), [], held);
+  const turnsWith = torque === undefined ? undefined : torque * shareOf(claim);
+  const turnsUpTo = turnsWith === undefined ? undefined : windsHeldByHold(model, 'torque', turnsWith).holdsTo?.gust;
+  const of = {
+    heldBy: brake === undefined ? 'turning-torque' : 'brake',
+    ...(turnsWith === undefined ? {} : { turnsWith }),
+    ...(turnsUpTo === undefined ? {} : { turnsUpTo }),
+  } as const;
+  return link.result === undefined ? link : { ...link, result: { ...link.result, torque: of } };
 }
 
 /** Effective area of mast and what it carries, each at its own worst heading, in the design wind [m²]. */

@@ -9,7 +9,7 @@ import {
 } from '../../structure/index.ts';
 import { holdsTo } from '../holds-to.ts';
 import type { IceCase } from '../ice-case.ts';
-import { type Demand, siteSpeed, type TowerModel } from '../tower-model.ts';
+import { type Demand, isBraced, siteSpeed, type TowerModel } from '../tower-model.ts';
 import { type CheckUse, type LinkUse, linkUse } from '../tower-use.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Compared, Link, LinkResult, NotShownBecause } from './link.ts';
@@ -47,7 +47,7 @@ export function towerLink(
   const result = resultOf(model, found, demand);
   const verdict = verdictOf(found.bad, found.goodOver, inquiry.wanted.margin);
   if (verdict === 'over') {
-    const over = compared(model, found.governingOver ?? found.governing);
+    const over = compared(model, found.governingOver ?? found.governing, demand);
     return { ...base, verdict, needs: [], result: over.use < result.use ? { ...result, over } : result, scenario };
   }
   const held = heldGaps(model);
@@ -76,14 +76,13 @@ function finiteResult(
 function resultOf(model: TowerModel, found: LinkUse, demand: Demand): LinkResult {
   const { governing } = found;
   const { check } = governing;
-  const { value: _, ...headings } = worstOfGroups(
-    groupedSum(demand.hung[governing.scenario] as Profile, check.of, check.level),
-  );
+  const hung = demand.hung[governing.scenario] as Profile;
+  const { value: _, ...headings } = worstOfGroups(groupedSum(hung, check.of, check.level));
   const holds = holdsTo(model, check.link, demand);
   const keeps =
     holds && canBeLowered(model) ? holdsTo(model, check.link, demand, 1 - model.inquiry.wanted.margin) : undefined;
   return {
-    ...compared(model, governing),
+    ...compared(model, governing, demand),
     useRange: [Math.min(found.good, found.bad), found.bad],
     headings,
     ...(holds ? { holdsTo: holds } : {}),
@@ -91,10 +90,12 @@ function resultOf(model: TowerModel, found: LinkUse, demand: Demand): LinkResult
   };
 }
 
-function compared(model: TowerModel, use: CheckUse): Compared {
+function compared(model: TowerModel, use: CheckUse, demand: Demand): Compared {
+  const torsion = (demand.hung[use.scenario] as Profile).torsion[use.check.level] as number;
+  const of = isBraced(model, use.check, torsion) ? 'braces' : use.check.of;
   return {
     use: use.bad,
-    of: use.byWindRatio ? 'wind-ratio' : use.check.of,
+    of: use.byWindRatio ? 'wind-ratio' : of,
     demand: use.demand,
     capacity: use.capacity,
     height: (model.levels[use.check.level] as Level).z,

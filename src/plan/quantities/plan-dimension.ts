@@ -1,4 +1,4 @@
-import { DISPLAY_UNITS, type DisplayUnit, FOOT, type UnitSystem } from '../../foundation/index.ts';
+import { DISPLAY_UNITS, type DisplayUnit, type UnitSystem } from '../../foundation/index.ts';
 
 /** The kinds of quantity a plan can hold. */
 export type PlanDimension =
@@ -23,7 +23,7 @@ export interface PlanUnit {
 }
 
 const { us, si } = DISPLAY_UNITS;
-const both = (dimension: Exclude<PlanDimension, 'soil-pressure' | 'soil-pressure-per-depth' | 'share'>) => ({
+const both = (dimension: Exclude<PlanDimension, 'share'>) => ({
   us: us[dimension] as DisplayUnit as PlanUnit,
   si: si[dimension] as DisplayUnit as PlanUnit,
 });
@@ -39,11 +39,8 @@ export const PLAN_UNITS: Readonly<Record<PlanDimension, Readonly<Record<UnitSyst
   'weight-per-length': both('weight-per-length'),
   moment: both('moment'),
   stress: both('stress'),
-  'soil-pressure': { us: us.pressure, si: { label: 'kPa', inSi: 1000 } },
-  'soil-pressure-per-depth': {
-    us: { label: 'psf/ft', inSi: us.pressure.inSi / FOOT },
-    si: { label: 'kPa/m', inSi: 1000 },
-  },
+  'soil-pressure': both('soil-pressure'),
+  'soil-pressure-per-depth': both('soil-pressure-per-depth'),
   angle: both('angle'),
   frequency: both('frequency'),
   share: { us: { label: '', inSi: 1 }, si: { label: '', inSi: 1 } },

@@ -116,6 +116,7 @@ function readClaim(
         kind,
         torque: reader.perhaps(fields.torque, BOUNDS.moment, at, 'torque'),
         brake: reader.perhaps(fields.brake, BOUNDS.moment, at, 'brake'),
+        ...level,
       });
     case 'gear':
       requireOne(reader, fields, ['breaking', 'working'], at);

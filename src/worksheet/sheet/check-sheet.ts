@@ -1,5 +1,6 @@
 import { attachmentsPart, closingPart, drawingsPart, planPart, remarksPart, versionLine } from './closing-parts.ts';
 import type { CheckSheetGiven } from './given.ts';
+import { levelsPart } from './levels-part.ts';
 import { besidesParts, linksPart, reactionsPart } from './link-parts.ts';
 import { standingPart, titleBlockPart, verdictPart } from './opening-parts.ts';
 import type { Sheet } from './sheet.ts';
@@ -34,6 +35,7 @@ export function checkSheet(given: CheckSheetGiven): Sheet {
       ledgerPart(given),
       windPart(given),
       linksPart(given),
+      levelsPart(given),
       reactionsPart(given),
       ...besidesParts(given),
       drawingsPart(given),

@@ -54,9 +54,9 @@ export function foundationWords(foundation: Foundation | undefined, system: Unit
     case 'maker':
       return 'to the maker’s drawing';
     case 'block':
-      return `block ${long(foundation.length)} by ${long(foundation.width)}, ${long(foundation.depth)} deep, soil ${inWords(foundation.bearing, 'pressure', system, RECKONED)}`;
+      return `block ${long(foundation.length)} by ${long(foundation.width)}, ${long(foundation.depth)} deep, soil ${inWords(foundation.bearing, 'soil-pressure', system, RECKONED)}`;
     case 'pier':
-      return `round pier ${long(foundation.diameter)} across, ${long(foundation.depth)} deep, soil sideways ${inWords(foundation.lateral, 'pressure-per-length', system, RECKONED)}`;
+      return `round pier ${long(foundation.diameter)} across, ${long(foundation.depth)} deep, soil sideways ${inWords(foundation.lateral, 'soil-pressure-per-depth', system, RECKONED)}`;
   }
 }
 

@@ -1,0 +1,46 @@
+import { DISPLAY_UNITS, type Dimension, displayValue, type UnitSystem } from '../foundation/index.ts';
+import type { AskedAndShown, TowerLevel } from '../margins/index.ts';
+
+export interface LevelRowDocument {
+  readonly height: number;
+  readonly section: string;
+  readonly place: TowerLevel['place'];
+  readonly shear: number;
+  readonly torsion: number;
+  readonly sideways: AskedAndShown & { readonly of: 'shear' | 'braces' };
+  readonly bending: AskedAndShown;
+  readonly byWindRatio: boolean;
+}
+
+/** Every level at which the tower is compared, from the top down. */
+export interface LevelsDocument {
+  readonly units: Readonly<Record<'height' | 'force' | 'moment', string>>;
+  readonly rows: readonly LevelRowDocument[];
+}
+
+/** The levels of a tower in the reader's units. */
+export function levelsDocument(levels: readonly TowerLevel[], system: UnitSystem): LevelsDocument {
+  const compared = ({ asked, shown, use, useAtBest }: AskedAndShown, dimension: Dimension): AskedAndShown => ({
+    asked: displayValue(asked, dimension, system),
+    ...(shown === undefined ? {} : { shown: displayValue(shown, dimension, system) }),
+    ...(use === undefined ? {} : { use }),
+    ...(useAtBest === undefined ? {} : { useAtBest }),
+  });
+  return {
+    units: {
+      height: DISPLAY_UNITS[system].length.label,
+      force: DISPLAY_UNITS[system].force.label,
+      moment: DISPLAY_UNITS[system].moment.label,
+    },
+    rows: levels.map(({ height, section, place, shear, torsion, sideways, bending, byWindRatio }) => ({
+      height: displayValue(height, 'length', system),
+      section,
+      place,
+      shear: displayValue(shear, 'force', system),
+      torsion: displayValue(torsion, 'moment', system),
+      sideways: { of: sideways.of, ...compared(sideways, 'force') },
+      bending: compared(bending, 'moment'),
+      byWindRatio,
+    })),
+  };
+}
