@@ -66,7 +66,7 @@ export function areasOf(inquiry: Inquiry, siteGiven: boolean, towerGiven: boolea
   const exposed = exposedTower(station, 'lattice');
   const wind = siteWind(inquiry, exposed, false);
   const speed = siteGiven ? wind.conditions.speed : SLOW;
-  const own = towerGiven && ownWindKnown(station.tower) ? towerItems(station.tower, UNKNOWN_SOLIDITY.most) : [];
+  const own = towerGiven && ownWindKnown(station.tower) ? towerItems(station.tower, UNKNOWN_SOLIDITY.most, 'both') : [];
   const cut = windward(bare(wind), cutIntoSlices([...hungItems(station), ...own], []), 'demand', 'face');
   const bad = sliceForces(cut, speed, 'bad', false);
   const good = sliceForces(cut, speed, 'good', false);

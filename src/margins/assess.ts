@@ -12,13 +12,13 @@ import { fallLinks } from './links/fall-link.ts';
 import { type FoundationAnswer, foundationLink } from './links/foundation-link.ts';
 import { hoistLink } from './links/hoist-link.ts';
 import type { Link } from './links/link.ts';
-import { icedMastLink, type MastAnswer, mastAnswer, mastLink, mastRoom } from './links/mast-link.ts';
+import { icedMastLink, type MastAnswer, mastAnswer, mastLink } from './links/mast-link.ts';
 import { type RaisingAnswer, raisingLinks } from './links/raising-link.ts';
 import { statedStrengthLinks } from './links/stated-strength-links.ts';
 import { iceLink, topLink, towerLink } from './links/tower-link.ts';
 import { type LowerAt, lowerAtOf } from './lower-at.ts';
 import { type Reactions, reactionsOf } from './reactions.ts';
-import { type RoomLeft, roomLeftAt } from './room-left.ts';
+import { type RoomLeft, roomsLeft } from './room-left.ts';
 import { type Demand, demandOf, type SiteSpeed, siteSpeed, type TowerModel, towerModel } from './tower-model.ts';
 import { type CheckUse, towerUses } from './tower-use.ts';
 import { type Verdict, worstVerdict } from './verdict.ts';
@@ -53,9 +53,8 @@ export interface Assessment {
   /** What the footing does, where the plan describes one. */
   readonly foundation?: FoundationAnswer;
   readonly heights: { readonly overall: number; readonly tower: number; readonly mast?: number };
-  readonly roomLeft?: RoomLeft;
-  /** At each height on the mast where something hangs; none where mast or tower is not shown. */
-  readonly roomOnMast: readonly RoomLeft[];
+  /** At the top of the tower, and at each height on the mast where something hangs; none where they are not shown. */
+  readonly roomLeft: readonly RoomLeft[];
   /** Where the tower can be lowered. */
   readonly lowerAt?: LowerAt;
   /** Where a climate is given. */
@@ -86,15 +85,15 @@ export function assess(inquiry: Inquiry): Assessment {
     ? demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', false)
     : bad;
   const uses = towerUses(model, bad, good);
-  const { scenario, ...tower } = towerLink(model, uses, withoutLeast);
   const ice = iceCaseOf(model);
-  const ledger = ledgerOf(model, scenario, site.speed, bad);
+  const ledger = ledgerOf(model, site.speed, bad);
   const reactions = reactionsOf(model, wind, ledger);
   const mast = mastAnswer(model);
-  const foundation = foundationLink({ model, uses, withoutLeast, ledger, reactions });
+  const footing = { model, uses, bad, withoutLeast, reactions };
+  const foundation = foundationLink(footing);
   const raised = raisingLinks(model);
   const links = [
-    tower,
+    towerLink(model, uses, withoutLeast),
     ...topLink(model, uses, withoutLeast),
     ...iceLink(model, ice),
     ...mastLink(model),
@@ -114,10 +113,6 @@ export function assess(inquiry: Inquiry): Assessment {
   const chances = chancesOf(inquiry, links);
   const lower = lowerAtOf(inquiry, links);
   const questions = openQuestions(model, bad, site.speed);
-  const showsRoom = links.every(
-    (link) => (link.kind !== 'tower' && link.kind !== 'tower-top') || link.verdict !== 'not-shown',
-  );
-  const room = showsRoom ? roomLeftAt(model, bad, inquiry.station.tower.top) : undefined;
   return {
     inquiry,
     model,
@@ -135,8 +130,7 @@ export function assess(inquiry: Inquiry): Assessment {
     ...(raised.answer === undefined ? {} : { raising: raised.answer }),
     ...(foundation.answer === undefined ? {} : { foundation: foundation.answer }),
     heights: heightsOf(inquiry),
-    ...(room === undefined ? {} : { roomLeft: room }),
-    roomOnMast: showsRoom ? roomsOnMast(model, bad, links) : [],
+    roomLeft: roomsLeft({ model, bad, links, footing }),
     ...(lower === undefined ? {} : { lowerAt: lower }),
     ...(chances === undefined ? {} : { chances }),
     cautions: cautionsOf(model, site, wind, links, uses, bad),
@@ -145,19 +139,6 @@ export function assess(inquiry: Inquiry): Assessment {
     uses,
   };
 }
-/** Room at every height on the mast where something hangs: tower, its top and the mast itself together. */
-function roomsOnMast(model: TowerModel, bad: Demand, links: readonly Link[]): readonly RoomLeft[] {
-  const shown = links.some((link) => link.id === 'mast' && link.verdict !== 'not-shown');
-  if (!shown) return [];
-  const hung = model.inquiry.station.loads.filter((load) => load.on === 'mast');
-  const heights = [...new Set(hung.map((load) => load.low))].sort((a, b) => b - a);
-  return (mastRoom(model, heights) ?? []).flatMap((ofMast) => {
-    const ofTower = roomLeftAt(model, bad, ofMast.height, 'mast');
-    if (!ofTower) return [];
-    return [ofTower.area < ofMast.area ? ofTower : ofMast];
-  });
-}
-
 function weakestOf(links: readonly Link[]): string | undefined {
   let weakest: Link | undefined;
   for (const link of links) {

@@ -286,12 +286,18 @@ function aboutLoads(model: TowerModel, say: Say): void {
     if (shape.kind === 'wire') say('wire-pull', 'line', about);
     if (shape.kind === 'dish') say('dish-shape-assumed', 'line', about);
     if (load.on === 'tower' && load.low < station.tower.top) say('side-load', 'line', about);
-    if (load.offset > 0) say('torsion', 'line', about);
+    if (load.offset > 0)
+      say('torsion', 'line', { ...about, ...(legsUntold(station.tower) ? { word: 'outside-width' } : {}) });
     if (reachesGuys(load, station.tower)) say('reaches-guys', 'line', about);
     const longest = longestAspect(shape);
     if (longest > LONG_TUBE) say('vortex', 'line', about);
   }
   if (unsaid.includes('weights')) say('weights-not-counted', 'line');
+}
+
+/** A lattice of which nobody tells how thick its legs are, so that they may stand closer than its outside width. */
+function legsUntold({ sections }: Tower): boolean {
+  return sections.some(({ shape }) => shape?.kind === 'lattice' && shape.solid.by !== 'members');
 }
 
 function aboutMetals(model: TowerModel, say: Say): void {

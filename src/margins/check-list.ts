@@ -1,4 +1,4 @@
-import type { Level, Section, Station } from '../structure/index.ts';
+import { type Level, rimOf, type Section, type Station } from '../structure/index.ts';
 
 /** One comparison of what is asked with what is proven, at a level. */
 export interface Check {
@@ -21,7 +21,8 @@ type Proof = Check['provenAt'];
 /**
  * Every comparison of a station: foot and joints point by point, sections of one make sharing their joints; a tapering
  * section by the force in its legs where members are constant and point by point otherwise; the couple of the mast at the
- * top. Inside a uniform section the demand is largest and the proof best at its lower end, so that end speaks for it.
+ * top. Inside a uniform section the demand is largest and the proof best at its lower end, so that end speaks for it. Of a
+ * section that slides in another that end is the other's rim: below it hands its moment over.
  *
  * @param station what stands where [-]
  * @param levels from the top down [-]
@@ -33,7 +34,8 @@ export function checksOf(station: Station, levels: readonly Level[], lowest: num
   const { sections, foot } = station.tower;
   const checks: Check[] = [];
   const plain = new Map(levels.flatMap((level, index) => (level.zone === 'couple' ? [] : [[level.z, index] as const])));
-  const joints = sections.map((section) => (section.low >= lowest ? plain.get(section.low) : undefined));
+  const bottoms = sections.map((_, number) => rimOf(sections, number));
+  const joints = bottoms.map((bottom) => (bottom >= lowest ? plain.get(bottom) : undefined));
   const add = (
     level: number,
     section: number,
@@ -48,7 +50,8 @@ export function checksOf(station: Station, levels: readonly Level[], lowest: num
     checks.push({ of: 'shear', ...common, apex, provenAt: shear, beyond: 'not-shown' });
   };
   sections.forEach((section, number) => {
-    if (section.high <= lowest) return;
+    const bottom = bottoms[number] as number;
+    if (section.high <= Math.max(lowest, bottom)) return;
     const lowEnd = joints[number];
     if (lowEnd !== undefined) {
       const atFoot = section.low === foot;
@@ -56,12 +59,14 @@ export function checksOf(station: Station, levels: readonly Level[], lowest: num
       add(lowEnd, number, atFoot ? 'foot' : 'joint', 'over', proof, proof);
     }
     levels.forEach((level, index) => {
-      if (level.z < lowest || level.z < section.low || level.z > section.high) return;
+      if (level.z < lowest || level.z < bottom || level.z > section.high) return;
       if (level.zone === 'couple') {
         const moment = section.uniform && lowEnd !== undefined ? [at(lowEnd), at(index)] : [at(index)];
         add(index, number, 'top-couple', 'not-shown', moment, [at(index)]);
-      } else if (level.zone === 'plain' && level.z !== section.low && (!section.uniform || level.z === lowest)) {
-        add(index, number, 'section', 'not-shown', legProof(section, index, levels, lowest), [at(index)]);
+      } else if (level.zone === 'plain' && level.z !== bottom && (!section.uniform || level.z === lowest)) {
+        add(index, number, 'section', 'not-shown', legProof(section, index, levels, Math.max(bottom, lowest)), [
+          at(index),
+        ]);
       }
     });
   });
@@ -78,7 +83,7 @@ function legProof(section: Section, index: number, levels: readonly Level[], low
   if (section.uniform || shape?.kind !== 'lattice' || shape.solid.by !== 'members') return [at(index)];
   const widthHere = widthAt(section, (levels[index] as Level).z);
   return levels.flatMap((level, other) => {
-    if (level.zone !== 'plain' || level.z < Math.max(section.low, lowest) || level.z > section.high) return [];
+    if (level.zone !== 'plain' || level.z < lowest || level.z > section.high) return [];
     return [{ level: other, factor: widthHere / widthAt(section, level.z) }];
   });
 }

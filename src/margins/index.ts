@@ -23,6 +23,7 @@ export * from './rating.ts';
 export * from './rating-comparison.ts';
 export * from './reactions.ts';
 export * from './remedies.ts';
+export * from './room-by-link.ts';
 export * from './room-left.ts';
 export * from './sensitivity.ts';
 export * from './spread.ts';

@@ -44,25 +44,24 @@ export interface Ledger {
   readonly foot: number;
   /** Wind heading worst for what faces its own way, and rotator heading against the wind for what turns [rad]. */
   readonly headings: { readonly fixed?: number; readonly turning?: number };
-  /** Largest shear over headings, where it comes from another heading than the largest moment [N]. */
-  readonly largestShear: number;
-  /** The wind of its forces: of the reading of the tower that asks most. */
+  /** The wind of its forces. */
   readonly wind: Wind;
 }
 
 /**
- * The ledger of a tower at the bad end of its readings: its rows add up to the shear and moment at the foot.
+ * The ledger of a tower at the bad end of its readings, of the direction and the reading of the tower that bend its foot
+ * most: its rows add up to the shear and moment there. What the tower itself proves least in may be another.
  *
  * F = Σλ·q·G·C·A, M = ΣF·z
  *
  * @param model the tower [-]
- * @param scenario number of the scenario shown [-]
  * @param speed of the site, in the basis of its method [m/s]
  * @param demand at the bad end [-]
  * @returns the rows and totals, allowable level [-]
  * @source derived
  */
-export function ledgerOf(model: TowerModel, scenario: number, speed: number, demand: Demand): Ledger {
+export function ledgerOf(model: TowerModel, speed: number, demand: Demand): Ledger {
+  const scenario = heaviestOf(model, demand);
   const { levels, inquiry } = model;
   const { foot, top } = inquiry.station.tower;
   const hung = model.hungWind[scenario] as Windward;
@@ -80,15 +79,22 @@ export function ledgerOf(model: TowerModel, scenario: number, speed: number, dem
     total.momentAtFoot += row.momentAtFoot;
     total.momentAtTop += row.momentAtTop;
   }
-  const ownShear = own ? rows.filter((row) => row.kind === 'tower').reduce((sum, row) => sum + row.force, 0) : 0;
   return {
     rows,
     total,
     foot,
     headings: { ...(fixed === undefined ? {} : { fixed }), ...(turning === undefined ? {} : { turning }) },
-    largestShear: worstOfGroups(groupedSum(profile, 'shear', last)).value + ownShear,
     wind: hung.wind,
   };
+}
+
+/** The scenario with the largest moment at the foot. */
+function heaviestOf({ scenarios, levels }: TowerModel, { hung, own }: Demand): number {
+  const last = levels.length - 1;
+  const moments = scenarios.map(
+    (_, scenario) => (hung[scenario]?.moment[last] ?? 0) + (own[scenario]?.moment[last] ?? 0),
+  );
+  return moments.indexOf(Math.max(...moments));
 }
 
 function rowsOf(

@@ -197,6 +197,7 @@ export function ratedCases(
   });
 }
 
+/** By the ordinary gust factor: nothing says that the maker counted on how this tower sways, and that would credit it. */
 function ratedWind(
   stated: number,
   wind: RatedWind,
@@ -207,6 +208,7 @@ function ratedWind(
 ): Wind {
   const method = METHOD_BY_ID[reading.method];
   const { speed, speedLevel } = ratedSpeed(stated, wind, method, trace);
+  const { frequency: _, damping: __, ...rigid } = exposed;
   return method.wind({
     units,
     speed,
@@ -215,7 +217,7 @@ function ratedWind(
     exposure: reading.exposure,
     riskCategory: reading.riskCategory,
     groundElevation: 0,
-    exposed,
+    exposed: rigid,
   });
 }
 

@@ -16,6 +16,8 @@ import {
   type MastHold,
   mastHold,
   momentOfWeight,
+  type Overlaps,
+  overlapsOpen,
   ownWindKnown,
   type Profile,
   profileOf,
@@ -42,9 +44,13 @@ export interface Scenario {
   readonly exposed: Exposed;
   readonly direction: WindDirection;
   readonly solidity: number;
-  /** Scenarios of one key differ only by direction; keys differ by what nobody told. */
+  readonly overlaps: Overlaps;
+  /** Scenarios of one key differ by direction and by what is seen of overlaps; keys differ by what nobody told. */
   readonly open: string;
 }
+
+/** What of the tower itself the wind meets. */
+type SeenTower = Pick<Scenario, 'solidity' | 'overlaps'>;
 
 /** One claim of the maker's (a row of a rating), with all its readings worked out over every scenario. */
 export interface Claim {
@@ -190,11 +196,13 @@ export function towerModel(inquiry: Inquiry): TowerModel {
   const hungWind = scenarios.map(({ exposed }) =>
     remember(hungByWind, exposed, () => windward(windOf(exposed), hungCut, 'demand', 'face')),
   );
-  const cutBySolidity = new Map<number, Cut>();
-  const ownCut = (solidity: number) =>
-    remember(cutBySolidity, solidity, () => cutIntoSlices(ownKnown ? towerItems(tower, solidity) : [], levels));
-  const ownWind = scenarios.map(({ exposed, direction, solidity }) =>
-    ownKnown ? windward(windOf(exposed), ownCut(solidity), 'demand', direction) : undefined,
+  const ownCuts = new Map<string, Cut>();
+  const ownCut = ({ solidity, overlaps }: SeenTower) =>
+    remember(ownCuts, `${solidity} ${overlaps}`, () =>
+      cutIntoSlices(ownKnown ? towerItems(tower, solidity, overlaps) : [], levels),
+    );
+  const ownWind = scenarios.map((scenario) =>
+    ownKnown ? windward(windOf(scenario.exposed), ownCut(scenario), 'demand', scenario.direction) : undefined,
   );
   const claims: Claim[] = [];
   const momentClaims: { number: number; level: number; moment: number }[] = [];
@@ -265,7 +273,13 @@ function scenariosOf(inquiry: Inquiry, ownKnown: boolean): readonly Scenario[] {
     const kinds = station.tower.sections.some((section) => section.shape)
       ? (['pole'] as const)
       : (['lattice', 'pole'] as const);
-    return kinds.map((kind) => ({ exposed: exposedTower(station, kind), direction: 'face', solidity: 0, open: kind }));
+    return kinds.map((kind) => ({
+      exposed: exposedTower(station, kind),
+      direction: 'face',
+      solidity: 0,
+      overlaps: 'both',
+      open: kind,
+    }));
   }
   const shapes = station.tower.sections.flatMap((section) => (section.shape ? [section.shape] : []));
   const turnsMatter = shapes.some(
@@ -278,8 +292,11 @@ function scenariosOf(inquiry: Inquiry, ownKnown: boolean): readonly Scenario[] {
   const exposed = exposedTower(station, 'lattice');
   const directions: readonly WindDirection[] = turnsMatter ? ['face', 'corner'] : ['face'];
   const solidities = open ? [UNKNOWN_SOLIDITY.least, UNKNOWN_SOLIDITY.most] : [UNKNOWN_SOLIDITY.least];
+  const seen: readonly Overlaps[] = overlapsOpen(station.tower.sections) ? ['both', 'outer'] : ['both'];
   return solidities.flatMap((solidity) =>
-    directions.map((direction) => ({ exposed, direction, solidity, open: String(solidity) })),
+    seen.flatMap((overlaps) =>
+      directions.map((direction) => ({ exposed, direction, solidity, overlaps, open: String(solidity) })),
+    ),
   );
 }
 
@@ -288,7 +305,7 @@ interface ClaimContext {
   readonly scenarios: readonly Scenario[];
   readonly levels: readonly Level[];
   readonly hold: MastHold;
-  readonly ownCut: (solidity: number) => Cut;
+  readonly ownCut: (seen: SeenTower) => Cut;
   readonly ownKnown: boolean;
   readonly windOf: (exposed: Exposed) => Wind;
 }
@@ -297,13 +314,14 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
   const { inquiry, scenarios, levels, ownCut } = context;
   const { station } = inquiry;
   const { withCables } = rating;
-  const cuts = new Map<number, Cut>();
+  const cuts = new Map<Cut, Cut>();
   // The rated wind blew on the tower itself, where it is known, and on the lines the maker allowed for.
-  const ratedCut = (solidity: number) =>
-    remember(cuts, solidity, () => {
-      const own = ownCut(solidity);
-      return withCables ? cutIntoSlices([...own.items, ratedLines(withCables, station.tower)], levels) : own;
-    });
+  const ratedCut = (seen: SeenTower) => {
+    const own = ownCut(seen);
+    return remember(cuts, own, () =>
+      withCables ? cutIntoSlices([...own.items, ratedLines(withCables, station.tower)], levels) : own,
+    );
+  };
   const byExposed = new Map<Exposed, readonly RatedCase[]>();
   for (const { exposed } of scenarios) {
     if (!byExposed.has(exposed)) byExposed.set(exposed, ratedCases(rating, exposed, station.units, station.tower.top));
@@ -314,7 +332,7 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
       ({ exposed }) => (byExposed.get(exposed) as readonly RatedCase[])[caseNumber] as RatedCase,
     );
     const own = scenarios.map((scenario, index) =>
-      ownProof(rated[index] as RatedCase, scenario, ratedCut(scenario.solidity), context),
+      ownProof(rated[index] as RatedCase, scenario, ratedCut(scenario), context),
     );
     return { rated, own, found: [] };
   });
@@ -566,7 +584,8 @@ export function provenBy(
 /**
  * Arm or share with which a rated force reaches a level.
  *
- * moment: h − z, in the couple z_b − z; shear: 1, in the couple 1 + a_r/s, in tapering braces 1 − (h − z)/(z_a − z)
+ * moment: h − z, in the couple z_b − z; shear: 1, in the couple 1 + a_r/s; in tapering braces × 1 − (h − z)/(z_a − z), in the
+ * couple with the bearing for h
  *
  * @param model the tower [-]
  * @param check the comparison [-]
@@ -581,7 +600,8 @@ export function handedOn(model: BareModel, check: Check, height: number, z: numb
   if (zone === 'couple' && hold.bearing !== undefined) {
     if (check.of === 'moment') return hold.bearing - z;
     const above = Math.max(0, height - model.inquiry.station.tower.top);
-    return model.inquiry.station.mast?.shelf ? 1 + above / (hold.bearing - hold.foot) : 1;
+    const atBearing = model.inquiry.station.mast?.shelf ? 1 + above / (hold.bearing - hold.foot) : 1;
+    return atBearing * (check.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (hold.bearing - z) / (check.apex - z));
   }
   if (check.of === 'moment') return height - z;
   return check.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (height - z) / (check.apex - z);

@@ -110,17 +110,17 @@ export function workingOf(assessment: Assessment): Trace {
       under(trace, `elements of ${link.name}`, () => explainElements(model, link, trace));
     if (link.kind === 'antenna') under(trace, link.name ?? 'antenna', () => explainAntenna(model, link, trace));
   }
-  const { uses, ledger, reactions, bad: withoutLeast } = assessment;
-  under(trace, 'footing', () => explainFoundation({ model, uses, withoutLeast, ledger, reactions }, trace));
+  const { uses, reactions, bad } = assessment;
+  under(trace, 'footing', () => explainFoundation({ model, uses, bad, withoutLeast: bad, reactions }, trace));
   under(trace, 'legs at the foot', () => explainLegs(model, reactions, trace));
   under(trace, 'raising', () => explainRaising(model, trace));
   under(trace, 'where it falls', () => fallChecks(model, trace));
   under(trace, 'hoist', () => explainHoist(model, trace));
   under(trace, 'when to lower', () => lowerAtOf(inquiry, assessment.links, trace));
-  const room = assessment.roomLeft;
-  if (room) {
+  const [room] = assessment.roomLeft;
+  if (room?.of) {
     under(trace, 'room left at the top', () =>
-      evaluate(trace, room.check?.of === 'moment' ? roomByMoment : roomByShear, [
+      evaluate(trace, room.of === 'moment' ? roomByMoment : roomByShear, [
         model.inquiry.wanted.margin,
         room.capacity,
         room.demand,
@@ -149,7 +149,7 @@ function windCase({ model, site, inquiry }: Assessment): LoadCase {
     speed: site.speed,
     least: true,
     items: (trace) => hungItems(inquiry.station, trace),
-    tower: (trace, scenario) => towerItems(inquiry.station.tower, scenario.solidity, trace),
+    tower: (trace, scenario) => towerItems(inquiry.station.tower, scenario.solidity, scenario.overlaps, trace),
   };
 }
 
@@ -406,10 +406,10 @@ function explainRatedOwn(
   level: Level,
   trace: Trace,
 ): number {
-  const { direction, solidity } = model.scenarios[scenario] as Scenario;
+  const { direction, solidity, overlaps } = model.scenarios[scenario] as Scenario;
   const { tower } = model.inquiry.station;
   const lines = rated.rating.withCables ? [ratedLines(rated.rating.withCables, tower)] : [];
-  const items = model.ownKnown ? [...towerItems(tower, solidity), ...lines] : lines;
+  const items = model.ownKnown ? [...towerItems(tower, solidity, overlaps), ...lines] : lines;
   if (items.length === 0) return 0;
   const cut = windward(wind, cutIntoSlices(items, model.levels), 'capacity', direction);
   const pieces = under(trace, 'rated wind on the tower itself', () =>

@@ -157,7 +157,7 @@ export const shearOfTorsionFormula = defineFormula({
   variables: [
     variable('k_t', '√3 for three faces, 1 for four', 'one', 1, 1.7320508),
     variable('t', 'torsion: force times distance off the axis', 'moment', 0, 1e5),
-    variable('b', 'width of the section there', 'length', 0.05, 3),
+    variable('b', 'distance of its legs there, axis to axis', 'length', 0.05, 3),
   ],
   cite: cite('derived', 'statics of a torsion tube of three or four faces', 'derived'),
   of: (share: number, torsion: number, width: number) => (share * torsion) / width,
@@ -166,7 +166,7 @@ export const shearOfTorsionFormula = defineFormula({
 /**
  * Force in the braces of a lattice face from a torsion.
  *
- * √3·t/b (three faces), t/b (four)
+ * √3·t/b (three faces), t/b (four), b from axis to axis of the legs
  *
  * @param section where it is asked for [-]
  * @param torsion of what hangs off the axis [N·m]
@@ -181,11 +181,12 @@ export function shearOfTorsion(section: Section, torsion: number, z: number, tra
   return evaluate(trace, shearOfTorsionFormula, [
     shape.faces === 3 ? Math.sqrt(3) : 1,
     torsion,
-    widthAt(section, shape, z),
+    spacingAt(section, shape, z),
   ]);
 }
 
-function widthAt({ low, high }: Section, { width: [below, above] }: LatticeShape, z: number): number {
+/** Of the legs' axes; the outside width where their thickness is not told. */
+function spacingAt({ low, high }: Section, { width: [below, above], solid }: LatticeShape, z: number): number {
   const share = Math.min(1, Math.max(0, (z - low) / (high - low)));
-  return below + share * (above - below);
+  return below + share * (above - below) - (solid.by === 'members' ? solid.leg : 0);
 }

@@ -1,5 +1,6 @@
 import { type DragPart, type Lay, latticeParts, partsOfLines, partsOfShape, poleParts } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type Trace, under, variable } from '../foundation/index.ts';
+import { type Overlaps, type Seen, seenOf } from './overlap.ts';
 import type { CableRun, Load, Mast, Section, Station, Tower } from './station.ts';
 
 /** One thing the wind touches: a row of the ledger. */
@@ -138,17 +139,26 @@ function guysItem(
 }
 
 /**
- * The tower itself, one item a section.
+ * The tower itself, one item a section, as much of it as the wind sees.
  *
  * @param tower the tower; sections without a shape give nothing [-]
  * @param unknownSolidity solid share to take where nothing is said of a lattice's members [-]
+ * @param overlaps what it sees of lattices in each other [-]
  * @param trace the working, or nothing [-]
  * @returns the items [-]
  * @source derived
  */
-export function towerItems(tower: Tower, unknownSolidity: number, trace?: Trace): readonly WindItem[] {
-  return tower.sections.flatMap((section) => {
-    const parts = under(trace, section.name, () => sectionParts(section, tower, unknownSolidity, trace));
+export function towerItems(
+  tower: Tower,
+  unknownSolidity: number,
+  overlaps: Overlaps,
+  trace?: Trace,
+): readonly WindItem[] {
+  return tower.sections.flatMap((section, number) => {
+    const seen = seenOf(tower.sections, number, overlaps);
+    const parts = under(trace, section.name, () =>
+      sectionParts(section, tower, unknownSolidity, trace).flatMap((part) => seenPart(part, seen)),
+    );
     if (parts.length === 0) return [];
     return [
       {
@@ -163,6 +173,15 @@ export function towerItems(tower: Tower, unknownSolidity: number, trace?: Trace)
       } as const,
     ];
   });
+}
+
+/** As much of a part as is seen, its area spread evenly. */
+function seenPart(part: DragPart, seen: Seen): readonly DragPart[] {
+  if (part.low >= seen.low && part.high <= seen.high) return [part];
+  const [low, high] = [Math.max(part.low, seen.low), Math.min(part.high, seen.high)];
+  if (high <= low) return [];
+  const share = (high - low) / (part.high - part.low);
+  return [{ ...part, low, high, front: share * part.front, side: share * part.side }];
 }
 
 function sectionParts(

@@ -3,7 +3,7 @@ import type { Addition, Additions, Assessment, Link, LinkChange, Verdict } from 
 import { NOT_COVERED } from './caution-words.ts';
 import { type CautionDocument, type CheckDocument, cautionDocuments, checkDocument } from './check-document.ts';
 import { linkName, WORDS_FOR_VERDICT } from './choice-words.ts';
-import { figures, inWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
+import { inWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
 import { missingInWords } from './question-words.ts';
 import { headline } from './says.ts';
 
@@ -256,13 +256,7 @@ export function additionsText(
 
 function besides({ roomLeft, queries }: Pick<StationStateDocument, 'roomLeft' | 'queries'>): readonly string[] {
   return [
-    ...roomLeft.map(({ height, area, on }) => {
-      const where = `on the ${on} at ${figures(height.value)} ${height.unit}`;
-      const size = `${figures(Math.abs(area.value))} ${area.unit}`;
-      return area.value >= 0
-        ? `   Room left ${where}: ${size} effective, keeping the margin you want.`
-        : `   No room left ${where}: ${size} too much for the margin you want.`;
-    }),
+    ...roomLeft.map(({ says }) => `   ${says}`),
     ...queries.map(({ says, pointer }) => `   - ${says} (${pointer})`),
   ];
 }

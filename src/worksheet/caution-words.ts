@@ -200,7 +200,7 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   },
   torsion: {
     says: (caution) =>
-      `${thing(caution)} hangs off the axis and twists the tower; on a lattice it is added to the braces, on a pole it is not checked.`,
+      `${thing(caution)} hangs off the axis and twists the tower; on a lattice it is added to the braces, on a pole it is not checked.${caution.word === 'outside-width' ? ' The legs were taken as far apart as the face is wide; they stand closer by their thickness, which is not told, so that the twist takes more of the braces.' : ''}`,
     do: 'Bring it nearer to the axis.',
   },
   'weights-not-counted': {
@@ -218,7 +218,7 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
         ? swingsAtMost(caution.value ?? 0)
         : caution.value === undefined
           ? 'A slender pole or an extended telescope may swing with the gusts; its frequency is not given, so the ordinary gust factor stands.'
-          : `The tower swings at ${figures(caution.value)} Hz, below 1 Hz: the gust factor of a flexible structure was worked out.`,
+          : `The tower swings at ${figures(caution.value)} Hz, below 1 Hz: the gust factor of a flexible structure was worked out. Its rating is read by the ordinary one, since nothing says that its maker counted on it.`,
     do: 'Ask the maker for the lowest natural frequency and the damping.',
   },
   'frequency-not-used': {

@@ -96,8 +96,8 @@ export function stationCell(inquiry: Inquiry, give: 'use' | 'verdict' | 'holdsTo
     case 'holdsTo':
       return result?.holdsTo === undefined ? { words: NOT_SHOWN } : quantity(result.holdsTo.gust, 'speed', units);
     case 'roomLeft':
-      return assessment.roomLeft === undefined
+      return assessment.roomLeft[0] === undefined
         ? { words: NOT_SHOWN }
-        : quantity(assessment.roomLeft.area, 'area', units);
+        : quantity(assessment.roomLeft[0].area, 'area', units);
   }
 }

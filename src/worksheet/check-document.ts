@@ -37,7 +37,7 @@ import {
   type TubeForMastDocument,
   tubesDocument,
 } from './remedies-document.ts';
-import { headline, linkSays, lowerAtSays } from './says.ts';
+import { headline, linkSays, lowerAtSays, roomSays } from './says.ts';
 import { type SensitivityDocument, sensitivityDocument } from './sensitivity-document.ts';
 import { type SpreadDocument, spreadDocument } from './spread-document.ts';
 import { type StepDocument, workingDocument } from './working-document.ts';
@@ -207,6 +207,9 @@ export interface CheckDocument {
     /** The link that reaches the wanted margin first, of those compared. */
     readonly decidedBy: string;
     readonly of: readonly string[];
+    /** Links that it would load and that are not shown. */
+    readonly without: readonly string[];
+    readonly says: string;
   }[];
   /** Where the plan gives a climate. */
   readonly chance?: readonly ChanceDocument[];
@@ -347,17 +350,15 @@ export function checkDocument(
     ...(assessment.raising === undefined ? {} : { raising: raisingDocument(assessment.raising, system) }),
     ...lowerAtDocument(assessment, system),
     ...(lowered === undefined ? {} : { lowered: loweredDocument(lowered, system) }),
-    roomLeft: [...(assessment.roomLeft ? [assessment.roomLeft] : []), ...assessment.roomOnMast].map(
-      ({ height, area, on, link }) => ({
-        height: q(height, 'length'),
-        area: q(area, 'area'),
-        on,
-        decidedBy: link,
-        of: assessment.links
-          .filter(({ kind }) => kind === 'tower' || kind === 'tower-top' || (on === 'mast' && kind === 'mast'))
-          .map(({ id }) => id),
-      }),
-    ),
+    roomLeft: assessment.roomLeft.map((room) => ({
+      height: q(room.height, 'length'),
+      area: q(room.area, 'area'),
+      on: room.on,
+      decidedBy: room.link,
+      of: room.looked,
+      without: room.without,
+      says: roomSays(assessment, room),
+    })),
     ...(assessment.chances === undefined
       ? {}
       : { chance: chanceDocuments(assessment.chances, assessment.links, system) }),

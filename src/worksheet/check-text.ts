@@ -6,11 +6,11 @@ import { type Besides, cautionDocuments } from './check-document.ts';
 import { foundationSays } from './foundation-document.ts';
 import { hillSays } from './hill-document.ts';
 import { loweredSays } from './lowered-document.ts';
-import { inWords, useFigures } from './quantity.ts';
+import { inWords } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { raisingSays } from './raising-document.ts';
 import { remediesLines, tubesSays } from './remedies-document.ts';
-import { headline, legsSay, linkSays, lowerAtSays } from './says.ts';
+import { headline, legsSay, linkSays, lowerAtSays, roomSays } from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
 
@@ -39,24 +39,7 @@ export function checkText(
   if (assessment.lowerAt) lines.push(lowerAtSays(assessment, assessment.lowerAt));
   const lowered = loweredOf(assessment);
   if (lowered) lines.push(loweredSays(lowered, units));
-  if (roomLeft) {
-    const keeping = `keeping a margin of ${useFigures(inquiry.wanted.margin)}`;
-    const area = inWords(Math.abs(roomLeft.area), 'area', units);
-    lines.push(
-      roomLeft.area >= 0
-        ? `Room left at the top, ${keeping}: ${area} effective.`
-        : `No room left at the top, ${keeping}: ${area} too much.`,
-    );
-  }
-  for (const { height, area, link } of assessment.roomOnMast) {
-    const where = `on the mast at ${inWords(height, 'length', units)}`;
-    const decided = `decided by the ${link === 'tower-top' ? 'top of the tower' : link}`;
-    lines.push(
-      area >= 0
-        ? `Room left ${where}: ${inWords(area, 'area', units)} effective, ${decided}.`
-        : `No room left ${where}: ${inWords(-area, 'area', units)} too much, ${decided}.`,
-    );
-  }
+  lines.push(...roomLeft.map((room) => roomSays(assessment, room)));
   if (assessment.chances) lines.push(...chanceLines(assessment.chances, links, units));
   if (questions.gaps.length > 0) {
     lines.push('', 'To find out:');

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Assessment, Compared, LegsAtFoot, Link, LinkResult, LowerAt } from '../margins/index.ts';
+import type { Assessment, Compared, LegsAtFoot, Link, LinkResult, LowerAt, RoomLeft } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { linkName, placeOfFall, WORDS_FOR_BASIS } from './choice-words.ts';
 import { beyondInWords, DIMENSION_OF_COMPARED, ofWhat, WORDS_FOR_COMPARED } from './link-words.ts';
@@ -182,6 +182,21 @@ export function lowerAtSays({ inquiry, links }: Assessment, { gust, ofLink, with
       ? ''
       : ` Not counted, since not shown: ${listed(namesOf(links.filter((link) => without.includes(link.id))))}.`;
   return `Lower it when gusts of ${inWords(gust, 'speed', units)} are forecast: then the ${name} ${name.startsWith('tubes of ') ? 'keep' : 'keeps'} the margin you want, with ${Math.round(100 * inquiry.wanted.forecast)} % off for the error of a forecast.${rest}`;
+}
+
+/** "Room left on the mast at 56 ft, keeping a margin of 0.2: 3.1 ft² effective, decided by the footing. Not counted: …" */
+export function roomSays({ inquiry, links }: Assessment, { height, on, area, link, without }: RoomLeft): string {
+  const { units } = inquiry.station;
+  const nameOf = (id: string) => {
+    const found = links.find((each) => each.id === id);
+    return found ? linkName(found) : id;
+  };
+  const size = inWords(Math.abs(area), 'area', units);
+  const up = inWords(height, 'length', units);
+  const where = on === 'tower' ? `at the top (${up})` : `on the mast at ${up}`;
+  const much = area >= 0 ? `${size} effective` : `${size} too much`;
+  const rest = without.length === 0 ? '' : ` Not counted: ${listed([...new Set(without.map(nameOf))])}.`;
+  return `${area >= 0 ? 'Room left' : 'No room left'} ${where}, keeping a margin of ${useFigures(inquiry.wanted.margin)}: ${much}, decided by the ${nameOf(link)}.${rest}`;
 }
 
 /** What the legs do at the foot, in a sentence. */

@@ -220,7 +220,7 @@ function stationAlone(): void {
   const { links, roomLeft, lowerAt } = assess(inquiry);
   const shown = links.filter(({ result }) => result !== undefined).length;
   const holding = links.filter(({ result }) => result?.holdsTo !== undefined).length;
-  if (inquiry.station.loads.length !== 30 || shown !== 10 || !roomLeft || !lowerAt)
+  if (inquiry.station.loads.length !== 30 || shown !== 10 || roomLeft.length === 0 || !lowerAt)
     throw new Error('the bench plan is not the one it is said to be');
   const proposals = (of: typeof inquiry) =>
     Array.from({ length: 20 }, (_, index) => ({ name: `proposal ${index}`, assessment: assess(of) }));

@@ -593,28 +593,86 @@ describe('the working of every link', () => {
   });
 });
 
-describe('room left on the mast', () => {
+describe('room left', () => {
+  const calm = (plan: Document): Document => ({
+    ...plan,
+    site: { ...part(plan, 'site'), wind: { speed: 80, basis: 'gust3-strength' } },
+  });
+  const putIn = (plan: Document, height: number, area: number) =>
+    assessed({
+      ...plan,
+      loads: [
+        ...(plan['loads'] as Document[]),
+        { name: 'trial', height: height / FOOT, area: area / FOOT ** 2, areaKind: 'effective', weight: 0 },
+      ],
+    });
+  const withFooting = (foundation: Document) => {
+    const plan = calm(toldInFull());
+    return { ...plan, tower: { ...part(plan, 'tower'), foundation } };
+  };
+
   it('is the area that brings the deciding link to the wanted margin', () => {
-    const plan = toldInFull();
-    const weaker: Document = { ...plan, site: { ...part(plan, 'site'), wind: { speed: 80, basis: 'gust3-strength' } } };
-    const answer = assessed(weaker);
-    expect(answer.roomOnMast.map(({ height }) => height / FOOT)).toEqual([
-      expect.closeTo(56, 6),
-      expect.closeTo(50.5, 6),
+    const weaker = calm(toldInFull());
+    const { roomLeft } = assessed(weaker);
+    expect(roomLeft.map(({ on, height }) => [on, height / FOOT])).toEqual([
+      ['tower', expect.closeTo(48, 6)],
+      ['mast', expect.closeTo(56, 6)],
+      ['mast', expect.closeTo(50.5, 6)],
     ]);
-    for (const { height, area, link } of answer.roomOnMast) {
+    for (const { height, area, link } of roomLeft) {
       expect(area).toBeGreaterThan(0);
-      const added = {
-        name: 'trial',
-        height: height / FOOT,
-        area: area / FOOT ** 2,
-        areaKind: 'effective',
-        weight: 0,
-      };
-      const loads = [...(weaker['loads'] as Document[]), added];
-      const there = linkOf(assessed({ ...weaker, loads }), link).result?.use;
-      expect(there).toBeCloseTo(0.8, 4);
+      expect(linkOf(putIn(weaker, height, area), link).result?.use).toBeCloseTo(0.8, 4);
     }
+  });
+
+  it.each([
+    ['a block that may tip', { kind: 'block', length: 5, width: 4.8, depth: 4, bearing: 20000 }],
+    ['a block that presses into the soil', { kind: 'block', length: 6, width: 6, depth: 4, bearing: 1500 }],
+    ['a pier', { kind: 'pier', diameter: 2.5, depth: 7.4, lateral: 150 }],
+    ['a pier held at the ground', { kind: 'pier', diameter: 2.5, depth: 6, lateral: 150, constrained: true }],
+  ])('ends where the footing is at the wanted margin, of %s', (_, foundation) => {
+    const plan = withFooting(foundation);
+    const decided = assessed(plan).roomLeft.filter(({ link }) => link === 'foundation');
+    expect(decided.length).toBeGreaterThan(0);
+    for (const { height, area } of decided) {
+      expect(linkOf(putIn(plan, height, area), 'foundation').result?.use).toBeCloseTo(0.8, 5);
+    }
+  });
+
+  it('ends where bearing or rotator is at the wanted margin', () => {
+    const plan = calm(toldInFull());
+    const tower = [...(demoPlan('river-bluff')['ratings'] as Document[])];
+    for (const [of, force] of [
+      ['bearing', 240],
+      ['rotator', 120],
+    ] as const) {
+      const told = { ...plan, ratings: [...tower, { of, kind: 'force', force, level: 'allowable' }] };
+      const decided = assessed(told).roomLeft.filter(({ link }) => link === `${of}:2`);
+      expect(decided).toHaveLength(2);
+      for (const { height, area } of decided) {
+        expect(linkOf(putIn(told, height, area), `${of}:2`).result?.use).toBeCloseTo(0.8, 5);
+      }
+    }
+  });
+
+  it('names what it would load and is not shown', () => {
+    const plan = calm(demoPlan('river-bluff'));
+    const { foundation: _, ...bare } = part(plan, 'tower');
+    const iced: Document = {
+      ...plan,
+      tower: bare,
+      site: { ...part(plan, 'site'), ice: { thickness: 0.5, gust: 30 } },
+    };
+    const answer = assessed(iced);
+    expect(answer.roomLeft.map(({ on, without }) => [on, without])).toEqual([
+      ['tower', ['ice', 'foundation']],
+      ['mast', ['ice', 'mast:ice', 'foundation']],
+      ['mast', ['ice', 'mast:ice', 'foundation']],
+    ]);
+    expect(answer.roomLeft[1]?.looked).toEqual(['tower', 'tower-top', 'mast']);
+    expect(checkText(answer, [])).toMatch(
+      /Room left at the top \(48 ft\), keeping a margin of 0\.2: [\d.]+ ft² effective, decided by the top of the tower\. Not counted: tower with ice and footing\./,
+    );
   });
 });
 

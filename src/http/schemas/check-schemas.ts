@@ -580,8 +580,10 @@ export const checkSchema = component(
           height: quantitySchema,
           area: quantitySchema,
           on: words('tower or mast.'),
-          decidedBy: words('The link that reaches the wanted margin first.'),
-          of: z.array(z.string()),
+          decidedBy: words('Id of the link that reaches the wanted margin first.'),
+          of: z.array(z.string()).meta({ description: 'Ids of the links looked at.' }),
+          without: z.array(z.string()).meta({ description: 'Ids of links that it would load and that are not shown.' }),
+          says: z.string(),
         }),
       ),
       chance: z.exactOptional(

@@ -13,10 +13,11 @@ import {
   untoldWeights,
   type Windward,
 } from '../../structure/index.ts';
+import { roomByMoment } from '../formulas.ts';
 import { actualWindward, holdsTo } from '../holds-to.ts';
 import { holdsToUse, type UseByWind } from '../holds-to-use.ts';
-import type { Ledger } from '../ledger.ts';
 import type { Reactions } from '../reactions.ts';
+import { forcePerArea, type RoomByLink } from '../room-by-link.ts';
 import { type Demand, siteSpeed, type TowerModel } from '../tower-model.ts';
 import type { CheckUse } from '../tower-use.ts';
 import { verdictOf } from '../verdict.ts';
@@ -36,12 +37,12 @@ export interface FoundationResult {
   readonly answer?: FoundationAnswer;
 }
 
-interface FoundationContext {
+export interface FootingContext {
   readonly model: TowerModel;
   readonly uses: readonly CheckUse[];
-  /** Of the design wind at the bad end, without least pressures. */
+  /** Of the design wind at the bad end, with and without least pressures. */
+  readonly bad: Demand;
   readonly withoutLeast: Demand;
-  readonly ledger: Ledger;
   readonly reactions: Reactions;
 }
 
@@ -55,7 +56,7 @@ interface FoundationContext {
  * @returns the link, and what the footing does [-]
  * @source ibc-2018
  */
-export function foundationLink(context: FoundationContext): FoundationResult {
+export function foundationLink(context: FootingContext): FoundationResult {
   const { model } = context;
   const { tower } = model.inquiry.station;
   const base = { id: 'foundation', kind: 'foundation' } as const;
@@ -145,17 +146,61 @@ function judge(foundation: Exclude<Foundation, { kind: 'maker' }>, load: FootLoa
   return { block, compared: { use: bearingUse, of: 'toe-pressure', demand: bearingUse * bearing, capacity: bearing } };
 }
 
-/** The design wind at the foot, at the nominal level, with what stays. */
-function footLoad({ reactions }: FoundationContext): FootLoad {
-  const { shear, moment } = reactions.nominal;
-  return { shear, moment, ...(reactions.weight === undefined ? {} : { weight: reactions.weight }) };
+/** The design wind at the foot, at the nominal level, with what stays: shear and moment each at its worst heading. */
+function footLoad({ model, bad, reactions }: FootingContext): FootLoad {
+  const { steady, toNominal, weight } = reactions;
+  const last = model.levels.length - 1;
+  const most = (of: 'shear' | 'moment') =>
+    Math.max(...model.scenarios.map((_, each) => (bad.hung[each]?.[of][last] ?? 0) + (bad.own[each]?.[of][last] ?? 0)));
+  return {
+    shear: toNominal * most('shear') + steady.shear,
+    moment: toNominal * most('moment') + steady.moment,
+    ...(weight === undefined ? {} : { weight }),
+  };
 }
 
 /** The same at the good end of the readings, wind alone. */
-function goodShare(context: FoundationContext): { readonly shear: number; readonly moment: number } {
+function goodShare(context: FootingContext): { readonly shear: number; readonly moment: number } {
   const { model, reactions } = context;
   const { speed } = siteSpeed(model.inquiry);
   return windAtFoot(model, model.hungWind, model.ownWind, speed, 'good', reactions.toNominal);
+}
+
+/**
+ * Area that may be added at a height before the footing reaches the wanted margin: both its uses grow in line with the force,
+ * the pressure under a block as the moment up to which it may be pressed.
+ *
+ * A = (M_most − M_u)/(f·(h + T)); pier (1 − m − u)/(u_1 − u) for u_1 with one square metre
+ *
+ * @param context the tower, its uses and what it asks of its foot [-]
+ * @param links of the tower [-]
+ * @param height where it would hang [m]
+ * @returns the area [-]; none where the footing is not shown or goes by the maker's rating, as the tower itself does
+ * @source derived
+ */
+export function roomOfFooting(context: FootingContext, links: readonly Link[], height: number): readonly RoomByLink[] {
+  const { model, reactions } = context;
+  const { foundation, foot } = model.inquiry.station.tower;
+  const shown = links.some(({ kind, verdict }) => kind === 'foundation' && verdict !== 'not-shown');
+  if (!shown || !foundation || foundation.kind === 'maker') return [];
+  const wanted = model.inquiry.wanted.margin;
+  const load = footLoad(context);
+  const perArea = reactions.toNominal * Math.max(...model.hungWind.map(({ wind }) => forcePerArea(wind, height)));
+  const common = { height, on: 'tower', link: 'foundation', perArea } as const;
+  if (foundation.kind === 'block') {
+    const { block } = judge(foundation, load);
+    if (!block) return [];
+    const [capacity, demand] = [mostMoment(foundation, block, 1 - wanted) / (1 - wanted), block.momentAtUnderside];
+    const arm = height - foot + foundation.depth;
+    return [
+      { ...common, of: 'moment', capacity, demand, arm, area: roomByMoment.of(wanted, capacity, demand, perArea, arm) },
+    ];
+  }
+  const withOne = { ...load, shear: load.shear + perArea, moment: load.moment + perArea * (height - foot) };
+  const [demand, more] = [load, withOne].map((each) => judge(foundation, each).compared.use) as [number, number];
+  return [
+    { ...common, capacity: 1, demand, arm: (more - demand) / perArea, area: (1 - wanted - demand) / (more - demand) },
+  ];
 }
 
 interface FootWind {
@@ -176,7 +221,7 @@ const byUse = ({ design, actual, steadyUpTo }: WindsAtFoot, use: (wind: FootWind
 });
 
 /** The wind at the foot by its speed; up to where no coefficient changes it goes with the square of it. */
-function windsAtFoot({ model, reactions }: FoundationContext): WindsAtFoot {
+function windsAtFoot({ model, reactions }: FootingContext): WindsAtFoot {
   const [hung, own] = actualWindward(model);
   const all = [...model.hungWind, ...model.ownWind, ...hung, ...own];
   const steadyUpTo = Math.min(...all.map((cut) => cut?.steadyUpTo ?? Number.POSITIVE_INFINITY));
@@ -241,7 +286,7 @@ function weightNeeds({ inquiry: { station } }: TowerModel): readonly string[] {
 }
 
 /** Built to the drawing that goes with the rating: what is proven at the foot of the tower is proven of its footing. */
-function byMaker({ model, uses, withoutLeast }: FoundationContext): FoundationResult {
+function byMaker({ model, uses, withoutLeast }: FootingContext): FoundationResult {
   const base = { id: 'foundation', kind: 'foundation' } as const;
   const { tower } = model.inquiry.station;
   const atFoot = uses.filter((use) => model.levels[use.check.level]?.z === tower.foot && use.check.link === 'tower');
@@ -284,7 +329,7 @@ function byMaker({ model, uses, withoutLeast }: FoundationContext): FoundationRe
  * @returns nothing [-]
  * @source ibc-2018
  */
-export function explainFoundation(context: FoundationContext, trace: Trace): void {
+export function explainFoundation(context: FootingContext, trace: Trace): void {
   const { foundation } = context.model.inquiry.station.tower;
   if (!foundation || foundation.kind === 'maker') return;
   judge(foundation, footLoad(context), trace);

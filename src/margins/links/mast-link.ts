@@ -21,10 +21,10 @@ import {
   windward,
 } from '../../structure/index.ts';
 import { agree, explainSlice, type Reaching, sumGroup } from '../explain-slices.ts';
-import { roomByMoment, totalMoment } from '../formulas.ts';
+import { roomByMoment, roomByShear, totalMoment } from '../formulas.ts';
 import { type WindsHeld, windsHeld } from '../holds-to-use.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
-import type { RoomLeft } from '../room-left.ts';
+import { forcePerArea, type RoomByLink } from '../room-by-link.ts';
 import { once, type Scenario, siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Link } from './link.ts';
@@ -176,43 +176,74 @@ export function untoldPulls(model: TowerModel): readonly string[] {
 }
 
 /**
- * Area that may be added at heights on the mast before the mast itself reaches the wanted margin.
+ * Area that may be added at a height on the mast before the mast itself reaches the wanted margin.
  *
  * A = ((1 − m)·M_all − M)/(λ·q·G·a), the least over its places
  *
- * @param model the tower; its mast is shown [-]
- * @param heights where it would hang [m]
- * @returns by height, area and what decides it [-]; undefined where the mast is not shown
+ * @param model the tower [-]
+ * @param height where it would hang [m]
+ * @returns the area and what decides it; none where the mast is not shown [-]
  * @source derived
  */
-export function mastRoom(model: TowerModel, heights: readonly number[]): readonly RoomLeft[] | undefined {
+export function mastRoom(model: TowerModel, height: number): readonly RoomByLink[] {
   const { mast } = model.inquiry.station;
-  if (!mast || mastNeeds(mast).length > 0) return undefined;
+  if (!mast || mastNeeds(mast).length > 0) return [];
   const found = mastModel(model);
-  if (!found) return undefined;
-  const { speed } = siteSpeed(model.inquiry);
+  if (!found) return [];
   const wanted = model.inquiry.wanted.margin;
-  const least: (RoomLeft | undefined)[] = heights.map(() => undefined);
-  for (const { design } of found.winds) {
-    const { wind } = design;
+  let least: RoomByLink | undefined;
+  once(model, worstMoments).forEach((moments, number) => {
+    const { wind } = (found.winds[number] as MastWinds).design;
+    const perArea = forcePerArea(wind, height);
+    found.places.forEach((place, index) => {
+      const arm = height - place.z;
+      if (arm <= 0 || place.z < (found.beam.bearing ?? found.beam.foot)) return;
+      const [capacity, demand] = [place.surely, moments[index] as number];
+      const area = roomByMoment.of(wanted, capacity, demand, perArea, arm);
+      if (!least || area < least.area)
+        least = { height, on: 'mast', link: 'mast', area, of: 'moment', perArea, capacity, demand, arm };
+    });
+  });
+  return least ? [least] : [];
+}
+
+/** The moment at each place of the mast in the design wind, by wind [N·m]. */
+function worstMoments(model: TowerModel): readonly (readonly number[])[] {
+  const { winds, places } = mastModel(model) as MastModel;
+  const { speed } = siteSpeed(model.inquiry);
+  return winds.map(({ design }) => {
     const forces = sliceForces(design, speed, 'bad', true);
-    const gust = wind.gustEffect(speed);
-    for (const place of found.places) {
-      const moment = worstHeadingOf(design, forces, place.arms).value + stillOf(place);
-      heights.forEach((height, index) => {
-        const arm = height - place.z;
-        if (arm <= 0 || place.z < (found.beam.bearing ?? found.beam.foot)) return;
-        const blown = wind.forceDirectionFactor * wind.pressure(height) * gust;
-        const perArea = wind.level * Math.max(blown, wind.leastPressure);
-        const area = roomByMoment.of(wanted, place.surely, moment, perArea, arm);
-        if (area < (least[index]?.area ?? Number.POSITIVE_INFINITY)) {
-          const decided = { perArea, capacity: place.surely, demand: moment, arm };
-          least[index] = { height, on: 'mast', link: 'mast', area, ...decided };
-        }
-      });
-    }
-  }
-  return least.flatMap((room) => (room ? [room] : []));
+    return places.map((place) => worstHeadingOf(design, forces, place.arms).value + stillOf(place));
+  });
+}
+
+/**
+ * Area that may be added at a height on the mast before what holds the mast reaches the wanted margin of what its maker states
+ * of its force.
+ *
+ * A = ((1 − m)·F_rated − R)/(λ·q·G·share)
+ *
+ * @param model the tower [-]
+ * @param links of the tower [-]
+ * @param height where it would hang [m]
+ * @returns by link, the area [-]
+ * @source derived
+ */
+export function roomOfHolds(model: TowerModel, links: readonly Link[], height: number): readonly RoomByLink[] {
+  const { mast } = model.inquiry.station;
+  const hold = mast && holdOfMast(mast);
+  if (!hold) return [];
+  const winds = once(model, mastInWind).winds;
+  return links.flatMap(({ id, kind, verdict, result }) => {
+    if (verdict === 'not-shown' || result?.of !== 'side-force') return [];
+    const reach = reachOf(model, kind === 'bearing' ? 'atBearing' : 'atFoot', hold.foot, hold.bearing);
+    const arm = reach?.shareAt?.(height) ?? 0;
+    if (arm <= 0) return [];
+    const perArea = Math.max(...winds.map(({ design }) => forcePerArea(design.wind, height)));
+    const { capacity, demand } = result;
+    const area = roomByShear.of(model.inquiry.wanted.margin, capacity, demand, perArea, arm);
+    return [{ height, on: 'mast', link: id, area, of: 'shear', perArea, capacity, demand, arm } as const];
+  });
 }
 
 /** Pointers to what the mast's bending cannot do without. */
@@ -541,13 +572,15 @@ export type AskedOfHold = 'atBearing' | 'atFoot' | 'torque';
 /** How much of a force on the mast comes there, and what comes there without wind [N or N·m]. */
 interface Reach {
   readonly share: (z: number, item: WindItem) => number;
+  /** The same of what is on the axis; absent of a torque. */
+  readonly shareAt?: (z: number) => number;
   readonly still: number;
 }
 
 function reachOf(model: TowerModel, of: AskedOfHold, foot: number, bearing: number | undefined): Reach | undefined {
   if (of === 'torque') return { share: (_, item) => item.offset, still: 0 };
   if (bearing === undefined) {
-    return of === 'atFoot' ? { share: () => 1, still: pullForce(model, () => 1) } : undefined;
+    return of === 'atFoot' ? { share: () => 1, shareAt: () => 1, still: pullForce(model, () => 1) } : undefined;
   }
   const span = bearing - foot;
   const share =
@@ -555,7 +588,7 @@ function reachOf(model: TowerModel, of: AskedOfHold, foot: number, bearing: numb
       ? (z: number) => (z - foot) / span
       : // What blows below the bearing would take from it; it is not counted on.
         (z: number) => Math.max(0, z - bearing) / span;
-  return { share, still: pullForce(model, share) + leaningOnMast(model, foot) / span };
+  return { share, shareAt: share, still: pullForce(model, share) + leaningOnMast(model, foot) / span };
 }
 
 function holdOfMast(mast: Mast): { readonly foot: number; readonly bearing?: number } | undefined {

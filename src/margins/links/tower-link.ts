@@ -23,38 +23,33 @@ import { canBeLowered } from './link.ts';
  * @param model the tower [-]
  * @param uses of all checks [-]
  * @param demand of the design wind at the bad end, without least pressures [-]
- * @returns the link, and the reading of the tower that decides [-]
+ * @returns the link [-]
  * @source derived
  */
-export function towerLink(
-  model: TowerModel,
-  uses: readonly CheckUse[],
-  demand: Demand,
-): Link & { readonly scenario: number } {
+export function towerLink(model: TowerModel, uses: readonly CheckUse[], demand: Demand): Link {
   const { inquiry } = model;
   const base = { id: 'tower', kind: 'tower' } as const;
   const found = linkUse(uses, 'tower');
   const needs = towerNeeds(model);
   if (!found || model.claims.length + model.momentClaims.length === 0) {
-    return { ...base, verdict: 'not-shown', because: 'missing', needs, scenario: found?.governing.scenario ?? 0 };
+    return { ...base, verdict: 'not-shown', because: 'missing', needs };
   }
-  const { scenario } = found.governing;
   if (!Number.isFinite(found.bad)) {
     const because = needs.length > 0 ? 'missing' : 'unproven';
     const partial = finiteResult(model, uses, 'tower', demand);
-    return { ...base, verdict: 'not-shown', because, needs, scenario, ...(partial ? { result: partial } : {}) };
+    return { ...base, verdict: 'not-shown', because, needs, ...(partial ? { result: partial } : {}) };
   }
   const result = resultOf(model, found, demand);
   const verdict = verdictOf(found.bad, found.goodOver, inquiry.wanted.margin);
   if (verdict === 'over') {
     const over = compared(model, found.governingOver ?? found.governing, demand);
-    return { ...base, verdict, needs: [], result: over.use < result.use ? { ...result, over } : result, scenario };
+    return { ...base, verdict, needs: [], result: over.use < result.use ? { ...result, over } : result };
   }
   const held = heldGaps(model);
-  if (held.length > 0) return { ...base, verdict: 'not-shown', because: 'held', needs: held, result, scenario };
-  if (needs.length > 0) return { ...base, verdict: 'not-shown', because: 'missing', needs, result, scenario };
-  if (verdict !== 'not-shown') return { ...base, verdict, needs: [], result, scenario };
-  return { ...base, verdict, because: found.good > 1 ? 'unproven' : 'unsettled', needs: [], result, scenario };
+  if (held.length > 0) return { ...base, verdict: 'not-shown', because: 'held', needs: held, result };
+  if (needs.length > 0) return { ...base, verdict: 'not-shown', because: 'missing', needs, result };
+  if (verdict !== 'not-shown') return { ...base, verdict, needs: [], result };
+  return { ...base, verdict, because: found.good > 1 ? 'unproven' : 'unsettled', needs: [], result };
 }
 
 /** Where only part of the checks has a proof, what that part says. */

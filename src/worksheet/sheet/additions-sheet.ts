@@ -177,13 +177,7 @@ function comings(appeared: readonly string[], went: readonly string[]): readonly
 
 function roomBlocks({ roomLeft }: Pick<StationStateDocument, 'roomLeft'>): readonly Block[] {
   if (roomLeft.length === 0) return [];
-  const items = roomLeft.map(({ height, area, on }) => {
-    const where = `on the ${on} at ${printed(height)}`;
-    return area.value >= 0
-      ? `Room left ${where}: ${printed(area)} effective, keeping the margin you want.`
-      : `No room left ${where}: ${printed({ value: -area.value, unit: area.unit })} too much for the margin you want.`;
-  });
-  return [{ kind: 'list', items }];
+  return [{ kind: 'list', items: roomLeft.map(({ says }) => says) }];
 }
 
 function asItIs(before: StationStateDocument): SheetPart {

@@ -132,22 +132,13 @@ function raisingBlocks({ raising, lowered, lowerAt, roomLeft, chance }: CheckDoc
     ...(lowered ? [lowered.says] : []),
   ];
   return [
-    ...(said.length === 0 ? [] : [{ kind: 'subheading', text: 'Raising and lowering' } as const]),
-    ...(said.length === 0 ? [] : [{ kind: 'list', items: said } as const]),
+    ...(said.length === 0 ? [] : titledList('Raising and lowering', said)),
     ...(roomLeft.length === 0
       ? []
-      : [
-          {
-            kind: 'table',
-            caption: 'Room left, keeping the margin that is wanted',
-            columns: [{ head: 'where' }, { head: 'effective area', numeric: true }, { head: 'decided by' }],
-            rows: roomLeft.map(({ height, area, on, decidedBy }) => [
-              strong(`on the ${on} at ${printed(height)}`),
-              plain(area.value >= 0 ? printed(area) : `${printed({ value: -area.value, unit: area.unit })} too much`),
-              plain(decidedBy === 'tower-top' ? 'top of the tower' : decidedBy),
-            ]),
-          } as const,
-        ]),
+      : titledList(
+          'Room left',
+          roomLeft.map(({ says }) => says),
+        )),
     ...(chance === undefined
       ? []
       : [
@@ -158,6 +149,11 @@ function raisingBlocks({ raising, lowered, lowerAt, roomLeft, chance }: CheckDoc
         ]),
   ];
 }
+
+const titledList = (text: string, items: readonly string[]): readonly Block[] => [
+  { kind: 'subheading', text },
+  { kind: 'list', items },
+];
 
 /** What was asked for beside the answer: other methods, what the use hangs on, what would help. */
 export function besidesParts({ document }: CheckSheetGiven): readonly SheetPart[] {

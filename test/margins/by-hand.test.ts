@@ -1,0 +1,65 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { towerLevels } from '../../src/margins/index.ts';
+import { assessed, type Document } from './any-plan.ts';
+
+/*
+ * Plans worked by a second hand from the basis and the standards, without this code.
+ */
+const POUND_FORCE = 4.4482216152605;
+const FOOT = 0.3048;
+const worked = (name: string) =>
+  assessed(JSON.parse(readFileSync(new URL(`by-hand/${name}.json`, import.meta.url), 'utf8')) as Document);
+const useOf = ({ links }: ReturnType<typeof worked>, id: string) => links.find((link) => link.id === id)?.result?.use;
+const near = (value: number | undefined, byHand: number) => expect((value ?? Number.NaN) / byHand).toBeCloseTo(1, 3);
+
+describe('a lattice of flats whose use is decided by its lighter direction', () => {
+  const answer = worked('footing-direction');
+
+  it('presses on its foot by the heavier one', () => {
+    near(answer.reactions.nominal.shear / POUND_FORCE, 564.1);
+    near(answer.reactions.nominal.moment / POUND_FORCE / FOOT, 21_864);
+    near((answer.reactions.legs?.upliftWithoutWeight ?? 0) / POUND_FORCE, 8718);
+  });
+
+  it('tips and presses its block by that too', () => {
+    const { block } = answer.foundation ?? {};
+    near(block?.overturning.use, 0.86);
+    near(((block?.toe?.contact !== 'tips' && block?.toe?.pressure) || 0) / (POUND_FORCE / FOOT ** 2), 2086);
+    expect(answer.links.find(({ id }) => id === 'foundation')?.verdict).toBe('over');
+  });
+
+  it('holds at its footing to less than its wind where its footing is over', () => {
+    const holds = answer.links.find(({ id }) => id === 'foundation')?.result?.holdsTo?.design ?? Number.NaN;
+    expect(holds).toBeLessThan(answer.site.speed);
+  });
+});
+
+describe('tapering braces between the bearing of a mast and its foot', () => {
+  it('prove no more of the rated force than the legs leave them', () => {
+    // Bearing at 40 ft, legs meeting at 52.5: at 35 ft 245.26·(52.5 − 40)/(52.5 − 35) + 18.73 lbf.
+    const { model, uses, bad } = worked('couple-taper');
+    const level = towerLevels(model, uses, bad).find(({ height }) => Math.abs(height / FOOT - 35) < 1e-6);
+    expect(level).toMatchObject({ place: 'top-couple', sideways: { of: 'braces' } });
+    near((level?.sideways.shown ?? 0) / POUND_FORCE, 193.9);
+    // It stood within at 0.84.
+    expect(useOf(worked('couple-taper-over'), 'tower-top')).toBeGreaterThan(1.169);
+  });
+});
+
+describe('the twist of what hangs off the axis', () => {
+  it('is taken by braces that stand from leg to leg, axis to axis', () => {
+    near(useOf(worked('twisted'), 'tower'), 0.993);
+  });
+});
+
+describe('a tower that sways', () => {
+  it('asks by its own gust factor, and its rating is read by the ordinary one', () => {
+    // 0.4 Hz and 1 % of damping: G = 1.870 against 0.85, asked 816.0 lbf, shown 425.5.
+    const answer = worked('swaying');
+    const [tower] = answer.links;
+    near((tower?.result?.demand ?? 0) / POUND_FORCE, 816.0);
+    near((tower?.result?.capacity ?? 0) / POUND_FORCE, 425.5);
+    expect(tower?.verdict).toBe('over');
+  });
+});
