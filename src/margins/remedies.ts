@@ -19,6 +19,8 @@ export type RemedyChange =
   /** Downwards [m]. */
   | { readonly of: 'load-lower'; readonly load: Load; readonly by: number }
   | { readonly of: 'load-off'; readonly load: Load }
+  /** Hung on the axis, not beside it. */
+  | { readonly of: 'load-to-axis'; readonly load: Load }
   /** Another load of so much of its stated area or force. */
   | { readonly of: 'load-smaller'; readonly load: Load; readonly times: number }
   /** At its tip [m]. */
@@ -180,12 +182,17 @@ function trial(own: Assessment, link: AssessedLink, change: RemedyChange): Trial
   };
   const gone = change.of === 'load-off' ? `antenna:${change.load.name}` : undefined;
   const helps =
-    (after ? after.result !== undefined && useOf(after) <= useOf(link) * (1 - WORTH_TELLING) : link.id === gone) &&
+    (after ? isHelped(link, after) : link.id === gone) &&
     (before === undefined || then !== undefined) &&
     stationGain >= 1 - ALIKE &&
     own.links.every((each) => each.id === gone || noWorse(each, linkOf(other, each.id))) &&
     other.links.every((each) => linkOf(own, each.id) !== undefined);
   return { outcome, helps, stationGain: alike(stationGain), linkGain: alike(linkGain) };
+}
+
+function isHelped(link: AssessedLink, after: AssessedLink): boolean {
+  if (after.because === 'balanced') return true;
+  return after.result !== undefined && useOf(after) <= useOf(link) * (1 - WORTH_TELLING);
 }
 
 function answerTo(inquiry: Inquiry): Assessment | undefined {
@@ -200,6 +207,8 @@ function answerTo(inquiry: Inquiry): Assessment | undefined {
 /** What was shown is shown, with no worse verdict; a link that is not there any more shows nothing. */
 function noWorse(before: AssessedLink, after: AssessedLink | undefined): boolean {
   if (!after) return before.result === undefined;
+  // What is on the axis asks a rotator for nothing that a rule is known for.
+  if (after.because === 'balanced') return true;
   if (before.result?.holdsTo && !after.result?.holdsTo) return false;
   return worstVerdict([before.verdict, after.verdict]) === before.verdict;
 }
@@ -288,6 +297,7 @@ function loadChanges(station: Station, load: Load): RemedyChange[] {
   }
   // A tower with nothing on it is no remedy.
   if (station.loads.length > 1) changes.push({ of: 'load-off', load });
+  if (load.offset > 0) changes.push({ of: 'load-to-axis', load });
   const { kind } = load.shape;
   if (kind === 'stated' || kind === 'stated-force') changes.push({ of: 'load-smaller', load, times: SMALLER_LOAD });
   return changes;
@@ -384,6 +394,8 @@ function changedParts({ mast, loads, cables }: Station, change: RemedyChange): P
       return instead(change.load, movedLoad(change.load, -change.by));
     case 'load-off':
       return { loads: loads.filter((each) => each !== change.load) };
+    case 'load-to-axis':
+      return instead(change.load, { ...change.load, offset: 0 });
     case 'load-smaller':
       return instead(change.load, smallerLoad(change.load, change.times));
     case 'mast-shorter':

@@ -137,6 +137,7 @@ function placesOf(change: RemedyChange): string[] {
   switch (change.of) {
     case 'load-lower':
     case 'load-off':
+    case 'load-to-axis':
     case 'load-smaller':
       return [change.load.at];
     case 'mast-shorter':
@@ -173,6 +174,7 @@ export function remedySays(remedy: RemedyOutcome, { link }: Remedies, system: Un
 }
 
 function thenInWords(before: Remedies['link'], after: RemedyOutcome['link'], system: UnitSystem): string {
+  if (after?.because === 'balanced') return `nothing off the axis is then left to turn the ${linkName(before)}`;
   if (!after?.result) return 'it is then not there to give';
   const name = linkName(before);
   const [was, is] = [before.result?.holdsTo?.gust, after.result.holdsTo?.gust];
@@ -188,6 +190,8 @@ function changeInWords(change: RemedyChange, system: UnitSystem): string {
       return `moving the ${change.load.name} down ${inWords(change.by, 'length', system)}`;
     case 'load-off':
       return `leaving the ${change.load.name} off`;
+    case 'load-to-axis':
+      return `bringing the ${change.load.name} in to the axis, from ${inWords(change.load.offset, 'length', system)} beside it`;
     case 'load-smaller': {
       const what = change.load.shape.kind === 'stated-force' ? 'force' : 'area';
       return `${useFigures(change.times)} of the ${what} in place of the ${change.load.name}`;

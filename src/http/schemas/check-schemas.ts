@@ -291,7 +291,7 @@ const remediesSchema = component(
         .array(
           z.object({
             of: words(
-              'load-lower, load-off, load-smaller, mast-shorter, mast-larger, lines-laid, line-off: what is changed.',
+              'load-lower, load-off, load-to-axis, load-smaller, mast-shorter, mast-larger, lines-laid, line-off: what is changed.',
             ),
             at: z.array(z.string()).meta({ description: 'JSON pointers of what is changed.' }),
             ...remedyOutcome,
