@@ -8,6 +8,8 @@ export interface LoweredDocument {
   readonly top: Quantity;
   readonly verdict: Verdict;
   readonly clashes: readonly string[];
+  /** The forecast gust up to which it keeps the wanted margin so. */
+  readonly keepsTo?: { readonly gust: Quantity; readonly ofLink: string; readonly without: readonly string[] };
   readonly links: readonly {
     readonly id: string;
     readonly title: string;
@@ -25,6 +27,7 @@ export function loweredDocument(lowered: Lowered, system: UnitSystem): LoweredDo
     top: quantity(assessment.inquiry.station.tower.top, 'length', system),
     verdict: assessment.verdict,
     clashes,
+    ...keepsTo(assessment, system),
     links: assessment.links.map((link) => ({
       id: link.id,
       title: linkName(link),
@@ -33,6 +36,12 @@ export function loweredDocument(lowered: Lowered, system: UnitSystem): LoweredDo
       ...(link.result?.holdsTo === undefined ? {} : { holdsTo: quantity(link.result.holdsTo.gust, 'speed', system) }),
     })),
   };
+}
+
+function keepsTo({ lowerAt }: Lowered['assessment'], system: UnitSystem): Pick<LoweredDocument, 'keepsTo'> {
+  if (!lowerAt) return {};
+  const { gust, ofLink, without } = lowerAt;
+  return { keepsTo: { gust: quantity(gust, 'speed', system), ofLink, without } };
 }
 
 /** The lowered tower in a few sentences. */
@@ -46,6 +55,14 @@ export function loweredSays({ assessment, clashes, unspoken }: Lowered, system: 
     said.push(
       `Lowered to ${top} the tower takes ${useFigures(tower.result.use)} of what its rating there shows: ${WORDS_FOR_VERDICT[tower.verdict]}${holds}.`,
     );
+    const { lowerAt, links } = assessment;
+    const weakest = links.find(({ id }) => id === lowerAt?.ofLink);
+    if (lowerAt && weakest) {
+      const name = linkName(weakest);
+      said.push(
+        `So it keeps the margin you want up to a forecast of ${inWords(lowerAt.gust, 'speed', system)}; then the ${name} ${name.startsWith('tubes of ') ? 'come' : 'comes'} to it.`,
+      );
+    }
   } else if (unspoken > 0) {
     said.push(
       `Lowered to ${top} the tower is not shown: its rating is for the raised one. Ask the maker for one with the top at ${top}.`,

@@ -33,7 +33,7 @@ export interface RaisingDocument {
   /** The same just off the ground and half-way. */
   readonly gustsAt?: readonly GustDocument[];
   /** The actual gust across the lying tower that, with its own weight, its rating shows. */
-  readonly lyingWind?: { readonly gust: Quantity; readonly where: Quantity };
+  readonly lyingWind?: { readonly gust: Quantity; readonly where: Quantity; readonly forecast?: Quantity };
   readonly handling?: {
     readonly best: string;
     readonly mastAtLeast: Quantity;
@@ -89,6 +89,7 @@ export function raisingDocument(answer: RaisingAnswer, system: UnitSystem): Rais
           lyingWind: {
             gust: quantity(lyingWind.gust, 'speed', system),
             where: quantity(lyingWind.height, 'length', system),
+            ...(lyingWind.forecast === undefined ? {} : { forecast: quantity(lyingWind.forecast, 'speed', system) }),
           },
         }),
     ...(handling === undefined || laid === undefined || laid.antennas.length === 0
@@ -149,8 +150,12 @@ export function raisingSays(
     );
   }
   if (lyingWind) {
+    const forecast =
+      lyingWind.forecast === undefined
+        ? ', with less than the margin you want'
+        : `, with the margin you want up to a forecast of ${inWords(lyingWind.forecast, 'speed', system)}`;
     said.push(
-      `Lying flat its rating shows it for its own weight and a gust of ${inWords(lyingWind.gust, 'speed', system)} across it; hinge, props and ropes are not looked at.`,
+      `Lying flat its rating shows it for its own weight and a gust of ${inWords(lyingWind.gust, 'speed', system)} across it${forecast}; hinge, props and ropes are not looked at.`,
     );
   }
   const laid = handling && bestOf(handling);

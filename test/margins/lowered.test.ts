@@ -46,6 +46,12 @@ describe('a telescoping tower let down', () => {
     const tower = lowered?.assessment.links[0];
     expect(tower?.result?.use).toBeGreaterThan(0);
     expect(tower?.result?.holdsTo?.gust).toBeGreaterThan(answer.links[0]?.result?.holdsTo?.gust ?? 0);
+    expect(lowered && loweredSays(lowered, 'us')).toMatch(
+      /So it keeps the margin you want up to a forecast of [\d.]+ mph; then the \w+ comes to it\./,
+    );
+    // By the gust at use 0.8, of a tower whose coefficients stay √0.8 of that at 1, and a tenth off for the forecast.
+    const gust = tower?.result?.holdsTo?.gust ?? Number.NaN;
+    expect((lowered?.assessment.lowerAt?.gust ?? 0) / (0.9 * Math.sqrt(0.8) * gust)).toBeCloseTo(1, 2);
     expect(lowered?.assessment.inquiry.station.tower.top).toBeCloseTo(24 * FOOT, 9);
     expect(lowered?.assessment.inquiry.station.loads[0]?.low).toBeCloseTo(26 * FOOT, 9);
   });

@@ -416,9 +416,9 @@ const raisingSchema = component(
       gust: z.exactOptional(gustOnTheWay),
       gustsAt: z.exactOptional(z.array(gustOnTheWay).meta({ description: 'Just off the ground, and half-way.' })),
       lyingWind: z.exactOptional(
-        z.object({ gust: quantitySchema, where: quantitySchema }).meta({
+        z.object({ gust: quantitySchema, where: quantitySchema, forecast: z.exactOptional(quantitySchema) }).meta({
           description:
-            'Actual gust across the lying tower that, with its own weight, its rating shows; and what decides.',
+            'Actual gust across the lying tower that, with its own weight, its rating shows; what decides; and the forecast gust that leaves the wanted margin.',
         }),
       ),
       handling: z.exactOptional(
@@ -563,6 +563,11 @@ export const checkSchema = component(
             top: quantitySchema,
             verdict: verdictSchema,
             clashes: z.array(z.string()),
+            keepsTo: z.exactOptional(
+              z.object({ gust: quantitySchema, ofLink: z.string(), without: z.array(z.string()) }).meta({
+                description: 'The forecast gust up to which it keeps the wanted margin so.',
+              }),
+            ),
             links: z.array(
               z.object({
                 id: z.string(),

@@ -13,6 +13,7 @@ import {
 } from '../../structure/index.ts';
 import { speedByForce } from '../formulas.ts';
 import { actualWindward } from '../holds-to.ts';
+import { lowerAtGust } from '../lower-at.ts';
 import type { TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Link } from './link.ts';
@@ -21,6 +22,8 @@ import type { Link } from './link.ts';
 export interface LyingWind {
   readonly gust: number;
   readonly height: number;
+  /** The forecast gust up to which it keeps the wanted margin; absent where its weight alone takes that [m/s]. */
+  readonly forecast?: number;
 }
 
 export interface LyingTower {
@@ -72,8 +75,19 @@ export function lyingTower(model: TowerModel, bodies: readonly TiltingBody[], ge
   // More than the wind proves of it says only that nobody has shown it lying.
   const verdict = verdictOf(use, use, model.inquiry.wanted.margin);
   if (verdict === 'over') return { links: [{ ...base, verdict: 'not-shown', because: 'unproven', needs: [], result }] };
-  const wind = windAcross(model, places);
-  return { links: [{ ...base, verdict, needs: [], result }], ...(wind ? { wind } : {}) };
+  return { links: [{ ...base, verdict, needs: [], result }], ...windOf(model, places) };
+}
+
+function windOf(model: TowerModel, places: readonly Place[]): Pick<LyingTower, 'wind'> {
+  const across = windAcross(model, places);
+  if (!across) return {};
+  const { margin, forecast } = model.inquiry.wanted;
+  const keeping = windAcross(
+    model,
+    places.map((place) => ({ ...place, capacity: (1 - margin) * place.capacity })),
+  );
+  const keeps = keeping === undefined || keeping.gust === 0 ? {} : { forecast: lowerAtGust.of(keeping.gust, forecast) };
+  return { wind: { gust: across.gust, height: across.place.height, ...keeps } };
 }
 
 function placesOf(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): readonly Place[] {
@@ -98,7 +112,8 @@ function placesOf(model: TowerModel, bodies: readonly TiltingBody[], gear: Raisi
 /** The speed at which forces are taken: of slow flow, whose coefficients no faster one exceeds [m/s]. */
 export const SLOW = 1;
 
-interface Across extends LyingWind {
+interface Across {
+  readonly gust: number;
   readonly scenario: number;
   readonly place: Place;
 }
@@ -112,7 +127,7 @@ function windAcross(model: TowerModel, places: readonly Place[]): Across | undef
       const moment = momentAtJoint.of(...forcesBeyond(model, scenario, place.height));
       if (moment === 0) continue;
       const gust = gustOf(model, place, moment);
-      if (!least || gust < least.gust) least = { gust, height: place.height, scenario, place };
+      if (!least || gust < least.gust) least = { gust, scenario, place };
     }
   });
   return least;

@@ -2,7 +2,7 @@ import type { AskedAndShown } from '../../margins/index.ts';
 import type { LevelRowDocument, LevelsDocument } from '../levels-document.ts';
 import { useFigures } from '../quantity.ts';
 import type { CheckSheetGiven } from './given.ts';
-import { plain, printedNumber, RECKONED, small, strong } from './printed.ts';
+import { plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
 
 const NONE = '–';
@@ -39,7 +39,7 @@ function blocksOf({ units, rows }: LevelsDocument): readonly Block[] {
       kind: 'table',
       caption: 'What is asked of the tower and what its rating shows at every level compared, from the top down',
       columns: [
-        { head: 'height', unit: units.height, numeric: true },
+        { head: 'height', numeric: true },
         { head: 'section' },
         { head: 'where' },
         ...(braced ? [{ head: 'shear', unit: units.force, numeric: true }] : []),
@@ -52,7 +52,7 @@ function blocksOf({ units, rows }: LevelsDocument): readonly Block[] {
         { head: 'use', numeric: true },
       ],
       rows: rows.map((row) => [
-        number(row.height),
+        plain(printed({ value: row.height, unit: units.height }, RECKONED)),
         plain(row.section),
         plain(PLACES[row.place]),
         ...(braced ? [number(row.shear)] : []),
