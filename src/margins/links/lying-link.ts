@@ -1,10 +1,12 @@
-import { evaluate, type Trace, under } from '../../foundation/index.ts';
+import { evaluate, remember, type Trace, under, zeros } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
   lyingMoments,
   momentAtJoint,
   type RaisingGear,
   raisingAt,
+  type Slice,
+  type SliceForces,
   sliceForces,
   type TiltingBody,
   useInBending,
@@ -79,13 +81,12 @@ export function lyingTower(model: TowerModel, bodies: readonly TiltingBody[], ge
 }
 
 function windOf(model: TowerModel, places: readonly Place[]): Pick<LyingTower, 'wind'> {
-  const across = windAcross(model, places);
+  const moments = momentsAcross(model, places);
+  const across = leastGust(model, places, moments);
   if (!across) return {};
   const { margin, forecast } = model.inquiry.wanted;
-  const keeping = windAcross(
-    model,
-    places.map((place) => ({ ...place, capacity: (1 - margin) * place.capacity })),
-  );
+  const kept = places.map((place) => ({ ...place, capacity: (1 - margin) * place.capacity }));
+  const keeping = leastGust(model, kept, moments);
   const keeps = keeping === undefined || keeping.gust === 0 ? {} : { forecast: lowerAtGust.of(keeping.gust, forecast) };
   return { wind: { gust: across.gust, height: across.place.height, ...keeps } };
 }
@@ -118,19 +119,68 @@ interface Across {
   readonly place: Place;
 }
 
-/** The least gust over places and readings: the upright tower's wind, every thing broadside or endwise, on the flat one. */
-function windAcross(model: TowerModel, places: readonly Place[]): Across | undefined {
+/** The least gust over places and readings; none where the wind on the tower itself is not known. */
+function leastGust(
+  model: TowerModel,
+  places: readonly Place[],
+  moments: readonly (readonly number[])[],
+): Across | undefined {
   if (!model.ownKnown) return undefined;
   let least: Across | undefined;
-  model.scenarios.forEach((_, scenario) => {
-    for (const place of places) {
-      const moment = momentAtJoint.of(...forcesBeyond(model, scenario, place.height));
-      if (moment === 0) continue;
+  moments.forEach((each, scenario) => {
+    places.forEach((place, index) => {
+      const moment = each[index] as number;
+      if (moment === 0) return;
       const gust = gustOf(model, place, moment);
       if (!least || gust < least.gust) least = { gust, scenario, place };
-    }
+    });
   });
   return least;
+}
+
+/**
+ * By scenario and place, the moment of a slow wind across the flat tower, as strong as on the upright one. It lies in the plane
+ * of boom and elements, as it does upright: it meets a thing broadside or endwise, whichever bends more.
+ */
+function momentsAcross(model: TowerModel, places: readonly Place[]): readonly (readonly number[])[] {
+  const found = new Map<Windward, readonly number[]>();
+  const [hung, own] = actualWindward(model);
+  return model.scenarios.map((_, scenario) => {
+    const sums = places.map(() => 0);
+    for (const cut of [hung[scenario], own[scenario]]) {
+      if (!cut) continue;
+      const moments = remember(found, cut, () => momentsOf(cut, places));
+      moments.forEach((moment, place) => {
+        sums[place] = (sums[place] as number) + moment;
+      });
+    }
+    return sums;
+  });
+}
+
+function momentsOf(cut: Windward, places: readonly Place[]): readonly number[] {
+  const forces = sliceForces(cut, SLOW, 'bad', false);
+  const sums = zeros(places.length);
+  cut.items.forEach((_, item) => {
+    places.forEach(({ height }, place) => {
+      const [front, side] = momentsOfItem(cut, forces, item, height);
+      sums[place] = (sums[place] as number) + Math.max(front, side);
+    });
+  });
+  return sums;
+}
+
+/** Moments about a place of what of an item lies beyond it, broadside and endwise. */
+function momentsOfItem(cut: Windward, forces: SliceForces, item: number, height: number): [number, number] {
+  let front = 0;
+  let side = 0;
+  for (let index = cut.from[item] as number; index < (cut.from[item + 1] as number); index += 1) {
+    const arm = (cut.slices[index] as Slice).z - height;
+    if (arm <= 0) continue;
+    front += (forces.front[index] as number) * arm;
+    side += (forces.side[index] as number) * arm;
+  }
+  return [front, side];
 }
 
 function gustOf(model: TowerModel, { byWeight, capacity }: Place, moment: number, trace?: Trace): number {
@@ -138,24 +188,19 @@ function gustOf(model: TowerModel, { byWeight, capacity }: Place, moment: number
   return METHOD_BY_ID[model.inquiry.method].actualGust(evaluate(trace, speedByForce, [SLOW, factor]));
 }
 
-/**
- * Forces on all beyond a place at the slow speed, and their distances from it. The wind across the tower lies in the plane of
- * boom and elements, as it does upright: it meets a thing broadside or endwise, whichever bends more.
- */
+/** Forces on all beyond a place at the slow speed, and their distances from it. */
 function forcesBeyond(model: TowerModel, scenario: number, height: number): [readonly number[], readonly number[]] {
   const [hung, own] = actualWindward(model);
   const [forces, arms]: [number[], number[]] = [[], []];
-  for (const cut of [hung[scenario], own[scenario]] as readonly (Windward | undefined)[]) {
+  for (const cut of [hung[scenario], own[scenario]]) {
     if (!cut) continue;
-    const { front, side } = sliceForces(cut, SLOW, 'bad', false);
+    const found = sliceForces(cut, SLOW, 'bad', false);
     cut.items.forEach((_, item) => {
-      const beyond = cut.slices.flatMap((slice, index) =>
-        slice.item === item && slice.z > height ? [{ index, arm: slice.z - height }] : [],
-      );
-      const momentOf = (each: readonly number[]) =>
-        beyond.reduce((sum, { index, arm }) => sum + (each[index] as number) * arm, 0);
-      const facing = momentOf(front) >= momentOf(side) ? front : side;
-      for (const { index, arm } of beyond) {
+      const [front, side] = momentsOfItem(cut, found, item, height);
+      const facing = front >= side ? found.front : found.side;
+      for (let index = cut.from[item] as number; index < (cut.from[item + 1] as number); index += 1) {
+        const arm = (cut.slices[index] as Slice).z - height;
+        if (arm <= 0) continue;
         forces.push(facing[index] as number);
         arms.push(arm);
       }
@@ -175,7 +220,8 @@ function forcesBeyond(model: TowerModel, scenario: number, height: number): [rea
  * @source derived
  */
 export function explainLying(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear, trace: Trace): void {
-  const across = windAcross(model, placesOf(model, bodies, gear));
+  const places = placesOf(model, bodies, gear);
+  const across = leastGust(model, places, momentsAcross(model, places));
   if (!across || across.gust === 0) return;
   const { place, scenario } = across;
   const hinge = model.inquiry.station.tower.hingeHeight as number;
