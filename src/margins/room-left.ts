@@ -48,13 +48,19 @@ export function roomsLeft(context: RoomContext): readonly RoomLeft[] {
     { height: tower.top, on: 'tower' } as const,
     ...[...heights].sort((a, b) => b - a).map((height) => ({ height, on: 'mast' }) as const),
   ];
-  return places.flatMap(({ height, on }) => roomAt(context, height, on) ?? []);
+  const ofFooting = roomOfFooting(context.footing, links);
+  return places.flatMap(({ height, on }) => roomAt(context, ofFooting, height, on) ?? []);
 }
 
-function roomAt({ model, bad, links, footing }: RoomContext, height: number, on: RoomLeft['on']): RoomLeft | undefined {
+function roomAt(
+  { model, bad, links }: RoomContext,
+  ofFooting: (height: number) => readonly RoomByLink[],
+  height: number,
+  on: RoomLeft['on'],
+): RoomLeft | undefined {
   const ofTower = roomOfTower(model, bad, height, on);
   if (!ofTower) return undefined;
-  const rooms = [ofTower, ...roomOfFooting(footing, links, height)];
+  const rooms = [ofTower, ...ofFooting(height)];
   if (on === 'mast') rooms.push(...mastRoom(model, height), ...roomOfHolds(model, links, height));
   const least = rooms.reduce((smallest, each) => (each.area < smallest.area ? each : smallest));
   const loaded = links.filter(({ kind }) => LOADED.includes(kind) && (on === 'mast' || !ON_MAST.includes(kind)));

@@ -114,22 +114,48 @@ export interface NestedPlace {
   readonly clashes: boolean;
 }
 
+/** Which of two sections holds what is just at the rim of the outer one. */
+export type AtRim = 'inner' | 'outer';
+
+/**
+ * The section that carries something: where two overlap the outer one, above the tower the uppermost.
+ *
+ * the first whose upper end is above it
+ *
+ * @param sections from the foot up [-]
+ * @param height of the thing [m]
+ * @param atRim which holds what is just at a rim: the inner one is lifted and is in the way [-]
+ * @returns its place among the sections [-]
+ * @example sectionCarrying([{ low: 0, high: 6 }, { low: 5, high: 11 }], 6, 'inner') // 1
+ * @source derived
+ */
+export function sectionCarrying(sections: readonly Pick<Section, 'high'>[], height: number, atRim: AtRim): number {
+  const slack = atRim === 'inner' ? -1e-9 : 1e-9;
+  const found = sections.findIndex(({ high }) => height < high + slack);
+  return found < 0 ? sections.length - 1 : found;
+}
+
 /**
  * Where something fixed to a telescoping tower is when the tower is nested. Where two sections overlap it is on the outer
- * one; above the tower it rides with the uppermost.
+ * one, and above the tower it rides with the uppermost.
  *
  * h' = h − d_k
  *
  * @param extended sections from the foot up, extended [-]
  * @param nested the same tower nested [-]
  * @param height where it is with the tower extended [m]
+ * @param atRim which section holds what is just at a rim: the inner one is lifted and is in the way [-]
  * @returns its height [m], its section, and whether it is in the way
  * @example nestedPlace([{ low: 0, high: 6 }, { low: 5, high: 11 }], nestedSections([{ low: 0, high: 6 }, { low: 5, high: 11 }], 7), 10.5) // { height: 6.5, section: 2, clashes: false }
  * @source derived
  */
-export function nestedPlace(extended: readonly Section[], nested: NestedTower, height: number): NestedPlace {
-  const found = extended.findIndex(({ high }) => height <= high + 1e-9);
-  const index = found < 0 ? extended.length - 1 : found;
+export function nestedPlace(
+  extended: readonly Section[],
+  nested: NestedTower,
+  height: number,
+  atRim: AtRim = 'inner',
+): NestedPlace {
+  const index = sectionCarrying(extended, height, atRim);
   const sunk = height - (nested.drops[index] as number);
   const rim = index === 0 ? undefined : (nested.sections[index - 1] as Section).high;
   return { height: sunk, section: index + 1, clashes: rim !== undefined && sunk < rim - 1e-9 };
@@ -170,9 +196,8 @@ export function nestedStation(station: Station): NestedStation | undefined {
     return sunkBy(load, load.low - place.height);
   });
   const sunkCables = cables.map((run) => {
-    const sunk = (height: number) => nestedPlace(tower.sections, nested, height).height;
-    const high = sunk(run.high);
-    return { ...run, low: Math.min(sunk(run.low), high), high };
+    const high = nestedPlace(tower.sections, nested, run.high, 'outer').height;
+    return { ...run, low: Math.min(nestedPlace(tower.sections, nested, run.low).height, high), high };
   });
   const sunkMast = mast && {
     ...mast,

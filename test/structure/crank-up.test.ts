@@ -66,6 +66,9 @@ describe('a tower nested', () => {
     expect(nestedPlace(three, nested, 4)).toEqual({ height: 4, section: 1, clashes: false });
     // In the overlap of 5 to 6 m it hangs on the outer section.
     expect(nestedPlace(three, nested, 5.5)).toEqual({ height: 5.5, section: 1, clashes: false });
+    // Just at a rim it may be on either: on the inner one it is in the way.
+    expect(nestedPlace(three, nested, 6)).toEqual({ height: 1.5, section: 2, clashes: true });
+    expect(nestedPlace(three, nested, 6, 'outer')).toEqual({ height: 6, section: 1, clashes: false });
     // At 8 m on the second section: sinks to 3.5 m, and the first reaches up to 6.
     expect(nestedPlace(three, nested, 8)).toEqual({ height: 3.5, section: 2, clashes: true });
     expect(nestedPlace(three, nested, 10.75)).toEqual({ height: 6.25, section: 2, clashes: false });

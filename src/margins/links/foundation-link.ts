@@ -174,33 +174,41 @@ function goodShare(context: FootingContext): { readonly shear: number; readonly 
  *
  * @param context the tower, its uses and what it asks of its foot [-]
  * @param links of the tower [-]
- * @param height where it would hang [m]
- * @returns the area [-]; none where the footing is not shown or goes by the maker's rating, as the tower itself does
+ * @returns the area at a height [-]; none where the footing is not shown or goes by the maker's rating, as the tower does
  * @source derived
  */
-export function roomOfFooting(context: FootingContext, links: readonly Link[], height: number): readonly RoomByLink[] {
+export function roomOfFooting(
+  context: FootingContext,
+  links: readonly Link[],
+): (height: number) => readonly RoomByLink[] {
   const { model, reactions } = context;
   const { foundation, foot } = model.inquiry.station.tower;
   const shown = links.some(({ kind, verdict }) => kind === 'foundation' && verdict !== 'not-shown');
-  if (!shown || !foundation || foundation.kind === 'maker') return [];
+  if (!shown || !foundation || foundation.kind === 'maker') return () => [];
   const wanted = model.inquiry.wanted.margin;
   const load = footLoad(context);
-  const perArea = reactions.toNominal * Math.max(...model.hungWind.map(({ wind }) => forcePerArea(wind, height)));
-  const common = { height, on: 'tower', link: 'foundation', perArea } as const;
-  if (foundation.kind === 'block') {
-    const { block } = judge(foundation, load);
-    if (!block) return [];
+  const { block, compared } = judge(foundation, load);
+  const at = (height: number) => {
+    const blown = Math.max(...model.hungWind.map(({ wind }) => forcePerArea(wind, height)));
+    return { height, on: 'tower', link: 'foundation', perArea: reactions.toNominal * blown } as const;
+  };
+  if (foundation.kind === 'block' && block) {
     const [capacity, demand] = [mostMoment(foundation, block, 1 - wanted) / (1 - wanted), block.momentAtUnderside];
-    const arm = height - foot + foundation.depth;
-    return [
-      { ...common, of: 'moment', capacity, demand, arm, area: roomByMoment.of(wanted, capacity, demand, perArea, arm) },
-    ];
+    return (height) => {
+      const common = at(height);
+      const arm = height - foot + foundation.depth;
+      const area = roomByMoment.of(wanted, capacity, demand, common.perArea, arm);
+      return [{ ...common, of: 'moment', capacity, demand, arm, area }];
+    };
   }
-  const withOne = { ...load, shear: load.shear + perArea, moment: load.moment + perArea * (height - foot) };
-  const [demand, more] = [load, withOne].map((each) => judge(foundation, each).compared.use) as [number, number];
-  return [
-    { ...common, capacity: 1, demand, arm: (more - demand) / perArea, area: (1 - wanted - demand) / (more - demand) },
-  ];
+  return (height) => {
+    const common = at(height);
+    const { perArea } = common;
+    const withOne = { ...load, shear: load.shear + perArea, moment: load.moment + perArea * (height - foot) };
+    const more = judge(foundation, withOne).compared.use - compared.use;
+    const area = (1 - wanted - compared.use) / more;
+    return [{ ...common, capacity: 1, demand: compared.use, arm: more / perArea, area }];
+  };
 }
 
 interface FootWind {

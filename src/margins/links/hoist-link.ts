@@ -1,5 +1,5 @@
 import type { Trace } from '../../foundation/index.ts';
-import { hoistPull, hungMasses, type Section, untoldWeights, workingLoadOf } from '../../structure/index.ts';
+import { hoistPull, hungMasses, sectionCarrying, untoldWeights, workingLoadOf } from '../../structure/index.ts';
 import type { TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import { ratedGear } from './gear-rating.ts';
@@ -54,16 +54,11 @@ function liftedMasses({ inquiry: { station } }: TowerModel): readonly number[] {
   const { sections } = station.tower;
   const masses = sections.map((section) => section.weight ?? 0);
   for (const { mass, high, carriedAt } of hungMasses(station)) {
-    const carrier = carrierOf(sections, carriedAt ?? high);
+    // A load at a rim may be on the section that is lifted; what runs up to a rim is held below it.
+    const carrier = sectionCarrying(sections, carriedAt ?? high, carriedAt === undefined ? 'outer' : 'inner');
     masses[carrier] = (masses[carrier] as number) + mass;
   }
   return masses;
-}
-
-/** Where two sections overlap it is on the outer one. */
-function carrierOf(sections: readonly Section[], height: number): number {
-  const found = sections.findIndex(({ high }) => height <= high + 1e-9);
-  return found < 0 ? sections.length - 1 : found;
 }
 
 function weightNeeds({ inquiry: { station } }: TowerModel): readonly string[] {
