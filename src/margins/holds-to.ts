@@ -4,7 +4,8 @@ import { type Windward, windward } from '../structure/index.ts';
 import type { Check } from './check-list.ts';
 import { actualSpeedHoldsTo, designHoldsTo } from './formulas.ts';
 import { inWords } from './holds-to-use.ts';
-import { type Demand, demandOf, once, type Proven, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
+import { type Demand, demandOf, once, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
+import type { Proven } from './tower-proof.ts';
 import { badUse, belongs } from './tower-use.ts';
 
 /** A link, or a selection of checks. */

@@ -30,6 +30,7 @@ export * from './spread.ts';
 export * from './standard-tubes-for.ts';
 export * from './tower-levels.ts';
 export * from './tower-model.ts';
+export * from './tower-proof.ts';
 export * from './tower-use.ts';
 export { type TurningCircle, turningCircles } from './turning-circle.ts';
 export * from './verdict.ts';

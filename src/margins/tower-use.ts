@@ -1,5 +1,6 @@
 import type { Check } from './check-list.ts';
-import { type Answers, type Demand, type Proven, provenOf, type Scenario, type TowerModel } from './tower-model.ts';
+import type { Answers, Demand, Scenario, TowerModel } from './tower-model.ts';
+import { type Proven, provenOf } from './tower-proof.ts';
 
 /** Use of one check at both ends of what is open; Infinity where nothing is proven. */
 export interface CheckUse {

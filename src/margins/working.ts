@@ -54,14 +54,13 @@ import {
   type Claim,
   type ClaimCase,
   demandOf,
-  handedOn,
-  provenBy,
   type Scenario,
   siteSpeed,
   type TowerModel,
   weightMoment,
   windOnDragArea,
 } from './tower-model.ts';
+import { handedOn, provenBy } from './tower-proof.ts';
 import { type CheckUse, linkUse } from './tower-use.ts';
 
 /**
