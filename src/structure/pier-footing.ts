@@ -4,6 +4,10 @@ import { type FootLoad, refuseBelowZero } from './block-footing.ts';
 /** Deepest that counts for the pressure of the soil [m]: 12 ft. @source ibc-2018 */
 export const DEEPEST_FOR_PRESSURE = 12 * FOOT;
 
+/** Numbers of the rules for a pier free at the surface, and for one held there. @source ibc-2018 */
+const FREE = { load: 2.34, ofMoment: 1.09 } as const;
+const HELD = 4.25;
+
 /** A round post or pier in earth that holds by its sides. */
 export interface PierFooting {
   /** Of a round pier, or the diagonal of a square one [m]. */
@@ -51,6 +55,9 @@ export interface PierCheck {
    * and in proportion to the load. The depths' own ratio would hide by roots how far a load is over.
    */
   readonly use: number;
+  /** What the use is made of: the load as it counts in the rule, and what the soil holds at the depth given [N·m]. */
+  readonly demand: number;
+  readonly capacity: number;
   /** What the rule says nothing of, or is left out. */
   readonly notClaimed: readonly ['weight-on-the-soil', 'pull-out', 'strength-of-the-concrete', 'movement'];
 }
@@ -88,7 +95,7 @@ export const embedmentLength = defineFormula({
   expression: '2.34 * P / (S_1 * b)',
   variables: [forceVariable, S1Variable, diameterVariable],
   cite: cite('ibc-2018', '1807.3.2.1', 'second-hand'),
-  of: (P: number, S1: number, b: number) => (2.34 * P) / (S1 * b),
+  of: (P: number, S1: number, b: number) => (FREE.load * P) / (S1 * b),
 });
 
 export const embedmentFree = defineFormula({
@@ -118,7 +125,7 @@ export const embedmentHeld = defineFormula({
     diameterVariable,
   ],
   cite: cite('ibc-2018', '1807.3.2.2', 'second-hand'),
-  of: (P: number, h: number, S3: number, b: number) => Math.sqrt((4.25 * P * h) / (S3 * b)),
+  of: (P: number, h: number, S3: number, b: number) => Math.sqrt((HELD * P * h) / (S3 * b)),
 });
 
 export const heightOfShear = defineFormula({
@@ -130,10 +137,47 @@ export const heightOfShear = defineFormula({
   variables: [
     variable('M', 'moment at the foot of the tower, nominal', 'moment', 0, 1e6),
     forceVariable,
-    variable('c', "the pier's head above the surface", 'length', 0, 2),
+    variable('c', "the pier's head above the surface", 'length', 0, 10),
   ],
   cite: cite('derived', 'statics', 'derived'),
   of: (moment: number, shear: number, head: number) => moment / shear + head,
+});
+
+export const momentAtSurface = defineFormula({
+  id: 'moment-at-surface',
+  title: 'Moment at the surface of the ground',
+  symbol: 'M_s',
+  unit: 'moment',
+  expression: 'M + P * c',
+  variables: [
+    variable('M', 'moment at the foot of the tower, nominal', 'moment', 0, 1e6),
+    variable('P', 'shear, nominal', 'force', 0, 1e5),
+    variable('c', "the pier's head above the surface", 'length', 0, 10),
+  ],
+  cite: cite('derived', 'statics', 'derived'),
+  of: (moment: number, shear: number, head: number) => moment + shear * head,
+});
+
+export const embedmentFreeByMoment = defineFormula({
+  id: 'embedment-free-by-moment',
+  title: 'Depth of a pier free at the surface, under a moment without a shear',
+  symbol: 'd',
+  unit: 'length',
+  expression: 'sqrt(2.34 * 1.09 * M / (S_1 * b))',
+  variables: [momentVariable, S1Variable, diameterVariable],
+  cite: cite('derived', '1807.3.2.1 as P falls to nothing with P·h kept: A·h = 2.34·M/(S₁·b)', 'derived'),
+  of: (M: number, S1: number, b: number) => Math.sqrt((FREE.load * FREE.ofMoment * M) / (S1 * b)),
+});
+
+export const embedmentHeldByMoment = defineFormula({
+  id: 'embedment-held-by-moment',
+  title: 'Depth of a pier held at the surface, under a moment without a shear',
+  symbol: 'd',
+  unit: 'length',
+  expression: 'sqrt(4.25 * M / (S_3 * b))',
+  variables: [momentVariable, S3Variable, diameterVariable],
+  cite: cite('derived', '1807.3.2.2 with P·h = M', 'derived'),
+  of: (M: number, S3: number, b: number) => Math.sqrt((HELD * M) / (S3 * b)),
 });
 
 export const embedmentUseFree = defineFormula({
@@ -144,7 +188,8 @@ export const embedmentUseFree = defineFormula({
   expression: '2.34 * (P * d + 1.09 * M) / (S_1 * b * d^2)',
   variables: [forceVariable, depthVariable, momentVariable, S1Variable, diameterVariable],
   cite: cite('derived', '1807.3.2.1 solved for P with d as built: A = d²/(d + 1.09·h)', 'derived'),
-  of: (P: number, d: number, M: number, S1: number, b: number) => (2.34 * (P * d + 1.09 * M)) / (S1 * b * d ** 2),
+  of: (P: number, d: number, M: number, S1: number, b: number) =>
+    (FREE.load * (P * d + FREE.ofMoment * M)) / (S1 * b * d ** 2),
 });
 
 export const embedmentUseHeld = defineFormula({
@@ -155,7 +200,7 @@ export const embedmentUseHeld = defineFormula({
   expression: '4.25 * M / (S_3 * b * d^2)',
   variables: [depthVariable, momentVariable, S3Variable, diameterVariable],
   cite: cite('derived', '1807.3.2.2 solved for P·h with d as built', 'derived'),
-  of: (d: number, M: number, S3: number, b: number) => (4.25 * M) / (S3 * b * d ** 2),
+  of: (d: number, M: number, S3: number, b: number) => (HELD * M) / (S3 * b * d ** 2),
 });
 
 /** Share of the last depth tried by which the next one may differ [-]. @source derived */
@@ -167,6 +212,9 @@ const CLOSE_ENOUGH = 1e-9;
  * free: d = ½·A·{1 + √(1 + 4.36·h/A)}, A = 2.34·P/(S₁·b), S₁ = S·min(d, 12 ft)/3; held: d = √(4.25·P·h/(S₃·b)),
  * S₃ = S·min(d, 12 ft); use = P over the P for which d is the depth given
  *
+ * A moment without a shear, as weight off the axis makes it in still air, has no height h; the rule is then taken to its
+ * end at P = 0 with P·h kept, where it is finite: d = √(2.34·1.09·M/(S₁·b)).
+ *
  * The depth is found in turns from the given one; free at the surface each turn tries the mean of what was tried and what
  * that asked for, since the plain turns swing about the answer.
  *
@@ -174,7 +222,7 @@ const CLOSE_ENOUGH = 1e-9;
  * @param foot at the pier's head, its weight not asked for: nominal shear [N] and moment [N·m]
  * @param trace the working, or nothing [-]
  * @returns depth asked for and given [m], the turns, and the use
- * @throws Refusal where a size or the soil is not above zero, a load below it, or a moment comes without a shear
+ * @throws Refusal where a size or the soil is not above zero, or a load below it
  * @example pierFooting({ diameter: 1, depth: 2, lateral: 30e3, constrained: false }, { shear: 2e3, moment: 12e3 }).use // 0.4996
  * @example pierFooting({ diameter: 1, depth: 2, lateral: 30e3, constrained: true }, { shear: 2e3, moment: 12e3 }).required // 1.193
  * @source ibc-2018, derived
@@ -188,10 +236,8 @@ export function pierFooting(pier: PierFooting, foot: FootLoad, trace?: Trace): P
     throw new Refusal('footing-size', 'The head of a pier stands at the surface or above it.');
   refuseBelowZero(foot);
   const { shear } = foot;
-  if (shear === 0 && foot.moment > 0)
-    throw new Refusal('footing-load', 'A moment without a shear has no height; the rule for piers does not cover it.');
+  const moment = evaluate(trace, momentAtSurface, [foot.moment, shear, head]);
   const height = shear > 0 ? evaluate(trace, heightOfShear, [foot.moment, shear, head]) : undefined;
-  const moment = shear * (height ?? 0);
   const pressureAt = (tried: number, kept?: Trace) =>
     evaluate(kept, lateralPressure, [
       pier.isolatedPole ? 2 : 1,
@@ -202,7 +248,10 @@ export function pierFooting(pier: PierFooting, foot: FootLoad, trace?: Trace): P
     ]);
   const askedAt = (tried: number, kept?: Trace): DepthTurn => {
     const pressure = pressureAt(tried, kept);
-    if (height === undefined) return { tried, pressure, asked: 0 };
+    if (height === undefined) {
+      const byMoment = constrained ? embedmentHeldByMoment : embedmentFreeByMoment;
+      return { tried, pressure, asked: moment > 0 ? evaluate(kept, byMoment, [moment, pressure, diameter]) : 0 };
+    }
     if (constrained)
       return { tried, pressure, asked: evaluate(kept, embedmentHeld, [shear, height, pressure, diameter]) };
     const A = evaluate(kept, embedmentLength, [shear, pressure, diameter]);
@@ -214,7 +263,7 @@ export function pierFooting(pier: PierFooting, foot: FootLoad, trace?: Trace): P
     : evaluate(trace, embedmentUseFree, [shear, depth, moment, pressure, diameter]);
   const turns = turnsToDepth(askedAt, depth);
   const last = turns.at(-1) as DepthTurn;
-  if (trace && height !== undefined) under(trace, 'depth it needs', () => askedAt(last.tried, trace));
+  if (trace && last.asked > 0) under(trace, 'depth it needs', () => askedAt(last.tried, trace));
   return {
     pressure,
     depthCapped: depth > DEEPEST_FOR_PRESSURE,
@@ -224,6 +273,9 @@ export function pierFooting(pier: PierFooting, foot: FootLoad, trace?: Trace): P
     given: depth,
     turns,
     use,
+    ...(constrained
+      ? { demand: moment, capacity: (pressure * diameter * depth ** 2) / HELD }
+      : { demand: shear * depth + FREE.ofMoment * moment, capacity: (pressure * diameter * depth ** 2) / FREE.load }),
     notClaimed: ['weight-on-the-soil', 'pull-out', 'strength-of-the-concrete', 'movement'],
   };
 }

@@ -220,10 +220,46 @@ describe('a pier', () => {
     expect(pierFooting(pier, pounds(500, 15000)).depthCapped).toBe(false);
   });
 
+  it('has its use from what it is asked and what its soil holds', () => {
+    // P·d + 1.09·M = 500·6 + 1.09·15,000 = 19,350 lbf·ft; S₁·b·d²/2.34 = 300·3·36/2.34 = 13,846 lbf·ft.
+    const free = pierFooting(pier, pounds(500, 15000));
+    expect(free.demand / POUND_FORCE / FOOT).toBeCloseTo(19350, 6);
+    expect(free.capacity / POUND_FORCE / FOOT).toBeCloseTo(13846.1538, 3);
+    expect(free.use).toBeCloseTo(19350 / 13846.1538, 6);
+    const held = pierFooting({ ...pier, constrained: true }, pounds(500, 15000));
+    expect(held.demand / POUND_FORCE / FOOT).toBeCloseTo(15000, 6);
+    expect(held.capacity / POUND_FORCE / FOOT).toBeCloseTo(22870.588, 3);
+  });
+
+  it('takes a moment without a shear, as weight off the axis makes it', () => {
+    // 2.34·1.09·1,000/(300·3·36) = 0.07872; the depth by d³ = 2.34·1.09·1,000·3/(150·3) = 17.004 ft³, 2.5715 ft.
+    const free = pierFooting(pier, pounds(0, 1000));
+    expect(free.height).toBeUndefined();
+    expect(free.use).toBeCloseTo((2.34 * 1.09 * 1000) / (300 * 3 * 36), 9);
+    expect((free.required / FOOT) ** 3).toBeCloseTo(17.004, 5);
+    // Held: d³ = 4.25·1,000/(150·3) = 9.4444 ft³.
+    const held = pierFooting({ ...pier, constrained: true }, pounds(0, 1000));
+    expect(held.use).toBeCloseTo(1000 / 22870.588, 6);
+    expect((held.required / FOOT) ** 3).toBeCloseTo(9.44444, 4);
+    // As near to no shear as one likes it comes to the same.
+    for (const constrained of [false, true]) {
+      const nearly = pierFooting({ ...pier, constrained }, pounds(1e-6, 1000));
+      const without = pierFooting({ ...pier, constrained }, pounds(0, 1000));
+      expect(nearly.use).toBeCloseTo(without.use, 6);
+      expect(nearly.required).toBeCloseTo(without.required, 4);
+    }
+  });
+
+  it('counts the shear down to the surface from a head above it', () => {
+    // 5 ft up: M = 15,000 + 500·5 = 17,500, h = 35 ft; P·d + 1.09·M = 3,000 + 19,075 = 22,075 lbf·ft.
+    const raised = pierFooting({ ...pier, head: 5 * FOOT }, pounds(500, 15000));
+    expect((raised.height ?? 0) / FOOT).toBeCloseTo(35, 9);
+    expect(raised.use).toBeCloseTo(22075 / 13846.1538, 6);
+  });
+
   it('needs nothing without a load, and refuses what it has no rule for', () => {
     const idle = pierFooting(pier, pounds(0, 0));
     expect([idle.use, idle.required, idle.height]).toEqual([0, 0, undefined]);
-    expect(() => pierFooting(pier, pounds(0, 100))).toThrow('no height');
     for (const size of ['diameter', 'depth', 'lateral'] as const)
       expect(() => pierFooting({ ...pier, [size]: 0 }, pounds(1, 1))).toThrow('above zero');
     expect(() => pierFooting({ ...pier, head: -1 }, pounds(1, 1))).toThrow('at the surface');
@@ -374,11 +410,12 @@ describe('the working of footings, falls and handling', () => {
         ])
           blockFooting({ ...sizes, bearing: 100e3 }, { shear: 2e3, moment, weight: 300 }, trace);
       for (const constrained of [true, false])
-        pierFooting(
-          { diameter: 0.9, depth: 2, lateral: 25e3, constrained, head: 0.1 },
-          { shear: 2e3, moment: 20e3 },
-          trace,
-        );
+        for (const shear of [2e3, 0])
+          pierFooting(
+            { diameter: 0.9, depth: 2, lateral: 25e3, constrained, head: 0.1 },
+            { shear, moment: 20e3 },
+            trace,
+          );
       legForces(3, 0.5, { shear: 2e3, moment: 20e3, weight: 300 }, trace);
       bracketReaction(1e3, 2, 5, trace);
       fallDistances(20, 5, [{ to: 'power-line', distance: 40 }], trace);
@@ -386,7 +423,7 @@ describe('the working of footings, falls and handling', () => {
       handling(1, [{ name: 'beam', along: 12, halfBoom: 4, halfElement: 6, fixed: true }], trace);
     });
     const steps = workingDocument(trace.steps, system);
-    expect(new Set(steps.map(({ formula }) => formula)).size).toBe(28);
+    expect(new Set(steps.map(({ formula }) => formula)).size).toBe(31);
     const failed = witness(steps).filter(({ agrees }) => !agrees);
     expect(failed.map(({ step, evaluated }) => `${step.formula}: ${evaluated} against ${step.value}`)).toEqual([]);
     // The last lines of a block that leans on a corner: its pressure acts where the load is.

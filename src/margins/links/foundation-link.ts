@@ -127,9 +127,8 @@ interface Judged {
 
 function judge(foundation: Exclude<Foundation, { kind: 'maker' }>, load: FootLoad, trace?: Trace): Judged {
   if (foundation.kind === 'pier') {
-    const { diameter, depth, lateral, constrained } = foundation;
-    const pier = pierFooting({ diameter, depth, lateral, constrained }, load, trace);
-    return { pier, compared: { use: pier.use, of: 'embedment', demand: pier.required, capacity: pier.given } };
+    const pier = pierFooting(foundation, load, trace);
+    return { pier, compared: { use: pier.use, of: 'embedment', demand: pier.demand, capacity: pier.capacity } };
   }
   const { length, width, depth, bearing } = foundation;
   const block = blockFooting({ length, width, depth, bearing }, load, trace);

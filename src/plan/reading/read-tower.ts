@@ -34,7 +34,7 @@ export function readTower(reader: PlanReader, fields: TowerFields): Tower {
     damping: reader.perhaps(fields.damping, BOUNDS.damping, '/tower', 'damping'),
     asDrawn: fields.asDrawn ?? false,
     used: fields.used ?? true,
-    foundation: fields.foundation === undefined ? undefined : readFoundation(reader, fields.foundation),
+    foundation: fields.foundation === undefined ? undefined : readFoundation(reader, fields.foundation, foot),
   });
 }
 
@@ -138,7 +138,7 @@ function readGear(reader: PlanReader, fields: GearFields): RaisingGear {
 const BLOCK = ['length', 'width', 'bearing'] as const;
 const PIER = ['diameter', 'lateral', 'constrained'] as const;
 
-function readFoundation(reader: PlanReader, fields: FoundationFields): Foundation {
+function readFoundation(reader: PlanReader, fields: FoundationFields, foot: number): Foundation {
   const at = '/tower/foundation';
   const own: readonly string[] =
     fields.kind === 'block' ? [...BLOCK, 'depth'] : fields.kind === 'pier' ? [...PIER, 'depth'] : [];
@@ -162,7 +162,7 @@ function readFoundation(reader: PlanReader, fields: FoundationFields): Foundatio
   }
   if (fields.kind === 'pier') {
     const constrained = fields.constrained ?? false;
-    return { kind: 'pier', diameter: size('diameter'), depth: size('depth'), lateral, constrained };
+    return { kind: 'pier', diameter: size('diameter'), depth: size('depth'), lateral, constrained, head: foot };
   }
   return { kind: 'maker' };
 }

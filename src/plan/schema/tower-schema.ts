@@ -62,7 +62,7 @@ const foundation = z.strictObject({
   kind: choice(['block', 'pier', 'maker'], 'block, pier, or built to the drawing of the maker'),
   length: optional(quantity('length', 'block: length')),
   width: optional(quantity('length', 'block: width')),
-  depth: optional(quantity('length', 'block, pier: depth')),
+  depth: optional(quantity('length', 'block, pier: depth; of a pier below the ground')),
   bearing: optional(quantity('soil-pressure', 'block: allowable bearing pressure of the soil')),
   diameter: optional(quantity('length', 'pier: diameter')),
   lateral: optional(

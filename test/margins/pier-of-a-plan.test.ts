@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import { FOOT, POUND_FORCE } from '../../src/foundation/index.ts';
+import type { Assessment, Link } from '../../src/margins/index.ts';
+import { checkText } from '../../src/worksheet/index.ts';
+import { assessed, type Document } from './any-plan.ts';
+
+/** A pole of 40 ft on a round pier, 3 ft across and 8 ft deep, in soil of 200 psf a foot. */
+const station = (tower: Document, load: Document, foundation: Document = {}): Document => ({
+  format: 1,
+  units: 'us',
+  method: 'tia222-h',
+  site: { wind: { speed: 100, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II' },
+  tower: {
+    support: 'free',
+    top: 40,
+    weight: 500,
+    sections: [
+      { name: 'A', length: 20, shape: 'pole', width: 6, sides: 0 },
+      { name: 'B', length: 20, shape: 'pole', width: 5, sides: 0 },
+    ],
+    foundation: { kind: 'pier', diameter: 3, depth: 8, lateral: 200, ...foundation },
+    ...tower,
+  },
+  loads: [{ name: 'a', height: 40, area: 8, areaKind: 'effective', weight: 20, ...load }],
+  ratings: [
+    {
+      of: 'tower',
+      area: 20,
+      areaKind: 'effective',
+      wind: { speed: 100, method: 'tia222-h', exposure: 'C', riskCategory: 'II' },
+    },
+  ],
+});
+
+const footingOf = ({ links }: Assessment) => links.find(({ kind }) => kind === 'foundation') as Link;
+const loadOf = ({ foundation }: Assessment) => ({
+  P: (foundation?.load.shear ?? 0) / POUND_FORCE,
+  M: (foundation?.load.moment ?? 0) / POUND_FORCE / FOOT,
+});
+// S₁ = 200·8/3 psf; S₁·b·d²/2.34 = 533.33·3·64/2.34 = 43,760.7 lbf·ft.
+const HOLDS = (((200 * 8) / 3) * 3 * 64) / 2.34;
+
+describe('a pier under weight off the axis', () => {
+  it.each([false, true])('answers though without wind it has a moment and no shear (held: %s)', (constrained) => {
+    const leaning = assessed(station({}, { offset: 1 }, { constrained }));
+    const upright = assessed(station({}, {}, { constrained }));
+    // 20 lb one foot off: 20 lbf·ft more, in still air too.
+    expect(loadOf(leaning).M - loadOf(upright).M).toBeCloseTo(20, 6);
+    expect(loadOf(leaning).P).toBeCloseTo(loadOf(upright).P, 9);
+    const more = constrained ? (4.25 * 20) / (1600 * 3 * 64) : (2.34 * 1.09 * 20) / ((1600 / 3) * 3 * 64);
+    const [use, bare] = [leaning, upright].map((answer) => footingOf(answer).result?.use ?? 0) as [number, number];
+    expect(use - bare).toBeCloseTo(more, 9);
+    // Where no coefficient changed the wind's share would go with the square of its speed.
+    const [holds, holdsBare] = [leaning, upright].map((each) => footingOf(each).result?.holdsTo?.gust ?? 0);
+    expect(holds).toBeGreaterThan(0);
+    expect(holds).toBeLessThan(holdsBare as number);
+  });
+});
+
+describe('a pier whose head stands above the ground', () => {
+  const level = assessed(station({}, {}));
+  const raised = assessed(station({ foot: 5, top: 45 }, { height: 45 }));
+
+  it('takes the shear down to the surface', () => {
+    for (const [answer, head] of [
+      [level, 0],
+      [raised, 5],
+    ] as const) {
+      const { P, M } = loadOf(answer);
+      const asked = P * 8 + 1.09 * (M + P * head);
+      const { result } = footingOf(answer);
+      expect(result?.use).toBeCloseTo(asked / HOLDS, 9);
+      expect((result?.demand ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(asked, 6);
+      expect((result?.capacity ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(HOLDS, 6);
+      expect((answer.foundation?.pier?.height ?? 0) / FOOT).toBeCloseTo(M / P + head, 9);
+    }
+  });
+});
+
+describe('the sentences of a pier', () => {
+  it('divide what they print, and tell the depths beside it', () => {
+    const answer = assessed(station({}, {}, { depth: 5 }));
+    const { use, demand, capacity } = footingOf(answer).result ?? { use: 0, demand: 0, capacity: 1 };
+    expect(use).toBe(demand / capacity);
+    expect(use).toBeGreaterThan(1);
+    const said = checkText(answer, []);
+    const [, asked, held, told] =
+      /Footing: over, ([\d,]+) lbf·ft asked, ([\d,]+) lbf·ft held, use ([\d.]+)/.exec(said) ?? [];
+    const number = (text = '') => Number(text.replaceAll(',', ''));
+    expect(number(asked) / number(held)).toBeCloseTo(number(told), 2);
+    expect(said).toMatch(/The soil asks for [\d.]+ ft of depth, 5 ft are given\./);
+  });
+});
