@@ -68,6 +68,8 @@ export const CAUTION_CODES = [
   'climate-chart-band',
   'climate-converted',
   'foundation-not-checked',
+  'rotator-not-checked',
+  'bearing-not-checked',
   'anchor-bolts-not-checked',
   'deflection-not-checked',
   'p-delta-not-included',
@@ -140,6 +142,7 @@ export function cautionsOf(
   if (!footing?.result || model.inquiry.station.tower.foundation?.kind === 'maker') {
     say('foundation-not-checked', 'standing');
   }
+  aboutHolds(model, say);
   say('anchor-bolts-not-checked', 'standing');
   say('deflection-not-checked', 'standing');
   say('p-delta-not-included', 'standing');
@@ -236,7 +239,7 @@ function aboutRatings(model: TowerModel, say: Say): void {
   model.inquiry.ratings.forEach((rating, number) => {
     const { claim, wind, at } = rating;
     if (rating.of === 'bearing' || rating.of === 'rotator') {
-      if ((claim.kind === 'force' || claim.kind === 'torque') && !claim.levelGiven)
+      if ((claim.kind === 'force' || claim.kind === 'moment' || claim.kind === 'torque') && !claim.levelGiven)
         say('rating-level-assumed', 'verdict', { at });
       if (claim.kind === 'torque') say('uneven-gusts', 'line', { at });
     }
@@ -274,6 +277,15 @@ function aboutRatings(model: TowerModel, say: Say): void {
       say('rating-basis-converted', 'verdict', { at: `${at}/wind/basis`, word: method.basis });
     }
   });
+}
+
+/** What holds the mast, where its maker states nothing of it. */
+function aboutHolds({ inquiry: { station, ratings } }: TowerModel, say: Say): void {
+  const stated = (of: 'rotator' | 'bearing') => ratings.some((rating) => rating.of === of);
+  if (station.rotator && !stated('rotator')) say('rotator-not-checked', 'standing', { at: '/rotator' });
+  if (station.mast?.bearing !== undefined && !stated('bearing')) {
+    say('bearing-not-checked', 'standing', { at: '/mast/bearing' });
+  }
 }
 
 function aboutLoads(model: TowerModel, say: Say): void {

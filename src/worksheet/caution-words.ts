@@ -312,6 +312,14 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     says: () => 'The footing and the soil are not checked.',
     do: 'Build the maker’s footing in soil no worse than he names, or ask an engineer.',
   },
+  'rotator-not-checked': {
+    says: () => 'What the rotator takes is not given, so it is not checked.',
+    do: 'Ask its maker what force sideways, weight and torque it takes, and what moment where no bearing holds the mast.',
+  },
+  'bearing-not-checked': {
+    says: () => 'What the bearing of the mast takes is not given, so it is not checked.',
+    do: 'Ask its maker what force sideways it takes; the mast presses on it with more than the wind on all it carries.',
+  },
   'anchor-bolts-not-checked': { says: () => 'Anchor bolts and base plates are not checked.', do: 'Use the maker’s.' },
   'deflection-not-checked': { says: () => 'How far the top moves is not checked.', do: 'Leave slack in the lines.' },
   'p-delta-not-included': {

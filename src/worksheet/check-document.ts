@@ -182,6 +182,8 @@ export interface CheckDocument {
     readonly force: Quantity;
     readonly atBearing?: Quantity;
     readonly atFoot: Quantity;
+    /** Without a bearing: what holds the mast at its foot takes this alone. */
+    readonly clampMoment?: Quantity;
     readonly torque: Quantity;
     readonly bending?: { readonly moment: Quantity; readonly height: Quantity };
     readonly tipMovement?: Quantity;
@@ -387,12 +389,13 @@ function headingDocument(headings: { readonly fixed?: number; readonly turning?:
 
 function mastDocument({ mast }: Assessment, system: UnitSystem): Pick<CheckDocument, 'mast'> {
   if (!mast) return {};
-  const { force, atBearing, atFoot, torque, bending, tipMovement, weight } = mast;
+  const { force, atBearing, atFoot, clampMoment, torque, bending, tipMovement, weight } = mast;
   return {
     mast: {
       force: quantity(force, 'force', system),
       ...(atBearing === undefined ? {} : { atBearing: quantity(atBearing, 'force', system) }),
       atFoot: quantity(atFoot, 'force', system),
+      ...(clampMoment === undefined ? {} : { clampMoment: quantity(clampMoment, 'moment', system) }),
       torque: quantity(torque, 'moment', system),
       ...(bending === undefined
         ? {}

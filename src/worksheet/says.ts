@@ -126,6 +126,9 @@ const UNSAID: Partial<Record<NonNullable<Link['because']>, string>> = {
   'not-computed': 'This version does not check it.',
   balanced:
     'As given, nothing hangs off its axis; how far uneven gusts twist a balanced antenna, no rule known to us tells.',
+  'no-bearing': 'As given, the mast has no bearing, so that there is nothing to compare its rating with.',
+  'held-by-bearing':
+    'A bearing holds the mast, and with its foot takes its moment as two forces: there is none to compare this rating with. How much of it a tight clamp takes all the same is not worked out.',
 };
 
 /** One link in a line. */
@@ -134,7 +137,7 @@ export function linkSays(assessment: Assessment, link: Link): string {
   const { result } = link;
   const name = sentence(linkName(link));
   if (!result) {
-    const needs = missingSentences(link.needs);
+    const needs = isUnstatedClamp(link) ? unstatedClampSays(assessment, link) : missingSentences(link.needs);
     if (needs) return `${name}: not shown. ${needs}`;
     return `${name}: not shown. ${UNSAID[link.because ?? 'unproven'] ?? 'Nothing given proves it.'}`;
   }
@@ -154,6 +157,20 @@ export function linkSays(assessment: Assessment, link: Link): string {
   const turning = result.torque ? torqueSays(result.torque, units) : '';
   const over = result.over ? overSays(assessment, result.over) : '';
   return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${over}${turning}${holds}${areaOnly}${unproven}${open}`;
+}
+
+/** A rotator on which a mast without a bearing is clamped, of which nobody states what moment it takes. */
+const isUnstatedClamp = ({ kind, needs }: Link): boolean => kind === 'rotator' && needs.includes('/ratings');
+
+function unstatedClampSays({ inquiry, mast }: Assessment, { needs }: Link): string {
+  const besides = missingSentences(needs.filter((need) => need !== '/ratings'));
+  const moment = mast?.clampMoment;
+  const figure =
+    moment === undefined || besides !== ''
+      ? ''
+      : `, ${inWords(moment, 'moment', inquiry.station.units, 4)} in your wind,`;
+  const says = `No bearing holds the mast: its moment at its foot${figure} comes on the rotator alone, and nothing given shows that it takes it. Ask its maker what moment it takes.`;
+  return besides === '' ? says : `${says} ${besides}`;
 }
 
 /** The comparison that says over, where another has a larger use and says only that nothing shows it. */

@@ -542,6 +542,9 @@ export const checkSchema = component(
             force: quantitySchema,
             atBearing: z.exactOptional(quantitySchema),
             atFoot: quantitySchema,
+            clampMoment: z.exactOptional(quantitySchema).meta({
+              description: 'Without a bearing: the moment at its foot, which what holds it there takes alone.',
+            }),
             torque: quantitySchema,
             bending: z.exactOptional(z.object({ moment: quantitySchema, height: quantitySchema })),
             tipMovement: z.exactOptional(quantitySchema),

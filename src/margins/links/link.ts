@@ -21,6 +21,10 @@ export type NotShownBecause =
   | 'area-only'
   /** Nothing hangs off the axis, and how uneven gusts twist what is balanced, no rule tells. */
   | 'balanced'
+  /** Of a bearing: the mast has none, so that nothing is asked of it. */
+  | 'no-bearing'
+  /** Of the moment of a rotator: a bearing and the mast's foot take it as a couple, so that none is asked of the rotator. */
+  | 'held-by-bearing'
   /** Not worked out by this version. */
   | 'not-computed';
 
@@ -82,6 +86,8 @@ export type ComparedOf =
   | 'wind-ratio'
   | 'bending'
   | 'side-force'
+  /** At the foot of a mast without a bearing. */
+  | 'clamp-moment'
   | 'torque'
   | 'gust'
   | 'weight'

@@ -34,6 +34,8 @@ export interface MastAnswer {
   /** Force on its upper bearing, and on what holds its foot, each at its own worst heading [N], allowable level. */
   readonly atBearing?: number;
   readonly atFoot: number;
+  /** Moment at its foot, which what holds it there takes alone [N·m]; absent where a bearing takes it as a couple. */
+  readonly clampMoment?: number;
   /** Of its loads and itself, all headings at their worst [N]. */
   readonly force: number;
   /** Of what hangs off its axis [N·m]. */
@@ -219,9 +221,9 @@ function worstMoments(model: TowerModel): readonly (readonly number[])[] {
 
 /**
  * Area that may be added at a height on the mast before what holds the mast reaches the wanted margin of what its maker states
- * of its force.
+ * of its force, or of the moment it takes alone.
  *
- * A = ((1 − m)·F_rated − R)/(λ·q·G·share)
+ * A = ((1 − m)·F_rated − R)/(λ·q·G·share), ((1 − m)·M_rated − M_f)/(λ·q·G·(z − z_f))
  *
  * @param model the tower [-]
  * @param links of the tower [-]
@@ -235,14 +237,17 @@ export function roomOfHolds(model: TowerModel, links: readonly Link[], height: n
   if (!hold) return [];
   const winds = once(model, mastInWind).winds;
   return links.flatMap(({ id, kind, verdict, result }) => {
-    if (verdict === 'not-shown' || result?.of !== 'side-force') return [];
-    const reach = reachOf(model, kind === 'bearing' ? 'atBearing' : 'atFoot', hold.foot, hold.bearing);
+    if (verdict === 'not-shown' || (result?.of !== 'side-force' && result?.of !== 'clamp-moment')) return [];
+    const clamped = result.of === 'clamp-moment';
+    const asked = clamped ? 'clampMoment' : kind === 'bearing' ? 'atBearing' : 'atFoot';
+    const reach = reachOf(model, asked, hold.foot, hold.bearing);
     const arm = reach?.shareAt?.(height) ?? 0;
     if (arm <= 0) return [];
     const perArea = Math.max(...winds.map(({ design }) => forcePerArea(design.wind, height)));
     const { capacity, demand } = result;
-    const area = roomByShear.of(model.inquiry.wanted.margin, capacity, demand, perArea, arm);
-    return [{ height, on: 'mast', link: id, area, of: 'shear', perArea, capacity, demand, arm } as const];
+    const area = (clamped ? roomByMoment : roomByShear).of(model.inquiry.wanted.margin, capacity, demand, perArea, arm);
+    const of = clamped ? 'moment' : 'shear';
+    return [{ height, on: 'mast', link: id, area, of, perArea, capacity, demand, arm } as const];
   });
 }
 
@@ -446,8 +451,8 @@ function stillMoments(model: TowerModel, z: number): StillMoments {
   return { pull: Math.hypot(east, north), leaning: leaningOnMast(model, z) };
 }
 
-/** Moment of what rides on the mast above a height off its axis, ice with its level [N·m]. */
-function leaningOnMast({ inquiry: { station }, iceOnLoads }: TowerModel, z: number): number {
+/** Moment of what rides on the mast above a height, or all along it, off its axis; ice with its level [N·m]. */
+function leaningOnMast({ inquiry: { station }, iceOnLoads }: TowerModel, z = Number.NEGATIVE_INFINITY): number {
   let leaning = 0;
   station.loads.forEach((load, number) => {
     if (load.on !== 'mast' || load.low <= z) return;
@@ -567,12 +572,12 @@ function worstHeadingOf(
 }
 
 /** What the mast asks of what holds it. */
-export type AskedOfHold = 'atBearing' | 'atFoot' | 'torque';
+export type AskedOfHold = 'atBearing' | 'atFoot' | 'clampMoment' | 'torque';
 
 /** How much of a force on the mast comes there, and what comes there without wind [N or N·m]. */
 interface Reach {
-  readonly share: (z: number, item: WindItem) => number;
-  /** The same of what is on the axis; absent of a torque. */
+  readonly share: (place: ForcePlace, item: WindItem) => number;
+  /** The same of what is on the axis at one height; absent of a torque. */
   readonly shareAt?: (z: number) => number;
   readonly still: number;
 }
@@ -580,15 +585,24 @@ interface Reach {
 function reachOf(model: TowerModel, of: AskedOfHold, foot: number, bearing: number | undefined): Reach | undefined {
   if (of === 'torque') return { share: (_, item) => item.offset, still: 0 };
   if (bearing === undefined) {
-    return of === 'atFoot' ? { share: () => 1, shareAt: () => 1, still: pullForce(model, () => 1) } : undefined;
+    if (of === 'atFoot') return { share: () => 1, shareAt: () => 1, still: pullForce(model, () => 1) };
+    if (of === 'atBearing') return undefined;
+    const shareAt = (z: number) => Math.max(0, z - foot);
+    const still = pullForce(model, shareAt) + leaningOnMast(model);
+    return { share: (place) => armAbove(place, foot), shareAt, still };
   }
+  if (of === 'clampMoment') return undefined;
   const span = bearing - foot;
-  const share =
+  const shareAt =
     of === 'atBearing'
       ? (z: number) => (z - foot) / span
       : // What blows below the bearing would take from it; it is not counted on.
         (z: number) => Math.max(0, z - bearing) / span;
-  return { share, shareAt: share, still: pullForce(model, share) + leaningOnMast(model, foot) / span };
+  return {
+    share: ({ low, high }) => shareAt((low + high) / 2),
+    shareAt,
+    still: pullForce(model, shareAt) + leaningOnMast(model) / span,
+  };
 }
 
 function holdOfMast(mast: Mast): { readonly foot: number; readonly bearing?: number } | undefined {
@@ -600,7 +614,7 @@ function holdOfMast(mast: Mast): { readonly foot: number; readonly bearing?: num
 /**
  * What the mast does to what holds it, whatever its own strength.
  *
- * R_b = (ΣF(z − z_f) + ΣW·e)/s, R_f = (ΣF(z − z_b) + ΣW·e)/s, t = ΣF·e
+ * R_b = (ΣF(z − z_f) + ΣW·e)/s, R_f = (ΣF(z − z_b) + ΣW·e)/s, t = ΣF·e; clamped, M = ΣF(z − z_f) + ΣW·e
  *
  * @param model the tower [-]
  * @returns forces, torque, weight and movement [-]; undefined without a mast, or where its foot is not told
@@ -620,7 +634,7 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
       worstHeadingOf(
         design,
         forces,
-        design.slices.map((slice) => share(slice.z, design.items[slice.item] as WindItem)),
+        design.slices.map((slice) => share(slice, design.items[slice.item] as WindItem)),
       ).value;
     const asked = (of: AskedOfHold) => {
       const reach = reachOf(model, of, foot, bearing);
@@ -628,11 +642,13 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
     };
     const force = by(() => 1);
     const atBearing = asked('atBearing');
+    const clampMoment = asked('clampMoment');
     const here: MastAnswer = {
       force,
       torque: asked('torque') as number,
       atFoot: asked('atFoot') as number,
       ...(atBearing === undefined ? {} : { atBearing }),
+      ...(clampMoment === undefined ? {} : { clampMoment }),
       ...weightOf(model, beam),
       ...movementOf(model, beam, design, forces),
     };
@@ -648,7 +664,7 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
  *
  * @param model the tower [-]
  * @param of what is asked of it [-]
- * @param stated force [N] or torque [N·m]
+ * @param stated force [N], moment or torque [N·m]
  * @returns the winds [-]; none where the mast is not told or no wind brings it there
  * @source derived
  */
@@ -658,7 +674,7 @@ export function windsHeldByHold(model: TowerModel, of: AskedOfHold, stated: numb
   const reach = hold && reachOf(model, of, hold.foot, hold.bearing);
   if (!reach) return {};
   const { cut, winds } = once(model, mastInWind);
-  const shares = cut.slices.map((slice) => reach.share(slice.z, cut.items[slice.item] as WindItem));
+  const shares = cut.slices.map((slice) => reach.share(slice, cut.items[slice.item] as WindItem));
   const steadyUpTo = steadySpeed(winds);
   const useBy = (windOf: (each: MastWinds) => Windward) => {
     const asked = (speed: number) =>

@@ -7,9 +7,10 @@ import type { Compared, Link } from './link.ts';
 import { type MastAnswer, untoldPulls, windsHeldByHold } from './mast-link.ts';
 
 /**
- * Bearing, rotator and weight aloft against what their makers state: one link for each stated strength.
+ * Bearing, rotator and weight aloft against what their makers state: one link for each stated strength; and one for a
+ * rotator that holds a mast without a bearing, whose moment nobody states.
  *
- * u = R_b/F_rated, R_f/F_rated, ΣF·e/t_rated, ΣW/W_rated
+ * u = R_b/F_rated, R_f/F_rated, M_f/M_rated, ΣF·e/t_rated, ΣW/W_rated
  *
  * @param model the tower [-]
  * @param mast what the mast does to what holds it, where that is known [-]
@@ -17,11 +18,23 @@ import { type MastAnswer, untoldPulls, windsHeldByHold } from './mast-link.ts';
  * @source derived
  */
 export function statedStrengthLinks(model: TowerModel, mast: MastAnswer | undefined): readonly Link[] {
-  return model.inquiry.ratings.flatMap((rating, number) => {
+  const stated = model.inquiry.ratings.flatMap((rating, number) => {
     if (rating.of === 'bearing' || rating.of === 'rotator') return holderLink(model, rating, number, mast);
     if (rating.of === 'tower' && rating.claim.kind === 'weight') return [weightAloft(model, rating, number)];
     return [];
   });
+  return [...stated, ...unstatedClampLink(model, mast)];
+}
+
+/** A mast without a bearing hands its moment whole to the rotator it is clamped on: that is shown by a moment, or not at all. */
+function unstatedClampLink(model: TowerModel, mast: MastAnswer | undefined): readonly Link[] {
+  const { station, ratings } = model.inquiry;
+  if (!station.mast || station.mast.bearing !== undefined) return [];
+  const ofRotator = ratings.filter(({ of }) => of === 'rotator');
+  if (!station.rotator && ofRotator.length === 0) return [];
+  if (ofRotator.some(({ claim }) => claim.kind === 'moment')) return [];
+  const needs = [...mastNeeds(model, mast), ...untoldPulls(model), '/ratings'];
+  return [{ id: 'rotator', kind: 'rotator', verdict: 'not-shown', because: 'missing', needs }];
 }
 
 function linkOf(
@@ -45,11 +58,14 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
   const kind = rating.of === 'bearing' ? 'bearing' : 'rotator';
   const base = { id: `${kind}:${number + 1}`, kind } as const;
   const needs = mastNeeds(model, mast);
+  if (kind === 'bearing' && mast && mast.atBearing === undefined) {
+    return [{ ...base, verdict: 'not-shown', because: 'no-bearing', needs: [] }];
+  }
+  if (kind === 'rotator' && claim.kind === 'moment') return [clampLink(model, base, claim, mast)];
   if (claim.kind === 'force') {
     const capacity = claim.force * shareOf(claim);
     const force = kind === 'bearing' ? mast?.atBearing : mast?.atFoot;
     const height = kind === 'bearing' ? model.hold.bearing : model.hold.foot;
-    if (mast && force === undefined) return [linkOf(model, base, undefined, ['/mast/bearing'])];
     const held = windsHeldByHold(model, kind === 'bearing' ? 'atBearing' : 'atFoot', capacity);
     const compared = force === undefined ? undefined : compare('side-force', force, capacity, height);
     return [linkOf(model, base, compared, [...needs, ...untoldPulls(model)], held)];
@@ -71,6 +87,19 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
 }
 
 const shareOf = ({ level }: { readonly level: ForceLevel }) => (level === 'allowable' ? 1 : 0.6);
+
+function clampLink(
+  model: TowerModel,
+  base: Pick<Link, 'id' | 'kind'>,
+  claim: Extract<RatingClaim, { kind: 'moment' }>,
+  mast: MastAnswer | undefined,
+): Link {
+  if (!mast) return linkOf(model, base, undefined, mastNeeds(model, mast));
+  if (mast.clampMoment === undefined) return { ...base, verdict: 'not-shown', because: 'held-by-bearing', needs: [] };
+  const capacity = claim.moment * shareOf(claim);
+  const compared = compare('clamp-moment', mast.clampMoment, capacity, model.hold.foot);
+  return linkOf(model, base, compared, untoldPulls(model), windsHeldByHold(model, 'clampMoment', capacity));
+}
 
 /** What holds against the wind is the brake; where only the turning torque is told, that is all it surely has. */
 function torqueLink(

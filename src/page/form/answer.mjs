@@ -179,7 +179,7 @@ function Further({ check }) {
       <dt>At the foot, allowable level</dt><dd>${pair(reactions.allowable)}</dd>
       ${reactions.strength && html`<dt>At the foot, strength level</dt><dd>${pair(reactions.strength)}</dd>`}
       ${reactions.weight && html`<dt>Weight</dt><dd>${shown(reactions.weight)}</dd>`}
-      ${mast && html`<dt>The mast at its foot${mast.atBearing ? ' and bearing' : ''}</dt><dd>${shown(mast.atFoot)}${mast.atBearing ? ` and ${shown(mast.atBearing)}` : ''}</dd>`}
+      ${mast && html`<dt>The mast at its foot${mast.atBearing ? ' and bearing' : ''}</dt><dd>${shown(mast.atFoot)}${mast.atBearing ? ` and ${shown(mast.atBearing)}` : ''}${mast.clampMoment ? ` and, held there alone, ${shown(mast.clampMoment)}` : ''}</dd>`}
       ${mast?.tipMovement && html`<dt>Its tip moves by</dt><dd>${shown(mast.tipMovement)}</dd>`}
     </dl>
     ${check.hill && html`<p>${check.hill.says} ${check.hill.conditions.map((/** @type {any} */ one) => one.says).join(' ')}</p>`}

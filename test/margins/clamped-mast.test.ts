@@ -1,0 +1,174 @@
+import { describe, expect, it } from 'vitest';
+import { FOOT, MILE_PER_HOUR, POUND_FORCE } from '../../src/foundation/index.ts';
+import type { Assessment } from '../../src/margins/index.ts';
+import { checkText } from '../../src/worksheet/index.ts';
+import { assessed, type Document } from './any-plan.ts';
+
+/*
+ * By pencil: TIA-222-H, C, 100 mph, q = 0.00256·2.01·(z/900)^(2/9.5)·0.95·100², λ 0.6, gust factor of a mast 1.35. The load,
+ * 5 ft² at 50 ft: q 26.6006, 0.81·26.6006·5 = 107.73 lbf, 10 ft over the clamp. The mast, 2.5 in from 40 to 52 ft, in two
+ * pieces of 6 ft, 1.2 × 1.25 ft² each: q 25.7692 at 43 ft, 26.4877 at 49: 31.31 lbf at 3 ft and 32.18 at 9.
+ * 1077.33 + 93.93 + 289.64 = 1460.9 lbf·ft.
+ */
+const MOMENT = 1460.9;
+const TOWER_RATING = {
+  of: 'tower',
+  area: 30,
+  areaKind: 'effective',
+  wind: { speed: 100, method: 'tia222-h', exposure: 'C', riskCategory: 'II' },
+};
+const ROTATOR_FORCE = { of: 'rotator', kind: 'force', force: 400, level: 'allowable' };
+const momentRating = (moment: number, level?: string) => ({
+  of: 'rotator',
+  kind: 'moment',
+  moment,
+  ...(level && { level }),
+});
+const station = (ratings: readonly Document[], more: Document = {}): Document => ({
+  units: 'us',
+  method: 'tia222-h',
+  site: { wind: { speed: 100, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II' },
+  tower: {
+    support: 'free',
+    top: 40,
+    weight: 500,
+    sections: [
+      { name: 'A', length: 20, shape: 'pole', width: 6, sides: 0 },
+      { name: 'B', length: 20, shape: 'pole', width: 5, sides: 0 },
+    ],
+    foundation: { kind: 'maker' },
+  },
+  mast: { outside: 2.5, length: 12, inside: 0, bearing: false, wall: 0.375, yield: 50 },
+  rotator: { height: 40, weight: 20 },
+  loads: [
+    {
+      name: 'a',
+      height: 50,
+      area: 5,
+      areaKind: 'effective',
+      weight: 20,
+      turns: true,
+      ratedWind: { speed: 150, basis: 'gust3-nominal' },
+    },
+  ],
+  ratings: [TOWER_RATING, ...ratings],
+  ...more,
+});
+const HELD = {
+  mast: { outside: 2.5, length: 16, inside: 4, wall: 0.375, yield: 50 },
+  rotator: { height: 36, weight: 20 },
+};
+const linkOf = ({ links }: Assessment, id: string) => links.find((link) => link.id === id);
+const poundFeet = (moment = 0) => moment / POUND_FORCE / FOOT;
+const codes = ({ cautions }: Assessment) => cautions.map(({ code }) => code);
+
+describe('a mast clamped on its rotator, no bearing above it', () => {
+  it('hands its moment whole to the rotator, which is not shown where nobody says what moment it takes', () => {
+    for (const ratings of [[], [ROTATOR_FORCE]]) {
+      const answer = assessed(station(ratings));
+      expect(poundFeet(answer.mast?.clampMoment)).toBeCloseTo(MOMENT, 1);
+      expect(linkOf(answer, 'rotator')).toMatchObject({
+        verdict: 'not-shown',
+        because: 'missing',
+        needs: ['/ratings'],
+      });
+      expect(answer.verdict).toBe('not-shown');
+      expect(checkText(answer, [])).toContain(
+        'Rotator: not shown. No bearing holds the mast: its moment at its foot, 1,461 lbf·ft in your wind, comes on the rotator alone, and nothing given shows that it takes it. Ask its maker what moment it takes.',
+      );
+    }
+  });
+
+  it('is held against a moment its maker states, which counts by its level', () => {
+    const answer = assessed(station([momentRating(2000, 'allowable'), momentRating(2000)]));
+    const [allowable, strength] = ['rotator:2', 'rotator:3'].map((id) => linkOf(answer, id));
+    expect(allowable?.result).toMatchObject({ of: 'clamp-moment' });
+    expect(allowable?.result?.use).toBeCloseTo(MOMENT / 2000, 4);
+    expect(allowable?.verdict).toBe('within');
+    expect(strength?.result?.use).toBeCloseTo(MOMENT / 1200, 4);
+    expect(strength?.verdict).toBe('over');
+    expect((allowable?.result?.height ?? 0) / FOOT).toBeCloseTo(40, 9);
+    expect(linkOf(answer, 'rotator')).toBeUndefined();
+    expect(answer.cautions.filter(({ code }) => code === 'rating-level-assumed')).toMatchObject([{ at: '/ratings/2' }]);
+  });
+
+  it('holds to the wind that brings it there', () => {
+    const answer = assessed(station([momentRating(1700, 'allowable')]));
+    const design = (linkOf(answer, 'rotator:2')?.result?.holdsTo?.design ?? 0) / MILE_PER_HOUR;
+    expect(design).toBeCloseTo(100 * Math.sqrt(1700 / MOMENT), 2);
+    const site = { wind: { speed: design, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II' };
+    const there = assessed(station([momentRating(1700, 'allowable')], { site }));
+    expect(linkOf(there, 'rotator:2')?.result?.use).toBeCloseTo(1, 6);
+  });
+
+  it('adds weight off the axis and the pull of wires, and waits for a pull that is not told', () => {
+    const [load] = station([])['loads'] as Document[];
+    // 20 lb one foot off the axis are 20 lbf·ft.
+    const leaning = assessed(station([], { loads: [{ ...load, offset: 1 }] }));
+    expect(poundFeet(leaning.mast?.clampMoment) - MOMENT).toBeCloseTo(20, 1);
+    const wire = {
+      name: 'w',
+      height: 48,
+      shape: 'wire',
+      diameter: 0.08,
+      to: { distance: 60, heading: 90, height: 48 },
+    };
+    const moment = (tension: number) =>
+      poundFeet(assessed(station([], { loads: [load, { ...wire, tension, weight: 1 }] })).mast?.clampMoment);
+    // 50 lbf 8 ft over the clamp.
+    expect(moment(60) - moment(10)).toBeCloseTo(400, 6);
+    const untold = assessed(station([momentRating(9000)], { loads: [load, { ...wire, weight: 1 }] }));
+    expect(linkOf(untold, 'rotator:2')).toMatchObject({ verdict: 'not-shown', needs: ['/loads/1/tension'] });
+  });
+
+  it('says of a rating of a bearing that there is none', () => {
+    const answer = assessed(station([{ of: 'bearing', kind: 'force', force: 400, level: 'allowable' }]));
+    expect(linkOf(answer, 'bearing:2')).toMatchObject({ verdict: 'not-shown', because: 'no-bearing', needs: [] });
+    const text = checkText(answer, []);
+    expect(text).toContain('Bearing: not shown. As given, the mast has no bearing');
+    expect(text).not.toContain('is not told');
+  });
+
+  it('is not asked of a mast clamped on the tower itself', () => {
+    const { rotator: _, ...fixed } = station([], { mast: { ...(station([])['mast'] as Document) } });
+    expect(assessed(fixed).links.filter(({ kind }) => kind === 'rotator')).toEqual([]);
+  });
+});
+
+describe('a mast in a bearing', () => {
+  it('leaves no moment for its rotator, so that a moment stated of that shows nothing', () => {
+    const answer = assessed(station([momentRating(2000, 'allowable')], HELD));
+    expect(answer.mast?.clampMoment).toBeUndefined();
+    expect(linkOf(answer, 'rotator')).toBeUndefined();
+    expect(linkOf(answer, 'rotator:2')).toMatchObject({ verdict: 'not-shown', because: 'held-by-bearing' });
+    expect(checkText(answer, [])).toContain('Rotator: not shown. A bearing holds the mast');
+  });
+});
+
+describe('what rides at the very foot of a mast, off its axis', () => {
+  it('counts in the couple of bearing and foot', () => {
+    const [load] = station([])['loads'] as Document[];
+    const couple = (offset: number) => {
+      const low = { name: 'low', height: 36, on: 'mast', area: 0.1, areaKind: 'effective', weight: 20, offset };
+      return (assessed(station([], { ...HELD, loads: [load, low] })).mast?.atBearing ?? 0) / POUND_FORCE;
+    };
+    // 20 lb one foot off over the 4 ft between bearing and foot.
+    expect(couple(1) - couple(0)).toBeCloseTo(5, 9);
+  });
+});
+
+describe('a rotator or a bearing of which nothing is stated', () => {
+  it('has a caution, and none where something is', () => {
+    expect(codes(assessed(station([], HELD)))).toEqual(
+      expect.arrayContaining(['rotator-not-checked', 'bearing-not-checked']),
+    );
+    expect(codes(assessed(station([])))).toContain('rotator-not-checked');
+    expect(codes(assessed(station([])))).not.toContain('bearing-not-checked');
+    const stated = [ROTATOR_FORCE, { ...ROTATOR_FORCE, of: 'bearing' }];
+    for (const code of ['rotator-not-checked', 'bearing-not-checked'])
+      expect(codes(assessed(station(stated, HELD)))).not.toContain(code);
+    const { mast: _, rotator: __, ...bare } = station([], { loads: [] });
+    for (const code of ['rotator-not-checked', 'bearing-not-checked'])
+      expect(codes(assessed(bare))).not.toContain(code);
+  });
+});
