@@ -460,6 +460,18 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
   'load-below-foot': [
     { plan: load({ above: -49, area: 3 }), at: '#/loads/0', says: "thing at -1 ft is below the tower's foot at 0 ft" },
   ],
+  'iced-below-bare': [
+    {
+      plan: load({ above: 2, area: 8, icedArea: 0.1 }),
+      at: '#/loads/0/icedArea',
+      says: 'thing: 0.1 ft² with ice is less than the 8 ft² it has without. Give its whole area with ice, 8 ft² or more.',
+    },
+    {
+      plan: load({ above: 2, front: 5, side: 2, icedArea: 4 }),
+      at: '#/loads/0/icedArea',
+      says: 'thing: 4 ft² with ice is less than the 5 ft²',
+    },
+  ],
   'meets-ground': [
     {
       plan: load({ height: 9, shape: 'tube', diameter: 2, length: 20 }),

@@ -61,6 +61,7 @@ export type FaultCode =
   | 'load-below-mast'
   | 'load-below-foot'
   | 'meets-ground'
+  | 'iced-below-bare'
   | 'span-missing'
   | 'span-differs'
   | 'shape-missing'
@@ -74,7 +75,14 @@ export type FaultCode =
   | 'maxima-all-alike'
   | 'rating-height-absurd';
 
-export type QueryCode = 'speed-low' | 'read-as-middle' | 'bearing-above-top' | 'boom-meets-ground' | 'guys-incomplete';
+export type QueryCode =
+  | 'speed-low'
+  | 'read-as-middle'
+  | 'bearing-above-top'
+  | 'mast-outside-differs'
+  | 'pieces-loose'
+  | 'boom-meets-ground'
+  | 'guys-incomplete';
 
 /**
  * The JSON pointer of a member of what another pointer names, per RFC 6901.

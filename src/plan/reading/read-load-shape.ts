@@ -19,6 +19,9 @@ import { readLattice, readPole } from './read-section-shape.ts';
 import { refuseForeignFields, requireFields } from './shape-fields.ts';
 import { refuseEarlyRupture, refuseThickWall } from './tube-faults.ts';
 
+/** The same area written in two units may differ by this share. */
+const ROUNDING = 1e-6;
+
 /** Where a load hangs, in SI. */
 export interface Span {
   readonly low: number;
@@ -108,15 +111,22 @@ function readStated(
   }
   if (sides && !whole) requireFields(reader, fields, 'stated', ['front', 'side'], at);
   const area = reader.quantity(fields.area, BOUNDS.area, at, 'area');
+  const front = whole ? area : reader.quantity(fields.front, BOUNDS.area, at, 'front');
+  const side = whole ? area : reader.quantity(fields.side, BOUNDS.area, at, 'side');
+  const icedArea = reader.perhaps(fields.icedArea, BOUNDS.area, at, 'icedArea');
+  const bare = Math.max(front, side);
+  if (icedArea !== undefined && icedArea < bare * (1 - ROUNDING)) {
+    const [given, least] = [reader.say(icedArea, 'area'), reader.say(bare, 'area')];
+    const says = `${reader.words(at)}: ${given} with ice is less than the ${least} it has without. Give its whole area with ice, ${least} or more.`;
+    reader.fault(`${at}/icedArea`, 'iced-below-bare', given, `${least} or more`, says);
+  }
   return {
     kind: 'stated',
-    front: whole ? area : reader.quantity(fields.front, BOUNDS.area, at, 'front'),
-    side: whole ? area : reader.quantity(fields.side, BOUNDS.area, at, 'side'),
+    front,
+    side,
     areaKind: fields.areaKind ?? 'unknown',
     slenderFlats: fields.slenderFlats ?? false,
-    ...(fields.icedArea === undefined
-      ? {}
-      : { icedArea: reader.quantity(fields.icedArea, BOUNDS.area, at, 'icedArea') }),
+    ...(icedArea === undefined ? {} : { icedArea }),
   };
 }
 
