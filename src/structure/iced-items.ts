@@ -11,6 +11,7 @@ import {
 } from '../areas/index.ts';
 import { type Trace, under } from '../foundation/index.ts';
 import type { Level } from './level.ts';
+import { outsideAlong } from './mast-tubes.ts';
 import type { Load, Section, Station, Tower } from './station.ts';
 import { hungItems, type WindItem } from './wind-item.ts';
 
@@ -134,9 +135,10 @@ export function iceMassAbove(station: Station, levels: readonly Level[], iceAt: 
     lumps.push({ z: on === 'mast' ? Math.min(low, handedOverAt) : low, mass });
   });
   if (mast) {
-    const length = mast.tip - handedOverAt;
-    const tube = { kind: 'tube', along: 'upright', diameter: [mast.outside, mast.outside], length } as const;
-    lumps.push({ z: handedOverAt, mass: iceMass(tube, iceAt(mast.tip), length) });
+    for (const { low, high, outside } of outsideAlong(mast, handedOverAt)) {
+      const tube = { kind: 'tube', along: 'upright', diameter: [outside, outside], length: high - low } as const;
+      lumps.push({ z: handedOverAt, mass: iceMass(tube, iceAt(mast.tip), high - low) });
+    }
   }
   for (const section of tower.sections) {
     if (!section.shape) continue;

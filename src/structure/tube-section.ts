@@ -301,7 +301,7 @@ export interface SharedBending {
  * kᵢ = EᵢIᵢ/Σ(E·I), M_all = min(M_all,i/kᵢ)
  *
  * True where the tubes touch all along, some diameters away from where a sleeve ends; a loose sleeve takes nothing until
- * the gap is closed.
+ * the gap is closed, and `creditedPieces` does not count on it.
  *
  * @param tubes one or more [-]
  * @param trace the working, or nothing [-]

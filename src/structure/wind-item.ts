@@ -1,5 +1,6 @@
 import { type DragPart, type Lay, latticeParts, partsOfLines, partsOfShape, poleParts } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type Trace, under, variable } from '../foundation/index.ts';
+import { outsideAlong } from './mast-tubes.ts';
 import { type Overlaps, type Seen, seenOf } from './overlap.ts';
 import type { CableRun, Load, Mast, Section, Station, Tower } from './station.ts';
 
@@ -59,21 +60,26 @@ function loadItem(load: Load, trace: Trace | undefined): WindItem {
 }
 
 function mastItems(mast: Mast, tower: Tower, trace: Trace | undefined): WindItem[] {
+  const foot = mast.foot ?? tower.top;
+  const stretches = outsideAlong(mast, foot);
+  const shadow = stretches.reduce((sum, { low, high, outside }) => sum + (high - low) * outside, 0);
+  // Of the whole member: its length over its width, on average where it is stepped.
+  const aspect = mast.length ** 2 / shadow;
   const tube = (name: string, low: number, high: number): WindItem[] => {
     if (high <= low) return [];
-    const shape = {
-      kind: 'tube',
-      along: 'upright',
-      diameter: [mast.outside, mast.outside],
-      length: high - low,
-    } as const;
-    const parts = under(trace, name, () => partsOfShape(shape, low, high, 1, trace)).map((part) => ({
-      ...part,
-      rule: { of: 'round', aspect: mast.length / mast.outside, diameter: mast.outside } as const,
-    }));
+    const within = stretches
+      .map((each) => ({ ...each, low: Math.max(low, each.low), high: Math.min(high, each.high) }))
+      .filter((each) => each.high > each.low);
+    const parts = under(trace, name, () =>
+      within.flatMap(({ outside, ...ends }) => {
+        const length = ends.high - ends.low;
+        const shape = { kind: 'tube', along: 'upright', diameter: [outside, outside], length } as const;
+        const rule = { of: 'round', aspect, diameter: outside } as const;
+        return partsOfShape(shape, ends.low, ends.high, 1, trace).map((part) => ({ ...part, rule }));
+      }),
+    );
     return [{ name, at: '/mast', kind: 'mast', parts, turn: 'still', heading: 0, carriedBy: 'mast', offset: 0 }];
   };
-  const foot = mast.foot ?? tower.top;
   const items = tube('mast above the top', Math.max(foot, tower.top), mast.tip);
   // Inside a lattice the wind reaches it; inside a pole it does not.
   if (foot < tower.top && !hasPoleAt(tower, foot, tower.top))

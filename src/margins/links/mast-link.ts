@@ -2,6 +2,7 @@ import { evaluate, GRAVITY, remember, type Trace, under } from '../../foundation
 import { METHOD_BY_ID, type Reading, type Wind } from '../../methods/index.ts';
 import {
   type Cut,
+  creditedPieces,
   cutIntoSlices,
   type ForcePlace,
   type Load,
@@ -51,6 +52,7 @@ export interface MastAnswer {
 /** One place at which the mast may give. */
 interface Place {
   readonly z: number;
+  readonly tubes: readonly MastPiece[];
   /** By slice: moment for each newton on it [m]. */
   readonly arms: readonly number[];
   readonly still: StillMoments;
@@ -279,8 +281,16 @@ export function ruptureUntold(model: TowerModel): readonly string[] {
 
 const noYield = ({ yieldStrength }: { readonly yieldStrength?: number | undefined }) => yieldStrength === undefined;
 
-/** The mast as a beam; undefined where a wall is not told or its foot is not. */
+/** The mast as a beam, of the tubes that may be counted on; undefined where a wall is not told or its foot is not. */
 function beamOf(mast: Mast): MastBeam | undefined {
+  const { foot } = mast;
+  const pieces = piecesOf(mast);
+  if (foot === undefined || pieces === undefined) return undefined;
+  const { bearing } = mast;
+  return { pieces: creditedPieces(pieces), foot, ...(bearing !== undefined && bearing > foot ? { bearing } : {}) };
+}
+
+function piecesOf(mast: Mast): readonly MastPiece[] | undefined {
   const { foot } = mast;
   if (foot === undefined) return undefined;
   const metal = {
@@ -291,9 +301,8 @@ function beamOf(mast: Mast): MastBeam | undefined {
     const yieldStrength = own ?? mast.yieldStrength;
     return yieldStrength === undefined ? {} : { yieldStrength };
   };
-  let pieces: readonly MastPiece[];
   if (mast.pieces) {
-    pieces = mast.pieces.map(({ outside, wall, from, to, yieldStrength }) => ({
+    return mast.pieces.map(({ outside, wall, from, to, yieldStrength }) => ({
       ...metal,
       ...strength(yieldStrength),
       outside,
@@ -301,10 +310,9 @@ function beamOf(mast: Mast): MastBeam | undefined {
       low: foot + from,
       high: foot + to,
     }));
-  } else if (mast.wall !== undefined) {
-    pieces = [{ ...metal, ...strength(undefined), outside: mast.outside, wall: mast.wall, low: foot, high: mast.tip }];
-  } else return undefined;
-  return { pieces, foot, ...(mast.bearing !== undefined && mast.bearing > foot ? { bearing: mast.bearing } : {}) };
+  }
+  if (mast.wall === undefined) return undefined;
+  return [{ ...metal, ...strength(undefined), outside: mast.outside, wall: mast.wall, low: foot, high: mast.tip }];
 }
 
 /** The wind on the mast and what it carries, with the gust factor that the method has for a mast. */
@@ -391,7 +399,7 @@ function placesOf(model: TowerModel, beam: MastBeam, cut: Cut): readonly Place[]
       below = key;
       const allowed = remember(known, key, () => sharedBending(tubes as readonly Tube[]).allowed);
       if (!allowed) return undefined;
-      const at = { z, ...allowed };
+      const at = { z, tubes, ...allowed };
       if (z >= hold) {
         places.push({ ...at, arms: forces.map((force) => armAbove(force, z)), still: stillMoments(model, z) });
         continue;
@@ -649,7 +657,7 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
       atFoot: asked('atFoot') as number,
       ...(atBearing === undefined ? {} : { atBearing }),
       ...(clampMoment === undefined ? {} : { clampMoment }),
-      ...weightOf(model, beam),
+      ...weightOf(model, mast),
       ...movementOf(model, beam, design, forces),
     };
     if (answer === undefined || here.force > answer.force) answer = here;
@@ -716,10 +724,11 @@ function pullForce(model: TowerModel, weight: (z: number) => number): number {
   return Math.hypot(east, north);
 }
 
-function weightOf(model: TowerModel, beam: MastBeam | undefined): { readonly weight?: number } {
-  if (!beam) return {};
+function weightOf(model: TowerModel, mast: Mast): { readonly weight?: number } {
+  const pieces = piecesOf(mast);
+  if (!pieces) return {};
   let weight = 0;
-  for (const piece of beam.pieces) weight += sharedBending([piece]).weightPerLength * (piece.high - piece.low);
+  for (const piece of pieces) weight += sharedBending([piece]).weightPerLength * (piece.high - piece.low);
   for (const load of model.inquiry.station.loads) {
     if (load.on !== 'mast') continue;
     if (load.weight === undefined) return {};
@@ -827,7 +836,6 @@ function explainCase(found: MastModel, speed: number, least: boolean, trace: Tra
     place.still.leaning,
   ]);
   agree(moment, worst.moment, 'moment in the mast');
-  const tubes = found.beam.pieces.filter(({ low, high }) => low <= place.z && place.z <= high);
-  const { allowed } = under(trace, 'tube where it is bent most', () => sharedBending(tubes, trace));
+  const { allowed } = under(trace, 'tube where it is bent most', () => sharedBending(place.tubes, trace));
   if (allowed) evaluate(trace, useInBending, [moment, place.surely]);
 }

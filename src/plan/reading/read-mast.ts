@@ -1,4 +1,4 @@
-import { FIT, type Mast, type MastTube, type Rotator, type Tower } from '../../structure/index.ts';
+import { FIT, LOOSEST_FIT, type Mast, type MastTube, type Rotator, type Tower } from '../../structure/index.ts';
 import { BOUNDS } from '../quantities/field-bounds.ts';
 import type { MastFields, RotatorFields } from '../schema/tower-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
@@ -35,6 +35,7 @@ export function readMast(
   const tip = (foot ?? tower.top) + length;
   const yieldStrength = reader.perhaps(fields.yield, BOUNDS.strength, at, 'yield');
   const pieces = fields.pieces === undefined ? undefined : readPieces(reader, fields.pieces, length);
+  queryOutside(reader, outside, pieces);
   const ultimateStrength = reader.perhaps(fields.ultimate, BOUNDS.strength, at, 'ultimate');
   for (const each of [{ yieldStrength }, ...(pieces ?? [])]) {
     refuseEarlyRupture(reader, 'Mast', each.yieldStrength, ultimateStrength, at);
@@ -162,7 +163,49 @@ function readPieces(
     return present({ outside, wall, from, to, yieldStrength });
   });
   refuseGaps(reader, tubes, length);
-  return tubes;
+  queryLoose(reader, tubes);
+  return meeting(tubes, length);
+}
+
+/** Ends written a hair apart are the same end: neither a gap in the mast nor an overlap. */
+function meeting(tubes: readonly MastTube[], length: number): readonly MastTube[] {
+  const near = (end: number, others: readonly number[]) =>
+    others.find((other) => Math.abs(other - end) <= SAME_HEIGHT) ?? end;
+  const ends = tubes.map(({ to }) => near(to, [length]));
+  return tubes.map((tube, index) => ({
+    ...tube,
+    from: near(tube.from, [0, ...ends.filter((_, other) => other !== index)]),
+    to: ends[index] as number,
+  }));
+}
+
+/** Wind, weight and strength go by the pieces; an outside that is none of theirs was meant otherwise, or is a slip. */
+function queryOutside(reader: PlanReader, outside: number, pieces: readonly MastTube[] | undefined): void {
+  if (!pieces || pieces.some((piece) => !(Math.abs(piece.outside - outside) > FIT))) return;
+  const say = (value: number) => reader.say(value, 'diameter');
+  const widest = Math.max(...pieces.map((piece) => piece.outside));
+  const says = `Mast: ${say(outside)} outside is that of none of its pieces, the widest of which has ${say(widest)}. Wind, ice, weight and strength go by the pieces.`;
+  reader.query('/mast/outside', 'mast-outside-differs', says);
+}
+
+/** Of tubes inside each other, those with more play than a fit. */
+function queryLoose(reader: PlanReader, tubes: readonly MastTube[]): void {
+  const say = (value: number) => reader.say(value, 'diameter');
+  const bore = ({ outside, wall }: MastTube) => outside - 2 * wall;
+  tubes.forEach((outer, index) => {
+    tubes.forEach((inner, place) => {
+      const from = Math.max(outer.from, inner.from);
+      const to = Math.min(outer.to, inner.to);
+      const gap = bore(outer) - inner.outside;
+      if (place === index || !(to - from > SAME_HEIGHT && gap > LOOSEST_FIT)) return;
+      // A tube all along between them may fit into the one and around the other.
+      const between = (tube: MastTube) =>
+        tube !== inner && tube.outside <= bore(outer) + FIT && bore(tube) + FIT >= inner.outside;
+      if (tubes.some((tube) => between(tube) && tube.from <= from + SAME_HEIGHT && tube.to >= to - SAME_HEIGHT)) return;
+      const says = `Mast piece ${place + 1} is loose in piece ${index + 1}: ${say(gap)} of play, more than a fit has (2 mm, 5/64 in). Neither is counted on to help the other: where they overlap the weaker stands alone. Shim it tight all along, and give the size of the bore that is left.`;
+      reader.query(`/mast/pieces/${place}`, 'pieces-loose', says);
+    });
+  });
 }
 
 /** Every height of the mast has a tube, and of two at one height one goes into the other. */
