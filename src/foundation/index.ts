@@ -1,3 +1,4 @@
+export * from './article.ts';
 export * from './citation.ts';
 export * from './formula.ts';
 export * from './interpolate.ts';

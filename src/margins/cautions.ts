@@ -1,3 +1,4 @@
+import { dishCoefficient } from '../areas/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { firstModeAtMost, type Load, type Tower } from '../structure/index.ts';
 import type { Climate } from '../wind/index.ts';
@@ -296,7 +297,11 @@ function aboutLoads(model: TowerModel, say: Say): void {
     if (shape.kind === 'stated' && shape.areaKind === 'unknown')
       say('area-kind-unknown', 'line', { ...about, at: `${load.at}/areaKind` });
     if (shape.kind === 'wire') say('wire-pull', 'line', about);
-    if (shape.kind === 'dish') say('dish-shape-assumed', 'line', about);
+    if (shape.kind === 'dish') {
+      const iced = shape.solidity < 1 && model.inquiry.site.ice !== undefined;
+      const value = dishCoefficient.of(shape.solidity);
+      say('dish-shape-assumed', 'line', { ...about, value, ...(iced ? { word: 'iced' } : {}) });
+    }
     if (load.on === 'tower' && load.low < station.tower.top) say('side-load', 'line', about);
     if (load.offset > 0)
       say('torsion', 'line', { ...about, ...(legsUntold(station.tower) ? { word: 'outside-width' } : {}) });

@@ -3,7 +3,7 @@ import type { Addition, Additions, Assessment, Link, LinkChange, Verdict } from 
 import { NOT_COVERED } from './caution-words.ts';
 import { type CautionDocument, type CheckDocument, cautionDocuments, checkDocument } from './check-document.ts';
 import { linkName, WORDS_FOR_VERDICT } from './choice-words.ts';
-import { inWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
+import { heldGustInWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
 import { missingInWords } from './question-words.ts';
 import { headline } from './says.ts';
 
@@ -213,8 +213,8 @@ function changeSays({ before, after }: LinkChange, system: UnitSystem): string {
       : was === use
         ? `the ${name} stays at ${use}`
         : `the ${name} goes from ${was} to ${use}`;
-  const gust = result?.holdsTo && inWords(result.holdsTo.gust, 'speed', system);
-  const wasGust = before?.result?.holdsTo && inWords(before.result.holdsTo.gust, 'speed', system);
+  const gust = result?.holdsTo && heldGustInWords(result.holdsTo.gust, system);
+  const wasGust = before?.result?.holdsTo && heldGustInWords(before.result.holdsTo.gust, system);
   const instead = wasGust === undefined || wasGust === gust ? '' : ` instead of ${wasGust}`;
   const holds = gust === undefined ? '' : `; it then holds to an actual gust of ${gust}${instead}`;
   return `${moved}, ${WORDS_FOR_VERDICT[verdict]}${holds}`;

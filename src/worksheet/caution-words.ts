@@ -1,3 +1,5 @@
+import { DISH_COEFFICIENT, OPEN_MESH_COEFFICIENT } from '../areas/index.ts';
+import { withArticle } from '../foundation/index.ts';
 import type { Caution, CautionCode } from '../margins/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
 import { placeOfFall, WORDS_FOR_BASIS } from './choice-words.ts';
@@ -8,7 +10,7 @@ interface CautionWords {
   readonly do: string;
 }
 
-const basis = (caution: Caution) => WORDS_FOR_BASIS[caution.word as SpeedBasis];
+const basis = (caution: Caution) => withArticle(WORDS_FOR_BASIS[caution.word as SpeedBasis]);
 const thing = (caution: Caution) => sentence(caution.of ?? 'it');
 /** Links by the first word of their id; what follows it is the owner's name. */
 const LINK_NAMES: Readonly<Record<string, string>> = {
@@ -77,12 +79,12 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Hang less, lower, or accept the margin knowingly.',
   },
   'basis-assumed': {
-    says: (caution) => `The speed was read as a ${basis(caution)}, the kind on this code’s own maps.`,
+    says: (caution) => `The speed was read as ${basis(caution)}, the kind on this code’s own maps.`,
     do: 'Check the words beside the speed on the map or the county’s page.',
   },
   'basis-converted': {
     says: (caution) =>
-      `The speed was turned into a ${basis(caution)}, which this code takes; conversions differ by some per cent.`,
+      `The speed was turned into ${basis(caution)}, which this code takes; conversions differ by some per cent.`,
     do: 'Take the speed from the code’s own map if you can.',
   },
   'risk-category-assumed': {
@@ -171,7 +173,7 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Ask the maker how he laid them.',
   },
   'rating-basis-converted': {
-    says: (caution) => `The rated speed was turned into a ${basis(caution)}, which its standard takes.`,
+    says: (caution) => `The rated speed was turned into ${basis(caution)}, which its standard takes.`,
     do: 'Ask the maker for the speed in the standard’s own kind.',
   },
   'rating-level-assumed': {
@@ -271,8 +273,13 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Weigh that against the margin of the links above; people sleep under roofs.',
   },
   'dish-shape-assumed': {
-    says: (caution) =>
-      `${thing(caution)} is taken as an ordinary dish: 1.42 of its rim into the hollow side, a quarter of its diameter deep.`,
+    says: (caution) => {
+      const { value = DISH_COEFFICIENT } = caution;
+      const full = value === DISH_COEFFICIENT;
+      const mesh = full ? '' : `, which is ${OPEN_MESH_COEFFICIENT} of its solid share`;
+      const iced = caution.word === 'iced' && !full ? ` Ice closes it: then ${DISH_COEFFICIENT}.` : '';
+      return `${thing(caution)} is taken as an ordinary ${full ? '' : 'mesh '}dish: ${figures(value)} of its rim into the hollow side${mesh}, a quarter of its diameter deep.${iced}`;
+    },
     do: 'Use the maker’s wind forces if he gives them.',
   },
   'metal-assumed': {
@@ -305,7 +312,7 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   },
   'climate-converted': {
     says: (caution) =>
-      `The winds of your climate were turned from a ${basis(caution)} into 3-second gusts; conversions differ by some per cent, and the chance by much more.`,
+      `The winds of your climate were turned from ${basis(caution)} into 3-second gusts; conversions differ by some per cent, and the chance by much more.`,
     do: 'Take gusts, if the station or the chart gives them.',
   },
   'foundation-not-checked': {

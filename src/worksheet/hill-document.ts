@@ -55,9 +55,11 @@ export function hillSays(
     return `The hill does not count: ${reasons.join('; ')}. If it did, it would multiply the pressure by ${figures(wouldBe)} ${at}.`;
   }
   const most = profile.reduce((best, point) => (point.factor > best.factor ? point : best));
-  const crest = most.here
-    ? 'Nowhere on its slope is it more.'
-    : `At most, ${placeOf(most.distance, system)}, it would be ${figures(most.factor)}.`;
+  // Where its crest does not count for more by this standard, or by less than the figures tell.
+  const crest =
+    figures(most.factor) === figures(factor)
+      ? 'Nowhere on its slope is it more.'
+      : `At most, ${placeOf(most.distance, system)}, it would be ${figures(most.factor)}.`;
   return `The hill multiplies the pressure by ${figures(factor)} ${at}. ${crest}`;
 }
 

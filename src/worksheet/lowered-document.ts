@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Lowered, Verdict } from '../margins/index.ts';
 import { linkName, WORDS_FOR_VERDICT } from './choice-words.ts';
-import { inWords, listed, type Quantity, quantity, useFigures } from './quantity.ts';
+import { heldGustInWords, inWords, listed, type Quantity, quantity, useFigures } from './quantity.ts';
 
 export interface LoweredDocument {
   readonly says: string;
@@ -51,7 +51,7 @@ export function loweredSays({ assessment, clashes, unspoken }: Lowered, system: 
   const said: string[] = [];
   if (tower?.result) {
     const gust = tower.result.holdsTo?.gust;
-    const holds = gust === undefined ? '' : `, and holds to a gust of ${inWords(gust, 'speed', system)}`;
+    const holds = gust === undefined ? '' : `, and holds to a gust of ${heldGustInWords(gust, system)}`;
     said.push(
       `Lowered to ${top} the tower takes ${useFigures(tower.result.use)} of what its rating there shows: ${WORDS_FOR_VERDICT[tower.verdict]}${holds}.`,
     );
@@ -69,6 +69,8 @@ export function loweredSays({ assessment, clashes, unspoken }: Lowered, system: 
     );
   } else said.push(`Lowered to ${top} the tower is not shown: no rating is given.`);
   if (clashes.length > 0)
-    said.push(`On the way down ${listed(clashes)} would meet the section below: take it off first.`);
+    said.push(
+      `On the way down ${listed(clashes)} would meet the section below: take ${clashes.length > 1 ? 'them' : 'it'} off first.`,
+    );
   return said.join(' ');
 }

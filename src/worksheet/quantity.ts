@@ -1,4 +1,4 @@
-import { DISPLAY_UNITS, type Dimension, displayValue, type UnitSystem } from '../foundation/index.ts';
+import { DISPLAY_UNITS, type Dimension, displayValue, MILE_PER_HOUR, type UnitSystem } from '../foundation/index.ts';
 
 /** A number with the unit a reader sees. */
 export interface Quantity {
@@ -37,6 +37,16 @@ export function inWords(value: number, dimension: Dimension, system: UnitSystem,
   const unit = DISPLAY_UNITS[system][dimension].label;
   const number = figures(displayValue(value, dimension, system), significant);
   return unit === '' ? number : `${number} ${unit}`;
+}
+
+/** Of a stronger gust a figure only pretends to know something: the strongest tornadoes have about this [m/s]. */
+const BEYOND_WEATHER = 300 * MILE_PER_HOUR;
+
+/** A gust that something holds to, in words: a bound where it is beyond what weather does. */
+export function heldGustInWords(gust: number, system: UnitSystem): string {
+  return gust > BEYOND_WEATHER
+    ? `more than ${inWords(BEYOND_WEATHER, 'speed', system)}`
+    : inWords(gust, 'speed', system);
 }
 
 /** A list in words: "a, b and c". */

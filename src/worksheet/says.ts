@@ -3,7 +3,7 @@ import type { Assessment, Compared, LegsAtFoot, Link, LinkResult, LowerAt, RoomL
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { linkName, placeOfFall, WORDS_FOR_BASIS } from './choice-words.ts';
 import { beyondInWords, DIMENSION_OF_COMPARED, ofWhat, WORDS_FOR_COMPARED } from './link-words.ts';
-import { inWords, listed, sentence, useFigures } from './quantity.ts';
+import { heldGustInWords, inWords, listed, sentence, useFigures } from './quantity.ts';
 import { missingSentences, questionOf } from './question-words.ts';
 
 /** The verdict in a sentence or three: what is known first, then what is not shown. */
@@ -146,7 +146,7 @@ export function linkSays(assessment: Assessment, link: Link): string {
     result.of === 'wind-ratio'
       ? ''
       : ` ${inWords(result.demand, dimension, units, 4)} asked, ${inWords(result.capacity, dimension, units, 4)} ${ALLOWED[link.kind] ?? 'shown'},`;
-  const holds = result.holdsTo ? ` Holds to an actual gust of ${inWords(result.holdsTo.gust, 'speed', units)}.` : '';
+  const holds = result.holdsTo ? ` Holds to an actual gust of ${heldGustInWords(result.holdsTo.gust, units)}.` : '';
   const range = result.useRange[0] < result.use ? ` (${useFigures(result.useRange[0])} at best)` : '';
   const areaOnly =
     link.because === 'area-only'
@@ -185,7 +185,7 @@ function torqueSays({ heldBy, turnsWith, turnsUpTo }: NonNullable<LinkResult['to
   if (heldBy === 'turning-torque') return ' No brake is told: it is held by no more than what turns it.';
   if (turnsWith === undefined) return ' Its brake holds it; in which winds it can turn is not told.';
   const upTo =
-    turnsUpTo === undefined ? '' : `, and in actual gusts up to ${inWords(turnsUpTo, 'speed', units)} it can turn`;
+    turnsUpTo === undefined ? '' : `, and in actual gusts up to ${heldGustInWords(turnsUpTo, units)} it can turn`;
   return ` Its brake holds it${upTo}.`;
 }
 

@@ -1,3 +1,4 @@
+import { withArticle } from '../../foundation/index.ts';
 import { METHOD_BY_ID, type MethodId } from '../../methods/index.ts';
 import type { SpeedBasis } from '../../wind/index.ts';
 import {
@@ -72,7 +73,7 @@ export function areasPage(answer: AreasDocument, queries: readonly Said[]): stri
 export function pressuresPage(answer: PressuresDocument, queries: readonly Said[]): string {
   const { speed, factors } = answer;
   const method = METHOD_BY_ID[answer.method as MethodId].title;
-  const lead = `By ${method}, from a ${inWords(speed)} ${WORDS_FOR_BASIS[speed.basis as SpeedBasis]}. Direction factor ${figures(factors.directionFactor)}, gust effect ${figures(factors.gustEffect)}; forces times ${figures(factors.level)} for the allowable level.`;
+  const lead = `By ${method}, from ${withArticle(inWords(speed))} ${WORDS_FOR_BASIS[speed.basis as SpeedBasis]}. Direction factor ${figures(factors.directionFactor)}, gust effect ${figures(factors.gustEffect)}; forces times ${figures(factors.level)} for the allowable level.`;
   const body = table<PressuresDocument['heights'][number]>(
     'The wind by height',
     [

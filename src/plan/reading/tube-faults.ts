@@ -1,3 +1,4 @@
+import { withArticle } from '../../foundation/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import type { PlanReader } from './plan-reader.ts';
 
@@ -22,7 +23,7 @@ export function refuseThickWall(
 ): void {
   if (!(wall >= outside / 2)) return;
   const [given, tube, most] = [wall, outside, outside / 2].map((value) => reader.say(value, 'diameter'));
-  const says = `${what} wall ${given} does not fit in a ${tube} tube: give less than ${most}.`;
+  const says = `${what} wall ${given} does not fit in ${withArticle(tube as string)} tube: give less than ${most}.`;
   reader.fault(pointer, 'wall-too-thick', given as string, `less than ${most}`, says);
 }
 

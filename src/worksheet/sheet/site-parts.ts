@@ -1,3 +1,4 @@
+import { withArticle } from '../../foundation/index.ts';
 import type { CheckDocument } from '../check-document.ts';
 import { WORDS_FOR_BASIS, WORDS_FOR_GROUND } from '../choice-words.ts';
 import { inWords } from '../quantity.ts';
@@ -170,7 +171,7 @@ export function windPart({ document }: CheckSheetGiven): SheetPart {
         ]),
       },
       small(
-        `Speed there: the design wind times the root of the factors of its height; a ${basis}, as the design wind is.`,
+        `Speed there: the design wind times the root of the factors of its height; ${withArticle(basis)}, as the design wind is.`,
       ),
     ],
   };
