@@ -101,6 +101,19 @@ describe('a mast clamped on its rotator, no bearing above it', () => {
     expect(linkOf(there, 'rotator:2')?.result?.use).toBeCloseTo(1, 6);
   });
 
+  it('ends the room left on the mast where it reaches the wanted margin', () => {
+    const ratings = [momentRating(2000, 'allowable')];
+    const answer = assessed(station(ratings));
+    const room = answer.roomLeft.find(({ on }) => on === 'mast');
+    expect(room?.link).toBe('rotator:2');
+    // (0.8·2000 − 1460.9) lbf·ft over 10 ft and 21.547 lbf for each square foot there (107.73/5).
+    expect((room?.area ?? 0) / FOOT ** 2).toBeCloseTo((1600 - MOMENT) / (10 * 21.5466), 3);
+    const [load] = station([])['loads'] as Document[];
+    const added = { ...load, name: 'b', area: (room?.area ?? 0) / FOOT ** 2, weight: 0 };
+    const there = assessed(station(ratings, { loads: [load, added] }));
+    expect(linkOf(there, 'rotator:2')?.result?.use).toBeCloseTo(0.8, 6);
+  });
+
   it('adds weight off the axis and the pull of wires, and waits for a pull that is not told', () => {
     const [load] = station([])['loads'] as Document[];
     // 20 lb one foot off the axis are 20 lbf·ft.
