@@ -76,9 +76,12 @@ function roomAt(
 /** Kinds of links that only what hangs on the mast loads. */
 const ON_MAST: readonly Link['kind'][] = ['mast', 'bearing', 'rotator'];
 
+/** No area loads these, or none that is alike from all sides. */
+const UNLOADED: readonly Link['because'][] = ['balanced', 'no-bearing', 'held-by-bearing'];
+
 /** A link against a weight or a twist asks nothing of an area that is alike from all sides. */
 const weighs = ({ result, because }: Link) =>
-  because !== 'balanced' && (result === undefined || !['weight', 'torque'].includes(result.of));
+  !UNLOADED.includes(because) && (result === undefined || !['weight', 'torque'].includes(result.of));
 
 /** What the tower or its top leaves at a height: A = ((1 − m)·capacity − demand)/(λ·q·G·arm). */
 function roomOfTower(model: TowerModel, demand: Demand, height: number, on: RoomLeft['on']): RoomByLink | undefined {
