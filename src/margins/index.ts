@@ -13,7 +13,7 @@ export * from './inquiry.ts';
 export * from './ledger.ts';
 export type { FoundationAnswer } from './links/foundation-link.ts';
 export * from './links/link.ts';
-export type { MastAnswer } from './links/mast-link.ts';
+export type { MastAnswer } from './links/mast-holds.ts';
 export type { RaisingAnswer } from './links/raising-link.ts';
 export * from './lower-at.ts';
 export * from './lowered.ts';

@@ -3,7 +3,8 @@ import type { Check } from './check-list.ts';
 import { roomByMoment, roomByShear } from './formulas.ts';
 import { type FootingContext, roomOfFooting } from './links/foundation-link.ts';
 import type { Link } from './links/link.ts';
-import { mastRoom, roomOfHolds } from './links/mast-link.ts';
+import { roomOfHolds } from './links/mast-holds.ts';
+import { mastRoom } from './links/mast-link.ts';
 import { forcePerArea, type RoomByLink } from './room-by-link.ts';
 import type { Demand, TowerModel } from './tower-model.ts';
 

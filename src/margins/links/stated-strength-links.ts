@@ -4,7 +4,8 @@ import type { ForceLevel, Rating, RatingClaim } from '../rating.ts';
 import { siteSpeed, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Compared, Link } from './link.ts';
-import { type MastAnswer, untoldPulls, windsHeldByHold } from './mast-link.ts';
+import { type MastAnswer, windsHeldByHold } from './mast-holds.ts';
+import { untoldPulls } from './mast-in-wind.ts';
 
 /**
  * Bearing, rotator and weight aloft against what their makers state: one link for each stated strength; and one for a
