@@ -1,8 +1,15 @@
 import type { Trace } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
-import { type FootLoad, type LegForces, legForces, untoldWeights } from '../structure/index.ts';
+import {
+  type FootLoad,
+  type LegForces,
+  legForces,
+  sliceForces,
+  untoldWeights,
+  type Windward,
+} from '../structure/index.ts';
 import type { Ledger } from './ledger.ts';
-import type { TowerModel } from './tower-model.ts';
+import { siteSpeed, type TowerModel } from './tower-model.ts';
 
 /** Shear [N] and moment [N·m] at the foot of the tower. */
 export interface FootForces {
@@ -31,7 +38,7 @@ export interface Reactions {
   readonly weight?: number;
   /** Of the legs of a lattice that stands by itself, nominal: shown, bolts and concrete are not checked. */
   readonly legs?: LegsAtFoot;
-  /** What a bracketed tower may pull on its highest bracket, allowable level [N]. */
+  /** What a bracketed tower may pull on its highest bracket, at most, nominal load of foundations [N]. */
   readonly bracketPull?: number;
 }
 
@@ -59,7 +66,7 @@ export function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reac
   const allWeights = tower.weight !== undefined && untoldWeights(station).length === 0;
   const last = model.levels.length - 1;
   const weight = allWeights ? (tower.weight as number) + (model.dead.weight[last] as number) : undefined;
-  const pull = bracketPull(model, ledger);
+  const pull = bracketPull(model, nominal / wind.level);
   const steady = {
     shear: model.dead.pullShear[last] as number,
     moment: (model.dead.pullMoment[last] as number) + (model.dead.leaningMoment[last] as number),
@@ -110,19 +117,46 @@ function legsOf(model: TowerModel, foot: FootLoad, trace?: Trace): LegsAtFoot | 
 }
 
 /**
- * ΣF(1 + 1.5·a/l), a above the bracket, l from the bracket to the foot: fixed at the foot, propped at the bracket. What
- * blows below it counts in full, which is more than its share; a row that reaches past it is parted there.
+ * What a bracketed tower may pull on its highest bracket, each piece of the wind at its own worst heading.
+ *
+ * R ≤ ΣF·(1 + 1.5·a/l), a above the bracket, l from it down to the next support, for any hold below; pulls as vectors
  */
-function bracketPull(model: TowerModel, ledger: Ledger): number | undefined {
-  const { tower } = model.inquiry.station;
+function bracketPull(model: TowerModel, toNominal: number): number | undefined {
+  const { tower, loads } = model.inquiry.station;
   if (tower.support !== 'bracketed' || tower.held.length === 0) return undefined;
-  const span = model.lowest - tower.foot;
-  if (span <= 0) return undefined;
-  return ledger.rows.reduce((sum, { force, momentAtFoot, low, high }) => {
-    if (high <= model.lowest || force <= 0) return sum + force;
-    const parted = low < model.lowest;
-    const share = parted ? (high - model.lowest) / (high - low) : 1;
-    const above = parted ? (high - model.lowest) / 2 : momentAtFoot / force - span;
-    return sum + force * (1 + (share * 1.5 * above) / span);
-  }, 0);
+  const highest = model.lowest;
+  const next = tower.held.reduce(
+    (most, { height }) => (height < highest - 1e-6 ? Math.max(most, height) : most),
+    tower.foot,
+  );
+  const span = highest - next;
+  if (!(span > 0)) return undefined;
+  // What lies below takes less than its own force from the bracket, unless a long span there turns a short one above it:
+  // a force on it makes a moment of at most 0.2 of force times span, which the short one balances.
+  const farBelow = Math.max(1, (0.2 * (next - tower.foot)) / span);
+  const shareAt = (z: number) => (z >= highest ? 1 + (1.5 * (z - highest)) / span : z >= next ? 1 : farBelow);
+  const { speed } = siteSpeed(model.inquiry);
+  const blown = (cut: Windward, reading: 'bad' | 'good') => {
+    const { front, side } = sliceForces(cut, speed, reading, true);
+    return cut.slices.reduce(
+      (sum, { z }, index) => sum + Math.max(front[index] as number, side[index] as number) * shareAt(z),
+      0,
+    );
+  };
+  const wind = model.hungWind.map((hung, scenario) => {
+    const own = model.ownWind[scenario];
+    return blown(hung, 'bad') + (own ? blown(own, 'good') : 0);
+  });
+  let [east, north, below] = [0, 0, 0];
+  for (const { low, count, shape } of loads) {
+    if (shape.kind !== 'wire' || shape.pull === undefined) continue;
+    const pull = count * shape.pull * shareAt(low);
+    if (low < highest) below += pull;
+    else {
+      east += pull * Math.sin(shape.heading);
+      north += pull * Math.cos(shape.heading);
+    }
+  }
+  const leaning = model.dead.leaningMoment[model.levels.length - 1] as number;
+  return Math.max(...wind) * toNominal + Math.hypot(east, north) + below + (1.5 * leaning) / span;
 }

@@ -10,7 +10,7 @@ import { inWords } from './quantity.ts';
 import { promiseOf, questionOf } from './question-words.ts';
 import { raisingSays } from './raising-document.ts';
 import { remediesLines, tubesSays } from './remedies-document.ts';
-import { headline, legsSay, linkSays, lowerAtSays, roomSays } from './says.ts';
+import { bracketSays, headline, legsSay, linkSays, lowerAtSays, roomSays } from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
 
@@ -32,6 +32,8 @@ export function checkText(
     `At the foot${reactions.heldAbove ? ', as if nothing held it above' : ''}, allowable level, ${METHOD_BY_ID[inquiry.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,
   );
   if (reactions.legs) lines.push(legsSay(reactions.legs, units));
+  const bracket = bracketSays(assessment);
+  if (bracket) lines.push(bracket);
   const hill = hillHelpOf(inquiry);
   if (hill) lines.push(hillSays(hill, units));
   if (assessment.foundation) lines.push(foundationSays(assessment.foundation, units));

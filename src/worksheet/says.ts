@@ -230,3 +230,15 @@ export function legsSay(legs: LegsAtFoot, units: UnitSystem): string {
     : '';
   return `A leg ${pulls}${presses}, nominal load of foundations; its bolts and concrete are not checked.${more}`;
 }
+
+/** "The highest bracket is pulled by up to 632 lbf …": shown, since the house is not checked. */
+export function bracketSays({ inquiry, reactions }: Assessment): string | undefined {
+  const { bracketPull } = reactions;
+  if (bracketPull === undefined) return undefined;
+  const { tower, units } = inquiry.station;
+  const lower =
+    tower.held.length > 1 ? ' Supports below it may be pushed the other way, by what is not worked out.' : '';
+  const untold = inquiry.station.loads.some(({ shape }) => shape.kind === 'wire' && shape.pull === undefined);
+  const wires = untold ? ' The pull of a wire is not in it, since it is not told.' : '';
+  return `Pull on the highest bracket, at most: ${inWords(bracketPull, 'force', units, 4)}, nominal load of foundations; the house and what fastens it there are not checked.${lower}${wires}`;
+}

@@ -534,7 +534,10 @@ export const checkSchema = component(
                 'Of one leg of a lattice that stands by itself, at the nominal load of foundations, worst heading: its pull with 0.6 of the weight against it (below zero it still presses), with none, and its push. Shown; bolts and concrete are not checked.',
             }),
         ),
-        bracketPull: z.exactOptional(quantitySchema),
+        bracketPull: z.exactOptional(quantitySchema).meta({
+          description:
+            'Of a bracketed tower: pull on its highest bracket, at most, at the nominal load of foundations, pull of wires included. Shown; the house is not checked.',
+        }),
       }),
       mast: z.exactOptional(
         z

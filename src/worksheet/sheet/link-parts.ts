@@ -2,7 +2,7 @@ import type { CheckDocument, LinkDocument } from '../check-document.ts';
 import { WORDS_FOR_BASIS, WORDS_FOR_VERDICT } from '../choice-words.ts';
 import { type DIMENSION_OF_COMPARED, WORDS_FOR_COMPARED } from '../link-words.ts';
 import { sentence, useFigures } from '../quantity.ts';
-import { legsSay } from '../says.ts';
+import { bracketSays, legsSay } from '../says.ts';
 import { type CheckSheetGiven, cautionsFor } from './given.ts';
 import { paragraph, plain, printed, RECKONED, small, strong } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
@@ -78,7 +78,8 @@ function whereSays({ demand, where, along, use }: LinkDocument): string {
 export function reactionsPart({ document, assessment }: CheckSheetGiven): SheetPart {
   const { legs } = assessment.reactions;
   const { reactions, design, foundation } = document;
-  const { allowable, nominal, strength, steady, heldAbove, weight, bracketPull } = reactions;
+  const { allowable, nominal, strength, steady, heldAbove, weight } = reactions;
+  const bracket = bracketSays(assessment);
   const row = (name: string, { shear, moment }: typeof allowable) => [
     strong(name),
     plain(printed({ value: shear.value, unit: '' }, RECKONED)),
@@ -107,9 +108,7 @@ export function reactionsPart({ document, assessment }: CheckSheetGiven): SheetP
       small(
         `As if nothing but its foot held the tower.${heldAbove ? ' It is held above: guys or brackets take a part of this, which is not worked out.' : ''}${weight ? ` Weight of all: ${printed(weight)}.` : ' Weight on the footing: not shown, since some weights are not given.'}`,
       ),
-      ...(bracketPull === undefined
-        ? []
-        : [paragraph(`Pull on the highest bracket, allowable level, at most: ${printed(bracketPull, RECKONED)}.`)]),
+      ...(bracket === undefined ? [] : [paragraph(bracket)]),
       ...(legs === undefined ? [] : [paragraph(legsSay(legs, assessment.inquiry.station.units))]),
       ...(foundation === undefined ? [] : foundationBlocks(foundation)),
       ...raisingBlocks(document),
