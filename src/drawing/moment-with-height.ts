@@ -30,15 +30,16 @@ export function momentWithHeight(assessment: Assessment): string {
   const length = DISPLAY_UNITS[units].length.inSi;
   const up = scaleOf([model.lowest / length, tower.top / length], [FOOT, TOP], 36);
   const asked = demandByHeight(assessment);
-  const held = tower.held.length > 0;
+  const belowSupport =
+    tower.held.length > 0
+      ? `Below the highest support, at ${said(model.lowest, 'length', units)}, nothing is compared or drawn.`
+      : 'Where the tower is held is not told: nothing is compared or drawn.';
   const unproven = assessment.uses.every(({ capacity }) => !(capacity > 0));
   const notes = [
     'Filled: what your wind and the weights ask, at allowable level. Heavy line with hachures: the proof envelope, what the ratings show. Beside each joint its use.',
     ...(unproven ? ['No envelope: no rating of this tower says what it proves.'] : []),
     ...coupleWords(assessment),
-    ...(held
-      ? [`Below the highest support, at ${said(model.lowest, 'length', units)}, nothing is compared or drawn.`]
-      : []),
+    ...(model.lowest > tower.foot ? [belowSupport] : []),
     ...(assessment.uses.some(({ byWindRatio }) => byWindRatio)
       ? [
           "The tower's own wind is not known: the use compares the winds on it too, so it may be more than the lines show.",

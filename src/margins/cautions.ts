@@ -8,6 +8,7 @@ import { fallChecks } from './links/fall-link.ts';
 import type { Link } from './links/link.ts';
 import { ruptureUntold } from './links/mast-link.ts';
 import { farthestTip } from './reach.ts';
+import { leansOn, misfitsOf, ratedSupports } from './stated-for.ts';
 import type { Demand, SiteSpeed, TowerModel } from './tower-model.ts';
 import type { CheckUse } from './tower-use.ts';
 
@@ -39,6 +40,7 @@ export const CAUTION_CODES = [
   'partial-factor',
   'rating-class-assumed',
   'rating-lines-assumed',
+  'rating-supports-assumed',
   'rating-basis-converted',
   'rating-level-assumed',
   'uneven-gusts',
@@ -201,13 +203,24 @@ function aboutTower(model: TowerModel, uses: readonly CheckUse[], links: readonl
   if (!model.ownKnown) say('own-drag-missing', 'verdict', { at: '/tower/shape' });
   if (new Set(scenarios.map((scenario) => scenario.solidity)).size > 1)
     say('members-unknown', 'verdict', { at: '/tower' });
-  const governing = uses.reduce((worst, use) => (use.bad > worst.bad ? use : worst), uses[0] as CheckUse);
-  if (governing.check.link === 'tower-top') say('top-couple', 'verdict', { at: '/mast' });
+  // A tower held at its very top is compared nowhere.
+  const governing = uses.reduce<CheckUse | undefined>(
+    (worst, use) => (worst === undefined || use.bad > worst.bad ? use : worst),
+    undefined,
+  );
+  if (governing?.check.link === 'tower-top') say('top-couple', 'verdict', { at: '/mast' });
   else if (mast && mast.foot === undefined) say('top-couple', 'verdict', { at: '/mast/inside' });
   else if (!mast && loads.some((load) => load.low > tower.top + 1e-6)) say('top-couple', 'verdict', { at: '/mast' });
   if (tower.support === 'guyed') say('guyed-not-analysed', 'verdict', { at: '/tower/held' });
-  if (tower.support === 'bracketed') say('bracket-not-checked', 'verdict', { at: '/tower/held' });
-  if (inquiry.unsaid.includes('supports')) say('supports-not-given', 'verdict', { at: '/tower/held' });
+  if (tower.support === 'bracketed') {
+    const told = tower.held.length > 0 ? {} : { word: 'untold' };
+    say('bracket-not-checked', 'verdict', { at: '/tower/held', ...told });
+  }
+  if (leansOn(tower) && (!tower.heldGiven || tower.held.length === 0)) {
+    const rated = ratedSupports(inquiry.ratings, tower).length;
+    const word = tower.held.length > 0 ? `rated-${tower.support}` : rated > 1 ? 'rated-apart' : 'untold';
+    say('supports-not-given', 'verdict', { at: '/tower/held', word });
+  }
   const exposed = scenarios[0]?.exposed;
   if (tower.frequency !== undefined && tower.frequency < 1) {
     const counted = model.hungWind[0]?.wind.gustVaries ?? false;
@@ -235,6 +248,8 @@ function aboutTower(model: TowerModel, uses: readonly CheckUse[], links: readonl
 }
 
 function aboutRatings(model: TowerModel, say: Say): void {
+  const { tower } = model.inquiry.station;
+  const held = leansOn(tower);
   const speaking = new Set(model.claims.map((claim) => claim.number));
   for (const claim of model.momentClaims) speaking.add(claim.number);
   model.inquiry.ratings.forEach((rating, number) => {
@@ -247,11 +262,15 @@ function aboutRatings(model: TowerModel, say: Say): void {
     if (rating.of !== 'tower') return;
     if (claim.kind === 'weight') return;
     if (!speaking.has(number)) {
+      // What the tower itself leans on is not told: that caution stands for both.
+      if (held && tower.held.length === 0 && !misfitsOf(rating, tower).includes('top')) return;
       const speedless =
         claim.kind === 'area' && wind?.speed === undefined && claim.rows.every((row) => row.speed === undefined);
       say(speedless ? 'rating-without-speed' : 'rating-for-other-height', 'verdict', { at });
       return;
     }
+    if (held && tower.held.length > 0 && rating.held === undefined)
+      say('rating-supports-assumed', 'verdict', { at: `${at}/held` });
     if ((claim.kind === 'force' || claim.kind === 'moment') && !claim.levelGiven)
       say('rating-level-assumed', 'verdict', { at });
     if (claim.kind === 'area' && claim.areaKind === 'unknown')

@@ -28,6 +28,7 @@ export * from './room-left.ts';
 export * from './sensitivity.ts';
 export * from './spread.ts';
 export * from './standard-tubes-for.ts';
+export { heldAsRated, leansOn, ratedSupports } from './stated-for.ts';
 export * from './tower-levels.ts';
 export * from './tower-model.ts';
 export * from './tower-proof.ts';

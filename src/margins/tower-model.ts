@@ -38,6 +38,7 @@ import { dragAreaForce } from './formulas.ts';
 import type { Inquiry } from './inquiry.ts';
 import { type RatedCase, ratedCases } from './rated-case.ts';
 import type { Rating } from './rating.ts';
+import { comparedFrom, misfitsOf } from './stated-for.ts';
 import { type Proven, provenOf } from './tower-proof.ts';
 
 /** One way the tower itself may meet the wind: a direction that must be tried, and what is open about its members. */
@@ -185,7 +186,7 @@ export function towerModel(inquiry: Inquiry): TowerModel {
   const { station } = inquiry;
   const { tower } = station;
   const ownKnown = ownWindKnown(tower);
-  const lowest = tower.held.reduce((highest, held) => Math.max(highest, held.height), tower.foot);
+  const lowest = comparedFrom(tower);
   const levels = levelsOf(station);
   const hold = mastHold(station.mast, tower);
   const scenarios = scenariosOf(inquiry, ownKnown);
@@ -258,14 +259,7 @@ export type BareModel = Omit<TowerModel, 'deadDemand' | 'proven' | 'worked'>;
 
 /** A rating speaks only for the height and the supports it was stated for. */
 function speaksOfThis(rating: Rating, tower: Tower): boolean {
-  if (rating.top !== undefined && Math.abs(rating.top - tower.top) > 0.01) return false;
-  if (rating.held === undefined || !tower.heldGiven) return true;
-  const given = tower.held.map((held) => held.height).sort((a, b) => a - b);
-  const stated = [...rating.held].sort((a, b) => a - b);
-  return (
-    given.length === stated.length &&
-    given.every((height, index) => Math.abs(height - (stated[index] as number)) < 0.01)
-  );
+  return misfitsOf(rating, tower).length === 0;
 }
 
 function scenariosOf(inquiry: Inquiry, ownKnown: boolean): readonly Scenario[] {

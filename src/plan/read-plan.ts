@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Inquiry, Wanted } from '../margins/index.ts';
+import { heldAsRated, type Inquiry, type Wanted } from '../margins/index.ts';
 import type { Station } from '../structure/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
 import type { Fault, Query } from './faults/fault.ts';
@@ -65,20 +65,24 @@ function readInquiry(reader: PlanReader, document: PlanDocument): Inquiry {
   const tower = readTower(reader, document.tower);
   const rotatorHeight = document.rotator === undefined ? undefined : readRotatorHeight(reader, document.rotator);
   const mast = document.mast === undefined ? undefined : readMast(reader, document.mast, rotatorHeight, tower);
+  const rotator = document.rotator === undefined ? undefined : readRotator(reader, document.rotator);
+  const loads = readLoads(reader, document.loads ?? [], tower, mast);
+  const cables = readCables(reader, document.cables ?? [], tower, mast);
+  const ratings = readRatings(reader, document.ratings ?? [], tower);
   const station: Station = present({
     units: document.units,
-    tower,
+    tower: heldAsRated(tower, ratings),
     mast,
-    rotator: document.rotator === undefined ? undefined : readRotator(reader, document.rotator),
-    loads: readLoads(reader, document.loads ?? [], tower, mast),
-    cables: readCables(reader, document.cables ?? [], tower, mast),
+    rotator,
+    loads,
+    cables,
   });
   return {
     title: document.title ?? '',
     method: document.method,
     site,
     station,
-    ratings: readRatings(reader, document.ratings ?? [], tower),
+    ratings,
     wanted: readWanted(reader, document.wanted),
     unsaid: unsaidIn(document, site, station),
   };

@@ -4,7 +4,7 @@ import { NOT_COVERED } from './caution-words.ts';
 import { type CautionDocument, type CheckDocument, cautionDocuments, checkDocument } from './check-document.ts';
 import { linkName, WORDS_FOR_VERDICT } from './choice-words.ts';
 import { heldGustInWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
-import { missingInWords } from './question-words.ts';
+import { missingSentences } from './question-words.ts';
 import { headline } from './says.ts';
 
 export interface LinkStateDocument {
@@ -221,9 +221,9 @@ function changeSays({ before, after }: LinkChange, system: UnitSystem): string {
 }
 
 /** Where no link has a use. */
-function nothingShown({ links }: Assessment): string {
+function nothingShown({ links, inquiry }: Assessment): string {
   const tower = links[0] as Link;
-  const needs = tower.needs.map((need) => missingInWords(need)).join(' ');
+  const needs = missingSentences(tower.needs, inquiry);
   return `the ${linkName(tower)} is not shown. ${needs || 'Nothing given proves it.'}`.replace(/\.$/, '');
 }
 

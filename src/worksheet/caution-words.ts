@@ -45,6 +45,16 @@ export const HILL_REASONS: Readonly<Record<string, string>> = {
   'beyond-reach': 'the tower stands beyond its reach',
 };
 
+/** Where its supports came from, if from anywhere. */
+const SUPPORTS_NOT_GIVEN: Readonly<Record<string, string>> = {
+  'rated-guyed':
+    'Where the tower is held is not given; it is taken to be as the rating has it. The wind on its guys is not counted.',
+  'rated-bracketed': 'Where the tower is held is not given; it is taken to be as the rating has it.',
+  'rated-apart':
+    'Where the tower is held is not given, and its ratings are for different supports: nothing is compared.',
+  untold: 'Where the tower is held is not given, and no rating of it names its supports: nothing is compared.',
+};
+
 /** One sentence, and what to do, for every caution. */
 export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   'engineer-and-local-code': {
@@ -172,6 +182,11 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
       'Your rating does not say how the lines it allows for lay. Read as a bundle, which credits the tower least.',
     do: 'Ask the maker how he laid them.',
   },
+  'rating-supports-assumed': {
+    says: () =>
+      'Your rating does not say where the tower it is for is held. It was taken to be for this one, held as it stands.',
+    do: 'Ask the maker at which heights guys or brackets hold the tower he rates.',
+  },
   'rating-basis-converted': {
     says: (caution) => `The rated speed was turned into ${basis(caution)}, which its standard takes.`,
     do: 'Ask the maker for the speed in the standard’s own kind.',
@@ -237,11 +252,14 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Keep the maker’s guy plan; for anything else ask an engineer.',
   },
   'supports-not-given': {
-    says: () => 'Where the tower is held is not given; it is taken to be as the rating has it.',
+    says: ({ word }) => SUPPORTS_NOT_GIVEN[word ?? ''] ?? 'Where the tower is held is not given.',
     do: 'Give the heights of guys or brackets.',
   },
   'bracket-not-checked': {
-    says: () => 'The pull on the house is shown, the house is not checked; below the bracket nothing is compared.',
+    says: ({ word }) =>
+      word === 'untold'
+        ? 'The pull on the house is not shown, since nothing tells where it holds the tower; the house is not checked.'
+        : 'The pull on the house is shown, the house is not checked; below the bracket nothing is compared.',
     do: 'Have the wall and its fixing looked at.',
   },
   'lowered-state': {

@@ -1,9 +1,10 @@
 import type { AreaKind } from '../areas/index.ts';
-import type { Gap, Inquiry } from '../margins/index.ts';
+import { DISPLAY_UNITS, displayValue, type UnitSystem } from '../foundation/index.ts';
+import { type Gap, type Inquiry, ratedSupports } from '../margins/index.ts';
 import type { MethodId } from '../methods/index.ts';
 import type { Ground } from '../wind/index.ts';
 import { methodName, WORDS_FOR_AREA, WORDS_FOR_GROUND } from './choice-words.ts';
-import { inWords, useFigures } from './quantity.ts';
+import { figures, inWords, listed, useFigures } from './quantity.ts';
 
 /** The question behind a gap, as one asks it. */
 export function questionOf(gap: Gap, inquiry: Inquiry): string {
@@ -55,19 +56,74 @@ export function promiseOf(gap: Gap, use: number): string {
   return `It may take you from ${useFigures(use)} to ${useFigures(best.use)} (${answerInWords(gap, best.answer)}).`;
 }
 
-/** Everything that is missing; several weights in one sentence. */
-export function missingSentences(needs: readonly string[]): string {
+/** Everything that is missing; several weights in one sentence, and several ratings for other heights. */
+export function missingSentences(needs: readonly string[], inquiry: Inquiry): string {
   const weights = needs.filter((need) => need.endsWith('/weight'));
-  const others = needs.filter((need) => !need.endsWith('/weight'));
-  const said = others.map((need) => missingInWords(need));
+  const tops = needs.filter(isRatedTop);
+  const others = needs.filter((need) => !need.endsWith('/weight') && !(tops.length > 1 && isRatedTop(need)));
+  const said = others.map((need) => missingInWords(need, inquiry));
+  if (tops.length > 1) said.push(otherTops(tops, inquiry));
   if (weights.length > 1) said.push(`${weights.length} weights are missing; a scale or the data sheets have them.`);
-  else if (weights.length === 1) said.push(missingInWords(weights[0] as string));
+  else if (weights.length === 1) said.push(missingInWords(weights[0] as string, inquiry));
   return said.join(' ');
 }
 
+const isRatedTop = (pointer: string) => /^\/ratings\/\d+\/top$/.test(pointer);
+
+function ratingAt(pointer: string, { ratings }: Inquiry): Inquiry['ratings'][number] | undefined {
+  return ratings.find(({ at }) => pointer.startsWith(`${at}/`));
+}
+
+/** "36 and 70 ft": exact enough that two heights which differ read differently. */
+function heightsInWords(heights: readonly number[], system: UnitSystem): string {
+  const each = heights.map((height) => figures(displayValue(height, 'length', system), 5));
+  return `${listed(each)} ${DISPLAY_UNITS[system].length.label}`;
+}
+
+function otherTops(pointers: readonly string[], inquiry: Inquiry): string {
+  const { tower, units } = inquiry.station;
+  const tops = pointers.map((pointer) => ratingAt(pointer, inquiry)?.top ?? tower.top);
+  const [stated, yours] = [heightsInWords([...new Set(tops)], units), heightsInWords([tower.top], units)];
+  return tops.length === 1
+    ? `Its rating is stated for a top at ${stated}; yours is at ${yours}.`
+    : `Its ratings are stated for tops at ${stated}; yours is at ${yours}.`;
+}
+
+function otherSupports(pointer: string, inquiry: Inquiry): string {
+  const { tower, units } = inquiry.station;
+  const stated = heightsInWords(ratingAt(pointer, inquiry)?.held ?? [], units);
+  if (tower.held.length > 0) {
+    const heights = tower.held.map(({ height }) => height).sort((a, b) => a - b);
+    return `Its rating is stated for supports at ${stated}; yours are at ${heightsInWords(heights, units)}.`;
+  }
+  const yours = tower.support === 'roof' ? 'stands on a roof and is held nowhere' : 'stands by itself';
+  return `Its rating is stated for a tower held at ${stated}; yours ${yours}, which the rating says nothing of.`;
+}
+
+/** Why a tower that leans on supports is not compared: none told, or one at its very top. */
+function supportsInWords({ station, ratings }: Inquiry): string {
+  const { tower, units } = station;
+  if (tower.held.length > 0) return 'It is held at its very top; below its highest support nothing is compared.';
+  const rated = ratedSupports(ratings, tower);
+  if (rated.length < 2) return 'Where the tower is held is missing; the maker’s drawing has it.';
+  const sets = rated.map((heights) => heightsInWords(heights, units));
+  return `Where the tower is held is missing, and its ratings are for different supports: ${sets.join('; ')}. Give those of yours.`;
+}
+
+/** "The beam hangs below the highest bracket, where nothing is compared." */
+function hungLow(pointer: string, { station }: Inquiry): string {
+  const load = station.loads.find(({ at }) => pointer === `${at}/height`);
+  const support = station.tower.support === 'bracketed' ? 'bracket' : 'guys';
+  return `“${load?.name ?? 'Something'}” hangs below the highest ${support}, where nothing is compared.`;
+}
+
 /** What is missing, by the field that would hold it. */
-export function missingInWords(pointer: string): string {
+export function missingInWords(pointer: string, inquiry: Inquiry): string {
   if (pointer === '/method') return 'This standard has no ice here; compare with another.';
+  if (pointer === '/tower/held') return supportsInWords(inquiry);
+  if (/^\/ratings\/\d+\/held$/.test(pointer)) return otherSupports(pointer, inquiry);
+  if (isRatedTop(pointer)) return otherTops([pointer], inquiry);
+  if (/^\/loads\/\d+\/height$/.test(pointer)) return hungLow(pointer, inquiry);
   const field = pointer.split('/').at(-1) ?? '';
   const words: Readonly<Record<string, string>> = {
     ratings: 'No rating of the tower is given; the maker’s sheet has it.',
@@ -89,10 +145,11 @@ export function missingInWords(pointer: string): string {
     tension: 'The pull of the wire is missing; give its tension, or its sag and weight.',
     raisedBy: 'What raises it is not told: where the line is anchored and where it takes hold.',
     rating: 'What the gear may pull is not told; its plate or its maker has it.',
-    held: 'Where the tower is held is missing; the maker’s drawing has it.',
     asDrawn: 'Whether guys, brackets and footing are the maker’s own is not said.',
-    height: 'It hangs below the highest support, where a rating by area proves nothing.',
-    cables: 'Lines and the tower’s own drag are more than the rated own drag below the highest support.',
+    cables:
+      'Below the highest support nothing is compared, and lines and the tower itself catch more wind there than is rated for the tower itself.',
+    tower:
+      'Below the highest support nothing is compared, and the tower itself catches more wind there than the rated one.',
   };
   return words[field] ?? `Missing: ${pointer}.`;
 }

@@ -70,7 +70,7 @@ function notShownSentence(assessment: Assessment, link: Link, wind: string): str
   const { inquiry, questions } = assessment;
   const name = linkName(link);
   const { result } = link;
-  const needs = missingSentences(link.needs);
+  const needs = missingSentences(link.needs, inquiry);
   if (!result) return `Not shown: ${name}. ${needs || 'Nothing given proves it.'}`;
   const reads = `${useFigures(result.use)} of what its rating shows in ${wind}, ${whereInWords(assessment, result)}`;
   switch (link.because) {
@@ -133,11 +133,12 @@ const UNSAID: Partial<Record<NonNullable<Link['because']>, string>> = {
 
 /** One link in a line. */
 export function linkSays(assessment: Assessment, link: Link): string {
-  const { units } = assessment.inquiry.station;
+  const { inquiry } = assessment;
+  const { units } = inquiry.station;
   const { result } = link;
   const name = sentence(linkName(link));
   if (!result) {
-    const needs = isUnstatedClamp(link) ? unstatedClampSays(assessment, link) : missingSentences(link.needs);
+    const needs = isUnstatedClamp(link) ? unstatedClampSays(assessment, link) : missingSentences(link.needs, inquiry);
     if (needs) return `${name}: not shown. ${needs}`;
     return `${name}: not shown. ${UNSAID[link.because ?? 'unproven'] ?? 'Nothing given proves it.'}`;
   }
@@ -153,17 +154,25 @@ export function linkSays(assessment: Assessment, link: Link): string {
       ? ' An area is no force on it: ask the maker what force sideways, torque and weight it takes.'
       : '';
   const unproven = link.because === 'unproven' ? ` ${unprovenInWords(result)}` : '';
-  const open = link.because === 'unsettled' && link.needs.length > 0 ? ` ${missingSentences(link.needs)}` : '';
+  const tellsNeeds = link.because === 'unsettled' || link.because === 'held';
+  const open = tellsNeeds && link.needs.length > 0 ? ` ${missingSentences(link.needs, inquiry)}` : '';
+  const iced =
+    link.kind === 'ice' && link.because === 'held'
+      ? ' Below its highest support nothing is compared, and ice may catch more wind there than the rated tower itself.'
+      : '';
   const turning = result.torque ? torqueSays(result.torque, units) : '';
   const over = result.over ? overSays(assessment, result.over) : '';
-  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${over}${turning}${holds}${areaOnly}${unproven}${open}`;
+  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${over}${turning}${holds}${areaOnly}${unproven}${open}${iced}`;
 }
 
 /** A rotator on which a mast without a bearing is clamped, of which nobody states what moment it takes. */
 const isUnstatedClamp = ({ kind, needs }: Link): boolean => kind === 'rotator' && needs.includes('/ratings');
 
 function unstatedClampSays({ inquiry, mast }: Assessment, { needs }: Link): string {
-  const besides = missingSentences(needs.filter((need) => need !== '/ratings'));
+  const besides = missingSentences(
+    needs.filter((need) => need !== '/ratings'),
+    inquiry,
+  );
   const moment = mast?.clampMoment;
   const figure =
     moment === undefined || besides !== ''

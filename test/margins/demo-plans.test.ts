@@ -162,7 +162,7 @@ const ANSWERS = [
   ['ten-numbers', 'not-shown', 'shear', 0, 1.0011394, 0.2541659, 104.94023, 74.942315, undefined],
   ['river-bluff', 'thin', 'shear', 0, 0.9430207, 0.6024446, 108.12564, 77.21715, -5.6695363],
   ['light-mast', 'thin', 'shear', 0, 0.8043505, 0.8043505, 50.765923, 38.302391, -0.0066514],
-  ['house-bracket', 'within', 'shear', 18, 0.7587399, 0.7587399, 126.28338, 90.184375, 0.970544],
+  ['house-bracket', 'not-shown', 'shear', 18, 0.7587399, 0.7587399, 126.28338, 90.184375, undefined],
   ['guyed-lattice', 'not-shown', 'moment', 65, 2.8497694, 0.1323879, 63.976267, 45.688193, undefined],
   ['headland-ridge', 'within', 'shear', 0, 0.7040778, 0.7040778, 31.247391, 45.390204, -0.2448],
 ] as const;

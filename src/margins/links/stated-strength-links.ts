@@ -1,6 +1,7 @@
 import { hungMasses, sliceForces, untoldWeights } from '../../structure/index.ts';
 import type { WindsHeld } from '../holds-to-use.ts';
 import type { ForceLevel, Rating, RatingClaim } from '../rating.ts';
+import { misfitsOf } from '../stated-for.ts';
 import { siteSpeed, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Compared, Link } from './link.ts';
@@ -153,6 +154,8 @@ function mastNeeds(model: TowerModel, mast: MastAnswer | undefined): readonly st
 function weightAloft(model: TowerModel, rating: Rating, number: number): Link {
   const base = { id: `weight:${number + 1}`, kind: 'weight' } as const;
   const { station } = model.inquiry;
+  const misfits = misfitsOf(rating, station.tower).map((misfit) => `${rating.at}/${misfit}`);
+  if (misfits.length > 0) return linkOf(model, base, undefined, misfits);
   const needs = untoldWeights(station);
   const weight = hungMasses(station).reduce((sum, { mass }) => sum + mass, 0);
   const capacity = rating.claim.kind === 'weight' ? rating.claim.weight : 0;

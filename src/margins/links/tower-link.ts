@@ -9,6 +9,7 @@ import {
 } from '../../structure/index.ts';
 import { holdsTo } from '../holds-to.ts';
 import type { IceCase } from '../ice-case.ts';
+import { leansOn, misfitsOf } from '../stated-for.ts';
 import { type Demand, isBraced, siteSpeed, type TowerModel } from '../tower-model.ts';
 import { type CheckUse, type LinkUse, linkUse } from '../tower-use.ts';
 import { verdictOf } from '../verdict.ts';
@@ -31,6 +32,10 @@ export function towerLink(model: TowerModel, uses: readonly CheckUse[], demand: 
   const base = { id: 'tower', kind: 'tower' } as const;
   const found = linkUse(uses, 'tower');
   const needs = towerNeeds(model);
+  if (supportsUntold(model)) return { ...base, verdict: 'not-shown', because: 'missing', needs };
+  if (model.lowest >= model.inquiry.station.tower.top) {
+    return { ...base, verdict: 'not-shown', because: 'held', needs: ['/tower/held', ...needs] };
+  }
   if (!found || model.claims.length + model.momentClaims.length === 0) {
     return { ...base, verdict: 'not-shown', because: 'missing', needs };
   }
@@ -100,11 +105,13 @@ function compared(model: TowerModel, use: CheckUse, demand: Demand): Compared {
 
 /** What the tower link cannot do without. */
 function towerNeeds(model: TowerModel): readonly string[] {
-  const { ratings, station } = model.inquiry;
+  const { station } = model.inquiry;
   const needs: string[] = [];
+  const untold = supportsUntold(model);
+  if (untold) needs.push('/tower/held');
   if (model.claims.length + model.momentClaims.length === 0) {
-    const unfinished = ratings.find((rating) => rating.of === 'tower' && rating.claim.kind === 'area');
-    needs.push(unfinished ? `${unfinished.at}/wind` : '/ratings');
+    // Ratings that name supports may fit once the tower's own are told.
+    needs.push(...ratingNeeds(model).filter((need) => !untold || !need.endsWith('/held')));
   }
   if (
     !model.ownKnown &&
@@ -118,29 +125,53 @@ function towerNeeds(model: TowerModel): readonly string[] {
   return needs;
 }
 
-/** Below the highest guy a tower is no cantilever; what must hold for the rating to speak for it all the same. */
+/** What keeps the ratings of the tower from speaking of it, where none does. */
+function ratingNeeds({ inquiry }: TowerModel): readonly string[] {
+  const { tower } = inquiry.station;
+  const ofTower = inquiry.ratings.filter(({ of, claim }) => of === 'tower' && claim.kind !== 'weight');
+  if (ofTower.length === 0) return ['/ratings'];
+  const unfinished = ofTower.find((rating) => rating.claim.kind === 'area' && misfitsOf(rating, tower).length === 0);
+  return [
+    ...(unfinished ? [`${unfinished.at}/wind`] : []),
+    ...ofTower.flatMap((rating) => misfitsOf(rating, tower).map((misfit) => `${rating.at}/${misfit}`)),
+  ];
+}
+
+/** It leans on guys or brackets, and neither the plan nor its ratings tell where. */
+function supportsUntold({ inquiry }: TowerModel): boolean {
+  const { tower } = inquiry.station;
+  return leansOn(tower) && tower.held.length === 0;
+}
+
+/**
+ * Below its highest support a tower is no cantilever, and nothing is compared; what must hold for the rating to speak for it
+ * all the same: guys as the maker draws them, and nothing there but lines and its own drag, within the rated own drag.
+ */
 function heldGaps(model: TowerModel): readonly string[] {
   const { tower, loads, cables } = model.inquiry.station;
-  if (tower.support !== 'guyed') return tower.support === 'bracketed' && tower.held.length === 0 ? ['/tower/held'] : [];
+  if (!leansOn(tower)) return [];
   const gaps: string[] = [];
-  if (tower.held.length === 0) gaps.push('/tower/held');
-  if (!tower.asDrawn) gaps.push('/tower/asDrawn');
+  if (tower.support === 'guyed' && !tower.asDrawn) gaps.push('/tower/asDrawn');
   for (const load of loads) if (load.low < model.lowest) gaps.push(`${load.at}/height`);
   const unnamed = model.claims.filter((claim) => claim.cases.every((each) => !each.rated[0]?.provesOwn));
   if (unnamed.length > 0 && unnamed.length === model.claims.length) {
     // Nothing but a named standard stands behind the wind on the tower itself.
     for (const claim of unnamed) gaps.push(`${claim.rating.at}/wind/method`);
+  } else if (!model.ownKnown) {
+    // Alone it is within the rated wind where its use is; how much room that leaves for lines, only its shape tells.
+    if (tower.support === 'guyed' || cables.length > 0) gaps.push('/tower/shape');
   } else if (model.claims.every((claim) => !ownStaysBelow(model, claim.number))) {
-    gaps.push(cables.length > 0 ? '/cables' : '/ratings');
+    gaps.push(cables.length > 0 ? '/cables' : '/tower');
   }
   return gaps;
 }
 
-/** Own drag plus lines is nowhere above the rated own drag. */
+/** Own drag plus lines is nowhere above the rated own drag; on a bracketed tower, nowhere below its highest support. */
 function ownStaysBelow(model: TowerModel, number: number): boolean {
   const claim = model.claims.find((each) => each.number === number);
   if (!claim || !model.ownKnown) return false;
-  const { levels, hold } = model;
+  const { levels, hold, lowest } = model;
+  const { support } = model.inquiry.station.tower;
   const { speed } = siteSpeed(model.inquiry);
   return model.scenarios.every((_, scenario) => {
     const own = model.ownWind[scenario] as Windward;
@@ -154,16 +185,17 @@ function ownStaysBelow(model: TowerModel, number: number): boolean {
       forces.side[index] = 0;
     });
     const ofLines = profileOf(cut, forces, levels, hold);
-    return levels.every((_level, index) =>
-      claim.cases.every((each) => {
+    return levels.every(({ z }, index) => {
+      if (support === 'bracketed' && z >= lowest) return true;
+      return claim.cases.every((each) => {
         const proven = each.own[scenario];
         if (!proven || !each.rated[scenario]?.provesOwn) return false;
         // Per length of tower: what is added between one level and the next must stay within what was rated there.
         const before = index === 0 ? 0 : index - 1;
         const step = (values: number[]) => (values[index] as number) - (index === 0 ? 0 : (values[before] as number));
         return step(asked.shear) + step(ofLines.shear) <= step(proven.shear) + 1e-9;
-      }),
-    );
+      });
+    });
   });
 }
 
@@ -181,6 +213,7 @@ export function topLink(model: TowerModel, uses: readonly CheckUse[], demand: De
   if (!mast) return [];
   const base = { id: 'tower-top', kind: 'tower-top' } as const;
   const found = linkUse(uses, 'tower-top');
+  if (supportsUntold(model)) return [{ ...base, verdict: 'not-shown', because: 'missing', needs: ['/tower/held'] }];
   if (mast.foot === undefined) return [{ ...base, verdict: 'not-shown', because: 'missing', needs: ['/mast/inside'] }];
   if (!found) return [];
   if (!Number.isFinite(found.bad))
@@ -209,12 +242,13 @@ export function iceLink(model: TowerModel, ice: IceCase | undefined): readonly L
   if (!shown) return notShown(ice.thicknessAtTop === undefined ? 'no-ice-rule' : 'missing', ice.needs);
   const found = linkUse(shown.uses, 'tower', 'tower-top');
   const needs = towerNeeds(model);
+  if (model.lowest >= model.inquiry.station.tower.top) return notShown('held', needs);
   if (!found || !Number.isFinite(found.bad)) return notShown(needs.length > 0 ? 'missing' : 'unproven', needs);
   const { holdsTo: _, keepsMarginTo: __, ...result } = resultOf(shown.model, found, shown.bad);
   const verdict = verdictOf(found.bad, found.goodOver, model.inquiry.wanted.margin);
   if (verdict === 'over') return [{ ...base, verdict, needs: [], result }];
-  // Ice makes the tower's own drag larger than any rated one, which a guyed tower's proof leans on.
-  if (model.inquiry.station.tower.support === 'guyed') return notShown('held', [], result);
+  // Ice makes the tower's own drag larger than any rated one, which the proof of a held tower leans on.
+  if (leansOn(model.inquiry.station.tower)) return notShown('held', [], result);
   if (needs.length > 0) return notShown('missing', needs, result);
   if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
   return notShown(found.good > 1 ? 'unproven' : 'unsettled', [], result);

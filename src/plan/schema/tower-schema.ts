@@ -81,7 +81,13 @@ export const towerSchema = z
     ...sectionShape,
     telescopes: optional(yesOrNo('Its sections slide into each other')),
     nested: optional(quantity('length', 'Height of its top when down')),
-    held: optional(z.array(held).min(1).max(40).meta({ description: 'Guys and brackets' })),
+    held: optional(
+      z
+        .array(held)
+        .min(1)
+        .max(40)
+        .meta({ description: 'Guys and brackets; where none are given, those its ratings name' }),
+    ),
     hinge: optional(hinge),
     weight: optional(quantity('weight', 'Weight of the whole tower')),
     frequency: optional(quantity('frequency', 'Lowest natural frequency')),

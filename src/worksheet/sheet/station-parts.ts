@@ -79,7 +79,8 @@ export function structurePart(given: CheckSheetGiven): SheetPart {
 function heldNote({ assessment }: CheckSheetGiven): { readonly note?: string } {
   const { tower, units } = assessment.inquiry.station;
   if (tower.held.length === 0) return {};
-  return { note: `at ${listed(tower.held.map(({ height }) => inWords(height, 'length', units, RECKONED)))}` };
+  const heights = listed(tower.held.map(({ height }) => inWords(height, 'length', units, RECKONED)));
+  return { note: `at ${heights}${tower.heldGiven ? '' : ', as its rating has it'}` };
 }
 
 function sectionsSay({ station: { tower } }: Assessment['inquiry']): string {

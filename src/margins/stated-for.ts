@@ -1,0 +1,95 @@
+import type { Tower } from '../structure/index.ts';
+import type { Rating } from './rating.ts';
+
+/** Heights of one support, or of one top, may be written this far apart [m]. */
+const SAME_HEIGHT = 0.01;
+
+/** What a rating was stated for and the tower is not. */
+export type Misfit = 'top' | 'held';
+
+/**
+ * What keeps a rating from speaking of a tower: it was stated for another height or for other supports. One that names
+ * supports says nothing of a tower that has none, or whose own nobody tells.
+ *
+ * @param rating of the tower [-]
+ * @param tower as it stands [-]
+ * @returns what differs; nothing where the rating speaks of it [-]
+ * @source derived
+ */
+export function misfitsOf(rating: Pick<Rating, 'top' | 'held'>, tower: Tower): readonly Misfit[] {
+  const misfits: Misfit[] = [];
+  if (rating.top !== undefined && Math.abs(rating.top - tower.top) > SAME_HEIGHT) misfits.push('top');
+  const heights = tower.held.map(({ height }) => height);
+  if (rating.held !== undefined && !sameHeights(rating.held, heights)) misfits.push('held');
+  return misfits;
+}
+
+/**
+ * Whether a tower leans on guys or brackets.
+ *
+ * @param tower the tower [-]
+ * @returns true when it does [-]
+ * @source derived
+ */
+export function leansOn(tower: Pick<Tower, 'support'>): boolean {
+  return tower.support === 'guyed' || tower.support === 'bracketed';
+}
+
+/**
+ * The lowest height at which a tower is compared: its foot, or its highest support. Where it leans on supports that nobody
+ * tells it is no cantilever from any height known, and nothing is compared.
+ *
+ * @param tower the tower [-]
+ * @returns height above ground [m]
+ * @source derived
+ */
+export function comparedFrom(tower: Tower): number {
+  if (leansOn(tower) && tower.held.length === 0) return tower.top;
+  return tower.held.reduce((highest, { height }) => Math.max(highest, height), tower.foot);
+}
+
+/**
+ * The sets of supports that the ratings of a tower name, each once, of those ratings that are for its height.
+ *
+ * @param ratings all ratings [-]
+ * @param tower the tower [-]
+ * @returns heights above ground, from the lowest up [m]
+ * @source derived
+ */
+export function ratedSupports(ratings: readonly Rating[], tower: Tower): readonly (readonly number[])[] {
+  const sets: (readonly number[])[] = [];
+  for (const rating of ratings) {
+    const { of, held } = rating;
+    if (of !== 'tower' || held === undefined || misfitsOf(rating, tower).includes('top')) continue;
+    if (!sets.some((set) => sameHeights(set, held))) sets.push(ascending(held));
+  }
+  return sets;
+}
+
+/**
+ * A tower that leans on supports which its plan does not give, held as its ratings have it where they agree.
+ *
+ * @param tower as the plan has it [-]
+ * @param ratings all ratings [-]
+ * @returns the tower, with supports where it had none and the ratings name one set of them [-]
+ * @source project-rule
+ */
+export function heldAsRated(tower: Tower, ratings: readonly Rating[]): Tower {
+  if (!leansOn(tower) || tower.heldGiven) return tower;
+  const [heights, another] = ratedSupports(ratings, tower);
+  if (heights === undefined || another !== undefined) return tower;
+  const by = tower.support === 'guyed' ? 'guys' : 'bracket';
+  return { ...tower, held: heights.map((height) => ({ height, by })) };
+}
+
+function sameHeights(one: readonly number[], other: readonly number[]): boolean {
+  const [these, those] = [ascending(one), ascending(other)];
+  return (
+    these.length === those.length &&
+    these.every((height, index) => Math.abs(height - (those[index] as number)) < SAME_HEIGHT)
+  );
+}
+
+function ascending(heights: readonly number[]): readonly number[] {
+  return [...heights].sort((a, b) => a - b);
+}
