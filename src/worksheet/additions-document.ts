@@ -171,12 +171,15 @@ function newQueries(before: readonly QueryDocument[], proposed: ProposedPlan | u
 export function additionsSays({ before, after }: Additions, system: UnitSystem): string {
   const best = after.find(({ rank }) => rank === 1) as Addition;
   const told = best.links.some((link) => link.after?.result);
-  const leaves = best.assessment.verdict === 'over' ? 'is over by the least' : 'leaves the weakest link the most';
+  const leaves = best.assessment.verdict === 'over' ? 'is over by the least' : 'leaves the most margin';
   const lead = after.length === 1 || !told ? '' : `Of ${after.length} proposals "${best.name}" ${leaves}. `;
   return `${lead}${additionSays(before, best, system)}`;
 }
 
-/** "Tribander: the tower goes from 0.62 to 0.81, thin; it then holds to an actual gust of 71 mph instead of 82 mph." */
+/**
+ * "Tribander: the tower goes from 0.62 to 0.81, thin; it then holds to an actual gust of 71 mph instead of 82 mph.": the
+ * link that then holds to the least, what is over or no longer shown besides, and what changed most where that one did not.
+ */
 export function additionSays(before: Assessment, addition: Addition, system: UnitSystem): string {
   const { links, assessment } = addition;
   const change = telling(links);
@@ -184,17 +187,21 @@ export function additionSays(before: Assessment, addition: Addition, system: Uni
   const others = links.filter((link) => link !== change && link.after);
   const named = (which: (link: LinkChange) => boolean) =>
     listed(others.filter(which).map(({ after }) => linkName(after as Link)));
-  const over = named(({ after }) => after?.verdict === 'over');
+  const stays = (link: LinkChange) => link.after?.kind === 'fall' && unmoved(link);
+  const over = named((link) => link.after?.verdict === 'over' && !stays(link));
+  const overStill = named((link) => link.after?.verdict === 'over' && stays(link));
   const lost = named((link) => notShown(link.after) && link.before !== undefined && !notShown(link.before));
   const unshown = named((link) => notShown(link.after) && link.before === undefined);
-  const weakest = assessment.links.find((link) => link.id === assessment.weakest);
-  const turned = weakest && weakest.id !== change?.id && weakest.id !== before.weakest;
+  const also = change?.after?.verdict === 'over' ? ' as well' : '';
+  const moved = change && unmoved(change) ? mostMoved(others) : undefined;
   return [
     `${addition.name}: ${said}.`,
-    ...(over === '' ? [] : [`Over as well: ${over}.`]),
+    ...weakestSays(before, change, system),
+    ...(moved === undefined ? [] : [`${sentence(changeSays(moved, system))}.`]),
+    ...(over === '' ? [] : [`Over${also}: ${over}.`]),
+    ...(overStill === '' ? [] : [`Over as before: ${overStill}.`]),
     ...(lost === '' ? [] : [`No longer shown: ${lost}.`]),
     ...(unshown === '' ? [] : [`Not shown with it: ${unshown}.`]),
-    ...(turned ? [`${sentence(linkName(weakest))} would then be the weakest.`] : []),
   ].join(' ');
 }
 
@@ -202,21 +209,49 @@ function notShown(link: Link | undefined): boolean {
   return link?.verdict === 'not-shown';
 }
 
+/** Which link held to the lowest gust before, where it is another one that does now. */
+function weakestSays(before: Assessment, change: LinkChange | undefined, system: UnitSystem): readonly string[] {
+  const was = before.links.find(({ id }) => id === before.weakest);
+  if (!change?.after?.result?.holdsTo || !was?.result?.holdsTo || was.id === change.id) return [];
+  if (notShown(change.after)) return [];
+  const gust = heldGustInWords(was.result.holdsTo.gust, system);
+  return [`Before, the link that held to the least was the ${linkName(was)}, to ${gust}.`];
+}
+
+function unmoved({ before, after }: LinkChange): boolean {
+  const [was, is] = [before?.result?.use, after?.result?.use];
+  return was !== undefined && is !== undefined && useFigures(was) === useFigures(is);
+}
+
+/** Of the other links that are shown, the one whose use changes most; none where all stay. */
+function mostMoved(links: readonly LinkChange[]): LinkChange | undefined {
+  const step = ({ before, after }: LinkChange) => Math.abs((after?.result?.use ?? 0) - (before?.result?.use ?? 0));
+  const moved = links.filter(
+    (link) => link.before?.result && link.after?.result && !notShown(link.after) && !unmoved(link),
+  );
+  const [first, ...rest] = moved;
+  return first && rest.reduce((most, each) => (step(each) > step(most) ? each : most), first);
+}
+
 function changeSays({ before, after }: LinkChange, system: UnitSystem): string {
   const { verdict, result } = after as Link;
   const name = linkName(after as Link);
   const use = useFigures(result?.use ?? 0);
   const was = before?.result === undefined ? undefined : useFigures(before.result.use);
+  const many = name.startsWith('tubes of ');
+  const [comes, stays, goes, it] = many
+    ? ['come', 'stay', 'go', 'they then hold']
+    : ['comes', 'stays', 'goes', 'it then holds'];
   const moved =
     was === undefined
-      ? `the ${name} comes to ${use}`
+      ? `the ${name} ${comes} to ${use}`
       : was === use
-        ? `the ${name} stays at ${use}`
-        : `the ${name} goes from ${was} to ${use}`;
+        ? `the ${name} ${stays} at ${use}`
+        : `the ${name} ${goes} from ${was} to ${use}`;
   const gust = result?.holdsTo && heldGustInWords(result.holdsTo.gust, system);
   const wasGust = before?.result?.holdsTo && heldGustInWords(before.result.holdsTo.gust, system);
   const instead = wasGust === undefined || wasGust === gust ? '' : ` instead of ${wasGust}`;
-  const holds = gust === undefined ? '' : `; it then holds to an actual gust of ${gust}${instead}`;
+  const holds = gust === undefined ? '' : `; ${it} to an actual gust of ${gust}${instead}`;
   return `${moved}, ${WORDS_FOR_VERDICT[verdict]}${holds}`;
 }
 
@@ -227,13 +262,23 @@ function nothingShown({ links, inquiry }: Assessment): string {
   return `the ${linkName(tower)} is not shown. ${needs || 'Nothing given proves it.'}`.replace(/\.$/, '');
 }
 
-/** The link with the largest use after it, of those that are over where any is. */
+/**
+ * The link that holds to the lowest gust after it, of those that are over where any is; where none holds to a gust, the one
+ * with the largest use. How far the tower may fall is told first only where it changes and nothing else has a use.
+ */
 function telling(links: readonly LinkChange[]): LinkChange | undefined {
   const used = links.filter(({ after }) => after?.result);
-  const over = used.filter(({ after }) => after?.verdict === 'over');
-  const [first, ...others] = over.length > 0 ? over : used;
+  const standing = used.filter(({ after }) => after?.kind !== 'fall');
+  const over = standing.filter(({ after }) => after?.verdict === 'over');
+  const falls = used.filter((link) => link.after?.kind === 'fall' && !unmoved(link));
+  const pool = [over, standing, falls].find((each) => each.length > 0) ?? [];
+  const held = pool.filter(({ after }) => after?.result?.holdsTo);
   const use = ({ after }: LinkChange) => after?.result?.use ?? 0;
-  return first && others.reduce((most, each) => (use(each) > use(most) ? each : most), first);
+  const gust = ({ after }: LinkChange) => after?.result?.holdsTo?.gust ?? Number.POSITIVE_INFINITY;
+  const [first, ...others] = held.length > 0 ? held : pool;
+  const worse = (one: LinkChange, other: LinkChange) =>
+    held.length > 0 ? gust(one) < gust(other) : use(one) > use(other);
+  return first && others.reduce((worst, each) => (worse(each, worst) ? each : worst), first);
 }
 
 /** Proposals as plain text, the best first. */

@@ -31,12 +31,22 @@ function mainLink(assessment: Assessment): Link {
   if (tower.verdict === 'not-shown' && links.every((link) => link.verdict !== 'over')) return tower;
   const shown = links.filter((link) => link.result && link.verdict !== 'not-shown');
   const over = shown.filter((link) => link.verdict === 'over');
-  // How far it may fall says nothing of what it takes; it has a sentence of its own.
-  const overInWind = over.filter((link) => link.kind !== 'fall');
-  const foremost = [overInWind, over, shown].find((each) => each.length > 0) as readonly Link[];
+  const thin = shown.filter((link) => link.verdict === 'thin');
+  // How far it may fall says nothing of what it takes, nor does what is lifted or weighed in still air: the one comes first
+  // only where it alone is over or shown, the other where its verdict is worse.
+  const standing = (each: readonly Link[]) => each.filter((link) => link.kind !== 'fall');
+  const inWind = (each: readonly Link[]) => each.filter((link) => !isInStillAir(link));
+  const orders = [standing(over), over, inWind(thin), thin, inWind(shown), standing(shown), shown];
+  const foremost = orders.find((each) => each.length > 0) as readonly Link[];
   return foremost.reduce((worst, link) =>
     (link.result as LinkResult).use > (worst.result as LinkResult).use ? link : worst,
   );
+}
+
+/** Wind has no part in it. */
+function isInStillAir({ kind, result }: Link): boolean {
+  const still: readonly Link['kind'][] = ['weight', 'raising', 'lying', 'hoist', 'fall'];
+  return still.includes(kind) || result?.of === 'weight';
 }
 
 function mainSentence(assessment: Assessment, link: Link): string {
@@ -52,7 +62,7 @@ function mainSentence(assessment: Assessment, link: Link): string {
     const beyond = link.verdict === 'over' ? beyondInWords(link) : '';
     const said = result.over ?? result;
     const besides = result.over ? ` (${useFigures(result.use)} ${whereInWords(assessment, result)})` : '';
-    return `${sentence(link.verdict)}${soFar}: in ${wind} the ${name} takes ${useFigures(said.use)} of ${ofWhat(link)}, ${whereInWords(assessment, said)}${besides}${beyond}.`;
+    return `${sentence(link.verdict)}${soFar}: ${isInStillAir(link) ? '' : `in ${wind} `}the ${name} takes ${useFigures(said.use)} of ${ofWhat(link)}, ${whereInWords(assessment, said)}${besides}${beyond}.`;
   }
   return notShownSentence(assessment, link, wind);
 }

@@ -53,14 +53,14 @@ describe('POST /v1/additions', () => {
     },
   );
 
-  it('ranks what leaves the weakest link the most first, and says so', async () => {
+  it('ranks what leaves the most margin first, and says so', async () => {
     const proposals = [
       { name: 'a heavy one', add: [{ name: 'big', above: 3, area: 12, areaKind: 'effective' }] },
       { name: 'the beam gone', remove: ['four-element beam'] },
     ];
     const { body } = await post('/v1/additions', { plan: demoPlan('river-bluff'), proposals }).expect(200);
     expect(body.after.map(({ rank }: { rank: number }) => rank)).toEqual([2, 1]);
-    expect(body.says).toMatch(/^Of 2 proposals "the beam gone" leaves the weakest link the most\. the beam gone: the /);
+    expect(body.says).toMatch(/^Of 2 proposals "the beam gone" leaves the most margin\. the beam gone: the /);
     const text = await post('/v1/additions?as=text', { plan: demoPlan('river-bluff'), proposals }).expect(200);
     expect(text.text.startsWith(`Heron Bluff\n\n${body.says}\n`)).toBe(true);
     expect(text.text).toContain('1. the beam gone: the tower goes from 0.943 to ');
