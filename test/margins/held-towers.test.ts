@@ -222,11 +222,14 @@ describe('below the highest bracket', () => {
     expect(linkOf(free, 'ice')?.verdict).toBe('within');
   });
 
-  it('is why the crank-up on the gable is not shown: its maker allowed for no lines', () => {
+  it('leaves the crank-up on the gable not shown once its lines run on to the ground, for which its maker did not allow', () => {
     const gable = demoPlan('house-bracket');
     const [rating] = gable['ratings'] as Document[];
+    const [lines] = gable['cables'] as Document[];
+    const down = { ...gable, cables: [{ ...lines, from: 0 }] };
     const withCables = { count: 2, diameter: 0.405, laid: 'ribbon' };
-    expect(linkOf(gable, 'tower')).toMatchObject({ verdict: 'not-shown', because: 'held', needs: ['/cables'] });
-    expect(linkOf({ ...gable, ratings: [{ ...rating, withCables }] }, 'tower')?.verdict).toBe('within');
+    expect(linkOf(gable, 'tower')?.verdict).toBe('within');
+    expect(linkOf(down, 'tower')).toMatchObject({ verdict: 'not-shown', because: 'held', needs: ['/cables'] });
+    expect(linkOf({ ...down, ratings: [{ ...rating, withCables }] }, 'tower')?.verdict).toBe('within');
   });
 });
