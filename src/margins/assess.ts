@@ -140,14 +140,18 @@ export function assess(inquiry: Inquiry): Assessment {
     uses,
   };
 }
+/** The link that holds to the lowest gust; what is over without any wind holds to none. */
 function weakestOf(links: readonly Link[]): string | undefined {
   let weakest: Link | undefined;
-  for (const link of links) {
-    const gust = link.result?.holdsTo?.gust;
-    if (gust !== undefined && (weakest === undefined || gust < (weakest.result?.holdsTo?.gust as number)))
-      weakest = link;
-  }
+  for (const link of links) if (isWeaker(link, weakest)) weakest = link;
   return weakest?.id;
+}
+
+function isWeaker({ result }: Link, other: Link | undefined): boolean {
+  const [calm, most] = [result?.inCalm ?? 0, other?.result?.inCalm ?? 0];
+  if (calm > 1 || most > 1) return calm > most;
+  const gust = result?.holdsTo?.gust;
+  return gust !== undefined && gust < (other?.result?.holdsTo?.gust ?? Number.POSITIVE_INFINITY);
 }
 
 /** Spacing of the wind table: ten feet or three metres. */

@@ -18,6 +18,8 @@ export interface UseByWind {
 export interface WindsHeld {
   readonly holdsTo?: HoldsTo;
   readonly keepsMarginTo?: number;
+  /** Its use without wind, where that alone leaves less than the wanted margin. */
+  readonly inCalm?: number;
 }
 
 /**
@@ -36,9 +38,24 @@ export function windsHeld(model: TowerModel, use: UseByWind): WindsHeld {
   const { speed } = siteSpeed(inquiry);
   const reaching = windsReaching(inquiry, use, speed);
   const holdsTo = reaching(1);
-  if (!holdsTo) return {};
+  const calm = inCalm(model, use.design(0));
+  if (!holdsTo) return calm;
   const keeps = canBeLowered(model) ? reaching(1 - inquiry.wanted.margin) : undefined;
-  return { holdsTo, ...(keeps ? { keepsMarginTo: keeps.gust } : {}) };
+  return { holdsTo, ...(keeps ? { keepsMarginTo: keeps.gust } : {}), ...calm };
+}
+
+/**
+ * The use of a link without wind, where it is worth a word: less than the wanted margin is left then already.
+ *
+ * u(0) > 1 − m
+ *
+ * @param model the tower [-]
+ * @param use without wind [-]
+ * @returns the use, or nothing [-]
+ * @source derived
+ */
+export function inCalm(model: TowerModel, use: number): Pick<WindsHeld, 'inCalm'> {
+  return Number.isFinite(use) && use > 1 - model.inquiry.wanted.margin ? { inCalm: use } : {};
 }
 
 /**

@@ -17,17 +17,21 @@ export const lowerAtGust = defineFormula({
 });
 
 export interface LowerAt {
-  /** Forecast gust, an actual 3-second one at 10 m over open ground [m/s]. */
-  readonly gust: number;
+  /** Forecast gust, an actual 3-second one at 10 m over open ground [m/s]; absent where no wind at all is too much already. */
+  readonly gust?: number;
   readonly ofLink: string;
+  /** Its use without wind, where that leaves less than the wanted margin. */
+  readonly inCalm?: number;
   /** Other links that are not shown, so that they may be weaker. */
   readonly without: readonly string[];
+  /** Ice is given, and is not counted. */
+  readonly withoutIce: boolean;
 }
 
 /**
  * The forecast gust at which to lower a tower that can be lowered.
  *
- * v_low = (1 − a)·min v_m
+ * v_low = (1 − a)·min v_m; none where a link has less than the wanted margin without wind
  *
  * @param inquiry the plan in SI [-]
  * @param links with the gust to which each keeps the wanted margin [-]
@@ -39,15 +43,23 @@ export function lowerAtOf(inquiry: Inquiry, links: readonly Link[], trace?: Trac
   const { tower } = inquiry.station;
   if (tower.hingeHeight === undefined && !tower.telescopes) return undefined;
   let weakest: Link | undefined;
-  for (const link of links) {
-    const gust = link.result?.keepsMarginTo;
-    if (gust !== undefined && gust < (weakest?.result?.keepsMarginTo ?? Number.POSITIVE_INFINITY)) weakest = link;
-  }
-  const gust = weakest?.result?.keepsMarginTo;
-  if (!weakest || gust === undefined) return undefined;
-  return {
-    gust: evaluate(trace, lowerAtGust, [gust, inquiry.wanted.forecast]),
+  for (const link of links) if (reachesFirst(link, weakest)) weakest = link;
+  if (!weakest?.result) return undefined;
+  const { inCalm, keepsMarginTo } = weakest.result;
+  const others = {
     ofLink: weakest.id,
     without: links.filter((link) => link.verdict === 'not-shown' && link !== weakest).map((link) => link.id),
+    withoutIce: inquiry.site.ice !== undefined,
   };
+  if (inCalm !== undefined) return { inCalm, ...others };
+  if (keepsMarginTo === undefined) return undefined;
+  return { gust: evaluate(trace, lowerAtGust, [keepsMarginTo, inquiry.wanted.forecast]), ...others };
+}
+
+/** The most used without wind comes first, then what reaches the margin in the lowest gust. */
+function reachesFirst({ result }: Link, other: Link | undefined): boolean {
+  const [calm, most] = [result?.inCalm ?? 0, other?.result?.inCalm ?? 0];
+  if (calm > 0 || most > 0) return calm > most;
+  const gust = result?.keepsMarginTo;
+  return gust !== undefined && gust < (other?.result?.keepsMarginTo ?? Number.POSITIVE_INFINITY);
 }

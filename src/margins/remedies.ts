@@ -89,7 +89,8 @@ const WORTH_CUTTING = 0.05;
  * What would help the weakest link most: every remedy is tried by checking the plan again with it and with nothing else
  * changed, and is told by that answer.
  *
- * The link is the one that holds to the lowest gust, else the one with the largest use. A remedy helps where the use of
+ * The link is the one that holds to the lowest gust; where that is not over and something else is, by weight or by the pull on
+ * its gear, that; else the one with the largest use. A remedy helps where the use of
  * the link falls and no link gets a worse verdict or a lower gust than the lowest now. Ranked by the lowest gust that then
  * remains, then by the use of the link. To answer an open question well is no remedy: it changes what is known, not what
  * stands. Electrical reasons to keep antennas apart are not looked at.
@@ -134,7 +135,10 @@ function kindOf(change: RemedyChange): string {
 
 function linkToHelp(own: Assessment): AssessedLink | undefined {
   const weakest = linkOf(own, own.weakest);
-  if (weakest) return weakest;
+  // What is over whatever the wind does not wait for a gust.
+  const over = own.links.filter(({ kind, verdict, result }) => verdict === 'over' && kind !== 'fall' && result);
+  if (weakest && (weakest.verdict === 'over' || over.length === 0)) return weakest;
+  if (over.length > 0) return over.reduce((most, each) => (useOf(each) > useOf(most) ? each : most));
   // What is compared only in part, or with nothing, has no use that a remedy could be told by.
   const shown = own.links.filter(
     ({ result, because }) =>

@@ -129,7 +129,7 @@ function bestClaim(
 export function badUse(
   model: TowerModel,
   link: Check['link'] | ((check: Check) => boolean),
-  demand: Demand,
+  demand: Pick<Demand, 'wind' | 'dead'>,
   answers: Answers = {},
   windScale = 1,
 ): number {
@@ -146,6 +146,21 @@ export function badUse(
     }
   }
   return worst;
+}
+
+/**
+ * The use of a link without wind: by the pull of wires and by weight alone.
+ *
+ * u = max over checks of dead/capacity
+ *
+ * @param model the tower [-]
+ * @param link which link, or which of its checks [-]
+ * @returns the use [-]
+ * @source derived
+ */
+export function calmUse(model: TowerModel, link: Check['link'] | ((check: Check) => boolean)): number {
+  const none = model.checks.map(() => 0);
+  return badUse(model, link, { wind: model.scenarios.map(() => none), dead: model.deadDemand }, {}, 0);
 }
 
 function leastUse(

@@ -57,6 +57,8 @@ export interface LinkDocument {
   readonly where?: Quantity;
   /** From the hold outwards, on an element or a boom. */
   readonly along?: Quantity;
+  /** Use without any wind, where that leaves less than the wanted margin. */
+  readonly inCalm?: number;
   /** Where the verdict is over: the comparison that says so, if a larger use elsewhere says less. */
   readonly over?: {
     readonly use: number;
@@ -194,9 +196,12 @@ export interface CheckDocument {
   readonly raising?: RaisingDocument;
   /** Where the tower can be lowered: the forecast gust at which to do it. */
   readonly lowerAt?: {
-    readonly gust: Quantity;
+    /** Absent where the margin is gone without any wind. */
+    readonly gust?: Quantity;
     readonly ofLink: string;
+    readonly inCalm?: number;
     readonly without: readonly string[];
+    readonly withoutIce: boolean;
     readonly says: string;
   };
   /** A tower whose sections slide, let down. */
@@ -414,9 +419,16 @@ function mastDocument({ mast }: Assessment, system: UnitSystem): Pick<CheckDocum
 function lowerAtDocument(assessment: Assessment, system: UnitSystem): Pick<CheckDocument, 'lowerAt'> {
   const { lowerAt } = assessment;
   if (!lowerAt) return {};
-  const { gust, ofLink, without } = lowerAt;
+  const { gust, ofLink, inCalm, without, withoutIce } = lowerAt;
   return {
-    lowerAt: { gust: quantity(gust, 'speed', system), ofLink, without, says: lowerAtSays(assessment, lowerAt) },
+    lowerAt: {
+      ...(gust === undefined ? {} : { gust: quantity(gust, 'speed', system) }),
+      ofLink,
+      ...(inCalm === undefined ? {} : { inCalm }),
+      without,
+      withoutIce,
+      says: lowerAtSays(assessment, lowerAt),
+    },
   };
 }
 
@@ -444,6 +456,7 @@ function linkDocument(assessment: Assessment, link: Link, system: UnitSystem): L
     ...(result.height === undefined ? {} : { where: quantity(result.height, 'length', system) }),
     ...(result.along === undefined ? {} : { along: quantity(result.along, 'length', system) }),
     heading: headingDocument(result.headings, system),
+    ...(result.inCalm === undefined ? {} : { inCalm: result.inCalm }),
     ...(result.over === undefined ? {} : { over: overDocument(result.over, system) }),
     ...(result.torque === undefined ? {} : { torque: torqueDocument(result.torque, system) }),
     ...(result.holdsTo

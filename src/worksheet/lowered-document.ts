@@ -39,7 +39,7 @@ export function loweredDocument(lowered: Lowered, system: UnitSystem): LoweredDo
 }
 
 function keepsTo({ lowerAt }: Lowered['assessment'], system: UnitSystem): Pick<LoweredDocument, 'keepsTo'> {
-  if (!lowerAt) return {};
+  if (lowerAt?.gust === undefined) return {};
   const { gust, ofLink, without } = lowerAt;
   return { keepsTo: { gust: quantity(gust, 'speed', system), ofLink, without } };
 }
@@ -57,7 +57,7 @@ export function loweredSays({ assessment, clashes, unspoken }: Lowered, system: 
     );
     const { lowerAt, links } = assessment;
     const weakest = links.find(({ id }) => id === lowerAt?.ofLink);
-    if (lowerAt && weakest) {
+    if (lowerAt?.gust !== undefined && weakest) {
       const name = linkName(weakest);
       said.push(
         `So it keeps the margin you want up to a forecast of ${inWords(lowerAt.gust, 'speed', system)}; then the ${name} ${name.startsWith('tubes of ') ? 'come' : 'comes'} to it.`,

@@ -157,6 +157,8 @@ export function linkSays(assessment: Assessment, link: Link): string {
     result.of === 'wind-ratio'
       ? ''
       : ` ${inWords(result.demand, dimension, units, 4)} asked, ${inWords(result.capacity, dimension, units, 4)} ${ALLOWED[link.kind] ?? 'shown'},`;
+  const calm =
+    (result.inCalm ?? 0) > 1 ? ` Without any wind it is used to ${useFigures(result.inCalm ?? 0)} already.` : '';
   const holds = result.holdsTo ? ` Holds to an actual gust of ${heldGustInWords(result.holdsTo.gust, units)}.` : '';
   const range = result.useRange[0] < result.use ? ` (${useFigures(result.useRange[0])} at best)` : '';
   const areaOnly =
@@ -172,7 +174,7 @@ export function linkSays(assessment: Assessment, link: Link): string {
       : '';
   const turning = result.torque ? torqueSays(result.torque, units) : '';
   const over = result.over ? overSays(assessment, result.over) : '';
-  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${over}${turning}${holds}${areaOnly}${unproven}${open}${iced}`;
+  return `${name}: ${link.verdict === 'not-shown' ? 'not shown' : link.verdict},${compared} use ${useFigures(result.use)}${range}, ${whereInWords(assessment, result)}.${over}${turning}${calm}${holds}${areaOnly}${unproven}${open}${iced}`;
 }
 
 /** A rotator on which a mast without a bearing is clamped, of which nobody states what moment it takes. */
@@ -209,15 +211,21 @@ function torqueSays({ heldBy, turnsWith, turnsUpTo }: NonNullable<LinkResult['to
 }
 
 /** "Lower it when gusts above 64 mph are forecast." */
-export function lowerAtSays({ inquiry, links }: Assessment, { gust, ofLink, without }: LowerAt): string {
+export function lowerAtSays(
+  { inquiry, links }: Assessment,
+  { gust, ofLink, inCalm, without, withoutIce }: LowerAt,
+): string {
   const { units } = inquiry.station;
   const weakest = links.find((link) => link.id === ofLink);
   const name = weakest ? linkName(weakest) : 'tower';
-  const rest =
-    without.length === 0
-      ? ''
-      : ` Not counted, since not shown: ${listed(namesOf(links.filter((link) => without.includes(link.id))))}.`;
-  return `Lower it when gusts of ${inWords(gust, 'speed', units)} are forecast: then the ${name} ${name.startsWith('tubes of ') ? 'keep' : 'keeps'} the margin you want, with ${Math.round(100 * inquiry.wanted.forecast)} % off for the error of a forecast.${rest}`;
+  const others = namesOf(links.filter((link) => without.includes(link.id)));
+  const named = others.map((other) => (other === name ? `what else is stated of the ${name}` : other));
+  const rest = named.length === 0 ? '' : ` Not counted, since not shown: ${listed(named)}.`;
+  const ice = withoutIce ? ' Ice is not counted in it.' : '';
+  if (gust === undefined) {
+    return `No forecast is low enough to keep the margin you want: without any wind the ${name} is used to ${useFigures(inCalm ?? 0)} already.${rest}`;
+  }
+  return `Lower it when gusts of ${inWords(gust, 'speed', units)} are forecast: then the ${name} ${name.startsWith('tubes of ') ? 'keep' : 'keeps'} the margin you want, with ${Math.round(100 * inquiry.wanted.forecast)} % off for the error of a forecast.${rest}${ice}`;
 }
 
 /** "Room left on the mast at 56 ft, keeping a margin of 0.2: 3.1 ft² effective, decided by the footing. Not counted: …" */

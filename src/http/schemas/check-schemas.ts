@@ -50,6 +50,7 @@ const linkSchema = component(
       capacity: z.exactOptional(quantitySchema),
       where: z.exactOptional(quantitySchema),
       along: z.exactOptional(quantitySchema),
+      inCalm: z.exactOptional(number('Use without any wind, where that leaves less than the wanted margin.')),
       heading: z.exactOptional(headingSchema),
       over: z.exactOptional(
         z
@@ -559,8 +560,18 @@ export const checkSchema = component(
       raising: z.exactOptional(raisingSchema),
       lowerAt: z.exactOptional(
         z
-          .object({ gust: quantitySchema, ofLink: z.string(), without: z.array(z.string()), says: z.string() })
-          .meta({ description: 'Forecast gust at which to lower a tower that can be lowered.' }),
+          .object({
+            gust: z.exactOptional(quantitySchema),
+            ofLink: z.string(),
+            inCalm: z.exactOptional(number('Its use without any wind, where that leaves less than the wanted margin.')),
+            without: z.array(z.string()),
+            withoutIce: z.boolean(),
+            says: z.string(),
+          })
+          .meta({
+            description:
+              'Forecast gust at which to lower a tower that can be lowered; none where the margin is gone without any wind.',
+          }),
       ),
       lowered: z.exactOptional(
         z

@@ -15,11 +15,11 @@ import {
 } from '../../structure/index.ts';
 import { roomByMoment } from '../formulas.ts';
 import { actualWindward, holdsTo } from '../holds-to.ts';
-import { holdsToUse, type UseByWind } from '../holds-to-use.ts';
+import { holdsToUse, inCalm, type UseByWind } from '../holds-to-use.ts';
 import type { Reactions } from '../reactions.ts';
 import { forcePerArea, type RoomByLink } from '../room-by-link.ts';
 import { type Demand, siteSpeed, type TowerModel } from '../tower-model.ts';
-import type { CheckUse } from '../tower-use.ts';
+import { type CheckUse, calmUse } from '../tower-use.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Compared, Link } from './link.ts';
 import { canBeLowered } from './link.ts';
@@ -104,6 +104,7 @@ export function foundationLink(context: FootingContext): FoundationResult {
     headings: {},
     ...(holds ? { holdsTo: holds } : {}),
     ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
+    ...inCalm(model, judge(foundation, at({ shear: 0, moment: 0 })).compared.use),
   };
   const answer = {
     kind: foundation.kind,
@@ -320,6 +321,7 @@ function byMaker({ model, uses, withoutLeast }: FootingContext): FoundationResul
     headings: {},
     ...(holds ? { holdsTo: holds } : {}),
     ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
+    ...inCalm(model, calmUse(model, ofFoot)),
   };
   // More than the rating shows at the foot says nothing of the concrete but that the maker has not shown it.
   if (verdict === 'over' || verdict === 'not-shown') {

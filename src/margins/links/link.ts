@@ -67,6 +67,8 @@ export interface LinkResult extends Compared {
   readonly holdsTo?: HoldsTo;
   /** The gust at which the use reaches one less the wanted margin [m/s]. */
   readonly keepsMarginTo?: number;
+  /** Its use without any wind, where that alone leaves less than the wanted margin. */
+  readonly inCalm?: number;
   /** Of a torque: what holds it, and with what it turns, up to which actual gust [N·m, m/s]. */
   readonly torque?: {
     readonly heldBy: 'brake' | 'turning-torque';

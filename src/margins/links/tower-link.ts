@@ -8,10 +8,11 @@ import {
   worstOfGroups,
 } from '../../structure/index.ts';
 import { holdsTo } from '../holds-to.ts';
+import { inCalm } from '../holds-to-use.ts';
 import type { IceCase } from '../ice-case.ts';
 import { leansOn, misfitsOf } from '../stated-for.ts';
 import { type Demand, isBraced, siteSpeed, type TowerModel } from '../tower-model.ts';
-import { type CheckUse, type LinkUse, linkUse } from '../tower-use.ts';
+import { type CheckUse, calmUse, type LinkUse, linkUse } from '../tower-use.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Compared, Link, LinkResult, NotShownBecause } from './link.ts';
 import { canBeLowered } from './link.ts';
@@ -87,6 +88,7 @@ function resultOf(model: TowerModel, found: LinkUse, demand: Demand): LinkResult
     headings,
     ...(holds ? { holdsTo: holds } : {}),
     ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
+    ...inCalm(model, calmUse(model, check.link)),
   };
 }
 

@@ -72,7 +72,7 @@ function Figures({ check }) {
       <dd class="note">actual 3-second gust in the open; ${figures(weakest.holdsTo.design.value)} ${weakest.holdsTo.design.unit} on the site’s own scale. Reaching it is not failing.</dd></div>`
     }
     ${
-      check.lowerAt &&
+      check.lowerAt?.gust &&
       html`<div><dt>Lower it at a forecast of</dt><dd class="wind">${shown(check.lowerAt.gust)} gust</dd>
       <dd class="note">then it keeps the margin you want, forecast error off${check.lowerAt.without.length > 0 ? `; ${check.lowerAt.without.length === 1 ? 'one link is' : `${check.lowerAt.without.length} links are`} not counted, since not shown` : ''}</dd></div>`
     }
