@@ -336,7 +336,11 @@ function labelsOf(
   }
   const worst = links[0]?.result;
   if (worst?.height !== undefined) {
-    labels.push({ at: [TOWER + 15, y(worst.height)], words: `use is worst: ${useFigures(worst.use)}`, bold: true });
+    labels.push({
+      at: [TOWER + 15, y(worst.height)],
+      words: `use of the tower is worst: ${useFigures(worst.use)}`,
+      bold: true,
+    });
   }
   return labels.filter(({ at }) => at[1] >= y(heights.overall) - 1).sort((one, other) => one.at[1] - other.at[1]);
 }

@@ -115,7 +115,11 @@ export function useAgainstGust(assessment: Assessment): string {
   const middles = placed(wishes, TOP - 16, lane);
   const siteX = across.at(speed(inquiry.site.speed));
   const lowest = Math.max(FOOT + 54, lane + 16);
-  const missing = assessment.links.filter((link) => !all.some((curve) => curve.link.id === link.id));
+  const missing = [
+    ...new Set(
+      assessment.links.filter((link) => !all.some((curve) => curve.link.id === link.id)).map((link) => linkWords(link)),
+    ),
+  ];
   const notes = [
     `Each point is the whole check done again at that speed. Figures: use in your wind. Above 1 the ratings show nothing more; that is not the same as failing.`,
     ...(curves.some(({ points: [first, second] }) => first && second && second.use - first.use < 1e-6 * second.use)
@@ -123,12 +127,12 @@ export function useAgainstGust(assessment: Assessment): string {
       : []),
     ...(others.length > 0
       ? [
-          `Not drawn, farther from 1: ${others.map(({ link }) => `${linkWords(link)} ${useFigures(useHere(link))}`).join(', ')}.`,
+          `Not drawn, for want of room: ${others.map(({ link }) => `${linkWords(link)} ${useFigures(useHere(link))}`).join(', ')}.`,
         ]
       : []),
     ...(missing.length > 0
       ? [
-          `Without a curve, no matter of wind or not shown: ${missing.slice(0, 12).map(linkWords).join(', ')}${missing.length > 12 ? ` and ${missing.length - 12} more` : ''}.`,
+          `Without a curve, as no matter of this wind, not shown, or used up without wind: ${missing.slice(0, 12).join(', ')}${missing.length > 12 ? ` and ${missing.length - 12} more` : ''}.`,
         ]
       : []),
   ].flatMap((note) => wrapped(note, WIDTH - 28));

@@ -173,7 +173,7 @@ function windRows(inquiry: Inquiry, wind: Wind): readonly WindRow[] {
 /**
  * The site's wind at one height.
  *
- * v(z) = V·√(Kz·Kzt·Ke)
+ * v(z) = V·√(Kz·Kzt); thin air takes from the pressure, not from the speed
  *
  * @param wind the wind [-]
  * @param height above ground [m]
@@ -188,7 +188,7 @@ export function windAt(wind: Wind, height: number): WindRow {
     exposureCoefficient,
     topographicFactor,
     pressure: wind.pressure(height),
-    speed: wind.conditions.speed * Math.sqrt(exposureCoefficient * topographicFactor * wind.elevationFactor),
+    speed: wind.conditions.speed * Math.sqrt(exposureCoefficient * topographicFactor),
   };
 }
 

@@ -1,4 +1,4 @@
-import { worstHeading } from '../areas/index.ts';
+import { type WindDirection, worstHeading } from '../areas/index.ts';
 import type { Wind } from '../methods/index.ts';
 import {
   groupedSum,
@@ -9,7 +9,7 @@ import {
   type Windward,
   worstOfGroups,
 } from '../structure/index.ts';
-import type { Demand, TowerModel } from './tower-model.ts';
+import type { Demand, Scenario, TowerModel } from './tower-model.ts';
 
 /** One thing the wind touches, at the headings that are worst for the moment at the lowest level compared. */
 export interface LedgerRow {
@@ -44,6 +44,8 @@ export interface Ledger {
   readonly foot: number;
   /** Wind heading worst for what faces its own way, and rotator heading against the wind for what turns [rad]. */
   readonly headings: { readonly fixed?: number; readonly turning?: number };
+  /** Which way the wind meets the tower itself, where that matters. */
+  readonly direction?: WindDirection;
   /** The wind of its forces. */
   readonly wind: Wind;
 }
@@ -84,6 +86,9 @@ export function ledgerOf(model: TowerModel, speed: number, demand: Demand): Ledg
     total,
     foot,
     headings: { ...(fixed === undefined ? {} : { fixed }), ...(turning === undefined ? {} : { turning }) },
+    ...(new Set(model.scenarios.map(({ direction }) => direction)).size > 1
+      ? { direction: (model.scenarios[scenario] as Scenario).direction }
+      : {}),
     wind: hung.wind,
   };
 }

@@ -69,6 +69,8 @@ function roomAt(
   const isLooked = (link: Link) => looked.has(link.id) && (link.kind !== 'foundation' || link.verdict !== 'not-shown');
   return {
     ...least,
+    height,
+    on,
     looked: loaded.filter(isLooked).map(({ id }) => id),
     without: loaded.filter((link) => !isLooked(link) && weighs(link)).map(({ id }) => id),
   };

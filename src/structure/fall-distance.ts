@@ -29,7 +29,7 @@ export const fallDistanceWanted = defineFormula({
   expression: 'h_tip + r_e + c',
   variables: [
     variable('h_tip', 'height of the tip of all above the ground', 'length', 0, 100),
-    variable('r_e', 'half the longest element', 'length', 0, 30),
+    variable('r_e', 'half the longest element, told or by how far its tips reach', 'length', 0, 30),
     variable('c', 'left between, 10 ft', 'length', FALL_CLEARANCE, FALL_CLEARANCE),
   ],
   cite: cite('common-practice', 'height, half an element and ten feet', 'common-practice'),

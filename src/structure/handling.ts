@@ -58,7 +58,7 @@ export const reachBelowMast = defineFormula({
   expression: 'sqrt(r_b^2 + r_e^2)',
   variables: [
     variable('r_b', 'half the boom', 'length', 0, 20),
-    variable('r_e', 'half the longest element', 'length', 0, 20),
+    variable('r_e', 'half the longest element, told or by how far its tips reach', 'length', 0, 20),
   ],
   cite: cite('derived', 'from the mast to the corner of boom and element', 'derived'),
   of: (boom: number, element: number) => Math.sqrt(boom ** 2 + element ** 2),

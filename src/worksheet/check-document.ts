@@ -145,6 +145,8 @@ export interface CheckDocument {
     readonly rows: readonly LedgerRowDocument[];
     readonly total: { readonly force: number; readonly momentAtFoot: number; readonly momentAtTop: number };
     readonly heading: { readonly fixed?: Quantity; readonly turning?: Quantity };
+    /** Which way the wind meets a face of the tower, where that matters. */
+    readonly direction?: string;
   };
   readonly levels: LevelsDocument;
   readonly wind: readonly {
@@ -321,6 +323,7 @@ export function checkDocument(
         momentAtTop: displayValue(ledger.total.momentAtTop, 'moment', system),
       },
       heading: headingDocument(ledger.headings, system),
+      ...(ledger.direction === undefined ? {} : { direction: ledger.direction }),
     },
     ...(hill === undefined ? {} : { hill: hillDocument(hill, system) }),
     levels: levelsDocument(towerLevels(assessment.model, assessment.uses, assessment.bad), system),

@@ -479,6 +479,7 @@ export const checkSchema = component(
         rows: z.array(ledgerRowSchema),
         total: z.object({ force: z.number(), momentAtFoot: z.number(), momentAtTop: z.number() }),
         heading: headingSchema,
+        direction: z.exactOptional(words('face or corner: how the wind meets the tower itself, where that matters.')),
       }),
       levels: z
         .object({

@@ -79,7 +79,7 @@ function Figures({ check }) {
     ${
       room &&
       html`<div><dt>Room left at ${shown(room.height)}</dt><dd>${room.area.value > 0 ? shown(room.area) : 'none'}</dd>
-      <dd class="note">${room.area.value > 0 ? 'effective area that still leaves the margin you want' : `${figures(-room.area.value)} ${room.area.unit} too much for the margin you want`}${room.without.length > 0 ? `; ${room.without.length === 1 ? 'one link is' : `${room.without.length} links are`} not counted, since not shown` : ''}</dd></div>`
+      <dd class="note">${room.area.value > 0 ? 'effective area that still leaves the margin you want' : `${figures(-room.area.value)} ${room.area.unit} too much for the margin you want`}${room.without.length > 0 ? `; ${room.without.length === 1 ? 'one link is' : `${room.without.length} links are`} not counted` : ''}</dd></div>`
     }
     <div><dt>At the foot</dt><dd>${shown(check.reactions.allowable.moment)}</dd>
       <dd class="note">overturning, and ${shown(check.reactions.allowable.shear)} shear, at allowable level${check.reactions.heldAbove ? ', as if nothing held it above' : ''}</dd></div>

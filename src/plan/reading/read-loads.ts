@@ -155,7 +155,7 @@ function refuseOffMast(reader: PlanReader, fields: LoadFields, at: string, span:
 function queryBoom(reader: PlanReader, at: string, tower: Tower, boom: number | undefined): void {
   if (boom === undefined || tower.hingeHeight === undefined || !(boom / 2 > tower.hingeHeight)) return;
   const [whole, hinge] = [reader.say(boom, 'length'), reader.say(tower.hingeHeight, 'length')];
-  const says = `${reader.words(at)}: lowered flat about a hinge at ${hinge}, half its boom of ${whole} meets the ground when the boom hangs upright. Turn it level, or stop short of flat.`;
+  const says = `${reader.words(at)}: lowered flat about a hinge at ${hinge}, half its boom of ${whole} meets the ground when the boom hangs upright. The answer tells which way it is best turned; else stop short of flat.`;
   reader.query(`${at}/boom`, 'boom-meets-ground', says);
 }
 

@@ -1,4 +1,5 @@
 import { withArticle } from '../../foundation/index.ts';
+import { isMeanBasis } from '../../wind/index.ts';
 import type { CheckDocument } from '../check-document.ts';
 import { WORDS_FOR_BASIS, WORDS_FOR_GROUND } from '../choice-words.ts';
 import { inWords } from '../quantity.ts';
@@ -147,7 +148,9 @@ function hillBlocks({ hill }: CheckDocument): readonly Block[] {
 export function windPart({ document }: CheckSheetGiven): SheetPart {
   const { design, wind } = document;
   const [first] = wind;
-  const basis = WORDS_FOR_BASIS[design.speed.basis];
+  // A factor of exposure by EN 1991-1-4 holds the gusts: out of a mean comes a peak.
+  const peak = isMeanBasis(design.speed.basis);
+  const basis = peak ? 'peak gust' : WORDS_FOR_BASIS[design.speed.basis];
   return {
     id: 'wind',
     heading: 'Wind by height',
@@ -171,7 +174,7 @@ export function windPart({ document }: CheckSheetGiven): SheetPart {
         ]),
       },
       small(
-        `Speed there: the design wind times the root of the factors of its height; ${withArticle(basis)}, as the design wind is.`,
+        `Speed there: the design wind times the root of the factors of its height; ${withArticle(basis)}, ${peak ? 'since the factor of exposure holds the gusts' : 'as the design wind is'}.`,
       ),
     ],
   };

@@ -149,7 +149,7 @@ function ratingsTable(given: CheckSheetGiven): readonly Block[] {
 /** Everything the wind touches. */
 export function ledgerPart(given: CheckSheetGiven): SheetPart {
   const { ledger, reactions, design } = given.document;
-  const { units, rows, total, heading } = ledger;
+  const { units, rows, total, heading, direction } = ledger;
   const number = (value: number) => printedNumber(value, RECKONED);
   const blank = plain('');
   return {
@@ -201,6 +201,11 @@ export function ledgerPart(given: CheckSheetGiven): SheetPart {
         [
           `Force = ${printedNumber(design.level)} × pressure × gust effect${design.directionFactorInForce === 1 ? '' : ` × direction factor ${printedNumber(design.directionFactorInForce)}`} × area to the wind.`,
           headingSays(heading),
+          ...(direction === undefined
+            ? []
+            : [
+                `The wind is on ${direction === 'face' ? 'a face' : 'a corner'} of the tower, which bends its foot most; where a link of the tower itself is decided by the other, its figures differ.`,
+              ]),
           ...(reactions.heldAbove ? ['Moments are as if nothing held the tower above its foot.'] : []),
         ]
           .filter((each) => each !== '')
