@@ -53,7 +53,15 @@ export function icedShape(shape: Shape, ice: number, trace?: Trace): Shape | und
     case 'stated':
       return shape.icedArea === undefined ? undefined : icedStated(shape, shape.icedArea);
     case 'stated-force':
-      return undefined;
+      return shape.icedArea === undefined
+        ? undefined
+        : {
+            kind: 'stated',
+            front: shape.icedArea,
+            side: shape.icedArea,
+            areaKind: 'effective',
+            slenderFlats: false,
+          };
     case 'tube':
       return { ...shape, diameter: [grown(shape.diameter[0]), grown(shape.diameter[1])] };
     case 'tubes':

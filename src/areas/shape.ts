@@ -33,6 +33,8 @@ export interface StatedForceShape {
   readonly force: number;
   /** [m/s] */
   readonly wind: number;
+  /** Effective area with ice [m²]. */
+  readonly icedArea?: number;
 }
 
 /** What a tube is made of. */

@@ -3,7 +3,7 @@ import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { firstModeAtMost, type Load, type Tower } from '../structure/index.ts';
 import type { Climate } from '../wind/index.ts';
 import { SHORT_RECORD } from './chance.ts';
-import { metalsUntold } from './links/element-link.ts';
+import { boomsLaden, metalsUntold } from './links/element-link.ts';
 import { fallChecks } from './links/fall-link.ts';
 import type { Link } from './links/link.ts';
 import { ruptureUntold } from './links/mast-link.ts';
@@ -65,6 +65,7 @@ export const CAUTION_CODES = [
   'dish-shape-assumed',
   'metal-assumed',
   'rupture-not-given',
+  'weight-on-boom',
   'ice-not-checked',
   'climate-short-record',
   'climate-two-values',
@@ -315,7 +316,8 @@ function aboutLoads(model: TowerModel, say: Say): void {
     const { shape } = load;
     if (shape.kind === 'stated' && shape.areaKind === 'unknown')
       say('area-kind-unknown', 'line', { ...about, at: `${load.at}/areaKind` });
-    if (shape.kind === 'wire') say('wire-pull', 'line', about);
+    if (shape.kind === 'wire')
+      say('wire-pull', 'line', { ...about, ...(shape.pull === undefined ? { word: 'untold' } : {}) });
     if (shape.kind === 'dish') {
       const iced = shape.solidity < 1 && model.inquiry.site.ice !== undefined;
       const value = dishCoefficient.of(shape.solidity);
@@ -337,6 +339,7 @@ function legsUntold({ sections }: Tower): boolean {
 }
 
 function aboutMetals(model: TowerModel, say: Say): void {
+  for (const about of boomsLaden(model)) say('weight-on-boom', 'line', about);
   for (const at of ruptureUntold(model)) say('rupture-not-given', 'line', { at });
   for (const { at, of, untold } of metalsUntold(model)) {
     say(untold === 'material' ? 'metal-assumed' : 'rupture-not-given', 'line', { at, of });

@@ -88,9 +88,12 @@ function legProof(section: Section, index: number, levels: readonly Level[], low
   });
 }
 
+/** Of the legs' axes, in a lattice told by its members. */
 function widthAt(section: Section, z: number): number {
-  const [low, high] = section.shape?.width ?? [1, 1];
-  return low + ((high - low) * (z - section.low)) / (section.high - section.low);
+  const { shape } = section;
+  const [low, high] = shape?.width ?? [1, 1];
+  const leg = shape?.kind === 'lattice' && shape.solid.by === 'members' ? shape.solid.leg : 0;
+  return low - leg + ((high - low) * (z - section.low)) / (section.high - section.low);
 }
 
 /** Other joints between two sections of the same make. */

@@ -34,6 +34,8 @@ export interface Reactions {
   readonly toNominal: number;
   /** Guys or brackets take part of it, which is not worked out. */
   readonly heldAbove: boolean;
+  /** The wind on the tower itself is not known and not in it. */
+  readonly withoutOwnWind: boolean;
   /** Tower and all that hangs on it [kg]; absent: some weight is not told. */
   readonly weight?: number;
   /** Of the legs of a lattice that stands by itself, nominal: shown, bolts and concrete are not checked. */
@@ -85,6 +87,7 @@ export function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reac
     steady,
     toNominal: nominal / wind.level,
     heldAbove: tower.support === 'guyed' || tower.support === 'bracketed',
+    withoutOwnWind: !model.ownKnown,
     ...(weight === undefined ? {} : { weight }),
     ...(legs === undefined ? {} : { legs }),
     ...(pull === undefined ? {} : { bracketPull: pull }),

@@ -533,3 +533,21 @@ export function weightMoment(model: BareModel, check: Check, trace?: Trace): num
   const section = model.inquiry.station.tower.sections[check.section] as Section;
   return momentOfWeight(section, extra, trace) + (dead.leaningMoment[check.level] as number);
 }
+
+/**
+ * Wires whose pull nobody tells.
+ *
+ * n = Σ 1
+ *
+ * @param model the tower [-]
+ * @param on the mast alone, or all of them [-]
+ * @returns pointers to what is missing [-]
+ * @source derived
+ */
+export function wiresUntold(model: Pick<TowerModel, 'inquiry'>, on?: 'mast'): readonly string[] {
+  return model.inquiry.station.loads.flatMap((load) =>
+    load.shape.kind === 'wire' && load.shape.pull === undefined && (on === undefined || load.on === on)
+      ? [`${load.at}/tension`]
+      : [],
+  );
+}

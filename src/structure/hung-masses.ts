@@ -10,6 +10,8 @@ export interface HungMass {
   readonly high: number;
   /** Where the tower takes it, if in one place: what the mast carries comes down at the mast's foot [m]. */
   readonly carriedAt?: number;
+  /** It rides on the mast, which stands in the uppermost section. */
+  readonly onMast?: true;
   /** Off the axis [m]. */
   readonly offset: number;
 }
@@ -28,15 +30,29 @@ export function hungMasses(station: Station): readonly HungMass[] {
   const footOfMast = mast?.foot ?? tower.top;
   const masses: HungMass[] = [];
   for (const { mass, from, to } of mast ? tubesOf(mast) : []) {
-    masses.push({ mass, low: footOfMast + from, high: footOfMast + to, carriedAt: footOfMast, offset: 0 });
+    masses.push({
+      mass,
+      low: footOfMast + from,
+      high: footOfMast + to,
+      carriedAt: footOfMast,
+      onMast: true,
+      offset: 0,
+    });
   }
   if (rotator?.weight !== undefined) {
-    masses.push({ mass: rotator.weight, low: footOfMast, high: footOfMast, carriedAt: footOfMast, offset: 0 });
+    masses.push({
+      mass: rotator.weight,
+      low: footOfMast,
+      high: footOfMast,
+      carriedAt: footOfMast,
+      onMast: true,
+      offset: 0,
+    });
   }
   for (const { on, count, weight, low, high, offset } of loads) {
     if (weight === undefined) continue;
     const carriedAt = on === 'mast' ? Math.min(low, footOfMast) : low;
-    masses.push({ mass: count * weight, low, high, carriedAt, offset });
+    masses.push({ mass: count * weight, low, high, carriedAt, ...(on === 'mast' ? { onMast: true } : {}), offset });
   }
   for (const { count, weight, low, high } of cables) {
     if (weight !== undefined) masses.push({ mass: count * weight * (high - low), low, high, offset: 0 });

@@ -197,10 +197,17 @@ export interface SliceForces {
  * @param speed [m/s], in the basis of the wind
  * @param reading which end of open readings of stated areas [-]
  * @param least whether the method's least pressure counts [-]
+ * @param heading whether what nobody turned takes its own worst, or each side is told for itself [-]
  * @returns the forces [N]
  * @source derived
  */
-export function sliceForces(windward: Windward, speed: number, reading: Reading, least: boolean): SliceForces {
+export function sliceForces(
+  windward: Windward,
+  speed: number,
+  reading: Reading,
+  least: boolean,
+  heading: 'worst' | 'each' = 'worst',
+): SliceForces {
   const { wind, slices, lawOf, forceFactor, flowFactor } = windward;
   const factors = reading === 'bad' ? windward.bad : windward.good;
   const front = zeros(slices.length);
@@ -222,7 +229,7 @@ export function sliceForces(windward: Windward, speed: number, reading: Reading,
     front[number] = pressure * slice.front;
     side[number] = pressure * slice.side;
   }
-  if (!windward.allStill) takeOwnWorst(windward, front, side);
+  if (heading === 'worst' && !windward.allStill) takeOwnWorst(windward, front, side);
   return { front, side, leastDecides };
 }
 

@@ -226,7 +226,9 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   },
   'wire-pull': {
     says: (caution) =>
-      `The pull of ${caution.of ?? 'the wire'} is taken as you gave it; wind and ice on a wire raise it.`,
+      caution.word === 'untold'
+        ? `The pull of ${caution.of ?? 'the wire'} is not given, so it is not counted.`
+        : `The pull of ${caution.of ?? 'the wire'} is taken as you gave it; wind and ice on a wire raise it.`,
     do: 'Give the greatest pull you expect, or let a weight or spring limit it.',
   },
   'slender-dynamic': {
@@ -309,6 +311,11 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     says: (caution) =>
       `What the aluminium of ${caution.of ? `the tubes of ${caution.of}` : 'the mast'} breaks at is not given. Read as no more than its yield, so that 1/1.95 of that is allowed and not 1/1.67.`,
     do: 'Give its strength at rupture; the mill sheet of the alloy and temper has it.',
+  },
+  'weight-on-boom': {
+    says: (caution) =>
+      `Where elements and fittings sit on the boom of ${caution.of} is not told. Half of their weight was taken at each end of it, which bends it most; at best, none.`,
+    do: 'Compare with its maker’s words on the boom; a truss above it is not counted.',
   },
   'ice-not-checked': {
     says: () => 'Ice is not in this answer: no thickness given.',

@@ -172,6 +172,7 @@ export interface CheckDocument {
     readonly strength?: { readonly shear: Quantity; readonly moment: Quantity };
     readonly steady: { readonly shear: Quantity; readonly moment: Quantity };
     readonly heldAbove: boolean;
+    readonly withoutOwnWind: boolean;
     readonly weight?: Quantity;
     readonly legs?: {
       readonly uplift?: Quantity;
@@ -351,6 +352,7 @@ export function checkDocument(
       ...(reactions.strength === undefined ? {} : { strength: forces(reactions.strength) }),
       steady: forces(reactions.steady),
       heldAbove: reactions.heldAbove,
+      withoutOwnWind: reactions.withoutOwnWind,
       ...(reactions.weight === undefined ? {} : { weight: q(reactions.weight, 'weight') }),
       ...(reactions.legs === undefined ? {} : { legs: legs(reactions.legs) }),
       ...(reactions.bracketPull === undefined ? {} : { bracketPull: q(reactions.bracketPull, 'force') }),

@@ -29,7 +29,7 @@ export function checkText(
   for (const link of links) lines.push(`- ${linkSays(assessment, link)}`);
   lines.push(
     '',
-    `At the foot${reactions.heldAbove ? ', as if nothing held it above' : ''}, allowable level, ${METHOD_BY_ID[inquiry.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,
+    `At the foot${reactions.heldAbove ? ', as if nothing held it above' : ''}${reactions.withoutOwnWind ? ', without the wind on the tower itself, which is not known' : ''}, allowable level, ${METHOD_BY_ID[inquiry.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,
   );
   if (reactions.legs) lines.push(legsSay(reactions.legs, units));
   const bracket = bracketSays(assessment);

@@ -248,6 +248,39 @@ describe('the footing', () => {
   });
 });
 
+describe('a footing under what is not known', () => {
+  const on = (changed: (plan: Document) => Document) => {
+    const plan = toldInFull();
+    return assessed(changed({ ...plan, tower: { ...part(plan, 'tower'), foundation: BLOCK } }));
+  };
+
+  it('is not shown without the wind on the tower itself', () => {
+    const answer = on((plan) => {
+      const { sections: _, ...tower } = part(plan, 'tower');
+      return { ...plan, tower: { ...tower, top: 48 } };
+    });
+    expect(linkOf(answer, 'foundation')).toMatchObject({ because: 'missing', needs: ['/tower/shape'] });
+    expect(linkOf(answer, 'foundation').result?.holdsTo).toBeUndefined();
+    expect(checkText(answer, [])).toContain('without the wind on the tower itself, which is not known');
+  });
+
+  it('is not shown, nor the top of the tower, with a wire whose pull nobody tells', () => {
+    const wire = {
+      name: 'wire',
+      height: 50,
+      shape: 'wire',
+      diameter: 0.1,
+      to: { distance: 60, height: 20, heading: 90 },
+    };
+    const answer = on((plan) => ({ ...plan, loads: [...(plan['loads'] as Document[]), { ...wire, weight: 1 }] }));
+    for (const id of ['foundation', 'tower-top']) {
+      expect(linkOf(answer, id)).toMatchObject({ verdict: 'not-shown', needs: ['/loads/3/tension'] });
+      expect(linkOf(answer, id).result?.holdsTo).toBeUndefined();
+    }
+    expect(checkText(answer, [])).toContain('The pull of wire is not given, so it is not counted.');
+  });
+});
+
 describe('what a falling tower reaches', () => {
   it('is its tip, half an element and ten feet', () => {
     // Vertical to 65 ft; the boom of 24 ft reaches farther than half an element of 272 in; 10 ft: 87 ft.
@@ -416,6 +449,18 @@ describe('raising the bluff about a hinge 4 ft up', () => {
     expect(witness(steps).filter(({ agrees }) => !agrees)).toEqual([]);
   });
 
+  it('is bent most where its gear takes hold, between joints too', () => {
+    // One section from 8 ft up on a line at 20 ft from the hinge at 8: 40 ft of the tower's 600 lb over 48, and all above.
+    const plan = toldInFull();
+    const [base, section] = (part(plan, 'tower')['sections'] as Document[]) ?? [];
+    const sections = [base, { ...section, count: 1, length: 40 }];
+    const tower = { ...part(plan, 'tower'), sections, hinge: { height: 8, raisedBy: winch } };
+    const { result } = linkOf(assessed({ ...plan, tower }), 'lying');
+    expect((result?.height ?? 0) / FOOT).toBeCloseTo(28, 6);
+    const moment = (600 / 48) * 20 * 10 + 0.3 * 20 * 10 + 12 * 4.6733 * 22 + 20 * (22.5 + 32.5 + 6);
+    expect(Math.abs((result?.demand ?? 0) / POUND_FORCE / FOOT / moment - 1)).toBeLessThan(5e-4);
+  });
+
   it('bears gusts on its gear that go with what the weights leave of its moment', () => {
     // Working load 2500 lbf on arms of 7.4278 ft flat and 7.337 at 45°; weights 17633 lbf·ft flat, × cos 45° there.
     const [flat, halfWay] = raised(winch).raising?.gustsAt ?? [];
@@ -482,6 +527,17 @@ describe('the hoist of a tower that telescopes', () => {
     expect((link.result?.demand ?? 0) / POUND_FORCE).toBeCloseTo(pull, 9);
     expect(link.result?.use).toBeCloseTo(pull / (4000 / 5), 9);
     expect(link.verdict).toBe('within');
+  });
+
+  it('lifts a mast with the uppermost section, in whose overlap its foot may stand', () => {
+    const pull = (inside: number) => {
+      const mast = { outside: 2, wall: 0.25, length: 24, inside, yield: 46 };
+      const told = crankUp([section(90), section(70), section(50)], { mast });
+      return (linkOf(assessed(told), 'hoist').result?.demand ?? 0) / POUND_FORCE;
+    };
+    // Above the rim at 37 ft, in the overlap of 34 to 37, and with no mast of 24 ft at 4.6733 lb.
+    const bare = 1 * (70 + 10) + 2 * (50 + 30 + 10.8);
+    for (const inside of [16, 18]) expect(pull(inside)).toBeCloseTo(bare + 2 * 24 * 4.6733, 0);
   });
 
   it('is not shown without the weight of a section it lifts, nor without what its gear may pull', () => {
@@ -786,6 +842,47 @@ describe('elements whose segments, walls and alloy are told', () => {
       expect(cautions(metal({ material: 'aluminium', ultimate: 38 }))).toEqual([]);
       expect(cautions(metal({ material: 'steel' }))).toEqual([]);
       expect(cautions(assessed(plan))).toEqual([]);
+    });
+  });
+
+  describe('on a boom of which wall and alloy are told', () => {
+    const boom = { along: 'boom', yield: 35, ultimate: 38, material: 'aluminium', taper: [[2, 144, 0.12]] };
+    const withBoom = (weight?: number, more: Document = {}) => {
+      const elements = {
+        along: 'element',
+        count: 4,
+        taper: [
+          [1, 48],
+          [0.75, 48],
+          [0.5, 40],
+        ],
+      };
+      const { tubes: _, ...bare } = beam(0.058, 35);
+      const load = { ...bare, tubes: [boom, elements], ...(weight === undefined ? {} : { weight }), ...more };
+      return linkOf(assessed({ ...plan, loads: [load, ...others] }), 'elements:four-element beam:1');
+    };
+    const poundFeet = (value = 0) => value / POUND_FORCE / FOOT;
+    // 24 ft of 2 by 0.12 in: 168.56·π·(2 − 0.12)·0.12/144 = 0.8296 lb a foot, 19.91 lb; half of it bends by 0.8296·12²/2.
+    const perFoot = (168.56 * Math.PI * 1.88 * 0.12) / 144;
+    const own = (perFoot * 12 ** 2) / 2;
+
+    it('weigh on it by half at each end', () => {
+      const [bare, laden] = [withBoom(24 * perFoot), withBoom(24 * perFoot + 20)];
+      const wind = Math.sqrt(poundFeet(bare.result?.demand) ** 2 - own ** 2);
+      expect(poundFeet(laden.result?.demand)).toBeCloseTo(Math.hypot(wind, own + 10 * 12), 0);
+      expect(laden.result?.useRange[0]).toBeCloseTo(bare.result?.use ?? Number.NaN, 3);
+      expect(laden.result?.holdsTo?.gust).toBeLessThan(bare.result?.holdsTo?.gust ?? 0);
+    });
+
+    it('leave it not shown where what it carries is not told', () => {
+      const link = withBoom();
+      expect(link).toMatchObject({ verdict: 'not-shown', because: 'missing', needs: ['/loads/0/weight'] });
+      expect(link.result?.holdsTo).toBeUndefined();
+    });
+
+    it('leave it as it is where nobody told how it turns: the wind meets it broadside', () => {
+      const still = withBoom(40, { turns: false });
+      expect(still.result?.demand).toBeCloseTo(withBoom(40).result?.demand ?? Number.NaN, 6);
     });
   });
 

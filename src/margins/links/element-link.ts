@@ -4,6 +4,7 @@ import {
   type ElementBending,
   type ElementSegment,
   elementBending,
+  type HungOn,
   type Load,
   type Slice,
   sliceForces,
@@ -24,6 +25,8 @@ interface Member {
   readonly row: TubeRow;
   readonly number: number;
   readonly segments: readonly ElementSegment[];
+  /** What else weighs on a boom, at places nobody tells: half of it at each end at the worst [kg]. */
+  readonly onBoom: number;
 }
 
 /**
@@ -53,27 +56,51 @@ export function elementLinks(model: TowerModel): readonly Link[] {
 export function icedElementLinks(model: TowerModel, ice: IceCase | undefined): readonly Link[] {
   if (!ice || ice.thicknessAtTop === undefined) return [];
   const { shown, needs } = ice;
-  return membersOf(model).map(({ load, ...member }): Link => {
+  return membersOf(model).map((member): Link => {
+    const { load } = member;
     const base = { id: icedId(load, member.number), kind: 'elements', name: load.name, withIce: true } as const;
     if (!shown) return { ...base, verdict: 'not-shown', because: 'missing', needs };
-    const bending = bentWithIce(shown, { load, ...member });
+    const bending = bentWithIce(shown, member);
     if (bending.notShown.length > 0) return { ...base, verdict: 'not-shown', because: 'not-computed', needs: [] };
-    return { ...base, ...judged(model, { load, ...member }, resultOf(bending)) };
+    return { ...base, ...judged(model, member, resultOf(bending, bentWithIce(shown, member, 0))) };
   });
 }
 
 /** What the strength at rupture leaves open stays open. */
 function judged(
   model: TowerModel,
-  { load, number }: Member,
+  member: Member,
   result: LinkResult,
 ): Pick<Link, 'verdict' | 'because' | 'needs' | 'result'> {
+  const { load, row, number } = member;
   const verdict = verdictOf(result.use, result.useRange[0], model.inquiry.wanted.margin);
+  if (verdict === 'over') return { verdict, needs: [], result };
+  const needs = boomNeeds(member);
+  if (needs.length > 0) {
+    const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
+    return { verdict: 'not-shown', because: 'missing', needs, result: rest };
+  }
   if (verdict !== 'not-shown') return { verdict, needs: [], result };
-  return { verdict, because: 'unsettled', needs: [`${rowAt(load, number)}/ultimate`], result };
+  const untold = row.material !== 'steel' && row.ultimateStrength === undefined;
+  return { verdict, because: 'unsettled', needs: untold ? [`${rowAt(load, number)}/ultimate`] : [], result };
 }
 
 const rowAt = (load: Load, number: number) => `${load.at}/tubes/${number}`;
+
+/**
+ * The booms that are checked with a weight on them whose place nobody tells.
+ *
+ * n = Σ 1
+ *
+ * @param model the tower [-]
+ * @returns a pointer and the owner of each [-]
+ * @source derived
+ */
+export function boomsLaden(model: TowerModel): readonly { readonly at: string; readonly of: string }[] {
+  return membersOf(model)
+    .filter(({ onBoom }) => onBoom > 0)
+    .map(({ load, number }) => ({ at: rowAt(load, number), of: load.name }));
+}
 
 /** What nobody told of the metal of tubes that are checked. */
 export interface MetalUntold {
@@ -107,12 +134,12 @@ export function metalsUntold(model: TowerModel): readonly MetalUntold[] {
 
 const icedId = (load: Load, number: number) => `elements:${load.name}:${number + 1}:ice`;
 
-function bentWithIce(shown: IceCaseShown, member: Member, trace?: Trace): ElementBending {
+function bentWithIce(shown: IceCaseShown, member: Member, onEnd?: number, trace?: Trace): ElementBending {
   const worst = shown.model.hungWind.reduce<ElementBending | undefined>((most, cut) => {
-    const here = icedBending(shown, cut, member);
+    const here = icedBending(shown, cut, member, onEnd);
     return !most || largest(here) > largest(most) ? here : most;
   }, undefined) as ElementBending;
-  if (trace) icedBending(shown, shown.model.hungWind[0] as Windward, member, trace);
+  if (trace) icedBending(shown, shown.model.hungWind[0] as Windward, member, onEnd, trace);
   return worst;
 }
 
@@ -120,10 +147,12 @@ function bentWithIce(shown: IceCaseShown, member: Member, trace?: Trace): Elemen
 function icedBending(
   shown: IceCaseShown,
   cut: Windward,
-  { load, row, segments }: Member,
+  member: Member,
+  onEnd?: number,
   trace?: Trace,
 ): ElementBending {
-  const forces = sliceForces(cut, shown.speed, 'bad', false);
+  const { load, row, segments, onBoom } = member;
+  const forces = sliceForces(cut, shown.speed, 'bad', false, 'each');
   const ice = shown.iceAt(load.high);
   let perArea = 0;
   cut.slices.forEach((slice, index) => {
@@ -138,7 +167,11 @@ function icedBending(
     const ofIce = shown.weightLevel * iceWeightPerLength.of(ICE_DENSITY, ice, each.outside);
     return (tubeSection(each).weightPerLength + ofIce) * GRAVITY;
   });
-  return elementBending(segments, { wind, ...(row.along === 'upright' ? {} : { weight }) }, trace);
+  const number = shown.model.inquiry.station.loads.indexOf(load);
+  // Ice on the boom itself is counted in both.
+  const ofIce = onBoom === 0 ? 0 : (shown.model.iceOnLoads?.[number] ?? 0) / load.count;
+  const hung = hungOn(member, onEnd ?? (onBoom + ofIce) / 2);
+  return elementBending(segments, { wind, hung, ...(row.along === 'upright' ? {} : { weight }) }, trace);
 }
 
 function membersOf(model: TowerModel): readonly Member[] {
@@ -146,9 +179,31 @@ function membersOf(model: TowerModel): readonly Member[] {
     if (load.shape.kind !== 'tubes') return [];
     return load.shape.rows.flatMap((row, number): Member[] => {
       const segments = segmentsOf(row);
-      return segments ? [{ load, row, number, segments }] : [];
+      return segments ? [{ load, row, number, segments, onBoom: weightOnBoom(load, row, segments) }] : [];
     });
   });
+}
+
+/** What of a load's weight is not that of its boom. */
+function weightOnBoom({ shape, weight }: Load, row: TubeRow, segments: readonly ElementSegment[]): number {
+  if (row.along !== 'boom' || !carriesMore(shape) || weight === undefined) return 0;
+  const half = segments.reduce((sum, each) => sum + tubeSection(each).weightPerLength * each.length, 0);
+  return Math.max(0, weight - 2 * row.count * half) / row.count;
+}
+
+const carriesMore = (shape: Load['shape']) =>
+  shape.kind === 'tubes' && shape.rows.some(({ along }) => along !== 'boom');
+
+/** A boom of which nobody tells what else it carries. */
+function boomNeeds({ load, row }: Member): readonly string[] {
+  return row.along === 'boom' && load.weight === undefined && carriesMore(load.shape) ? [`${load.at}/weight`] : [];
+}
+
+/** Beside its own weight half of what a boom carries, at its end; without it at the good end of what is not told. */
+function hungOn({ segments, onBoom }: Member, kilograms = onBoom / 2): readonly HungOn[] {
+  if (kilograms === 0) return [];
+  const at = segments.reduce((sum, { length }) => sum + length, 0);
+  return [{ at, wind: 0, weight: kilograms * GRAVITY }];
 }
 
 /** From the hold outwards: the taper is written to one tip and stands on both sides. */
@@ -173,9 +228,9 @@ function linkOf(model: TowerModel, member: Member): Link {
   const base = { id: `elements:${load.name}:${number + 1}`, kind: 'elements', name: load.name } as const;
   const { speed } = siteSpeed(model.inquiry);
   const [hung] = actualWindward(model);
-  const at = (cuts: readonly Windward[], V: number, least: boolean) =>
+  const at = (cuts: readonly Windward[], V: number, least: boolean, onEnd?: number) =>
     cuts.reduce<ElementBending | undefined>((worst, cut) => {
-      const here = bent(cut, member, V, least);
+      const here = bent(cut, member, V, least, onEnd);
       return !worst || largest(here) > largest(worst) ? here : worst;
     }, undefined) as ElementBending;
   const bending = at(model.hungWind, speed, true);
@@ -185,10 +240,16 @@ function linkOf(model: TowerModel, member: Member): Link {
     actual: (V: number) => largest(at(hung, V, false)),
     steadyUpTo: Math.min(...[...model.hungWind, ...hung].map((cut) => cut.steadyUpTo)),
   };
-  return { ...base, ...judged(model, member, { ...resultOf(bending), ...windsHeld(model, byWind) }) };
+  return {
+    ...base,
+    ...judged(model, member, {
+      ...resultOf(bending, member.onBoom === 0 ? bending : at(model.hungWind, speed, true, 0)),
+      ...windsHeld(model, byWind),
+    }),
+  };
 }
 
-function resultOf(bending: ElementBending): LinkResult {
+function resultOf(bending: ElementBending, atBest: ElementBending): LinkResult {
   const joint = bending.joints.reduce((most, each) => ((each.use ?? 0) > (most.use ?? 0) ? each : most));
   const use = largest(bending);
   return {
@@ -197,7 +258,7 @@ function resultOf(bending: ElementBending): LinkResult {
     demand: joint.moment,
     capacity: joint.moment / (joint.use ?? 1),
     along: joint.at,
-    useRange: [bending.joints.reduce((most, { useAtBest }) => Math.max(most, useAtBest ?? 0), 0), use],
+    useRange: [atBest.joints.reduce((most, { useAtBest }) => Math.max(most, useAtBest ?? 0), 0), use],
     headings: {},
   };
 }
@@ -207,12 +268,14 @@ const largest = ({ joints }: ElementBending) => joints.reduce((most, { use }) =>
 /** One side of one member in a wind: force for each length from the pieces of its own diameter. */
 function bent(
   cut: Windward,
-  { load, row, segments }: Member,
+  member: Member,
   speed: number,
   least: boolean,
+  onEnd?: number,
   trace?: Trace,
 ): ElementBending {
-  const forces = sliceForces(cut, speed, 'bad', least);
+  const { load, row, segments } = member;
+  const forces = sliceForces(cut, speed, 'bad', least, 'each');
   const perLength = segments.map((segment) => {
     let most = 0;
     cut.slices.forEach((slice, index) => {
@@ -228,7 +291,8 @@ function bent(
     return most;
   });
   const weight = row.along === 'upright' ? [] : segments.map((each) => tubeSection(each).weightPerLength * GRAVITY);
-  return elementBending(segments, { wind: perLength, ...(weight.length > 0 ? { weight } : {}) }, trace);
+  const hung = hungOn(member, onEnd);
+  return elementBending(segments, { wind: perLength, hung, ...(weight.length > 0 ? { weight } : {}) }, trace);
 }
 
 /**
@@ -243,7 +307,7 @@ function bent(
 export function explainElements(model: TowerModel, link: Link, trace: Trace): void {
   const member = membersOf(model).find(({ load, number }) => link.id === `elements:${load.name}:${number + 1}`);
   if (!member || !link.result) return;
-  bent(model.hungWind[0] as Windward, member, siteSpeed(model.inquiry).speed, true, trace);
+  bent(model.hungWind[0] as Windward, member, siteSpeed(model.inquiry).speed, true, undefined, trace);
 }
 
 /**
@@ -258,5 +322,5 @@ export function explainElements(model: TowerModel, link: Link, trace: Trace): vo
  */
 export function explainIcedElements(model: TowerModel, ice: IceCase | undefined, link: Link, trace: Trace): void {
   const member = membersOf(model).find(({ load, number }) => link.id === icedId(load, number));
-  if (member && ice?.shown && link.result) bentWithIce(ice.shown, member, trace);
+  if (member && ice?.shown && link.result) bentWithIce(ice.shown, member, undefined, trace);
 }

@@ -53,9 +53,11 @@ export function explainHoist(model: TowerModel, trace: Trace): void {
 function liftedMasses({ inquiry: { station } }: TowerModel): readonly number[] {
   const { sections } = station.tower;
   const masses = sections.map((section) => section.weight ?? 0);
-  for (const { mass, high, carriedAt } of hungMasses(station)) {
+  for (const { mass, high, carriedAt, onMast } of hungMasses(station)) {
     // A load at a rim may be on the section that is lifted; what runs up to a rim is held below it.
-    const carrier = sectionCarrying(sections, carriedAt ?? high, carriedAt === undefined ? 'outer' : 'inner');
+    const carrier = onMast
+      ? sections.length - 1
+      : sectionCarrying(sections, carriedAt ?? high, carriedAt === undefined ? 'outer' : 'inner');
     masses[carrier] = (masses[carrier] as number) + mass;
   }
   return masses;

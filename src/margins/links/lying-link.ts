@@ -1,10 +1,12 @@
 import { evaluate, remember, type Trace, under, zeros } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
+  type Level,
   lyingMoments,
   momentAtJoint,
   type RaisingGear,
   raisingAt,
+  rimOf,
   type Slice,
   type SliceForces,
   sliceForces,
@@ -13,10 +15,11 @@ import {
   type Windward,
   windFactorToMoment,
 } from '../../structure/index.ts';
+import type { Check } from '../check-list.ts';
 import { speedByForce } from '../formulas.ts';
 import { actualWindward } from '../holds-to.ts';
 import { lowerAtGust } from '../lower-at.ts';
-import type { TowerModel } from '../tower-model.ts';
+import { once, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Link } from './link.ts';
 
@@ -91,23 +94,67 @@ function windOf(model: TowerModel, places: readonly Place[]): Pick<LyingTower, '
   return { wind: { gust: across.gust, height: across.place.height, ...keeps } };
 }
 
+/** Along the lying tower it is looked at every so far, at all levels, and where its gear takes hold, which bends it most [m]. */
+const SPACING = 0.5;
+
 function placesOf(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): readonly Place[] {
-  const hinge = model.inquiry.station.tower.hingeHeight as number;
+  const { hingeHeight, top } = model.inquiry.station.tower;
+  const hinge = hingeHeight as number;
   if (raisingAt(bodies, gear, 0).force === undefined) return [];
-  const bent = model.checks
-    .map((check, index) => ({ check, index, height: model.levels[check.level]?.z ?? 0 }))
-    .filter(({ check, height }) => check.of === 'moment' && check.link === 'tower' && height >= hinge);
-  const along = bent.map(({ height }) => height - hinge);
-  const moments = lyingMoments(bodies, gear, along, 0);
-  return bent.map(({ check, index, height }, place) => {
-    let capacity = 0;
-    for (const each of model.proven) {
-      capacity = Math.max(capacity, Math.min(...each.low.map((proof) => proof[index] as number)));
-    }
-    for (const claim of model.momentClaims)
-      if (claim.level === check.level) capacity = Math.max(capacity, claim.moment);
-    return { height, byWeight: Math.abs(moments[place]?.moment ?? 0), capacity };
+  const steps = Math.ceil((top - hinge) / SPACING);
+  const between = Array.from({ length: steps }, (_, index) => hinge + ((top - hinge) * index) / steps);
+  // What is not known to be uniform has levels close together, and is proven at those.
+  const compared = new Set([hinge + gear.attach[0], ...model.levels.map(({ z }) => z)]);
+  const heights = new Set([...compared, ...between]);
+  const looked = [...heights].filter((z) => z >= hinge && z < top).sort((a, b) => a - b);
+  const moments = lyingMoments(
+    bodies,
+    gear,
+    looked.map((z) => z - hinge),
+    0,
+  );
+  const proofs = once(model, momentProofs);
+  return looked.flatMap((height, index) =>
+    proofs
+      .filter(({ low, high, uniform }) => low <= height && height <= high && (uniform || compared.has(height)))
+      .map(({ proofAt }) => ({
+        height,
+        byWeight: Math.abs(moments[index]?.moment ?? 0),
+        capacity: proofAt(height),
+      })),
+  );
+}
+
+interface SectionProof {
+  readonly low: number;
+  readonly high: number;
+  readonly uniform: boolean;
+  readonly proofAt: (height: number) => number;
+}
+
+/** By section, the moment its ratings prove: all along a uniform one, else that of the next level above. */
+function momentProofs(model: TowerModel): readonly SectionProof[] {
+  const { sections } = model.inquiry.station.tower;
+  return sections.map((section, number) => {
+    const own = model.checks.flatMap((check, index) =>
+      check.of === 'moment' && check.section === number
+        ? [{ height: (model.levels[check.level] as Level).z, proof: proofOf(model, check, index) }]
+        : [],
+    );
+    const proofAt = (height: number) => {
+      const above = own.filter((each) => each.height >= height - 1e-9).sort((a, b) => a.height - b.height)[0];
+      const inUniform = section.uniform ? Math.max(0, ...own.map(({ proof }) => proof)) : 0;
+      return Math.max(inUniform, above?.proof ?? 0);
+    };
+    return { low: rimOf(sections, number), high: section.high, uniform: section.uniform, proofAt };
   });
+}
+
+function proofOf(model: TowerModel, check: Check, index: number): number {
+  let most = 0;
+  for (const each of model.proven) most = Math.max(most, Math.min(...each.low.map((proof) => proof[index] as number)));
+  for (const claim of model.momentClaims) if (claim.level === check.level) most = Math.max(most, claim.moment);
+  return most;
 }
 
 /** The speed at which forces are taken: of slow flow, whose coefficients no faster one exceeds [m/s]. */

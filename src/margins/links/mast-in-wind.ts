@@ -287,18 +287,3 @@ export function piecesOf(mast: Mast): readonly MastPiece[] | undefined {
   if (mast.wall === undefined) return undefined;
   return [{ ...metal, ...strength(undefined), outside: mast.outside, wall: mast.wall, low: foot, high: mast.tip }];
 }
-
-/**
- * Wires on the mast whose pull nobody tells.
- *
- * n = Σ 1
- *
- * @param model the tower [-]
- * @returns pointers to what is missing [-]
- * @source derived
- */
-export function untoldPulls(model: TowerModel): readonly string[] {
-  return model.inquiry.station.loads
-    .filter((load) => load.on === 'mast' && load.shape.kind === 'wire' && load.shape.pull === undefined)
-    .map((load) => `${load.at}/tension`);
-}

@@ -11,7 +11,7 @@ import { holdsTo } from '../holds-to.ts';
 import { inCalm } from '../holds-to-use.ts';
 import type { IceCase } from '../ice-case.ts';
 import { leansOn, misfitsOf } from '../stated-for.ts';
-import { type Demand, isBraced, siteSpeed, type TowerModel } from '../tower-model.ts';
+import { type Demand, isBraced, siteSpeed, type TowerModel, wiresUntold } from '../tower-model.ts';
 import { type CheckUse, calmUse, type LinkUse, linkUse } from '../tower-use.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Compared, Link, LinkResult, NotShownBecause } from './link.ts';
@@ -107,7 +107,6 @@ function compared(model: TowerModel, use: CheckUse, demand: Demand): Compared {
 
 /** What the tower link cannot do without. */
 function towerNeeds(model: TowerModel): readonly string[] {
-  const { station } = model.inquiry;
   const needs: string[] = [];
   const untold = supportsUntold(model);
   if (untold) needs.push('/tower/held');
@@ -121,9 +120,7 @@ function towerNeeds(model: TowerModel): readonly string[] {
   ) {
     needs.push('/tower/shape');
   }
-  station.loads.forEach((load) => {
-    if (load.shape.kind === 'wire' && load.shape.pull === undefined) needs.push(`${load.at}/tension`);
-  });
+  needs.push(...wiresUntold(model));
   return needs;
 }
 
@@ -221,7 +218,12 @@ export function topLink(model: TowerModel, uses: readonly CheckUse[], demand: De
   if (!Number.isFinite(found.bad))
     return [{ ...base, verdict: 'not-shown', because: 'unproven', needs: towerNeeds(model) }];
   const result = resultOf(model, found, demand);
+  const untold = wiresUntold(model);
   const verdict = verdictOf(found.bad, found.goodOver, model.inquiry.wanted.margin);
+  if (untold.length > 0 && verdict !== 'over') {
+    const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
+    return [{ ...base, verdict: 'not-shown', because: 'missing', needs: untold, result: rest }];
+  }
   if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];
   return [{ ...base, verdict, because: found.good > 1 ? 'unproven' : 'unsettled', needs: [], result }];
 }

@@ -82,7 +82,7 @@ function Figures({ check }) {
       <dd class="note">${room.area.value > 0 ? 'effective area that still leaves the margin you want' : `${figures(-room.area.value)} ${room.area.unit} too much for the margin you want`}${room.without.length > 0 ? `; ${room.without.length === 1 ? 'one link is' : `${room.without.length} links are`} not counted` : ''}</dd></div>`
     }
     <div><dt>At the foot</dt><dd>${shown(check.reactions.allowable.moment)}</dd>
-      <dd class="note">overturning, and ${shown(check.reactions.allowable.shear)} shear, at allowable level${check.reactions.heldAbove ? ', as if nothing held it above' : ''}</dd></div>
+      <dd class="note">overturning, and ${shown(check.reactions.allowable.shear)} shear, at allowable level${check.reactions.heldAbove ? ', as if nothing held it above' : ''}${check.reactions.withoutOwnWind ? ', without the wind on the tower itself, which is not known' : ''}</dd></div>
   </dl>`;
 }
 

@@ -98,16 +98,17 @@ function readStated(
   }
   if (forced) {
     requireFields(reader, fields, 'stated', whole || sides ? [] : ['force', 'wind'], at);
-    for (const field of ['areaKind', 'slenderFlats', 'icedArea'] as const) {
+    for (const field of ['areaKind', 'slenderFlats'] as const) {
       if (fields[field] === undefined || whole || sides) continue;
       const says = `${reader.words(at)}: "${field}" describes an area, and a force is given. Leave it out.`;
       reader.fault(pointerTo(at, field), 'goes-with', field, 'only with an area', says);
     }
-    return {
-      kind: 'stated-force',
+    return present({
+      kind: 'stated-force' as const,
       force: reader.quantity(fields.force, BOUNDS.force, at, 'force'),
       wind: reader.quantity(fields.wind, BOUNDS.speed, at, 'wind'),
-    };
+      icedArea: reader.perhaps(fields.icedArea, BOUNDS.area, at, 'icedArea'),
+    });
   }
   if (sides && !whole) requireFields(reader, fields, 'stated', ['front', 'side'], at);
   const area = reader.quantity(fields.area, BOUNDS.area, at, 'area');

@@ -81,7 +81,7 @@ export const loadShapeFields = {
   wind: optional(quantity('speed', 'stated: the speed of force')),
   areaKind: optional(areaKind),
   slenderFlats: optional(yesOrNo('stated: angle or strip is among its members')),
-  icedArea: optional(quantity('area', 'stated: area with ice')),
+  icedArea: optional(quantity('area', 'stated: area with ice, of the same kind; beside a force the effective one')),
   diameter: optional(quantityPair('diameter', 'tube, dish, wire: diameter')),
   along: optional(choice(ALONG, 'tube: which way it runs; upright when not given')),
   length: optional(quantity('length', 'tube: its length; the height span when not given')),

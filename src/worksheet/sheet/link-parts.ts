@@ -78,7 +78,7 @@ function whereSays({ demand, where, along, use }: LinkDocument): string {
 export function reactionsPart({ document, assessment }: CheckSheetGiven): SheetPart {
   const { legs } = assessment.reactions;
   const { reactions, design, foundation } = document;
-  const { allowable, nominal, strength, steady, heldAbove, weight } = reactions;
+  const { allowable, nominal, strength, steady, heldAbove, withoutOwnWind, weight } = reactions;
   const bracket = bracketSays(assessment);
   const row = (name: string, { shear, moment }: typeof allowable) => [
     strong(name),
@@ -106,7 +106,7 @@ export function reactionsPart({ document, assessment }: CheckSheetGiven): SheetP
       },
       ...(strength === undefined ? [paragraph(`${design.title} has no strength level of its own here.`)] : []),
       small(
-        `As if nothing but its foot held the tower.${heldAbove ? ' It is held above: guys or brackets take a part of this, which is not worked out.' : ''}${weight ? ` Weight of all: ${printed(weight)}.` : ' Weight on the footing: not shown, since some weights are not given.'}`,
+        `As if nothing but its foot held the tower.${withoutOwnWind ? ' The wind on the tower itself is not known and not in it.' : ''}${heldAbove ? ' It is held above: guys or brackets take a part of this, which is not worked out.' : ''}${weight ? ` Weight of all: ${printed(weight)}.` : ' Weight on the footing: not shown, since some weights are not given.'}`,
       ),
       ...(bracket === undefined ? [] : [paragraph(bracket)]),
       ...(legs === undefined ? [] : [paragraph(legsSay(legs, assessment.inquiry.station.units))]),
