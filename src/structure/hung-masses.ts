@@ -80,8 +80,11 @@ export function untoldWeights(station: Station): readonly string[] {
   const { mast, rotator, loads, cables } = station;
   return [
     ...(mast && mast.wall === undefined && mast.pieces === undefined ? ['/mast/wall'] : []),
-    ...(rotator && rotator.weight === undefined ? ['/rotator/weight'] : []),
+    // What turns has a rotator, told or not.
+    ...((rotator ?? loads.some(turnsOnMast)) && rotator?.weight === undefined ? ['/rotator/weight'] : []),
     ...loads.filter((load) => load.weight === undefined).map((load) => `${load.at}/weight`),
     ...cables.filter((run) => run.weight === undefined).map((run) => `${run.at}/weight`),
   ];
 }
+
+const turnsOnMast = ({ on, turns }: Station['loads'][number]): boolean => on === 'mast' && turns;

@@ -16,6 +16,8 @@ function toldInFull(changed: Document = {}): Document {
     ...plan,
     site: { ...part(plan, 'site'), distances: { powerLine: 100, propertyLine: 80 } },
     tower: { ...part(plan, 'tower'), weight: 600 },
+    // Pencil has counted none.
+    rotator: { weight: 0 },
     loads: (plan['loads'] as Document[]).map((load) => ({
       ...load,
       weight: 20,

@@ -59,7 +59,7 @@ describe('a link over by weight, whatever the wind', () => {
     const cables = (plan['cables'] as Document[]).map((run) => ({ ...run, weight: 0.1 }));
     // Loads 60 lb, lines 14.4, mast 56.1.
     const ratings = [...(plan['ratings'] as Document[]), { of: 'tower', kind: 'weight', weight: 100 }];
-    const answer = assessed({ ...plan, loads, cables, ratings });
+    const answer = assessed({ ...plan, loads, cables, ratings, rotator: { height: 44, weight: 0 } });
     const aloft = answer.links.find(({ kind }) => kind === 'weight');
     expect([aloft?.verdict, answer.weakest, answer.links[0]?.verdict]).toEqual(['over', 'tower', 'thin']);
     expect(aloft?.result?.use).toBeCloseTo(1.305, 2);
