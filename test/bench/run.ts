@@ -174,6 +174,7 @@ function station(ratedAntennas: number, exposureTold: boolean): Record<string, u
       foundation: { kind: 'block', length: 7, width: 7, depth: 5, bearing: 3000 },
       hinge: { height: 4, raisedBy: { kind: 'winch', anchor: [-2, 10], attach: 20, rating: 4000 } },
     },
+    rotator: { weight: 30 },
     loads,
     cables: (plan['cables'] as object[]).map((run) => ({ ...run, weight: 0.1 })),
     ratings: [
