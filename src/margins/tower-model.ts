@@ -535,7 +535,7 @@ export function weightMoment(model: BareModel, check: Check, trace?: Trace): num
 }
 
 /**
- * Wires whose pull nobody tells.
+ * What is there without wind and is not told: the pull of a wire, the weight of what hangs off the axis.
  *
  * n = Σ 1
  *
@@ -544,10 +544,12 @@ export function weightMoment(model: BareModel, check: Check, trace?: Trace): num
  * @returns pointers to what is missing [-]
  * @source derived
  */
-export function wiresUntold(model: Pick<TowerModel, 'inquiry'>, on?: 'mast'): readonly string[] {
-  return model.inquiry.station.loads.flatMap((load) =>
-    load.shape.kind === 'wire' && load.shape.pull === undefined && (on === undefined || load.on === on)
-      ? [`${load.at}/tension`]
-      : [],
-  );
+export function stillUntold(model: Pick<TowerModel, 'inquiry'>, on?: 'mast'): readonly string[] {
+  const { loads } = model.inquiry.station;
+  return loads
+    .filter((load) => on === undefined || load.on === on)
+    .flatMap(({ at, shape, offset, weight }) => [
+      ...(shape.kind === 'wire' && shape.pull === undefined ? [`${at}/tension`] : []),
+      ...(offset > 0 && weight === undefined ? [`${at}/weight`] : []),
+    ]);
 }

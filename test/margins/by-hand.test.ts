@@ -63,3 +63,51 @@ describe('a tower that sways', () => {
     expect(tower?.verdict).toBe('over');
   });
 });
+
+describe('a square lattice by EN 1991-1-4 raised by a screw', () => {
+  const answer = worked('raised-by-a-screw');
+  const result = (id: string) => answer.links.find((link) => link.id === id)?.result;
+
+  it('has its forces in mast, bearing and rotator', () => {
+    near(answer.mast?.atBearing, 1958.7);
+    // The hand integrates; slices here are of up to 2 m.
+    expect((result('mast')?.demand ?? 0) / 1841.1).toBeCloseTo(1, 2);
+    near(result('mast')?.capacity, 2360.3);
+    near(result('mast')?.holdsTo?.design, 28.563);
+    near(result('mast')?.holdsTo?.gust, 41.23);
+    near(answer.mast?.torque, 73.28);
+    near(result('rotator:5')?.torque?.turnsUpTo, 57.02);
+    near(answer.mast?.weight, 60.913);
+  });
+
+  it('has its forces in the braces, and its twist, at every joint', () => {
+    const levels = towerLevels(answer.model, answer.uses, answer.bad).filter(({ place }) => place !== 'top-couple');
+    const at = (z: number, section: string) =>
+      levels.find((level) => Math.abs(level.height - z) < 1e-9 && level.section.startsWith(section));
+    for (const [z, braces, twist] of [
+      [14, 2933.6, 73.3],
+      [10, 4867.3, 185.7],
+      [6, 6785.8, 443.5],
+    ] as const) {
+      near(at(z, 'upper')?.sideways.asked, braces);
+      near(at(z, 'upper')?.torsion, twist);
+    }
+    near(levels.at(-1)?.bending.asked, 90_099);
+  });
+
+  it('has its footing: tipping by both rules, and the pressure under a corner of which a part lifts', () => {
+    const { block } = answer.foundation ?? {};
+    near(block?.momentAtUnderside, 110_890);
+    near(block?.overturning.use, 0.6024);
+    near(block?.overturning.olderUse, 0.5422);
+    near(block?.toe?.contact === 'tips' ? undefined : block?.toe?.pressure, 73_376);
+    near(block?.toe?.contact === 'tips' ? undefined : block?.toe?.contactShare, 0.9354);
+    near(answer.reactions.legs?.upliftWithoutWeight, 130_780);
+  });
+
+  it('has the force of its screw and of its hinge, flat', () => {
+    const flat = answer.raising?.raising?.rows.find(({ angle }) => angle === 0);
+    near(Math.abs(flat?.force ?? 0), 83_884);
+    near(flat?.hinge?.force, 81_296);
+  });
+});

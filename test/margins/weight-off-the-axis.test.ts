@@ -54,6 +54,16 @@ describe('weight off the axis', () => {
     expect(demand(offset) - demand(centred)).toBeGreaterThan(0);
   });
 
+  it('is asked for: what would lean by an untold weight is not shown', () => {
+    const [load] = plan(0.5)['loads'] as Document[];
+    const { weight: _, ...untold } = load as Document;
+    const answer = assessed(plan(0.5, { loads: [untold] }));
+    for (const id of ['tower', 'tower-top', 'mast', 'bearing:2', 'rotator:3']) {
+      const link = answer.links.find((each) => each.id === id);
+      expect([id, link?.verdict, link?.needs]).toEqual([id, 'not-shown', ['/loads/0/weight']]);
+    }
+  });
+
   it('leans with the ice on it too', () => {
     /*
      * Ice of 20 mm on a tube of 50 mm, 1 m long: 900·π·0.020·(0.050 + 0.020)·1 = 3.958 kg where the thickness is that of

@@ -18,7 +18,7 @@ import { actualWindward, holdsTo } from '../holds-to.ts';
 import { holdsToUse, inCalm, type UseByWind } from '../holds-to-use.ts';
 import type { Reactions } from '../reactions.ts';
 import { forcePerArea, type RoomByLink } from '../room-by-link.ts';
-import { type Demand, siteSpeed, type TowerModel, wiresUntold } from '../tower-model.ts';
+import { type Demand, siteSpeed, stillUntold, type TowerModel } from '../tower-model.ts';
 import { type CheckUse, calmUse } from '../tower-use.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Compared, Link } from './link.ts';
@@ -80,7 +80,7 @@ export function foundationLink(context: FootingContext): FoundationResult {
   const needs = [
     ...(foundation.kind === 'block' && load.weight === undefined ? weightNeeds(model) : []),
     ...(model.ownKnown ? [] : ['/tower/shape']),
-    ...wiresUntold(model),
+    ...stillUntold(model),
   ];
   const winds = windsAtFoot(context);
   const reaches = (target: number) => {

@@ -20,7 +20,7 @@ import { roomByMoment, totalMoment } from '../formulas.ts';
 import { windsHeld } from '../holds-to-use.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
 import { forcePerArea, type RoomByLink } from '../room-by-link.ts';
-import { once, siteSpeed, type TowerModel, wiresUntold } from '../tower-model.ts';
+import { once, siteSpeed, stillUntold, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Link } from './link.ts';
 
@@ -76,7 +76,7 @@ export function mastLink(model: TowerModel): readonly Link[] {
   if (needs.length > 0) return notShown('missing', needs);
   const found = mastModel(model);
   if (found === undefined) return notShown('not-computed', []);
-  const pulls = wiresUntold(model, 'mast');
+  const pulls = stillUntold(model, 'mast');
   const { speed } = siteSpeed(model.inquiry);
   const bad = worstOf(found, (each) => each.design, speed, 'bad', true);
   const good = worstOf(found, (each) => each.design, speed, 'good', true);
@@ -135,7 +135,7 @@ export function icedMastLink(model: TowerModel, ice: IceCase | undefined): reado
     useRange: [Math.min(good.useAtBest, bad.use), bad.use],
     headings: bad.headings,
   } as const;
-  const pulls = wiresUntold(model, 'mast');
+  const pulls = stillUntold(model, 'mast');
   if (pulls.length > 0) return [{ ...base, verdict: 'not-shown', because: 'missing', needs: pulls, result }];
   const verdict = verdictOf(bad.use, good.useAtBest, model.inquiry.wanted.margin);
   if (verdict !== 'not-shown') return [{ ...base, verdict, needs: [], result }];

@@ -2,7 +2,7 @@ import { hungMasses, sliceForces, untoldWeights } from '../../structure/index.ts
 import type { WindsHeld } from '../holds-to-use.ts';
 import type { ForceLevel, Rating, RatingClaim } from '../rating.ts';
 import { misfitsOf } from '../stated-for.ts';
-import { siteSpeed, type TowerModel, wiresUntold } from '../tower-model.ts';
+import { siteSpeed, stillUntold, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Compared, Link } from './link.ts';
 import { type MastAnswer, windsHeldByHold } from './mast-holds.ts';
@@ -34,7 +34,7 @@ function unstatedClampLink(model: TowerModel, mast: MastAnswer | undefined): rea
   const ofRotator = ratings.filter(({ of }) => of === 'rotator');
   if (!station.rotator && ofRotator.length === 0) return [];
   if (ofRotator.some(({ claim }) => claim.kind === 'moment')) return [];
-  const needs = [...mastNeeds(model, mast), ...wiresUntold(model, 'mast'), '/ratings'];
+  const needs = [...mastNeeds(model, mast), ...stillUntold(model, 'mast'), '/ratings'];
   return [{ id: 'rotator', kind: 'rotator', verdict: 'not-shown', because: 'missing', needs }];
 }
 
@@ -69,7 +69,7 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
     const height = kind === 'bearing' ? model.hold.bearing : model.hold.foot;
     const held = windsHeldByHold(model, kind === 'bearing' ? 'atBearing' : 'atFoot', capacity);
     const compared = force === undefined ? undefined : compare('side-force', force, capacity, height);
-    return [linkOf(model, base, compared, [...needs, ...wiresUntold(model, 'mast')], held)];
+    return [linkOf(model, base, compared, [...needs, ...stillUntold(model, 'mast')], held)];
   }
   if (claim.kind === 'area') {
     const area = areaOnMast(model);
@@ -99,7 +99,7 @@ function clampLink(
   if (mast.clampMoment === undefined) return { ...base, verdict: 'not-shown', because: 'held-by-bearing', needs: [] };
   const capacity = claim.moment * shareOf(claim);
   const compared = compare('clamp-moment', mast.clampMoment, capacity, model.hold.foot);
-  return linkOf(model, base, compared, wiresUntold(model, 'mast'), windsHeldByHold(model, 'clampMoment', capacity));
+  return linkOf(model, base, compared, stillUntold(model, 'mast'), windsHeldByHold(model, 'clampMoment', capacity));
 }
 
 /** What holds against the wind is the brake; where only the turning torque is told, that is all it surely has. */

@@ -11,7 +11,7 @@ import { holdsTo } from '../holds-to.ts';
 import { inCalm } from '../holds-to-use.ts';
 import type { IceCase } from '../ice-case.ts';
 import { leansOn, misfitsOf } from '../stated-for.ts';
-import { type Demand, isBraced, siteSpeed, type TowerModel, wiresUntold } from '../tower-model.ts';
+import { type Demand, isBraced, siteSpeed, stillUntold, type TowerModel } from '../tower-model.ts';
 import { type CheckUse, calmUse, type LinkUse, linkUse } from '../tower-use.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Compared, Link, LinkResult, NotShownBecause } from './link.ts';
@@ -120,7 +120,7 @@ function towerNeeds(model: TowerModel): readonly string[] {
   ) {
     needs.push('/tower/shape');
   }
-  needs.push(...wiresUntold(model));
+  needs.push(...stillUntold(model));
   return needs;
 }
 
@@ -218,7 +218,7 @@ export function topLink(model: TowerModel, uses: readonly CheckUse[], demand: De
   if (!Number.isFinite(found.bad))
     return [{ ...base, verdict: 'not-shown', because: 'unproven', needs: towerNeeds(model) }];
   const result = resultOf(model, found, demand);
-  const untold = wiresUntold(model);
+  const untold = stillUntold(model);
   const verdict = verdictOf(found.bad, found.goodOver, model.inquiry.wanted.margin);
   if (untold.length > 0 && verdict !== 'over') {
     const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
