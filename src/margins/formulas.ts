@@ -113,6 +113,20 @@ export const provenShear = defineFormula({
   of: (rated: number, own: number) => rated + own,
 });
 
+export const provenInBraces = defineFormula({
+  id: 'proven-in-braces',
+  title: 'Force in tapering braces the rated case proves, whichever way it pushes',
+  symbol: 'S_cap',
+  unit: 'force',
+  expression: 'abs(S_r + S_own)',
+  variables: [
+    variable('S_r', 'of the rated force', 'force', -1e5, 1e5),
+    force('S_own', 'of the rated wind on the tower above'),
+  ],
+  cite: cite('derived', 'proof envelope', 'derived'),
+  of: (rated: number, own: number) => Math.abs(rated + own),
+});
+
 export const provenMoment = defineFormula({
   id: 'proven-moment',
   title: 'Moment the rated case proves: the rated force and the rated wind on the tower itself',
@@ -147,7 +161,7 @@ export const sumOfForces = defineFormula({
   expression: 'sum(F .* a)',
   variables: [
     listVariable('F', 'forces of the pieces above', 'force', 0, 1e4),
-    listVariable('a', 'share handed on', 'one', 0, 5),
+    listVariable('a', 'share handed on', 'one', -5, 5),
   ],
   cite: cite('derived', 'statics', 'derived'),
   of: (forces: readonly number[], shares: readonly number[]) =>

@@ -8,7 +8,8 @@ import type { Answers, BareModel, Claim, ClaimCase, OwnProof, RatingAnswer } fro
 /**
  * What one reading of a claim proves for a check.
  *
- * V: λ(F_r + V_own), M: λ(F_r(h_r − z) + M_own); in the couple V with F_r(1 + a_r/s) where the plates are the maker's
+ * V: λ(F_r + V_own), M: λ(F_r(h_r − z) + M_own); in the couple V with F_r(1 + a_r/s) where the plates are the maker's; in
+ * tapering braces |ΣF_r·w + S_own|, w below 0 for what stands above the point where the legs would meet
  *
  * @param model the tower [-]
  * @param check the comparison [-]
@@ -39,10 +40,9 @@ export function provenBy(
     }
     for (const { height, area, perArea } of (claimCase.rated[scenario] as RatedCase).forces) {
       if (height < z) continue;
-      if (tapering && height >= check.apex) return 0;
       value += perArea * area * areaFactor * handedOn(model, check, height, z, zone);
     }
-    most = Math.max(most, value * factor);
+    most = Math.max(most, tapering ? Math.abs(value) : value * factor);
   }
   return most;
 }
@@ -114,8 +114,11 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Pr
       const most = provenByCase(model, each, scenario, factor.high, provesOwn || rated.wind !== undefined);
       const lowest = low[scenario] as number[];
       const highest = high[scenario] as number[];
+      // Between two readings braces that are pushed both ways may be left with nothing.
+      const open = factor.low !== factor.high || (!provesOwn && rated.wind !== undefined);
       for (let check = 0; check < checks.length; check += 1) {
-        lowest[check] = Math.min(lowest[check] as number, least[check] as number);
+        const surely = open && pushedBothWays(checks[check] as Check, rated) ? 0 : (least[check] as number);
+        lowest[check] = Math.min(lowest[check] as number, surely);
         highest[check] = Math.max(highest[check] as number, most[check] as number);
       }
       if (ownKnown) continue;
@@ -125,6 +128,10 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Pr
     }
   }
   return { claim, low, high, windRatioLow, windRatioHigh };
+}
+
+function pushedBothWays({ of, apex }: Check, { forces }: RatedCase): boolean {
+  return of === 'shear' && forces.some(({ height }) => height >= apex);
 }
 
 function areaFactorOf({ rating, reading }: RatedCase, answer: RatingAnswer): { low: number; high: number } {

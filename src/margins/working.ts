@@ -26,6 +26,7 @@ import {
   designHoldsTo,
   marginOfUse,
   pressureForce,
+  provenInBraces,
   provenMoment,
   provenShear,
   ratedForce,
@@ -386,7 +387,7 @@ function explainProofAt(
   const own = wind && rated.provesOwn ? explainRatedOwn(model, check, rated, wind, scenario, level, trace) : 0;
   return check.of === 'moment'
     ? evaluate(trace, provenMoment, [ofForces, own, proven.factor])
-    : evaluate(trace, provenShear, [ofForces, own]);
+    : evaluate(trace, check.apex === Number.POSITIVE_INFINITY ? provenShear : provenInBraces, [ofForces, own]);
 }
 
 function explainStatedForce(rated: RatedCase, atLevel: number, trace: Trace): number {

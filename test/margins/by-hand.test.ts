@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { towerLevels } from '../../src/margins/index.ts';
+import { towerLevels, workingOf } from '../../src/margins/index.ts';
+import { witness, workingDocument } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 
 /*
@@ -109,5 +110,28 @@ describe('a square lattice by EN 1991-1-4 raised by a screw', () => {
     const flat = answer.raising?.raising?.rows.find(({ angle }) => angle === 0);
     near(Math.abs(flat?.force ?? 0), 83_884);
     near(flat?.hinge?.force, 81_296);
+  });
+});
+
+describe('tapering legs that meet below the height of the rated force', () => {
+  const wide = (foot: number) => {
+    const url = new URL('by-hand/raised-by-a-screw.json', import.meta.url);
+    const plan = JSON.parse(readFileSync(url, 'utf8')) as Document;
+    const tower = plan['tower'] as Document;
+    const [low, ...upper] = tower['sections'] as Document[];
+    return assessed({ ...plan, tower: { ...tower, sections: [{ ...low, width: [foot, 500] }, ...upper] } });
+  };
+
+  it('prove what the rated force pushes the other way, so that a little more taper is no leap', () => {
+    // Axes 500 − 60 mm apart at 6 m: they meet at 18 m, where the rated force is, from a foot of 720 mm up.
+    const [before, after] = [719, 721].map((foot) => useOf(wide(foot), 'tower') ?? Number.NaN) as [number, number];
+    expect(Number.isFinite(after)).toBe(true);
+    expect(Math.abs(after / before - 1)).toBeLessThan(0.03);
+  });
+
+  it('show their working', () => {
+    const steps = workingDocument(workingOf(wide(800)).steps, 'si');
+    expect(witness(steps).filter(({ agrees }) => !agrees)).toEqual([]);
+    expect(steps.map(({ formula }) => formula)).toContain('proven-in-braces');
   });
 });
