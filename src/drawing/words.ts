@@ -15,9 +15,10 @@ export function figures(value: number, significant = 3): string {
   return `${value < 0 ? '−' : ''}${whole.replace(/\B(?=(\d{3})+$)/g, ',')}${told === '' ? '' : `.${told}`}`;
 }
 
-/** A use: three figures under 1, two decimals above, more where two would hide that it is not 1. */
+/** A use: three figures, from 1 up two decimals of them; more where they would hide that it is not 1. */
 export function useFigures(use: number): string {
   if (!Number.isFinite(use)) return 'not shown';
+  if (use >= 10) return figures(use);
   if (use >= 1) return use > 1 && use.toFixed(2) === '1.00' ? use.toFixed(3) : use.toFixed(2);
   const text = use.toPrecision(3);
   return Number(text) >= 1 ? use.toFixed(4) : Number(text).toString();
@@ -53,14 +54,16 @@ export function heightSpeedWords({ inquiry, site }: Pick<Assessment, 'inquiry' |
   return basis === 'mean-10min' ? 'peak gust' : BASIS_WORDS[basis];
 }
 
-/** What a link is called beside its mark. */
+/** What a link is called beside its mark: as the worksheet has it. */
 export function linkWords(link: Pick<Link, 'id' | 'kind' | 'name' | 'withIce'>): string {
-  if (link.withIce) return `${link.kind} with ice`;
+  const iced = link.withIce ? ' with ice' : '';
   switch (link.kind) {
     case 'antenna':
       return link.name ?? 'antenna';
+    case 'elements':
+      return `tubes of the ${link.name ?? 'antenna'}${iced}`;
     case 'tower-top':
-      return 'tower top';
+      return 'top of the tower';
     case 'ice':
       return 'tower with ice';
     case 'weight':
@@ -70,11 +73,11 @@ export function linkWords(link: Pick<Link, 'id' | 'kind' | 'name' | 'withIce'>):
     case 'raising':
       return 'raising gear';
     case 'lying':
-      return 'tower lying';
+      return 'tower lying down';
     case 'fall':
-      return `${link.id.split(':')[1]?.replaceAll('-', ' ') ?? 'line'} in reach`;
+      return `distance to the ${link.id.replace(/^fall:/, '').replace('-', ' ')}`;
     default:
-      return link.kind;
+      return `${link.kind}${iced}`;
   }
 }
 

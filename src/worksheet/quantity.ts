@@ -22,12 +22,13 @@ export function figures(value: number, significant = 3): string {
   return `${value < 0 ? '−' : ''}${grouped}${told === '' ? '' : `.${told}`}`;
 }
 
-/** A use: three figures under 1, two decimals from 1 up, more where two would hide that it is not 1. */
+/** A use: three figures, from 1 up two decimals of them; more where they would hide that it is not 1. */
 export function useFigures(use: number): string {
   if (use < 1) {
     const text = use.toPrecision(3);
     return Number(text) >= 1 ? use.toFixed(4) : Number(text).toString();
   }
+  if (use >= 10) return figures(use);
   const text = use.toFixed(2);
   return text === '1.00' && use > 1 ? use.toFixed(3) : text;
 }
@@ -47,6 +48,11 @@ export function heldGustInWords(gust: number, system: UnitSystem): string {
   return gust > BEYOND_WEATHER
     ? `more than ${inWords(BEYOND_WEATHER, 'speed', system)}`
     : inWords(gust, 'speed', system);
+}
+
+/** The height that every speed of a map or a station is told at. */
+export function standardHeight(system: UnitSystem): string {
+  return system === 'us' ? '33 ft (10 m)' : '10 m';
 }
 
 /** A list in words: "a, b and c". */

@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Assessment, Change, Gap, Sensitivity, SensitivityRow } from '../margins/index.ts';
 import { linkName } from './choice-words.ts';
-import { inWords, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
+import { figures, inWords, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
 import { answerInWords } from './question-words.ts';
 
 export interface SensitivityDocument {
@@ -86,10 +86,11 @@ function nameOf({ ofLink }: Sensitivity): string {
 
 function rowSays(row: SensitivityRow, { use }: Sensitivity, assessment: Assessment): string {
   const difference = row.use - use;
+  const by = Math.round(Math.abs(difference) * 1000) / 1000;
   const how =
-    Math.abs(difference) < 0.0005
+    by === 0 || useFigures(row.use) === useFigures(use)
       ? 'as good as no difference'
-      : `${difference > 0 ? 'up' : 'down'} ${Math.abs(difference).toFixed(3)} to ${useFigures(row.use)}`;
+      : `${difference > 0 ? 'up' : 'down'} ${figures(by)} to ${useFigures(row.use)}`;
   return `${sentence(changeInWords(row.change, assessment))}: ${how}.`;
 }
 

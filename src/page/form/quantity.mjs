@@ -196,6 +196,7 @@ export function useFigures(use) {
     const text = use.toPrecision(3);
     return Number(text) >= 1 ? use.toFixed(4) : Number(text).toString();
   }
+  if (use >= 10) return figures(use);
   const text = use.toFixed(2);
   return text === '1.00' && use > 1 ? use.toFixed(3) : text;
 }
