@@ -73,6 +73,16 @@ export function linkName(link: Pick<Link, 'id' | 'kind' | 'name' | 'withIce'>): 
   }
 }
 
+/** Whether what a link is called is more than one. */
+export function isPlural({ kind }: Pick<Link, 'kind'>): boolean {
+  return kind === 'elements';
+}
+
+/** The verb that goes with what a link is called: "takes" or "take". */
+export function verbOf(link: Pick<Link, 'kind'>, one: string, several: string): string {
+  return isPlural(link) ? several : one;
+}
+
 /** What a falling tower may reach: power line, property line. */
 export function placeOfFall({ id }: Pick<Link, 'id'>): string {
   return id.replace(/^fall:/, '').replace('-', ' ');

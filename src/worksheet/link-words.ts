@@ -30,7 +30,7 @@ export const WORDS_FOR_COMPARED: Readonly<Record<Exclude<Compared['of'], 'wind-r
   'side-force': 'by the force sideways',
   'clamp-moment': 'by the moment at the foot of the mast, which it holds alone,',
   torque: 'by the wind turning it',
-  gust: 'by the gust',
+  gust: 'by the square of the gust',
   weight: 'by weight',
   overturning: 'against tipping over',
   'toe-pressure': 'by the pressure under it',
@@ -50,7 +50,7 @@ export function ofWhat(link: Pick<Link, 'kind'>): string {
     case 'mast':
       return 'what its tube is allowed';
     case 'elements':
-      return 'what its tubes are allowed';
+      return 'what they are allowed';
     case 'bearing':
     case 'rotator':
     case 'weight':
@@ -73,7 +73,7 @@ export function ofWhat(link: Pick<Link, 'kind'>): string {
 export function beyondInWords(link: Pick<Link, 'kind'>): string {
   switch (link.kind) {
     case 'elements':
-      return ': a tube of it is bent beyond what is allowed';
+      return ': one of them is bent beyond what is allowed';
     case 'mast':
       return ': its tube is bent beyond what is allowed';
     case 'foundation':

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Lowered, Verdict } from '../margins/index.ts';
-import { linkName, WORDS_FOR_VERDICT } from './choice-words.ts';
+import { linkName, verbOf, WORDS_FOR_VERDICT } from './choice-words.ts';
 import { heldGustInWords, inWords, listed, type Quantity, quantity, useFigures } from './quantity.ts';
 
 export interface LoweredDocument {
@@ -58,9 +58,8 @@ export function loweredSays({ assessment, clashes, unspoken }: Lowered, system: 
     const { lowerAt, links } = assessment;
     const weakest = links.find(({ id }) => id === lowerAt?.ofLink);
     if (lowerAt?.gust !== undefined && weakest) {
-      const name = linkName(weakest);
       said.push(
-        `So it keeps the margin you want up to a forecast of ${inWords(lowerAt.gust, 'speed', system)}; then the ${name} ${name.startsWith('tubes of ') ? 'come' : 'comes'} to it.`,
+        `So it keeps the margin you want up to a forecast of ${inWords(lowerAt.gust, 'speed', system)}; then the ${linkName(weakest)} ${verbOf(weakest, 'comes', 'come')} to it.`,
       );
     }
   } else if (unspoken > 0) {

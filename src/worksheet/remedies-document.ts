@@ -1,6 +1,6 @@
-import type { UnitSystem } from '../foundation/index.ts';
+import { type UnitSystem, withArticle } from '../foundation/index.ts';
 import type { Remedies, RemedyChange, RemedyOutcome, TubeForMast, Verdict } from '../margins/index.ts';
-import { linkName } from './choice-words.ts';
+import { linkName, verbOf } from './choice-words.ts';
 import { inWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
 
 /** The answer to the changed plan, as far as it is told. */
@@ -150,10 +150,12 @@ function placesOf(change: RemedyChange): string[] {
   }
 }
 
+export const LOWERED_BEFORE = 'This tower can also be lowered before such a wind.';
+
 /** The best remedy in a sentence, or that there is none. */
 export function remediesSays(remedies: Remedies, system: UnitSystem): string {
   const [best] = remedies.remedies;
-  const lowered = remedies.canBeLowered ? ' This tower can also be lowered before such a wind.' : '';
+  const lowered = remedies.canBeLowered ? ` ${LOWERED_BEFORE}` : '';
   if (best) return `${remedySays(best, remedies, system)}${lowered}`;
   const name = linkName(remedies.link);
   return `Nothing that was tried helps the ${name} without making something else worse.${lowered}`;
@@ -167,10 +169,14 @@ export function remedySays(remedy: RemedyOutcome, { link }: Remedies, system: Un
   const within = link.verdict !== 'within' && after?.verdict === 'within' ? ' and is within' : '';
   const lowest = weakest?.result?.holdsTo?.gust;
   if (weakest === undefined || lowest === undefined || weakest.id === link.id) return `${then}${within}.`;
-  const [name, gust] = [linkName(weakest), inWords(lowest, 'speed', system)];
+  const gives = `the ${linkName(weakest)} ${verbOf(weakest, 'gives', 'give')}`;
+  const at = inWords(lowest, 'speed', system);
+  const told = after?.result?.holdsTo?.gust;
+  // Where the link is gone, or holds to no gust, nothing told before is more than what gives next.
+  if (told === undefined) return `${then}${within}, and ${gives} next, at ${at}.`;
   return remedy.onlyMoves
-    ? `${then}${within}, but the weakness only moves: the ${name} gives next, at ${gust}.`
-    : `${then}${within}, and the ${name} is the next to give, at ${gust}.`;
+    ? `${then}${within}, but the weakness only moves: ${gives} before it, at ${at}.`
+    : `${then}${within}, but ${gives} before it, at ${at}.`;
 }
 
 function thenInWords(before: Remedies['link'], after: RemedyOutcome['link'], system: UnitSystem): string {
@@ -179,7 +185,7 @@ function thenInWords(before: Remedies['link'], after: RemedyOutcome['link'], sys
   const name = linkName(before);
   const [was, is] = [before.result?.holdsTo?.gust, after.result.holdsTo?.gust];
   if (was !== undefined && is !== undefined) {
-    return `the ${name} then holds to an actual gust of ${inWords(is, 'speed', system)} instead of ${inWords(was, 'speed', system)}`;
+    return `the ${name} then ${verbOf(before, 'holds', 'hold')} to an actual gust of ${inWords(is, 'speed', system)} instead of ${inWords(was, 'speed', system)}`;
   }
   return `the use of the ${name} is then ${useFigures(after.result.use)} instead of ${useFigures(before.result?.use ?? 0)}`;
 }
@@ -194,7 +200,7 @@ function changeInWords(change: RemedyChange, system: UnitSystem): string {
       return `bringing the ${change.load.name} in to the axis, from ${inWords(change.load.offset, 'length', system)} beside it`;
     case 'load-smaller': {
       const what = change.load.shape.kind === 'stated-force' ? 'force' : 'area';
-      return `${useFigures(change.times)} of the ${what} in place of the ${change.load.name}`;
+      return `${withArticle(change.load.name)} of ${useFigures(change.times)} of its ${what}`;
     }
     case 'mast-shorter':
       return `cutting the mast by ${inWords(change.by, 'length', system)}, down to its highest load`;

@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Assessment, Compared, LegsAtFoot, Link, LinkResult, LowerAt, RoomLeft } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { linkName, placeOfFall, WORDS_FOR_BASIS } from './choice-words.ts';
+import { linkName, placeOfFall, verbOf, WORDS_FOR_BASIS } from './choice-words.ts';
 import { beyondInWords, DIMENSION_OF_COMPARED, ofWhat, WORDS_FOR_COMPARED } from './link-words.ts';
 import { heldGustInWords, inWords, listed, sentence, useFigures } from './quantity.ts';
 import { missingSentences, questionOf } from './question-words.ts';
@@ -62,18 +62,21 @@ function mainSentence(assessment: Assessment, link: Link): string {
     const beyond = link.verdict === 'over' ? beyondInWords(link) : '';
     const said = result.over ?? result;
     const besides = result.over ? ` (${useFigures(result.use)} ${whereInWords(assessment, result)})` : '';
-    return `${sentence(link.verdict)}${soFar}: ${isInStillAir(link) ? '' : `in ${wind} `}the ${name} takes ${useFigures(said.use)} of ${ofWhat(link)}, ${whereInWords(assessment, said)}${besides}${beyond}.`;
+    return `${sentence(link.verdict)}${soFar}: ${isInStillAir(link) ? '' : `in ${wind} `}the ${name} ${takes(link)} ${useFigures(said.use)} of ${ofWhat(link)}, ${whereInWords(assessment, said)}${besides}${beyond}.`;
   }
   return notShownSentence(assessment, link, wind);
 }
+
+/** What a fall is given beyond its own reach, 10 ft. */
+const FALL_SPARE: Readonly<Record<UnitSystem, string>> = { us: 'ten feet', si: '3 m' };
 
 /** Wind has no part in it: how far it may fall, with what to spare, against where the thing stands. */
 function fallSentence(link: Link, { demand, capacity }: Compared, soFar: string, system: UnitSystem): string {
   const long = (value: number) => inWords(value, 'length', system);
   const verdict = `${sentence(link.verdict)}${soFar}`;
   return link.verdict === 'over'
-    ? `${verdict}: falling, with ten feet to spare, it needs ${long(demand)}, and the ${placeOfFall(link)} is ${long(capacity)} away.`
-    : `${verdict}: falling, with ten feet to spare, it needs ${long(demand)}; the ${placeOfFall(link)} is ${long(capacity)} away.`;
+    ? `${verdict}: falling, with ${FALL_SPARE[system]} to spare, it needs ${long(demand)}, and the ${placeOfFall(link)} is ${long(capacity)} away.`
+    : `${verdict}: falling, with ${FALL_SPARE[system]} to spare, it needs ${long(demand)}; the ${placeOfFall(link)} is ${long(capacity)} away.`;
 }
 
 function notShownSentence(assessment: Assessment, link: Link, wind: string): string {
@@ -87,18 +90,21 @@ function notShownSentence(assessment: Assessment, link: Link, wind: string): str
     case 'unsettled': {
       const [first] = questions.gaps;
       const ask = first ? ` First to find out: ${questionOf(first, inquiry)}` : '';
-      return `Not shown: the ${name} takes ${useFigures(result.use)} as we had to read it, ${useFigures(result.useRange[0])} if every open question falls well, ${whereInWords(assessment, result)}.${ask}`;
+      return `Not shown: the ${name} ${takes(link)} ${useFigures(result.use)} as we had to read it, ${useFigures(result.useRange[0])} if every open question falls well, ${whereInWords(assessment, result)}.${ask}`;
     }
     case 'unproven':
-      return `Not shown: the ${name} takes ${reads}. ${unprovenInWords(result)}`;
+      return `Not shown: the ${name} ${takes(link)} ${reads}. ${unprovenInWords(result)}`;
     case 'no-ice-rule':
       return `Not shown: ${name}. ${needs}`;
     case 'held':
-      return `Not shown: above its highest support the ${name} takes ${reads}. ${needs}`;
+      return `Not shown: above its highest support the ${name} ${takes(link)} ${reads}. ${needs}`;
     default:
-      return `Not shown: the ${name} takes ${reads}, as far as it is known. ${needs}`;
+      return `Not shown: the ${name} ${takes(link)} ${reads}, as far as it is known. ${needs}`;
   }
 }
+
+/** The verb of a link that has a use. */
+const takes = (link: Link): string => verbOf(link, 'takes', 'take');
 
 /** More than the proof, or a part of it that nothing proves. */
 function unprovenInWords({ use }: Compared): string {
@@ -115,7 +121,7 @@ export function whereInWords(assessment: Assessment, result: Compared): string {
   const { tower, units } = assessment.inquiry.station;
   if (result.of === 'wind-ratio') return 'by the wind on the tower itself';
   const what = WORDS_FOR_COMPARED[result.of];
-  if (result.along !== undefined) return `${what}, ${inWords(result.along, 'length', units)} from its hold`;
+  if (result.along !== undefined) return `in bending, ${inWords(result.along, 'length', units)} from the hold`;
   if (result.height === undefined || FOOTING.includes(result.of)) return what;
   const place =
     Math.abs(result.height - tower.foot) < 1e-6 ? 'at the foot' : `at ${inWords(result.height, 'length', units)}`;
@@ -153,13 +159,18 @@ export function linkSays(assessment: Assessment, link: Link): string {
     return `${name}: not shown. ${UNSAID[link.because ?? 'unproven'] ?? 'Nothing given proves it.'}`;
   }
   const dimension = DIMENSION_OF_COMPARED[result.of];
+  const kind = result.of === 'gust' ? ' nominal gust' : '';
   const compared =
     result.of === 'wind-ratio'
       ? ''
-      : ` ${inWords(result.demand, dimension, units, 4)} asked, ${inWords(result.capacity, dimension, units, 4)} ${ALLOWED[link.kind] ?? 'shown'},`;
+      : ` ${inWords(result.demand, dimension, units, 4)}${kind} asked, ${inWords(result.capacity, dimension, units, 4)}${kind} ${ALLOWED[link.kind] ?? 'shown'},`;
   const calm =
-    (result.inCalm ?? 0) > 1 ? ` Without any wind it is used to ${useFigures(result.inCalm ?? 0)} already.` : '';
-  const holds = result.holdsTo ? ` Holds to an actual gust of ${heldGustInWords(result.holdsTo.gust, units)}.` : '';
+    (result.inCalm ?? 0) > 1
+      ? ` Without any wind ${verbOf(link, 'it is', 'they are')} used to ${useFigures(result.inCalm ?? 0)} already.`
+      : '';
+  const holds = result.holdsTo
+    ? ` ${verbOf(link, 'Holds', 'Hold')} to an actual gust of ${heldGustInWords(result.holdsTo.gust, units)}.`
+    : '';
   const range = result.useRange[0] < result.use ? ` (${useFigures(result.useRange[0])} at best)` : '';
   const areaOnly =
     link.because === 'area-only'
@@ -218,14 +229,15 @@ export function lowerAtSays(
   const { units } = inquiry.station;
   const weakest = links.find((link) => link.id === ofLink);
   const name = weakest ? linkName(weakest) : 'tower';
+  const verb = (one: string, several: string) => (weakest ? verbOf(weakest, one, several) : one);
   const others = namesOf(links.filter((link) => without.includes(link.id)));
   const named = others.map((other) => (other === name ? `what else is stated of the ${name}` : other));
   const rest = named.length === 0 ? '' : ` Not counted, since not shown: ${listed(named)}.`;
   const ice = withoutIce ? ' Ice is not counted in it.' : '';
   if (gust === undefined) {
-    return `No forecast is low enough to keep the margin you want: without any wind the ${name} is used to ${useFigures(inCalm ?? 0)} already.${rest}`;
+    return `No forecast is low enough to keep the margin you want: without any wind the ${name} ${verb('is', 'are')} used to ${useFigures(inCalm ?? 0)} already.${rest}`;
   }
-  return `Lower it when gusts of ${inWords(gust, 'speed', units)} are forecast: then the ${name} ${name.startsWith('tubes of ') ? 'keep' : 'keeps'} the margin you want, with ${Math.round(100 * inquiry.wanted.forecast)} % off for the error of a forecast.${rest}${ice}`;
+  return `Lower it when gusts of ${inWords(gust, 'speed', units)} are forecast: then the ${name} ${verb('keeps', 'keep')} the margin you want, with ${Math.round(100 * inquiry.wanted.forecast)} % off for the error of a forecast.${rest}${ice}`;
 }
 
 /** "Room left on the mast at 56 ft, keeping a margin of 0.2: 3.1 ft² effective, decided by the footing. Not counted: …" */
