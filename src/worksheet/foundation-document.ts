@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { FoundationAnswer } from '../margins/index.ts';
-import { figures, inWords, type Quantity, quantity } from './quantity.ts';
+import { figures, inWords, type Quantity, quantity, useFigures } from './quantity.ts';
 
 export interface FoundationDocument {
   readonly kind: string;
@@ -82,7 +82,7 @@ function pressedMost(heading: number): string {
 export function foundationSays({ block, pier }: FoundationAnswer, system: UnitSystem): string {
   if (block) {
     const { use, olderUse } = block.overturning;
-    const tips = `Tipping: ${figures(use)} by 0.6 of what weighs, ${figures(olderUse)} by the older factor 1.5.`;
+    const tips = `Against tipping it is used to ${useFigures(use)} with 0.6 of all weight counted, ${useFigures(olderUse)} by the older rule of 1.5 times the moment.`;
     const { toe } = block;
     if (toe === undefined) return `${tips} The pressure under it needs the weight of all that stands on it.`;
     if (toe.contact === 'tips') return `${tips} Under this wind nothing holds it.`;
@@ -90,7 +90,9 @@ export function foundationSays({ block, pier }: FoundationAnswer, system: UnitSy
     return `${tips} Under its ${pressedMost(toe.heading)} ${inWords(toe.pressure, 'soil-pressure', system)}${share}.`;
   }
   if (pier) {
-    const capped = pier.depthCapped ? ' No more than 12 ft of depth counts for the pressure.' : '';
+    const capped = pier.depthCapped
+      ? ` No more than ${system === 'us' ? '12 ft' : '3.66 m'} of depth counts for the pressure.`
+      : '';
     return `The soil asks for ${inWords(pier.required, 'length', system)} of depth, ${inWords(pier.given, 'length', system)} are given.${capped}`;
   }
   return 'Built to the maker’s drawing, so that his rating speaks for it, in soil no worse than he names.';

@@ -73,7 +73,11 @@ function conditionSays({ why, holds, of, given, limit }: HillCondition, system: 
     of === 'slope' ? figures(value ?? 0) : inWords(value ?? 0, 'length', system);
   if (of === 'surroundings') {
     const said = holds === undefined ? 'taken to be so, since the plan does not say' : holds ? 'so you say' : 'not so';
-    return `It stands alone and is twice as high as its surroundings within 2 miles: ${said}.`;
+    return `It stands alone and is twice as high as its surroundings within ${system === 'us' ? '2 miles' : '3.2 km'}: ${said}.`;
+  }
+  if (of === 'distance') {
+    const only = holds ? '' : ' only';
+    return `It stands ${figure(given)} from the crest; the standard counts it up to ${figure(limit)}${only}.`;
   }
   const asked = why === 'too-gentle' || why === 'too-low' ? 'at least' : 'at most';
   return `${OF_WORDS[of]} ${figure(given)}, ${asked} ${figure(limit)} asked for${holds ? '' : ': not so'}.`;
@@ -82,5 +86,4 @@ function conditionSays({ why, holds, of, given, limit }: HillCondition, system: 
 const OF_WORDS = {
   slope: 'Its slope is',
   height: 'Its height is',
-  distance: 'The tower stands from its crest',
 } as const;

@@ -3,7 +3,7 @@ import { areasOf, type Inquiry, siteSpeed, siteWind, windAt } from '../margins/i
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { exposedTower } from '../structure/index.ts';
 import { HILL_REASONS } from './caution-words.ts';
-import { figures, type Quantity, quantity } from './quantity.ts';
+import { figures, type Quantity, quantity, standardHeight } from './quantity.ts';
 
 /** A reading or caution that belongs to a part's answer. */
 export interface PartNote {
@@ -142,7 +142,7 @@ export function pressuresDocument(
     });
   if (wind.hillExcluded) {
     const { why, wouldBe } = wind.hillExcluded;
-    const says = `The hill does not count by this standard: ${HILL_REASONS[why]}. Its factor at 33 ft (10 m) would be ${figures(wouldBe)}.`;
+    const says = `The hill does not count by this standard: ${HILL_REASONS[why]}. Its factor at ${standardHeight(system)} would be ${figures(wouldBe)}.`;
     notes.push({ code: 'topography-not-applied', says });
   }
   return {

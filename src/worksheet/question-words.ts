@@ -28,7 +28,7 @@ export function questionOf(gap: Gap, inquiry: Inquiry): string {
 function ratedArea(gap: Gap, inquiry: Inquiry): string {
   const rating = inquiry.ratings.find((each) => gap.at.startsWith(`${each.at}/`));
   const [row] = rating?.claim.kind === 'area' ? rating.claim.rows : [];
-  return row ? `the rating's ${inWords(row.area, 'area', inquiry.station.units)}` : "the rating's area";
+  return row ? `the rating’s ${inWords(row.area, 'area', inquiry.station.units)}` : 'the rating’s area';
 }
 
 /** An answer to a gap in words. */

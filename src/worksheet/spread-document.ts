@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Spread, SpreadCause, SpreadFactor, SpreadRow, Verdict } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
+import { WORDS_FOR_BASIS } from './choice-words.ts';
 import { figures, inWords, type Quantity, quantity, useFigures } from './quantity.ts';
 
 const CAUSE_WORDS: Readonly<Record<SpreadCause, string>> = {
@@ -75,9 +76,9 @@ export function spreadLines(spread: Spread, system: UnitSystem): string[] {
     ...spread.rows.map((row) => {
       const use = row.result ? `use ${useFigures(row.result.use)}` : 'no use';
       const holds = row.result?.holdsTo
-        ? `, holds to a gust of ${inWords(row.result.holdsTo.gust, 'speed', system)}`
+        ? `, holds to an actual gust of ${inWords(row.result.holdsTo.gust, 'speed', system)}`
         : '';
-      return `- ${METHOD_BY_ID[row.method].title}, ${inWords(row.speed, 'speed', system)}: ${use}${holds}.`;
+      return `- ${METHOD_BY_ID[row.method].title}, ${inWords(row.speed, 'speed', system)} ${WORDS_FOR_BASIS[row.basis]}: ${use}${holds}.`;
     }),
     ...spread.refused.map(({ method, why }) => `- ${METHOD_BY_ID[method].title}: ${why}`),
   ];

@@ -132,7 +132,7 @@ describe('the form, in a browser', () => {
     const { page } = await browser.open();
     await openForm(page, service.origin, '/?plan=river-bluff');
     await settled(page);
-    const steel = page.locator('#part-mast').getByLabel('I don’t know: Strength of its steel');
+    const steel = page.locator('#part-mast').getByLabel('I don’t know: Strength of its metal');
     await steel.check();
     const entry = page.locator('#at-mast-yield');
     expect(await entry.inputValue()).toBe('');

@@ -117,7 +117,7 @@ export const PROBLEM_KINDS = {
     status: 500,
     title: 'A step of the working does not come out twice',
     cause:
-      'Every step of a worksheet is worked out once more by an independent evaluator, and one came out otherwise: no sheet is made of it.',
+      'Every step of a worksheet is worked out once more by a second program, and one came out otherwise: no sheet is made of it.',
     remedy:
       'Tell whoever runs the service, with the plan; the detail names the step. as=json has the answer without it.',
   },

@@ -132,9 +132,13 @@ function Cautions({ check }) {
     </section>`;
 }
 
+/** Two speeds beside each other have their kind beside them. @param {any} quantity @param {any} link */
+const compared = (quantity, link) =>
+  quantity ? `${shown(quantity)}${link.demand?.of === 'gust' ? ' nominal gust' : ''}` : '–';
+
 /** @param {{ check: any }} props */
 function Links({ check }) {
-  return html`<section class="plate" aria-labelledby="links"><h3 class="head" id="links">Every link<small>demand over capacity is the use</small></h3>
+  return html`<section class="plate" aria-labelledby="links"><h3 class="head" id="links">Every link<small>demand over capacity is the use${check.links.some((/** @type {any} */ link) => link.demand?.of === 'gust') ? '; of two gusts, its square' : ''}</small></h3>
     <div class="scroll" tabindex="0" role="region" aria-label="Table of links"><table class="ledger fold">
       <thead><tr><th scope="col">link</th><th scope="col" class="word">verdict</th><th scope="col">demand</th><th scope="col">capacity</th><th scope="col">use</th><th scope="col">margin</th><th scope="col">holds to<small>actual gust</small></th></tr></thead>
       <tbody>${check.links.map(
@@ -144,7 +148,7 @@ function Links({ check }) {
         ${
           link.use === undefined
             ? html`<td class="word why-not" colspan="5">${link.says.replace(/^[^:]*: not shown\. /, '')}</td>`
-            : html`<td data-h="demand">${link.demand ? shown(link.demand) : '–'}</td><td data-h="capacity">${link.capacity ? shown(link.capacity) : '–'}</td>
+            : html`<td data-h="demand">${compared(link.demand, link)}</td><td data-h="capacity">${compared(link.capacity, link)}</td>
             <td data-h="use"><b class=${link.use > 1 ? 'over' : ''}>${useFigures(link.use)}</b>${link.useRange && link.useRange[0] !== link.useRange[1] ? html`<small class="note"> from ${useFigures(link.useRange[0])}</small>` : ''}</td>
             <td data-h="margin">${figures(link.margin)}</td><td data-h="holds to" class="wind">${link.holdsTo ? shown(link.holdsTo.gust) : '–'}</td>`
         }

@@ -23,7 +23,7 @@ const NEVER = [
   'earthquake',
   'joints and welds',
   'guy and anchor forces',
-  'soil',
+  'examination of the soil',
   'grounding',
   'aviation and zoning notices',
 ];

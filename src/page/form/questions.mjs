@@ -801,7 +801,7 @@ export const PARTS = [
         unknown: true,
         hint: '0 where it is clamped on a rotator at the top',
       }),
-      quantity('/yield', 'Strength of its steel', 'stress', {
+      quantity('/yield', 'Strength of its metal', 'stress', {
         unknown: true,
         hint: 'yield; the seller’s invoice or mill sheet has it',
       }),

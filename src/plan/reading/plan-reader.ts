@@ -82,7 +82,9 @@ export class PlanReader {
   }
 
   query(pointer: string, code: QueryCode, says: string): void {
-    this.queries.push({ pointer: `#${pointer}`, code, says });
+    // A name keeps the letters its owner gave it, but for the first of a sentence.
+    const whole = `${says.charAt(0).toUpperCase()}${says.slice(1)}`;
+    this.queries.push({ pointer: `#${pointer}`, code, says: whole });
   }
 
   #unreadable(

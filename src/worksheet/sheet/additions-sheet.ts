@@ -21,7 +21,7 @@ export function additionsSheet(
   const verdict = best ? (best.soFar ?? best.verdict) : before.verdict;
   const standing: readonly Block[] = [
     ...cautions.map((caution) => ({ kind: 'caution', severity: 'standing', says: caution.says }) as const),
-    paragraph(strong('Never covered here: '), `${listed(notCovered)}.`),
+    paragraph(strong('Never covered here: '), `${notCovered.join(', ')}.`),
   ];
   return {
     title: title === '' ? 'Antenna tower' : title,

@@ -43,6 +43,7 @@ export interface TitleBlock {
 interface PlanWords {
   readonly sheet?: TitleBlock;
   readonly ratings?: readonly { readonly source?: string; readonly note?: string }[];
+  readonly loads?: readonly { readonly source?: string }[];
 }
 
 /** What the plan says beside its numbers; it was read before the check was made. */

@@ -1,7 +1,9 @@
+import { METHOD_BY_ID } from '../../methods/index.ts';
 import type { CheckDocument, LinkDocument } from '../check-document.ts';
 import { WORDS_FOR_BASIS, WORDS_FOR_VERDICT } from '../choice-words.ts';
 import { type DIMENSION_OF_COMPARED, WORDS_FOR_COMPARED } from '../link-words.ts';
-import { sentence, useFigures } from '../quantity.ts';
+import { figures, type Quantity, sentence, standardHeight, useFigures } from '../quantity.ts';
+import { LOWERED_BEFORE } from '../remedies-document.ts';
 import { bracketSays, legsSay } from '../says.ts';
 import { type CheckSheetGiven, cautionsFor } from './given.ts';
 import { paragraph, plain, printed, RECKONED, small, strong } from './printed.ts';
@@ -36,7 +38,7 @@ export function linksPart(given: CheckSheetGiven): SheetPart {
         rows: document.links.map(linkRow),
       },
       small(
-        'Use: demand over capacity, every open question read as it credits the link least; at best, as it credits it most. An actual gust is a 3-second gust at 33 ft (10 m) in the open, as a forecast or a station has it; the other speed is of the kind of the design wind.',
+        `Use: demand over capacity, every open question read as it credits the link least; at best, as it credits it most.${squaredNote(document)} An actual gust is a 3-second gust at ${standardHeight(given.assessment.inquiry.station.units)} in the open, as a forecast or a station has it; the other speed is of the kind of the design wind.`,
       ),
       { kind: 'list', items: document.links.map(({ says }) => says) },
       ...cautionsFor('links', given),
@@ -50,8 +52,8 @@ function linkRow(link: LinkDocument): readonly Words[] {
   return [
     strong(sentence(title)),
     { text: WORDS_FOR_VERDICT[verdict], mark: verdict },
-    plain(demand ? printed(demand, RECKONED) : NONE),
-    plain(capacity ? printed(capacity, RECKONED) : NONE),
+    plain(demand ? comparedWords(demand, demand.of) : NONE),
+    plain(capacity ? comparedWords(capacity, demand?.of) : NONE),
     number(use),
     number(useRange?.[0]),
     plain(margin === undefined ? NONE : marginFigures(margin)),
@@ -59,6 +61,18 @@ function linkRow(link: LinkDocument): readonly Words[] {
     plain(holdsTo ? printed({ value: holdsTo.design.value, unit: '' }) : NONE, 'wind'),
     plain(whereSays(link)),
   ];
+}
+
+/** Two speeds beside each other have their kind beside them. */
+function comparedWords(value: Quantity, of: string | undefined): string {
+  return of === 'gust' ? `${printed(value, RECKONED)} nominal gust` : printed(value, RECKONED);
+}
+
+/** Wind presses by the square of its speed. */
+function squaredNote({ links }: CheckDocument): string {
+  return links.some(({ demand }) => demand?.of === 'gust')
+    ? ' Where two gusts are compared it is the square of demand over capacity, as wind presses by the square of its speed.'
+    : '';
 }
 
 /** With a real minus. */
@@ -70,7 +84,7 @@ function whereSays({ demand, where, along, use }: LinkDocument): string {
   if (use === undefined) return 'why, stands below';
   const of = demand?.of as keyof typeof DIMENSION_OF_COMPARED | undefined;
   const what = of === undefined || of === 'wind-ratio' ? 'by the wind on the tower itself' : WORDS_FOR_COMPARED[of];
-  if (along) return `${what}, ${printed(along)} from its hold`;
+  if (along) return `in bending, ${printed(along)} from the hold`;
   return where ? `${what}, at ${printed(where)}` : what;
 }
 
@@ -98,9 +112,12 @@ export function reactionsPart({ document, assessment }: CheckSheetGiven): SheetP
           { head: 'moment', unit: allowable.moment.unit, numeric: true },
         ],
         rows: [
-          row('Allowable, as in the ledger', allowable),
+          row(
+            stays(steady) ? 'Allowable: the ledger’s and what stays without wind' : 'Allowable, as in the ledger',
+            allowable,
+          ),
           row('Nominal, for footings', nominal),
-          ...(strength === undefined ? [] : [row('Strength', strength)]),
+          ...(strength === undefined ? [] : [row(strengthRow(steady, assessment), strength)]),
           row('Of which stays without wind', steady),
         ],
       },
@@ -114,6 +131,16 @@ export function reactionsPart({ document, assessment }: CheckSheetGiven): SheetP
       ...raisingBlocks(document),
     ],
   };
+}
+
+const stays = ({ shear, moment }: CheckDocument['reactions']['steady']) => shear.value !== 0 || moment.value !== 0;
+
+/** Beside the wind, where a method names no other. */
+const STEADY_AT_STRENGTH = 1.2;
+
+function strengthRow(steady: CheckDocument['reactions']['steady'], { inquiry }: CheckSheetGiven['assessment']): string {
+  const factor = METHOD_BY_ID[inquiry.method].strengthOfSteady ?? STEADY_AT_STRENGTH;
+  return stays(steady) ? `Strength, with ${figures(factor)} times what stays without wind` : 'Strength';
 }
 
 function foundationBlocks({ says, notClaimed }: NonNullable<CheckDocument['foundation']>): readonly Block[] {
@@ -174,7 +201,7 @@ export function besidesParts({ document }: CheckSheetGiven): readonly SheetPart[
                   { head: 'speed', numeric: true, voice: 'wind' },
                   { head: 'use', numeric: true },
                   { head: 'holds to, actual gust', numeric: true, voice: 'wind' },
-                  { head: 'moment at foot', numeric: true },
+                  { head: 'moment of the wind at foot', numeric: true },
                 ],
                 rows: spread.rows.map(({ title, speed, use, holdsToGust, moment }) => [
                   strong(title),
@@ -202,7 +229,13 @@ export function besidesParts({ document }: CheckSheetGiven): readonly SheetPart[
           {
             id: 'remedies',
             heading: 'What would help',
-            blocks: [paragraph(remedies.says), { kind: 'list', items: remedies.rows.map(({ says }) => says) }],
+            blocks:
+              remedies.rows.length === 0
+                ? [paragraph(remedies.says)]
+                : [
+                    { kind: 'list', items: remedies.rows.map(({ says }) => says) },
+                    ...(remedies.canBeLowered ? [paragraph(LOWERED_BEFORE)] : []),
+                  ],
           } satisfies SheetPart,
         ]),
   ];

@@ -1,5 +1,7 @@
+import type { Gap } from '../../margins/index.ts';
 import { WORDS_FOR_VERDICT } from '../choice-words.ts';
 import { listed, sentence, useFigures } from '../quantity.ts';
+import { answerInWords } from '../question-words.ts';
 import { type CheckSheetGiven, cautionBlock, planWords } from './given.ts';
 import { paragraph, plain, printed, strong } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
@@ -42,14 +44,15 @@ export function verdictPart(given: CheckSheetGiven): SheetPart {
         ? []
         : [
             { kind: 'subheading', text: 'To be looked at again' } as const,
-            { kind: 'list', items: document.queries.map(({ says, pointer }) => `${says} (${pointer})`) } as const,
+            { kind: 'list', items: document.queries.map(({ says }) => says) } as const,
           ]),
     ],
   };
 }
 
-function openQuestions({ document }: CheckSheetGiven): readonly Block[] {
+function openQuestions({ document, assessment }: CheckSheetGiven): readonly Block[] {
   const { toFindOut, alsoOpen } = document;
+  const { gaps } = assessment.questions;
   const needs = document.links.filter(({ verdict }) => verdict === 'not-shown');
   if (toFindOut.length === 0 && needs.length === 0) return [];
   return [
@@ -66,17 +69,30 @@ function openQuestions({ document }: CheckSheetGiven): readonly Block[] {
               { head: 'use if answered' },
               { head: 'what it may bring' },
             ],
-            rows: toFindOut.map(({ ask, taken, useIf, says }) => [
-              strong(ask),
-              plain(taken),
-              plain(listed(Object.entries(useIf).map(([answer, use]) => `${useFigures(use)} if ${answer}`))),
-              plain(says),
+            rows: gaps.map((gap, index) => [
+              strong(toFindOut[index]?.ask ?? ''),
+              plain(takenInWords(gap)),
+              plain(gap.useIf.map(({ answer, use }) => `${useFigures(use)} if ${answerWords(gap, answer)}`).join('; ')),
+              plain(toFindOut[index]?.says ?? ''),
             ]),
           } as const,
         ]),
     ...(alsoOpen > 0 ? [paragraph(`And the same of ${alsoOpen} more loads.`)] : []),
     ...(needs.length > 0 ? [{ kind: 'list', items: needs.map(({ says }) => says) } as const] : []),
   ];
+}
+
+/** A ground has its letter, which is what a checker looks for. */
+function answerWords(gap: Gap, answer: string): string {
+  const words = answerInWords(gap, answer);
+  return gap.question === 'rating-exposure' || gap.question === 'rating-terrain' ? `${answer}, ${words}` : words;
+}
+
+/** The reading that stands, in words where it is one of the answers. */
+function takenInWords(gap: Gap): string {
+  if (gap.question === 'rating-method' || gap.question === 'tower-members') return gap.taken;
+  const [answer = '', and = ''] = gap.taken.split(/ (?=with )/);
+  return [answerWords(gap, answer), and].filter((words) => words !== '').join(' ');
 }
 
 /** What stands on every answer. */
@@ -91,7 +107,7 @@ export function standingPart(given: CheckSheetGiven): SheetPart {
 export function standingBlocks({ document }: CheckSheetGiven): readonly Block[] {
   return [
     ...document.cautions.filter(({ severity }) => severity === 'standing').map(cautionBlock),
-    paragraph(strong('Never covered here: '), `${listed(document.notCovered)}.`),
+    paragraph(strong('Never covered here: '), `${document.notCovered.join(', ')}.`),
   ];
 }
 

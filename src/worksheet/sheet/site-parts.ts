@@ -2,7 +2,7 @@ import { withArticle } from '../../foundation/index.ts';
 import { isMeanBasis } from '../../wind/index.ts';
 import type { CheckDocument } from '../check-document.ts';
 import { WORDS_FOR_BASIS, WORDS_FOR_GROUND } from '../choice-words.ts';
-import { inWords } from '../quantity.ts';
+import { inWords, standardHeight } from '../quantity.ts';
 import { type CheckSheetGiven, cautionsFor } from './given.ts';
 import { paragraph, plain, printed, printedNumber, RECKONED, small } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
@@ -31,7 +31,7 @@ export function designPart(given: CheckSheetGiven): SheetPart {
     {
       label: 'Design wind, in the kind of its maps',
       words: plain(`${printed(design.speed, RECKONED)} ${WORDS_FOR_BASIS[design.speed.basis]}`, 'wind'),
-      note: 'at 33 ft (10 m) in the open',
+      note: `at ${standardHeight(units)} in the open`,
     },
     ...levels(design),
     ...(site.returnYears === undefined
@@ -159,14 +159,14 @@ export function windPart({ document }: CheckSheetGiven): SheetPart {
         kind: 'table',
         caption: `Wind by height above the ground, ${design.title}`,
         columns: [
-          { head: 'height', unit: first?.height.unit ?? '', numeric: true },
+          { head: 'height', numeric: true },
           { head: 'exposure coefficient', numeric: true },
           { head: 'topographic factor', numeric: true },
           { head: `speed there, ${basis}`, unit: first?.speed.unit ?? '', numeric: true, voice: 'wind' },
           { head: 'velocity pressure', unit: first?.pressure.unit ?? '', numeric: true, voice: 'wind' },
         ],
         rows: wind.map((row) => [
-          plain(printedNumber(row.height.value)),
+          plain(printed(row.height)),
           plain(printedNumber(row.exposureCoefficient)),
           plain(printedNumber(row.topographicFactor)),
           plain(printedNumber(row.speed.value), 'wind'),

@@ -6,6 +6,7 @@ import type { Block, SheetPart } from './sheet.ts';
 import {
   foundationWords,
   mastWords,
+  ownRatedWindWords,
   ratingWords,
   sectionWords,
   WORDS_FOR_RATED,
@@ -126,22 +127,33 @@ function sectionsTable({ station: { tower, units } }: Assessment['inquiry']): Bl
 
 function ratingsTable(given: CheckSheetGiven): readonly Block[] {
   const { ratings, station } = given.assessment.inquiry;
-  if (ratings.length === 0) return [paragraph('No rating of any part is given.')];
+  const own = station.loads.flatMap(({ name, at, ratedWind }) => (ratedWind ? [{ name, at, ratedWind }] : []));
+  if (ratings.length + own.length === 0) return [paragraph('No rating of any part is given.')];
+  const plan = planWords(given);
+  const indexOf = (at: string) => Number(at.split('/').at(-1));
+  const from = (source: string | undefined) => plain(source ?? 'source not given', 'given');
   return [
     {
       kind: 'table',
       caption: 'What the makers state, as typed',
       columns: [{ head: 'of' }, { head: 'states' }, { head: 'in which wind' }, { head: 'from' }],
-      rows: ratings.map((rating) => {
-        const { states, wind } = ratingWords(rating, station.units);
-        const typed = planWords(given).ratings?.[Number(rating.at.split('/').at(-1))];
-        return [
-          strong(WORDS_FOR_RATED[rating.of]),
-          plain(states, 'given'),
-          plain(wind, 'wind'),
-          plain(typed?.source ?? 'source not given', 'given'),
-        ];
-      }),
+      rows: [
+        ...ratings.map((rating) => {
+          const { states, wind } = ratingWords(rating, station.units);
+          return [
+            strong(WORDS_FOR_RATED[rating.of]),
+            plain(states, 'given'),
+            plain(wind, 'wind'),
+            from(plan.ratings?.[indexOf(rating.at)]?.source),
+          ];
+        }),
+        ...own.map(({ name, at, ratedWind }) => [
+          strong(name),
+          plain('the wind it stands', 'given'),
+          plain(ownRatedWindWords(ratedWind, station.units), 'wind'),
+          from(plan.loads?.[indexOf(at)]?.source),
+        ]),
+      ],
     },
   ];
 }

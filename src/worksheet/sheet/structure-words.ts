@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../../foundation/index.ts';
 import type { Rating } from '../../margins/index.ts';
 import type { Foundation, Mast, Section, Support } from '../../structure/index.ts';
+import type { SpeedBasis } from '../../wind/index.ts';
 import { methodName, WORDS_FOR_AREA, WORDS_FOR_BASIS, WORDS_FOR_GROUND } from '../choice-words.ts';
 import { inWords, listed } from '../quantity.ts';
 import { RECKONED } from './printed.ts';
@@ -113,6 +114,18 @@ function placeWords({ height, top, held, withCables }: Rating, system: UnitSyste
       ? []
       : [`, with ${withCables.count} lines of ${inWords(withCables.diameter, 'diameter', system, RECKONED)}`]),
   ].join('');
+}
+
+/** The wind that a maker rates an antenna for, and how it is read where he does not name its kind. */
+export function ownRatedWindWords(
+  { speed, basis }: { readonly speed: number; readonly basis?: SpeedBasis },
+  system: UnitSystem,
+): string {
+  const kind =
+    basis === undefined
+      ? 'kind not said, read as a strength-level gust, which credits it least'
+      : WORDS_FOR_BASIS[basis];
+  return `${inWords(speed, 'speed', system, RECKONED)} (${kind})`;
 }
 
 function ratedWindWords({ wind, claim }: Rating, system: UnitSystem): string {

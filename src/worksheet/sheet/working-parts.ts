@@ -81,7 +81,7 @@ function handRow({ name, factors, force, height, moment }: HandLine, number: num
 /** The line that says how many steps agree; a sheet is not made where one does not. */
 export function witnessSays({ testimony }: CheckSheetGiven): string {
   const agree = testimony.filter(({ agrees }) => agrees).length;
-  return `${agree} of ${testimony.length} steps re-evaluated by an independent evaluator.`;
+  return `${agree} of ${testimony.length} steps of the working came out the same when a second program, made for any calculation, worked each formula out again from its inputs, units and all.`;
 }
 
 /** Every step, each under what it is about. */
