@@ -1,6 +1,6 @@
 import { dishCoefficient } from '../areas/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
-import { firstModeAtMost, type Load, type Tower } from '../structure/index.ts';
+import { firstModeAtMost, type Load, type Mast, type Tower } from '../structure/index.ts';
 import type { Climate } from '../wind/index.ts';
 import { SHORT_RECORD } from './chance.ts';
 import { boomsLaden, metalsUntold } from './links/element-link.ts';
@@ -209,7 +209,8 @@ function aboutTower(model: TowerModel, uses: readonly CheckUse[], links: readonl
     (worst, use) => (worst === undefined || use.bad > worst.bad ? use : worst),
     undefined,
   );
-  if (governing?.check.link === 'tower-top') say('top-couple', 'verdict', { at: '/mast' });
+  if (governing?.check.link === 'tower-top')
+    say('top-couple', 'verdict', { at: '/mast', ...(mastTold(mast) ? { word: 'told' } : {}) });
   else if (mast && mast.foot === undefined) say('top-couple', 'verdict', { at: '/mast/inside' });
   else if (!mast && loads.some((load) => load.low > tower.top + 1e-6)) say('top-couple', 'verdict', { at: '/mast' });
   if (tower.support === 'guyed') say('guyed-not-analysed', 'verdict', { at: '/tower/held' });
@@ -323,7 +324,8 @@ function aboutLoads(model: TowerModel, say: Say): void {
       const value = dishCoefficient.of(shape.solidity);
       say('dish-shape-assumed', 'line', { ...about, value, ...(iced ? { word: 'iced' } : {}) });
     }
-    if (load.on === 'tower' && load.low < station.tower.top) say('side-load', 'line', about);
+    if (load.on === 'tower' && load.low < station.tower.top)
+      say('side-load', 'line', { ...about, ...(hangsOnPole(load, station.tower) ? { word: 'pole' } : {}) });
     if (load.offset > 0)
       say('torsion', 'line', { ...about, ...(legsUntold(station.tower) ? { word: 'outside-width' } : {}) });
     if (reachesGuys(load, station.tower)) say('reaches-guys', 'line', about);
@@ -331,6 +333,16 @@ function aboutLoads(model: TowerModel, say: Say): void {
     if (longest > LONG_TUBE) say('vortex', 'line', about);
   }
   if (unsaid.includes('weights')) say('weights-not-counted', 'line');
+}
+
+/** Where a mast is held at the top of the tower is told. */
+function mastTold(mast: Mast | undefined): boolean {
+  return mast?.foot !== undefined && mast.bearing !== undefined;
+}
+
+/** A pole has neither legs nor panels. */
+function hangsOnPole({ low }: Load, { sections }: Tower): boolean {
+  return sections.find((section) => section.low <= low && low <= section.high)?.shape?.kind === 'pole';
 }
 
 /** A lattice of which nobody tells how thick its legs are, so that they may stand closer than its outside width. */

@@ -149,11 +149,12 @@ function changeOf({ id, before, after }: LinkChange, system: UnitSystem): LinkCh
 function comings(one: Assessment, other: Assessment): ComingsDocument {
   const names = ({ inquiry }: Assessment) => inquiry.station.loads.map(({ name }) => name);
   const key = ({ code, says }: CautionDocument) => `${code} ${says}`;
-  const known = new Set(cautionDocuments(one.cautions).map(key));
+  const saidOf = ({ cautions, inquiry }: Assessment) => cautionDocuments(cautions, inquiry.station.units);
+  const known = new Set(saidOf(one).map(key));
   const had = new Set(names(one));
   return {
     loads: names(other).filter((name) => !had.has(name)),
-    cautions: cautionDocuments(other.cautions).filter((caution) => !known.has(key(caution))),
+    cautions: saidOf(other).filter((caution) => !known.has(key(caution))),
   };
 }
 

@@ -1,17 +1,32 @@
 import { DISH_COEFFICIENT, OPEN_MESH_COEFFICIENT } from '../areas/index.ts';
-import { withArticle } from '../foundation/index.ts';
-import type { Caution, CautionCode } from '../margins/index.ts';
+import { type UnitSystem, withArticle } from '../foundation/index.ts';
+import type { Caution, CautionCode, Link } from '../margins/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
-import { placeOfFall, WORDS_FOR_BASIS } from './choice-words.ts';
-import { figures, sentence } from './quantity.ts';
+import { placeOfFall, verbOf, WORDS_FOR_BASIS } from './choice-words.ts';
+import { figures, listed, sentence, standardHeight } from './quantity.ts';
+
+/** A caution, or several of one code that are said in one sentence. */
+export interface SaidCaution extends Caution {
+  /** What it is about, where it is about several. */
+  readonly names?: readonly string[];
+}
 
 interface CautionWords {
-  readonly says: (caution: Caution) => string;
-  readonly do: string;
+  readonly says: (caution: SaidCaution, system: UnitSystem) => string;
+  readonly do: string | ((caution: SaidCaution, system: UnitSystem) => string);
 }
 
 const basis = (caution: Caution) => withArticle(WORDS_FOR_BASIS[caution.word as SpeedBasis]);
-const thing = (caution: Caution) => sentence(caution.of ?? 'it');
+const thing = ({ of, names = [of ?? 'it'] }: SaidCaution) => sentence(namesListed(names));
+/** A sentence with more names is not read. */
+const MOST_NAMES = 12;
+const namesListed = (names: readonly string[]) =>
+  names.length > MOST_NAMES
+    ? `${names.slice(0, MOST_NAMES).join(', ')} and ${names.length - MOST_NAMES} more`
+    : listed(names);
+const pulled = ({ of = 'the wire', names = [of] }: SaidCaution) => namesListed(names);
+/** The words for one thing, or for several. */
+const byCount = ({ names = [] }: SaidCaution, one: string, several: string) => (names.length > 1 ? several : one);
 /** Links by the first word of their id; what follows it is the owner's name. */
 const LINK_NAMES: Readonly<Record<string, string>> = {
   tower: 'tower',
@@ -33,6 +48,8 @@ const linkOf = (caution: Caution) => {
   if (kind === 'elements') return `tubes of the ${name}${iced}`;
   return `${LINK_NAMES[kind] ?? caution.of}${iced}`;
 };
+const linkVerb = (caution: Caution, one: string, several: string) =>
+  verbOf({ kind: (caution.of ?? '').split(':')[0] as Link['kind'] }, one, several);
 
 /** Links held against their own measures and not a maker's word. */
 const byItself = (caution: Caution) =>
@@ -75,7 +92,7 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   over: {
     says: (caution) =>
       byItself(caution)
-        ? `The ${linkOf(caution)} is asked for more than it takes.`
+        ? `The ${linkOf(caution)} ${linkVerb(caution, 'is asked for more than it takes', 'are asked for more than they take')}.`
         : `The ${linkOf(caution)} is asked for more than its rating shows: beyond what the maker stands behind, which is not the same as failing.`,
     do: 'Hang less, lower, or ask the maker.',
   },
@@ -85,7 +102,7 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   },
   'thin-margin': {
     says: (caution) =>
-      `The ${linkOf(caution)} is inside ${byItself(caution) ? 'what it takes' : 'its rating'}, but not by the margin you wanted.`,
+      `The ${linkOf(caution)} ${linkVerb(caution, 'is', 'are')} inside ${byItself(caution) ? linkVerb(caution, 'what it takes', 'what they take') : 'its rating'}, but not by the margin you wanted.`,
     do: 'Hang less, lower, or accept the margin knowingly.',
   },
   'basis-assumed': {
@@ -103,11 +120,12 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   },
   'topography-not-given': {
     says: () => 'No hill is given; read as level ground.',
-    do: 'If the ground falls away steeply within half a mile, give the hill: it can raise the pressure by half and more.',
+    do: (_, system) =>
+      `If the ground falls away steeply within ${system === 'us' ? 'half a mile' : '800 m'}, give the hill: it can raise the pressure by half and more.`,
   },
   'topography-not-applied': {
-    says: (caution) =>
-      `The hill does not count by this standard: ${HILL_REASONS[caution.word ?? ''] ?? 'a condition fails'}. Its factor at 33 ft (10 m) would be ${figures(caution.value ?? 1)}.`,
+    says: (caution, system) =>
+      `The hill does not count by this standard: ${HILL_REASONS[caution.word ?? ''] ?? 'a condition fails'}. Its factor at ${standardHeight(system)} would be ${figures(caution.value ?? 1)}.`,
     do: 'Measure the hill again if it looks steeper than that.',
   },
   'topography-not-in-method': {
@@ -208,17 +226,27 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   'top-couple': {
     says: () =>
       'The mast hands its load to the top of the tower as a couple, larger than its force; a rating by area does not show that place for certain.',
-    do: 'Give the mast, how far it reaches inside, and whether bearing and shelf are the maker’s; let it reach farther inside.',
+    do: ({ word }) =>
+      word === 'told'
+        ? 'Let the mast reach farther inside; ask the maker what he allows there.'
+        : 'Give the mast, how far it reaches inside, and its bearing; let it reach farther inside.',
   },
   'side-load': {
-    says: (caution) =>
-      `${thing(caution)} hangs on the side of the tower: bending of the leg it hangs on is not checked.`,
-    do: 'Fix it at two points near the ends of a panel.',
+    says: (caution) => {
+      const hang = `${thing(caution)} ${byCount(caution, 'hangs', 'hang')} on the side of the tower`;
+      return caution.word === 'pole'
+        ? `${hang}: how far ${byCount(caution, 'it bends', 'they bend')} the wall of the pole where ${byCount(caution, 'it is', 'they are')} fixed is not checked.`
+        : `${hang}: bending of the leg ${byCount(caution, 'it hangs on', 'they hang on')} is not checked.`;
+    },
+    do: (caution) =>
+      caution.word === 'pole'
+        ? `Clamp ${byCount(caution, 'it', 'each')} round the pole at two places, well apart.`
+        : `Fix ${byCount(caution, 'it', 'each')} at two points near the ends of a panel.`,
   },
   torsion: {
     says: (caution) =>
-      `${thing(caution)} hangs off the axis and twists the tower; on a lattice it is added to the braces, on a pole it is not checked.${caution.word === 'outside-width' ? ' The legs were taken as far apart as the face is wide; they stand closer by their thickness, which is not told, so that the twist takes more of the braces.' : ''}`,
-    do: 'Bring it nearer to the axis.',
+      `${thing(caution)} ${byCount(caution, 'hangs off the axis and twists', 'hang off the axis and twist')} the tower; on a lattice the twist is added to the braces, on a pole it is not checked.${caution.word === 'outside-width' ? ' The legs were taken as far apart as the face is wide; they stand closer by their thickness, which is not told, so that the twist takes more of the braces.' : ''}`,
+    do: (caution) => `Bring ${byCount(caution, 'it', 'them')} nearer to the axis.`,
   },
   'weights-not-counted': {
     says: () => 'Some weights are not given, so they are not counted.',
@@ -227,8 +255,8 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
   'wire-pull': {
     says: (caution) =>
       caution.word === 'untold'
-        ? `The pull of ${caution.of ?? 'the wire'} is not given, so it is not counted.`
-        : `The pull of ${caution.of ?? 'the wire'} is taken as you gave it; wind and ice on a wire raise it.`,
+        ? `The pull of ${pulled(caution)} is not given, so it is not counted.`
+        : `The pull of ${pulled(caution)} is taken as you gave it; wind and ice on a wire raise it.`,
     do: 'Give the greatest pull you expect, or let a weight or spring limit it.',
   },
   'slender-dynamic': {
@@ -246,7 +274,8 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Compare with a standard that does.',
   },
   vortex: {
-    says: (caution) => `${thing(caution)} has long tubes, which may sing and tire in a steady light wind.`,
+    says: (caution) =>
+      `${thing(caution)} ${byCount(caution, 'has', 'have')} long tubes, which may sing and tire in a steady light wind.`,
     do: 'Put a loose rope inside long tubes.',
   },
   'guyed-not-analysed': {
@@ -285,8 +314,14 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'Give the weight of each section and a rating of the gear, its working load or what its line breaks at.',
   },
   'reaches-guys': {
-    says: (caution) => `${thing(caution)} reaches farther out than the guys are at its height: it may meet them.`,
-    do: 'Hang it above the guys, or see on a drawing, from above, that it turns clear of each.',
+    says: (caution) =>
+      byCount(
+        caution,
+        `${thing(caution)} reaches farther out than the guys are at its height: it may meet them.`,
+        `${thing(caution)} reach farther out than the guys are at their heights: they may meet them.`,
+      ),
+    do: (caution) =>
+      `Hang ${byCount(caution, 'it', 'each')} above the guys, or see on a drawing, from above, that it turns clear of each.`,
   },
   'building-in-reach': {
     says: () => 'Falling, the tower or what hangs on it may reach your building.',
@@ -359,8 +394,8 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     do: 'It is small for stiff towers; ask for it where the tower visibly bends.',
   },
   'method-from-memory': {
-    says: (caution) => `Parts of ${caution.word} are from memory: check them against your copy.`,
-    do: 'The working marks each such line.',
+    says: ({ word = '', names = [word] }) => `Parts of ${listed(names)} are from memory: check them against your copy.`,
+    do: 'The worksheet lists them under its sources.',
   },
 };
 
@@ -377,7 +412,36 @@ export const NOT_COVERED: readonly string[] = [
   'earthquake',
   'joints and welds',
   'guy and anchor forces',
-  'soil',
+  'examination of the soil',
   'grounding',
   'aviation and zoning notices',
 ];
+
+/** Cautions that are the same of every thing they are about. */
+const GATHERED: readonly CautionCode[] = [
+  'side-load',
+  'torsion',
+  'wire-pull',
+  'vortex',
+  'reaches-guys',
+  'method-from-memory',
+];
+
+/** For who reads them all: those of one code in one sentence that names every thing, in the place of the first. */
+export function gathered(cautions: readonly Caution[]): readonly SaidCaution[] {
+  const found = new Map<string, SaidCaution & { names: string[] }>();
+  return cautions.flatMap((caution): SaidCaution[] => {
+    const { code, of, word } = caution;
+    if (!GATHERED.includes(code)) return [caution];
+    const name = of ?? word ?? '';
+    const key = `${code} ${of === undefined ? '' : (word ?? '')}`;
+    const first = found.get(key);
+    if (first) {
+      if (!first.names.includes(name)) first.names.push(name);
+      return [];
+    }
+    const gathering = { ...caution, names: [name] };
+    found.set(key, gathering);
+    return [gathering];
+  });
+}

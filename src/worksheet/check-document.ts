@@ -20,7 +20,7 @@ import {
 } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { convertSpeed, isMeanBasis, type SpeedBasis } from '../wind/index.ts';
-import { CAUTION_WORDS, NOT_COVERED } from './caution-words.ts';
+import { CAUTION_WORDS, NOT_COVERED, type SaidCaution } from './caution-words.ts';
 import { type ChanceDocument, chanceDocuments } from './chance-document.ts';
 import { groundNamed, linkName } from './choice-words.ts';
 import { type FoundationDocument, foundationDocument } from './foundation-document.ts';
@@ -278,7 +278,7 @@ export function checkDocument(
       says: promiseOf(gap, towerUse),
     })),
     alsoOpen: questions.moreLoads,
-    cautions: cautionDocuments(assessment.cautions),
+    cautions: cautionDocuments(assessment.cautions, system),
     notCovered: NOT_COVERED,
     design: {
       method: inquiry.method,
@@ -494,15 +494,18 @@ function torqueDocument({ heldBy, turnsWith, turnsUpTo }: NonNullable<LinkResult
 }
 
 /** Cautions in words, those that change the verdict first, none said twice. */
-export function cautionDocuments(cautions: readonly Caution[]): readonly CautionDocument[] {
+export function cautionDocuments(cautions: readonly SaidCaution[], system: UnitSystem): readonly CautionDocument[] {
   const order = { verdict: 0, line: 1, standing: 2 } as const;
   return [...cautions]
     .sort((a, b) => order[a.severity] - order[b.severity])
-    .map((caution) => ({
-      code: caution.code,
-      severity: caution.severity,
-      says: CAUTION_WORDS[caution.code].says(caution),
-      do: CAUTION_WORDS[caution.code].do,
-      ...(caution.at === undefined ? {} : { at: caution.at }),
-    }));
+    .map((caution) => {
+      const words = CAUTION_WORDS[caution.code];
+      return {
+        code: caution.code,
+        severity: caution.severity,
+        says: words.says(caution, system),
+        do: typeof words.do === 'string' ? words.do : words.do(caution, system),
+        ...(caution.at === undefined ? {} : { at: caution.at }),
+      };
+    });
 }

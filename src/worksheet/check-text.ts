@@ -1,6 +1,6 @@
 import { type Assessment, hillHelpOf, loweredOf } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { NOT_COVERED } from './caution-words.ts';
+import { gathered, NOT_COVERED } from './caution-words.ts';
 import { chanceLines } from './chance-document.ts';
 import { type Besides, cautionDocuments } from './check-document.ts';
 import { foundationSays } from './foundation-document.ts';
@@ -51,11 +51,17 @@ export function checkText(
   if (spread) lines.push('', 'By the other standards:', ...spreadLines(spread, units));
   if (sensitivity) lines.push('', 'What it hangs on:', ...sensitivityLines(sensitivity, assessment));
   if (remedies) lines.push('', 'What would help:', ...remediesLines(remedies, units));
-  if (tubes) lines.push(`- ${tubesSays(tubes)}`);
-  const cautions = cautionDocuments(assessment.cautions);
+  if (tubes && !mastWillDo(assessment)) lines.push(`- ${tubesSays(tubes)}`);
+  const cautions = cautionDocuments(gathered(assessment.cautions), units);
   lines.push('', 'Cautions:');
   for (const caution of cautions) lines.push(`- ${caution.says} ${caution.do}`);
-  for (const query of queries) lines.push(`- ${query.says} (${query.pointer})`);
+  for (const query of queries) lines.push(`- ${query.says}`);
   lines.push('', `Never covered here: ${NOT_COVERED.join(', ')}.`, '');
   return lines.join('\n');
+}
+
+/** A mast that keeps the wanted margin and is not the weakest needs no other tube. */
+function mastWillDo({ links, weakest }: Assessment): boolean {
+  const masts = links.filter(({ kind }) => kind === 'mast');
+  return masts.every(({ verdict, id }) => verdict === 'within' && id !== weakest);
 }

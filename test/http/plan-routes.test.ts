@@ -7,6 +7,7 @@ import { checkSchema } from '../../src/http/schemas/check-schemas.ts';
 import { areasSchema, pressuresSchema, ratingsSchema } from '../../src/http/schemas/part-schemas.ts';
 import { textOf, wellFormed } from '../drawing/well-formed.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
+import { isSaid } from '../worksheet/caution-said.ts';
 import { runningApp } from './running-app.ts';
 
 const running = runningApp();
@@ -71,7 +72,7 @@ describe('POST /v1/checks', () => {
         .expect('content-type', /text\/plain/);
       expect(text).toContain(body.says);
       for (const link of body.links) expect(text).toContain(link.says);
-      for (const caution of body.cautions) expect(text).toContain(caution.says);
+      for (const caution of body.cautions) expect(isSaid(caution, text.split('\n')), caution.says).toBe(true);
       for (const question of body.toFindOut) expect(text).toContain(question.ask);
       for (const what of body.notCovered) expect(text).toContain(what);
     }

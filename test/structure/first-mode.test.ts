@@ -208,7 +208,7 @@ describe('the lowest frequency of a free tower', () => {
 
 describe('the caution about swinging', () => {
   const said = (document: Document) =>
-    cautionDocuments(assessed(document).cautions).find(({ code }) => code === 'slender-dynamic')?.says;
+    cautionDocuments(assessed(document).cautions, 'si').find(({ code }) => code === 'slender-dynamic')?.says;
   const lattice = {
     shape: 'lattice',
     faces: 3,

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { paperOrder } from '../../src/worksheet/index.ts';
 import { TypstPress } from '../../src/worksheet/paper/typst-press.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
+import { wordsOfCaution } from '../worksheet/caution-said.ts';
 import { HOSTILE, sheetWithEverything } from '../worksheet/every-block.ts';
 import { type Printed, printed, readPdf, tagsOf, tight } from './printed.ts';
 
@@ -23,7 +24,7 @@ function missingFrom({ document, text }: Printed): string[] {
     document.says,
     ...links.map(({ title }) => title),
     ...links.map(({ says }) => says),
-    ...cautions.flatMap((caution) => [caution.says, caution.do]),
+    ...cautions.flatMap((caution) => wordsOfCaution(caution)),
     ...notCovered,
     ...toFindOut.map(({ ask }) => ask),
     ...ledger.rows.map(({ name }) => name),

@@ -1,5 +1,6 @@
 import type { Assessment } from '../../margins/index.ts';
-import type { CautionDocument, CheckDocument } from '../check-document.ts';
+import { gathered } from '../caution-words.ts';
+import { type CautionDocument, type CheckDocument, cautionDocuments } from '../check-document.ts';
 import type { Testimony } from '../witness.ts';
 import type { Block } from './sheet.ts';
 
@@ -66,9 +67,14 @@ export function cautionBlock({ severity, says, do: action }: CautionDocument): B
   return { kind: 'caution', severity, says, action };
 }
 
+/** The cautions as a sheet says them: what is the same of several things in one sentence. */
+export function sheetCautions({ assessment }: CheckSheetGiven): readonly CautionDocument[] {
+  return cautionDocuments(gathered(assessment.cautions), assessment.inquiry.station.units);
+}
+
 /** Cautions of one line that stand with a part of the sheet. */
-export function cautionsFor(home: CautionHome, { document }: CheckSheetGiven): readonly Block[] {
-  return document.cautions
+export function cautionsFor(home: CautionHome, given: CheckSheetGiven): readonly Block[] {
+  return sheetCautions(given)
     .filter((caution) => caution.severity === 'line' && homeOf(caution) === home)
     .map(cautionBlock);
 }

@@ -1,0 +1,274 @@
+import { describe, expect, it } from 'vitest';
+import { linkWords } from '../../src/drawing/words.ts';
+import { LINK_KINDS, remediesOf, standardTubesFor } from '../../src/margins/index.ts';
+import { METHOD_BY_ID } from '../../src/methods/index.ts';
+import { checkDocument, checkSheet, checkText, linkName, remediesLines } from '../../src/worksheet/index.ts';
+import { assessed, type Document } from '../margins/any-plan.ts';
+import { demoPlan } from '../margins/demo-plan.ts';
+import { blocksOf, givenFor, sheetOf, wordsOf } from './sheet-of.ts';
+
+const bluff = demoPlan('river-bluff');
+const loadsOf = (plan: Document) => plan['loads'] as Document[];
+const first = (plan: Document, more: Document): Document => ({
+  ...plan,
+  loads: loadsOf(plan).map((load, index) => (index === 0 ? { ...load, ...more } : load)),
+});
+
+/** A beam whose tubes are bent far beyond what they are allowed, since its wind is. */
+const bent: Document = {
+  units: 'us',
+  method: 'asce7-16',
+  site: { wind: { speed: 250, basis: 'gust3-strength' }, exposure: 'C' },
+  tower: { support: 'free', top: 40, shape: 'pole', width: 12, sides: 0 },
+  mast: { outside: 2, wall: 0.25, length: 10, inside: 4, yield: 36 },
+  loads: [
+    {
+      name: 'tube beam',
+      height: 44,
+      shape: 'tubes',
+      weight: 40,
+      tubes: [
+        {
+          along: 'element',
+          count: 3,
+          material: 'aluminium',
+          yield: 35,
+          ultimate: 42,
+          taper: [
+            [0.75, 72, 0.049],
+            [0.5, 120, 0.049],
+          ],
+        },
+      ],
+    },
+  ],
+  ratings: [
+    {
+      of: 'tower',
+      area: 400,
+      areaKind: 'effective',
+      wind: { speed: 250, method: 'asce7-16', basis: 'gust3-strength', exposure: 'C', riskCategory: 'II' },
+    },
+  ],
+};
+
+describe('an antenna against the wind that its maker rates it for', () => {
+  const plan = first(bluff, { ratedWind: { speed: 90, basis: 'gust3-nominal' } });
+  const { sheet, document } = sheetOf(plan);
+  const link = document.links.find(
+    ({ id }) => id.startsWith('antenna:') && document.links[0],
+  ) as (typeof document.links)[0];
+
+  it('says that its use is a square, and of which kind both speeds are', () => {
+    const [demand, capacity] = [link.demand?.value ?? 0, link.capacity?.value ?? 0];
+    expect(capacity).toBeCloseTo(90, 9);
+    expect(link.use).toBeCloseTo((demand / capacity) ** 2, 9);
+    expect(link.says).toMatch(
+      / mph nominal gust asked, 90 mph nominal gust rated, use [\d.]+, by the square of the gust/,
+    );
+    const [note] = wordsOf(sheet).filter((line) => line.startsWith('Use: demand over capacity'));
+    expect(note).toContain('Where two gusts are compared it is the square of demand over capacity');
+    expect(wordsOf(sheetOf(bluff).sheet).join()).not.toContain('Where two gusts');
+  });
+
+  it('has its rated wind among what the makers state', () => {
+    const made = (more: Document) => {
+      const tables = blocksOf(sheetOf(first(bluff, more)).sheet, 'structure', 'table');
+      const table = tables.find(({ caption }) => caption === 'What the makers state, as typed');
+      return table?.rows.map((row) => row.map(({ text }) => text)).find(([name]) => name === 'four-element beam');
+    };
+    expect(made({})).toBeUndefined();
+    expect(made({ ratedWind: { speed: 90, basis: 'fastest-mile' }, source: 'its manual' })).toEqual([
+      'four-element beam',
+      'the wind it stands',
+      '90 mph (fastest mile)',
+      'its manual',
+    ]);
+    expect(made({ ratedWind: 90 })?.[2]).toBe(
+      '90 mph (kind not said, read as a strength-level gust, which credits it least)',
+    );
+  });
+});
+
+describe('the reactions of a tower that a wire pulls', () => {
+  const given = givenFor(demoPlan('light-mast'));
+  const [table] = blocksOf(checkSheet(given), 'reactions', 'table');
+  const names = table?.rows.map(([name]) => name?.text);
+
+  it('do not call the ledger’s what is more than the ledger’s', () => {
+    const { reactions, ledger } = given.document;
+    expect(reactions.allowable.shear.value).toBeGreaterThan(ledger.total.force + 50);
+    expect(names?.[0]).toBe('Allowable: the ledger’s and what stays without wind');
+    const still = blocksOf(sheetOf(demoPlan('ten-numbers')).sheet, 'reactions', 'table')[0];
+    expect(still?.rows[0]?.[0]?.text).toBe('Allowable, as in the ledger');
+  });
+
+  it.each(['tia222-h', 'en1991-1-4'] as const)('name the factor on what stays at strength level, by %s', (method) => {
+    const plan: Document = { ...demoPlan('light-mast'), method };
+    const site = { ...(plan['site'] as Document), exposure: method === 'tia222-h' ? 'C' : undefined };
+    const ground = method === 'tia222-h' ? site : { wind: 30, terrain: 'II' };
+    const own = givenFor({ ...plan, site: JSON.parse(JSON.stringify(ground)) });
+    const { allowable, steady, strength, nominal } = own.assessment.reactions;
+    const { strength: factor = 0, nominal: toNominal } = METHOD_BY_ID[method];
+    const wind = (nominal.shear - steady.shear) * (factor / toNominal);
+    const used = ((strength?.shear ?? 0) - wind) / steady.shear;
+    expect(allowable.shear).toBeGreaterThan(steady.shear);
+    const rows = blocksOf(checkSheet(own), 'reactions', 'table')[0]?.rows.map(([name]) => name?.text) ?? [];
+    const [, said] = /^Strength, with ([\d.]+) times what stays without wind$/.exec(rows[2] ?? '') ?? [];
+    expect(Number(said)).toBeCloseTo(used, 9);
+  });
+});
+
+describe('open questions on a sheet', () => {
+  it('have answers in words, not identifiers', () => {
+    const { sheet, document } = sheetOf(demoPlan('ten-numbers'));
+    const table = blocksOf(sheet, 'verdict', 'table')[0];
+    const said = table?.rows.map((row) => row.map(({ text }) => text).join(' | ')).join('\n') ?? '';
+    expect(document.toFindOut.some(({ useIf }) => 'projected-round' in useIf)).toBe(true);
+    expect(said).toContain('if the shadow of round tubes');
+    expect(said).toContain('D, open water or flats upwind');
+    expect(said).not.toMatch(/projected-|flat-plate|asce7|tia222|if (effective|I+|[BCD])\b(?!,)/);
+  });
+});
+
+describe('tubes, which are more than one', () => {
+  const own = assessed(bent);
+  const text = checkText(own, []);
+
+  it('take, keep and are asked', () => {
+    expect(own.links.find(({ kind }) => kind === 'elements')?.verdict).toBe('over');
+    expect(text).toMatch(
+      /^Over( so far)?: in your 250 mph strength-level gust the tubes of the tube beam take [\d.]+ of what they are allowed, in bending, [\d.]+ ft from the hold: one of them is bent beyond/m,
+    );
+    expect(text).toMatch(/^- Tubes of the tube beam: over, .* Hold to an actual gust/m);
+    expect(text).toContain('The tubes of the tube beam are asked for more than they take.');
+    const remedies = remediesOf(own);
+    if (!remedies) throw new Error('nothing helps');
+    expect(remediesLines(remedies, 'us').join('\n')).toContain('the tubes of the tube beam then hold to');
+    expect(text).not.toMatch(/tubes of the tube beam (takes|is|keeps|holds)/);
+  });
+
+  it.each(LINK_KINDS)('are called alike on drawings: %s', (kind) => {
+    for (const withIce of [false, true]) {
+      if (withIce && kind !== 'mast' && kind !== 'elements') continue;
+      const link = {
+        id: kind === 'fall' ? 'fall:power-line' : kind,
+        kind,
+        name: 'big beam',
+        ...(withIce ? { withIce } : {}),
+      };
+      expect(linkWords(link)).toBe(linkName(link));
+    }
+  });
+});
+
+describe('cautions of several things', () => {
+  const plan: Document = {
+    ...bluff,
+    loads: ['arm', 'panel', 'box'].map((name, index) => ({
+      name,
+      height: 20 + index,
+      area: 1,
+      areaKind: 'effective',
+      offset: 2,
+    })),
+  };
+  const all = 'Arm, panel and box hang on the side of the tower: bending of the leg they hang on is not checked.';
+
+  it('are one sentence for who reads them, and one each in JSON', () => {
+    const text = checkText(assessed(plan), []);
+    expect(text).toContain(`- ${all} Fix each at two points near the ends of a panel.`);
+    expect(text).toContain('Arm, panel and box hang off the axis and twist the tower;');
+    expect(text.match(/on the side of the tower/g)).toHaveLength(1);
+    const { sheet, document } = sheetOf(plan);
+    expect(wordsOf(sheet).filter((line) => line.includes('on the side of the tower'))).toHaveLength(1);
+    expect(wordsOf(sheet).join('\n')).toContain(all);
+    const apart = document.cautions.filter(({ code }) => code === 'side-load');
+    expect(apart.map(({ says }) => says.split(' ')[0])).toEqual(['Arm', 'Panel', 'Box']);
+    expect(apart.map(({ at }) => at)).toEqual(['/loads/0', '/loads/1', '/loads/2']);
+  });
+
+  it('name no more than are read', () => {
+    const many = Array.from({ length: 15 }, (_, index) => ({
+      name: `box ${index}`,
+      height: 20,
+      area: 0.1,
+      areaKind: 'effective',
+    }));
+    expect(checkText(assessed({ ...bluff, loads: many }), [])).toContain('box 11 and 3 more hang on the side');
+  });
+
+  it('speak of no leg and no panel where the tower is a pole', () => {
+    const mast = demoPlan('light-mast');
+    const [said] = checkText(assessed(mast), [])
+      .split('\n')
+      .filter((line) => line.includes('on the side of the tower'));
+    expect(said).toContain('the wall of the pole');
+    expect(said).not.toMatch(/\bleg\b|panel/);
+  });
+
+  it('do not ask again for what is given of the mast', () => {
+    const said = (mast: Document | undefined) =>
+      checkText(assessed({ ...demoPlan('headland-ridge'), ...(mast ? { mast } : {}) }), [])
+        .split('\n')
+        .find((line) => line.includes('as a couple')) ?? '';
+    expect(said(undefined)).toMatch(/Let the mast reach farther inside; ask the maker/);
+    const { inside, ...rest } = demoPlan('headland-ridge')['mast'] as Document;
+    expect(inside).toBeDefined();
+    expect(said(rest)).toContain('Give the mast, how far it reaches inside');
+  });
+});
+
+describe('an answer in SI', () => {
+  it('has no feet and no miles in what it says itself', () => {
+    for (const id of ['light-mast', 'headland-ridge']) {
+      const own = assessed(demoPlan(id));
+      expect(checkText(own, [])).not.toMatch(/\b(ft|feet|mile|miles|mph)\b/);
+      const { sheet } = sheetOf(demoPlan(id));
+      const words = wordsOf({
+        ...sheet,
+        parts: sheet.parts.filter((part) => !['working', 'sources'].includes(part.id)),
+      });
+      expect(words.filter((line) => /\b(ft|feet|mile|miles)\b/.test(line))).toEqual([]);
+    }
+    expect(checkText(assessed(demoPlan('ten-numbers')), [])).toContain('within half a mile');
+  });
+});
+
+describe('what is to be looked at again', () => {
+  const low = first(bluff, { boom: 40 });
+
+  it('says its thing by name, and its place in JSON only', () => {
+    const given = givenFor(low);
+    const { queries } = given.document;
+    expect(queries.map(({ pointer }) => pointer)).toEqual(['#/loads/0/boom']);
+    for (const { says } of queries) expect(says).toMatch(/^Four-element beam: /);
+    const told = [checkText(given.assessment, queries), wordsOf(checkSheet(given)).join('\n')];
+    for (const text of told) {
+      expect(text).toContain('Four-element beam: lowered flat');
+      expect(text).not.toContain('#/');
+    }
+  });
+});
+
+describe('what would help', () => {
+  it('is said once on a sheet', () => {
+    const given = givenFor(demoPlan('ten-numbers'));
+    const remedies = remediesOf(given.assessment);
+    const document = checkDocument(given.assessment, given.document.plan, [], 'full', { remedies });
+    const words = wordsOf(checkSheet({ ...given, document }));
+    const [best] = document.remedies?.rows ?? [];
+    expect(best?.says).toMatch(/^A beam of 0\.75 of its area: /);
+    expect(words.filter((line) => line.includes(best?.says ?? '-'))).toHaveLength(1);
+  });
+
+  it('offers no other tube for a mast that will do', () => {
+    const told = (plan: Document) => {
+      const own = assessed(plan);
+      return checkText(own, [], { remedies: remediesOf(own), tubes: standardTubesFor(own) });
+    };
+    expect(told(bluff)).not.toContain('standard pipe');
+    const mast = { ...(bluff['mast'] as Document), wall: 0.05 };
+    expect(told({ ...bluff, mast })).toContain('Of standard pipes of your mast’s yield');
+  });
+});
