@@ -56,6 +56,18 @@ describe.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('the print
     expect(JSON.parse(sheet.attached)).toEqual(sheet.document.plan);
   });
 
+  it('keeps on one page what is read at one glance', () => {
+    const last = sheet.seen.find((page) => /^\s*Who decides$/m.test(page));
+    expect(last).toContain('steps of the working came out the same');
+    expect(last).toContain('Never covered here');
+    const drawn = sheet.seen.find((page) => /^\s*Drawings$/m.test(page));
+    expect(drawn).toContain('From above: areas by heading');
+    const linksOn = sheet.seen.filter((page) =>
+      sheet.document.links.some(({ says }) => page.includes(`– ${says.slice(0, 40)}`)),
+    );
+    expect(linksOn.length).toBeLessThanOrEqual(2);
+  });
+
   it('numbers its pages, and says on each whose it is and who decides', () => {
     sheet.seen.forEach((page, index) => {
       expect(page).toContain(`sheet ${index + 1} of ${sheet.pages}`);

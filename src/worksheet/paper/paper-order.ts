@@ -67,7 +67,8 @@ const WIDTH: Readonly<Record<Paper, number>> = { letter: 612 - 93.6, a4: 595.27 
 const RUNNING_LENGTH = 30;
 /** From so many rows on, facts stand in two columns. */
 const LONG_FACTS = 7;
-const PLAN_LINES = 60;
+/** Of a column of the plan: less than half a page, so that it begins where one is left. */
+const PLAN_LINES = 30;
 const PLAN_WIDTH = 60;
 const TITLE_BLOCK_COLUMNS = 5;
 
@@ -214,7 +215,7 @@ function titleBlockRows(rows: Kind<'blanks'>['rows']) {
   }));
 }
 
-/** The plan in pairs of columns, each pair no higher than a page. */
+/** The plan in pairs of columns, each pair no higher than half a page. */
 function planChunks(json: string): readonly (readonly string[])[] {
   const lines = json.split('\n').map((line) => loose(line, 40));
   const height = (line: string) => Math.max(1, Math.ceil(line.length / PLAN_WIDTH));

@@ -198,7 +198,7 @@ export function besidesParts({ document }: CheckSheetGiven): readonly SheetPart[
                 caption: 'The same plan by each standard',
                 columns: [
                   { head: 'standard' },
-                  { head: 'speed', numeric: true, voice: 'wind' },
+                  { head: 'speed', voice: 'wind' },
                   { head: 'use', numeric: true },
                   { head: 'holds to, actual gust', numeric: true, voice: 'wind' },
                   { head: 'moment of the wind at foot', numeric: true },
