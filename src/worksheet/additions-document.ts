@@ -2,7 +2,7 @@ import type { UnitSystem } from '../foundation/index.ts';
 import type { Addition, Additions, Assessment, Link, LinkChange, Verdict } from '../margins/index.ts';
 import { NOT_COVERED } from './caution-words.ts';
 import { type CautionDocument, type CheckDocument, cautionDocuments, checkDocument } from './check-document.ts';
-import { linkName, WORDS_FOR_VERDICT } from './choice-words.ts';
+import { isPlural, linkName, WORDS_FOR_VERDICT } from './choice-words.ts';
 import { heldGustInWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
 import { missingSentences } from './question-words.ts';
 import { headline } from './says.ts';
@@ -239,8 +239,7 @@ function changeSays({ before, after }: LinkChange, system: UnitSystem): string {
   const name = linkName(after as Link);
   const use = useFigures(result?.use ?? 0);
   const was = before?.result === undefined ? undefined : useFigures(before.result.use);
-  const many = name.startsWith('tubes of ');
-  const [comes, stays, goes, it] = many
+  const [comes, stays, goes, it] = isPlural(after as Link)
     ? ['come', 'stay', 'go', 'they then hold']
     : ['comes', 'stays', 'goes', 'it then holds'];
   const moved =
@@ -301,8 +300,5 @@ export function additionsText(
 }
 
 function besides({ roomLeft, queries }: Pick<StationStateDocument, 'roomLeft' | 'queries'>): readonly string[] {
-  return [
-    ...roomLeft.map(({ says }) => `   ${says}`),
-    ...queries.map(({ says, pointer }) => `   - ${says} (${pointer})`),
-  ];
+  return [...roomLeft.map(({ says }) => `   ${says}`), ...queries.map(({ says }) => `   - ${says}`)];
 }

@@ -157,6 +157,7 @@ describe('POST /v1/additions', () => {
       for (const query of queries) expect(text).toContain(query.says);
       for (const caution of appeared.cautions) expect(text).toContain(caution.says);
     }
+    expect(text).not.toContain('#/');
     for (const what of body.notCovered) expect(text).toContain(what);
   });
 

@@ -155,9 +155,7 @@ function proposalPart(proposal: Proposal): SheetPart {
       ...comings(appeared.loads, went.loads),
       ...appeared.cautions.map(cautionBlock),
       ...roomBlocks(proposal),
-      ...(queries.length === 0
-        ? []
-        : [{ kind: 'list', items: queries.map(({ says, pointer }) => `${says} (${pointer})`) } as const]),
+      ...(queries.length === 0 ? [] : [{ kind: 'list', items: queries.map(({ says }) => says) } as const]),
     ],
   };
 }
@@ -189,7 +187,7 @@ function asItIs(before: StationStateDocument): SheetPart {
       ...roomBlocks(before),
       ...(before.queries.length === 0
         ? []
-        : [{ kind: 'list', items: before.queries.map(({ says, pointer }) => `${says} (${pointer})`) } as const]),
+        : [{ kind: 'list', items: before.queries.map(({ says }) => says) } as const]),
     ],
   };
 }
