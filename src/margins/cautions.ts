@@ -7,6 +7,7 @@ import { boomsLaden, metalsUntold } from './links/element-link.ts';
 import { fallChecks } from './links/fall-link.ts';
 import type { Link } from './links/link.ts';
 import { ruptureUntold } from './links/mast-link.ts';
+import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
 import { leansOn, misfitsOf, ratedSupports } from './stated-for.ts';
 import type { Demand, SiteSpeed, TowerModel } from './tower-model.ts';
@@ -35,12 +36,15 @@ export const CAUTION_CODES = [
   'area-kind-unknown',
   'rating-without-speed',
   'rating-standard-unknown',
+  'rating-fits-no-standard',
   'rating-old-standard',
   'rating-exposure-assumed',
   'partial-factor',
   'rating-class-assumed',
+  'rating-height-assumed',
   'rating-lines-assumed',
   'rating-supports-assumed',
+  'rating-basis-assumed',
   'rating-basis-converted',
   'rating-level-assumed',
   'uneven-gusts',
@@ -268,7 +272,12 @@ function aboutRatings(model: TowerModel, say: Say): void {
       if (held && tower.held.length === 0 && !misfitsOf(rating, tower).includes('top')) return;
       const speedless =
         claim.kind === 'area' && wind?.speed === undefined && claim.rows.every((row) => row.speed === undefined);
-      say(speedless ? 'rating-without-speed' : 'rating-for-other-height', 'verdict', { at });
+      const why = speedless
+        ? 'rating-without-speed'
+        : fitsNoStandard(rating)
+          ? 'rating-fits-no-standard'
+          : 'rating-for-other-height';
+      say(why, 'verdict', { at });
       return;
     }
     if (held && tower.held.length > 0 && rating.held === undefined)
@@ -277,6 +286,8 @@ function aboutRatings(model: TowerModel, say: Say): void {
       say('rating-level-assumed', 'verdict', { at });
     if (claim.kind === 'area' && claim.areaKind === 'unknown')
       say('area-kind-unknown', 'verdict', { at: `${at}/areaKind` });
+    if ((claim.kind === 'area' || claim.kind === 'force') && rating.height === undefined)
+      say('rating-height-assumed', 'verdict', { at: `${at}/above` });
     // One line is no bundle, and two lie as wide in one as singly.
     if (rating.withCables && rating.withCables.laid === undefined && rating.withCables.count > 2)
       say('rating-lines-assumed', 'verdict', { at: `${at}/withCables/laid` });
@@ -292,9 +303,11 @@ function aboutRatings(model: TowerModel, say: Say): void {
       const field = method.id === 'en1991-1-4' ? 'terrain' : 'exposure';
       say('rating-exposure-assumed', 'verdict', { at: `${at}/wind/${field}`, word: method.grounds[0] as string });
     }
-    if (method.classMatters && !wind.riskCategory)
-      say('rating-class-assumed', 'verdict', { at: `${at}/wind/riskCategory` });
     const keptStrength = wind.method === 'tia222-g' && wind.basis === 'gust3-strength';
+    // A strength-level speed has the class in it.
+    if (method.classMatters && !wind.riskCategory && !keptStrength)
+      say('rating-class-assumed', 'verdict', { at: `${at}/wind/riskCategory` });
+    if (!wind.basis) say('rating-basis-assumed', 'verdict', { at: `${at}/wind/basis`, word: method.basis });
     if (wind.basis && wind.basis !== method.basis && !keptStrength) {
       say('rating-basis-converted', 'verdict', { at: `${at}/wind/basis`, word: method.basis });
     }

@@ -285,13 +285,20 @@ export const windRatio = defineFormula({
     "Use by the wind on a tower whose own drag is not known: the site's wind over the rated one, largest over height",
   symbol: 'k',
   unit: 'one',
-  expression: 'f_site / f_r',
+  expression: 'k_C * f_site / f_r',
   variables: [
+    variable(
+      'k_C',
+      'rise of the coefficient, where the rated wind is the faster: largest over tubes it may have',
+      'one',
+      1,
+      3,
+    ),
     variable('f_site', "the site's force on a unit of area", 'pressure', 10, 8000),
     variable('f_r', 'the rated force on a unit of area', 'pressure', 10, 8000),
   ],
   cite: cite('derived', 'proof envelope: the same tower on both sides', 'derived'),
-  of: (site: number, rated: number) => site / rated,
+  of: (rise: number, site: number, rated: number) => (rise * site) / rated,
 });
 
 export const useOfShear = defineFormula({

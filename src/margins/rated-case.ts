@@ -12,7 +12,7 @@ import {
 } from '../methods/index.ts';
 import { type Ground, isMeanBasis, isTerrain, type RiskCategory } from '../wind/index.ts';
 import { allowableForce, pressureForce } from './formulas.ts';
-import type { RatedWind, Rating, RatingClaim } from './rating.ts';
+import { type RatedWind, type Rating, type RatingClaim, shareAllowed } from './rating.ts';
 
 /** What a maker may have left unsaid, and the readings of it. */
 export interface RatedReading {
@@ -55,6 +55,19 @@ export function possibleMethods(wind: RatedWind): readonly MethodId[] {
     if (wind.exposure !== undefined && isTerrain(wind.exposure) && id !== 'en1991-1-4') return false;
     return wind.basis === undefined || wind.basis === method.basis || isMeanBasis(wind.basis);
   });
+}
+
+/**
+ * Whether no standard known here can have been a maker's, by the kind of his speed, his year and his ground.
+ *
+ * no method is possible
+ *
+ * @param rating the rating [-]
+ * @returns true where none fits [-]
+ * @source derived
+ */
+export function fitsNoStandard(rating: Pick<Rating, 'wind'>): boolean {
+  return rating.wind !== undefined && possibleMethods(rating.wind).length === 0;
 }
 
 /**
@@ -160,7 +173,7 @@ export function ratedCases(
   const { claim, wind } = rating;
   const height = rating.height ?? top;
   if (claim.kind === 'force') {
-    const level = claim.level === 'allowable' ? 1 : 0.6;
+    const level = shareAllowed(claim).low;
     const perArea = under(trace, 'rating', () => evaluate(trace, allowableForce, [level, claim.force]));
     const plain = { rating, level, forces: [{ height, area: 1, perArea }] };
     const readings = wind?.speed === undefined ? [] : ratedReadings(wind);

@@ -58,3 +58,25 @@ export interface RatedWind {
   /** Year of the sheet. */
   readonly year?: number;
 }
+
+/** Of a strength this much is allowed. @source derived */
+export const STRENGTH_TO_ALLOWABLE = 0.6;
+
+/**
+ * What counts of a stated force, moment or torque: all of what is allowable, of a strength its share.
+ *
+ * 1 or 0.6; where no level is told, 0.6 at the low end and 1 at the high one
+ *
+ * @param claim with its level, that of its strength where none is told [-]
+ * @returns both ends [-]
+ * @example shareAllowed({ level: 'strength', levelGiven: true }).high // 0.6
+ * @source derived
+ */
+export function shareAllowed(claim: { readonly level: ForceLevel; readonly levelGiven: boolean }): {
+  readonly low: number;
+  readonly high: number;
+} {
+  const { level, levelGiven } = claim;
+  const low = level === 'allowable' ? 1 : STRENGTH_TO_ALLOWABLE;
+  return { low, high: levelGiven ? low : 1 };
+}

@@ -1,4 +1,4 @@
-import type { AreaKind, WindDirection } from '../areas/index.ts';
+import type { AreaKind, DragRule, WindDirection } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
 import { evaluate, GRAVITY, remember, type Trace, zeros } from '../foundation/index.ts';
 import { type Exposed, METHOD_BY_ID, type MethodId, type Reading, toOwnBasis, type Wind } from '../methods/index.ts';
@@ -37,7 +37,7 @@ import { type Check, checksOf } from './check-list.ts';
 import { dragAreaForce } from './formulas.ts';
 import type { Inquiry } from './inquiry.ts';
 import { type RatedCase, ratedCases } from './rated-case.ts';
-import type { Rating } from './rating.ts';
+import { type Rating, shareAllowed } from './rating.ts';
 import { comparedFrom, misfitsOf } from './stated-for.ts';
 import { type Proven, provenOf } from './tower-proof.ts';
 
@@ -78,6 +78,15 @@ interface CaseProof {
   readonly proof: readonly number[];
 }
 
+/** A moment stated at a level of the tower. */
+export interface MomentClaim {
+  readonly number: number;
+  readonly level: number;
+  /** What it surely proves, and at most where its level is not told [N·m]. */
+  readonly moment: number;
+  readonly atMost: number;
+}
+
 export interface OwnProof {
   readonly shear: number[];
   readonly moment: number[];
@@ -101,7 +110,7 @@ export interface TowerModel {
   readonly ownWind: readonly (Windward | undefined)[];
   readonly claims: readonly Claim[];
   /** Moments stated at one height. */
-  readonly momentClaims: readonly { readonly number: number; readonly level: number; readonly moment: number }[];
+  readonly momentClaims: readonly MomentClaim[];
   /** Weight the tower's rating covers [kg]. */
   readonly coveredWeight: number;
   /** Highest support; nothing below it is compared [m]. */
@@ -207,7 +216,7 @@ export function towerModel(inquiry: Inquiry): TowerModel {
     ownKnown ? windward(windOf(scenario.exposed), ownCut(scenario), 'demand', scenario.direction) : undefined,
   );
   const claims: Claim[] = [];
-  const momentClaims: { number: number; level: number; moment: number }[] = [];
+  const momentClaims: MomentClaim[] = [];
   let coveredWeight = 0;
   inquiry.ratings.forEach((rating, number) => {
     if (rating.of !== 'tower' || !speaksOfThis(rating, tower)) return;
@@ -217,7 +226,8 @@ export function towerModel(inquiry: Inquiry): TowerModel {
       const level = levels.findIndex(
         (each) => each.zone === 'plain' && Math.abs(each.z - (rating.height ?? tower.foot)) < 1e-6,
       );
-      momentClaims.push({ number, level, moment: claim.moment * (claim.level === 'allowable' ? 1 : 0.6) });
+      const { low, high } = shareAllowed(claim);
+      momentClaims.push({ number, level, moment: claim.moment * low, atMost: claim.moment * high });
     }
     claims.push(...claimsOf(rating, number, { inquiry, scenarios, levels, hold, ownCut, ownKnown, windOf }));
   });
@@ -345,7 +355,7 @@ function ownProof(rated: RatedCase, scenario: Scenario, cut: Cut, context: Claim
   const { wind } = rated;
   const nothing = { shear: zeros(levels.length), moment: zeros(levels.length) };
   if (!wind) return { ...nothing, windRatio: ownKnown ? 0 : Number.POSITIVE_INFINITY };
-  const windRatio = ownKnown ? 0 : largestWindRatio(windOf(scenario.exposed), wind, levels);
+  const windRatio = ownKnown ? 0 : largestWindRatio(windOf(scenario.exposed), wind, levels, scenario.exposed);
   if (cut.items.length === 0) return { ...nothing, windRatio };
   const inWind = windward(wind, cut, 'capacity', scenario.direction);
   const forces = sliceForces(inWind, wind.conditions.speed, 'good', false);
@@ -353,10 +363,45 @@ function ownProof(rated: RatedCase, scenario: Scenario, cut: Cut, context: Claim
   return { shear, moment, windRatio };
 }
 
-function largestWindRatio(site: Wind, rated: Wind, levels: readonly Level[]): number {
+function largestWindRatio(site: Wind, rated: Wind, levels: readonly Level[], exposed: Exposed): number {
   let largest = 0;
-  for (const { z } of levels) largest = Math.max(largest, windOnDragArea(site, z) / windOnDragArea(rated, z));
+  for (const { z } of levels) {
+    const here = windOnDragArea(site, z) / windOnDragArea(rated, z);
+    largest = Math.max(largest, here * coefficientRise(site, rated, z, exposed));
+  }
   return largest;
+}
+
+/** Widths of tubes that a tower whose shape is not known may be made of, a pole and the members of a lattice [m]. */
+const WIDTHS = {
+  pole: [0.03, 0.05, 0.08, 0.12, 0.18, 0.27, 0.4, 0.6, 0.9],
+  lattice: [0.01, 0.015, 0.02, 0.03, 0.04, 0.06, 0.09, 0.14],
+} as const;
+
+/**
+ * By how much the coefficient of a tower whose shape is not known may be larger in the site's wind than in the rated one: it
+ * falls where the flow is fast, and the slower of two winds has more of it.
+ *
+ * max over widths of (C_site/C_slow)/(C_r/C_slow)
+ *
+ * @param site its wind [-]
+ * @param rated the maker's wind [-]
+ * @param z height above ground [m]
+ * @param exposed pole or lattice [-]
+ * @returns the factor [-], 1 or more
+ * @source derived
+ */
+export function coefficientRise(site: Wind, rated: Wind, z: number, exposed: Exposed): number {
+  const fallen = (wind: Wind, width: number) => {
+    const { law } = wind.law(ruleOf(exposed.kind, width), 'capacity', 'face');
+    return law.at(wind.flowPerSpeed(z) * wind.conditions.speed * width) / law.at(0);
+  };
+  return WIDTHS[exposed.kind].reduce((most, width) => Math.max(most, fallen(site, width) / fallen(rated, width)), 1);
+}
+
+function ruleOf(kind: Exposed['kind'], width: number): DragRule {
+  if (kind === 'pole') return { of: 'pole', sides: 0, aspect: 25, width };
+  return { of: 'lattice', face: { faces: 3, solidity: 0.15, roundShare: 1, thinnest: width, thickest: width } };
 }
 
 /**

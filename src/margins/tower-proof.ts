@@ -3,6 +3,7 @@ import { METHOD_BY_ID } from '../methods/index.ts';
 import type { Level } from '../structure/index.ts';
 import type { Check } from './check-list.ts';
 import { type RatedCase, ratedAreaFactor } from './rated-case.ts';
+import { shareAllowed } from './rating.ts';
 import type { Answers, BareModel, Claim, ClaimCase, OwnProof, RatingAnswer } from './tower-model.ts';
 
 /**
@@ -136,6 +137,8 @@ function pushedBothWays({ of, apex }: Check, { forces }: RatedCase): boolean {
 
 function areaFactorOf({ rating, reading }: RatedCase, answer: RatingAnswer): { low: number; high: number } {
   const { claim } = rating;
+  // A force of no told level is at strength level at the low end and allowable at the high one.
+  if (claim.kind === 'force') return { low: 1, high: shareAllowed(claim).high / shareAllowed(claim).low };
   if (claim.kind !== 'area') return { low: 1, high: 1 };
   return ratedAreaFactor(answer.areaKind ? { ...claim, areaKind: answer.areaKind } : claim, reading.method);
 }

@@ -101,11 +101,12 @@ function bestClaim(
   }
   if (check.of === 'moment') {
     for (const claim of model.momentClaims) {
-      const use = demand / claim.moment;
+      const proven = end === 'low' ? claim.moment : claim.atMost;
+      const use = demand / proven;
       if (claim.level === check.level && use < best.use) {
         best.use = use;
         best.claim = -1;
-        best.capacity = claim.moment;
+        best.capacity = proven;
         best.byWindRatio = false;
       }
     }

@@ -50,10 +50,12 @@ import { explainIcedMast, explainMast } from './links/mast-link.ts';
 import { explainRaising } from './links/raising-link.ts';
 import { lowerAtOf } from './lower-at.ts';
 import { type RatedCase, ratedAreaFactor, ratedSpeed } from './rated-case.ts';
+import { shareAllowed } from './rating.ts';
 import { explainLegs } from './reactions.ts';
 import {
   type Claim,
   type ClaimCase,
+  coefficientRise,
   demandOf,
   type Scenario,
   siteSpeed,
@@ -197,7 +199,7 @@ function explainStatedMoment(model: TowerModel, governing: CheckUse, trace: Trac
   const stated = model.momentClaims.find((claim) => claim.moment === governing.capacity);
   const rating = stated && model.inquiry.ratings[stated.number];
   if (rating?.claim.kind !== 'moment') return;
-  evaluate(trace, allowableMoment, [rating.claim.level === 'allowable' ? 1 : 0.6, rating.claim.moment]);
+  evaluate(trace, allowableMoment, [shareAllowed(rating.claim).low, rating.claim.moment]);
 }
 
 function explainDemand(loadCase: LoadCase, governing: CheckUse, trace: Trace): number {
@@ -421,12 +423,15 @@ function explainRatedOwn(
 function explainWindRatio(model: TowerModel, governing: CheckUse, rated: Wind | undefined, trace: Trace): number {
   const site = (model.hungWind[governing.scenario] as Windward).wind;
   if (!rated) return governing.bad;
-  const ratioAt = (z: number) => windOnDragArea(site, z) / windOnDragArea(rated, z);
+  const { exposed } = model.scenarios[governing.scenario] as Scenario;
+  const rise = (z: number) => coefficientRise(site, rated, z, exposed);
+  const ratioAt = (z: number) => (rise(z) * windOnDragArea(site, z)) / windOnDragArea(rated, z);
   const worst = model.levels.reduce(
     (most, { z }) => (ratioAt(z) > ratioAt(most) ? z : most),
     (model.levels[0] as Level).z,
   );
-  const ratio: [number, number] = [
+  const ratio: [number, number, number] = [
+    rise(worst),
     under(trace, 'your wind', () => windOnDragArea(site, worst, trace)),
     under(trace, 'the rated wind', () => windOnDragArea(rated, worst, trace)),
   ];

@@ -32,7 +32,8 @@ export interface WindItem {
  * @source derived
  */
 export function hungItems(station: Station, trace?: Trace): readonly WindItem[] {
-  const items = station.loads.map((load) => under(trace, load.name, () => loadItem(load, trace)));
+  const turnsWithOthers = station.loads.filter((load) => load.turns).length > 1;
+  const items = station.loads.map((load) => under(trace, load.name, () => loadItem(load, turnsWithOthers, trace)));
   if (station.mast) items.push(...mastItems(station.mast, station.tower, trace));
   for (const run of station.cables) {
     const item = under(trace, run.name, () => linesItem(run, station.tower, trace));
@@ -45,17 +46,14 @@ export function hungItems(station: Station, trace?: Trace): readonly WindItem[] 
   return items;
 }
 
-function loadItem(load: Load, trace: Trace | undefined): WindItem {
+function loadItem(load: Load, turnsWithOthers: boolean, trace: Trace | undefined): WindItem {
   const parts = partsOfShape(load.shape, load.low, load.high, load.count, trace);
   const heading = load.shape.kind === 'wire' ? load.shape.heading : (load.heading ?? 0);
   const allAlike = parts.every((part) => part.front === part.side);
-  const turn = allAlike
-    ? 'still'
-    : load.turns
-      ? 'turning'
-      : load.heading === undefined && load.shape.kind !== 'wire'
-        ? 'own-worst'
-        : 'fixed';
+  const untold = load.heading === undefined && load.shape.kind !== 'wire';
+  // What turns alone meets the wind as it likes; which way it points beside others only its heading tells.
+  const ownWorst = untold && (!load.turns || turnsWithOthers);
+  const turn = allAlike ? 'still' : ownWorst ? 'own-worst' : load.turns ? 'turning' : 'fixed';
   return { name: load.name, at: load.at, kind: 'load', parts, turn, heading, carriedBy: load.on, offset: load.offset };
 }
 

@@ -195,6 +195,11 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     says: () => 'Your rating names no class of structure. Read as I, which credits the tower least.',
     do: 'Ask the maker for which class the tower is rated.',
   },
+  'rating-height-assumed': {
+    says: () =>
+      'Your rating does not say how high its area or force stood. Read as at the tower’s top, which credits the tower least.',
+    do: 'Ask the maker how far above the top it is meant.',
+  },
   'rating-lines-assumed': {
     says: () =>
       'Your rating does not say how the lines it allows for lay. Read as a bundle, which credits the tower least.',
@@ -204,6 +209,14 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     says: () =>
       'Your rating does not say where the tower it is for is held. It was taken to be for this one, held as it stands.',
     do: 'Ask the maker at which heights guys or brackets hold the tower he rates.',
+  },
+  'rating-fits-no-standard': {
+    says: () => 'No standard known here goes with the rating’s kind of speed and its year, so it proves nothing.',
+    do: 'Ask the maker by which standard the tower is rated, and name that.',
+  },
+  'rating-basis-assumed': {
+    says: (caution) => `The rated speed was read as ${basis(caution)}, the kind its standard goes by.`,
+    do: 'Check the words beside the speed: one meant as another kind proves less, or more.',
   },
   'rating-basis-converted': {
     says: (caution) => `The rated speed was turned into ${basis(caution)}, which its standard takes.`,

@@ -138,6 +138,8 @@ export function missingInWords(pointer: string, inquiry: Inquiry): string {
     basis: 'Which kind of wind its maker means (a gust, a fastest mile, a mean) is missing; he may tell.',
     icedArea: 'Its area with ice is missing, and geometry cannot tell it; its maker may have it.',
     leg: 'The members of the tower are not given, so their ice cannot be worked out; a tape measure has them.',
+    level: 'Whether that is an allowable load or its strength is not told; the maker knows it.',
+    year: 'No standard known here goes with the rating’s kind of speed and its year; name the standard that it is by.',
     method: 'The rating names no standard, so it proves none of the wind on the tower itself; the maker knows it.',
     foundation: 'Nothing is said of the footing; the maker’s drawing or the soil’s values have it.',
     weight: `A weight is missing (${pointer.slice(1).replaceAll('/', ' ')}); a scale or the data sheet has it.`,

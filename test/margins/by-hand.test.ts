@@ -135,3 +135,11 @@ describe('tapering legs that meet below the height of the rated force', () => {
     expect(steps.map(({ formula }) => formula)).toContain('proven-in-braces');
   });
 });
+
+describe('a tower of untold shape under a rating for a faster wind', () => {
+  it('may be of tubes whose coefficient falls between the two winds', () => {
+    // By TIA/EIA-222-F (60/72)², and of a pole in slower flow 1.278/1.008.
+    expect(useOf(worked('shape-untold'), 'tower')).toBeCloseTo(0.88, 2);
+    expect(worked('shape-untold').links[0]?.result?.of).toBe('wind-ratio');
+  });
+});

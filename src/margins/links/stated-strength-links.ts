@@ -1,6 +1,6 @@
 import { hungMasses, sliceForces, untoldWeights } from '../../structure/index.ts';
 import type { WindsHeld } from '../holds-to-use.ts';
-import type { ForceLevel, Rating, RatingClaim } from '../rating.ts';
+import { type Rating, type RatingClaim, shareAllowed } from '../rating.ts';
 import { misfitsOf } from '../stated-for.ts';
 import { siteSpeed, stillUntold, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
@@ -44,14 +44,29 @@ function linkOf(
   compared: Compared | undefined,
   needs: readonly string[],
   held: WindsHeld = {},
+  level?: LevelOpen,
 ): Link {
   if (compared === undefined) {
     return { ...base, verdict: 'not-shown', because: needs.length > 0 ? 'missing' : 'not-computed', needs };
   }
-  const verdict = verdictOf(compared.use, compared.use, model.inquiry.wanted.margin);
-  const result = { ...compared, useRange: [compared.use, compared.use] as const, headings: {} };
+  const useAtBest = compared.use * (level?.share ?? 1);
+  const verdict = verdictOf(compared.use, useAtBest, model.inquiry.wanted.margin);
+  const result = { ...compared, useRange: [useAtBest, compared.use] as const, headings: {} };
   if (needs.length > 0) return { ...base, verdict: 'not-shown', because: 'missing', needs, result };
-  return { ...base, verdict, needs: [], result: { ...result, ...held } };
+  const open =
+    verdict === 'not-shown' && level ? ({ because: 'unsettled', needs: [level.at] } as const) : { needs: [] };
+  return { ...base, verdict, ...open, result: { ...result, ...held } };
+}
+
+/** Where the level of a rating would be told, and the share of its use that is left if it is the allowable one. */
+interface LevelOpen {
+  readonly at: string;
+  readonly share: number;
+}
+
+function levelOf({ at }: Rating, claim: Parameters<typeof shareAllowed>[0]): LevelOpen {
+  const { low, high } = shareAllowed(claim);
+  return { at: `${at}/level`, share: low / high };
 }
 
 function holderLink(model: TowerModel, rating: Rating, number: number, mast: MastAnswer | undefined): readonly Link[] {
@@ -62,14 +77,16 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
   if (kind === 'bearing' && mast && mast.atBearing === undefined) {
     return [{ ...base, verdict: 'not-shown', because: 'no-bearing', needs: [] }];
   }
-  if (kind === 'rotator' && claim.kind === 'moment') return [clampLink(model, base, claim, mast)];
+  if (kind === 'rotator' && claim.kind === 'moment')
+    return [clampLink(model, base, claim, mast, levelOf(rating, claim))];
   if (claim.kind === 'force') {
-    const capacity = claim.force * shareOf(claim);
+    const capacity = claim.force * shareAllowed(claim).low;
     const force = kind === 'bearing' ? mast?.atBearing : mast?.atFoot;
     const height = kind === 'bearing' ? model.hold.bearing : model.hold.foot;
     const held = windsHeldByHold(model, kind === 'bearing' ? 'atBearing' : 'atFoot', capacity);
     const compared = force === undefined ? undefined : compare('side-force', force, capacity, height);
-    return [linkOf(model, base, compared, [...needs, ...stillUntold(model, 'mast')], held)];
+    const all = [...needs, ...stillUntold(model, 'mast')];
+    return [linkOf(model, base, compared, all, held, levelOf(rating, claim))];
   }
   if (claim.kind === 'area') {
     const area = areaOnMast(model);
@@ -78,7 +95,7 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
     const result = { of: 'area', demand: area, capacity, use, useRange: [use, use], headings: {} } as const;
     return [{ ...base, verdict: 'not-shown', because: 'area-only', needs: [], result }];
   }
-  if (claim.kind === 'torque') return [torqueLink(model, base, claim, mast)];
+  if (claim.kind === 'torque') return [torqueLink(model, base, claim, mast, levelOf(rating, claim))];
   if (claim.kind === 'weight') {
     const weight = mast?.weight;
     if (weight === undefined) return [linkOf(model, base, undefined, [...needs, ...weightNeeds(model)])];
@@ -87,19 +104,19 @@ function holderLink(model: TowerModel, rating: Rating, number: number, mast: Mas
   return [linkOf(model, base, undefined, needs)];
 }
 
-const shareOf = ({ level }: { readonly level: ForceLevel }) => (level === 'allowable' ? 1 : 0.6);
-
 function clampLink(
   model: TowerModel,
   base: Pick<Link, 'id' | 'kind'>,
   claim: Extract<RatingClaim, { kind: 'moment' }>,
   mast: MastAnswer | undefined,
+  level: LevelOpen,
 ): Link {
   if (!mast) return linkOf(model, base, undefined, mastNeeds(model, mast));
   if (mast.clampMoment === undefined) return { ...base, verdict: 'not-shown', because: 'held-by-bearing', needs: [] };
-  const capacity = claim.moment * shareOf(claim);
+  const capacity = claim.moment * shareAllowed(claim).low;
   const compared = compare('clamp-moment', mast.clampMoment, capacity, model.hold.foot);
-  return linkOf(model, base, compared, stillUntold(model, 'mast'), windsHeldByHold(model, 'clampMoment', capacity));
+  const held = windsHeldByHold(model, 'clampMoment', capacity);
+  return linkOf(model, base, compared, stillUntold(model, 'mast'), held, level);
 }
 
 /** What holds against the wind is the brake; where only the turning torque is told, that is all it surely has. */
@@ -108,15 +125,16 @@ function torqueLink(
   base: Pick<Link, 'id' | 'kind'>,
   claim: Extract<RatingClaim, { kind: 'torque' }>,
   mast: MastAnswer | undefined,
+  level: LevelOpen,
 ): Link {
   const { brake, torque } = claim;
   const stated = brake ?? torque;
   if (stated === undefined || !mast) return linkOf(model, base, undefined, mastNeeds(model, mast));
   if (mast.torque === 0) return { ...base, verdict: 'not-shown', because: 'balanced', needs: [] };
-  const capacity = stated * shareOf(claim);
+  const capacity = stated * shareAllowed(claim).low;
   const held = windsHeldByHold(model, 'torque', capacity);
-  const link = linkOf(model, base, compare('torque', mast.torque, capacity, model.hold.foot), [], held);
-  const turnsWith = torque === undefined ? undefined : torque * shareOf(claim);
+  const link = linkOf(model, base, compare('torque', mast.torque, capacity, model.hold.foot), [], held, level);
+  const turnsWith = torque === undefined ? undefined : torque * shareAllowed(claim).low;
   const turnsUpTo = turnsWith === undefined ? undefined : windsHeldByHold(model, 'torque', turnsWith).holdsTo?.gust;
   const of = {
     heldBy: brake === undefined ? 'turning-torque' : 'brake',

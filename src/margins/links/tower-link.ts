@@ -10,6 +10,7 @@ import {
 import { holdsTo } from '../holds-to.ts';
 import { inCalm } from '../holds-to-use.ts';
 import type { IceCase } from '../ice-case.ts';
+import { fitsNoStandard } from '../rated-case.ts';
 import { leansOn, misfitsOf } from '../stated-for.ts';
 import { type Demand, isBraced, siteSpeed, stillUntold, type TowerModel } from '../tower-model.ts';
 import { type CheckUse, calmUse, type LinkUse, linkUse } from '../tower-use.ts';
@@ -131,7 +132,7 @@ function ratingNeeds({ inquiry }: TowerModel): readonly string[] {
   if (ofTower.length === 0) return ['/ratings'];
   const unfinished = ofTower.find((rating) => rating.claim.kind === 'area' && misfitsOf(rating, tower).length === 0);
   return [
-    ...(unfinished ? [`${unfinished.at}/wind`] : []),
+    ...(unfinished ? [`${unfinished.at}/wind${fitsNoStandard(unfinished) ? '/year' : ''}`] : []),
     ...ofTower.flatMap((rating) => misfitsOf(rating, tower).map((misfit) => `${rating.at}/${misfit}`)),
   ];
 }
