@@ -351,11 +351,29 @@ describe('a site', () => {
     expect(said.unsaid.toSorted()).toEqual(['frequency', 'ice', 'mast', 'weights']);
   });
 
+  it('queries what a maker would hardly state: a unit may have been taken for another', () => {
+    const rated = (rating: Sample, units = 'si') =>
+      queriesOf(changed({ units, tower: { support: 'free', top: 12 }, ratings: [{ of: 'tower', ...rating }] })).map(
+        ({ code, pointer }) => [code, pointer],
+      );
+    const wind = { speed: 45, method: 'asce7-16', exposure: 'C' };
+    expect(rated({ area: 1.8, wind })).toEqual([]);
+    expect(rated({ area: 18, wind })).toEqual([['area-of-no-small-tower', '#/ratings/0/area']]);
+    expect(rated({ area: 1.8, wind: { ...wind, speed: 160 } })).toEqual([
+      ['speed-beyond-maps', '#/ratings/0/wind/speed'],
+    ]);
+    expect(rated({ rows: [[160, 1.8]], wind: { method: 'asce7-16', exposure: 'C' } })).toEqual([
+      ['speed-beyond-maps', '#/ratings/0/rows'],
+    ]);
+  });
+
   it('queries a speed that is low for its basis, named or of the maps of the method', () => {
     expect(queriesOf(changed({ site: { wind: 85 } }))[0]).toMatchObject({ pointer: '#/site/wind', code: 'speed-low' });
     expect(queriesOf(changed({ site: { wind: 85 } }))[0]?.says).toContain(
       '85 mph is low for a 3-second gust at strength level',
     );
+    expect(queriesOf(changed({ site: { wind: 90 } }))[0]?.code).toBe('speed-low');
+    expect(queriesOf(changed({ site: { wind: 91 } }))).toEqual([]);
     expect(queriesOf(changed({ method: 'eia222-f', site: { wind: 85 } }))).toEqual([]);
     expect(queriesOf(changed({ site: { wind: { speed: 85, basis: 'fastest-mile' } } }))).toEqual([]);
     expect(queriesOf(changed({ site: { wind: { speed: 60, basis: 'fastest-mile' } } }))[0]?.code).toBe('speed-low');

@@ -77,6 +77,8 @@ export type FaultCode =
 
 export type QueryCode =
   | 'speed-low'
+  | 'speed-beyond-maps'
+  | 'area-of-no-small-tower'
   | 'read-as-middle'
   | 'bearing-above-top'
   | 'mast-outside-differs'

@@ -149,11 +149,15 @@ function readAreaClaim(reader: PlanReader, fields: RatingFields, at: string, unn
     const says = `${reader.words(at)}: rows ${first + 1} and ${index + 1} are both for ${speed}. Keep one, or give another case as a rating of its own.`;
     reader.fault(`${at}/rows/${index}`, 'speed-twice', speed, 'each speed once', says);
   }
+  const stated = fields.rows === undefined ? [{ area: reader.quantity(fields.area, BOUNDS.area, at, 'area') }] : rows;
+  for (const { area } of stated)
+    queryRatedArea(reader, area, fields.rows === undefined ? pointerTo(at, 'area') : `${at}/rows`);
+  for (const row of rows) queryRatedSpeed(reader, row.speed, `${at}/rows`);
   return present({
     kind: 'area' as const,
     areaKind: fields.areaKind ?? 'unknown',
     coefficient: reader.perhaps(fields.coefficient, BOUNDS.coefficient, at, 'coefficient'),
-    rows: fields.rows === undefined ? [{ area: reader.quantity(fields.area, BOUNDS.area, at, 'area') }] : rows,
+    rows: stated,
     also: (fields.also ?? []).map((further, index) => ({
       area: reader.quantity(further.area, BOUNDS.area, `${at}/also/${index}`, 'area'),
       height: reader.quantity(further.height, BOUNDS.height, `${at}/also/${index}`, 'height'),
@@ -229,15 +233,39 @@ function readSupportHeight(
  * @source derived
  */
 export function readRatedWind(reader: PlanReader, fields: RatedWindFields, at: string, key: string): RatedWind {
-  if (typeof fields !== 'object') return { speed: reader.quantity(fields, BOUNDS.speed, at, key) };
+  if (typeof fields !== 'object') {
+    const speed = reader.quantity(fields, BOUNDS.speed, at, key);
+    queryRatedSpeed(reader, speed, pointerTo(at, key));
+    return { speed };
+  }
+  const speed = reader.perhaps(fields.speed, BOUNDS.speed, pointerTo(at, key), 'speed');
+  queryRatedSpeed(reader, speed, pointerTo(pointerTo(at, key), 'speed'));
   return present({
-    speed: reader.perhaps(fields.speed, BOUNDS.speed, pointerTo(at, key), 'speed'),
+    speed,
     basis: fields.basis,
     method: fields.method,
     exposure: readRatedGround(reader, fields, pointerTo(at, key)),
     riskCategory: fields.riskCategory,
     year: fields.year,
   });
+}
+
+/** Faster than on any map of gusts: 200 mph [m/s]. @source common-practice */
+const BEYOND_MAPS = 90;
+
+function queryRatedSpeed(reader: PlanReader, speed: number | undefined, at: string): void {
+  if (!(speed !== undefined && speed > BEYOND_MAPS)) return;
+  const says = `A rated wind of ${reader.say(speed, 'speed')} is faster than any map has it. Look at its unit again: km/h and mph are easily taken for another.`;
+  reader.query(at, 'speed-beyond-maps', says);
+}
+
+/** No small tower is rated for more [m²]: some hundred square feet. @source common-practice */
+const LARGE_AREA = 10;
+
+function queryRatedArea(reader: PlanReader, area: number, at: string): void {
+  if (!(area > LARGE_AREA)) return;
+  const says = `${reader.say(area, 'area')} is more than small towers are rated for. Look at its unit again: square feet and square metres are a factor of 10.8 apart.`;
+  reader.query(at, 'area-of-no-small-tower', says);
 }
 
 function readRatedGround(

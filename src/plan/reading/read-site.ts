@@ -32,10 +32,11 @@ export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMet
     reader.fault('/site/topographicFactor', 'one-of', 'hill and topographicFactor', 'one of them', says);
   }
   const basis = wind.basis ?? (method === undefined ? undefined : METHOD_BY_ID[method].basis);
-  if (basis !== undefined && wind.speed < LOW_SPEED[basis]) {
+  // 90 mph is the commonest nominal gust of the US, and at strength level as low as maps go.
+  if (basis !== undefined && wind.speed <= LOW_SPEED[basis] * (1 + 1e-9)) {
     const speed = reader.say(wind.speed, 'speed');
     const from = reader.say(LOW_SPEED[basis], 'speed');
-    const says = `${speed} is low for ${WORDS_FOR_BASIS[basis]}: such values are seldom under ${from}. Ask which kind of speed it is.`;
+    const says = `${speed} is low for ${WORDS_FOR_BASIS[basis]}: such values are seldom ${from} or less. Ask which kind of speed it is.`;
     reader.query('/site/wind', 'speed-low', says);
   }
   return present({
