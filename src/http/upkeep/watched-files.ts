@@ -16,7 +16,8 @@ async function stateOf(path: string): Promise<string> {
         return file === undefined ? `${name} ?` : `${name} ${file.ino} ${file.size} ${file.mtimeNs} ${file.ctimeNs}`;
       }),
     );
-    return `${path} ${inside.join('\n')}`;
+    // The folder's own time tells of a file that came and went between two looks, and may have been read meanwhile.
+    return `${path} ${found.ino} ${found.mtimeNs} ${found.ctimeNs} ${inside.join('\n')}`;
   } catch (error) {
     return `${path} ${(error as { code?: string }).code}`;
   }
