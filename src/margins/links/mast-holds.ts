@@ -14,7 +14,6 @@ import { type WindsHeld, windsHeld } from '../holds-to-use.ts';
 import { forcePerArea, type RoomByLink } from '../room-by-link.ts';
 import { once, siteSpeed, type TowerModel } from '../tower-model.ts';
 import type { Link } from './link.ts';
-
 import {
   armAbove,
   beamOf,
@@ -90,7 +89,9 @@ function holdOfMast(mast: Mast): { readonly foot: number; readonly bearing?: num
 /**
  * What the mast does to what holds it, whatever its own strength.
  *
- * R_b = (ΣF(z − z_f) + ΣW·e)/s, R_f = (ΣF(z − z_b) + ΣW·e)/s, t = ΣF·e; clamped, M = ΣF(z − z_f) + ΣW·e
+ * R_b = (ΣF(z − z_f) + ΣW·e)/s, R_f = (ΣF·max(z − z_b, 0) + ΣW·e)/s, t = ΣF·e; clamped, M = ΣF(z − z_f) + ΣW·e
+ *
+ * What blows below the bearing would relieve the foot; it is not counted on.
  *
  * @param model the tower [-]
  * @returns forces, torque, weight and movement [-]; undefined without a mast, or where its foot is not told

@@ -23,7 +23,6 @@ import { forcePerArea, type RoomByLink } from '../room-by-link.ts';
 import { once, siteSpeed, stillUntold, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
 import type { Link } from './link.ts';
-
 import {
   armAbove,
   beamOf,
