@@ -61,7 +61,11 @@ interface Place {
 export function lyingTower(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): LyingTower {
   const base = { id: 'lying', kind: 'lying' } as const;
   const places = placesOf(model, bodies, gear);
-  const used = places.map((place) => ({ ...place, use: useInBending.of(place.byWeight, place.capacity) }));
+  const used = places.map((place) => ({
+    ...place,
+    // What nothing weighs on uses nothing, proven or not.
+    use: place.byWeight === 0 ? 0 : useInBending.of(place.byWeight, place.capacity),
+  }));
   const first = used[0];
   if (!first) return { links: [] };
   const worst = used.reduce((most, each) => (each.use > most.use ? each : most), first);
@@ -94,7 +98,11 @@ function windOf(model: TowerModel, places: readonly Place[]): Pick<LyingTower, '
   return { wind: { gust: across.gust, height: across.place.height, ...keeps } };
 }
 
-/** Along the lying tower it is looked at every so far, at all levels, and where its gear takes hold, which bends it most [m]. */
+/**
+ * Along the lying tower it is looked at every so far, at all levels, and where its gear takes hold, which bends it most [m].
+ *
+ * @source common-practice
+ */
 const SPACING = 0.5;
 
 function placesOf(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): readonly Place[] {
