@@ -1,16 +1,8 @@
 import { DISPLAY_UNITS, type Dimension, displayValue, type UnitSystem } from '../foundation/index.ts';
 import type { AskedAndShown, TowerLevel } from '../margins/index.ts';
 
-export interface LevelRowDocument {
-  readonly height: number;
-  readonly section: string;
-  readonly place: TowerLevel['place'];
-  readonly shear: number;
-  readonly torsion: number;
-  readonly sideways: AskedAndShown & { readonly of: 'shear' | 'braces' };
-  readonly bending: AskedAndShown;
-  readonly byWindRatio: boolean;
-}
+/** A level in the reader's units. */
+export type LevelRowDocument = TowerLevel;
 
 /** Every level at which the tower is compared, from the top down. */
 export interface LevelsDocument {
