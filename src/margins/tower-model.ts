@@ -372,7 +372,11 @@ function largestWindRatio(site: Wind, rated: Wind, levels: readonly Level[], exp
   return largest;
 }
 
-/** Widths of tubes that a tower whose shape is not known may be made of, a pole and the members of a lattice [m]. */
+/**
+ * Widths of tubes that a tower whose shape is not known may be made of, a pole and the members of a lattice [m].
+ *
+ * @source common-practice
+ */
 const WIDTHS = {
   pole: [0.03, 0.05, 0.08, 0.12, 0.18, 0.27, 0.4, 0.6, 0.9],
   lattice: [0.01, 0.015, 0.02, 0.03, 0.04, 0.06, 0.09, 0.14],
