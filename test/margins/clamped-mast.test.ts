@@ -3,6 +3,7 @@ import { FOOT, MILE_PER_HOUR, POUND_FORCE } from '../../src/foundation/index.ts'
 import type { Assessment } from '../../src/margins/index.ts';
 import { checkText } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
+import { POLE_PLAN, poleOn, poleRating } from './pole-station.ts';
 
 /*
  * By pencil: TIA-222-H, C, 100 mph, q = 0.00256·2.01·(z/900)^(2/9.5)·0.95·100², λ 0.6, gust factor of a mast 1.35. The load,
@@ -11,12 +12,7 @@ import { assessed, type Document } from './any-plan.ts';
  * 1077.33 + 93.93 + 289.64 = 1460.9 lbf·ft.
  */
 const MOMENT = 1460.9;
-const TOWER_RATING = {
-  of: 'tower',
-  area: 30,
-  areaKind: 'effective',
-  wind: { speed: 100, method: 'tia222-h', exposure: 'C', riskCategory: 'II' },
-};
+const TOWER_RATING = poleRating(30);
 const ROTATOR_FORCE = { of: 'rotator', kind: 'force', force: 400, level: 'allowable' };
 const momentRating = (moment: number, level?: string) => ({
   of: 'rotator',
@@ -25,19 +21,8 @@ const momentRating = (moment: number, level?: string) => ({
   ...(level && { level }),
 });
 const station = (ratings: readonly Document[], more: Document = {}): Document => ({
-  units: 'us',
-  method: 'tia222-h',
-  site: { wind: { speed: 100, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II' },
-  tower: {
-    support: 'free',
-    top: 40,
-    weight: 500,
-    sections: [
-      { name: 'A', length: 20, shape: 'pole', width: 6, sides: 0 },
-      { name: 'B', length: 20, shape: 'pole', width: 5, sides: 0 },
-    ],
-    foundation: { kind: 'maker' },
-  },
+  ...POLE_PLAN,
+  tower: poleOn({ kind: 'maker' }),
   mast: { outside: 2.5, length: 12, inside: 0, bearing: false, wall: 0.375, yield: 50 },
   rotator: { height: 40, weight: 20 },
   loads: [

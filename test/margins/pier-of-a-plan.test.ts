@@ -3,33 +3,15 @@ import { FOOT, POUND_FORCE } from '../../src/foundation/index.ts';
 import type { Assessment, Link } from '../../src/margins/index.ts';
 import { checkText } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
+import { POLE_PLAN, poleOn, poleRating } from './pole-station.ts';
 
-/** A pole of 40 ft on a round pier, 3 ft across and 8 ft deep, in soil of 200 psf a foot. */
+/** The pole on a round pier, 3 ft across and 8 ft deep, in soil of 200 psf a foot. */
 const station = (tower: Document, load: Document, foundation: Document = {}): Document => ({
   format: 1,
-  units: 'us',
-  method: 'tia222-h',
-  site: { wind: { speed: 100, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II' },
-  tower: {
-    support: 'free',
-    top: 40,
-    weight: 500,
-    sections: [
-      { name: 'A', length: 20, shape: 'pole', width: 6, sides: 0 },
-      { name: 'B', length: 20, shape: 'pole', width: 5, sides: 0 },
-    ],
-    foundation: { kind: 'pier', diameter: 3, depth: 8, lateral: 200, ...foundation },
-    ...tower,
-  },
+  ...POLE_PLAN,
+  tower: { ...poleOn({ kind: 'pier', diameter: 3, depth: 8, lateral: 200, ...foundation }), ...tower },
   loads: [{ name: 'a', height: 40, area: 8, areaKind: 'effective', weight: 20, ...load }],
-  ratings: [
-    {
-      of: 'tower',
-      area: 20,
-      areaKind: 'effective',
-      wind: { speed: 100, method: 'tia222-h', exposure: 'C', riskCategory: 'II' },
-    },
-  ],
+  ratings: [poleRating(20)],
 });
 
 const footingOf = ({ links }: Assessment) => links.find(({ kind }) => kind === 'foundation') as Link;

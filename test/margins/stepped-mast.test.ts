@@ -4,31 +4,15 @@ import { type Assessment, type Link, workingOf } from '../../src/margins/index.t
 import { readPlan } from '../../src/plan/index.ts';
 import { witness, workingDocument } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
+import { POLE_PLAN, POLE_SITE, poleOn, poleRating } from './pole-station.ts';
 
 const plan = (mast: Document, site: Document = {}): Document => ({
-  units: 'us',
-  method: 'tia222-h',
-  site: { wind: { speed: 100, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II', ...site },
-  tower: {
-    support: 'free',
-    top: 40,
-    weight: 500,
-    sections: [
-      { name: 'A', length: 20, shape: 'pole', width: 6, sides: 0 },
-      { name: 'B', length: 20, shape: 'pole', width: 5, sides: 0 },
-    ],
-    foundation: { kind: 'maker' },
-  },
+  ...POLE_PLAN,
+  site: { ...POLE_SITE, ...site },
+  tower: poleOn({ kind: 'maker' }),
   mast: { outside: 2, length: 12, inside: 4, yield: 46, ...mast },
   loads: [{ name: 'a', height: 46, area: 5, areaKind: 'effective', weight: 20, icedArea: 6 }],
-  ratings: [
-    {
-      of: 'tower',
-      area: 30,
-      areaKind: 'effective',
-      wind: { speed: 100, method: 'tia222-h', exposure: 'C', riskCategory: 'II' },
-    },
-  ],
+  ratings: [poleRating(30)],
 });
 const tube = (outside: number, wall: number, from = 0, to = 12, yieldStrength = 46) => ({
   outside,
