@@ -1,6 +1,6 @@
-import type { AreaKind, DragRule, WindDirection } from '../areas/index.ts';
+import type { AreaKind, WindDirection } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
-import { evaluate, GRAVITY, remember, type Trace, zeros } from '../foundation/index.ts';
+import { GRAVITY, remember, type Trace, zeros } from '../foundation/index.ts';
 import { type Exposed, METHOD_BY_ID, type MethodId, type Reading, toOwnBasis, type Wind } from '../methods/index.ts';
 import {
   bracedEitherWay,
@@ -34,12 +34,12 @@ import {
 } from '../structure/index.ts';
 import { basicWindFor, type Ground, type RiskCategory } from '../wind/index.ts';
 import { type Check, checksOf } from './check-list.ts';
-import { dragAreaForce } from './formulas.ts';
 import type { Inquiry } from './inquiry.ts';
 import { type RatedCase, ratedCases } from './rated-case.ts';
 import { type Rating, shareAllowed } from './rating.ts';
 import { comparedFrom, misfitsOf } from './stated-for.ts';
 import { type Proven, provenOf } from './tower-proof.ts';
+import { largestWindRatio } from './unknown-own-drag.ts';
 
 /** One way the tower itself may meet the wind: a direction that must be tried, and what is open about its members. */
 export interface Scenario {
@@ -361,72 +361,6 @@ function ownProof(rated: RatedCase, scenario: Scenario, cut: Cut, context: Claim
   const forces = sliceForces(inWind, wind.conditions.speed, 'good', false);
   const { shear, moment } = profileOf(inWind, forces, levels, hold);
   return { shear, moment, windRatio };
-}
-
-function largestWindRatio(site: Wind, rated: Wind, levels: readonly Level[], exposed: Exposed): number {
-  let largest = 0;
-  for (const { z } of levels) {
-    const here = windOnDragArea(site, z) / windOnDragArea(rated, z);
-    largest = Math.max(largest, here * coefficientRise(site, rated, z, exposed));
-  }
-  return largest;
-}
-
-/**
- * Widths of tubes that a tower whose shape is not known may be made of, a pole and the members of a lattice [m].
- *
- * @source common-practice
- */
-const WIDTHS = {
-  pole: [0.03, 0.05, 0.08, 0.12, 0.18, 0.27, 0.4, 0.6, 0.9],
-  lattice: [0.01, 0.015, 0.02, 0.03, 0.04, 0.06, 0.09, 0.14],
-} as const;
-
-/**
- * By how much the coefficient of a tower whose shape is not known may be larger in the site's wind than in the rated one: it
- * falls where the flow is fast, and the slower of two winds has more of it.
- *
- * max over widths of (C_site/C_slow)/(C_r/C_slow)
- *
- * @param site its wind [-]
- * @param rated the maker's wind [-]
- * @param z height above ground [m]
- * @param exposed pole or lattice [-]
- * @returns the factor [-], 1 or more
- * @source derived
- */
-export function coefficientRise(site: Wind, rated: Wind, z: number, exposed: Exposed): number {
-  const fallen = (wind: Wind, width: number) => {
-    const { law } = wind.law(ruleOf(exposed.kind, width), 'capacity', 'face');
-    return law.at(wind.flowPerSpeed(z) * wind.conditions.speed * width) / law.at(0);
-  };
-  return WIDTHS[exposed.kind].reduce((most, width) => Math.max(most, fallen(site, width) / fallen(rated, width)), 1);
-}
-
-function ruleOf(kind: Exposed['kind'], width: number): DragRule {
-  if (kind === 'pole') return { of: 'pole', sides: 0, aspect: 25, width };
-  return { of: 'lattice', face: { faces: 3, solidity: 0.15, roundShare: 1, thinnest: width, thickest: width } };
-}
-
-/**
- * Force of a wind on a unit of drag area of the tower itself, whose shape is not known.
- *
- * λ·Kd·q·G·C_A
- *
- * @param wind the wind [-]
- * @param z height above ground [m]
- * @param trace the working, or nothing [-]
- * @returns the force on a unit of area, allowable level [Pa]
- * @source derived
- */
-export function windOnDragArea(wind: Wind, z: number, trace?: Trace): number {
-  return evaluate(trace, dragAreaForce, [
-    wind.level,
-    wind.forceDirectionFactor,
-    wind.pressure(z, trace),
-    wind.gustEffect(undefined, trace),
-    wind.law({ of: 'drag-area' }, 'capacity', 'face').law.at(0, trace),
-  ]);
 }
 
 /** Answers to open questions; what is not answered stays at both ends of its bracket. */

@@ -55,16 +55,15 @@ import { explainLegs } from './reactions.ts';
 import {
   type Claim,
   type ClaimCase,
-  coefficientRise,
   demandOf,
   type Scenario,
   siteSpeed,
   type TowerModel,
   weightMoment,
-  windOnDragArea,
 } from './tower-model.ts';
 import { handedOn, provenBy } from './tower-proof.ts';
 import { type CheckUse, linkUse } from './tower-use.ts';
+import { coefficientRise, windOnDragArea } from './unknown-own-drag.ts';
 
 /**
  * The working behind an answer: the wind, every piece of everything it touches, the sums at the level that decides each

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { FOOT } from '../../src/foundation/index.ts';
 import { workingOf } from '../../src/margins/index.ts';
+import { coefficientRise } from '../../src/margins/unknown-own-drag.ts';
 import { witness, workingDocument } from '../../src/worksheet/index.ts';
 import { assessed } from './any-plan.ts';
 
@@ -25,5 +27,25 @@ describe('a tower whose shape is not known, rated by RS-222-C', () => {
     const working = workingDocument(workingOf(answer).steps, 'us');
     expect(working.map(({ formula }) => formula)).toContain('drag-area-rs222-c');
     expect(witness(working).filter(({ agrees }) => !agrees)).toEqual([]);
+  });
+});
+
+describe('a lattice whose members are not told', () => {
+  const windOf = (speed: number) =>
+    assessed({
+      units: 'us',
+      method: 'tia222-h',
+      site: { wind: { speed, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II' },
+      tower: { support: 'free', top: 33 },
+      loads: [],
+      ratings: [],
+    }).wind;
+
+  it('may be of thin faces, whose round members lose most where the flow is fast', () => {
+    const lattice = { kind: 'lattice', sides: 0, guyed: false, height: 33 * FOOT, width: FOOT } as const;
+    // TIA-222-H, solidity 0.1: 0.57 − 0.14·0.1 + 0.86·0.1² − 0.24·0.1³ where C is under 32,
+    // 0.36 + 0.26·0.1 + 0.97·0.1² − 0.63·0.1³ over 64.
+    const rise = coefficientRise(windOf(60), windOf(180), 33 * FOOT, lattice);
+    expect(rise).toBeCloseTo(0.56436 / 0.39507, 4);
   });
 });
