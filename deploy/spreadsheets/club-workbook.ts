@@ -98,7 +98,7 @@ const STATION_FIELDS: readonly Field[] = [
 ];
 
 const STATION_ANSWERS = [
-  { give: 'use', says: 'Use of the tower', format: '0.000' },
+  { give: 'ratio', says: 'Use of the tower', format: '0.000' },
   { give: 'verdict', says: 'Verdict' },
   { give: 'holdsTo', says: 'Holds to, actual gust', units: SPEED, format: '0.0' },
   { give: 'roomLeft', says: 'Room left at the top', units: AREA, format: '0.00' },

@@ -1,5 +1,5 @@
 import { cite, defineFormula, evaluate, fromTable, type Table, variable } from '../foundation/index.ts';
-import { constantLaw, type DragLaw } from './drag-law.ts';
+import { constantLaw, type ForceCoefficient } from './force-coefficient.ts';
 
 /** TIA-222-G Table 2-8, TIA-222-H Table 2-9: flat appurtenances. @source tia222-g */
 export const FLAT_TIA: Table = [
@@ -80,7 +80,7 @@ export function aspectOf(face: FlatFace): number {
  * @example flatLawTia({ wide: 1, tall: 4 }).slow // 1.2667
  * @source tia222-g
  */
-export function flatLawTia(face: FlatFace): DragLaw {
+export function flatLawTia(face: FlatFace): ForceCoefficient {
   const aspect = aspectOf(face);
   return constantLaw(fromTable(FLAT_TIA, aspect), (trace) => fromTable(FLAT_TIA, aspect, trace));
 }
@@ -95,7 +95,7 @@ export function flatLawTia(face: FlatFace): DragLaw {
  * @example flatLawF({ wide: 1, tall: 10 }).slow // 1.5
  * @source eia222-f
  */
-export function flatLawF(face: FlatFace): DragLaw {
+export function flatLawF(face: FlatFace): ForceCoefficient {
   const aspect = aspectOf(face);
   return constantLaw(fromTable(FLAT_F, aspect), (trace) => fromTable(FLAT_F, aspect, trace));
 }
@@ -110,7 +110,7 @@ export function flatLawF(face: FlatFace): DragLaw {
  * @example flatLawAsce({ wide: 1, tall: 1 }).slow // 1.8
  * @source asce7-10
  */
-export function flatLawAsce(face: FlatFace): DragLaw {
+export function flatLawAsce(face: FlatFace): ForceCoefficient {
   const aspect = aspectOf(face);
   const breadth = face.wide / face.tall;
   const value = Math.max(fromTable(SIGN_ROW_ASCE, breadth), fromTable(SLENDER_RISE_ASCE, aspect));

@@ -1,6 +1,6 @@
 import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
-import { constantLaw, type DragLaw, type Role } from './drag-law.ts';
 import { aspectOf, type FlatFace } from './flat-member.ts';
+import { constantLaw, type ForceCoefficient, type Role } from './force-coefficient.ts';
 import type { PoleShape } from './shape.ts';
 
 /** Kinematic viscosity of air [m²/s], EN 1991-1-4 7.9.1. @source en1991-1-4 */
@@ -122,7 +122,7 @@ function endsOf(slenderness: number, role: Role, trace: Trace | undefined): numb
  * @example roundLawEn(200, 0.05, 'demand').slow // 1.2
  * @source en1991-1-4
  */
-export function roundLawEn(aspect: number, diameter: number, role: Role): DragLaw {
+export function roundLawEn(aspect: number, diameter: number, role: Role): ForceCoefficient {
   const k = SURFACE_ROUGHNESS[role];
   const ends = endsOf(aspect, role, undefined);
   const smooth = 10 * k < diameter;
@@ -157,7 +157,7 @@ export function roundLawEn(aspect: number, diameter: number, role: Role): DragLa
  * @example flatLawEn({ wide: 0.1, tall: 20 }).slow // 2
  * @source en1991-1-4
  */
-export function flatLawEn(face: FlatFace): DragLaw {
+export function flatLawEn(face: FlatFace): ForceCoefficient {
   const compute = (trace?: Trace) =>
     evaluate(trace, flatCoefficientEn, [evaluate(trace, endEffectFactor, [aspectOf(face)])]);
   return constantLaw(compute(), compute);
@@ -187,7 +187,7 @@ export const POLYGON_EN: Readonly<Record<8 | 12 | 16 | 18, Readonly<Record<Role,
  * @example poleLawEn(8, 200, 0.3, 'demand').slow // 1.45
  * @source en1991-1-4
  */
-export function poleLawEn(sides: PoleShape['sides'], aspect: number, width: number, role: Role): DragLaw {
+export function poleLawEn(sides: PoleShape['sides'], aspect: number, width: number, role: Role): ForceCoefficient {
   if (sides === 0) return roundLawEn(aspect, width, role);
   const bare = POLYGON_EN[sides][role];
   const compute = (trace?: Trace) => evaluate(trace, coefficientWithEnds, [bare, endsOf(aspect, role, trace)]);

@@ -1,5 +1,5 @@
 import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
-import { constantLaw, type DragLaw, type Role, type WindDirection } from './drag-law.ts';
+import { constantLaw, type ForceCoefficient, type Role, type WindDirection } from './force-coefficient.ts';
 import { AIR_VISCOSITY_EN } from './force-coefficients-en1991.ts';
 import type { LatticeFace } from './lattice-section.ts';
 
@@ -124,7 +124,7 @@ export function incidenceFactorEn(face: LatticeFace, direction: WindDirection, t
  * @example latticeLawEn({ faces: 4, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face', 'demand').slow // 1.7
  * @source en1993-3-1
  */
-export function latticeLawEn(face: LatticeFace, direction: WindDirection, role: Role): DragLaw {
+export function latticeLawEn(face: LatticeFace, direction: WindDirection, role: Role): ForceCoefficient {
   const { c1, c2 } = LATTICE_EN[face.faces];
   const limit = FAST_REYNOLDS * AIR_VISCOSITY_EN;
   const compute = (flow: number, trace?: Trace) => {

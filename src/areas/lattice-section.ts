@@ -1,5 +1,5 @@
 import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
-import { constantLaw, type DragLaw, type Role, type WindDirection } from './drag-law.ts';
+import { constantLaw, type ForceCoefficient, type Role, type WindDirection } from './force-coefficient.ts';
 import { ROUND_SHARE_C, TIA_ROUND } from './round-member.ts';
 import type { LatticeShape } from './shape.ts';
 
@@ -190,7 +190,7 @@ function combined(
  * @example latticeLawAsce({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face').slow // 1.5327
  * @source asce7-10
  */
-export function latticeLawAsce(face: LatticeFace, direction: WindDirection): DragLaw {
+export function latticeLawAsce(face: LatticeFace, direction: WindDirection): ForceCoefficient {
   const compute = (trace?: Trace) =>
     combined(face, direction, 1, evaluate(trace, roundFactorAsce, [face.solidity]), trace);
   return constantLaw(compute(), compute);
@@ -207,7 +207,7 @@ export function latticeLawAsce(face: LatticeFace, direction: WindDirection): Dra
  * @example latticeLawF({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face').slow // 1.5327
  * @source eia222-f
  */
-export function latticeLawF(face: LatticeFace, direction: WindDirection): DragLaw {
+export function latticeLawF(face: LatticeFace, direction: WindDirection): ForceCoefficient {
   const compute = (trace?: Trace) =>
     combined(face, direction, TRIANGLE_FLAT_CORNER_TIA, evaluate(trace, roundFactorAsce, [face.solidity]), trace);
   return constantLaw(compute(), compute);
@@ -225,7 +225,7 @@ export function latticeLawF(face: LatticeFace, direction: WindDirection): DragLa
  * @example latticeLawTia('G', { faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face').slow // 1.4914
  * @source tia222-g
  */
-export function latticeLawTia(revision: 'G' | 'H', face: LatticeFace, direction: WindDirection): DragLaw {
+export function latticeLawTia(revision: 'G' | 'H', face: LatticeFace, direction: WindDirection): ForceCoefficient {
   const { slowUpTo, fastFrom } = TIA_ROUND[revision];
   const at = (flow: number, trace?: Trace) => {
     let round = 1;
@@ -251,7 +251,7 @@ export function latticeLawTia(revision: 'G' | 'H', face: LatticeFace, direction:
  * @example latticeLawC({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }).slow // 1
  * @source rs222-c
  */
-export function latticeLawC(face: LatticeFace): DragLaw {
+export function latticeLawC(face: LatticeFace): ForceCoefficient {
   const inputs: [number, number, number] = [face.faces === 4 ? 1.75 : 1.5, 1 - face.roundShare, face.roundShare];
   return constantLaw(latticeCoefficientC.of(...inputs), (trace) => evaluate(trace, latticeCoefficientC, inputs));
 }

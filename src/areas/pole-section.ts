@@ -1,5 +1,5 @@
 import { cite, defineFormula, evaluate, fromTable, type Trace, variable } from '../foundation/index.ts';
-import { constantLaw, type DragLaw, type Role } from './drag-law.ts';
+import { constantLaw, type ForceCoefficient, type Role } from './force-coefficient.ts';
 import { MPH_FOOT, OCTAGON_ASCE, ROUND_SHARE_C, roundLawAsce, transitionalCoefficient } from './round-member.ts';
 import type { PoleShape } from './shape.ts';
 
@@ -25,7 +25,7 @@ const TIA_POLE_LIMITS = { G: [32 * MPH_FOOT, 64 * MPH_FOOT], H: [39 * MPH_FOOT, 
 /** TIA/EIA-222-F Table 1, round poles. @source eia222-f */
 export const ROUND_POLE_F: PoleRow = { slow: 1.2, between: [130, 1.3], fast: 0.59 };
 
-function regimeLaw(row: PoleRow, slowUpTo: number, fastFrom: number, scale: number): DragLaw {
+function regimeLaw(row: PoleRow, slowUpTo: number, fastFrom: number, scale: number): ForceCoefficient {
   const between = row.between;
   if (!between) return constantLaw(row.slow);
   const [a, b] = between;
@@ -51,7 +51,7 @@ function regimeLaw(row: PoleRow, slowUpTo: number, fastFrom: number, scale: numb
  * @example poleLawTia('G', 0).at(40 * 0.136257792) // 0.96
  * @source tia222-g
  */
-export function poleLawTia(revision: 'G' | 'H', sides: PoleShape['sides']): DragLaw {
+export function poleLawTia(revision: 'G' | 'H', sides: PoleShape['sides']): ForceCoefficient {
   const [slowUpTo, fastFrom] = TIA_POLE_LIMITS[revision];
   return regimeLaw(TIA_POLES[sides], slowUpTo, fastFrom, slowUpTo / TIA_POLE_LIMITS.G[0]);
 }
@@ -82,7 +82,7 @@ export const manySidedCreditF = defineFormula({
  * @example poleLawF(0, 'demand').at(60 * 0.136257792) // 0.6344
  * @source eia222-f
  */
-export function poleLawF(sides: PoleShape['sides'], role: Role): DragLaw {
+export function poleLawF(sides: PoleShape['sides'], role: Role): ForceCoefficient {
   const round = regimeLaw(ROUND_POLE_F, 32 * MPH_FOOT, 64 * MPH_FOOT, 1);
   if (sides === 0) return round;
   if (role === 'demand') return constantLaw(ROUND_POLE_F.slow);
@@ -105,7 +105,7 @@ export function poleLawF(sides: PoleShape['sides'], role: Role): DragLaw {
  * @example poleLawAsce(8, 25, 'demand').slow // 1.4
  * @source asce7-10
  */
-export function poleLawAsce(sides: PoleShape['sides'], aspect: number, role: Role): DragLaw {
+export function poleLawAsce(sides: PoleShape['sides'], aspect: number, role: Role): ForceCoefficient {
   const octagonal = sides === 8 || (sides !== 0 && role === 'demand');
   if (!octagonal) return roundLawAsce(aspect, role);
   return constantLaw(fromTable(OCTAGON_ASCE, aspect), (trace) => fromTable(OCTAGON_ASCE, aspect, trace));
@@ -120,6 +120,6 @@ export function poleLawAsce(sides: PoleShape['sides'], aspect: number, role: Rol
  * @example poleLawC().slow // 0.6667
  * @source rs222-c
  */
-export function poleLawC(): DragLaw {
+export function poleLawC(): ForceCoefficient {
   return constantLaw(ROUND_SHARE_C);
 }

@@ -9,7 +9,7 @@ import {
   type Table,
   variable,
 } from '../foundation/index.ts';
-import { constantLaw, type DragLaw, type Role } from './drag-law.ts';
+import { constantLaw, type ForceCoefficient, type Role } from './force-coefficient.ts';
 
 /** 1 mph·ft, the unit of TIA-222's flow number [m²/s]. */
 export const MPH_FOOT = MILE_PER_HOUR * FOOT;
@@ -127,7 +127,7 @@ export const OCTAGON_ASCE: Table = [
  * @example roundLawTia('G', 40).at(20 * 0.136257792) // 1.2
  * @source tia222-g
  */
-export function roundLawTia(revision: 'G' | 'H', aspect: number): DragLaw {
+export function roundLawTia(revision: 'G' | 'H', aspect: number): ForceCoefficient {
   const { slowUpTo, fastFrom, between } = TIA_ROUND[revision];
   const slow = fromTable(SLOW_TIA, aspect);
   return {
@@ -162,7 +162,7 @@ export function roundLawTia(revision: 'G' | 'H', aspect: number): DragLaw {
  * @example roundLawF(16).slow // 1
  * @source eia222-f
  */
-export function roundLawF(aspect: number): DragLaw {
+export function roundLawF(aspect: number): ForceCoefficient {
   return constantLaw(fromTable(ROUND_F, aspect), (trace) => fromTable(ROUND_F, aspect, trace));
 }
 
@@ -177,7 +177,7 @@ export function roundLawF(aspect: number): DragLaw {
  * @example roundLawAsce(25, 'capacity').at(20) // 0.7
  * @source asce7-10
  */
-export function roundLawAsce(aspect: number, role: Role): DragLaw {
+export function roundLawAsce(aspect: number, role: Role): ForceCoefficient {
   const slow = fromTable(ROUND_ASCE_SLOW, aspect);
   return {
     slow,

@@ -1,12 +1,12 @@
 import { DISPLAY_UNITS, FOOT } from '../foundation/index.ts';
-import { type Assessment, type LedgerRow, windAt } from '../margins/index.ts';
+import { type Assessment, type WindLoadRow, windAt } from '../margins/index.ts';
 import { roundStep, scaleOf, uprightAxis } from './axes.ts';
 import { hachures, LINE, lettering, pen, run, sheet, WIDTH } from './ink.ts';
 import { placed } from './lane.ts';
-import { halfWidthAt, type Outline, outlinesOf, sectionOutline } from './standing.ts';
+import { halfWidthAt, type Outline, outlinesOf, sectionOutline } from './outlines.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
 import { windBarb } from './wind-barb.ts';
-import { figures, heightSpeedWords, said, unitOf, useFigures, widthOf, wrapped } from './words.ts';
+import { figures, heightSpeedWords, ratioFigures, said, unitOf, widthOf, wrapped } from './words.ts';
 
 const AXIS = 34;
 const TOWER = 228;
@@ -30,8 +30,8 @@ interface Label {
  * height, forces, the place where use is worst; beneath, the same tower lowered, where it can be.
  */
 export function elevation(assessment: Assessment): string {
-  const { inquiry, ledger, heights } = assessment;
-  const { station } = inquiry;
+  const { input, windLoads, heights } = assessment;
+  const { station } = input;
   const { units } = station;
   const outlines = outlinesOf(assessment);
   const reach = Math.max(0.5, ...outlines.map(({ left, right }) => Math.max(left, right)));
@@ -40,7 +40,7 @@ export function elevation(assessment: Assessment): string {
   const ground = top + heights.overall * scale;
   const y = (z: number) => ground - z * scale;
 
-  const tallest = ledger.rows.filter((row) => row.kind === 'load' || row.kind === 'mast');
+  const tallest = windLoads.rows.filter((row) => row.kind === 'load' || row.kind === 'mast');
   const comb = combOf(assessment);
   const largest = Math.max(1e-9, ...tallest.map((row) => row.force), ...comb.map((tooth) => tooth.force));
   const perForce = LONGEST_ARROW / largest;
@@ -75,7 +75,7 @@ export function elevation(assessment: Assessment): string {
     });
 
   return sheet(
-    `Elevation of ${inquiry.title}`,
+    `Elevation of ${input.title}`,
     describe(assessment),
     foot,
     lettering(14, 18, 'Elevation', { bold: true }),
@@ -100,25 +100,25 @@ export function elevation(assessment: Assessment): string {
 }
 
 function inSi(assessment: Assessment): number {
-  return DISPLAY_UNITS[assessment.inquiry.station.units].length.inSi;
+  return DISPLAY_UNITS[assessment.input.station.units].length.inSi;
 }
 
 /** Everything built, in the tower's own axes, above a height. */
 function standingOf(
-  { inquiry }: Assessment,
+  { input }: Assessment,
   outlines: readonly Outline[],
   scale: number,
   from: number,
   to = Number.POSITIVE_INFINITY,
 ): Svg {
-  const { tower, mast, cables } = inquiry.station;
+  const { tower, mast, cables } = input.station;
   const sections = tower.sections.map((section) => sectionOutline(section, scale, from, Math.min(to, section.high)));
   if (to < Number.POSITIVE_INFINITY) return group({}, sections);
   const lines = cables
     .filter((each) => each.high > from)
     .map((each) => {
       const low = Math.max(each.low, from);
-      const x = (halfWidthAt(inquiry.station, (each.low + each.high) / 2) + 0.06) * scale;
+      const x = (halfWidthAt(input.station, (each.low + each.high) / 2) + 0.06) * scale;
       const pair = [x + 1.5, x + 3.5]
         .map((at) =>
           through([
@@ -138,7 +138,7 @@ function standingOf(
   );
 }
 
-function mastOutline(mast: Assessment['inquiry']['station']['mast'], top: number, scale: number): Svg | undefined {
+function mastOutline(mast: Assessment['input']['station']['mast'], top: number, scale: number): Svg | undefined {
   if (!mast) return undefined;
   const foot = mast.foot ?? top;
   const marks: Svg[] = [
@@ -173,9 +173,9 @@ function mastOutline(mast: Assessment['inquiry']['station']['mast'], top: number
 }
 
 /** Wind on the tower itself and on its lines, gathered for every five feet or metre and a half. */
-function combOf({ inquiry, ledger }: Assessment): readonly { readonly z: number; readonly force: number }[] {
-  const { tower, units } = inquiry.station;
-  const rows = ledger.rows.filter((row) => row.kind === 'tower' || row.kind === 'lines');
+function combOf({ input, windLoads }: Assessment): readonly { readonly z: number; readonly force: number }[] {
+  const { tower, units } = input.station;
+  const rows = windLoads.rows.filter((row) => row.kind === 'tower' || row.kind === 'lines');
   if (rows.length === 0) return [];
   const wanted = units === 'us' ? 5 * FOOT : 1.5;
   const count = Math.min(24, Math.max(1, Math.round((tower.top - tower.foot) / wanted)));
@@ -217,27 +217,26 @@ function arrow(tip: Point, length: number): Svg {
 }
 
 function arrowsOf(
-  rows: readonly LedgerRow[],
+  rows: readonly WindLoadRow[],
   outlines: readonly Outline[],
   comb: readonly { readonly z: number; readonly force: number }[],
   perForce: number,
   scale: number,
   y: (z: number) => number,
-  { inquiry }: Assessment,
+  { input }: Assessment,
 ): Svg {
   const onThings = rows.flatMap((row) => {
     const length = row.force * perForce;
     if (length < 1) return [];
     const outline = row.kind === 'load' ? outlines.find((each) => each.load.at === row.at) : undefined;
     const middle = (row.low + row.high) / 2;
-    const inside =
-      row.kind === 'mast' && row.high <= inquiry.station.tower.top ? halfWidthAt(inquiry.station, middle) : 0;
+    const inside = row.kind === 'mast' && row.high <= input.station.tower.top ? halfWidthAt(input.station, middle) : 0;
     const left = outline ? Math.max(0, outline.left) : inside;
     const clear = outline?.sizeless ? 9 : 4;
     return [arrow([TOWER - left * scale - clear, y(middle)], length)];
   });
   const tips = comb.map(({ z, force }) => ({
-    tip: [TOWER - halfWidthAt(inquiry.station, z) * scale - 4, y(z)] as const,
+    tip: [TOWER - halfWidthAt(input.station, z) * scale - 4, y(z)] as const,
     length: force * perForce,
   }));
   const tails = tips.map(({ tip, length }): Point => [tip[0] - length, tip[1]]);
@@ -249,23 +248,23 @@ function arrowsOf(
   );
 }
 
-function hingeMark({ inquiry }: Assessment, scale: number, y: (z: number) => number): Svg | undefined {
-  const { hingeHeight } = inquiry.station.tower;
+function hingeMark({ input }: Assessment, scale: number, y: (z: number) => number): Svg | undefined {
+  const { hingeHeight } = input.station.tower;
   if (hingeHeight === undefined) return undefined;
-  const cx = TOWER + halfWidthAt(inquiry.station, hingeHeight) * scale;
+  const cx = TOWER + halfWidthAt(input.station, hingeHeight) * scale;
   return element('circle', { cx, cy: y(hingeHeight), r: 3.2, ...pen({ line: 'ink', width: 1.5, fill: 'paper' }) });
 }
 
 /** Where use is worst: a double ring. */
-function worstMark({ links, inquiry }: Assessment, y: (z: number) => number): Svg | undefined {
-  const height = links[0]?.result?.height;
+function worstMark({ checks, input }: Assessment, y: (z: number) => number): Svg | undefined {
+  const height = checks[0]?.result?.height;
   if (height === undefined) return undefined;
   const r = 11;
   return group(
     {},
     element('circle', {
       cx: TOWER,
-      cy: y(Math.max(height, inquiry.station.tower.foot)),
+      cy: y(Math.max(height, input.station.tower.foot)),
       r,
       ...pen({ line: 'ink', width: 1.8 }),
     }),
@@ -274,20 +273,20 @@ function worstMark({ links, inquiry }: Assessment, y: (z: number) => number): Sv
 }
 
 function labelsOf(
-  { inquiry, ledger, links, heights }: Assessment,
+  { input, windLoads, checks, heights }: Assessment,
   outlines: readonly Outline[],
   y: (z: number) => number,
   scale: number,
 ): readonly Label[] {
-  const { station } = inquiry;
+  const { station } = input;
   const { units, tower, mast, cables } = station;
   const long = (value: number) => said(value, 'length', units);
   const edge = (z: number) => TOWER + halfWidthAt(station, z) * scale + 2;
-  const force = (row: LedgerRow | undefined) => (row ? said(row.force, 'force', units) : undefined);
-  const sum = (kind: LedgerRow['kind']) =>
-    ledger.rows.filter((row) => row.kind === kind).reduce((all, row) => all + row.force, 0);
+  const force = (row: WindLoadRow | undefined) => (row ? said(row.force, 'force', units) : undefined);
+  const sum = (kind: WindLoadRow['kind']) =>
+    windLoads.rows.filter((row) => row.kind === kind).reduce((all, row) => all + row.force, 0);
   const labels: Label[] = outlines.map(({ load, right, sizeless }) => {
-    const row = ledger.rows.find((each) => each.at === load.at && each.kind === 'load');
+    const row = windLoads.rows.find((each) => each.at === load.at && each.kind === 'load');
     const middle = (load.low + load.high) / 2;
     const where =
       load.high > load.low ? `${figures(load.low / unitLength(units))} to ${long(load.high)}` : long(load.low);
@@ -334,18 +333,18 @@ function labelsOf(
       ...(sum('lines') > 0 ? { wind: said(sum('lines'), 'force', units) } : {}),
     });
   }
-  const worst = links[0]?.result;
+  const worst = checks[0]?.result;
   if (worst?.height !== undefined) {
     labels.push({
       at: [TOWER + 15, y(worst.height)],
-      words: `use of the tower is worst: ${useFigures(worst.use)}`,
+      words: `use of the tower is worst: ${ratioFigures(worst.ratio)}`,
       bold: true,
     });
   }
   return labels.filter(({ at }) => at[1] >= y(heights.overall) - 1).sort((one, other) => one.at[1] - other.at[1]);
 }
 
-function unitLength(units: Assessment['inquiry']['station']['units']): number {
+function unitLength(units: Assessment['input']['station']['units']): number {
   return DISPLAY_UNITS[units].length.inSi;
 }
 
@@ -422,11 +421,11 @@ function leader(from: Point, to: Point): Svg {
 
 /** Ground, footing and a hint of the hill. */
 function belowGround(
-  { inquiry }: Assessment,
+  { input }: Assessment,
   scale: number,
   ground: number,
 ): { readonly svg: Svg; readonly foot: number } {
-  const { site, station } = inquiry;
+  const { site, station } = input;
   const { units, tower } = station;
   const { foundation } = tower;
   const long = (value: number) => said(value, 'length', units);
@@ -523,9 +522,9 @@ function hillSketch(shape: 'ridge' | 'escarpment' | 'round-hill', side: 'upwind'
 }
 
 /** Guys and brackets; a guy that runs out of the sheet is cut with a wave. */
-function heldBy({ inquiry }: Assessment, scale: number, ground: number): Svg {
-  const { tower } = inquiry.station;
-  const half = (z: number) => halfWidthAt(inquiry.station, z) * scale;
+function heldBy({ input }: Assessment, scale: number, ground: number): Svg {
+  const { tower } = input.station;
+  const half = (z: number) => halfWidthAt(input.station, z) * scale;
   return group(
     {},
     tower.held.map(({ height, by, guys }) => {
@@ -567,8 +566,8 @@ function heldBy({ inquiry }: Assessment, scale: number, ground: number): Svg {
 }
 
 /** Scale bar and the force an arrow stands for. */
-function legendOf({ inquiry, ledger }: Assessment, scale: number, perForce: number, y: number): Svg {
-  const { units } = inquiry.station;
+function legendOf({ input, windLoads }: Assessment, scale: number, perForce: number, y: number): Svg {
+  const { units } = input.station;
   const length = DISPLAY_UNITS[units].length;
   const bar = roundStep(44 / (scale * length.inSi));
   const wide = bar * length.inSi * scale;
@@ -582,7 +581,7 @@ function legendOf({ inquiry, ledger }: Assessment, scale: number, perForce: numb
     element('rect', { x: x + wide / 2, y, width: wide / 2, height: 5, ...pen({ line: 'ink', width: 1 }) }),
     lettering(x, y + 20, '0', { anchor: 'middle' }),
     lettering(x + wide, y + 20, `${figures(bar)} ${length.label}`, { anchor: 'middle' }),
-    ledger.rows.length > 0
+    windLoads.rows.length > 0
       ? [
           arrow([LANE + long, y + 3], long),
           lettering(LANE + long + 6, y + 7, `${figures(stands)} ${force.label}`, { ink: 'wind', italic: true }),
@@ -613,8 +612,8 @@ function loweredOf(
   outlines: readonly Outline[],
   top: number,
 ): { readonly svg: Svg; readonly foot: number } | undefined {
-  const { inquiry, heights } = assessment;
-  const { tower, units } = inquiry.station;
+  const { input, heights } = assessment;
+  const { tower, units } = input.station;
   const long = (value: number) => said(value, 'length', units);
   const hinge = tower.hingeHeight;
   if (hinge !== undefined) {
@@ -676,7 +675,7 @@ function loweredOf(
         heights.overall,
       );
     });
-    const { mast } = inquiry.station;
+    const { mast } = input.station;
     return {
       foot: ground + 16,
       svg: group(
@@ -706,12 +705,12 @@ function loweredOf(
 }
 
 function notesOf(
-  { inquiry, ledger }: Assessment,
+  { input, windLoads }: Assessment,
   outlines: readonly Outline[],
   labels: readonly Label[],
   scale: number,
 ): readonly string[] {
-  const { tower, units } = inquiry.station;
+  const { tower, units } = input.station;
   const notes = [
     'Seen across the worst wind, which comes from the left. Lengths and heights to one scale; the mast, lines and element ends are thicker than they are. Forces at allowable level.',
   ];
@@ -722,29 +721,29 @@ function notesOf(
   }
   if (tower.held.some(({ by, guys }) => by === 'guys' && !guys))
     notes.push('Broken guys: where they reach the ground is not told.');
-  if (labels.length === 0 || ledger.rows.length === 0) notes.push('No forces: nothing the wind touches is given.');
+  if (labels.length === 0 || windLoads.rows.length === 0) notes.push('No forces: nothing the wind touches is given.');
   if (scale * 0.1 > 20) notes.push('A small tower: widths look large because they are to the same scale.');
   return notes;
 }
 
-function describe({ inquiry, ledger, heights, links }: Assessment): string {
-  const { units, tower } = inquiry.station;
+function describe({ input, windLoads, heights, checks }: Assessment): string {
+  const { units, tower } = input.station;
   const long = (value: number) => said(value, 'length', units);
   const force = (value: number) => said(value, 'force', units);
-  const things = ledger.rows
+  const things = windLoads.rows
     .filter((row) => row.kind !== 'tower')
     .map(
       (row) =>
         `${row.name} ${row.high > row.low ? `${long(row.low)} to ${long(row.high)}` : `at ${long(row.low)}`}, ${force(row.force)}`,
     );
-  const worst = links[0]?.result;
+  const worst = checks[0]?.result;
   return [
     `Tower top at ${long(tower.top)}, overall ${long(heights.overall)}, wind from the left.`,
     things.length > 0 ? `What the wind touches: ${things.join('; ')}.` : '',
-    `Wind in all ${force(ledger.total.force)} at allowable level.`,
+    `Wind in all ${force(windLoads.total.force)} at allowable level.`,
     worst?.height === undefined
       ? 'Use of the tower is not shown.'
-      : `Use is worst at ${long(worst.height)}: ${useFigures(worst.use)}.`,
+      : `Use is worst at ${long(worst.height)}: ${ratioFigures(worst.ratio)}.`,
   ]
     .filter((each) => each !== '')
     .join(' ');

@@ -1,20 +1,20 @@
 import type { Assessment } from '../margins/index.ts';
+import { checkLadder } from './check-ladder.ts';
 import { elevation } from './elevation.ts';
-import { linkLadder } from './link-ladder.ts';
 import { momentWithHeight } from './moment-with-height.ts';
 import { pressureWithHeight } from './pressure-with-height.ts';
+import { ratioAgainstGust } from './ratio-against-gust.ts';
 import { rose } from './rose.ts';
-import { useAgainstGust } from './use-against-gust.ts';
 
+export { checkLadder, siteGust } from './check-ladder.ts';
 export { elevation } from './elevation.ts';
 export { DRAWING_STYLE } from './ink.ts';
-export { linkLadder, siteGust } from './link-ladder.ts';
 export { demandByHeight, momentWithHeight } from './moment-with-height.ts';
 export { pressureWithHeight } from './pressure-with-height.ts';
+export { ratioAgainstGust, ratioCurves } from './ratio-against-gust.ts';
 export { groupsOf, rose } from './rose.ts';
-export { useAgainstGust, useCurves } from './use-against-gust.ts';
 
-export const DRAWING_NAMES = ['elevation', 'rose', 'pressure', 'moment', 'use', 'ladder'] as const;
+export const DRAWING_NAMES = ['elevation', 'rose', 'pressure', 'moment', 'ratio', 'ladder'] as const;
 
 export type DrawingName = (typeof DRAWING_NAMES)[number];
 
@@ -24,6 +24,6 @@ export const DRAWINGS: Readonly<Record<DrawingName, (assessment: Assessment) => 
   rose,
   pressure: pressureWithHeight,
   moment: momentWithHeight,
-  use: useAgainstGust,
-  ladder: linkLadder,
+  ratio: ratioAgainstGust,
+  ladder: checkLadder,
 };

@@ -1,11 +1,11 @@
 import { DISPLAY_UNITS, type Dimension, displayValue } from '../foundation/index.ts';
-import { type Assessment, type CheckUse, deadDemandOf, linkUse } from '../margins/index.ts';
+import { type Assessment, type ComparisonRatio, checkRatio, deadDemandOf } from '../margins/index.ts';
 import { type Section, shearOfTorsion } from '../structure/index.ts';
 import { levelAxis, type Scale, scaleOf, uprightAxis } from './axes.ts';
 import { hachures, LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
 import { placed } from './lane.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
-import { figures, said, unitOf, useFigures, widthOf, wrapped } from './words.ts';
+import { figures, ratioFigures, said, unitOf, widthOf, wrapped } from './words.ts';
 
 const TOP = 76;
 const FOOT = 476;
@@ -23,10 +23,10 @@ export interface Asked {
   readonly shear: number;
 }
 
-/** Moment and shear with height: what the wind asks against what the rating proves, and the use at every joint. */
+/** Moment and shear with height: what the wind asks against what the rating proves, and the ratio at every joint. */
 export function momentWithHeight(assessment: Assessment): string {
-  const { inquiry, model } = assessment;
-  const { tower, units } = inquiry.station;
+  const { input, model } = assessment;
+  const { tower, units } = input.station;
   const length = DISPLAY_UNITS[units].length.inSi;
   const up = scaleOf([model.lowest / length, tower.top / length], [FOOT, TOP], 36);
   const asked = demandByHeight(assessment);
@@ -34,13 +34,13 @@ export function momentWithHeight(assessment: Assessment): string {
     tower.held.length > 0
       ? `Below the highest support, at ${said(model.lowest, 'length', units)}, nothing is compared or drawn.`
       : 'Where the tower is held is not told: nothing is compared or drawn.';
-  const unproven = assessment.uses.every(({ capacity }) => !(capacity > 0));
+  const unproven = assessment.ratios.every(({ capacity }) => !(capacity > 0));
   const notes = [
     'Filled: what your wind and the weights ask, at allowable level. Heavy line with hachures: the proof envelope, what the ratings show. Beside each joint its use.',
     ...(unproven ? ['No envelope: no rating of this tower says what it proves.'] : []),
     ...coupleWords(assessment),
     ...(model.lowest > tower.foot ? [belowSupport] : []),
-    ...(assessment.uses.some(({ byWindRatio }) => byWindRatio)
+    ...(assessment.ratios.some(({ byWindRatio }) => byWindRatio)
       ? [
           "The tower's own wind is not known: the use compares the winds on it too, so it may be more than the lines show.",
         ]
@@ -48,7 +48,7 @@ export function momentWithHeight(assessment: Assessment): string {
     ...(tapers(assessment) ? ['Shear: the force in the braces, since legs that lean take part of it.'] : []),
   ].flatMap((note) => wrapped(note, WIDTH - 28));
   return sheet(
-    `Moment and shear with height at ${inquiry.title}`,
+    `Moment and shear with height at ${input.title}`,
     describe(assessment),
     FOOT + 46 + notes.length * LINE,
     lettering(14, 18, 'Moment and shear with height', { bold: true }),
@@ -60,49 +60,53 @@ export function momentWithHeight(assessment: Assessment): string {
 }
 
 /** What the broken line is, where the mast hands over its load as a couple. */
-function coupleWords({ links, uses }: Assessment): readonly string[] {
-  const drawn = uses.filter(({ check, capacity }) => check.link === 'tower-top' && capacity > 0);
+function coupleWords({ checks, ratios }: Assessment): readonly string[] {
+  const drawn = ratios.filter(({ comparison, capacity }) => comparison.check === 'tower-top' && capacity > 0);
   if (drawn.length < 2) return [];
-  const use = links.find((link) => link.kind === 'tower-top')?.result?.use;
-  const tail = use === undefined ? '' : `; use there: ${useFigures(use)}`;
+  const ratio = checks.find((check) => check.kind === 'tower-top')?.result?.ratio;
+  const tail = ratio === undefined ? '' : `; use there: ${ratioFigures(ratio)}`;
   return [`Broken line: what is proven between the mast's bearing and its foot${tail}.`];
 }
 
 function tapers({ model }: Assessment): boolean {
-  return model.checks.some((check) => check.of === 'shear' && check.apex < Number.POSITIVE_INFINITY);
+  return model.comparisons.some(
+    (comparison) => comparison.of === 'shear' && comparison.apex < Number.POSITIVE_INFINITY,
+  );
 }
 
 /**
  * Moment and shear at every level the answer looks at, of the reading of the tower that decides it; two rows at the
  * mast's foot, where its couple ends.
  */
-export function demandByHeight({ model, bad, uses }: Assessment): readonly Asked[] {
-  const scenario = linkUse(uses, 'tower')?.governing.scenario ?? 0;
-  const hung = bad.hung[scenario];
-  const own = bad.own[scenario];
-  const { sections } = model.inquiry.station.tower;
+export function demandByHeight({ model, unfavourable, ratios }: Assessment): readonly Asked[] {
+  const scenario = checkRatio(ratios, 'tower')?.governing.scenario ?? 0;
+  const appurtenances = unfavourable.appurtenances[scenario];
+  const own = unfavourable.own[scenario];
+  const { sections } = model.input.station.tower;
   return model.levels.map(({ z }, level) => {
-    const check = {
-      link: 'tower',
+    const comparison = {
+      check: 'tower',
       level,
       provenAt: [],
-      beyond: 'not-shown',
+      beyond: 'open',
       place: 'section',
       apex: Infinity,
     } as const;
     // Where sections overlap the answer compares each: the one that asks for more is drawn.
-    const compared = model.checks.flatMap((each) =>
-      each.link === 'tower' && each.level === level ? [each.section] : [],
+    const compared = model.comparisons.flatMap((each) =>
+      each.check === 'tower' && each.level === level ? [each.section] : [],
     );
     const there = compared.length > 0 ? compared : [sections.findLastIndex(({ low }) => low <= z + 1e-9)];
     const most = (asked: (section: number) => number) =>
       Math.max(0, ...there.map((section) => (section < 0 ? 0 : asked(section))));
-    const dead = (of: Of) => most((section) => deadDemandOf(model, { ...check, of, section }));
-    const torsion = most((section) => shearOfTorsion(sections[section] as Section, hung?.torsion[level] ?? 0, z));
+    const dead = (of: Of) => most((section) => deadDemandOf(model, { ...comparison, of, section }));
+    const torsion = most((section) =>
+      shearOfTorsion(sections[section] as Section, appurtenances?.torsion[level] ?? 0, z),
+    );
     return {
       z,
-      moment: (hung?.moment[level] ?? 0) + (own?.moment[level] ?? 0) + dead('moment'),
-      shear: (hung?.shear[level] ?? 0) + (own?.shear[level] ?? 0) + torsion + dead('shear'),
+      moment: (appurtenances?.moment[level] ?? 0) + (own?.moment[level] ?? 0) + dead('moment'),
+      shear: (appurtenances?.shear[level] ?? 0) + (own?.shear[level] ?? 0) + torsion + dead('shear'),
     };
   });
 }
@@ -110,17 +114,17 @@ export function demandByHeight({ model, bad, uses }: Assessment): readonly Asked
 const DIMENSION: Readonly<Record<Of, Dimension>> = { moment: 'moment', shear: 'force' };
 
 function panel(assessment: Assessment, of: Of, asked: readonly Asked[], up: Scale, length: number): Svg {
-  const { inquiry, uses, model, links } = assessment;
-  const { units, tower } = inquiry.station;
+  const { input, ratios, model, checks } = assessment;
+  const { units, tower } = input.station;
   const { left, right } = PANELS[of];
-  const own = uses.filter(({ check }) => check.of === of);
+  const own = ratios.filter(({ comparison }) => comparison.of === of);
   const braced = of === 'shear' && tapers(assessment);
-  const heightOf = ({ check }: CheckUse) => model.levels[check.level]?.z ?? tower.foot;
+  const heightOf = ({ comparison }: ComparisonRatio) => model.levels[comparison.level]?.z ?? tower.foot;
   // Legs that lean share the shear: there only the compared force in the braces is worth drawing.
   const demand = braced
     ? own
-        .filter(({ check }) => check.link === 'tower')
-        .map((use) => ({ z: heightOf(use), value: use.demand }))
+        .filter(({ comparison }) => comparison.check === 'tower')
+        .map((ratio) => ({ z: heightOf(ratio), value: ratio.demand }))
         .sort((a, b) => b.z - a.z)
     : asked.filter(({ z }) => z >= model.lowest).map((each) => ({ z: each.z, value: each[of] }));
   const shown = (value: number) => displayValue(value, DIMENSION[of], units);
@@ -146,15 +150,16 @@ function panel(assessment: Assessment, of: Of, asked: readonly Asked[], up: Scal
           element('path', { d: through(points), ...pen({ line: 'wind', width: 1.4 }) }),
         ]
       : [];
-  const governing = links[0]?.result;
-  const joints = own.filter(({ check }) => check.place === 'foot' || check.place === 'joint');
+  const governing = checks[0]?.result;
+  const joints = own.filter(({ comparison }) => comparison.place === 'foot' || comparison.place === 'joint');
   const worst = own.find(
-    (use) => governing?.of === of && use.demand === governing.demand && use.capacity === governing.capacity,
+    (ratio) => governing?.of === of && ratio.demand === governing.demand && ratio.capacity === governing.capacity,
   );
   const named = [...new Set([...joints, ...(worst ? [worst] : [])])].sort((a, b) => heightOf(b) - heightOf(a));
-  const fitting = named.length <= 24 ? named : named.filter((use) => use === worst || use.check.place === 'foot');
+  const fitting =
+    named.length <= 24 ? named : named.filter((ratio) => ratio === worst || ratio.comparison.place === 'foot');
   const middles = placed(
-    fitting.map((use) => ({ anchor: y(heightOf(use)) - 8, height: LINE })),
+    fitting.map((ratio) => ({ anchor: y(heightOf(ratio)) - 8, height: LINE })),
     TOP - 8,
     FOOT,
   );
@@ -186,31 +191,36 @@ function panel(assessment: Assessment, of: Of, asked: readonly Asked[], up: Scal
       : [],
     filled,
     envelopeOf(assessment, own, x, y, end),
-    fitting.map((use, index) => {
-      const capacity = Number.isFinite(use.capacity) && use.capacity > 0 ? use.capacity : use.demand;
-      const edge = x(Math.max(use.demand, capacity));
-      const over = use.bad > 1 && links[0]?.verdict === 'over';
+    fitting.map((ratio, index) => {
+      const capacity = Number.isFinite(ratio.capacity) && ratio.capacity > 0 ? ratio.capacity : ratio.demand;
+      const edge = x(Math.max(ratio.demand, capacity));
+      const over = ratio.unfavourable > 1 && checks[0]?.verdict === 'over';
       return group(
         {},
-        element('circle', { cx: x(use.demand), cy: y(heightOf(use)), r: 2.8, ...pen({ fill: 'ink' }) }),
-        ...(use === worst
+        element('circle', { cx: x(ratio.demand), cy: y(heightOf(ratio)), r: 2.8, ...pen({ fill: 'ink' }) }),
+        ...(ratio === worst
           ? [
-              element('circle', { cx: x(use.demand), cy: y(heightOf(use)), r: 8, ...pen({ line: 'ink', width: 1.8 }) }),
               element('circle', {
-                cx: x(use.demand),
-                cy: y(heightOf(use)),
+                cx: x(ratio.demand),
+                cy: y(heightOf(ratio)),
+                r: 8,
+                ...pen({ line: 'ink', width: 1.8 }),
+              }),
+              element('circle', {
+                cx: x(ratio.demand),
+                cy: y(heightOf(ratio)),
                 r: 11,
                 ...pen({ line: 'ink', width: 0.9 }),
               }),
             ]
           : []),
         lettering(
-          Math.min(edge + 10, right + 46 - widthOf(useFigures(use.bad))),
+          Math.min(edge + 10, right + 46 - widthOf(ratioFigures(ratio.unfavourable))),
           (middles[index] as number) + 4.3,
-          useFigures(use.bad),
+          ratioFigures(ratio.unfavourable),
           {
             halo: true,
-            bold: use === worst,
+            bold: ratio === worst,
             ink: over ? 'over' : 'ink',
           },
         ),
@@ -226,17 +236,19 @@ function thousands(value: number): number {
 
 /** What is proven: a step where a section's lower end speaks for all of it, points elsewhere; the mast's couple dashed. */
 function envelopeOf(
-  { inquiry, model }: Assessment,
-  own: readonly CheckUse[],
+  { input, model }: Assessment,
+  own: readonly ComparisonRatio[],
   x: (value: number) => number,
   y: (z: number) => number,
   end: number,
 ): Svg {
-  const { tower } = inquiry.station;
-  const proven = (use: CheckUse) => Number.isFinite(use.capacity) && use.capacity > 0;
+  const { tower } = input.station;
+  const proven = (ratio: ComparisonRatio) => Number.isFinite(ratio.capacity) && ratio.capacity > 0;
   const lines: Point[][] = [];
   tower.sections.forEach((section, number) => {
-    const here = own.filter((use) => use.check.section === number && use.check.link === 'tower' && proven(use));
+    const here = own.filter(
+      (ratio) => ratio.comparison.section === number && ratio.comparison.check === 'tower' && proven(ratio),
+    );
     const low = Math.max(section.low, model.lowest);
     const [lowEnd] = here;
     if (!lowEnd) return;
@@ -246,7 +258,7 @@ function envelopeOf(
           [x(lowEnd.capacity), y(section.high)],
         ]
       : here
-          .map((use): Point => [x(use.capacity), y(model.levels[use.check.level]?.z ?? low)])
+          .map((ratio): Point => [x(ratio.capacity), y(model.levels[ratio.comparison.level]?.z ?? low)])
           .sort((one, other) => other[1] - one[1]);
     const before = lines.at(-1);
     const end = before?.at(-1);
@@ -255,15 +267,15 @@ function envelopeOf(
     else lines.push(line);
   });
   const couple = own
-    .filter((use) => use.check.link === 'tower-top' && proven(use))
-    .map((use): Point => [x(use.capacity), y(model.levels[use.check.level]?.z ?? tower.top)]);
+    .filter((ratio) => ratio.comparison.check === 'tower-top' && proven(ratio))
+    .map((ratio): Point => [x(ratio.capacity), y(model.levels[ratio.comparison.level]?.z ?? tower.top)]);
   const sides = lines.flatMap((line) =>
     line.slice(1).map((to, index) => {
       const from = line[index] as Point;
       return Math.abs(to[1] - from[1]) > 4 ? hachures(from, to, [6, -4]) : group({});
     }),
   );
-  const beyond = own.some((use) => proven(use) && use.capacity > end);
+  const beyond = own.some((ratio) => proven(ratio) && ratio.capacity > end);
   return group(
     {},
     lines.map((line) => element('path', { d: through(line), ...pen({ line: 'ink', width: 2 }) })),
@@ -275,22 +287,24 @@ function envelopeOf(
   );
 }
 
-function describe({ inquiry, uses, model, links }: Assessment): string {
-  const { units } = inquiry.station;
-  const rows = uses
-    .filter(({ check }) => (check.place === 'foot' || check.place === 'joint') && check.link === 'tower')
+function describe({ input, ratios, model, checks }: Assessment): string {
+  const { units } = input.station;
+  const rows = ratios
+    .filter(
+      ({ comparison }) => (comparison.place === 'foot' || comparison.place === 'joint') && comparison.check === 'tower',
+    )
     .slice(0, 60)
-    .map(({ check, demand, capacity, bad }) => {
-      const dimension = DIMENSION[check.of];
-      const shown = Number.isFinite(bad)
-        ? `${said(capacity, dimension, units)}, use ${useFigures(bad)}`
+    .map(({ comparison, demand, capacity, unfavourable }) => {
+      const dimension = DIMENSION[comparison.of];
+      const shown = Number.isFinite(unfavourable)
+        ? `${said(capacity, dimension, units)}, use ${ratioFigures(unfavourable)}`
         : 'nothing proven';
-      return `${check.of} at ${said(model.levels[check.level]?.z ?? 0, 'length', units)} ${said(demand, dimension, units)} of ${shown}`;
+      return `${comparison.of} at ${said(model.levels[comparison.level]?.z ?? 0, 'length', units)} ${said(demand, dimension, units)} of ${shown}`;
     });
-  const worst = links[0]?.result;
+  const worst = checks[0]?.result;
   const first =
     worst?.height === undefined
       ? 'The use of the tower is not shown.'
-      : `Use is worst, ${useFigures(worst.use)}, at ${said(worst.height, 'length', units)}.`;
+      : `Use is worst, ${ratioFigures(worst.ratio)}, at ${said(worst.height, 'length', units)}.`;
   return [first, ...(rows.length > 0 ? [`${rows.join('; ')}.`] : [])].join(' ');
 }

@@ -14,16 +14,16 @@ const PIECES = 80;
 
 /** The site's velocity pressure by height, its wind beside it; without the hill where a hill counts. */
 export function pressureWithHeight(assessment: Assessment): string {
-  const { inquiry, wind, heights, windRows } = assessment;
-  const { units } = inquiry.station;
-  const foot = inquiry.station.tower.foot;
+  const { input, wind, heights, windRows } = assessment;
+  const { units } = input.station;
+  const foot = input.station.tower.foot;
   const inUnits = (pascal: number) => displayValue(pascal, 'pressure', units);
   const length = DISPLAY_UNITS[units].length.inSi;
   const ladder = Array.from({ length: PIECES + 1 }, (_, index) => (heights.overall * index) / PIECES);
   const curve = ladder.map((z) => [inUnits(wind.pressure(z)), z] as const);
   const onHill = ladder.some((z) => wind.topographicFactor(z) > 1 + 1e-9);
   // By EN 1991-1-4 the factor stands on the speed inside the height law, so the level ground cannot be divided out.
-  const squared = inquiry.method !== 'en1991-1-4';
+  const squared = input.method !== 'en1991-1-4';
   const level = onHill && squared ? curve.map(([q, z]) => [q / wind.topographicFactor(z), z] as const) : [];
   const most = Math.max(...curve.map(([q]) => q));
   const across = scaleOf([0, most * 1.06], [LEFT, RIGHT], 50);
@@ -50,15 +50,15 @@ export function pressureWithHeight(assessment: Assessment): string {
       ),
     );
   }
-  const top = up.at(inquiry.station.tower.top / length);
+  const top = up.at(input.station.tower.top / length);
   const notes = [
-    `Velocity pressure of the site's ${said(inquiry.site.speed, 'speed', units)} wind, before gust effect and shape; speeds at height: ${heightSpeedWords(assessment)}.`,
+    `Velocity pressure of the site's ${said(input.site.speed, 'speed', units)} wind, before gust effect and shape; speeds at height: ${heightSpeedWords(assessment)}.`,
     ...(level.length > 0 ? ['Broken line: the same wind on level ground.'] : []),
     ...(onHill && !squared ? ['The hill is in the pressure.'] : []),
   ].flatMap((note) => wrapped(note, WIDTH - 28));
   const range = `${said(wind.pressure(Math.max(foot, 0)), 'pressure', units)} at the foot to ${said(wind.pressure(heights.overall), 'pressure', units)} at ${said(heights.overall, 'length', units)}`;
   return sheet(
-    `Wind pressure with height at ${inquiry.title}`,
+    `Wind pressure with height at ${input.title}`,
     `Velocity pressure from ${range}${onHill ? '; a hill raises it' : ''}.`,
     FOOT + 52 + notes.length * LINE,
     lettering(14, 18, 'Pressure with height', { bold: true }),

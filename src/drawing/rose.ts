@@ -1,6 +1,6 @@
 import { addToHeadingSum, emptyHeadingSum, type HeadingSum, valueAtHeading, worstHeading } from '../areas/index.ts';
 import { displayValue } from '../foundation/index.ts';
-import type { Assessment, LedgerRow } from '../margins/index.ts';
+import type { Assessment, WindLoadRow } from '../margins/index.ts';
 import type { Load, WindItem } from '../structure/index.ts';
 import { roundStep } from './axes.ts';
 import { LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
@@ -25,13 +25,13 @@ export interface Groups {
 }
 
 /** Effective areas of the groups as sums over the wind's heading. */
-export function groupsOf({ model, ledger }: Assessment): Groups {
+export function groupsOf({ model, windLoads }: Assessment): Groups {
   const turning = emptyHeadingSum();
   const fixed = emptyHeadingSum();
   let still = 0;
   const names = { turning: [] as string[], fixed: [] as string[], still: [] as string[] };
-  model.hung.forEach((item, number) => {
-    const row = ledger.rows[number] as LedgerRow;
+  model.appurtenances.forEach((item, number) => {
+    const row = windLoads.rows[number] as WindLoadRow;
     const { turn, heading } = item as WindItem;
     if (turn === 'turning' || turn === 'fixed') {
       addToHeadingSum(turn === 'turning' ? turning : fixed, row.front, row.side, heading);
@@ -46,8 +46,8 @@ export function groupsOf({ model, ledger }: Assessment): Groups {
 
 /** The tower's loads from above: effective area by the heading the wind comes from, what turns and what is fixed. */
 export function rose(assessment: Assessment): string {
-  const { inquiry } = assessment;
-  const { units } = inquiry.station;
+  const { input } = assessment;
+  const { units } = input.station;
   const groups = groupsOf(assessment);
   const largest = (sum: HeadingSum) => sum.mean + Math.hypot(sum.cosine, sum.sine);
   const most = Math.max(largest(groups.turning), largest(groups.fixed), groups.still);
@@ -109,7 +109,7 @@ export function rose(assessment: Assessment): string {
   );
   const foot = y + notes.length * LINE + 4;
   return sheet(
-    `Areas from above at ${inquiry.title}`,
+    `Areas from above at ${input.title}`,
     legend.length > 0 ? `${legend.map(({ words }) => words).join('. ')}.` : 'Nothing hangs on this tower.',
     foot,
     lettering(14, 18, 'From above', { bold: true }),
@@ -125,7 +125,7 @@ export function rose(assessment: Assessment): string {
           }),
         ]
       : []),
-    planOfBeams(inquiry.station.loads),
+    planOfBeams(input.station.loads),
     ...(names.turning.length > 0
       ? [
           element('path', {

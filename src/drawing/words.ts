@@ -1,5 +1,5 @@
 import { DISPLAY_UNITS, type Dimension, displayValue, type UnitSystem } from '../foundation/index.ts';
-import type { Assessment, Link } from '../margins/index.ts';
+import type { Assessment, Check } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
 import { LETTER } from './ink.ts';
@@ -16,12 +16,12 @@ export function figures(value: number, significant = 3): string {
 }
 
 /** A use: three figures, from 1 up two decimals of them; more where they would hide that it is not 1. */
-export function useFigures(use: number): string {
-  if (!Number.isFinite(use)) return 'not shown';
-  if (use >= 10) return figures(use);
-  if (use >= 1) return use > 1 && use.toFixed(2) === '1.00' ? use.toFixed(3) : use.toFixed(2);
-  const text = use.toPrecision(3);
-  return Number(text) >= 1 ? use.toFixed(4) : Number(text).toString();
+export function ratioFigures(ratio: number): string {
+  if (!Number.isFinite(ratio)) return 'not shown';
+  if (ratio >= 10) return figures(ratio);
+  if (ratio >= 1) return ratio > 1 && ratio.toFixed(2) === '1.00' ? ratio.toFixed(3) : ratio.toFixed(2);
+  const text = ratio.toPrecision(3);
+  return Number(text) >= 1 ? ratio.toFixed(4) : Number(text).toString();
 }
 
 /** An SI value with the reader's unit. */
@@ -43,25 +43,25 @@ const BASIS_WORDS: Readonly<Record<SpeedBasis, string>> = {
 };
 
 /** The kind of the speed that the plan gives for its site. */
-export function planSpeedWords({ inquiry }: Pick<Assessment, 'inquiry'>): string {
-  return BASIS_WORDS[inquiry.site.basis ?? METHOD_BY_ID[inquiry.method].basis];
+export function planSpeedWords({ input }: Pick<Assessment, 'input'>): string {
+  return BASIS_WORDS[input.site.basis ?? METHOD_BY_ID[input.method].basis];
 }
 
 /** The kind of the speeds at heights: by EN 1991-1-4 the mean already has its gusts there. */
-export function heightSpeedWords({ inquiry, site }: Pick<Assessment, 'inquiry' | 'site'>): string {
-  const { basis } = METHOD_BY_ID[inquiry.method];
+export function heightSpeedWords({ input, site }: Pick<Assessment, 'input' | 'site'>): string {
+  const { basis } = METHOD_BY_ID[input.method];
   if (site.speedLevel === 'strength') return BASIS_WORDS['gust3-strength'];
   return basis === 'mean-10min' ? 'peak gust' : BASIS_WORDS[basis];
 }
 
-/** What a link is called beside its mark: as the worksheet has it. */
-export function linkWords(link: Pick<Link, 'id' | 'kind' | 'name' | 'withIce'>): string {
-  const iced = link.withIce ? ' with ice' : '';
-  switch (link.kind) {
+/** What a check is called beside its mark: as the worksheet has it. */
+export function checkWords(check: Pick<Check, 'id' | 'kind' | 'name' | 'withIce'>): string {
+  const iced = check.withIce ? ' with ice' : '';
+  switch (check.kind) {
     case 'antenna':
-      return link.name ?? 'antenna';
+      return check.name ?? 'antenna';
     case 'elements':
-      return `tubes of the ${link.name ?? 'antenna'}${iced}`;
+      return `tubes of the ${check.name ?? 'antenna'}${iced}`;
     case 'tower-top':
       return 'top of the tower';
     case 'ice':
@@ -75,13 +75,13 @@ export function linkWords(link: Pick<Link, 'id' | 'kind' | 'name' | 'withIce'>):
     case 'lying':
       return 'tower lying down';
     case 'fall':
-      return `distance to the ${link.id.replace(/^fall:/, '').replace('-', ' ')}`;
+      return `distance to the ${check.id.replace(/^fall:/, '').replace('-', ' ')}`;
     default:
-      return `${link.kind}${iced}`;
+      return `${check.kind}${iced}`;
   }
 }
 
-export const VERDICT_WORDS = { within: 'within', thin: 'thin', over: 'over', 'not-shown': 'not shown' } as const;
+export const VERDICT_WORDS = { within: 'within', 'low-margin': 'low margin', over: 'over', open: 'not shown' } as const;
 
 /** A heading as people say it, 0 to 359°. */
 export function degrees(heading: number): string {

@@ -1,13 +1,13 @@
 import { Refusal } from '../foundation/index.ts';
 import { type Assessment, assess } from './assess.ts';
-import type { Inquiry } from './inquiry.ts';
-import type { Link } from './links/link.ts';
+import type { CheckInput } from './check-input.ts';
+import type { Check } from './checks/check.ts';
 
-/** One link as it is and as it would be; absent on one side where it is not there. */
-export interface LinkChange {
+/** One check as it is and as it would be; absent on one side where it is not there. */
+export interface CheckChange {
   readonly id: string;
-  readonly before?: Link;
-  readonly after?: Link;
+  readonly before?: Check;
+  readonly after?: Check;
 }
 
 /** The plan as one proposal would leave it. */
@@ -16,7 +16,7 @@ export interface Addition {
   readonly assessment: Assessment;
   /** Place in the ranking, 1 the best. */
   readonly rank: number;
-  readonly links: readonly LinkChange[];
+  readonly checks: readonly CheckChange[];
 }
 
 export interface Additions {
@@ -29,7 +29,7 @@ export interface Additions {
 interface Asked {
   /** Of the proposal; the plan as it is has none. */
   readonly name?: string;
-  readonly inquiry: Inquiry;
+  readonly input: CheckInput;
   /** Where what is refused of it stands in the request. */
   readonly placed: (pointer: string) => { readonly pointer: string };
 }
@@ -43,9 +43,9 @@ interface Asked {
  * @source derived
  */
 export function assessAsked(asked: Asked): Assessment {
-  const { name, inquiry, placed } = asked;
+  const { name, input, placed } = asked;
   try {
-    return assess(inquiry);
+    return assess(input);
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     const says = name === undefined ? error.message : `${name}: ${error.message}`;
@@ -54,9 +54,9 @@ export function assessAsked(asked: Asked): Assessment {
 }
 
 /**
- * A plan and ways to change it, before and after for every link, ranked by the margin of the weakest.
+ * A plan and ways to change it, before and after for every check, ranked by the margin of the weakest.
  *
- * over last, not shown before it; then by the fewest links left unshown that are shown elsewhere, by the largest use, by
+ * over last, not shown before it; then by the fewest checks left unshown that are shown elsewhere, by the largest ratio, by
  * the lowest gust held to, by the order asked
  *
  * @param before the plan as it is [-]
@@ -68,7 +68,9 @@ export function additionsOf(
   before: Assessment,
   then: readonly { readonly name: string; readonly assessment: Assessment }[],
 ): Additions {
-  const shown = new Set([before, ...then.map(({ assessment }) => assessment)].flatMap(({ links }) => shownIds(links)));
+  const shown = new Set(
+    [before, ...then.map(({ assessment }) => assessment)].flatMap(({ checks }) => shownIds(checks)),
+  );
   const order = then
     .map((each) => ({ each, marks: marksOf(each.assessment, shown) }))
     .sort((a, b) => firstDifference(a.marks, b.marks))
@@ -78,28 +80,28 @@ export function additionsOf(
     after: then.map((each) => ({
       ...each,
       rank: order.indexOf(each) + 1,
-      links: changes(before.links, each.assessment.links),
+      checks: changes(before.checks, each.assessment.checks),
     })),
   };
 }
 
-function shownIds(links: readonly Link[]): readonly string[] {
-  return links.filter(({ verdict }) => verdict !== 'not-shown').map(({ id }) => id);
+function shownIds(checks: readonly Check[]): readonly string[] {
+  return checks.filter(({ verdict }) => verdict !== 'open').map(({ id }) => id);
 }
 
 /** What a ranking goes by, each the smaller the better. */
-function marksOf({ verdict, links }: Assessment, shown: ReadonlySet<string>): readonly number[] {
-  const unshown = links.filter((link) => link.verdict === 'not-shown' && shown.has(link.id)).length;
+function marksOf({ verdict, checks }: Assessment, shown: ReadonlySet<string>): readonly number[] {
+  const unshown = checks.filter((check) => check.verdict === 'open' && shown.has(check.id)).length;
   const usesOf = (ofFall: boolean) =>
-    links.flatMap(({ kind, result }) => (result && (kind === 'fall') === ofFall ? [result.use] : []));
-  const [uses, falls] = [usesOf(false), usesOf(true)];
-  const gusts = links.flatMap(({ result }) => (result?.holdsTo ? [result.holdsTo.gust] : []));
+    checks.flatMap(({ kind, result }) => (result && (kind === 'fall') === ofFall ? [result.ratio] : []));
+  const [ratios, falls] = [usesOf(false), usesOf(true)];
+  const gusts = checks.flatMap(({ result }) => (result?.holdsTo ? [result.holdsTo.gust] : []));
   return [
     Number(verdict === 'over'),
-    Number(verdict === 'not-shown'),
+    Number(verdict === 'open'),
     unshown,
     // Nothing known is not the same as nothing asked.
-    uses.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...uses),
+    ratios.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...ratios),
     gusts.length === 0 ? 0 : -Math.min(...gusts),
     // How far it may fall says nothing of what it takes.
     Math.max(0, ...falls),
@@ -115,11 +117,11 @@ function firstDifference(a: readonly number[], b: readonly number[]): number {
   return 0;
 }
 
-function changes(before: readonly Link[], after: readonly Link[]): readonly LinkChange[] {
+function changes(before: readonly Check[], after: readonly Check[]): readonly CheckChange[] {
   const ids = [...new Set([...before, ...after].map(({ id }) => id))];
   return ids.map((id) => {
-    const was = before.find((link) => link.id === id);
-    const is = after.find((link) => link.id === id);
+    const was = before.find((check) => check.id === id);
+    const is = after.find((check) => check.id === id);
     return { id, ...(was ? { before: was } : {}), ...(is ? { after: is } : {}) };
   });
 }

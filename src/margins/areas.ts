@@ -1,20 +1,20 @@
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
 import type { Wind } from '../methods/index.ts';
 import {
+  appurtenanceItems,
+  bareTowerWindKnown,
   cutIntoSlices,
-  exposedTower,
   groupedSum,
-  hungItems,
-  ownWindKnown,
   profileOf,
   type Slice,
   sliceForces,
+  slicesInWind,
   towerItems,
   type WindItem,
-  windward,
+  windStructureOf,
   worstOfGroups,
 } from '../structure/index.ts';
-import type { Inquiry } from './inquiry.ts';
+import type { CheckInput } from './check-input.ts';
 import { siteWind } from './tower-model.ts';
 
 /** Effective projected area of one thing. */
@@ -24,10 +24,10 @@ export interface ItemArea {
   readonly kind: WindItem['kind'];
   readonly low: number;
   readonly high: number;
-  /** By a wind along and across its heading, at the bad end of open readings [m²]. */
+  /** By a wind along and across its heading, at the unfavourable end of open readings [m²]. */
   readonly front: number;
   readonly side: number;
-  /** Along and across at the good end [m²]. */
+  /** Along and across at the favourable end [m²]. */
   readonly least: readonly [number, number];
   /** Largest over headings [m²]. */
   readonly worst: number;
@@ -55,21 +55,22 @@ const SLOW = 1e-3;
  *
  * EPA = Σ C·A
  *
- * @param inquiry the part in SI [-]
+ * @param input the part in SI [-]
  * @param siteGiven whether its site is the owner's; else the coefficients are those of slow wind [-]
  * @param towerGiven whether its tower is the owner's [-]
  * @returns area by item, the worst heading of all together, the middle of the area [-]
  * @source derived
  */
-export function areasOf(inquiry: Inquiry, siteGiven: boolean, towerGiven: boolean): AreasAnswer {
-  const { station } = inquiry;
-  const exposed = exposedTower(station, 'lattice');
-  const wind = siteWind(inquiry, exposed, false);
+export function areasOf(input: CheckInput, siteGiven: boolean, towerGiven: boolean): AreasAnswer {
+  const { station } = input;
+  const windStructure = windStructureOf(station, 'lattice');
+  const wind = siteWind(input, windStructure, false);
   const speed = siteGiven ? wind.conditions.speed : SLOW;
-  const own = towerGiven && ownWindKnown(station.tower) ? towerItems(station.tower, UNKNOWN_SOLIDITY.most, 'both') : [];
-  const cut = windward(bare(wind), cutIntoSlices([...hungItems(station), ...own], []), 'demand', 'face');
-  const bad = sliceForces(cut, speed, 'bad', false);
-  const good = sliceForces(cut, speed, 'good', false);
+  const own =
+    towerGiven && bareTowerWindKnown(station.tower) ? towerItems(station.tower, UNKNOWN_SOLIDITY.most, 'both') : [];
+  const cut = slicesInWind(bare(wind), cutIntoSlices([...appurtenanceItems(station), ...own], []), 'demand', 'face');
+  const unfavourable = sliceForces(cut, speed, 'unfavourable', false);
+  const favourable = sliceForces(cut, speed, 'favourable', false);
   const scale = speed * speed * wind.gustEffect(speed);
   const items = cut.items.map((item, number): ItemArea => {
     const sum = { front: 0, side: 0, leastFront: 0, leastSide: 0, moment: 0, weight: 0 };
@@ -77,12 +78,12 @@ export function areasOf(inquiry: Inquiry, siteGiven: boolean, towerGiven: boolea
     let high = 0;
     for (let index = cut.from[number] as number; index < (cut.from[number + 1] as number); index += 1) {
       const slice = cut.slices[index] as Slice;
-      const front = (bad.front[index] as number) / scale;
-      const side = (bad.side[index] as number) / scale;
+      const front = (unfavourable.front[index] as number) / scale;
+      const side = (unfavourable.side[index] as number) / scale;
       sum.front += front;
       sum.side += side;
-      sum.leastFront += (good.front[index] as number) / scale;
-      sum.leastSide += (good.side[index] as number) / scale;
+      sum.leastFront += (favourable.front[index] as number) / scale;
+      sum.leastSide += (favourable.side[index] as number) / scale;
       sum.moment += Math.max(front, side) * slice.z;
       sum.weight += Math.max(front, side);
       low = Math.min(low, slice.low);
@@ -109,7 +110,7 @@ export function areasOf(inquiry: Inquiry, siteGiven: boolean, towerGiven: boolea
       onTower: [...cut.onTower, ...cut.onMast].sort((a, b) => (cut.slices[b] as Slice).z - (cut.slices[a] as Slice).z),
       onMast: [],
     },
-    bad,
+    unfavourable,
     [{ z: 0, zone: 'plain' }],
     { foot: 0 },
   );

@@ -1,28 +1,28 @@
 import type { Wind } from '../methods/index.ts';
-import type { Windward } from '../structure/index.ts';
+import type { SlicesInWind } from '../structure/index.ts';
 import { type Caution, cautionsOf } from './cautions.ts';
 import { type Chances, chancesOf } from './chance.ts';
-import { type Gaps, openQuestions } from './gaps.ts';
+import type { CheckInput } from './check-input.ts';
+import { antennaChecks } from './checks/antenna-check.ts';
+import type { Check } from './checks/check.ts';
+import { elementChecks, icedElementChecks } from './checks/element-check.ts';
+import { fallsCompared } from './checks/fall-check.ts';
+import { type FoundationAnswer, foundationCheck } from './checks/foundation-check.ts';
+import { hoistCheck } from './checks/hoist-check.ts';
+import { icedMastCheck, mastCheck } from './checks/mast-check.ts';
+import { type MastAnswer, mastAnswer } from './checks/mast-holds.ts';
+import { type RaisingAnswer, raisingChecks } from './checks/raising-check.ts';
+import { statedStrengthChecks } from './checks/stated-strength-checks.ts';
+import { iceCheck, topCheck, towerCheck } from './checks/tower-check.ts';
 import { type IceCase, iceCaseOf } from './ice-case.ts';
-import type { Inquiry } from './inquiry.ts';
-import { type Ledger, ledgerOf } from './ledger.ts';
-import { antennaLinks } from './links/antenna-link.ts';
-import { elementLinks, icedElementLinks } from './links/element-link.ts';
-import { fallLinks } from './links/fall-link.ts';
-import { type FoundationAnswer, foundationLink } from './links/foundation-link.ts';
-import { hoistLink } from './links/hoist-link.ts';
-import type { Link } from './links/link.ts';
-import { type MastAnswer, mastAnswer } from './links/mast-holds.ts';
-import { icedMastLink, mastLink } from './links/mast-link.ts';
-import { type RaisingAnswer, raisingLinks } from './links/raising-link.ts';
-import { statedStrengthLinks } from './links/stated-strength-links.ts';
-import { iceLink, topLink, towerLink } from './links/tower-link.ts';
 import { type LowerAt, lowerAtOf } from './lower-at.ts';
+import { type OpenQuestions, openQuestions } from './open-questions.ts';
 import { type Reactions, reactionsOf } from './reactions.ts';
 import { type RoomLeft, roomsLeft } from './room-left.ts';
 import { type Demand, demandOf, type SiteSpeed, siteSpeed, type TowerModel, towerModel } from './tower-model.ts';
-import { type CheckUse, towerUses } from './tower-use.ts';
+import { type ComparisonRatio, towerRatios } from './tower-ratio.ts';
 import { type Verdict, worstVerdict } from './verdict.ts';
+import { type WindLoads, windLoadsOf } from './wind-loads.ts';
 
 /** Height, factors and wind there. */
 export interface WindRow {
@@ -35,17 +35,17 @@ export interface WindRow {
 }
 
 export interface Assessment {
-  readonly inquiry: Inquiry;
+  readonly input: CheckInput;
   readonly model: TowerModel;
   readonly site: SiteSpeed;
   readonly wind: Wind;
   readonly windRows: readonly WindRow[];
-  readonly links: readonly Link[];
+  readonly checks: readonly Check[];
   readonly verdict: Verdict;
   readonly soFar?: Verdict;
   readonly weakest?: string;
-  readonly questions: Gaps;
-  readonly ledger: Ledger;
+  readonly questions: OpenQuestions;
+  readonly windLoads: WindLoads;
   readonly reactions: Reactions;
   /** What the mast does to what holds it. */
   readonly mast?: MastAnswer;
@@ -63,92 +63,101 @@ export interface Assessment {
   readonly cautions: readonly Caution[];
   /** The same tower with ice, where ice is given. */
   readonly ice?: IceCase;
-  /** What decided the tower's bad end, for the working. */
-  readonly bad: Demand;
-  readonly uses: readonly CheckUse[];
+  /** What decided the tower's unfavourable end, for the working. */
+  readonly unfavourable: Demand;
+  readonly ratios: readonly ComparisonRatio[];
 }
 /**
  * The whole answer to a plan, in SI.
  *
- * @param inquiry the plan in SI [-]
- * @returns links, verdict, ledger, open questions, cautions [-]
+ * @param input the plan in SI [-]
+ * @returns checks, verdict, ledger, open questions, cautions [-]
  * @throws Refusal for what cannot be computed
  * @source derived
  */
-export function assess(inquiry: Inquiry): Assessment {
-  const model = towerModel(inquiry);
-  const site = siteSpeed(inquiry);
-  const wind = (model.hungWind[0] as Windward).wind;
-  const bad = demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', true);
-  const readTwoWays = model.hungWind.some((cut) => cut.readTwoWays);
-  const good = readTwoWays ? demandOf(model, model.hungWind, model.ownWind, site.speed, 'good', true) : bad;
-  const withoutLeast = bad.leastDecides
-    ? demandOf(model, model.hungWind, model.ownWind, site.speed, 'bad', false)
-    : bad;
-  const uses = towerUses(model, bad, good);
+export function assess(input: CheckInput): Assessment {
+  const model = towerModel(input);
+  const site = siteSpeed(input);
+  const wind = (model.appurtenancesInWind[0] as SlicesInWind).wind;
+  const unfavourable = demandOf(
+    model,
+    model.appurtenancesInWind,
+    model.bareTowerInWind,
+    site.speed,
+    'unfavourable',
+    true,
+  );
+  const readTwoWays = model.appurtenancesInWind.some((cut) => cut.readTwoWays);
+  const favourable = readTwoWays
+    ? demandOf(model, model.appurtenancesInWind, model.bareTowerInWind, site.speed, 'favourable', true)
+    : unfavourable;
+  const withoutLeast = unfavourable.leastDecides
+    ? demandOf(model, model.appurtenancesInWind, model.bareTowerInWind, site.speed, 'unfavourable', false)
+    : unfavourable;
+  const ratios = towerRatios(model, unfavourable, favourable);
   const ice = iceCaseOf(model);
-  const ledger = ledgerOf(model, site.speed, bad);
-  const reactions = reactionsOf(model, wind, ledger);
+  const windLoads = windLoadsOf(model, site.speed, unfavourable);
+  const reactions = reactionsOf(model, wind, windLoads);
   const mast = mastAnswer(model);
-  const footing = { model, uses, bad, withoutLeast, reactions };
-  const foundation = foundationLink(footing);
-  const raised = raisingLinks(model);
-  const links = [
-    towerLink(model, uses, withoutLeast),
-    ...topLink(model, uses, withoutLeast),
-    ...iceLink(model, ice),
-    ...mastLink(model),
-    ...icedMastLink(model, ice),
-    ...statedStrengthLinks(model, mast),
-    ...antennaLinks(model),
-    ...elementLinks(model),
-    ...icedElementLinks(model, ice),
-    foundation.link,
-    ...raised.links,
-    ...hoistLink(model),
-    ...fallLinks(model),
+  const footing = { model, ratios, unfavourable, withoutLeast, reactions };
+  const foundation = foundationCheck(footing);
+  const raised = raisingChecks(model);
+  const checks = [
+    towerCheck(model, ratios, withoutLeast),
+    ...topCheck(model, ratios, withoutLeast),
+    ...iceCheck(model, ice),
+    ...mastCheck(model),
+    ...icedMastCheck(model, ice),
+    ...statedStrengthChecks(model, mast),
+    ...antennaChecks(model),
+    ...elementChecks(model),
+    ...icedElementChecks(model, ice),
+    foundation.check,
+    ...raised.checks,
+    ...hoistCheck(model),
+    ...fallsCompared(model),
   ];
-  const shown = links.filter((link) => link.verdict !== 'not-shown').map((link) => link.verdict);
+  const shown = checks.filter((check) => check.verdict !== 'open').map((check) => check.verdict);
   const soFar = worstVerdict(shown);
-  const weakest = weakestOf(links);
-  const chances = chancesOf(inquiry, links);
-  const lower = lowerAtOf(inquiry, links);
-  const questions = openQuestions(model, bad, site.speed);
+  const weakest = weakestOf(checks);
+  const chances = chancesOf(input, checks);
+  const lower = lowerAtOf(input, checks);
+  const questions = openQuestions(model, unfavourable, site.speed);
   return {
-    inquiry,
+    input,
     model,
     site,
     wind,
-    windRows: windRows(inquiry, wind),
-    links,
-    verdict: worstVerdict(links.map((link) => link.verdict)) as Verdict,
+    windRows: windRows(input, wind),
+    checks,
+    verdict: worstVerdict(checks.map((check) => check.verdict)) as Verdict,
     ...(soFar === undefined ? {} : { soFar }),
     ...(weakest === undefined ? {} : { weakest }),
     questions,
-    ledger,
+    windLoads,
     reactions,
     ...(mast === undefined ? {} : { mast }),
     ...(raised.answer === undefined ? {} : { raising: raised.answer }),
     ...(foundation.answer === undefined ? {} : { foundation: foundation.answer }),
-    heights: heightsOf(inquiry),
-    roomLeft: roomsLeft({ model, bad, links, footing }),
+    heights: heightsOf(input),
+    roomLeft: roomsLeft({ model, unfavourable, checks, footing }),
     ...(lower === undefined ? {} : { lowerAt: lower }),
     ...(chances === undefined ? {} : { chances }),
-    cautions: cautionsOf(model, site, wind, links, uses, bad),
+    cautions: cautionsOf(model, site, wind, checks, ratios, unfavourable),
     ...(ice === undefined ? {} : { ice }),
-    bad,
-    uses,
+    unfavourable,
+    ratios,
   };
 }
-/** The link that holds to the lowest gust; what is over without any wind holds to none. */
-function weakestOf(links: readonly Link[]): string | undefined {
-  let weakest: Link | undefined;
-  for (const link of links) if (isWeaker(link, weakest)) weakest = link;
+/** The check that holds to the lowest gust; what is over without any wind holds to none. */
+function weakestOf(checks: readonly Check[]): string | undefined {
+  let weakest: Check | undefined;
+  for (const check of checks) if (isWeaker(check, weakest)) weakest = check;
   return weakest?.id;
 }
 
-function isWeaker({ result }: Link, other: Link | undefined): boolean {
-  const [calm, most] = [result?.inCalm ?? 0, other?.result?.inCalm ?? 0];
+function isWeaker({ result }: Check, other: Check | undefined): boolean {
+  const [calm, most] = [result?.ratioWithoutWind ?? 0, other?.result?.ratioWithoutWind ?? 0];
   if (calm > 1 || most > 1) return calm > most;
   const gust = result?.holdsTo?.gust;
   return gust !== undefined && gust < (other?.result?.holdsTo?.gust ?? Number.POSITIVE_INFINITY);
@@ -157,9 +166,9 @@ function isWeaker({ result }: Link, other: Link | undefined): boolean {
 /** Spacing of the wind table: ten feet or three metres. */
 const WIND_SPACING = { us: 3.048, si: 3 } as const;
 
-function windRows(inquiry: Inquiry, wind: Wind): readonly WindRow[] {
-  const { station } = inquiry;
-  const { overall } = heightsOf(inquiry);
+function windRows(input: CheckInput, wind: Wind): readonly WindRow[] {
+  const { station } = input;
+  const { overall } = heightsOf(input);
   const spacing = WIND_SPACING[station.units];
   const heights = new Set<number>([overall, station.tower.top]);
   const base = Math.ceil((station.tower.foot + 1e-9) / spacing) * spacing;
@@ -192,8 +201,8 @@ export function windAt(wind: Wind, height: number): WindRow {
   };
 }
 
-function heightsOf(inquiry: Inquiry): Assessment['heights'] {
-  const { tower, mast, loads } = inquiry.station;
+function heightsOf(input: CheckInput): Assessment['heights'] {
+  const { tower, mast, loads } = input.station;
   const overall = loads.reduce((highest, load) => Math.max(highest, load.high), Math.max(tower.top, mast?.tip ?? 0));
   return { overall, tower: tower.top, ...(mast ? { mast: mast.tip } : {}) };
 }

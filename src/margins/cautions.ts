@@ -3,15 +3,15 @@ import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { firstModeAtMost, type Load, type Mast, type Tower } from '../structure/index.ts';
 import type { Climate } from '../wind/index.ts';
 import { SHORT_RECORD } from './chance.ts';
-import { boomsLaden, metalsUntold } from './links/element-link.ts';
-import { fallChecks } from './links/fall-link.ts';
-import type { Link } from './links/link.ts';
-import { ruptureUntold } from './links/mast-link.ts';
+import type { Check } from './checks/check.ts';
+import { boomsLaden, metalsUntold } from './checks/element-check.ts';
+import { fallComparisons } from './checks/fall-check.ts';
+import { ruptureUntold } from './checks/mast-check.ts';
 import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
 import { leansOn, misfitsOf, ratedSupports } from './stated-for.ts';
 import type { Demand, SiteSpeed, TowerModel } from './tower-model.ts';
-import type { CheckUse } from './tower-use.ts';
+import type { ComparisonRatio } from './tower-ratio.ts';
 
 export const CAUTION_CODES = [
   'engineer-and-local-code',
@@ -20,7 +20,7 @@ export const CAUTION_CODES = [
   'corrosion-and-age',
   'over',
   'within-its-fall',
-  'thin-margin',
+  'low-margin',
   'basis-assumed',
   'basis-converted',
   'risk-category-assumed',
@@ -113,8 +113,8 @@ const LONG_TUBE = 50;
  * @param model the tower [-]
  * @param site how the site's speed was taken [-]
  * @param wind the site's wind [-]
- * @param links the links [-]
- * @param uses of all checks [-]
+ * @param checks the links [-]
+ * @param ratios of all checks [-]
  * @param demand at the bad end [-]
  * @returns the cautions [-]
  * @source common-practice
@@ -123,8 +123,8 @@ export function cautionsOf(
   model: TowerModel,
   site: SiteSpeed,
   wind: Wind,
-  links: readonly Link[],
-  uses: readonly CheckUse[],
+  checks: readonly Check[],
+  ratios: readonly ComparisonRatio[],
   demand: Demand,
 ): readonly Caution[] {
   const cautions: Caution[] = [];
@@ -134,20 +134,20 @@ export function cautionsOf(
   say('engineer-and-local-code', 'standing');
   say('climbing', 'standing');
   say('power-lines', 'standing');
-  for (const link of links) {
-    if (link.verdict === 'over') say(link.kind === 'fall' ? 'within-its-fall' : 'over', 'verdict', { of: link.id });
-    if (link.verdict === 'thin') say('thin-margin', 'verdict', { of: link.id });
+  for (const check of checks) {
+    if (check.verdict === 'over') say(check.kind === 'fall' ? 'within-its-fall' : 'over', 'verdict', { of: check.id });
+    if (check.verdict === 'low-margin') say('low-margin', 'verdict', { of: check.id });
   }
   aboutSite(model, site, wind, say);
   if (demand.leastDecides) say('least-pressure', 'verdict');
-  aboutTower(model, uses, links, say);
+  aboutTower(model, ratios, checks, say);
   aboutRatings(model, say);
   aboutLoads(model, say);
   aboutMetals(model, say);
-  aboutClimate(model.inquiry.site.climate, say);
-  if (!model.inquiry.site.ice) say('ice-not-checked', 'standing');
-  const footing = links.find((link) => link.kind === 'foundation');
-  if (!footing?.result || model.inquiry.station.tower.foundation?.kind === 'maker') {
+  aboutClimate(model.input.site.climate, say);
+  if (!model.input.site.ice) say('ice-not-checked', 'standing');
+  const footing = checks.find((check) => check.kind === 'foundation');
+  if (!footing?.result || model.input.station.tower.foundation?.kind === 'maker') {
     say('foundation-not-checked', 'standing');
   }
   aboutHolds(model, say);
@@ -155,7 +155,7 @@ export function cautionsOf(
   say('deflection-not-checked', 'standing');
   say('p-delta-not-included', 'standing');
   const methods = new Set([
-    model.inquiry.method,
+    model.input.method,
     ...model.claims.flatMap((claim) => claim.cases.map((each) => each.rated[0]?.reading.method)),
   ]);
   for (const id of methods) {
@@ -168,16 +168,16 @@ export function cautionsOf(
 type Say = (code: CautionCode, severity: Severity, about?: Omit<Caution, 'code' | 'severity'>) => void;
 
 function aboutSite(model: TowerModel, site: SiteSpeed, wind: Wind, say: Say): void {
-  const { inquiry } = model;
-  const method = METHOD_BY_ID[inquiry.method];
-  if (inquiry.unsaid.includes('speed-basis')) say('basis-assumed', 'verdict', { at: '/site/wind', word: method.basis });
+  const { input } = model;
+  const method = METHOD_BY_ID[input.method];
+  if (input.unsaid.includes('speed-basis')) say('basis-assumed', 'verdict', { at: '/site/wind', word: method.basis });
   if (site.converted) say('basis-converted', 'verdict', { at: '/site/wind', word: method.basis, value: site.speed });
-  if (inquiry.unsaid.includes('risk-category') && method.classMatters && site.speedLevel === 'own') {
+  if (input.unsaid.includes('risk-category') && method.classMatters && site.speedLevel === 'own') {
     say('risk-category-assumed', 'verdict', { at: '/site/riskCategory' });
   }
-  if (inquiry.unsaid.includes('hill')) say('topography-not-given', 'line', { at: '/site/hill' });
+  if (input.unsaid.includes('hill')) say('topography-not-given', 'line', { at: '/site/hill' });
   if (method.id === 'en1991-1-4') say('partial-factor', 'verdict', { at: '/method' });
-  const hasHill = inquiry.site.hill !== undefined || inquiry.site.topographicFactor !== undefined;
+  const hasHill = input.site.hill !== undefined || input.site.topographicFactor !== undefined;
   if (wind.hillExcluded) {
     say('topography-not-applied', 'verdict', {
       at: '/site/hill',
@@ -185,9 +185,9 @@ function aboutSite(model: TowerModel, site: SiteSpeed, wind: Wind, say: Say): vo
       value: wind.hillExcluded.wouldBe,
     });
   } else if (hasHill && !method.exposureMatters) say('topography-not-in-method', 'verdict', { at: '/site/hill' });
-  const lowest = wind.topographicFactor(inquiry.station.tower.foot);
+  const lowest = wind.topographicFactor(input.station.tower.foot);
   if (lowest > LARGE_TOPOGRAPHY) say('topography-large', 'verdict', { at: '/site/hill', value: lowest });
-  if (inquiry.station.tower.support === 'roof') say('roof-speed-up', 'verdict', { at: '/tower/support' });
+  if (input.station.tower.support === 'roof') say('roof-speed-up', 'verdict', { at: '/tower/support' });
 }
 
 function aboutClimate(climate: Climate | undefined, say: Say): void {
@@ -202,18 +202,18 @@ function aboutClimate(climate: Climate | undefined, say: Say): void {
   }
 }
 
-function aboutTower(model: TowerModel, uses: readonly CheckUse[], links: readonly Link[], say: Say): void {
-  const { inquiry, scenarios } = model;
-  const { tower, mast, loads } = inquiry.station;
-  if (!model.ownKnown) say('own-drag-missing', 'verdict', { at: '/tower/shape' });
+function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], checks: readonly Check[], say: Say): void {
+  const { input, scenarios } = model;
+  const { tower, mast, loads } = input.station;
+  if (!model.bareTowerKnown) say('own-drag-missing', 'verdict', { at: '/tower/shape' });
   if (new Set(scenarios.map((scenario) => scenario.solidity)).size > 1)
     say('members-unknown', 'verdict', { at: '/tower' });
   // A tower held at its very top is compared nowhere.
-  const governing = uses.reduce<CheckUse | undefined>(
-    (worst, use) => (worst === undefined || use.bad > worst.bad ? use : worst),
+  const governing = ratios.reduce<ComparisonRatio | undefined>(
+    (worst, ratio) => (worst === undefined || ratio.unfavourable > worst.unfavourable ? ratio : worst),
     undefined,
   );
-  if (governing?.check.link === 'tower-top')
+  if (governing?.comparison.check === 'tower-top')
     say('top-couple', 'verdict', { at: '/mast', ...(mastTold(mast) ? { word: 'told' } : {}) });
   else if (mast && mast.foot === undefined) say('top-couple', 'verdict', { at: '/mast/inside' });
   else if (!mast && loads.some((load) => load.low > tower.top + 1e-6)) say('top-couple', 'verdict', { at: '/mast' });
@@ -223,19 +223,19 @@ function aboutTower(model: TowerModel, uses: readonly CheckUse[], links: readonl
     say('bracket-not-checked', 'verdict', { at: '/tower/held', ...told });
   }
   if (leansOn(tower) && (!tower.heldGiven || tower.held.length === 0)) {
-    const rated = ratedSupports(inquiry.ratings, tower).length;
+    const rated = ratedSupports(input.ratings, tower).length;
     const word = tower.held.length > 0 ? `rated-${tower.support}` : rated > 1 ? 'rated-apart' : 'untold';
     say('supports-not-given', 'verdict', { at: '/tower/held', word });
   }
-  const exposed = scenarios[0]?.exposed;
+  const windStructure = scenarios[0]?.windStructure;
   if (tower.frequency !== undefined && tower.frequency < 1) {
-    const counted = model.hungWind[0]?.wind.gustVaries ?? false;
+    const counted = model.appurtenancesInWind[0]?.wind.gustVaries ?? false;
     if (counted) say('slender-dynamic', 'verdict', { at: '/tower/frequency', value: tower.frequency });
     else say('frequency-not-used', 'verdict', { at: '/tower/frequency', value: tower.frequency });
   } else if (tower.frequency === undefined) {
-    const atMost = firstModeAtMost(inquiry.station);
+    const atMost = firstModeAtMost(input.station);
     const slender = atMost !== undefined && atMost < 1;
-    if (slender || tower.telescopes || exposed?.kind === 'pole') {
+    if (slender || tower.telescopes || windStructure?.kind === 'pole') {
       const figure = atMost === undefined ? {} : { value: atMost, word: 'at-most' };
       say('slender-dynamic', 'verdict', { at: '/tower/frequency', ...figure });
     }
@@ -244,21 +244,21 @@ function aboutTower(model: TowerModel, uses: readonly CheckUse[], links: readonl
   if (tower.telescopes) say('lowered-state', 'standing', { word: 'telescopes' });
   if (tower.hingeHeight !== undefined || tower.telescopes) say('raise-in-calm', 'standing');
   if (tower.telescopes) {
-    const told = links.some((link) => link.kind === 'hoist');
+    const told = checks.some((check) => check.kind === 'hoist');
     say(told ? 'hoist-by-section' : 'hoist-not-checked', 'line', { at: '/tower/telescopes' });
   }
-  if (fallChecks(model).some(({ to, use }) => to === 'building' && use > 1)) {
+  if (fallComparisons(model).some(({ to, ratio }) => to === 'building' && ratio > 1)) {
     say('building-in-reach', 'line', { at: '/site/distances/building' });
   }
   if (tower.used) say('corrosion-and-age', 'standing');
 }
 
 function aboutRatings(model: TowerModel, say: Say): void {
-  const { tower } = model.inquiry.station;
+  const { tower } = model.input.station;
   const held = leansOn(tower);
   const speaking = new Set(model.claims.map((claim) => claim.number));
   for (const claim of model.momentClaims) speaking.add(claim.number);
-  model.inquiry.ratings.forEach((rating, number) => {
+  model.input.ratings.forEach((rating, number) => {
     const { claim, wind, at } = rating;
     if (rating.of === 'bearing' || rating.of === 'rotator') {
       if ((claim.kind === 'force' || claim.kind === 'moment' || claim.kind === 'torque') && !claim.levelGiven)
@@ -294,7 +294,7 @@ function aboutRatings(model: TowerModel, say: Say): void {
     if (!wind) return;
     if (!wind.method) {
       say('rating-standard-unknown', 'verdict', { at: `${at}/wind/method` });
-      if (model.ownKnown) say('own-drag-not-rated', 'verdict', { at: `${at}/wind/method` });
+      if (model.bareTowerKnown) say('own-drag-not-rated', 'verdict', { at: `${at}/wind/method` });
       return;
     }
     const method = METHOD_BY_ID[wind.method];
@@ -315,7 +315,7 @@ function aboutRatings(model: TowerModel, say: Say): void {
 }
 
 /** What holds the mast, where its maker states nothing of it. */
-function aboutHolds({ inquiry: { station, ratings } }: TowerModel, say: Say): void {
+function aboutHolds({ input: { station, ratings } }: TowerModel, say: Say): void {
   const stated = (of: 'rotator' | 'bearing') => ratings.some((rating) => rating.of === of);
   if (station.rotator && !stated('rotator')) say('rotator-not-checked', 'standing', { at: '/rotator' });
   if (station.mast?.bearing !== undefined && !stated('bearing')) {
@@ -324,7 +324,7 @@ function aboutHolds({ inquiry: { station, ratings } }: TowerModel, say: Say): vo
 }
 
 function aboutLoads(model: TowerModel, say: Say): void {
-  const { station, unsaid } = model.inquiry;
+  const { station, unsaid } = model.input;
   for (const load of station.loads) {
     const about = { at: load.at, of: load.name };
     const { shape } = load;
@@ -333,7 +333,7 @@ function aboutLoads(model: TowerModel, say: Say): void {
     if (shape.kind === 'wire')
       say('wire-pull', 'line', { ...about, ...(shape.pull === undefined ? { word: 'untold' } : {}) });
     if (shape.kind === 'dish') {
-      const iced = shape.solidity < 1 && model.inquiry.site.ice !== undefined;
+      const iced = shape.solidity < 1 && model.input.site.ice !== undefined;
       const value = dishCoefficient.of(shape.solidity);
       say('dish-shape-assumed', 'line', { ...about, value, ...(iced ? { word: 'iced' } : {}) });
     }
@@ -380,7 +380,7 @@ function reachesGuys(load: Load, tower: Tower): boolean {
   });
 }
 
-function longestAspect(shape: TowerModel['inquiry']['station']['loads'][number]['shape']): number {
+function longestAspect(shape: TowerModel['input']['station']['loads'][number]['shape']): number {
   if (shape.kind === 'tube') return shape.length / Math.max(...shape.diameter);
   if (shape.kind !== 'tubes') return 0;
   return Math.max(

@@ -1,7 +1,7 @@
 import { evaluate, type Trace } from '../foundation/index.ts';
 import type { Law } from '../methods/index.ts';
-import type { Slice, SliceForces, WindItem, Windward } from '../structure/index.ts';
-import type { Check } from './check-list.ts';
+import type { Slice, SliceForces, SlicesInWind, WindItem } from '../structure/index.ts';
+import type { Comparison } from './comparisons.ts';
 import { sliceForce, sumOfForces, sumOfMoments, worstMoment, worstShear } from './formulas.ts';
 
 /** One piece's forces, and with what share and arm they reach a level. */
@@ -27,7 +27,7 @@ export interface Reaching {
  * @returns the sum [N or N·m]
  * @source derived
  */
-export function sumGroup(pieces: readonly Reaching[], of: Check['of'], trace?: Trace): number {
+export function sumGroup(pieces: readonly Reaching[], of: Comparison['of'], trace?: Trace): number {
   if (pieces.length === 0) return 0;
   const reach = pieces.map((each) => (of === 'moment' ? each.arm : each.share));
   const along = pieces.map((each) => each.along);
@@ -55,12 +55,12 @@ export function sumGroup(pieces: readonly Reaching[], of: Check['of'], trace?: T
  * @source derived
  */
 export function explainSlice(
-  cut: Windward,
+  cut: SlicesInWind,
   slice: Slice,
   index: number,
   forces: SliceForces,
   speed: number,
-  reading: 'bad' | 'good',
+  reading: 'unfavourable' | 'favourable',
   least: boolean,
   trace: Trace,
 ): readonly [number, number] {
@@ -70,7 +70,7 @@ export function explainSlice(
   const flowFactor = cut.flowFactor[index] as number;
   if (flowFactor > 0) wind.flow(slice.z, flowFactor / wind.flowPerSpeed(slice.z), trace);
   const coefficient = (cut.lawOf[index] as Law).law.at(flowFactor * speed, trace);
-  const factor = (reading === 'bad' ? cut.bad : cut.good)[index] as number;
+  const factor = (reading === 'unfavourable' ? cut.unfavourable : cut.favourable)[index] as number;
   const force = (area: number) =>
     area === 0
       ? 0
@@ -104,7 +104,7 @@ export function explainSlice(
  * @param what both are [-]
  * @returns nothing [-]
  * @throws Error where they differ
- * @example agree(1, 1, 'use') // undefined
+ * @example agree(1, 1, 'ratio') // undefined
  * @source derived
  */
 export function agree(one: number, other: number, what: string): void {

@@ -255,8 +255,15 @@ export const totalShear = defineFormula({
     force('V_tor', 'torsion, as force in the braces'),
   ],
   cite: cite('derived', 'with rotation free the maxima add', 'derived'),
-  of: (still: number, turning: number, fixed: number, own: number, pull: number, leaning: number, torsion: number) =>
-    still + turning + fixed + own + pull + leaning + torsion,
+  of: (
+    still: number,
+    turning: number,
+    fixed: number,
+    own: number,
+    pull: number,
+    eccentricWeight: number,
+    torsion: number,
+  ) => still + turning + fixed + own + pull + eccentricWeight + torsion,
 });
 
 export const totalMoment = defineFormula({
@@ -301,7 +308,7 @@ export const windRatio = defineFormula({
   of: (rise: number, site: number, rated: number) => (rise * site) / rated,
 });
 
-export const useOfShear = defineFormula({
+export const ratioOfShear = defineFormula({
   id: 'use-of-shear',
   title: 'Use: demand over capacity',
   symbol: 'u',
@@ -312,7 +319,7 @@ export const useOfShear = defineFormula({
   of: (demand: number, capacity: number) => demand / capacity,
 });
 
-export const useOfMoment = defineFormula({
+export const ratioOfMoment = defineFormula({
   id: 'use-of-moment',
   title: 'Use: demand over capacity',
   symbol: 'u',
@@ -323,7 +330,7 @@ export const useOfMoment = defineFormula({
   of: (demand: number, capacity: number) => demand / capacity,
 });
 
-export const marginOfUse = defineFormula({
+export const marginOfRatio = defineFormula({
   id: 'margin',
   title: 'Margin',
   symbol: 'm',
@@ -331,7 +338,7 @@ export const marginOfUse = defineFormula({
   expression: '1 - u',
   variables: [variable('u', 'use', 'one', 0, 10)],
   cite: cite('derived', 'definition', 'derived'),
-  of: (use: number) => 1 - use,
+  of: (ratio: number) => 1 - ratio,
 });
 
 export const designHoldsTo = defineFormula({
@@ -434,7 +441,7 @@ export const gustAtAntennaEn = defineFormula({
   of: (qp: number, rho: number) => Math.sqrt((2 * qp) / rho),
 });
 
-export const useOfGust = defineFormula({
+export const ratioOfGusts = defineFormula({
   id: 'use-of-gust',
   title: 'Use of an antenna: pressure of the wind at its height over that of the wind it is rated for',
   symbol: 'u',

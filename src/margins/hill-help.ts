@@ -1,6 +1,6 @@
 import { METHOD_BY_ID } from '../methods/index.ts';
 import type { Hill, HillCondition } from '../wind/index.ts';
-import type { Inquiry } from './inquiry.ts';
+import type { CheckInput } from './check-input.ts';
 
 /** A hill as its method counts it. */
 export interface HillHelp {
@@ -38,13 +38,13 @@ const PLACES = {
  *
  * K_zt(x) at the top of the tower
  *
- * @param inquiry the plan in SI [-]
+ * @param input the plan in SI [-]
  * @returns the help; undefined where the plan has no hill, or its method knows none [-]
  * @source derived
  */
-export function hillHelpOf(inquiry: Inquiry): HillHelp | undefined {
-  const { site, station } = inquiry;
-  const rule = METHOD_BY_ID[inquiry.method].hill;
+export function hillHelpOf(input: CheckInput): HillHelp | undefined {
+  const { site, station } = input;
+  const rule = METHOD_BY_ID[input.method].hill;
   const { hill, exposure } = site;
   if (!rule || !hill || site.topographicFactor !== undefined) return undefined;
   const height = station.tower.top;

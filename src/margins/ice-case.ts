@@ -2,17 +2,17 @@ import type { Trace } from '../foundation/index.ts';
 import { METHOD_BY_ID, type SiteMethodId, toOwnBasis, type Wind } from '../methods/index.ts';
 import {
   cutIntoSlices,
+  eccentricWeightLoad,
   type IcedItems,
-  icedHungItems,
+  icedAppurtenanceItems,
   icedTowerItems,
   iceMassAbove,
   iceOnLoads,
-  leaningLoad,
-  windward,
+  slicesInWind,
 } from '../structure/index.ts';
 import { type IceRule, iceThickness } from '../wind/index.ts';
 import { type Demand, deadDemandOf, demandOf, siteSpeed, siteWind, type TowerModel } from './tower-model.ts';
-import { type CheckUse, towerUses } from './tower-use.ts';
+import { type ComparisonRatio, towerRatios } from './tower-ratio.ts';
 
 /** The ice case of a plan: its own wind, iced areas, weight of ice, against the same proof. */
 export interface IceCase {
@@ -27,8 +27,8 @@ export interface IceCase {
 export interface IceCaseShown {
   readonly model: TowerModel;
   readonly speed: number;
-  readonly bad: Demand;
-  readonly uses: readonly CheckUse[];
+  readonly unfavourable: Demand;
+  readonly ratios: readonly ComparisonRatio[];
   /** Thickness of ice by height [m]. */
   readonly iceAt: (z: number) => number;
   /** Of the weight of ice, to the allowable level. */
@@ -47,58 +47,60 @@ export interface IceCaseShown {
  * @source asce7-10
  */
 export function iceCaseOf(model: TowerModel): IceCase | undefined {
-  const { inquiry } = model;
-  const { ice } = inquiry.site;
+  const { input } = model;
+  const { ice } = input.site;
   if (!ice) return undefined;
-  const rule = METHOD_BY_ID[inquiry.method].ice;
+  const rule = METHOD_BY_ID[input.method].ice;
   if (!rule) return { needs: ['/method'] };
-  const bareWind = model.hungWind[0]?.wind as Wind;
-  const category = inquiry.site.riskCategory ?? 'II';
+  const bareWind = model.appurtenancesInWind[0]?.wind as Wind;
+  const category = input.site.riskCategory ?? 'II';
   const iceAt = (z: number, trace?: Trace) =>
     iceThickness(rule, ice.thickness, category, z, bareWind.topographicFactor(z), trace);
-  const { station } = inquiry;
-  const hung = icedHungItems(station, iceAt);
-  const own: IcedItems = model.ownKnown ? icedTowerItems(station.tower, iceAt) : { items: [], needs: ['/tower/shape'] };
-  const needs = [...hung.needs, ...own.needs];
+  const { station } = input;
+  const appurtenances = icedAppurtenanceItems(station, iceAt);
+  const own: IcedItems = model.bareTowerKnown
+    ? icedTowerItems(station.tower, iceAt)
+    : { items: [], needs: ['/tower/shape'] };
+  const needs = [...appurtenances.needs, ...own.needs];
   const thicknessAtTop = iceAt(station.tower.top);
   if (needs.length > 0) return { needs, thicknessAtTop };
-  const speed = rule.wind === 'given' ? gustWithIce(inquiry.method, ice.gust) : siteSpeed(inquiry).speed;
-  const hungCut = cutIntoSlices(hung.items, model.levels);
-  const ownCut = cutIntoSlices(own.items, model.levels);
+  const speed = rule.wind === 'given' ? gustWithIce(input.method, ice.gust) : siteSpeed(input).speed;
+  const appurtenanceCut = cutIntoSlices(appurtenances.items, model.levels);
+  const bareTowerCut = cutIntoSlices(own.items, model.levels);
   const onLoads = iceOnLoads(station, iceAt).map((mass) => rule.weightLevel * mass);
-  const winds = model.scenarios.map(({ exposed }) => iceWind(model, exposed, rule, speed));
+  const winds = model.scenarios.map(({ windStructure }) => iceWind(model, windStructure, rule, speed));
   const bare = {
     ...model,
-    hung: hung.items,
-    hungWind: winds.map((wind) => windward(wind, hungCut, 'demand', 'face')),
-    ownWind: winds.map((wind, scenario) =>
-      windward(wind, ownCut, 'demand', model.scenarios[scenario]?.direction ?? 'face'),
+    appurtenances: appurtenances.items,
+    appurtenancesInWind: winds.map((wind) => slicesInWind(wind, appurtenanceCut, 'demand', 'face')),
+    bareTowerInWind: winds.map((wind, scenario) =>
+      slicesInWind(wind, bareTowerCut, 'demand', model.scenarios[scenario]?.direction ?? 'face'),
     ),
     dead: {
       ...model.dead,
       weight: withIce(model, rule, iceMassAbove(station, model.levels, iceAt)),
-      ...leaningLoad(station, model.levels, onLoads),
+      ...eccentricWeightLoad(station, model.levels, onLoads),
     },
     iceOnLoads: onLoads,
   };
   const iced: TowerModel = {
     ...bare,
-    deadDemand: model.checks.map((check) => deadDemandOf(bare, check)),
+    deadDemand: model.comparisons.map((comparison) => deadDemandOf(bare, comparison)),
     worked: new Map(),
   };
-  const bad = demandOf(iced, iced.hungWind, iced.ownWind, speed, 'bad', false);
-  const good = demandOf(iced, iced.hungWind, iced.ownWind, speed, 'good', false);
+  const unfavourable = demandOf(iced, iced.appurtenancesInWind, iced.bareTowerInWind, speed, 'unfavourable', false);
+  const favourable = demandOf(iced, iced.appurtenancesInWind, iced.bareTowerInWind, speed, 'favourable', false);
   return {
     needs,
     thicknessAtTop,
     shown: {
       model: iced,
       speed,
-      bad,
-      uses: towerUses(iced, bad, good),
+      unfavourable,
+      ratios: towerRatios(iced, unfavourable, favourable),
       iceAt,
       weightLevel: rule.weightLevel,
-      explainItems: (trace) => icedHungItems(station, iceAt, trace),
+      explainItems: (trace) => icedAppurtenanceItems(station, iceAt, trace),
       explainTower: (trace) => icedTowerItems(station.tower, iceAt, trace),
     },
   };
@@ -110,11 +112,11 @@ function gustWithIce(id: SiteMethodId, gust: number): number {
 }
 
 /** The gust that goes with ice, or the share of its own wind that the method lets stand with ice. */
-function iceWind(model: TowerModel, exposed: Parameters<typeof siteWind>[1], rule: IceRule, speed: number): Wind {
-  const { inquiry } = model;
-  const own = siteWind(inquiry, exposed, false);
+function iceWind(model: TowerModel, windStructure: Parameters<typeof siteWind>[1], rule: IceRule, speed: number): Wind {
+  const { input } = model;
+  const own = siteWind(input, windStructure, false);
   const level = rule.wind === 'given' ? rule.windLevel : rule.windLevel * rule.wind.shareOfForce;
-  const wind = METHOD_BY_ID[inquiry.method].wind({
+  const wind = METHOD_BY_ID[input.method].wind({
     ...own.conditions,
     speed,
     speedLevel: 'own',

@@ -1,6 +1,6 @@
 import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
-import type { Inquiry } from './inquiry.ts';
-import type { Link } from './links/link.ts';
+import type { CheckInput } from './check-input.ts';
+import type { Check } from './checks/check.ts';
 
 export const lowerAtGust = defineFormula({
   id: 'lower-at',
@@ -19,10 +19,10 @@ export const lowerAtGust = defineFormula({
 export interface LowerAt {
   /** Forecast gust, an actual 3-second one at 10 m over open ground [m/s]; absent where no wind at all is too much already. */
   readonly gust?: number;
-  readonly ofLink: string;
+  readonly ofCheck: string;
   /** Its use without wind, where that leaves less than the wanted margin. */
-  readonly inCalm?: number;
-  /** Other links that are not shown, so that they may be weaker. */
+  readonly ratioWithoutWind?: number;
+  /** Other checks that are not shown, so that they may be weaker. */
   readonly without: readonly string[];
   /** Ice is given, and is not counted. */
   readonly withoutIce: boolean;
@@ -31,34 +31,34 @@ export interface LowerAt {
 /**
  * The forecast gust at which to lower a tower that can be lowered.
  *
- * v_low = (1 − a)·min v_m; none where a link has less than the wanted margin without wind
+ * v_low = (1 − a)·min v_m; none where a check has less than the wanted margin without wind
  *
- * @param inquiry the plan in SI [-]
- * @param links with the gust to which each keeps the wanted margin [-]
+ * @param input the plan in SI [-]
+ * @param checks with the gust to which each keeps the wanted margin [-]
  * @param trace the working, or nothing [-]
- * @returns the gust and whose it is [-]; undefined where nothing can be lowered, or no link shows a gust
+ * @returns the gust and whose it is [-]; undefined where nothing can be lowered, or no check shows a gust
  * @source common-practice
  */
-export function lowerAtOf(inquiry: Inquiry, links: readonly Link[], trace?: Trace): LowerAt | undefined {
-  const { tower } = inquiry.station;
+export function lowerAtOf(input: CheckInput, checks: readonly Check[], trace?: Trace): LowerAt | undefined {
+  const { tower } = input.station;
   if (tower.hingeHeight === undefined && !tower.telescopes) return undefined;
-  let weakest: Link | undefined;
-  for (const link of links) if (reachesFirst(link, weakest)) weakest = link;
+  let weakest: Check | undefined;
+  for (const check of checks) if (reachesFirst(check, weakest)) weakest = check;
   if (!weakest?.result) return undefined;
-  const { inCalm, keepsMarginTo } = weakest.result;
+  const { ratioWithoutWind, keepsMarginTo } = weakest.result;
   const others = {
-    ofLink: weakest.id,
-    without: links.filter((link) => link.verdict === 'not-shown' && link !== weakest).map((link) => link.id),
-    withoutIce: inquiry.site.ice !== undefined,
+    ofCheck: weakest.id,
+    without: checks.filter((check) => check.verdict === 'open' && check !== weakest).map((check) => check.id),
+    withoutIce: input.site.ice !== undefined,
   };
-  if (inCalm !== undefined) return { inCalm, ...others };
+  if (ratioWithoutWind !== undefined) return { ratioWithoutWind, ...others };
   if (keepsMarginTo === undefined) return undefined;
-  return { gust: evaluate(trace, lowerAtGust, [keepsMarginTo, inquiry.wanted.forecast]), ...others };
+  return { gust: evaluate(trace, lowerAtGust, [keepsMarginTo, input.wanted.forecast]), ...others };
 }
 
 /** The most used without wind comes first, then what reaches the margin in the lowest gust. */
-function reachesFirst({ result }: Link, other: Link | undefined): boolean {
-  const [calm, most] = [result?.inCalm ?? 0, other?.result?.inCalm ?? 0];
+function reachesFirst({ result }: Check, other: Check | undefined): boolean {
+  const [calm, most] = [result?.ratioWithoutWind ?? 0, other?.result?.ratioWithoutWind ?? 0];
   if (calm > 0 || most > 0) return calm > most;
   const gust = result?.keepsMarginTo;
   return gust !== undefined && gust < (other?.result?.keepsMarginTo ?? Number.POSITIVE_INFINITY);

@@ -23,16 +23,16 @@ const SAME_TOP = 0.01;
  * @source derived
  */
 export function loweredOf(own: Assessment): Lowered | undefined {
-  const { inquiry } = own;
-  const nested = nestedStation(inquiry.station);
+  const { input } = own;
+  const nested = nestedStation(input.station);
   if (!nested) return undefined;
   const { top } = nested.station.tower;
-  const speaks = inquiry.ratings.filter(
+  const speaks = input.ratings.filter(
     ({ of, top: stated }) => of !== 'tower' || (stated !== undefined && Math.abs(stated - top) < SAME_TOP),
   );
   return {
-    assessment: assess({ ...inquiry, station: nested.station, ratings: speaks }),
+    assessment: assess({ ...input, station: nested.station, ratings: speaks }),
     clashes: nested.clashes,
-    unspoken: inquiry.ratings.length - speaks.length,
+    unspoken: input.ratings.length - speaks.length,
   };
 }

@@ -1,7 +1,6 @@
 import type { AreaKind } from '../areas/index.ts';
 import { evaluate, type Trace, under } from '../foundation/index.ts';
 import {
-  type Exposed,
   METHOD_BY_ID,
   METHODS,
   type Method,
@@ -9,6 +8,7 @@ import {
   toOwnBasis,
   UNKNOWN_AREA,
   type Wind,
+  type WindStructure,
 } from '../methods/index.ts';
 import { type Ground, isMeanBasis, isTerrain, type RiskCategory } from '../wind/index.ts';
 import { allowableForce, pressureForce } from './formulas.ts';
@@ -156,7 +156,7 @@ export function ratedSpeed(
  * F = λ·q·G·A at the maker's own stated conditions
  *
  * @param rating the rating; kinds area, force and wind give cases [-]
- * @param exposed the tower as the factors of the whole structure see it [-]
+ * @param windStructure the tower as the factors of the whole structure see it [-]
  * @param units whose pressure constant counts [-]
  * @param top of the tower [m]
  * @param trace the working, or nothing [-]
@@ -165,7 +165,7 @@ export function ratedSpeed(
  */
 export function ratedCases(
   rating: Rating,
-  exposed: Exposed,
+  windStructure: WindStructure,
   units: 'us' | 'si',
   top: number,
   trace?: Trace,
@@ -185,7 +185,7 @@ export function ratedCases(
     return readings.map((each) => ({
       ...plain,
       reading: each,
-      wind: ratedWind(wind.speed as number, wind, each, exposed, units, trace),
+      wind: ratedWind(wind.speed as number, wind, each, windStructure, units, trace),
       provesOwn: wind.method !== undefined,
     }));
   }
@@ -195,7 +195,7 @@ export function ratedCases(
     const speed = ('speed' in row ? row.speed : undefined) ?? wind.speed;
     if (speed === undefined) return [];
     return ratedReadings(wind).map((reading) => {
-      const blowing = ratedWind(speed, wind, reading, exposed, units, trace);
+      const blowing = ratedWind(speed, wind, reading, windStructure, units, trace);
       const areas =
         claim.kind === 'area' ? [{ height, area: row.area }, ...claim.also.map((also) => ({ ...also }))] : [];
       return {
@@ -215,13 +215,13 @@ function ratedWind(
   stated: number,
   wind: RatedWind,
   reading: RatedReading,
-  exposed: Exposed,
+  windStructure: WindStructure,
   units: 'us' | 'si',
   trace: Trace | undefined,
 ): Wind {
   const method = METHOD_BY_ID[reading.method];
   const { speed, speedLevel } = ratedSpeed(stated, wind, method, trace);
-  const { frequency: _, damping: __, ...rigid } = exposed;
+  const { frequency: _, damping: __, ...rigid } = windStructure;
   return method.wind({
     units,
     speed,
@@ -230,7 +230,7 @@ function ratedWind(
     exposure: reading.exposure,
     riskCategory: reading.riskCategory,
     groundElevation: 0,
-    exposed: rigid,
+    windStructure: rigid,
   });
 }
 

@@ -1,6 +1,6 @@
 import { evaluate, Refusal, Trace, under } from '../foundation/index.ts';
-import type { Exposed } from '../methods/index.ts';
-import { exposedTower, type Station } from '../structure/index.ts';
+import type { WindStructure } from '../methods/index.ts';
+import { type Station, windStructureOf } from '../structure/index.ts';
 import { areaOfEqualForce, ratedForce } from './formulas.ts';
 import { type RatedCase, type RatedReading, ratedAreaFactor, ratedCases } from './rated-case.ts';
 import type { Rating } from './rating.ts';
@@ -47,20 +47,20 @@ export interface RatingComparison {
  */
 export function compareRatings(station: Station, ratings: readonly Rating[], target?: Rating): RatingComparison {
   const trace = new Trace();
-  const exposed = exposedTower(station, 'lattice');
+  const windStructure = windStructureOf(station, 'lattice');
   const top = station.tower.top;
   const perArea = target
-    ? under(trace, 'the wind asked for', () => targetForce(target, exposed, station, trace))
+    ? under(trace, 'the wind asked for', () => targetForce(target, windStructure, station, trace))
     : undefined;
   const compared = ratings.flatMap((rating, number) =>
-    under(trace, `rating ${number + 1}`, () => compareOne(rating, exposed, station, top, perArea, trace)),
+    under(trace, `rating ${number + 1}`, () => compareOne(rating, windStructure, station, top, perArea, trace)),
   );
   const more = moreOf(compared);
   return { ratings: compared, ...(more ? { more } : {}), trace };
 }
 
-function targetForce(target: Rating, exposed: Exposed, station: Station, trace: Trace): number {
-  const cases = ratedCases(target, exposed, station.units, station.tower.top, trace);
+function targetForce(target: Rating, windStructure: WindStructure, station: Station, trace: Trace): number {
+  const cases = ratedCases(target, windStructure, station.units, station.tower.top, trace);
   const [only] = cases;
   const force = only?.forces[0];
   if (cases.length !== 1 || !force) {
@@ -75,13 +75,13 @@ function targetForce(target: Rating, exposed: Exposed, station: Station, trace: 
 
 function compareOne(
   rating: Rating,
-  exposed: Exposed,
+  windStructure: WindStructure,
   station: Station,
   top: number,
   perArea: number | undefined,
   trace: Trace,
 ): readonly ComparedRating[] {
-  const cases = ratedCases(rating, exposed, station.units, top, trace);
+  const cases = ratedCases(rating, windStructure, station.units, top, trace);
   if (cases.length === 0 || (rating.claim.kind !== 'area' && rating.claim.kind !== 'force')) {
     throw new Refusal(
       'rating-not-a-force',

@@ -4,12 +4,12 @@ import {
   type FootLoad,
   type LegForces,
   legForces,
+  type SlicesInWind,
   sliceForces,
   untoldWeights,
-  type Windward,
 } from '../structure/index.ts';
-import type { Ledger } from './ledger.ts';
 import { siteSpeed, type TowerModel } from './tower-model.ts';
+import type { WindLoads } from './wind-loads.ts';
 
 /** Shear [N] and moment [N·m] at the foot of the tower. */
 export interface FootForces {
@@ -33,7 +33,7 @@ export interface Reactions {
   /** Brings the wind's part from the allowable level to the nominal load of foundations. */
   readonly toNominal: number;
   /** Guys or brackets take part of it, which is not worked out. */
-  readonly heldAbove: boolean;
+  readonly supportedAbove: boolean;
   /** The wind on the tower itself is not known and not in it. */
   readonly withoutOwnWind: boolean;
   /** Tower and all that hangs on it [kg]; absent: some weight is not told. */
@@ -54,14 +54,14 @@ const STEADY_AT_STRENGTH = 1.2;
  *
  * @param model the tower [-]
  * @param wind of the site [-]
- * @param ledger of the design wind [-]
+ * @param windLoads of the design wind [-]
  * @returns the forces at every level [-]
  * @source derived
  */
-export function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reactions {
-  const { station } = model.inquiry;
+export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads): Reactions {
+  const { station } = model.input;
   const { tower } = station;
-  const method = METHOD_BY_ID[model.inquiry.method];
+  const method = METHOD_BY_ID[model.input.method];
   const strengthMap = wind.conditions.speedLevel === 'strength';
   const nominal = strengthMap ? 0.6 : method.nominal;
   const strength = strengthMap ? 1 : method.strength;
@@ -71,11 +71,11 @@ export function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reac
   const pull = bracketPull(model, nominal / wind.level);
   const steady = {
     shear: model.dead.pullShear[last] as number,
-    moment: (model.dead.pullMoment[last] as number) + (model.dead.leaningMoment[last] as number),
+    moment: (model.dead.pullMoment[last] as number) + (model.dead.eccentricWeightMoment[last] as number),
   };
   const at = (windFactor: number, steadyFactor: number): FootForces => ({
-    shear: ledger.total.force * windFactor + steady.shear * steadyFactor,
-    moment: ledger.total.momentAtFoot * windFactor + steady.moment * steadyFactor,
+    shear: windLoads.total.force * windFactor + steady.shear * steadyFactor,
+    moment: windLoads.total.momentAtBase * windFactor + steady.moment * steadyFactor,
   });
   const legs = legsOf(model, { ...at(nominal / wind.level, 1), ...(weight === undefined ? {} : { weight }) });
   return {
@@ -86,8 +86,8 @@ export function reactionsOf(model: TowerModel, wind: Wind, ledger: Ledger): Reac
       : { strength: at(strength / wind.level, method.strengthOfSteady ?? STEADY_AT_STRENGTH) }),
     steady,
     toNominal: nominal / wind.level,
-    heldAbove: tower.support === 'guyed' || tower.support === 'bracketed',
-    withoutOwnWind: !model.ownKnown,
+    supportedAbove: tower.support === 'guyed' || tower.support === 'bracketed',
+    withoutOwnWind: !model.bareTowerKnown,
     ...(weight === undefined ? {} : { weight }),
     ...(legs === undefined ? {} : { legs }),
     ...(pull === undefined ? {} : { bracketPull: pull }),
@@ -111,7 +111,7 @@ export function explainLegs(model: TowerModel, reactions: Reactions, trace: Trac
 }
 
 function legsOf(model: TowerModel, foot: FootLoad, trace?: Trace): LegsAtFoot | undefined {
-  const { tower } = model.inquiry.station;
+  const { tower } = model.input.station;
   const shape = tower.sections[0]?.shape;
   if (tower.support === 'guyed' || tower.support === 'bracketed' || shape?.kind !== 'lattice') return undefined;
   const { solid, width, faces } = shape;
@@ -125,7 +125,7 @@ function legsOf(model: TowerModel, foot: FootLoad, trace?: Trace): LegsAtFoot | 
  * R ≤ ΣF·(1 + 1.5·a/l), a above the bracket, l from it down to the next support, for any hold below; pulls as vectors
  */
 function bracketPull(model: TowerModel, toNominal: number): number | undefined {
-  const { tower, loads } = model.inquiry.station;
+  const { tower, loads } = model.input.station;
   if (tower.support !== 'bracketed' || tower.held.length === 0) return undefined;
   const highest = model.lowest;
   const next = tower.held.reduce(
@@ -138,17 +138,17 @@ function bracketPull(model: TowerModel, toNominal: number): number | undefined {
   // a force on it makes a moment of at most 0.2 of force times span, which the short one balances.
   const farBelow = Math.max(1, (0.2 * (next - tower.foot)) / span);
   const shareAt = (z: number) => (z >= highest ? 1 + (1.5 * (z - highest)) / span : z >= next ? 1 : farBelow);
-  const { speed } = siteSpeed(model.inquiry);
-  const blown = (cut: Windward, reading: 'bad' | 'good') => {
+  const { speed } = siteSpeed(model.input);
+  const loadEffects = (cut: SlicesInWind, reading: 'unfavourable' | 'favourable') => {
     const { front, side } = sliceForces(cut, speed, reading, true);
     return cut.slices.reduce(
       (sum, { z }, index) => sum + Math.max(front[index] as number, side[index] as number) * shareAt(z),
       0,
     );
   };
-  const wind = model.hungWind.map((hung, scenario) => {
-    const own = model.ownWind[scenario];
-    return blown(hung, 'bad') + (own ? blown(own, 'good') : 0);
+  const wind = model.appurtenancesInWind.map((appurtenances, scenario) => {
+    const own = model.bareTowerInWind[scenario];
+    return loadEffects(appurtenances, 'unfavourable') + (own ? loadEffects(own, 'favourable') : 0);
   });
   let [east, north, below] = [0, 0, 0];
   for (const { low, count, shape } of loads) {
@@ -160,6 +160,6 @@ function bracketPull(model: TowerModel, toNominal: number): number | undefined {
       north += pull * Math.cos(shape.heading);
     }
   }
-  const leaning = model.dead.leaningMoment[model.levels.length - 1] as number;
-  return Math.max(...wind) * toNominal + Math.hypot(east, north) + below + (1.5 * leaning) / span;
+  const eccentricWeight = model.dead.eccentricWeightMoment[model.levels.length - 1] as number;
+  return Math.max(...wind) * toNominal + Math.hypot(east, north) + below + (1.5 * eccentricWeight) / span;
 }

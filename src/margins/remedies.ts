@@ -10,7 +10,7 @@ import {
   sectionModulusOfTube,
 } from '../structure/index.ts';
 import { type Assessment, assess } from './assess.ts';
-import type { Inquiry } from './inquiry.ts';
+import type { CheckInput } from './check-input.ts';
 import { movedLoad, staysOn } from './moved-load.ts';
 import { type Verdict, worstVerdict } from './verdict.ts';
 
@@ -31,18 +31,18 @@ export type RemedyChange =
   /** One line of a run fewer. */
   | { readonly of: 'line-off'; readonly run: CableRun };
 
-type AssessedLink = Assessment['links'][number];
+type AssessedCheck = Assessment['checks'][number];
 
 /** The answer to a changed plan. */
 export interface RemedyOutcome {
   readonly change: RemedyChange;
-  /** The link that is to be helped, as the changed plan has it; absent where it went with its load. */
-  readonly link?: AssessedLink;
-  /** The link that then holds to the lowest gust. */
-  readonly weakest?: AssessedLink;
+  /** The check that is to be helped, as the changed plan has it; absent where it went with its load. */
+  readonly check?: AssessedCheck;
+  /** The check that then holds to the lowest gust. */
+  readonly weakest?: AssessedCheck;
   /** Of the whole changed plan. */
   readonly verdict: Verdict;
-  /** Another link then holds to hardly more than the weakest did: the weakness has only moved. */
+  /** Another check then holds to hardly more than the weakest did: the weakness has only moved. */
   readonly onlyMoves: boolean;
 }
 
@@ -52,8 +52,8 @@ export interface Remedy extends RemedyOutcome {
 }
 
 export interface Remedies {
-  /** The link they are for, as it is now. */
-  readonly link: AssessedLink;
+  /** The check they are for, as it is now. */
+  readonly check: AssessedCheck;
   /** At most three, each of another kind, the best first; none where nothing tried helps and makes nothing worse. */
   readonly remedies: readonly Remedy[];
   /** A hinge or sections that slide: it can also be lowered before the wind comes. */
@@ -86,24 +86,24 @@ const ALIKE = 1e-9;
 const WORTH_CUTTING = 0.05;
 
 /**
- * What would help the weakest link most: every remedy is tried by checking the plan again with it and with nothing else
+ * What would help the weakest check most: every remedy is tried by checking the plan again with it and with nothing else
  * changed, and is told by that answer.
  *
- * The link is the one that holds to the lowest gust; where that is not over and something else is, by weight or by the pull on
- * its gear, that; else the one with the largest use. A remedy helps where the use of
- * the link falls and no link gets a worse verdict or a lower gust than the lowest now. Ranked by the lowest gust that then
- * remains, then by the use of the link. To answer an open question well is no remedy: it changes what is known, not what
+ * The check is the one that holds to the lowest gust; where that is not over and something else is, by weight or by the pull on
+ * its gear, that; else the one with the largest ratio. A remedy helps where the ratio of
+ * the check falls and no check gets a worse verdict or a lower gust than the lowest now. Ranked by the lowest gust that then
+ * remains, then by the ratio of the check. To answer an open question well is no remedy: it changes what is known, not what
  * stands. Electrical reasons to keep antennas apart are not looked at.
  *
  * @param own the plan as it is [-]
- * @returns the link and its remedies; undefined where no link has a use that is proven [-]
+ * @returns the check and its remedies; undefined where no check has a ratio that is proven [-]
  * @source derived
  */
 export function remediesOf(own: Assessment): Remedies | undefined {
-  const link = linkToHelp(own);
-  if (!link) return undefined;
-  const tried = triedChanges(own, link)
-    .flatMap((change) => trial(own, link, change) ?? [])
+  const check = checkToHelp(own);
+  if (!check) return undefined;
+  const tried = triedChanges(own, check)
+    .flatMap((change) => trial(own, check, change) ?? [])
     .filter((each) => each.helps)
     .sort(byGain);
   const kinds = new Set<string>();
@@ -111,12 +111,12 @@ export function remediesOf(own: Assessment): Remedies | undefined {
     const kind = kindOf(change);
     return kinds.has(kind) ? false : kinds.add(kind);
   });
-  const { hingeHeight, telescopes } = own.inquiry.station.tower;
+  const { hingeHeight, telescopes } = own.input.station.tower;
   return {
-    link,
+    check,
     remedies: best
       .slice(0, REMEDIES_TOLD)
-      .map((each) => inMeasures(own, link, each))
+      .map((each) => inMeasures(own, check, each))
       .sort((a, b) => byGain(a.told, b.told))
       .map(({ told, also }) => ({ ...told.outcome, also: also.map(({ outcome }) => outcome) })),
     canBeLowered: hingeHeight !== undefined || telescopes,
@@ -125,7 +125,7 @@ export function remediesOf(own: Assessment): Remedies | undefined {
 
 function byGain(a: Trial, b: Trial): number {
   if (a.stationGain !== b.stationGain) return b.stationGain - a.stationGain;
-  return a.linkGain === b.linkGain ? 0 : b.linkGain - a.linkGain;
+  return a.checkGain === b.checkGain ? 0 : b.checkGain - a.checkGain;
 }
 
 /** Lines laid in a bundle and lines taken inside are two kinds. */
@@ -133,30 +133,37 @@ function kindOf(change: RemedyChange): string {
   return change.of === 'lines-laid' ? `${change.of} ${change.laid}` : change.of;
 }
 
-function linkToHelp(own: Assessment): AssessedLink | undefined {
-  const weakest = linkOf(own, own.weakest);
+function checkToHelp(own: Assessment): AssessedCheck | undefined {
+  const weakest = checkOf(own, own.weakest);
   // What is over whatever the wind does not wait for a gust.
-  const over = own.links.filter(({ kind, verdict, result }) => verdict === 'over' && kind !== 'fall' && result);
+  const over = own.checks.filter(({ kind, verdict, result }) => verdict === 'over' && kind !== 'fall' && result);
   if (weakest && (weakest.verdict === 'over' || over.length === 0)) return weakest;
-  if (over.length > 0) return over.reduce((most, each) => (useOf(each) > useOf(most) ? each : most));
+  if (over.length > 0) return over.reduce((most, each) => (ratioOf(each) > ratioOf(most) ? each : most));
   // What is compared only in part, or with nothing, has no use that a remedy could be told by.
-  const shown = own.links.filter(
+  const shown = own.checks.filter(
     ({ result, because }) =>
-      result && Number.isFinite(result.use) && result.use > 0 && because !== 'missing' && because !== 'unproven',
+      result &&
+      Number.isFinite(result.ratio) &&
+      result.ratio > 0 &&
+      because !== 'missing' &&
+      because !== 'beyond-rating',
   );
-  return shown.reduce<AssessedLink | undefined>((most, each) => (useOf(each) > useOf(most) ? each : most), undefined);
+  return shown.reduce<AssessedCheck | undefined>(
+    (most, each) => (ratioOf(each) > ratioOf(most) ? each : most),
+    undefined,
+  );
 }
 
-function linkOf(assessment: Assessment, id: string | undefined): AssessedLink | undefined {
-  return assessment.links.find((link) => link.id === id);
+function checkOf(assessment: Assessment, id: string | undefined): AssessedCheck | undefined {
+  return assessment.checks.find((check) => check.id === id);
 }
 
-function useOf(link: AssessedLink | undefined): number {
-  return link?.result?.use ?? 0;
+function ratioOf(check: AssessedCheck | undefined): number {
+  return check?.result?.ratio ?? 0;
 }
 
-function gustOf(link: AssessedLink | undefined): number | undefined {
-  return link?.result?.holdsTo?.gust;
+function gustOf(check: AssessedCheck | undefined): number | undefined {
+  return check?.result?.holdsTo?.gust;
 }
 
 interface Trial {
@@ -164,52 +171,52 @@ interface Trial {
   readonly helps: boolean;
   /** The lowest gust over that without the change. */
   readonly stationGain: number;
-  /** The use of the link without the change over that with it. */
-  readonly linkGain: number;
+  /** The use of the check without the change over that with it. */
+  readonly checkGain: number;
 }
 
 /** The changed plan checked again; undefined where it cannot be computed, so that nothing can be said of it. */
-function trial(own: Assessment, link: AssessedLink, change: RemedyChange): Trial | undefined {
-  const other = answerTo(changedBy(own.inquiry, change));
+function trial(own: Assessment, check: AssessedCheck, change: RemedyChange): Trial | undefined {
+  const other = answerTo(changedBy(own.input, change));
   if (!other) return undefined;
-  const after = linkOf(other, link.id);
-  const weakest = linkOf(other, other.weakest);
-  const [before, then] = [gustOf(linkOf(own, own.weakest)), gustOf(weakest)];
+  const after = checkOf(other, check.id);
+  const weakest = checkOf(other, other.weakest);
+  const [before, then] = [gustOf(checkOf(own, own.weakest)), gustOf(weakest)];
   const stationGain = before === undefined || then === undefined ? 1 : then / before;
-  const linkGain = after ? useOf(link) / useOf(after) : Number.POSITIVE_INFINITY;
+  const checkGain = after ? ratioOf(check) / ratioOf(after) : Number.POSITIVE_INFINITY;
   const outcome: RemedyOutcome = {
     change,
-    ...(after ? { link: after } : {}),
+    ...(after ? { check: after } : {}),
     ...(weakest ? { weakest } : {}),
     verdict: other.verdict,
-    onlyMoves: own.weakest !== undefined && weakest?.id !== link.id && stationGain < 1 + HARDLY,
+    onlyMoves: own.weakest !== undefined && weakest?.id !== check.id && stationGain < 1 + HARDLY,
   };
   const gone = change.of === 'load-off' ? `antenna:${change.load.name}` : undefined;
   const helps =
-    (after ? isHelped(link, after) : link.id === gone) &&
+    (after ? isHelped(check, after) : check.id === gone) &&
     (before === undefined || then !== undefined) &&
     stationGain >= 1 - ALIKE &&
-    own.links.every((each) => each.id === gone || noWorse(each, linkOf(other, each.id))) &&
-    other.links.every((each) => linkOf(own, each.id) !== undefined);
-  return { outcome, helps, stationGain: alike(stationGain), linkGain: alike(linkGain) };
+    own.checks.every((each) => each.id === gone || noWorse(each, checkOf(other, each.id))) &&
+    other.checks.every((each) => checkOf(own, each.id) !== undefined);
+  return { outcome, helps, stationGain: alike(stationGain), checkGain: alike(checkGain) };
 }
 
-function isHelped(link: AssessedLink, after: AssessedLink): boolean {
+function isHelped(check: AssessedCheck, after: AssessedCheck): boolean {
   if (after.because === 'balanced') return true;
-  return after.result !== undefined && useOf(after) <= useOf(link) * (1 - WORTH_TELLING);
+  return after.result !== undefined && ratioOf(after) <= ratioOf(check) * (1 - WORTH_TELLING);
 }
 
-function answerTo(inquiry: Inquiry): Assessment | undefined {
+function answerTo(input: CheckInput): Assessment | undefined {
   try {
-    return assess(inquiry);
+    return assess(input);
   } catch (error) {
     if (error instanceof Refusal) return undefined;
     throw error;
   }
 }
 
-/** What was shown is shown, with no worse verdict; a link that is not there any more shows nothing. */
-function noWorse(before: AssessedLink, after: AssessedLink | undefined): boolean {
+/** What was shown is shown, with no worse verdict; a check that is not there any more shows nothing. */
+function noWorse(before: AssessedCheck, after: AssessedCheck | undefined): boolean {
   if (!after) return before.result === undefined;
   // What is on the axis asks a rotator for nothing that a rule is known for.
   if (after.because === 'balanced') return true;
@@ -227,40 +234,40 @@ interface InMeasures {
   readonly also: readonly Trial[];
 }
 
-function inMeasures(own: Assessment, link: AssessedLink, best: Trial): InMeasures {
+function inMeasures(own: Assessment, check: AssessedCheck, best: Trial): InMeasures {
   const { change } = best.outcome;
-  if (change.of === 'load-lower') return inWaysDown(own, link, best, change);
-  if (change.of === 'mast-larger') return { told: best, also: lightestWithin(own, link, best) };
+  if (change.of === 'load-lower') return inWaysDown(own, check, best, change);
+  if (change.of === 'mast-larger') return { told: best, also: lightestWithin(own, check, best) };
   return { told: best, also: [] };
 }
 
-/** The tube that leaves the station most may not be within, where another link gives before the mast does. */
-function lightestWithin(own: Assessment, link: AssessedLink, best: Trial): readonly Trial[] {
-  const { mast } = own.inquiry.station;
+/** The tube that leaves the station most may not be within, where another check gives before the mast does. */
+function lightestWithin(own: Assessment, check: AssessedCheck, best: Trial): readonly Trial[] {
+  const { mast } = own.input.station;
   if (!mast || isWithin(best)) return [];
   for (const pipe of largerTubes(mast)) {
-    const here = trial(own, link, { of: 'mast-larger', pipe });
+    const here = trial(own, check, { of: 'mast-larger', pipe });
     if (here && isWithin(here)) return [here];
   }
   return [];
 }
 
 function isWithin({ outcome, helps }: Trial): boolean {
-  return helps && outcome.link?.verdict === 'within';
+  return helps && outcome.check?.verdict === 'within';
 }
 
 /** A load need not go as low as it can: the least way down that is within, with the short way and the whole beside it. */
 function inWaysDown(
   own: Assessment,
-  link: AssessedLink,
+  check: AssessedCheck,
   best: Trial,
   change: Extract<RemedyChange, { of: 'load-lower' }>,
 ): InMeasures {
-  const { units } = own.inquiry.station;
+  const { units } = own.input.station;
   const grain = LOWERING_GRAIN[units];
-  const down = (by: number) => trial(own, link, { ...change, by });
+  const down = (by: number) => trial(own, check, { ...change, by });
   let told = best;
-  if (link.verdict !== 'within' && isWithin(best)) {
+  if (check.verdict !== 'within' && isWithin(best)) {
     // The last way that is not within and the first that is, in grains.
     let [short, long] = [0, Math.round(change.by / grain)];
     while (long - short > 1) {
@@ -281,16 +288,16 @@ function wayOf({ outcome: { change } }: Trial): number {
   return change.of === 'load-lower' ? change.by : 0;
 }
 
-function triedChanges({ inquiry, ledger }: Assessment, link: AssessedLink): RemedyChange[] {
-  const { station } = inquiry;
-  const moments = new Map(ledger.rows.map((row) => [row.at, row.momentAtFoot]));
+function triedChanges({ input, windLoads }: Assessment, check: AssessedCheck): RemedyChange[] {
+  const { station } = input;
+  const moments = new Map(windLoads.rows.map((row) => [row.at, row.momentAtBase]));
   const heaviest = [...station.loads]
     .sort((a, b) => (moments.get(b.at) ?? 0) - (moments.get(a.at) ?? 0))
     .slice(0, LOADS_CHANGED);
-  const own = station.loads.filter((load) => link.kind === 'antenna' && load.name === link.name);
+  const own = station.loads.filter((load) => check.kind === 'antenna' && load.name === check.name);
   return [...new Set([...own, ...heaviest])]
     .flatMap((load) => loadChanges(station, load))
-    .concat(mastChanges(station, link), lineChanges(station));
+    .concat(mastChanges(station, check), lineChanges(station));
 }
 
 function loadChanges(station: Station, load: Load): RemedyChange[] {
@@ -332,13 +339,13 @@ export function wayDown(station: Station, load: Load): number {
   return by > 0 && staysOn(station, load, -by) ? by : 0;
 }
 
-function mastChanges(station: Station, link: AssessedLink): RemedyChange[] {
+function mastChanges(station: Station, check: AssessedCheck): RemedyChange[] {
   const { mast } = station;
   if (!mast) return [];
   const changes: RemedyChange[] = [];
   const by = mast.tip - lowestTip(station, mast);
   if (by > WORTH_CUTTING && !('pieces' in mast)) changes.push({ of: 'mast-shorter', by });
-  if (link.kind === 'mast') changes.push(...largerTubes(mast).map((pipe) => ({ of: 'mast-larger', pipe }) as const));
+  if (check.kind === 'mast') changes.push(...largerTubes(mast).map((pipe) => ({ of: 'mast-larger', pipe }) as const));
   return changes;
 }
 
@@ -382,13 +389,13 @@ function poleAllAlong(run: CableRun, { sections }: Station['tower']): boolean {
 /**
  * A plan with one remedy and nothing else changed.
  *
- * @param inquiry the plan in SI [-]
+ * @param input the plan in SI [-]
  * @param change what is changed [-]
  * @returns the changed plan in SI [-]
  * @source derived
  */
-export function changedBy(inquiry: Inquiry, change: RemedyChange): Inquiry {
-  return { ...inquiry, station: { ...inquiry.station, ...changedParts(inquiry.station, change) } };
+export function changedBy(input: CheckInput, change: RemedyChange): CheckInput {
+  return { ...input, station: { ...input.station, ...changedParts(input.station, change) } };
 }
 
 function changedParts({ mast, loads, cables }: Station, change: RemedyChange): Partial<Station> {

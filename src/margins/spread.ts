@@ -2,7 +2,7 @@ import { Refusal } from '../foundation/index.ts';
 import { fromOwnBasis, METHOD_BY_ID, SITE_METHODS, type SiteMethodId, type Wind } from '../methods/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
 import { type Assessment, assess, windAt } from './assess.ts';
-import type { Link, LinkResult } from './links/link.ts';
+import type { Check, CheckResult } from './checks/check.ts';
 import type { Verdict } from './verdict.ts';
 
 /** What makes one method ask for more than another, at the tower's top; `shapes` is all that is not a factor of the wind. */
@@ -35,9 +35,9 @@ export interface SpreadRow {
   readonly speed: number;
   readonly basis: SpeedBasis;
   readonly verdict: Verdict;
-  readonly result?: LinkResult;
-  /** The link with the largest use, which need not be the tower. */
-  readonly largest?: { readonly link: string; readonly use: number };
+  readonly result?: CheckResult;
+  /** The check with the largest ratio, which need not be the tower. */
+  readonly largest?: { readonly check: string; readonly ratio: number };
   /** Overturning moment of the wind at the foot, allowable level [N·m]. */
   readonly moment: number;
   /** Moment by this method over moment by the plan's own, as a product of factors. */
@@ -65,14 +65,14 @@ export interface Spread {
  * @source derived
  */
 export function spreadOf(own: Assessment): Spread {
-  const { inquiry } = own;
-  const site = speedForOthers(inquiry);
+  const { input } = own;
+  const site = speedForOthers(input);
   const rows: SpreadRow[] = [rowOf(own, own)];
   const refused: { method: SiteMethodId; why: string }[] = [];
   for (const method of SITE_METHODS) {
-    if (method === inquiry.method) continue;
+    if (method === input.method) continue;
     try {
-      rows.push(rowOf(assess({ ...inquiry, method, site }), own));
+      rows.push(rowOf(assess({ ...input, method, site }), own));
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       refused.push({ method, why: error.message });
@@ -83,7 +83,7 @@ export function spreadOf(own: Assessment): Spread {
 }
 
 /** The basic wind of EN 1991-1-4 becomes a gust by that standard's own ratio; any other speed keeps its basis. */
-function speedForOthers({ method: id, site }: Assessment['inquiry']): Assessment['inquiry']['site'] {
+function speedForOthers({ method: id, site }: Assessment['input']): Assessment['input']['site'] {
   const method = METHOD_BY_ID[id];
   const basis = site.basis ?? method.basis;
   if (id !== 'en1991-1-4' || basis !== method.basis) return { ...site, basis };
@@ -92,47 +92,47 @@ function speedForOthers({ method: id, site }: Assessment['inquiry']): Assessment
 }
 
 function rowOf(assessment: Assessment, own: Assessment): SpreadRow {
-  const { inquiry, site, ledger, links } = assessment;
-  const [tower] = links;
-  const largest = largestOf(links);
+  const { input, site, windLoads, checks } = assessment;
+  const [tower] = checks;
+  const largest = largestOf(checks);
   const strengthMap = site.speedLevel === 'strength';
   return {
-    method: inquiry.method,
+    method: input.method,
     speed: site.speed,
-    basis: strengthMap ? 'gust3-strength' : METHOD_BY_ID[inquiry.method].basis,
-    verdict: tower?.verdict ?? 'not-shown',
+    basis: strengthMap ? 'gust3-strength' : METHOD_BY_ID[input.method].basis,
+    verdict: tower?.verdict ?? 'open',
     ...(tower?.result === undefined ? {} : { result: tower.result }),
     ...(largest === undefined ? {} : { largest }),
-    moment: ledger.total.momentAtFoot,
+    moment: windLoads.total.momentAtBase,
     factors: factorsBetween(assessment, own),
   };
 }
 
-function largestOf(links: readonly Link[]): SpreadRow['largest'] {
+function largestOf(checks: readonly Check[]): SpreadRow['largest'] {
   let largest: SpreadRow['largest'];
-  for (const { id, result } of links) {
-    if (result && (largest === undefined || result.use > largest.use)) largest = { link: id, use: result.use };
+  for (const { id, result } of checks) {
+    if (result && (largest === undefined || result.ratio > largest.ratio)) largest = { check: id, ratio: result.ratio };
   }
   return largest;
 }
 
 function factorsBetween(assessment: Assessment, own: Assessment): Record<SpreadFactor, number> {
-  const { top } = assessment.inquiry.station.tower;
-  const [wind, ownWind] = [assessment.ledger.wind, own.ledger.wind];
-  const [here, there] = [windAt(wind, top), windAt(ownWind, top)];
+  const { top } = assessment.input.station.tower;
+  const [wind, bareTowerInWind] = [assessment.windLoads.wind, own.windLoads.wind];
+  const [here, there] = [windAt(wind, top), windAt(bareTowerInWind, top)];
   const ofWind = {
     speed: (assessment.site.speed / own.site.speed) ** 2,
-    level: wind.level / ownWind.level,
+    level: wind.level / bareTowerInWind.level,
     'height-and-ground': here.exposureCoefficient / there.exposureCoefficient,
     hill: here.topographicFactor / there.topographicFactor,
-    'ground-elevation': wind.elevationFactor / ownWind.elevationFactor,
-    direction: wind.directionFactor / ownWind.directionFactor,
-    importance: wind.importance / ownWind.importance,
-    gust: wind.gustEffect() / ownWind.gustEffect(),
-    air: airOf(wind, top) / airOf(ownWind, top),
+    'ground-elevation': wind.elevationFactor / bareTowerInWind.elevationFactor,
+    direction: wind.directionFactor / bareTowerInWind.directionFactor,
+    importance: wind.importance / bareTowerInWind.importance,
+    gust: wind.gustEffect() / bareTowerInWind.gustEffect(),
+    air: airOf(wind, top) / airOf(bareTowerInWind, top),
   };
   const known = Object.values(ofWind).reduce((all, each) => all * each, 1);
-  return { ...ofWind, shapes: assessment.ledger.total.momentAtFoot / own.ledger.total.momentAtFoot / known };
+  return { ...ofWind, shapes: assessment.windLoads.total.momentAtBase / own.windLoads.total.momentAtBase / known };
 }
 
 /** What is left of a pressure when every factor is taken out: half the density of the method's air [kg/m³]. */
@@ -143,7 +143,7 @@ function airOf(wind: Wind, z: number): number {
 
 function causeOf([own, ...others]: readonly SpreadRow[]): Spread['cause'] {
   const apart = (row: SpreadRow) => {
-    const ratio = row.result && own?.result ? row.result.use / own.result.use : 1;
+    const ratio = row.result && own?.result ? row.result.ratio / own.result.ratio : 1;
     return Number.isFinite(ratio) && ratio > 0 ? Math.abs(Math.log(ratio)) : 0;
   };
   const farthest = others.reduce<SpreadRow | undefined>(

@@ -1,16 +1,16 @@
 import { STANDARD_PIPES, type StandardPipe, tubeSection } from '../structure/index.ts';
 import type { Assessment } from './assess.ts';
-import type { Link } from './links/link.ts';
-import { mastLink } from './links/mast-link.ts';
+import type { Check } from './checks/check.ts';
+import { mastCheck } from './checks/mast-check.ts';
 import { towerModel } from './tower-model.ts';
 
 /** A standard tube that would do for the mast, by the plan with that tube. */
 export interface TubeForMast {
   readonly pipe: StandardPipe;
-  readonly use: number;
+  readonly ratio: number;
   /** [kg/m] */
   readonly weightPerLength: number;
-  readonly link: Link;
+  readonly check: Check;
 }
 
 /**
@@ -22,18 +22,18 @@ export interface TubeForMast {
  * @source derived
  */
 export function standardTubesFor(own: Assessment): readonly TubeForMast[] | undefined {
-  const { inquiry } = own;
-  const { mast } = inquiry.station;
+  const { input } = own;
+  const { mast } = input.station;
   if (mast?.yieldStrength === undefined || mast.foot === undefined) return undefined;
   const { pieces: _, wall: __, ...rest } = mast;
   const found = STANDARD_PIPES.flatMap((pipe): TubeForMast[] => {
     const { outside, wall } = pipe;
-    const station = { ...inquiry.station, mast: { ...rest, outside, wall } };
-    const [link] = mastLink(towerModel({ ...inquiry, station }));
-    const use = link?.result?.use;
-    if (!link || use === undefined || use > 1 - inquiry.wanted.margin) return [];
+    const station = { ...input.station, mast: { ...rest, outside, wall } };
+    const [check] = mastCheck(towerModel({ ...input, station }));
+    const ratio = check?.result?.ratio;
+    if (!check || ratio === undefined || ratio > 1 - input.wanted.margin) return [];
     return [
-      { pipe, use, weightPerLength: tubeSection({ outside, wall, material: mast.material }).weightPerLength, link },
+      { pipe, ratio, weightPerLength: tubeSection({ outside, wall, material: mast.material }).weightPerLength, check },
     ];
   });
   return found.sort((a, b) => a.weightPerLength - b.weightPerLength);

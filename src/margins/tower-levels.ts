@@ -1,22 +1,22 @@
 import type { Level, Profile, Section } from '../structure/index.ts';
-import type { Check } from './check-list.ts';
+import type { Comparison } from './comparisons.ts';
 import { type Demand, isBraced, type TowerModel } from './tower-model.ts';
-import type { CheckUse } from './tower-use.ts';
+import type { ComparisonRatio } from './tower-ratio.ts';
 
-/** What is asked of a tower at one level, what is shown there, and the use. */
+/** What is asked of a tower at one level, what is shown there, and the ratio. */
 export interface AskedAndShown {
   readonly asked: number;
   /** Absent: nothing proves anything here. */
   readonly shown?: number;
-  readonly use?: number;
-  readonly useAtBest?: number;
+  readonly ratio?: number;
+  readonly ratioAtBest?: number;
 }
 
 /** One level of a tower at which it is compared. */
 export interface TowerLevel {
   readonly height: number;
   readonly section: string;
-  readonly place: Check['place'];
+  readonly place: Comparison['place'];
   /** Horizontal force above it, in the couple of the mast that of its bearing [N]. */
   readonly shear: number;
   /** Of what hangs off the axis [N·m]. */
@@ -35,28 +35,32 @@ export interface TowerLevel {
  * u = demand/capacity
  *
  * @param model the tower [-]
- * @param uses of all checks, bending and shear of a level one after the other [-]
- * @param bad demands at the bad end [-]
+ * @param ratios of all checks, bending and shear of a level one after the other [-]
+ * @param unfavourable demands at the bad end [-]
  * @returns the levels [-]
  * @source derived
  */
-export function towerLevels(model: TowerModel, uses: readonly CheckUse[], bad: Demand): readonly TowerLevel[] {
+export function towerLevels(
+  model: TowerModel,
+  ratios: readonly ComparisonRatio[],
+  unfavourable: Demand,
+): readonly TowerLevel[] {
   const levels: TowerLevel[] = [];
-  for (let index = 0; index + 1 < uses.length; index += 2) {
-    const [bending, sideways] = [uses[index] as CheckUse, uses[index + 1] as CheckUse];
-    const { level, section, place } = sideways.check;
-    const hung = bad.hung[sideways.scenario] as Profile;
-    const own = bad.own[sideways.scenario];
-    const { pullShear, leaningShear } = model.dead;
-    const still = (pullShear[level] as number) + (leaningShear[level] as number);
-    const torsion = hung.torsion[level] as number;
+  for (let index = 0; index + 1 < ratios.length; index += 2) {
+    const [bending, sideways] = [ratios[index] as ComparisonRatio, ratios[index + 1] as ComparisonRatio];
+    const { level, section, place } = sideways.comparison;
+    const appurtenances = unfavourable.appurtenances[sideways.scenario] as Profile;
+    const own = unfavourable.own[sideways.scenario];
+    const { pullShear, eccentricWeightShear } = model.dead;
+    const still = (pullShear[level] as number) + (eccentricWeightShear[level] as number);
+    const torsion = appurtenances.torsion[level] as number;
     levels.push({
       height: (model.levels[level] as Level).z,
-      section: (model.inquiry.station.tower.sections[section] as Section).name,
+      section: (model.input.station.tower.sections[section] as Section).name,
       place,
-      shear: (hung.shear[level] as number) + (own?.shear[level] ?? 0) + still,
+      shear: (appurtenances.shear[level] as number) + (own?.shear[level] ?? 0) + still,
       torsion,
-      sideways: { of: isBraced(model, sideways.check, torsion) ? 'braces' : 'shear', ...askedAndShown(sideways) },
+      sideways: { of: isBraced(model, sideways.comparison, torsion) ? 'braces' : 'shear', ...askedAndShown(sideways) },
       bending: askedAndShown(bending),
       byWindRatio: bending.byWindRatio || sideways.byWindRatio,
     });
@@ -65,8 +69,10 @@ export function towerLevels(model: TowerModel, uses: readonly CheckUse[], bad: D
   return levels.reverse().sort((a, b) => b.height - a.height);
 }
 
-function askedAndShown({ demand, capacity, bad, good }: CheckUse): AskedAndShown {
+function askedAndShown({ demand, capacity, unfavourable, favourable }: ComparisonRatio): AskedAndShown {
   if (!(capacity > 0)) return { asked: demand };
-  const uses = Number.isFinite(bad) ? { use: bad, useAtBest: Math.min(good, bad) } : {};
-  return { asked: demand, shown: capacity, ...uses };
+  const ratios = Number.isFinite(unfavourable)
+    ? { ratio: unfavourable, ratioAtBest: Math.min(favourable, unfavourable) }
+    : {};
+  return { asked: demand, shown: capacity, ...ratios };
 }

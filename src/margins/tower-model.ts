@@ -1,16 +1,23 @@
 import type { AreaKind, WindDirection } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
 import { GRAVITY, remember, type Trace, zeros } from '../foundation/index.ts';
-import { type Exposed, METHOD_BY_ID, type MethodId, type Reading, toOwnBasis, type Wind } from '../methods/index.ts';
 import {
+  type Bound,
+  METHOD_BY_ID,
+  type MethodId,
+  toOwnBasis,
+  type Wind,
+  type WindStructure,
+} from '../methods/index.ts';
+import {
+  appurtenanceItems,
+  bareTowerWindKnown,
   bracedEitherWay,
   bracedShear,
   type Cut,
   cutIntoSlices,
   type DeadLoad,
   deadLoad,
-  exposedTower,
-  hungItems,
   type Level,
   levelsOf,
   type MastHold,
@@ -18,32 +25,32 @@ import {
   momentOfWeight,
   type Overlaps,
   overlapsOpen,
-  ownWindKnown,
   type Profile,
   profileOf,
   ratedLines,
   type Section,
   type SliceForces,
+  type SlicesInWind,
   shearOfTorsion,
   sliceForces,
+  slicesInWind,
   type Tower,
   towerItems,
   type WindItem,
-  type Windward,
-  windward,
+  windStructureOf,
 } from '../structure/index.ts';
 import { basicWindFor, type Ground, type RiskCategory } from '../wind/index.ts';
-import { type Check, checksOf } from './check-list.ts';
-import type { Inquiry } from './inquiry.ts';
+import type { CheckInput } from './check-input.ts';
+import { type Comparison, comparisonsOf } from './comparisons.ts';
+import { type RatedCapacity, ratedCapacitiesOf } from './rated-capacity.ts';
 import { type RatedCase, ratedCases } from './rated-case.ts';
 import { type Rating, shareAllowed } from './rating.ts';
 import { comparedFrom, misfitsOf } from './stated-for.ts';
-import { type Proven, provenOf } from './tower-proof.ts';
 import { largestWindRatio } from './unknown-own-drag.ts';
 
 /** One way the tower itself may meet the wind: a direction that must be tried, and what is open about its members. */
 export interface Scenario {
-  readonly exposed: Exposed;
+  readonly windStructure: WindStructure;
   readonly direction: WindDirection;
   readonly solidity: number;
   readonly overlaps: Overlaps;
@@ -65,7 +72,7 @@ export interface ClaimCase {
   /** By scenario: the rated case as it is for that kind of structure. */
   readonly rated: readonly RatedCase[];
   /** By scenario: shear and moment of the rated wind on the tower itself, at the allowable level. */
-  readonly own: readonly OwnProof[];
+  readonly own: readonly BareTowerCapacity[];
   /** What it has already been found to prove: answers to open questions pick among the same readings. */
   readonly found: CaseProof[];
 }
@@ -87,7 +94,7 @@ export interface MomentClaim {
   readonly atMost: number;
 }
 
-export interface OwnProof {
+export interface BareTowerCapacity {
   readonly shear: number[];
   readonly moment: number[];
   /** λqG of the site over that of the rating, largest over height, where the tower's own wind is not known; else 0. */
@@ -95,19 +102,19 @@ export interface OwnProof {
 }
 
 export interface TowerModel {
-  readonly inquiry: Inquiry;
+  readonly input: CheckInput;
   readonly levels: readonly Level[];
-  readonly checks: readonly Check[];
+  readonly comparisons: readonly Comparison[];
   readonly hold: MastHold;
   readonly dead: DeadLoad;
   /** Mass of ice on each load, with its level, where the case is one of ice [kg]. */
   readonly iceOnLoads?: readonly number[];
   readonly scenarios: readonly Scenario[];
-  readonly ownKnown: boolean;
-  readonly hung: readonly WindItem[];
+  readonly bareTowerKnown: boolean;
+  readonly appurtenances: readonly WindItem[];
   /** By scenario. */
-  readonly hungWind: readonly Windward[];
-  readonly ownWind: readonly (Windward | undefined)[];
+  readonly appurtenancesInWind: readonly SlicesInWind[];
+  readonly bareTowerInWind: readonly (SlicesInWind | undefined)[];
   readonly claims: readonly Claim[];
   /** Moments stated at one height. */
   readonly momentClaims: readonly MomentClaim[];
@@ -118,8 +125,8 @@ export interface TowerModel {
   /** Demand without wind, by check. */
   readonly deadDemand: number[];
   /** What every claim proves with nothing further answered. */
-  readonly proven: readonly Proven[];
-  /** What several links need of it and one has worked out already. */
+  readonly proven: readonly RatedCapacity[];
+  /** What several checks need of it and one has worked out already. */
   readonly worked: Map<unknown, unknown>;
 }
 
@@ -134,19 +141,19 @@ export interface SiteSpeed {
  * The site's speed in the basis of its method. A strength-level speed enters TIA-222-G as it is, with the level of such
  * maps.
  *
- * @param inquiry the plan in SI [-]
+ * @param input the plan in SI [-]
  * @param trace the working, or nothing [-]
  * @returns the speed [m/s] and how it was taken [-]
  * @source tia-faq
  */
-export function siteSpeed(inquiry: Pick<Inquiry, 'method' | 'site'>, trace?: Trace): SiteSpeed {
-  const method = METHOD_BY_ID[inquiry.method];
-  const basis = inquiry.site.basis ?? method.basis;
+export function siteSpeed(input: Pick<CheckInput, 'method' | 'site'>, trace?: Trace): SiteSpeed {
+  const method = METHOD_BY_ID[input.method];
+  const basis = input.site.basis ?? method.basis;
   if (method.id === 'tia222-g' && basis === 'gust3-strength') {
-    return { speed: inquiry.site.speed, speedLevel: 'strength', converted: false };
+    return { speed: input.site.speed, speedLevel: 'strength', converted: false };
   }
-  const own = toOwnBasis(method, inquiry.site.speed, basis, 'site', trace);
-  const { returnYears } = inquiry.site;
+  const own = toOwnBasis(method, input.site.speed, basis, 'site', trace);
+  const { returnYears } = input.site;
   return {
     speed: returnYears === undefined ? own : basicWindFor(own, returnYears, trace),
     speedLevel: 'own',
@@ -157,28 +164,28 @@ export function siteSpeed(inquiry: Pick<Inquiry, 'method' | 'site'>, trace?: Tra
 /**
  * The site's wind over a structure.
  *
- * @param inquiry the plan in SI [-]
- * @param exposed the structure [-]
+ * @param input the plan in SI [-]
+ * @param windStructure the structure [-]
  * @param actual whether it is a wind that has come, at full force [-]
  * @returns the wind [-]
  * @source derived
  */
 export function siteWind(
-  inquiry: Pick<Inquiry, 'method' | 'site'> & { station: Pick<Inquiry['station'], 'units'> },
-  exposed: Exposed,
+  input: Pick<CheckInput, 'method' | 'site'> & { station: Pick<CheckInput['station'], 'units'> },
+  windStructure: WindStructure,
   actual: boolean,
 ): Wind {
-  const { site } = inquiry;
-  const { speed, speedLevel } = siteSpeed(inquiry);
-  return METHOD_BY_ID[inquiry.method].wind({
-    units: inquiry.station.units,
+  const { site } = input;
+  const { speed, speedLevel } = siteSpeed(input);
+  return METHOD_BY_ID[input.method].wind({
+    units: input.station.units,
     speed,
     speedLevel,
     actual,
     exposure: site.exposure,
     riskCategory: site.riskCategory ?? 'II',
     groundElevation: site.groundElevation,
-    exposed,
+    windStructure,
     ...(site.hill ? { hill: site.hill } : {}),
     ...(site.topographicFactor === undefined ? {} : { topographicFactor: site.topographicFactor }),
   });
@@ -187,38 +194,43 @@ export function siteWind(
 /**
  * Everything about the tower that does not depend on how open questions are answered.
  *
- * @param inquiry the plan in SI [-]
+ * @param input the plan in SI [-]
  * @returns the model [-]
  * @source derived
  */
-export function towerModel(inquiry: Inquiry): TowerModel {
-  const { station } = inquiry;
+export function towerModel(input: CheckInput): TowerModel {
+  const { station } = input;
   const { tower } = station;
-  const ownKnown = ownWindKnown(tower);
+  const bareTowerKnown = bareTowerWindKnown(tower);
   const lowest = comparedFrom(tower);
   const levels = levelsOf(station);
   const hold = mastHold(station.mast, tower);
-  const scenarios = scenariosOf(inquiry, ownKnown);
-  const hung = hungItems(station);
-  const winds = new Map<Exposed, Wind>();
-  const windOf = (exposed: Exposed) => remember(winds, exposed, () => siteWind(inquiry, exposed, false));
-  const hungByWind = new Map<Exposed, Windward>();
-  const hungCut = cutIntoSlices(hung, levels);
-  const hungWind = scenarios.map(({ exposed }) =>
-    remember(hungByWind, exposed, () => windward(windOf(exposed), hungCut, 'demand', 'face')),
+  const scenarios = scenariosOf(input, bareTowerKnown);
+  const appurtenances = appurtenanceItems(station);
+  const winds = new Map<WindStructure, Wind>();
+  const windOf = (windStructure: WindStructure) =>
+    remember(winds, windStructure, () => siteWind(input, windStructure, false));
+  const appurtenancesByWind = new Map<WindStructure, SlicesInWind>();
+  const appurtenanceCut = cutIntoSlices(appurtenances, levels);
+  const appurtenancesInWind = scenarios.map(({ windStructure }) =>
+    remember(appurtenancesByWind, windStructure, () =>
+      slicesInWind(windOf(windStructure), appurtenanceCut, 'demand', 'face'),
+    ),
   );
-  const ownCuts = new Map<string, Cut>();
-  const ownCut = ({ solidity, overlaps }: SeenTower) =>
-    remember(ownCuts, `${solidity} ${overlaps}`, () =>
-      cutIntoSlices(ownKnown ? towerItems(tower, solidity, overlaps) : [], levels),
+  const bareTowerCuts = new Map<string, Cut>();
+  const bareTowerCut = ({ solidity, overlaps }: SeenTower) =>
+    remember(bareTowerCuts, `${solidity} ${overlaps}`, () =>
+      cutIntoSlices(bareTowerKnown ? towerItems(tower, solidity, overlaps) : [], levels),
     );
-  const ownWind = scenarios.map((scenario) =>
-    ownKnown ? windward(windOf(scenario.exposed), ownCut(scenario), 'demand', scenario.direction) : undefined,
+  const bareTowerInWind = scenarios.map((scenario) =>
+    bareTowerKnown
+      ? slicesInWind(windOf(scenario.windStructure), bareTowerCut(scenario), 'demand', scenario.direction)
+      : undefined,
   );
   const claims: Claim[] = [];
   const momentClaims: MomentClaim[] = [];
   let coveredWeight = 0;
-  inquiry.ratings.forEach((rating, number) => {
+  input.ratings.forEach((rating, number) => {
     if (rating.of !== 'tower' || !speaksOfThis(rating, tower)) return;
     const { claim } = rating;
     if (claim.kind === 'weight') coveredWeight = Math.max(coveredWeight, claim.weight);
@@ -229,26 +241,26 @@ export function towerModel(inquiry: Inquiry): TowerModel {
       const { low, high } = shareAllowed(claim);
       momentClaims.push({ number, level, moment: claim.moment * low, atMost: claim.moment * high });
     }
-    claims.push(...claimsOf(rating, number, { inquiry, scenarios, levels, hold, ownCut, ownKnown, windOf }));
+    claims.push(...claimsOf(rating, number, { input, scenarios, levels, hold, bareTowerCut, bareTowerKnown, windOf }));
   });
   const unproven = {
-    inquiry,
+    input,
     levels,
-    checks: checksOf(station, levels, lowest),
+    comparisons: comparisonsOf(station, levels, lowest),
     hold,
     dead: deadLoad(station, levels),
     scenarios,
-    ownKnown,
-    hung,
-    hungWind,
-    ownWind,
+    bareTowerKnown,
+    appurtenances,
+    appurtenancesInWind,
+    bareTowerInWind,
     claims,
     momentClaims,
     coveredWeight,
     lowest,
   };
-  const deadDemand = unproven.checks.map((check) => deadDemandOf(unproven, check));
-  return { ...unproven, deadDemand, proven: provenOf(unproven, {}), worked: new Map() };
+  const deadDemand = unproven.comparisons.map((comparison) => deadDemandOf(unproven, comparison));
+  return { ...unproven, deadDemand, proven: ratedCapacitiesOf(unproven, {}), worked: new Map() };
 }
 
 /**
@@ -272,14 +284,14 @@ function speaksOfThis(rating: Rating, tower: Tower): boolean {
   return misfitsOf(rating, tower).length === 0;
 }
 
-function scenariosOf(inquiry: Inquiry, ownKnown: boolean): readonly Scenario[] {
-  const { station } = inquiry;
-  if (!ownKnown) {
+function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly Scenario[] {
+  const { station } = input;
+  if (!bareTowerKnown) {
     const kinds = station.tower.sections.some((section) => section.shape)
       ? (['pole'] as const)
       : (['lattice', 'pole'] as const);
     return kinds.map((kind) => ({
-      exposed: exposedTower(station, kind),
+      windStructure: windStructureOf(station, kind),
       direction: 'face',
       solidity: 0,
       overlaps: 'both',
@@ -294,50 +306,51 @@ function scenariosOf(inquiry: Inquiry, ownKnown: boolean): readonly Scenario[] {
       (shape.faces === 4 || shape.members === 'flat' || (shape.solid.by === 'areas' && shape.solid.flat > 0)),
   );
   const open = shapes.some((shape) => shape.kind === 'lattice' && shape.solid.by === 'unknown');
-  const exposed = exposedTower(station, 'lattice');
+  const windStructure = windStructureOf(station, 'lattice');
   const directions: readonly WindDirection[] = turnsMatter ? ['face', 'corner'] : ['face'];
   const solidities = open ? [UNKNOWN_SOLIDITY.least, UNKNOWN_SOLIDITY.most] : [UNKNOWN_SOLIDITY.least];
   const seen: readonly Overlaps[] = overlapsOpen(station.tower.sections) ? ['both', 'outer'] : ['both'];
   return solidities.flatMap((solidity) =>
     seen.flatMap((overlaps) =>
-      directions.map((direction) => ({ exposed, direction, solidity, overlaps, open: String(solidity) })),
+      directions.map((direction) => ({ windStructure, direction, solidity, overlaps, open: String(solidity) })),
     ),
   );
 }
 
 interface ClaimContext {
-  readonly inquiry: Inquiry;
+  readonly input: CheckInput;
   readonly scenarios: readonly Scenario[];
   readonly levels: readonly Level[];
   readonly hold: MastHold;
-  readonly ownCut: (seen: SeenTower) => Cut;
-  readonly ownKnown: boolean;
-  readonly windOf: (exposed: Exposed) => Wind;
+  readonly bareTowerCut: (seen: SeenTower) => Cut;
+  readonly bareTowerKnown: boolean;
+  readonly windOf: (windStructure: WindStructure) => Wind;
 }
 
 function claimsOf(rating: Rating, number: number, context: ClaimContext): readonly Claim[] {
-  const { inquiry, scenarios, levels, ownCut } = context;
-  const { station } = inquiry;
+  const { input, scenarios, levels, bareTowerCut } = context;
+  const { station } = input;
   const { withCables } = rating;
   const cuts = new Map<Cut, Cut>();
   // The rated wind blew on the tower itself, where it is known, and on the lines the maker allowed for.
   const ratedCut = (seen: SeenTower) => {
-    const own = ownCut(seen);
+    const own = bareTowerCut(seen);
     return remember(cuts, own, () =>
       withCables ? cutIntoSlices([...own.items, ratedLines(withCables, station.tower)], levels) : own,
     );
   };
-  const byExposed = new Map<Exposed, readonly RatedCase[]>();
-  for (const { exposed } of scenarios) {
-    if (!byExposed.has(exposed)) byExposed.set(exposed, ratedCases(rating, exposed, station.units, station.tower.top));
+  const byWindStructure = new Map<WindStructure, readonly RatedCase[]>();
+  for (const { windStructure } of scenarios) {
+    if (!byWindStructure.has(windStructure))
+      byWindStructure.set(windStructure, ratedCases(rating, windStructure, station.units, station.tower.top));
   }
-  const first = byExposed.get((scenarios[0] as Scenario).exposed) as readonly RatedCase[];
+  const first = byWindStructure.get((scenarios[0] as Scenario).windStructure) as readonly RatedCase[];
   const cases = first.map((_, caseNumber) => {
     const rated = scenarios.map(
-      ({ exposed }) => (byExposed.get(exposed) as readonly RatedCase[])[caseNumber] as RatedCase,
+      ({ windStructure }) => (byWindStructure.get(windStructure) as readonly RatedCase[])[caseNumber] as RatedCase,
     );
     const own = scenarios.map((scenario, index) =>
-      ownProof(rated[index] as RatedCase, scenario, ratedCut(scenario), context),
+      bareTowerCapacity(rated[index] as RatedCase, scenario, ratedCut(scenario), context),
     );
     return { rated, own, found: [] };
   });
@@ -350,15 +363,17 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
   })).filter((claim) => claim.cases.length > 0);
 }
 
-function ownProof(rated: RatedCase, scenario: Scenario, cut: Cut, context: ClaimContext): OwnProof {
-  const { levels, hold, ownKnown, windOf } = context;
+function bareTowerCapacity(rated: RatedCase, scenario: Scenario, cut: Cut, context: ClaimContext): BareTowerCapacity {
+  const { levels, hold, bareTowerKnown, windOf } = context;
   const { wind } = rated;
   const nothing = { shear: zeros(levels.length), moment: zeros(levels.length) };
-  if (!wind) return { ...nothing, windRatio: ownKnown ? 0 : Number.POSITIVE_INFINITY };
-  const windRatio = ownKnown ? 0 : largestWindRatio(windOf(scenario.exposed), wind, levels, scenario.exposed);
+  if (!wind) return { ...nothing, windRatio: bareTowerKnown ? 0 : Number.POSITIVE_INFINITY };
+  const windRatio = bareTowerKnown
+    ? 0
+    : largestWindRatio(windOf(scenario.windStructure), wind, levels, scenario.windStructure);
   if (cut.items.length === 0) return { ...nothing, windRatio };
-  const inWind = windward(wind, cut, 'capacity', scenario.direction);
-  const forces = sliceForces(inWind, wind.conditions.speed, 'good', false);
+  const inWind = slicesInWind(wind, cut, 'capacity', scenario.direction);
+  const forces = sliceForces(inWind, wind.conditions.speed, 'favourable', false);
   const { shear, moment } = profileOf(inWind, forces, levels, hold);
   return { shear, moment, windRatio };
 }
@@ -381,7 +396,7 @@ export interface RatingAnswer {
 /** What the wind and the weights ask of the tower, by scenario, at one end of the readings. */
 export interface Demand {
   /** Shear and moment of what hangs on it, by scenario. */
-  readonly hung: readonly Profile[];
+  readonly appurtenances: readonly Profile[];
   /** The same of the tower itself; undefined where its own wind is not known. */
   readonly own: readonly (Profile | undefined)[];
   /** The method's least pressure decides for some piece. */
@@ -396,8 +411,8 @@ export interface Demand {
  * Demands of all checks at a speed.
  *
  * @param model the tower [-]
- * @param hungWind its hung items in the wind, by scenario [-]
- * @param ownWind the tower itself in the wind, by scenario [-]
+ * @param appurtenancesInWind its hung items in the wind, by scenario [-]
+ * @param bareTowerInWind the tower itself in the wind, by scenario [-]
  * @param speed in the basis of the wind [m/s]
  * @param reading which end of open readings [-]
  * @param least whether the method's least pressure counts [-]
@@ -406,71 +421,85 @@ export interface Demand {
  */
 export function demandOf(
   model: TowerModel,
-  hungWind: readonly Windward[],
-  ownWind: readonly (Windward | undefined)[],
+  appurtenancesInWind: readonly SlicesInWind[],
+  bareTowerInWind: readonly (SlicesInWind | undefined)[],
   speed: number,
-  reading: Reading,
+  reading: Bound,
   least: boolean,
 ): Demand {
-  const { levels, hold, checks } = model;
-  const blown = new Map<Windward, Blown>();
+  const { levels, hold, comparisons } = model;
+  const loadEffects = new Map<SlicesInWind, LoadEffect>();
   let leastDecides = false;
-  const inWind = (cut: Windward, role: Reading) =>
-    remember(blown, cut, () => {
+  const inWind = (cut: SlicesInWind, role: Bound) =>
+    remember(loadEffects, cut, () => {
       const forces = sliceForces(cut, speed, role, least);
       leastDecides ||= forces.leastDecides;
       return { cut, forces, profile: profileOf(cut, forces, levels, hold) };
     });
-  const hung = model.scenarios.map((_, scenario) => inWind(hungWind[scenario] as Windward, reading));
+  const appurtenances = model.scenarios.map((_, scenario) =>
+    inWind(appurtenancesInWind[scenario] as SlicesInWind, reading),
+  );
   const own = model.scenarios.map((_, scenario) => {
-    const cut = ownWind[scenario];
-    return cut && inWind(cut, 'good').profile;
+    const cut = bareTowerInWind[scenario];
+    return cut && inWind(cut, 'favourable').profile;
   });
-  const wind = hung.map((hungBlown, scenario) => {
-    const values = zeros(checks.length);
-    for (let index = 0; index < checks.length; index += 1) {
-      values[index] = windDemand(model, checks[index] as Check, hungBlown, own[scenario]);
+  const wind = appurtenances.map((appurtenanceEffects, scenario) => {
+    const values = zeros(comparisons.length);
+    for (let index = 0; index < comparisons.length; index += 1) {
+      values[index] = windDemand(model, comparisons[index] as Comparison, appurtenanceEffects, own[scenario]);
     }
     return values;
   });
-  return { hung: hung.map(({ profile }) => profile), own, leastDecides, wind, dead: model.deadDemand };
+  return {
+    appurtenances: appurtenances.map(({ profile }) => profile),
+    own,
+    leastDecides,
+    wind,
+    dead: model.deadDemand,
+  };
 }
 
 /** Things in a wind: the forces on their slices, and what comes of them at every level. */
-interface Blown {
-  readonly cut: Windward;
+interface LoadEffect {
+  readonly cut: SlicesInWind;
   readonly forces: SliceForces;
   readonly profile: Profile;
 }
 
-function windDemand(model: TowerModel, check: Check, { cut, forces, profile: hung }: Blown, own?: Profile): number {
-  const { level, apex } = check;
+function windDemand(
+  model: TowerModel,
+  comparison: Comparison,
+  { cut, forces, profile: appurtenances }: LoadEffect,
+  own?: Profile,
+): number {
+  const { level, apex } = comparison;
   const at = model.levels[level] as Level;
-  const section = model.inquiry.station.tower.sections[check.section] as Section;
-  if (check.of === 'moment') return (hung.moment[level] as number) + (own ? (own.moment[level] as number) : 0);
-  const torsion = shearOfTorsion(section, hung.torsion[level] as number, at.z);
+  const section = model.input.station.tower.sections[comparison.section] as Section;
+  if (comparison.of === 'moment')
+    return (appurtenances.moment[level] as number) + (own ? (own.moment[level] as number) : 0);
+  const torsion = shearOfTorsion(section, appurtenances.torsion[level] as number, at.z);
   if (apex === Number.POSITIVE_INFINITY) {
-    return (hung.shear[level] as number) + (own ? (own.shear[level] as number) : 0) + torsion;
+    return (appurtenances.shear[level] as number) + (own ? (own.shear[level] as number) : 0) + torsion;
   }
-  const hungPart = hangsAbove(model, apex)
+  const appurtenancePart = hangsAbove(model, apex)
     ? bracedEitherWay(cut, forces, at, apex, model.hold)
-    : bracedShear(hung, level, apex);
-  return hungPart + (own ? bracedShear(own, level, apex) : 0) + torsion;
+    : bracedShear(appurtenances, level, apex);
+  return appurtenancePart + (own ? bracedShear(own, level, apex) : 0) + torsion;
 }
 
 /**
  * Whether the braces of a lattice take more, or less, than the shear: its legs slope, or something twists it.
  *
  * @param model the tower [-]
- * @param check the comparison [-]
+ * @param comparison the comparison [-]
  * @param torsion there [N·m]
  * @returns true where they do [-]
  * @source derived
  */
-export function isBraced(model: Pick<TowerModel, 'inquiry'>, check: Check, torsion: number): boolean {
-  if (check.of !== 'shear') return false;
-  const shape = model.inquiry.station.tower.sections[check.section]?.shape;
-  return check.apex !== Number.POSITIVE_INFINITY || (torsion > 0 && shape?.kind === 'lattice');
+export function isBraced(model: Pick<TowerModel, 'input'>, comparison: Comparison, torsion: number): boolean {
+  if (comparison.of !== 'shear') return false;
+  const shape = model.input.station.tower.sections[comparison.section]?.shape;
+  return comparison.apex !== Number.POSITIVE_INFINITY || (torsion > 0 && shape?.kind === 'lattice');
 }
 
 /**
@@ -482,21 +511,22 @@ export function isBraced(model: Pick<TowerModel, 'inquiry'>, check: Check, torsi
  * @source derived
  */
 export function hangsAbove(model: TowerModel, apex: number): boolean {
-  return model.hung.some((item) => item.parts.some((part) => part.high > apex));
+  return model.appurtenances.some((item) => item.parts.some((part) => part.high > apex));
 }
 
 /**
  * Demand of a check without wind: the pull of wires, and the weight aloft as moment.
  *
  * @param model the tower [-]
- * @param check the comparison [-]
+ * @param comparison the comparison [-]
  * @returns the demand [N or N·m]
  * @source derived
  */
-export function deadDemandOf(model: BareModel, check: Check): number {
-  const { pullShear, leaningShear, pullMoment } = model.dead;
-  if (check.of === 'shear') return (pullShear[check.level] as number) + (leaningShear[check.level] as number);
-  return (pullMoment[check.level] as number) + weightMoment(model, check);
+export function deadDemandOf(model: BareModel, comparison: Comparison): number {
+  const { pullShear, eccentricWeightShear, pullMoment } = model.dead;
+  if (comparison.of === 'shear')
+    return (pullShear[comparison.level] as number) + (eccentricWeightShear[comparison.level] as number);
+  return (pullMoment[comparison.level] as number) + weightMoment(model, comparison);
 }
 
 /**
@@ -505,16 +535,16 @@ export function deadDemandOf(model: BareModel, check: Check): number {
  * k·W·b + ΣW·e
  *
  * @param model the tower [-]
- * @param check the comparison [-]
+ * @param comparison the comparison [-]
  * @param trace the working, or nothing [-]
  * @returns the moment [N·m]
  * @source derived
  */
-export function weightMoment(model: BareModel, check: Check, trace?: Trace): number {
+export function weightMoment(model: BareModel, comparison: Comparison, trace?: Trace): number {
   const { dead, coveredWeight } = model;
-  const extra = Math.max(0, (dead.weight[check.level] as number) - coveredWeight) * GRAVITY;
-  const section = model.inquiry.station.tower.sections[check.section] as Section;
-  return momentOfWeight(section, extra, trace) + (dead.leaningMoment[check.level] as number);
+  const extra = Math.max(0, (dead.weight[comparison.level] as number) - coveredWeight) * GRAVITY;
+  const section = model.input.station.tower.sections[comparison.section] as Section;
+  return momentOfWeight(section, extra, trace) + (dead.eccentricWeightMoment[comparison.level] as number);
 }
 
 /**
@@ -527,8 +557,8 @@ export function weightMoment(model: BareModel, check: Check, trace?: Trace): num
  * @returns pointers to what is missing [-]
  * @source derived
  */
-export function stillUntold(model: Pick<TowerModel, 'inquiry'>, on?: 'mast'): readonly string[] {
-  const { loads } = model.inquiry.station;
+export function stillUntold(model: Pick<TowerModel, 'input'>, on?: 'mast'): readonly string[] {
+  const { loads } = model.input.station;
   return loads
     .filter((load) => on === undefined || load.on === on)
     .flatMap(({ at, shape, offset, weight }) => [

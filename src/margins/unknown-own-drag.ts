@@ -1,6 +1,6 @@
 import { type DragRule, UNKNOWN_SOLIDITY } from '../areas/index.ts';
 import { evaluate, type Trace } from '../foundation/index.ts';
-import type { Exposed, Wind } from '../methods/index.ts';
+import type { Wind, WindStructure } from '../methods/index.ts';
 import type { Level } from '../structure/index.ts';
 import { dragAreaForce } from './formulas.ts';
 
@@ -12,15 +12,20 @@ import { dragAreaForce } from './formulas.ts';
  * @param site its wind [-]
  * @param rated the maker's wind [-]
  * @param levels of the tower [-]
- * @param exposed pole or lattice [-]
+ * @param windStructure pole or lattice [-]
  * @returns the ratio [-]
  * @source derived
  */
-export function largestWindRatio(site: Wind, rated: Wind, levels: readonly Level[], exposed: Exposed): number {
+export function largestWindRatio(
+  site: Wind,
+  rated: Wind,
+  levels: readonly Level[],
+  windStructure: WindStructure,
+): number {
   let largest = 0;
   for (const { z } of levels) {
     const here = windOnDragArea(site, z) / windOnDragArea(rated, z);
-    largest = Math.max(largest, here * coefficientRise(site, rated, z, exposed));
+    largest = Math.max(largest, here * coefficientRise(site, rated, z, windStructure));
   }
   return largest;
 }
@@ -36,7 +41,7 @@ interface TriedTube {
  *
  * @source common-practice
  */
-const TRIED: Readonly<Record<Exposed['kind'], readonly TriedTube[]>> = {
+const TRIED: Readonly<Record<WindStructure['kind'], readonly TriedTube[]>> = {
   pole: [0.03, 0.05, 0.08, 0.12, 0.18, 0.27, 0.4, 0.6, 0.9].map((width) => ({
     width,
     rule: { of: 'pole', sides: 0, aspect: 25, width },
@@ -58,16 +63,16 @@ const TRIED: Readonly<Record<Exposed['kind'], readonly TriedTube[]>> = {
  * @param site its wind [-]
  * @param rated the maker's wind [-]
  * @param z height above ground [m]
- * @param exposed pole or lattice [-]
+ * @param windStructure pole or lattice [-]
  * @returns the factor [-], 1 or more
  * @source derived
  */
-export function coefficientRise(site: Wind, rated: Wind, z: number, exposed: Exposed): number {
+export function coefficientRise(site: Wind, rated: Wind, z: number, windStructure: WindStructure): number {
   const fallen = (wind: Wind, { rule, width }: TriedTube) => {
     const { law } = wind.law(rule, 'capacity', 'face');
     return law.at(wind.flowPerSpeed(z) * wind.conditions.speed * width) / law.at(0);
   };
-  return TRIED[exposed.kind].reduce((most, tube) => Math.max(most, fallen(site, tube) / fallen(rated, tube)), 1);
+  return TRIED[windStructure.kind].reduce((most, tube) => Math.max(most, fallen(site, tube) / fallen(rated, tube)), 1);
 }
 
 /**

@@ -1,6 +1,6 @@
-export type Verdict = 'within' | 'thin' | 'over' | 'not-shown';
+export type Verdict = 'within' | 'low-margin' | 'over' | 'open';
 
-const RANK: Readonly<Record<Verdict, number>> = { within: 0, thin: 1, 'not-shown': 2, over: 3 };
+const RANK: Readonly<Record<Verdict, number>> = { within: 0, 'low-margin': 1, open: 2, over: 3 };
 
 /**
  * The worst of several verdicts.
@@ -9,7 +9,7 @@ const RANK: Readonly<Record<Verdict, number>> = { within: 0, thin: 1, 'not-shown
  *
  * @param verdicts one or more [-]
  * @returns the worst, or undefined for none [-]
- * @example worstVerdict(['thin', 'not-shown', 'within']) // 'not-shown'
+ * @example worstVerdict(['low-margin', 'open', 'within']) // 'open'
  * @source derived
  */
 export function worstVerdict(verdicts: readonly Verdict[]): Verdict | undefined {
@@ -19,20 +19,20 @@ export function worstVerdict(verdicts: readonly Verdict[]): Verdict | undefined 
 }
 
 /**
- * The verdict of a use known at both ends of what is open.
+ * The verdict of a ratio known at both ends of what is open.
  *
- * bad ≤ 1 − wanted: within; bad ≤ 1: thin; good end of a comparison that can say so over 1: over; else not shown
+ * bad ≤ 1 − wanted: within; bad ≤ 1: thin; favourable end of a comparison that can say so over 1: over; else not shown
  *
- * @param bad use with every open question at its bad end [-]
- * @param goodOver use at the good end, of the comparisons where more than 1 means over [-]
+ * @param unfavourable use with every open question at its bad end [-]
+ * @param favourableOver use at the good end, of the comparisons where more than 1 means over [-]
  * @param wanted share of the capacity to keep [-]
  * @returns the verdict [-]
- * @example verdictOf(0.85, 0.3, 0.2) // 'thin'
+ * @example verdictOf(0.85, 0.3, 0.2) // 'low-margin'
  * @source derived
  */
-export function verdictOf(bad: number, goodOver: number, wanted: number): Verdict {
+export function verdictOf(unfavourable: number, favourableOver: number, wanted: number): Verdict {
   // A use put back from its own speed may miss 1 by the last bit.
-  if (bad <= 1 - wanted + 1e-12) return 'within';
-  if (bad <= 1 + 1e-12) return 'thin';
-  return goodOver > 1 ? 'over' : 'not-shown';
+  if (unfavourable <= 1 - wanted + 1e-12) return 'within';
+  if (unfavourable <= 1 + 1e-12) return 'low-margin';
+  return favourableOver > 1 ? 'over' : 'open';
 }

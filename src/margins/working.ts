@@ -1,54 +1,55 @@
 import { evaluate, Trace, under } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import {
+  appurtenanceItems,
   cutIntoSlices,
-  hungItems,
   type Level,
   ratedLines,
   type Section,
   type Slice,
+  type SlicesInWind,
   shareInBraces,
   shearOfTorsion,
   sliceForces,
+  slicesInWind,
   towerItems,
   type WindItem,
-  type Windward,
-  windward,
 } from '../structure/index.ts';
 import type { Assessment } from './assess.ts';
 import { chancesOf } from './chance.ts';
-import type { Check } from './check-list.ts';
+import { explainAntenna } from './checks/antenna-check.ts';
+import type { Check } from './checks/check.ts';
+import { explainElements, explainIcedElements } from './checks/element-check.ts';
+import { fallComparisons } from './checks/fall-check.ts';
+import { explainFoundation } from './checks/foundation-check.ts';
+import { explainHoist } from './checks/hoist-check.ts';
+import { explainIcedMast, explainMast } from './checks/mast-check.ts';
+import { explainRaising } from './checks/raising-check.ts';
+import type { Comparison } from './comparisons.ts';
 import { agree, explainSlice, type Reaching, sumGroup } from './explain-slices.ts';
 import {
   actualSpeedHoldsTo,
   allowableForce,
   allowableMoment,
   designHoldsTo,
-  marginOfUse,
+  marginOfRatio,
   pressureForce,
   provenInBraces,
   provenMoment,
   provenShear,
   ratedForce,
+  ratioOfMoment,
+  ratioOfShear,
   roomByMoment,
   roomByShear,
   sumOfForces,
   sumOfMoments,
   totalMoment,
   totalShear,
-  useOfMoment,
-  useOfShear,
   windRatio,
 } from './formulas.ts';
-import { explainAntenna } from './links/antenna-link.ts';
-import { explainElements, explainIcedElements } from './links/element-link.ts';
-import { fallChecks } from './links/fall-link.ts';
-import { explainFoundation } from './links/foundation-link.ts';
-import { explainHoist } from './links/hoist-link.ts';
-import type { Link } from './links/link.ts';
-import { explainIcedMast, explainMast } from './links/mast-link.ts';
-import { explainRaising } from './links/raising-link.ts';
 import { lowerAtOf } from './lower-at.ts';
+import { handedOn, provenBy } from './rated-capacity.ts';
 import { type RatedCase, ratedAreaFactor, ratedSpeed } from './rated-case.ts';
 import { shareAllowed } from './rating.ts';
 import { explainLegs } from './reactions.ts';
@@ -61,13 +62,12 @@ import {
   type TowerModel,
   weightMoment,
 } from './tower-model.ts';
-import { handedOn, provenBy } from './tower-proof.ts';
-import { type CheckUse, linkUse } from './tower-use.ts';
+import { type ComparisonRatio, checkRatio } from './tower-ratio.ts';
 import { coefficientRise, windOnDragArea } from './unknown-own-drag.ts';
 
 /**
  * The working behind an answer: the wind, every piece of everything it touches, the sums at the level that decides each
- * link, what is proven there, use, margin and the wind it holds to; with every open question at its bad end. It goes a
+ * check, what is proven there, use, margin and the wind it holds to; with every open question at its unfavourable end. It goes a
  * second way through the same formulas and refuses to differ from the answer.
  *
  * @param assessment the answer [-]
@@ -77,21 +77,21 @@ import { coefficientRise, windOnDragArea } from './unknown-own-drag.ts';
  */
 export function workingOf(assessment: Assessment): Trace {
   const trace = new Trace();
-  const { inquiry, model, site, wind } = assessment;
+  const { input, model, site, wind } = assessment;
   under(trace, 'your wind', () => {
-    if (site.converted || inquiry.site.returnYears !== undefined) siteSpeed(inquiry, trace);
+    if (site.converted || input.site.returnYears !== undefined) siteSpeed(input, trace);
     wind.gustEffect(undefined, trace);
   });
-  for (const link of assessment.links) {
-    if (!link.result) continue;
-    if (link.kind === 'tower' || link.kind === 'tower-top') {
-      const governing = linkUse(finite(assessment.uses), link.kind)?.governing;
-      const heading = link.kind === 'tower' ? 'tower' : 'top of the tower';
-      if (governing) under(trace, heading, () => explainLink(windCase(assessment), link, governing, trace));
+  for (const check of assessment.checks) {
+    if (!check.result) continue;
+    if (check.kind === 'tower' || check.kind === 'tower-top') {
+      const governing = checkRatio(finite(assessment.ratios), check.kind)?.governing;
+      const heading = check.kind === 'tower' ? 'tower' : 'top of the tower';
+      if (governing) under(trace, heading, () => explainCheck(windCase(assessment), check, governing, trace));
     }
     const iced = assessment.ice?.shown;
-    if (link.kind === 'ice' && iced) {
-      const governing = linkUse(finite(iced.uses), 'tower', 'tower-top')?.governing;
+    if (check.kind === 'ice' && iced) {
+      const governing = checkRatio(finite(iced.ratios), 'tower', 'tower-top')?.governing;
       const loadCase = {
         model: iced.model,
         speed: iced.speed,
@@ -99,30 +99,34 @@ export function workingOf(assessment: Assessment): Trace {
         items: iced.explainItems,
         tower: iced.explainTower,
       };
-      if (governing) under(trace, 'tower with ice', () => explainLink(loadCase, link, governing, trace));
+      if (governing) under(trace, 'tower with ice', () => explainCheck(loadCase, check, governing, trace));
     }
   }
   under(trace, 'mast', () => explainMast(model, trace));
   under(trace, 'mast with ice', () => explainIcedMast(model, assessment.ice, trace));
-  for (const link of assessment.links) {
-    if (link.kind === 'elements' && link.withIce)
-      under(trace, `elements of ${link.name} with ice`, () => explainIcedElements(model, assessment.ice, link, trace));
-    else if (link.kind === 'elements')
-      under(trace, `elements of ${link.name}`, () => explainElements(model, link, trace));
-    if (link.kind === 'antenna') under(trace, link.name ?? 'antenna', () => explainAntenna(model, link, trace));
+  for (const check of assessment.checks) {
+    if (check.kind === 'elements' && check.withIce)
+      under(trace, `elements of ${check.name} with ice`, () =>
+        explainIcedElements(model, assessment.ice, check, trace),
+      );
+    else if (check.kind === 'elements')
+      under(trace, `elements of ${check.name}`, () => explainElements(model, check, trace));
+    if (check.kind === 'antenna') under(trace, check.name ?? 'antenna', () => explainAntenna(model, check, trace));
   }
-  const { uses, reactions, bad } = assessment;
-  under(trace, 'footing', () => explainFoundation({ model, uses, bad, withoutLeast: bad, reactions }, trace));
+  const { ratios, reactions, unfavourable } = assessment;
+  under(trace, 'footing', () =>
+    explainFoundation({ model, ratios, unfavourable, withoutLeast: unfavourable, reactions }, trace),
+  );
   under(trace, 'legs at the foot', () => explainLegs(model, reactions, trace));
   under(trace, 'raising', () => explainRaising(model, trace));
-  under(trace, 'where it falls', () => fallChecks(model, trace));
+  under(trace, 'where it falls', () => fallComparisons(model, trace));
   under(trace, 'hoist', () => explainHoist(model, trace));
-  under(trace, 'when to lower', () => lowerAtOf(inquiry, assessment.links, trace));
+  under(trace, 'when to lower', () => lowerAtOf(input, assessment.checks, trace));
   const [room] = assessment.roomLeft;
   if (room?.of) {
     under(trace, 'room left at the top', () =>
       evaluate(trace, room.of === 'moment' ? roomByMoment : roomByShear, [
-        model.inquiry.wanted.margin,
+        model.input.wanted.margin,
         room.capacity,
         room.demand,
         room.perArea,
@@ -130,7 +134,7 @@ export function workingOf(assessment: Assessment): Trace {
       ]),
     );
   }
-  chancesOf(inquiry, assessment.links, trace);
+  chancesOf(input, assessment.checks, trace);
   return trace;
 }
 
@@ -144,96 +148,96 @@ interface LoadCase {
   readonly tower: (trace: Trace, scenario: Scenario) => void;
 }
 
-function windCase({ model, site, inquiry }: Assessment): LoadCase {
+function windCase({ model, site, input }: Assessment): LoadCase {
   return {
     model,
     speed: site.speed,
     least: true,
-    items: (trace) => hungItems(inquiry.station, trace),
-    tower: (trace, scenario) => towerItems(inquiry.station.tower, scenario.solidity, scenario.overlaps, trace),
+    items: (trace) => appurtenanceItems(input.station, trace),
+    tower: (trace, scenario) => towerItems(input.station.tower, scenario.solidity, scenario.overlaps, trace),
   };
 }
 
-function finite(uses: readonly CheckUse[]): readonly CheckUse[] {
-  return uses.filter((use) => Number.isFinite(use.bad));
+function finite(ratios: readonly ComparisonRatio[]): readonly ComparisonRatio[] {
+  return ratios.filter((ratio) => Number.isFinite(ratio.unfavourable));
 }
 
-function explainLink(loadCase: LoadCase, link: Link, governing: CheckUse, trace: Trace): void {
+function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRatio, trace: Trace): void {
   const { model, speed } = loadCase;
-  const { check, scenario } = governing;
+  const { comparison, scenario } = governing;
   const demand = under(trace, 'demand', () => explainDemand(loadCase, governing, trace));
   agree(demand, governing.demand, 'demand');
   const claim = model.claims[governing.claim];
-  if (!claim && check.of === 'moment') explainStatedMoment(model, governing, trace);
+  if (!claim && comparison.of === 'moment') explainStatedMoment(model, governing, trace);
   const proof = claim
     ? under(trace, 'what the rating proves', () => explainProof(model, claim, governing, trace))
     : undefined;
   if (proof && !governing.byWindRatio) agree(proof.capacity, governing.capacity, 'capacity');
   const capacity = proof?.capacity ?? governing.capacity;
-  const formula = check.of === 'moment' ? useOfMoment : useOfShear;
-  const use = governing.byWindRatio
+  const formula = comparison.of === 'moment' ? ratioOfMoment : ratioOfShear;
+  const ratio = governing.byWindRatio
     ? explainWindRatio(model, governing, proof?.rated.wind, trace)
     : evaluate(trace, formula, [demand, capacity]);
-  agree(use, governing.bad, 'use');
-  evaluate(trace, marginOfUse, [use]);
-  if (!link.result?.holdsTo?.steady) return;
-  const { wind } = model.hungWind[scenario] as Windward;
-  const index = model.checks.indexOf(check);
-  const withoutLeast = demandOf(model, model.hungWind, model.ownWind, speed, 'bad', false);
+  agree(ratio, governing.unfavourable, 'use');
+  evaluate(trace, marginOfRatio, [ratio]);
+  if (!check.result?.holdsTo?.steady) return;
+  const { wind } = model.appurtenancesInWind[scenario] as SlicesInWind;
+  const index = model.comparisons.indexOf(comparison);
+  const withoutLeast = demandOf(model, model.appurtenancesInWind, model.bareTowerInWind, speed, 'unfavourable', false);
   const windPart = (withoutLeast.wind[scenario] as number[])[index] as number;
   const dead = withoutLeast.dead[index] as number;
-  const [deadUse, windUse] = governing.byWindRatio ? [0, use] : [dead / capacity, windPart / capacity];
-  if (deadUse >= 1) return;
+  const [deadRatio, windRatioOf] = governing.byWindRatio ? [0, ratio] : [dead / capacity, windPart / capacity];
+  if (deadRatio >= 1) return;
   const design = evaluate(
     trace,
     designHoldsTo,
-    [speed, deadUse, windUse],
+    [speed, deadRatio, windRatioOf],
     'of this comparison; the lowest of all counts',
   );
   const actual = evaluate(trace, actualSpeedHoldsTo, [design, wind.level, wind.directionFactor, wind.importance]);
   METHOD_BY_ID[wind.method].actualGust(actual, trace);
 }
 
-function explainStatedMoment(model: TowerModel, governing: CheckUse, trace: Trace): void {
+function explainStatedMoment(model: TowerModel, governing: ComparisonRatio, trace: Trace): void {
   const stated = model.momentClaims.find((claim) => claim.moment === governing.capacity);
-  const rating = stated && model.inquiry.ratings[stated.number];
+  const rating = stated && model.input.ratings[stated.number];
   if (rating?.claim.kind !== 'moment') return;
   evaluate(trace, allowableMoment, [shareAllowed(rating.claim).low, rating.claim.moment]);
 }
 
-function explainDemand(loadCase: LoadCase, governing: CheckUse, trace: Trace): number {
+function explainDemand(loadCase: LoadCase, governing: ComparisonRatio, trace: Trace): number {
   const { model, speed, least } = loadCase;
-  const { check, scenario } = governing;
-  const level = model.levels[check.level] as Level;
-  const hung = model.hungWind[scenario] as Windward;
+  const { comparison, scenario } = governing;
+  const level = model.levels[comparison.level] as Level;
+  const appurtenances = model.appurtenancesInWind[scenario] as SlicesInWind;
   loadCase.items(trace);
-  const all = explainPieces(model, hung, speed, 'bad', least, check, level, trace);
-  const pieces = oneWay(all, check.of);
-  const own = model.ownWind[scenario];
+  const all = explainPieces(model, appurtenances, speed, 'unfavourable', least, comparison, level, trace);
+  const pieces = oneWay(all, comparison.of);
+  const own = model.bareTowerInWind[scenario];
   const ofTower = own
     ? under(trace, 'the tower itself', () => {
         loadCase.tower(trace, model.scenarios[scenario] as Scenario);
-        return explainPieces(model, own, speed, 'good', least, check, level, trace);
+        return explainPieces(model, own, speed, 'favourable', least, comparison, level, trace);
       })
     : [];
   const group = (name: Reaching['group']) =>
     sumGroup(
       pieces.filter((each) => each.group === name),
-      check.of,
+      comparison.of,
       trace,
     );
-  const sums = [group('still'), group('turning'), group('fixed'), sumGroup(ofTower, check.of, trace)] as const;
-  if (check.of === 'moment') {
-    const weight = weightMoment(model, check, trace);
-    return evaluate(trace, totalMoment, [...sums, model.dead.pullMoment[check.level] as number, weight]);
+  const sums = [group('still'), group('turning'), group('fixed'), sumGroup(ofTower, comparison.of, trace)] as const;
+  if (comparison.of === 'moment') {
+    const weight = weightMoment(model, comparison, trace);
+    return evaluate(trace, totalMoment, [...sums, model.dead.pullMoment[comparison.level] as number, weight]);
   }
-  const section = model.inquiry.station.tower.sections[check.section] as Section;
+  const section = model.input.station.tower.sections[comparison.section] as Section;
   const braces = shearOfTorsion(section, torsionOf(all), level.z, trace);
-  const { pullShear, leaningShear } = model.dead;
+  const { pullShear, eccentricWeightShear } = model.dead;
   return evaluate(trace, totalShear, [
     ...sums,
-    pullShear[check.level] as number,
-    leaningShear[check.level] as number,
+    pullShear[comparison.level] as number,
+    eccentricWeightShear[comparison.level] as number,
     braces,
   ]);
 }
@@ -241,11 +245,11 @@ function explainDemand(loadCase: LoadCase, governing: CheckUse, trace: Trace): n
 /** Writes down every piece above a level and gathers how it reaches there. */
 function explainPieces(
   model: TowerModel,
-  cut: Windward,
+  cut: SlicesInWind,
   speed: number,
-  reading: 'bad' | 'good',
+  reading: 'unfavourable' | 'favourable',
   least: boolean,
-  check: Check,
+  comparison: Comparison,
   level: Level,
   trace: Trace,
 ): readonly Reaching[] {
@@ -253,7 +257,7 @@ function explainPieces(
   const reaching: Reaching[] = [];
   cut.slices.forEach((slice, index) => {
     const item = cut.items[slice.item] as WindItem;
-    const reach = reachOf(model, check, level, slice, item);
+    const reach = reachOf(model, comparison, level, slice, item);
     if (!reach) return;
     const [along, across] = under(trace, item.name, () =>
       explainSlice(cut, slice, index, forces, speed, reading, least, trace),
@@ -266,7 +270,7 @@ function explainPieces(
 }
 
 /** Of pieces that push the braces one way and the other, those that push harder, each with its share above zero. */
-function oneWay(pieces: readonly Reaching[], of: Check['of']): readonly Reaching[] {
+function oneWay(pieces: readonly Reaching[], of: Comparison['of']): readonly Reaching[] {
   if (of === 'moment' || pieces.every(({ share }) => share >= 0)) return pieces;
   const pushing = (sign: 1 | -1): readonly Reaching[] =>
     pieces.flatMap((each) => (sign * each.share > 0 ? [{ ...each, share: sign * each.share }] : []));
@@ -295,14 +299,14 @@ function torsionOf(pieces: readonly Reaching[]): number {
   return [...sums.values()].reduce((sum, [along, across, offset]) => sum + Math.max(along, across) * offset, 0);
 }
 
-function reachOf(model: TowerModel, check: Check, level: Level, slice: Slice, item: WindItem) {
+function reachOf(model: TowerModel, comparison: Comparison, level: Level, slice: Slice, item: WindItem) {
   const { hold } = model;
   const { z, zone } = level;
   if (item.carriedBy === 'mast' ? zone === 'clear' : slice.z < z) return undefined;
   const twists = item.carriedBy === 'tower' || zone === 'plain';
   const braces =
-    check.of === 'shear' && check.apex !== Number.POSITIVE_INFINITY
-      ? shareInBraces(item, slice.z, level, check.apex, hold)
+    comparison.of === 'shear' && comparison.apex !== Number.POSITIVE_INFINITY
+      ? shareInBraces(item, slice.z, level, comparison.apex, hold)
       : undefined;
   if (item.carriedBy === 'mast' && zone === 'couple') {
     const bearing = hold.bearing as number;
@@ -318,13 +322,13 @@ interface Proof {
 }
 
 /** The reading of a claim that proves least, written down. */
-function explainProof(model: TowerModel, claim: Claim, governing: CheckUse, trace: Trace): Proof {
-  const { check, scenario } = governing;
+function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRatio, trace: Trace): Proof {
+  const { comparison, scenario } = governing;
   let least: { readonly each: ClaimCase; readonly capacity: number } | undefined;
   for (const each of claim.cases) {
     const capacity = provenBy(
       model,
-      check,
+      comparison,
       each,
       scenario,
       lowFactor(each, scenario),
@@ -336,8 +340,9 @@ function explainProof(model: TowerModel, claim: Claim, governing: CheckUse, trac
   const rated = each.rated[scenario] as RatedCase;
   let capacity = 0;
   let best: (() => number) | undefined;
-  for (const proven of check.provenAt) {
-    const explain = (at: Trace) => explainProofAt(model, check, proven, rated, scenario, lowFactor(each, scenario), at);
+  for (const proven of comparison.provenAt) {
+    const explain = (at: Trace) =>
+      explainProofAt(model, comparison, proven, rated, scenario, lowFactor(each, scenario), at);
     const value = explain(new Trace());
     if (value > capacity || !best) {
       capacity = value;
@@ -356,8 +361,8 @@ function lowFactor(each: ClaimCase, scenario: number): number {
 
 function explainProofAt(
   model: TowerModel,
-  check: Check,
-  proven: Check['provenAt'][number],
+  comparison: Comparison,
+  proven: Comparison['provenAt'][number],
   rated: RatedCase,
   scenario: number,
   factor: number,
@@ -381,14 +386,14 @@ function explainProofAt(
       evaluate(trace, pressureForce, inputs);
       forces.push(evaluate(trace, ratedForce, [perArea, factor, area]));
     } else forces.push(explainStatedForce(rated, perArea * area, trace));
-    reach.push(handedOn(model, check, height, level.z, level.zone));
+    reach.push(handedOn(model, comparison, height, level.z, level.zone));
   }
   const ofForces =
-    forces.length === 0 ? 0 : evaluate(trace, check.of === 'moment' ? sumOfMoments : sumOfForces, [forces, reach]);
-  const own = wind && rated.provesOwn ? explainRatedOwn(model, check, rated, wind, scenario, level, trace) : 0;
-  return check.of === 'moment'
+    forces.length === 0 ? 0 : evaluate(trace, comparison.of === 'moment' ? sumOfMoments : sumOfForces, [forces, reach]);
+  const own = wind && rated.provesOwn ? explainRatedOwn(model, comparison, rated, wind, scenario, level, trace) : 0;
+  return comparison.of === 'moment'
     ? evaluate(trace, provenMoment, [ofForces, own, proven.factor])
-    : evaluate(trace, check.apex === Number.POSITIVE_INFINITY ? provenShear : provenInBraces, [ofForces, own]);
+    : evaluate(trace, comparison.apex === Number.POSITIVE_INFINITY ? provenShear : provenInBraces, [ofForces, own]);
 }
 
 function explainStatedForce(rated: RatedCase, atLevel: number, trace: Trace): number {
@@ -400,7 +405,7 @@ function explainStatedForce(rated: RatedCase, atLevel: number, trace: Trace): nu
 
 function explainRatedOwn(
   model: TowerModel,
-  check: Check,
+  comparison: Comparison,
   rated: RatedCase,
   wind: Wind,
   scenario: number,
@@ -408,22 +413,27 @@ function explainRatedOwn(
   trace: Trace,
 ): number {
   const { direction, solidity, overlaps } = model.scenarios[scenario] as Scenario;
-  const { tower } = model.inquiry.station;
+  const { tower } = model.input.station;
   const lines = rated.rating.withCables ? [ratedLines(rated.rating.withCables, tower)] : [];
-  const items = model.ownKnown ? [...towerItems(tower, solidity, overlaps), ...lines] : lines;
+  const items = model.bareTowerKnown ? [...towerItems(tower, solidity, overlaps), ...lines] : lines;
   if (items.length === 0) return 0;
-  const cut = windward(wind, cutIntoSlices(items, model.levels), 'capacity', direction);
+  const cut = slicesInWind(wind, cutIntoSlices(items, model.levels), 'capacity', direction);
   const pieces = under(trace, 'rated wind on the tower itself', () =>
-    explainPieces(model, cut, wind.conditions.speed, 'good', false, check, level, trace),
+    explainPieces(model, cut, wind.conditions.speed, 'favourable', false, comparison, level, trace),
   );
-  return sumGroup(pieces, check.of, trace);
+  return sumGroup(pieces, comparison.of, trace);
 }
 
-function explainWindRatio(model: TowerModel, governing: CheckUse, rated: Wind | undefined, trace: Trace): number {
-  const site = (model.hungWind[governing.scenario] as Windward).wind;
-  if (!rated) return governing.bad;
-  const { exposed } = model.scenarios[governing.scenario] as Scenario;
-  const rise = (z: number) => coefficientRise(site, rated, z, exposed);
+function explainWindRatio(
+  model: TowerModel,
+  governing: ComparisonRatio,
+  rated: Wind | undefined,
+  trace: Trace,
+): number {
+  const site = (model.appurtenancesInWind[governing.scenario] as SlicesInWind).wind;
+  if (!rated) return governing.unfavourable;
+  const { windStructure } = model.scenarios[governing.scenario] as Scenario;
+  const rise = (z: number) => coefficientRise(site, rated, z, windStructure);
   const ratioAt = (z: number) => (rise(z) * windOnDragArea(site, z)) / windOnDragArea(rated, z);
   const worst = model.levels.reduce(
     (most, { z }) => (ratioAt(z) > ratioAt(most) ? z : most),

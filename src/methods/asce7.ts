@@ -74,17 +74,18 @@ export const STANDARD_DAMPING = 0.01;
  * @source asce7-16
  */
 export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: WindConditions): Wind {
-  const { exposed, speed, actual } = conditions;
+  const { windStructure, speed, actual } = conditions;
   const exposure = exposureOf(conditions.exposure);
   const c = PRESSURE_CONSTANT[conditions.units];
-  const tableKd = exposed.kind === 'lattice' ? LATTICE_DIRECTION_FACTOR : edition.polesDirectionFactor(exposed.sides);
+  const tableKd =
+    windStructure.kind === 'lattice' ? LATTICE_DIRECTION_FACTOR : edition.polesDirectionFactor(windStructure.sides);
   const Kd = actual ? 1 : tableKd;
   const Ke =
     edition.elevationCounts && conditions.groundElevation > 0
       ? groundElevationFactor.of(conditions.groundElevation, ELEVATION_DECAY_HEIGHT)
       : 1;
   const hill = countedHill(ASCE_HILL_RULE, conditions);
-  const flexible = exposed.frequency !== undefined && exposed.frequency < 1;
+  const flexible = windStructure.frequency !== undefined && windStructure.frequency < 1;
   const constants = edition.exposureConstants[exposure];
   const factors = (z: number, V: number, trace?: Trace): PressureFactors => ({
     c,
@@ -126,10 +127,10 @@ export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: 
         ? Math.max(
             RIGID_GUST_EFFECT,
             flexibleGustEffect(
-              { height: exposed.height, width: exposed.width },
+              { height: windStructure.height, width: windStructure.width },
               edition.gustConstants[exposure],
-              exposed.frequency as number,
-              exposed.damping ?? STANDARD_DAMPING,
+              windStructure.frequency as number,
+              windStructure.damping ?? STANDARD_DAMPING,
               V,
               trace,
             ),

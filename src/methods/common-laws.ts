@@ -8,7 +8,7 @@ import {
 } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type UnitSystem, variable } from '../foundation/index.ts';
 import { PRESSURE_CONSTANT } from '../wind/index.ts';
-import type { Law, Reading } from './method.ts';
+import type { Bound, Law } from './method.ts';
 
 /** Least and most an area of unsaid kind may hide; the most with slender flats among its members. @source derived */
 export const UNKNOWN_AREA = { least: 1, most: 1.8, mostWithSlenderFlats: 2 } as const;
@@ -39,10 +39,10 @@ export const flatPlateFactor = defineFormula({
  * @param slender the method's coefficients of slender members [-]
  * @param reading which end of an unknown kind [-]
  * @returns the factor [-]
- * @example statedAreaFactor('unknown', false, { round: 1.2, flat: 2 }, 'bad') // 1.8
+ * @example statedAreaFactor('unknown', false, { round: 1.2, flat: 2 }, 'unfavourable') // 1.8
  * @source derived
  */
-export function statedAreaFactor(kind: AreaKind, slenderFlats: boolean, slender: Slender, reading: Reading): number {
+export function statedAreaFactor(kind: AreaKind, slenderFlats: boolean, slender: Slender, reading: Bound): number {
   switch (kind) {
     case 'effective':
       return 1;
@@ -53,7 +53,7 @@ export function statedAreaFactor(kind: AreaKind, slenderFlats: boolean, slender:
     case 'flat-plate':
       return slenderFlats ? UNKNOWN_AREA.mostWithSlenderFlats : flatPlateFactor.of(slender.round);
     case 'unknown':
-      if (reading === 'good') return UNKNOWN_AREA.least;
+      if (reading === 'favourable') return UNKNOWN_AREA.least;
       return slenderFlats ? UNKNOWN_AREA.mostWithSlenderFlats : UNKNOWN_AREA.most;
   }
 }

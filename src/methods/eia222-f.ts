@@ -27,7 +27,7 @@ import type { Law, Method, Wind, WindConditions } from './method.ts';
 const LEVEL = 0.75;
 
 function wind(conditions: WindConditions): Wind {
-  const { exposed, speed, actual } = conditions;
+  const { windStructure, speed, actual } = conditions;
   const c = PRESSURE_CONSTANT[conditions.units];
   const Kz = (z: number, trace?: Trace) =>
     trace
@@ -49,7 +49,9 @@ function wind(conditions: WindConditions): Wind {
     topographicFactor: () => 1,
     gustVaries: false,
     gustEffect: (_V, trace) =>
-      exposed.kind === 'pole' ? POLE_GUST_EIA_F : evaluate(trace, gustEffectEiaF, [exposed.height, REFERENCE_HEIGHT]),
+      windStructure.kind === 'pole'
+        ? POLE_GUST_EIA_F
+        : evaluate(trace, gustEffectEiaF, [windStructure.height, REFERENCE_HEIGHT]),
     flowPerSpeed: (z) => Math.sqrt(Kz(z)),
     flow: (z, diameter, trace) => evaluate(trace, flowNumberF, [Kz(z), speed, diameter]),
     law: (rule, role, direction) => lawOf(rule, conditions.units, (own) => law(own, role, direction)),

@@ -1,11 +1,11 @@
-import type { DragLaw, DragRule, Role, WindDirection } from '../areas/index.ts';
+import type { DragRule, ForceCoefficient, Role, WindDirection } from '../areas/index.ts';
 import type { Citation, Known, Trace, UnitSystem } from '../foundation/index.ts';
 import type { Ground, Hill, IceRule, RiskCategory, SpeedBasis } from '../wind/index.ts';
 import type { ExcludedHill, HillRule } from './hill.ts';
 import type { MethodId } from './method-id.ts';
 
 /** What stands in the wind, as the factors that belong to the whole structure see it. */
-export interface Exposed {
+export interface WindStructure {
   readonly kind: 'lattice' | 'pole';
   readonly sides: 0 | 8 | 12 | 16 | 18;
   readonly guyed: boolean;
@@ -34,14 +34,14 @@ export interface WindConditions {
   readonly hill?: Hill;
   /** On the pressure beside an exposure; on the speed beside a terrain of EN 1991-1-4. */
   readonly topographicFactor?: number;
-  readonly exposed: Exposed;
+  readonly windStructure: WindStructure;
 }
 
 /** Which end of an open reading is taken. */
-export type Reading = 'bad' | 'good';
+export type Bound = 'unfavourable' | 'favourable';
 
 export interface Law {
-  readonly law: DragLaw;
+  readonly law: ForceCoefficient;
   /** Diameter its flow is measured with [m]; absent: the part's own. */
   readonly diameter?: number;
 }
@@ -105,7 +105,7 @@ export interface Method {
   /** Coefficients of slender members, for areas stated without one. */
   readonly slender: { readonly round: number; readonly flat: number; readonly compactFlat: number };
   /** Gust effect factor of a mast on a tower, for mast, bearing and rotator; absent: that of the structure. */
-  readonly mastGust?: (exposed: Exposed, trace?: Trace) => number;
+  readonly mastGust?: (windStructure: WindStructure, trace?: Trace) => number;
   readonly wind: (conditions: WindConditions) => Wind;
   /** The actual 3-second gust at 10 m in the open that is this speed of the method's [m/s]. */
   readonly actualGust: (speed: number, trace?: Trace) => number;

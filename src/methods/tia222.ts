@@ -21,7 +21,7 @@ import {
 import { LATTICE_DIRECTION_FACTOR } from './asce7.ts';
 import { lawOf, type MethodRule } from './common-laws.ts';
 import { countedHill, TIA_HILL_RULE } from './hill.ts';
-import type { Exposed, Law, Wind, WindConditions } from './method.ts';
+import type { Law, Wind, WindConditions, WindStructure } from './method.ts';
 import type { MethodId } from './method-id.ts';
 
 /** Direction factor of poles, TIA-222-G and -H Table 2-2. @source tia222-g */
@@ -60,10 +60,10 @@ export interface TiaPressureFactors {
  * @source tia222-g
  */
 export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind {
-  const { exposed, speed, actual } = conditions;
+  const { windStructure, speed, actual } = conditions;
   const exposure = exposureOf(conditions.exposure);
   const c = PRESSURE_CONSTANT[conditions.units];
-  const Kd = actual ? 1 : exposed.kind === 'lattice' ? LATTICE_DIRECTION_FACTOR : TIA_POLE_DIRECTION_FACTOR;
+  const Kd = actual ? 1 : windStructure.kind === 'lattice' ? LATTICE_DIRECTION_FACTOR : TIA_POLE_DIRECTION_FACTOR;
   const I = revision.importance(conditions);
   const Ke = revision.elevationFactor(conditions);
   const hill = countedHill(TIA_HILL_RULE, conditions);
@@ -96,7 +96,7 @@ export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind
     exposureCoefficient: Kz,
     topographicFactor: hill.factor,
     gustVaries: false,
-    gustEffect: (_V, trace) => tiaGustEffect(exposed, trace),
+    gustEffect: (_V, trace) => tiaGustEffect(windStructure, trace),
     flowPerSpeed: (z) => Math.sqrt(I * hill.factor(z) * Kz(z)) * ratio,
     flow: (z, diameter, trace) => evaluate(trace, flowNumberTia, [I, hill.factor(z), Kz(z), speed * ratio, diameter]),
     law: (rule, role, direction) =>
@@ -106,10 +106,10 @@ export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind
   return hill.excluded ? { ...wind, hillExcluded: hill.excluded } : wind;
 }
 
-function tiaGustEffect(exposed: Exposed, trace: Trace | undefined): number {
-  if (exposed.kind === 'pole') return GUST_TIA.pole;
-  if (exposed.guyed) return GUST_TIA.guyed;
-  return evaluate(trace, gustEffectTiaLattice, [exposed.height, GUST_TIA.step]);
+function tiaGustEffect(windStructure: WindStructure, trace: Trace | undefined): number {
+  if (windStructure.kind === 'pole') return GUST_TIA.pole;
+  if (windStructure.guyed) return GUST_TIA.guyed;
+  return evaluate(trace, gustEffectTiaLattice, [windStructure.height, GUST_TIA.step]);
 }
 
 function tiaLaw(revision: 'G' | 'H', rule: MethodRule, role: Role, direction: WindDirection): Law {

@@ -8,7 +8,7 @@ export {
 } from './cells/cell-definitions.ts';
 export type { CellFault } from './cells/cell-faults.ts';
 export { type CellQuestion, type CellReading, type CellRow, readCell } from './cells/read-cell.ts';
-export type { Fault, FaultCode, Query, QueryCode } from './faults/fault.ts';
+export type { EntryWarning, Fault, FaultCode, QueryCode } from './faults/fault.ts';
 export { type FormReading, type FormTextOptions, fromFormText, readFormText } from './form-text.ts';
 export { type LoadTable, readLoadTable } from './load-table.ts';
 export type { DecimalSign } from './quantities/number-text.ts';

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
-import type { Inquiry } from '../margins/index.ts';
+import type { CheckInput } from '../margins/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
-import type { Fault, Query } from './faults/fault.ts';
+import type { EntryWarning, Fault } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
 import { applyProposal, deeperThan, type PlaceInRequest, type ProposalFields } from './proposals.ts';
 import { type PlanOptions, readPlan } from './read-plan.ts';
@@ -10,11 +10,11 @@ import { additionsFormSchema } from './schema/additions-request.ts';
 /** One proposal carried out and read. */
 export interface ReadProposal {
   readonly name: string;
-  readonly inquiry: Inquiry;
+  readonly input: CheckInput;
   /** The plan as it would be. */
   readonly plan: unknown;
   /** What deserves a second look once it is carried out. */
-  readonly queries: readonly Query[];
+  readonly entryWarnings: readonly EntryWarning[];
   /** Turns a pointer into the changed plan into one into the request. */
   readonly placed: (pointer: string) => PlaceInRequest;
 }
@@ -22,8 +22,8 @@ export interface ReadProposal {
 export type AdditionsReading =
   | {
       readonly ok: true;
-      readonly before: Inquiry;
-      readonly queries: readonly Query[];
+      readonly before: CheckInput;
+      readonly entryWarnings: readonly EntryWarning[];
       readonly after: readonly ReadProposal[];
     }
   | { readonly ok: false; readonly faults: readonly Fault[] };
@@ -73,8 +73,8 @@ export function readAdditionsRequest(document: unknown, options: PlanOptions = {
     faults.push(...applied.faults);
     const changed = readPlan(applied.plan, options);
     if (changed.ok) {
-      const { inquiry, queries } = changed;
-      after.push({ name: form.name, inquiry, plan: applied.plan, queries, placed: applied.placed });
+      const { input, entryWarnings } = changed;
+      after.push({ name: form.name, input, plan: applied.plan, entryWarnings, placed: applied.placed });
       return;
     }
     for (const fault of changed.faults) {
@@ -87,8 +87,8 @@ export function readAdditionsRequest(document: unknown, options: PlanOptions = {
     }
   });
   if (faults.length > 0 || !reading.ok) return { ok: false, faults };
-  const queries = reading.queries.map((query) => ({ ...query, pointer: inPlan(query.pointer) }));
-  return { ok: true, before: reading.inquiry, queries, after };
+  const entryWarnings = reading.entryWarnings.map((query) => ({ ...query, pointer: inPlan(query.pointer) }));
+  return { ok: true, before: reading.input, entryWarnings, after };
 }
 
 /** What does not fit the form of a request, and the proposals as far as they do. */

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Inquiry, Rating } from '../margins/index.ts';
-import type { Fault, Query } from './faults/fault.ts';
+import type { CheckInput, Rating } from '../margins/index.ts';
+import type { EntryWarning, Fault } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
 import { BOUNDS } from './quantities/field-bounds.ts';
 import { type PlanOptions, readPlan } from './read-plan.ts';
@@ -8,13 +8,13 @@ import { PlanReader } from './reading/plan-reader.ts';
 
 /** A part of a plan in SI; what was not given stands in only so that the rest can be read. */
 export interface Part {
-  readonly inquiry: Inquiry;
+  readonly input: CheckInput;
   readonly siteGiven: boolean;
   readonly towerGiven: boolean;
 }
 
 export type PartReading<T extends Part = Part> =
-  | { readonly ok: true; readonly part: T; readonly queries: readonly Query[] }
+  | { readonly ok: true; readonly part: T; readonly entryWarnings: readonly EntryWarning[] }
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
 type Fields = Readonly<Record<string, unknown>>;
@@ -62,8 +62,8 @@ function asPart(document: unknown, complete: unknown, options: PlanOptions, site
   if (faults.length > 0) return { ok: false, faults };
   const stoodIn = (pointer: string) =>
     (!siteGiven && pointer.startsWith('#/site')) || (!towerGiven && pointer.startsWith('#/tower'));
-  const queries = reading.queries.filter((query) => !stoodIn(query.pointer));
-  return { ok: true, part: { inquiry: reading.inquiry, siteGiven, towerGiven }, queries };
+  const entryWarnings = reading.entryWarnings.filter((query) => !stoodIn(query.pointer));
+  return { ok: true, part: { input: reading.input, siteGiven, towerGiven }, entryWarnings };
 }
 
 /** Without a tower nothing tells what "above its top" is. */
@@ -112,7 +112,7 @@ export function readPressuresRequest(document: unknown, options: PlanOptions = {
   if (!reading.ok) return { ok: false, faults: [...faults, ...reading.faults] };
   if (faults.length > 0) return { ok: false, faults };
   const structureGiven = reading.part.towerGiven || structure !== undefined;
-  return { ok: true, queries: reading.queries, part: { ...reading.part, heights: read, structureGiven } };
+  return { ok: true, entryWarnings: reading.entryWarnings, part: { ...reading.part, heights: read, structureGiven } };
 }
 
 const HEIGHTS_AT_MOST = 200;
@@ -201,11 +201,11 @@ export function readRatingsRequest(document: unknown, options: PlanOptions = {})
     return { ok: false, faults: [...faults, ...placed] };
   }
   if (faults.length > 0) return { ok: false, faults };
-  const read = reading.part.inquiry.ratings;
+  const read = reading.part.input.ratings;
   const target = to === undefined ? undefined : read[ratings.length];
   return {
     ok: true,
-    queries: reading.queries.filter((query) => query.pointer.startsWith('#/ratings')),
+    entryWarnings: reading.entryWarnings.filter((query) => query.pointer.startsWith('#/ratings')),
     part: {
       ...reading.part,
       ratings: read.slice(0, ratings.length),

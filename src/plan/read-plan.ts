@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { heldAsRated, type Inquiry, type Wanted } from '../margins/index.ts';
+import { type CheckInput, heldAsRated, type Wanted } from '../margins/index.ts';
 import type { Station } from '../structure/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
-import type { Fault, Query } from './faults/fault.ts';
+import type { EntryWarning, Fault } from './faults/fault.ts';
 import { BOUNDS } from './quantities/field-bounds.ts';
 import type { DecimalSign } from './quantities/number-text.ts';
 import { PlanReader } from './reading/plan-reader.ts';
@@ -24,11 +24,11 @@ export type PlanReading =
   | {
       readonly ok: true;
       /** The plan in SI, with the document's defaults filled in. */
-      readonly inquiry: Inquiry;
+      readonly input: CheckInput;
       /** The plan as written, with its format. */
       readonly document: PlanDocument;
       /** What deserves a second look, and what is kept but not computed yet. */
-      readonly queries: readonly Query[];
+      readonly entryWarnings: readonly EntryWarning[];
     }
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
@@ -49,18 +49,18 @@ export function readPlan(document: unknown, options: PlanOptions = {}): PlanRead
   const parsed = compiledSchema.safeParse(document);
   if (parsed.success) {
     const reader = new PlanReader(parsed.data, parsed.data.units, decimal);
-    const inquiry = readInquiry(reader, parsed.data);
+    const input = readCheckInput(reader, parsed.data);
     if (reader.faults.length > 0) return { ok: false, faults: eachOnce(reader.faults) };
-    return { ok: true, inquiry, document: { format: PLAN_FORMAT, ...parsed.data }, queries: reader.queries };
+    return { ok: true, input, document: { format: PLAN_FORMAT, ...parsed.data }, entryWarnings: reader.entryWarnings };
   }
   const { faults, rest } = documentFaults(document, parsed.error.issues);
   if (rest?.units === undefined || rest.site === undefined || rest.tower === undefined) return { ok: false, faults };
   const reader = new PlanReader(document, rest.units, decimal);
-  readInquiry(reader, rest);
+  readCheckInput(reader, rest);
   return { ok: false, faults: eachOnce([...faults, ...reader.faults.filter((fault) => !causedBy(fault, faults))]) };
 }
 
-function readInquiry(reader: PlanReader, document: PlanDocument): Inquiry {
+function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput {
   const site = readSite(reader, document.site, document.method);
   const tower = readTower(reader, document.tower);
   const rotatorHeight = document.rotator === undefined ? undefined : readRotatorHeight(reader, document.rotator);

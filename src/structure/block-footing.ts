@@ -42,16 +42,16 @@ export interface BlockAboutEdge {
   /** Dead load times half the side [N·m]. */
   readonly holding: number;
   /** Moment over 0.6 of what holds: 0.6D + 0.6W. */
-  readonly use: number;
+  readonly ratio: number;
   /** 1.5 times the moment over what holds. */
-  readonly olderUse: number;
+  readonly olderRatio: number;
   /** What holds over the moment; absent without a moment. */
   readonly factor?: number;
   /** Absent where the weight is not known. */
   readonly toe?: ToePressure;
 }
 
-export interface BlockCheck {
+export interface BlockComparison {
   /** [kg/m³] */
   readonly density: number;
   /** The density is the usual one, not the plan's. */
@@ -67,13 +67,13 @@ export interface BlockCheck {
   /** About the edge across the length, and about the one across the width. */
   readonly edges: readonly [BlockAboutEdge, BlockAboutEdge];
   /** The larger of both edges; about a corner more holds. */
-  readonly overturning: { readonly use: number; readonly olderUse: number };
+  readonly overturning: { readonly ratio: number; readonly olderRatio: number };
   /** The heading that presses hardest, between the axes; absent where the weight is not known. */
   readonly toe?: WorstToe;
   /** Largest pressure over what the soil may carry; absent where one of both is not known, or the block tips. */
-  readonly bearingUse?: number;
+  readonly toePressureRatio?: number;
   /** What the block may have for it, or need, that is left out. */
-  readonly notClaimed: readonly ['sliding', 'soil-at-its-sides', 'groundwater', 'strength-of-the-concrete'];
+  readonly notChecked: readonly ['sliding', 'soil-at-its-sides', 'groundwater', 'strength-of-the-concrete'];
 }
 
 const deadLoadVariable = variable('D', 'weight that holds down', 'force', 100, 1e6);
@@ -138,7 +138,7 @@ export const holdingMoment = defineFormula({
   of: (dead: number, length: number) => (dead * length) / 2,
 });
 
-export const overturningUse = defineFormula({
+export const overturningRatio = defineFormula({
   id: 'overturning-use',
   title: 'Overturning by 0.6D + 0.6W: the moment over what may hold',
   symbol: 'u',
@@ -149,7 +149,7 @@ export const overturningUse = defineFormula({
   of: (share: number, moment: number, holding: number) => moment / (share * holding),
 });
 
-export const olderOverturningUse = defineFormula({
+export const olderOverturningRatio = defineFormula({
   id: 'overturning-use-older',
   title: 'Overturning by the older factor: what is asked for over what there is',
   symbol: 'u',
@@ -160,7 +160,7 @@ export const olderOverturningUse = defineFormula({
   of: (factor: number, moment: number, holding: number) => (factor * moment) / holding,
 });
 
-export const bearingUseFormula = defineFormula({
+export const toePressureRatioFormula = defineFormula({
   id: 'bearing-use',
   title: 'Pressure under the toe over what the soil may carry',
   symbol: 'u',
@@ -186,11 +186,11 @@ export const bearingUseFormula = defineFormula({
  * @param trace the working, or nothing [-]
  * @returns both uses about both edges, toe pressures [Pa], and what is left out
  * @throws Refusal where a size or strength is not above zero, or a load is below it
- * @example blockFooting({ length: 2, width: 2, depth: 1 }, { shear: 2e3, moment: 30e3, weight: 300 }).overturning.use // 0.549
+ * @example blockFooting({ length: 2, width: 2, depth: 1 }, { shear: 2e3, moment: 30e3, weight: 300 }).overturning.ratio // 0.549
  * @example blockFooting({ length: 2, width: 2, depth: 1 }, { shear: 2e3, moment: 30e3, weight: 300 }).edges[0].factor // 3.03
  * @source derived, ibc-2018, common-practice
  */
-export function blockFooting(block: BlockFooting, foot: FootLoad, trace?: Trace): BlockCheck {
+export function blockFooting(block: BlockFooting, foot: FootLoad, trace?: Trace): BlockComparison {
   const { length, width, depth, bearing } = block;
   const density = block.density ?? CONCRETE_DENSITY;
   for (const each of [length, width, depth, density, ...(bearing === undefined ? [] : [bearing])])
@@ -219,8 +219,8 @@ export function blockFooting(block: BlockFooting, foot: FootLoad, trace?: Trace)
       return {
         along,
         holding,
-        use: evaluate(trace, overturningUse, [DEAD_SHARE, moment, holding]),
-        olderUse: evaluate(trace, olderOverturningUse, [OLDER_OVERTURNING_FACTOR, moment, holding]),
+        ratio: evaluate(trace, overturningRatio, [DEAD_SHARE, moment, holding]),
+        olderRatio: evaluate(trace, olderOverturningRatio, [OLDER_OVERTURNING_FACTOR, moment, holding]),
         ...(moment > 0 ? { factor: holding / moment } : {}),
         ...(weightKnown ? { toe: pressureUnder(block, deadLoad, offLength, offWidth, trace) } : {}),
       };
@@ -238,14 +238,14 @@ export function blockFooting(block: BlockFooting, foot: FootLoad, trace?: Trace)
     momentAtUnderside: moment,
     edges,
     overturning: {
-      use: Math.max(edges[0].use, edges[1].use),
-      olderUse: Math.max(edges[0].olderUse, edges[1].olderUse),
+      ratio: Math.max(edges[0].ratio, edges[1].ratio),
+      olderRatio: Math.max(edges[0].olderRatio, edges[1].olderRatio),
     },
     ...(toe ? { toe } : {}),
     ...(toe && toe.contact !== 'tips' && bearing !== undefined
-      ? { bearingUse: evaluate(trace, bearingUseFormula, [toe.pressure, bearing]) }
+      ? { toePressureRatio: evaluate(trace, toePressureRatioFormula, [toe.pressure, bearing]) }
       : {}),
-    notClaimed: ['sliding', 'soil-at-its-sides', 'groundwater', 'strength-of-the-concrete'],
+    notChecked: ['sliding', 'soil-at-its-sides', 'groundwater', 'strength-of-the-concrete'],
   };
 }
 

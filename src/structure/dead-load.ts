@@ -1,12 +1,12 @@
 import type { LatticeShape } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, GRAVITY, type Trace, variable, zeros } from '../foundation/index.ts';
-import { hungMasses } from './hung-masses.ts';
+import { appurtenanceMasses } from './appurtenance-masses.ts';
 import type { Level } from './level.ts';
 import { type MastHold, mastHold } from './profile.ts';
 import type { Load, Section, Station } from './station.ts';
 
 /** Loads that stay when the wind does not: weight aloft and the pull of wires. */
-export interface DeadLoad extends LeaningLoad {
+export interface DeadLoad extends EccentricWeightLoad {
   /** Weight of what hangs on the tower above each level, its own not counted [kg]. */
   readonly weight: number[];
   /** Pull of wires, as a vector sum: shear [N] and moment [N·m]. */
@@ -15,11 +15,11 @@ export interface DeadLoad extends LeaningLoad {
 }
 
 /** What weight off the axis does at each level; between the mast's foot and its bearing as the couple it makes there. */
-export interface LeaningLoad {
+export interface EccentricWeightLoad {
   /** [N], 0 but in the couple. */
-  readonly leaningShear: number[];
+  readonly eccentricWeightShear: number[];
   /** [N·m] */
-  readonly leaningMoment: number[];
+  readonly eccentricWeightMoment: number[];
 }
 
 /**
@@ -36,7 +36,7 @@ export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
   const weight = zeros(levels.length);
   const pullShear = zeros(levels.length);
   const pullMoment = zeros(levels.length);
-  const masses = hungMasses(station);
+  const masses = appurtenanceMasses(station);
   const pulls = pullsOf(station);
   const hold = mastHold(station.mast, station.tower);
   levels.forEach((level, index) => {
@@ -58,7 +58,7 @@ export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
     pullShear[index] = Math.hypot(east, north);
     pullMoment[index] = Math.hypot(eastMoment, northMoment);
   });
-  return { weight, pullShear, pullMoment, ...leaningLoad(station, levels) };
+  return { weight, pullShear, pullMoment, ...eccentricWeightLoad(station, levels) };
 }
 
 /**
@@ -72,25 +72,29 @@ export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
  * @returns shear and moment at every level [-]
  * @source derived
  */
-export function leaningLoad(station: Station, levels: readonly Level[], iceOnLoads?: readonly number[]): LeaningLoad {
+export function eccentricWeightLoad(
+  station: Station,
+  levels: readonly Level[],
+  iceOnLoads?: readonly number[],
+): EccentricWeightLoad {
   const hold = mastHold(station.mast, station.tower);
-  const leaningShear = zeros(levels.length);
-  const leaningMoment = zeros(levels.length);
+  const eccentricWeightShear = zeros(levels.length);
+  const eccentricWeightMoment = zeros(levels.length);
   station.loads.forEach(({ on, low, count, weight = 0, offset }, number) => {
-    const leaning = (count * weight + (iceOnLoads?.[number] ?? 0)) * offset * GRAVITY;
-    if (leaning === 0) return;
+    const eccentricWeight = (count * weight + (iceOnLoads?.[number] ?? 0)) * offset * GRAVITY;
+    if (eccentricWeight === 0) return;
     levels.forEach(({ z, zone }, index) => {
       if (on === 'mast' && zone === 'couple') {
         const bearing = hold.bearing as number;
-        const force = leaning / (bearing - hold.foot);
-        leaningShear[index] = (leaningShear[index] as number) + force;
-        leaningMoment[index] = (leaningMoment[index] as number) + force * (bearing - z);
+        const force = eccentricWeight / (bearing - hold.foot);
+        eccentricWeightShear[index] = (eccentricWeightShear[index] as number) + force;
+        eccentricWeightMoment[index] = (eccentricWeightMoment[index] as number) + force * (bearing - z);
       } else if ((on === 'mast' ? Math.min(low, hold.foot) : low) >= z) {
-        leaningMoment[index] = (leaningMoment[index] as number) + leaning;
+        eccentricWeightMoment[index] = (eccentricWeightMoment[index] as number) + eccentricWeight;
       }
     });
   });
-  return { leaningShear, leaningMoment };
+  return { eccentricWeightShear, eccentricWeightMoment };
 }
 
 /** Share of a force, and its moment for each newton, that reaches a level. */

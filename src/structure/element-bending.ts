@@ -11,12 +11,12 @@ import {
 import {
   bendingAtYield,
   bendingByShare,
+  ratioInBending,
   type SharedBending,
   sharedBending,
   type Tube,
   type TubeNotShown,
   type TubeSection,
-  useInBending,
 } from './tube-section.ts';
 
 /** A tube of an element or a boom, as much of it as shows, from the hold outwards. */
@@ -28,7 +28,7 @@ export interface ElementSegment extends Tube {
 }
 
 /** What hangs on a boom at one place: an element, a trap, a balun. */
-export interface HungOn {
+export interface MountedOn {
   /** From the hold outwards [m]. */
   readonly at: number;
   /** Force of the wind across the boom [N]. */
@@ -45,7 +45,7 @@ export interface ElementLoads {
   readonly wind: ForcePerLength;
   /** Force of its weight and of ice on it, at right angles to the wind; none for what stands upright. */
   readonly weight?: ForcePerLength;
-  readonly hung?: readonly HungOn[];
+  readonly appurtenances?: readonly MountedOn[];
 }
 
 const forces = (symbol: string, meaning: string) => listVariable(symbol, meaning, 'force', -1e4, 1e4);
@@ -130,9 +130,9 @@ export interface ElementJoint {
   /** Stress at the outermost metal of the segment and of each of its sleeves [Pa]. */
   readonly stresses: readonly number[];
   /** Against what the section is surely allowed; undefined where that is not shown. */
-  readonly use?: number;
+  readonly ratio?: number;
   /** The same if what the plan leaves unsaid turns out well. */
-  readonly useAtBest?: number;
+  readonly ratioAtBest?: number;
   /**
    * Factor on the wind at which the section begins to yield, its weight kept; infinite where no wind bends it. Undefined
    * where that is not shown.
@@ -218,7 +218,7 @@ function loadsOf(
   segments: readonly ElementSegment[],
   starts: readonly number[],
   tip: number,
-  { wind, weight, hung = [] }: ElementLoads,
+  { wind, weight, appurtenances = [] }: ElementLoads,
   trace: Trace | undefined,
 ): readonly LoadOutside[] {
   const all = segments.map((segment, index): LoadOutside => {
@@ -236,7 +236,7 @@ function loadsOf(
         : evaluate(trace, forceOnLength, [perLength(weight, segment, index), length], `weight, segment ${index + 1}`);
     return { wind: push, weight: down, at };
   });
-  all.push(...hung);
+  all.push(...appurtenances);
   if (!all.every((load) => load.at >= 0 && load.at <= tip && Number.isFinite(load.wind + load.weight))) {
     throw new Refusal(
       'element-load-impossible',
@@ -270,8 +270,8 @@ function jointOf(
   if (!allowed) return common;
   return {
     ...common,
-    use: evaluate(trace, useInBending, [moment, allowed.surely]),
-    useAtBest: useInBending.of(moment, allowed.atMost),
+    ratio: evaluate(trace, ratioInBending, [moment, allowed.surely]),
+    ratioAtBest: ratioInBending.of(moment, allowed.atMost),
     factorToYield: factorTo(momentAtYield(tubes, bending, trace), momentOfWeight, momentOfWind, trace),
     factorToAllowed: factorTo(allowed.surely, momentOfWeight, momentOfWind, trace),
   };

@@ -5,7 +5,7 @@ export const FALL_CLEARANCE = 10 * FOOT;
 
 export type FallTarget = 'power-line' | 'property-line' | 'building';
 
-export interface FallCheck {
+export interface FallComparison {
   readonly to: FallTarget;
   /** From the foot of the tower [m]. */
   readonly distance: number;
@@ -16,7 +16,7 @@ export interface FallCheck {
   /** Distance less what is wanted; below zero: too near [m]. */
   readonly spare: number;
   /** Wanted over distance. */
-  readonly use: number;
+  readonly ratio: number;
   /** The bare reach is short of it, whatever the clearance. */
   readonly outOfReach: boolean;
 }
@@ -36,7 +36,7 @@ export const fallDistanceWanted = defineFormula({
   of: (tip: number, element: number, clearance: number) => tip + element + clearance,
 });
 
-export const fallUse = defineFormula({
+export const fallRatio = defineFormula({
   id: 'fall-use',
   title: 'Distance to keep over the distance there is',
   symbol: 'u',
@@ -62,10 +62,10 @@ export const fallUse = defineFormula({
  * @param halfElement half the longest element, or what an antenna else reaches from the mast; 0 without any [m]
  * @param distances what must not be reached, and how far from the foot [m]
  * @param trace the working, or nothing [-]
- * @returns for each, the distance wanted, what is to spare [m], and the use
+ * @returns for each, the distance wanted, what is to spare [m], and the ratio
  * @throws Refusal where a distance is not above zero, or a height or length is below it
  * @example fallDistances(18, 5, [{ to: 'power-line', distance: 30 }])[0].wanted // 26.048
- * @example fallDistances(18, 5, [{ to: 'property-line', distance: 24 }])[0].use // 1.0853
+ * @example fallDistances(18, 5, [{ to: 'property-line', distance: 24 }])[0].ratio // 1.0853
  * @source common-practice
  */
 export function fallDistances(
@@ -73,7 +73,7 @@ export function fallDistances(
   halfElement: number,
   distances: readonly { readonly to: FallTarget; readonly distance: number }[],
   trace?: Trace,
-): readonly FallCheck[] {
+): readonly FallComparison[] {
   if (!(tip >= 0 && halfElement >= 0 && Number.isFinite(tip + halfElement)))
     throw new Refusal('fall-height', 'Height and half the element are numbers from zero up.');
   if (distances.length === 0) return [];
@@ -88,7 +88,7 @@ export function fallDistances(
       reach,
       wanted,
       spare: distance - wanted,
-      use: evaluate(trace, fallUse, [wanted, distance]),
+      ratio: evaluate(trace, fallRatio, [wanted, distance]),
       outOfReach: reach < distance,
     };
   });

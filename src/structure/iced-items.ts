@@ -13,7 +13,7 @@ import { type Trace, under } from '../foundation/index.ts';
 import type { Level } from './level.ts';
 import { outsideAlong } from './mast-tubes.ts';
 import type { Load, Section, Station, Tower } from './station.ts';
-import { hungItems, type WindItem } from './wind-item.ts';
+import { appurtenanceItems, type WindItem } from './wind-item.ts';
 
 /** Ice thickness by height [m]. */
 export type IceAt = (z: number, trace?: Trace) => number;
@@ -33,9 +33,9 @@ export interface IcedItems {
  * @returns the iced items, and what is missing [-]
  * @source asce7-10
  */
-export function icedHungItems(station: Station, iceAt: IceAt, trace?: Trace): IcedItems {
+export function icedAppurtenanceItems(station: Station, iceAt: IceAt, trace?: Trace): IcedItems {
   const needs: string[] = [];
-  const bare = hungItems(station);
+  const bare = appurtenanceItems(station);
   const items = bare.flatMap((item): WindItem[] =>
     under(trace, item.name, () => {
       if (item.kind !== 'load') {

@@ -8,7 +8,7 @@ import {
   under,
   variable,
 } from '../foundation/index.ts';
-import { type SharedBending, sharedBending, type Tube, type TubeNotShown, useInBending } from './tube-section.ts';
+import { ratioInBending, type SharedBending, sharedBending, type Tube, type TubeNotShown } from './tube-section.ts';
 
 /** A tube of the mast between two heights [m]. Pieces that overlap are sleeves: they share the moment. */
 export interface MastPiece extends Tube {
@@ -172,20 +172,20 @@ export interface MastStation {
   /** Positive where it bends as a force at the tip does [N·m]. */
   readonly moment: number;
   /** Against |moment|, by the weaker of what is just above and just below; undefined where that is not shown. */
-  readonly use?: number;
+  readonly ratio?: number;
   /** Out of plumb [m]; absent above the tip. */
   readonly movement?: number;
 }
 
 /** Where the mast is used most. */
-export interface MastUse {
+export interface MastRatio {
   readonly z: number;
   readonly moment: number;
   /** What the section is surely allowed, and at most [N·m]. */
   readonly allowed: { readonly surely: number; readonly atMost: number };
-  readonly use: number;
+  readonly ratio: number;
   /** The use if what the plan leaves unsaid turns out well. */
-  readonly useAtBest: number;
+  readonly ratioAtBest: number;
   /** The pieces there, and the one that decides. */
   readonly pieces: readonly number[];
   readonly decides: number;
@@ -203,7 +203,7 @@ export interface MastBending {
   /** From the foot up: every end of a piece, of a force, the bearing. */
   readonly stations: readonly MastStation[];
   /** Absent where no stretch that bends has an allowed moment. */
-  readonly worst?: MastUse;
+  readonly worst?: MastRatio;
   /** Pieces in stretches that bend and whose allowed moment is not shown; the worst then stands for the others only. */
   readonly notShown: readonly TubeNotShown[];
   /** At the upper end of the uppermost piece: how far it moves [m] and its slope. */
@@ -217,7 +217,7 @@ interface Stretch {
   readonly spread: number;
   readonly shearAtTop: number;
   readonly momentAtTop: number;
-  readonly momentAtFoot: number;
+  readonly momentAtBase: number;
   /** Places of its tubes among the pieces; none above the tip. */
   readonly pieces: readonly number[];
   readonly bending?: SharedBending;
@@ -338,7 +338,7 @@ function stretchesOf(beam: MastBeam, acting: readonly BeamForce[], atBearing: nu
     for (const { low: from, high: to, force } of acting) {
       if (to > from && from < half && half < to) spread += force / (to - from);
     }
-    const momentAtFoot = sum + shear * L + (spread * L ** 2) / 2;
+    const momentAtBase = sum + shear * L + (spread * L ** 2) / 2;
     const places = beam.pieces.flatMap((piece, place) => (piece.low < half && half < piece.high ? [place] : []));
     if (places.length === 0 && L > HAIR && half < tip) {
       refuse('mast-gap', 'There is a gap between two pieces of the mast.');
@@ -347,18 +347,18 @@ function stretchesOf(beam: MastBeam, acting: readonly BeamForce[], atBearing: nu
     if (places.length > 0 && !known.has(key))
       known.set(key, sharedBending(places.map((at) => beam.pieces[at] as Tube)));
     const bending = known.get(key);
-    const stretch = { low, high, spread, shearAtTop: shear, momentAtTop: sum, momentAtFoot, pieces: places };
+    const stretch = { low, high, spread, shearAtTop: shear, momentAtTop: sum, momentAtBase, pieces: places };
     stretches.unshift(bending ? { ...stretch, bending } : stretch);
-    sum = momentAtFoot;
+    sum = momentAtBase;
     shear += spread * L;
   }
   return { stretches, shears };
 }
 
 /** Where in a stretch |M| is largest: at an end, or where the shear changes its sign. */
-function placesOfLargest({ low, high, spread, shearAtTop, momentAtTop, momentAtFoot }: Stretch) {
+function placesOfLargest({ low, high, spread, shearAtTop, momentAtTop, momentAtBase }: Stretch) {
   const found = [
-    { z: low, moment: momentAtFoot },
+    { z: low, moment: momentAtBase },
     { z: high, moment: momentAtTop },
   ];
   const down = spread === 0 ? 0 : -shearAtTop / spread;
@@ -375,14 +375,14 @@ function movementsOf(beam: MastBeam, stretches: readonly Stretch[], trace: Trace
   const movements = [0];
   let y = 0;
   let theta = 0;
-  for (const { low, high, spread, momentAtTop, momentAtFoot, bending } of stretches) {
+  for (const { low, high, spread, momentAtTop, momentAtBase, bending } of stretches) {
     if (low >= tip) break;
     const L = high - low;
     if (bending) {
       const E = bending.sections.map(({ youngsModulus }) => youngsModulus);
       const I = bending.sections.map(({ secondMoment }) => secondMoment);
-      const next = evaluate(trace, movementAlongBeam, [y, theta, L, momentAtFoot, momentAtTop, spread, E, I]);
-      theta = evaluate(trace, slopeAlongBeam, [theta, L, momentAtFoot, momentAtTop, spread, E, I]);
+      const next = evaluate(trace, movementAlongBeam, [y, theta, L, momentAtBase, momentAtTop, spread, E, I]);
+      theta = evaluate(trace, slopeAlongBeam, [theta, L, momentAtBase, momentAtTop, spread, E, I]);
       y = next;
     } else y += theta * L;
     movements.push(y);
@@ -426,22 +426,22 @@ export function mastBending(beam: MastBeam, acting: readonly BeamForce[], trace?
   const held = under(trace, 'what holds the mast', () => holds(beam, acting, trace));
   const heights = mastHeights(beam, acting);
   const { stretches, shears } = stretchesOf(beam, acting, held.atBearing ?? 0, heights);
-  const uses = stretches.map((stretch) => usesOf(stretch));
-  const worst = uses.flat().reduce<MastUse | undefined>((a, b) => (a && a.use >= b.use ? a : b), undefined);
+  const ratios = stretches.map((stretch) => usesOf(stretch));
+  const worst = ratios.flat().reduce<MastRatio | undefined>((a, b) => (a && a.ratio >= b.ratio ? a : b), undefined);
   if (trace) traceWorst(beam, acting, held.atBearing ?? 0, worst, trace);
   const { movements, slope: tipSlope } = under(trace, 'how far the mast moves', () =>
     movementsOf(beam, stretches, trace),
   );
   const stations = heights.map((z, index): MastStation => {
     const momentHere =
-      index === 0 ? (stretches[0] as Stretch).momentAtFoot : (stretches[index - 1] as Stretch).momentAtTop;
+      index === 0 ? (stretches[0] as Stretch).momentAtBase : (stretches[index - 1] as Stretch).momentAtTop;
     const moved = movements[index];
-    const use = useAt(momentHere, [stretches[index - 1], stretches[index]]);
+    const ratio = ratioAt(momentHere, [stretches[index - 1], stretches[index]]);
     return {
       z,
       shear: shears[index] as number,
       moment: momentHere,
-      ...(use === undefined ? {} : { use }),
+      ...(ratio === undefined ? {} : { ratio }),
       ...(moved === undefined ? {} : { movement: moved }),
     };
   });
@@ -457,7 +457,7 @@ export function mastBending(beam: MastBeam, acting: readonly BeamForce[], trace?
   };
 }
 
-function usesOf(stretch: Stretch): MastUse[] {
+function usesOf(stretch: Stretch): MastRatio[] {
   const { bending, pieces } = stretch;
   if (!bending?.allowed) return [];
   const { allowed, decides } = bending;
@@ -465,22 +465,22 @@ function usesOf(stretch: Stretch): MastUse[] {
     z,
     moment: here,
     allowed,
-    use: useInBending.of(here, allowed.surely),
-    useAtBest: useInBending.of(here, allowed.atMost),
+    ratio: ratioInBending.of(here, allowed.surely),
+    ratioAtBest: ratioInBending.of(here, allowed.atMost),
     pieces,
     decides: pieces[decides ?? 0] as number,
   }));
 }
 
 /** Use at a station by the stretches that meet there; undefined where one of them bends and is not shown. */
-function useAt(here: number, meeting: readonly (Stretch | undefined)[]): number | undefined {
-  let use: number | undefined;
+function ratioAt(here: number, meeting: readonly (Stretch | undefined)[]): number | undefined {
+  let ratio: number | undefined;
   for (const stretch of meeting) {
     if (!stretch?.bending) continue;
     if (!stretch.bending.allowed) return undefined;
-    use = Math.max(use ?? 0, useInBending.of(here, stretch.bending.allowed.surely));
+    ratio = Math.max(ratio ?? 0, ratioInBending.of(here, stretch.bending.allowed.surely));
   }
-  return use;
+  return ratio;
 }
 
 function notShownOf(stretches: readonly Stretch[]): readonly TubeNotShown[] {
@@ -498,7 +498,7 @@ function traceWorst(
   beam: MastBeam,
   acting: readonly BeamForce[],
   atBearing: number,
-  worst: MastUse | undefined,
+  worst: MastRatio | undefined,
   trace: Trace,
 ): void {
   if (beam.bearing !== undefined) {
@@ -511,7 +511,7 @@ function traceWorst(
       trace,
     );
     const here = mastMoment(beam, acting, worst.z, atBearing, trace);
-    if (allowed) evaluate(trace, useInBending, [here, allowed.surely]);
+    if (allowed) evaluate(trace, ratioInBending, [here, allowed.surely]);
   });
 }
 

@@ -37,7 +37,7 @@ export interface DepthTurn {
   readonly asked: number;
 }
 
-export interface PierCheck {
+export interface PierComparison {
   /** Pressure of the soil that counts at the depth it has [Pa]: at a third of it, or, held at the surface, at all of it. */
   readonly pressure: number;
   /** The depth is more than counts for the pressure. */
@@ -54,12 +54,12 @@ export interface PierCheck {
    * Load over the load at which the depth asked for is the depth given, shear and moment grown together: 1 exactly there,
    * and in proportion to the load. The depths' own ratio would hide by roots how far a load is over.
    */
-  readonly use: number;
-  /** What the use is made of: the load as it counts in the rule, and what the soil holds at the depth given [N·m]. */
+  readonly ratio: number;
+  /** What the ratio is made of: the load as it counts in the rule, and what the soil holds at the depth given [N·m]. */
   readonly demand: number;
   readonly capacity: number;
   /** What the rule says nothing of, or is left out. */
-  readonly notClaimed: readonly ['weight-on-the-soil', 'pull-out', 'strength-of-the-concrete', 'movement'];
+  readonly notChecked: readonly ['weight-on-the-soil', 'pull-out', 'strength-of-the-concrete', 'movement'];
 }
 
 const forceVariable = variable('P', 'shear, nominal', 'force', 10, 1e5);
@@ -180,7 +180,7 @@ export const embedmentHeldByMoment = defineFormula({
   of: (M: number, S3: number, b: number) => Math.sqrt((HELD * M) / (S3 * b)),
 });
 
-export const embedmentUseFree = defineFormula({
+export const embedmentRatioFree = defineFormula({
   id: 'embedment-use-free',
   title: 'Load over that at which a pier free at the surface has just the depth it needs',
   symbol: 'u',
@@ -192,7 +192,7 @@ export const embedmentUseFree = defineFormula({
     (FREE.load * (P * d + FREE.ofMoment * M)) / (S1 * b * d ** 2),
 });
 
-export const embedmentUseHeld = defineFormula({
+export const embedmentRatioHeld = defineFormula({
   id: 'embedment-use-held',
   title: 'Load over that at which a pier held at the surface has just the depth it needs',
   symbol: 'u',
@@ -221,13 +221,13 @@ const CLOSE_ENOUGH = 1e-9;
  * @param pier its size [m] and the soil [Pa/m]
  * @param foot at the pier's head, its weight not asked for: nominal shear [N] and moment [N·m]
  * @param trace the working, or nothing [-]
- * @returns depth asked for and given [m], the turns, and the use
+ * @returns depth asked for and given [m], the turns, and the ratio
  * @throws Refusal where a size or the soil is not above zero, or a load below it
- * @example pierFooting({ diameter: 1, depth: 2, lateral: 30e3, constrained: false }, { shear: 2e3, moment: 12e3 }).use // 0.4996
+ * @example pierFooting({ diameter: 1, depth: 2, lateral: 30e3, constrained: false }, { shear: 2e3, moment: 12e3 }).ratio // 0.4996
  * @example pierFooting({ diameter: 1, depth: 2, lateral: 30e3, constrained: true }, { shear: 2e3, moment: 12e3 }).required // 1.193
  * @source ibc-2018, derived
  */
-export function pierFooting(pier: PierFooting, foot: FootLoad, trace?: Trace): PierCheck {
+export function pierFooting(pier: PierFooting, foot: FootLoad, trace?: Trace): PierComparison {
   const { diameter, depth, lateral, constrained, head = 0 } = pier;
   for (const each of [diameter, depth, lateral])
     if (!(each > 0 && Number.isFinite(each)))
@@ -258,9 +258,9 @@ export function pierFooting(pier: PierFooting, foot: FootLoad, trace?: Trace): P
     return { tried, pressure, asked: evaluate(kept, embedmentFree, [A, height]) };
   };
   const pressure = pressureAt(depth, trace);
-  const use = constrained
-    ? evaluate(trace, embedmentUseHeld, [depth, moment, pressure, diameter])
-    : evaluate(trace, embedmentUseFree, [shear, depth, moment, pressure, diameter]);
+  const ratio = constrained
+    ? evaluate(trace, embedmentRatioHeld, [depth, moment, pressure, diameter])
+    : evaluate(trace, embedmentRatioFree, [shear, depth, moment, pressure, diameter]);
   const turns = turnsToDepth(askedAt, depth);
   const last = turns.at(-1) as DepthTurn;
   if (trace && last.asked > 0) under(trace, 'depth it needs', () => askedAt(last.tried, trace));
@@ -272,11 +272,11 @@ export function pierFooting(pier: PierFooting, foot: FootLoad, trace?: Trace): P
     required: last.asked,
     given: depth,
     turns,
-    use,
+    ratio,
     ...(constrained
       ? { demand: moment, capacity: (pressure * diameter * depth ** 2) / HELD }
       : { demand: shear * depth + FREE.ofMoment * moment, capacity: (pressure * diameter * depth ** 2) / FREE.load }),
-    notClaimed: ['weight-on-the-soil', 'pull-out', 'strength-of-the-concrete', 'movement'],
+    notChecked: ['weight-on-the-soil', 'pull-out', 'strength-of-the-concrete', 'movement'],
   };
 }
 

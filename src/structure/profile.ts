@@ -1,9 +1,9 @@
 import { emptyHeadingSum, type HeadingSum, worstHeading, worstOfHeadings } from '../areas/index.ts';
 import { zeros } from '../foundation/index.ts';
 import type { Level } from './level.ts';
+import type { Slice, SliceForces, SlicesInWind } from './slices-in-wind.ts';
 import type { Mast, Tower } from './station.ts';
 import type { WindItem } from './wind-item.ts';
-import type { Slice, SliceForces, Windward } from './windward.ts';
 
 /**
  * Sums of wind forces that can be asked for their worst heading: what is alike from all sides, what turns together, and
@@ -56,15 +56,20 @@ export function mastHold(mast: Mast | undefined, tower: Tower): MastHold {
  *
  * V = ΣF, M = ΣF(z_i − z); couple: V = R_b, M = R_b(z_b − z)
  *
- * @param windward the wind on its items [-]
+ * @param slicesInWind the wind on its items [-]
  * @param forces on the slices [N]
  * @param levels from the top down [-]
  * @param hold how the mast is held [-]
  * @returns shear, moment and torsion at every level [-]
  * @source derived
  */
-export function profileOf(windward: Windward, forces: SliceForces, levels: readonly Level[], hold: MastHold): Profile {
-  if (windward.allStill && windward.onMast.length === 0) return stillProfile(windward, forces, levels);
+export function profileOf(
+  slicesInWind: SlicesInWind,
+  forces: SliceForces,
+  levels: readonly Level[],
+  hold: MastHold,
+): Profile {
+  if (slicesInWind.allStill && slicesInWind.onMast.length === 0) return stillProfile(slicesInWind, forces, levels);
   const count = levels.length;
   const shearSums = zeros(count * FIGURES);
   const momentSums = zeros(count * FIGURES);
@@ -75,9 +80,9 @@ export function profileOf(windward: Windward, forces: SliceForces, levels: reado
   const towerFirst = zeros(FIGURES);
   const mastShear = zeros(FIGURES);
   const mastFirst = zeros(FIGURES);
-  const twist = new Twist(windward);
-  for (const number of windward.onMast) {
-    gather(windward, forces, number, mastShear, mastFirst);
+  const twist = new Twist(slicesInWind);
+  for (const number of slicesInWind.onMast) {
+    gather(slicesInWind, forces, number, mastShear, mastFirst);
     twist.add(number, forces);
   }
   const twistOfMast = twist.taken();
@@ -85,10 +90,10 @@ export function profileOf(windward: Windward, forces: SliceForces, levels: reado
   let next = 0;
   for (let index = 0; index < count; index += 1) {
     const { z, zone } = levels[index] as Level;
-    while (next < windward.onTower.length) {
-      const number = windward.onTower[next] as number;
-      if ((windward.slices[number] as Slice).z < z) break;
-      gather(windward, forces, number, towerShear, towerFirst);
+    while (next < slicesInWind.onTower.length) {
+      const number = slicesInWind.onTower[next] as number;
+      if ((slicesInWind.slices[number] as Slice).z < z) break;
+      gather(slicesInWind, forces, number, towerShear, towerFirst);
       twist.add(number, forces);
       next += 1;
     }
@@ -115,7 +120,7 @@ export function profileOf(windward: Windward, forces: SliceForces, levels: reado
 }
 
 /** The same for things on the tower that are alike from all sides: the tower itself, its lines. */
-function stillProfile(windward: Windward, forces: SliceForces, levels: readonly Level[]): Profile {
+function stillProfile(slicesInWind: SlicesInWind, forces: SliceForces, levels: readonly Level[]): Profile {
   const shear = zeros(levels.length);
   const moment = zeros(levels.length);
   const torsion = zeros(levels.length);
@@ -125,14 +130,14 @@ function stillProfile(windward: Windward, forces: SliceForces, levels: readonly 
   let next = 0;
   for (let index = 0; index < levels.length; index += 1) {
     const { z } = levels[index] as Level;
-    while (next < windward.onTower.length) {
-      const number = windward.onTower[next] as number;
-      const slice = windward.slices[number] as Slice;
+    while (next < slicesInWind.onTower.length) {
+      const number = slicesInWind.onTower[next] as number;
+      const slice = slicesInWind.slices[number] as Slice;
       if (slice.z < z) break;
       const force = forces.front[number] as number;
       V += force;
       first += force * slice.z;
-      twist += force * (windward.items[slice.item] as WindItem).offset;
+      twist += force * (slicesInWind.items[slice.item] as WindItem).offset;
       next += 1;
     }
     shear[index] = V;
@@ -144,11 +149,11 @@ function stillProfile(windward: Windward, forces: SliceForces, levels: readonly 
 
 /** Torsion of things off the axis: of each the sum along or the sum across, whichever is more, at its distance. */
 class Twist {
-  readonly #windward: Windward;
+  readonly #windward: SlicesInWind;
   readonly #sums = new Map<number, [front: number, side: number]>();
 
-  constructor(windward: Windward) {
-    this.#windward = windward;
+  constructor(slicesInWind: SlicesInWind) {
+    this.#windward = slicesInWind;
   }
 
   add(number: number, forces: SliceForces): void {
@@ -173,9 +178,15 @@ class Twist {
   }
 }
 
-function gather(windward: Windward, forces: SliceForces, number: number, shear: number[], first: number[]): void {
-  const slice = windward.slices[number] as Slice;
-  const item = windward.items[slice.item] as WindItem;
+function gather(
+  slicesInWind: SlicesInWind,
+  forces: SliceForces,
+  number: number,
+  shear: number[],
+  first: number[],
+): void {
+  const slice = slicesInWind.slices[number] as Slice;
+  const item = slicesInWind.items[slice.item] as WindItem;
   addForce(item, forces, number, 1, slice.z, shear, first);
 }
 
@@ -291,7 +302,7 @@ export function bracedShear(profile: Profile, level: number, apex: number): numb
  *
  * S = max(ΣF·w over w > 0, ΣF·|w| over w < 0), w = 1 − (z_i − z)/(z_a − z); in the couple w = R(1 − (z_b − z)/(z_a − z))
  *
- * @param windward the wind on its items [-]
+ * @param slicesInWind the wind on its items [-]
  * @param forces on the slices [N]
  * @param level where it is asked for [-]
  * @param apex height at which the legs would meet [m]
@@ -300,7 +311,7 @@ export function bracedShear(profile: Profile, level: number, apex: number): numb
  * @source derived
  */
 export function bracedEitherWay(
-  windward: Windward,
+  slicesInWind: SlicesInWind,
   forces: SliceForces,
   level: Level,
   apex: number,
@@ -308,8 +319,8 @@ export function bracedEitherWay(
 ): number {
   const [along, against] = [zeros(FIGURES), zeros(FIGURES)];
   const unused = zeros(FIGURES);
-  windward.slices.forEach(({ z, item: which }, number) => {
-    const item = windward.items[which] as WindItem;
+  slicesInWind.slices.forEach(({ z, item: which }, number) => {
+    const item = slicesInWind.items[which] as WindItem;
     const share = shareInBraces(item, z, level, apex, hold);
     if (share !== 0) addForce(item, forces, number, Math.abs(share), z, share > 0 ? along : against, unused);
   });

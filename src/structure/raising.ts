@@ -61,9 +61,9 @@ export interface Raising {
   /** How much the centre of gravity rises [m], and the work that takes [N·m]; less is less where nothing holds. */
   readonly rise: number;
   readonly work: number;
-  /** Working load of the gear [N], the use of it; absent where not given, the use also where there is no worst. */
+  /** Working load of the gear [N], the ratio of it; absent where not given, the ratio also where there is no worst. */
   readonly workingLoad?: number;
-  readonly use?: number;
+  readonly ratio?: number;
 }
 
 /** Share of a breaking strength that is worked with. @source common-practice */
@@ -87,7 +87,7 @@ export const workingLoadOfBreaking = defineFormula({
   of: (breaking: number) => breaking / BREAKING_TO_WORKING,
 });
 
-export const useOfGear = defineFormula({
+export const ratioOfGear = defineFormula({
   id: 'use-of-raising-gear',
   title: 'Use of the raising gear',
   symbol: 'u',
@@ -171,7 +171,8 @@ export function raisingThrough(
   );
   const workingLoad = workingLoadOf(gear, trace);
   if (worst && trace) under(trace, 'raising, worst angle', () => raisingAt(bodies, gear, worst.angle, trace));
-  const use = worst && workingLoad !== undefined ? evaluate(trace, useOfGear, [worst.force, workingLoad]) : undefined;
+  const ratio =
+    worst && workingLoad !== undefined ? evaluate(trace, ratioOfGear, [worst.force, workingLoad]) : undefined;
   const rise = centreHeight(weights, travel.to) - centreHeight(weights, travel.from);
   return {
     rows: tableAngles(travel, [balance, deadPoint, worst?.angle]).map(at),
@@ -186,7 +187,7 @@ export function raisingThrough(
     rise,
     work: weights.total * rise,
     ...(workingLoad !== undefined && { workingLoad }),
-    ...(use !== undefined && { use }),
+    ...(ratio !== undefined && { ratio }),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Material } from '../areas/index.ts';
 import { type Citation, cite, evaluate, INCH, Refusal, type Trace } from '../foundation/index.ts';
-import { allowedBending, type Tube, tubeSection, useInBending } from './tube-section.ts';
+import { allowedBending, ratioInBending, type Tube, tubeSection } from './tube-section.ts';
 
 /** A size of pipe that is made everywhere, by its trade name. */
 export interface StandardPipe {
@@ -99,7 +99,7 @@ export interface TubeWishes {
   /** Largest outside that bearing and clamps take [m]. */
   readonly outsideAtMost?: number;
   /** Largest use wanted: 1 less the wanted margin. */
-  readonly useAtMost?: number;
+  readonly ratioAtMost?: number;
 }
 
 /** A size that would do. */
@@ -107,7 +107,7 @@ export interface TubeThatWouldDo {
   readonly pipe: StandardPipe;
   readonly demand: number;
   readonly allowed: number;
-  readonly use: number;
+  readonly ratio: number;
   readonly weightPerLength: number;
 }
 
@@ -134,22 +134,22 @@ export function tubesThatWouldDo(
   if (metal.yieldStrength === undefined) {
     throw new Refusal('yield-not-given', 'Which tube would do depends on its yield strength, and none is given.');
   }
-  const { outsideAtMost = Number.POSITIVE_INFINITY, useAtMost = 1 } = wishes;
+  const { outsideAtMost = Number.POSITIVE_INFINITY, ratioAtMost = 1 } = wishes;
   const found: TubeThatWouldDo[] = [];
   for (const each of STANDARD_PIPES) {
     const { outside, wall } = each;
     const allowed = allowedBending({ ...metal, outside, wall })?.surely;
     if (outside > outsideAtMost || allowed === undefined) continue;
     const here = typeof demand === 'number' ? demand : demand(each);
-    const use = useInBending.of(here, allowed);
+    const ratio = ratioInBending.of(here, allowed);
     // Written so that a demand that is no number suits no tube.
-    if (!(use <= useAtMost)) continue;
+    if (!(ratio <= ratioAtMost)) continue;
     if (trace) {
       allowedBending({ ...metal, outside, wall }, trace);
-      evaluate(trace, useInBending, [here, allowed]);
+      evaluate(trace, ratioInBending, [here, allowed]);
     }
     const { weightPerLength } = tubeSection({ ...metal, outside, wall });
-    found.push({ pipe: each, demand: here, allowed, use, weightPerLength });
+    found.push({ pipe: each, demand: here, allowed, ratio, weightPerLength });
   }
   return found.sort((a, b) => a.weightPerLength - b.weightPerLength);
 }

@@ -242,8 +242,8 @@ function ofFarCornerLifted(x: number, y: number): readonly [number, number] {
  * @source derived
  */
 export function momentToPressure(under: Underside, load: number, limit: number): number {
-  const inCalm = pressureUnder(under, load, 0, 0);
-  if (inCalm.contact === 'tips' || inCalm.pressure >= limit) return 0;
+  const ratioWithoutWind = pressureUnder(under, load, 0, 0);
+  if (ratioWithoutWind.contact === 'tips' || ratioWithoutWind.pressure >= limit) return 0;
   let heading = Math.atan2(under.length, under.width);
   let moment = (load * Math.min(under.length, under.width)) / 2;
   // From a heading to the moment, from the moment to the heading that then presses hardest: that one is flat, so few turns do.

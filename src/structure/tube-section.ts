@@ -145,7 +145,7 @@ export const bendingByShare = defineFormula({
   of: (allowed: number, share: number) => allowed / share,
 });
 
-export const useInBending = defineFormula({
+export const ratioInBending = defineFormula({
   id: 'use-in-bending',
   title: 'Use of a section in bending',
   symbol: 'u',

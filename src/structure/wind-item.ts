@@ -31,7 +31,7 @@ export interface WindItem {
  * @returns the items [-]
  * @source derived
  */
-export function hungItems(station: Station, trace?: Trace): readonly WindItem[] {
+export function appurtenanceItems(station: Station, trace?: Trace): readonly WindItem[] {
   const turnsWithOthers = station.loads.filter((load) => load.turns).length > 1;
   const items = station.loads.map((load) => under(trace, load.name, () => loadItem(load, turnsWithOthers, trace)));
   if (station.mast) items.push(...mastItems(station.mast, station.tower, trace));

@@ -1,23 +1,23 @@
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Addition, Additions, Assessment, Link, LinkChange, Verdict } from '../margins/index.ts';
+import type { Addition, Additions, Assessment, Check, CheckChange, Verdict } from '../margins/index.ts';
+import { type AnswerDocument, answerDocument, type CautionDocument, cautionDocuments } from './answer-document.ts';
 import { NOT_COVERED } from './caution-words.ts';
-import { type CautionDocument, type CheckDocument, cautionDocuments, checkDocument } from './check-document.ts';
-import { isPlural, linkName, WORDS_FOR_VERDICT } from './choice-words.ts';
-import { heldGustInWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
+import { checkName, isPlural, WORDS_FOR_VERDICT } from './choice-words.ts';
+import { heldGustInWords, listed, type Quantity, quantity, ratioFigures, sentence } from './quantity.ts';
 import { missingSentences } from './question-words.ts';
 import { headline } from './says.ts';
 
-export interface LinkStateDocument {
+export interface CheckStateDocument {
   readonly verdict: Verdict;
-  readonly use?: number;
+  readonly ratio?: number;
   readonly holdsTo?: Quantity;
 }
 
-export interface LinkChangeDocument {
+export interface CheckChangeDocument {
   readonly id: string;
   readonly title: string;
-  readonly before?: LinkStateDocument;
-  readonly after?: LinkStateDocument;
+  readonly before?: CheckStateDocument;
+  readonly after?: CheckStateDocument;
   /** Use after less use before. */
   readonly change?: number;
   /** Gust held to after less that before. */
@@ -35,10 +35,10 @@ export interface StationStateDocument {
   readonly soFar?: Verdict;
   readonly weakest?: string;
   readonly says: string;
-  readonly links: readonly (LinkStateDocument & { readonly id: string; readonly title: string })[];
+  readonly checks: readonly (CheckStateDocument & { readonly id: string; readonly title: string })[];
   /** The biggest thing that still fits, effective, by height. */
-  readonly roomLeft: CheckDocument['roomLeft'];
-  readonly queries: readonly QueryDocument[];
+  readonly roomLeft: AnswerDocument['roomLeft'];
+  readonly entryWarnings: readonly QueryDocument[];
 }
 
 /** Loads by their names, and cautions. */
@@ -50,12 +50,12 @@ export interface ComingsDocument {
 export interface AdditionsDocument {
   readonly says: string;
   readonly before: StationStateDocument;
-  readonly after: readonly (Omit<StationStateDocument, 'links'> & {
+  readonly after: readonly (Omit<StationStateDocument, 'checks'> & {
     readonly name: string;
     readonly rank: number;
-    readonly links: readonly LinkChangeDocument[];
-    readonly appeared: ComingsDocument;
-    readonly went: ComingsDocument;
+    readonly checks: readonly CheckChangeDocument[];
+    readonly added: ComingsDocument;
+    readonly removed: ComingsDocument;
     readonly plan: unknown;
   })[];
   readonly cautions: readonly { readonly code: string; readonly says: string }[];
@@ -65,7 +65,7 @@ export interface AdditionsDocument {
 /** A proposal as it was read: the plan it would make, and what of it deserves a second look. */
 export interface ProposedPlan {
   readonly plan: unknown;
-  readonly queries: readonly QueryDocument[];
+  readonly entryWarnings: readonly QueryDocument[];
   readonly placed: (pointer: string) => { readonly pointer: string };
 }
 
@@ -83,7 +83,7 @@ const CAUTIONS = [
 /** Proposals side by side, in the reader's units. */
 export function additionsDocument(
   additions: Additions,
-  queries: readonly QueryDocument[],
+  entryWarnings: readonly QueryDocument[],
   proposed: readonly ProposedPlan[],
   system: UnitSystem,
 ): AdditionsDocument {
@@ -93,18 +93,18 @@ export function additionsDocument(
     before: {
       ...stationOf(before),
       says: headline(before),
-      links: before.links.map((link) => ({ id: link.id, title: linkName(link), ...stateOf(link, system) })),
-      queries,
+      checks: before.checks.map((check) => ({ id: check.id, title: checkName(check), ...stateOf(check, system) })),
+      entryWarnings,
     },
     after: after.map((addition, index) => ({
       name: addition.name,
       rank: addition.rank,
       ...stationOf(addition.assessment),
       says: additionSays(before, addition, system),
-      links: addition.links.map((change) => changeOf(change, system)),
-      queries: newQueries(queries, proposed[index]),
-      appeared: comings(before, addition.assessment),
-      went: comings(addition.assessment, before),
+      checks: addition.checks.map((change) => changeOf(change, system)),
+      entryWarnings: newEntryWarnings(entryWarnings, proposed[index]),
+      added: comings(before, addition.assessment),
+      removed: comings(addition.assessment, before),
       plan: proposed[index]?.plan,
     })),
     cautions: CAUTIONS,
@@ -112,33 +112,33 @@ export function additionsDocument(
   };
 }
 
-function stationOf(assessment: Assessment): Omit<StationStateDocument, 'links' | 'queries' | 'says'> {
+function stationOf(assessment: Assessment): Omit<StationStateDocument, 'checks' | 'entryWarnings' | 'says'> {
   const { verdict, soFar, weakest } = assessment;
   return {
     verdict,
     ...(soFar === undefined ? {} : { soFar }),
     ...(weakest === undefined ? {} : { weakest }),
     // As a check of the same plan says it.
-    roomLeft: checkDocument(assessment, undefined, [], 'none').roomLeft,
+    roomLeft: answerDocument(assessment, undefined, [], 'none').roomLeft,
   };
 }
 
-function stateOf({ verdict, result }: Link, system: UnitSystem): LinkStateDocument {
+function stateOf({ verdict, result }: Check, system: UnitSystem): CheckStateDocument {
   return {
     verdict,
-    ...(result === undefined ? {} : { use: result.use }),
+    ...(result === undefined ? {} : { ratio: result.ratio }),
     ...(result?.holdsTo === undefined ? {} : { holdsTo: quantity(result.holdsTo.gust, 'speed', system) }),
   };
 }
 
-function changeOf({ id, before, after }: LinkChange, system: UnitSystem): LinkChangeDocument {
+function changeOf({ id, before, after }: CheckChange, system: UnitSystem): CheckChangeDocument {
   const [was, is] = [before?.result, after?.result];
   return {
     id,
-    title: linkName((after ?? before) as Link),
+    title: checkName((after ?? before) as Check),
     ...(before ? { before: stateOf(before, system) } : {}),
     ...(after ? { after: stateOf(after, system) } : {}),
-    ...(was && is ? { change: is.use - was.use } : {}),
+    ...(was && is ? { change: is.ratio - was.ratio } : {}),
     ...(was?.holdsTo && is?.holdsTo
       ? { holdsToChange: quantity(is.holdsTo.gust - was.holdsTo.gust, 'speed', system) }
       : {}),
@@ -147,9 +147,9 @@ function changeOf({ id, before, after }: LinkChange, system: UnitSystem): LinkCh
 
 /** What the second has and the first has not. */
 function comings(one: Assessment, other: Assessment): ComingsDocument {
-  const names = ({ inquiry }: Assessment) => inquiry.station.loads.map(({ name }) => name);
+  const names = ({ input }: Assessment) => input.station.loads.map(({ name }) => name);
   const key = ({ code, says }: CautionDocument) => `${code} ${says}`;
-  const saidOf = ({ cautions, inquiry }: Assessment) => cautionDocuments(cautions, inquiry.station.units);
+  const saidOf = ({ cautions, input }: Assessment) => cautionDocuments(cautions, input.station.units);
   const known = new Set(saidOf(one).map(key));
   const had = new Set(names(one));
   return {
@@ -159,9 +159,12 @@ function comings(one: Assessment, other: Assessment): ComingsDocument {
 }
 
 /** What only the proposal gives cause to look at again, where it stands in the request. */
-function newQueries(before: readonly QueryDocument[], proposed: ProposedPlan | undefined): readonly QueryDocument[] {
+function newEntryWarnings(
+  before: readonly QueryDocument[],
+  proposed: ProposedPlan | undefined,
+): readonly QueryDocument[] {
   const known = new Set(before.map(({ pointer, says }) => `${pointer} ${says}`));
-  const placed = (proposed?.queries ?? []).map((query) => ({
+  const placed = (proposed?.entryWarnings ?? []).map((query) => ({
     ...query,
     pointer: proposed?.placed(query.pointer).pointer ?? query.pointer,
   }));
@@ -171,7 +174,7 @@ function newQueries(before: readonly QueryDocument[], proposed: ProposedPlan | u
 /** The best of them in a sentence. */
 export function additionsSays({ before, after }: Additions, system: UnitSystem): string {
   const best = after.find(({ rank }) => rank === 1) as Addition;
-  const told = best.links.some((link) => link.after?.result);
+  const told = best.checks.some((check) => check.after?.result);
   const leaves = best.assessment.verdict === 'over' ? 'is over by the least' : 'leaves the most margin';
   const lead = after.length === 1 || !told ? '' : `Of ${after.length} proposals "${best.name}" ${leaves}. `;
   return `${lead}${additionSays(before, best, system)}`;
@@ -179,20 +182,20 @@ export function additionsSays({ before, after }: Additions, system: UnitSystem):
 
 /**
  * "Tribander: the tower goes from 0.62 to 0.81, thin; it then holds to an actual gust of 71 mph instead of 82 mph.": the
- * link that then holds to the least, what is over or no longer shown besides, and what changed most where that one did not.
+ * check that then holds to the least, what is over or no longer shown besides, and what changed most where that one did not.
  */
 export function additionSays(before: Assessment, addition: Addition, system: UnitSystem): string {
-  const { links, assessment } = addition;
-  const change = telling(links);
+  const { checks, assessment } = addition;
+  const change = telling(checks);
   const said = change === undefined ? nothingShown(assessment) : changeSays(change, system);
-  const others = links.filter((link) => link !== change && link.after);
-  const named = (which: (link: LinkChange) => boolean) =>
-    listed(others.filter(which).map(({ after }) => linkName(after as Link)));
-  const stays = (link: LinkChange) => link.after?.kind === 'fall' && unmoved(link);
-  const over = named((link) => link.after?.verdict === 'over' && !stays(link));
-  const overStill = named((link) => link.after?.verdict === 'over' && stays(link));
-  const lost = named((link) => notShown(link.after) && link.before !== undefined && !notShown(link.before));
-  const unshown = named((link) => notShown(link.after) && link.before === undefined);
+  const others = checks.filter((check) => check !== change && check.after);
+  const named = (which: (check: CheckChange) => boolean) =>
+    listed(others.filter(which).map(({ after }) => checkName(after as Check)));
+  const stays = (check: CheckChange) => check.after?.kind === 'fall' && unmoved(check);
+  const over = named((check) => check.after?.verdict === 'over' && !stays(check));
+  const overStill = named((check) => check.after?.verdict === 'over' && stays(check));
+  const lost = named((check) => notShown(check.after) && check.before !== undefined && !notShown(check.before));
+  const unshown = named((check) => notShown(check.after) && check.before === undefined);
   const also = change?.after?.verdict === 'over' ? ' as well' : '';
   const moved = change && unmoved(change) ? mostMoved(others) : undefined;
   return [
@@ -206,48 +209,48 @@ export function additionSays(before: Assessment, addition: Addition, system: Uni
   ].join(' ');
 }
 
-function notShown(link: Link | undefined): boolean {
-  return link?.verdict === 'not-shown';
+function notShown(check: Check | undefined): boolean {
+  return check?.verdict === 'open';
 }
 
-/** Which link held to the lowest gust before, where it is another one that does now. */
-function weakestSays(before: Assessment, change: LinkChange | undefined, system: UnitSystem): readonly string[] {
-  const was = before.links.find(({ id }) => id === before.weakest);
+/** Which check held to the lowest gust before, where it is another one that does now. */
+function weakestSays(before: Assessment, change: CheckChange | undefined, system: UnitSystem): readonly string[] {
+  const was = before.checks.find(({ id }) => id === before.weakest);
   if (!change?.after?.result?.holdsTo || !was?.result?.holdsTo || was.id === change.id) return [];
   if (notShown(change.after)) return [];
   const gust = heldGustInWords(was.result.holdsTo.gust, system);
-  return [`Before, the link that held to the least was the ${linkName(was)}, to ${gust}.`];
+  return [`Before, the link that held to the least was the ${checkName(was)}, to ${gust}.`];
 }
 
-function unmoved({ before, after }: LinkChange): boolean {
-  const [was, is] = [before?.result?.use, after?.result?.use];
-  return was !== undefined && is !== undefined && useFigures(was) === useFigures(is);
+function unmoved({ before, after }: CheckChange): boolean {
+  const [was, is] = [before?.result?.ratio, after?.result?.ratio];
+  return was !== undefined && is !== undefined && ratioFigures(was) === ratioFigures(is);
 }
 
-/** Of the other links that are shown, the one whose use changes most; none where all stay. */
-function mostMoved(links: readonly LinkChange[]): LinkChange | undefined {
-  const step = ({ before, after }: LinkChange) => Math.abs((after?.result?.use ?? 0) - (before?.result?.use ?? 0));
-  const moved = links.filter(
-    (link) => link.before?.result && link.after?.result && !notShown(link.after) && !unmoved(link),
+/** Of the other checks that are shown, the one whose ratio changes most; none where all stay. */
+function mostMoved(checks: readonly CheckChange[]): CheckChange | undefined {
+  const step = ({ before, after }: CheckChange) => Math.abs((after?.result?.ratio ?? 0) - (before?.result?.ratio ?? 0));
+  const moved = checks.filter(
+    (check) => check.before?.result && check.after?.result && !notShown(check.after) && !unmoved(check),
   );
   const [first, ...rest] = moved;
   return first && rest.reduce((most, each) => (step(each) > step(most) ? each : most), first);
 }
 
-function changeSays({ before, after }: LinkChange, system: UnitSystem): string {
-  const { verdict, result } = after as Link;
-  const name = linkName(after as Link);
-  const use = useFigures(result?.use ?? 0);
-  const was = before?.result === undefined ? undefined : useFigures(before.result.use);
-  const [comes, stays, goes, it] = isPlural(after as Link)
+function changeSays({ before, after }: CheckChange, system: UnitSystem): string {
+  const { verdict, result } = after as Check;
+  const name = checkName(after as Check);
+  const ratio = ratioFigures(result?.ratio ?? 0);
+  const was = before?.result === undefined ? undefined : ratioFigures(before.result.ratio);
+  const [comes, stays, goes, it] = isPlural(after as Check)
     ? ['come', 'stay', 'go', 'they then hold']
     : ['comes', 'stays', 'goes', 'it then holds'];
   const moved =
     was === undefined
-      ? `the ${name} ${comes} to ${use}`
-      : was === use
-        ? `the ${name} ${stays} at ${use}`
-        : `the ${name} ${goes} from ${was} to ${use}`;
+      ? `the ${name} ${comes} to ${ratio}`
+      : was === ratio
+        ? `the ${name} ${stays} at ${ratio}`
+        : `the ${name} ${goes} from ${was} to ${ratio}`;
   const gust = result?.holdsTo && heldGustInWords(result.holdsTo.gust, system);
   const wasGust = before?.result?.holdsTo && heldGustInWords(before.result.holdsTo.gust, system);
   const instead = wasGust === undefined || wasGust === gust ? '' : ` instead of ${wasGust}`;
@@ -255,50 +258,53 @@ function changeSays({ before, after }: LinkChange, system: UnitSystem): string {
   return `${moved}, ${WORDS_FOR_VERDICT[verdict]}${holds}`;
 }
 
-/** Where no link has a use. */
-function nothingShown({ links, inquiry }: Assessment): string {
-  const tower = links[0] as Link;
-  const needs = missingSentences(tower.needs, inquiry);
-  return `the ${linkName(tower)} is not shown. ${needs || 'Nothing given proves it.'}`.replace(/\.$/, '');
+/** Where no check has a ratio. */
+function nothingShown({ checks, input }: Assessment): string {
+  const tower = checks[0] as Check;
+  const needs = missingSentences(tower.needs, input);
+  return `the ${checkName(tower)} is not shown. ${needs || 'Nothing given proves it.'}`.replace(/\.$/, '');
 }
 
 /**
- * The link that holds to the lowest gust after it, of those that are over where any is; where none holds to a gust, the one
- * with the largest use. How far the tower may fall is told first only where it changes and nothing else has a use.
+ * The check that holds to the lowest gust after it, of those that are over where any is; where none holds to a gust, the one
+ * with the largest ratio. How far the tower may fall is told first only where it changes and nothing else has a ratio.
  */
-function telling(links: readonly LinkChange[]): LinkChange | undefined {
-  const used = links.filter(({ after }) => after?.result);
+function telling(checks: readonly CheckChange[]): CheckChange | undefined {
+  const used = checks.filter(({ after }) => after?.result);
   const standing = used.filter(({ after }) => after?.kind !== 'fall');
   const over = standing.filter(({ after }) => after?.verdict === 'over');
-  const falls = used.filter((link) => link.after?.kind === 'fall' && !unmoved(link));
+  const falls = used.filter((check) => check.after?.kind === 'fall' && !unmoved(check));
   const pool = [over, standing, falls].find((each) => each.length > 0) ?? [];
   const held = pool.filter(({ after }) => after?.result?.holdsTo);
-  const use = ({ after }: LinkChange) => after?.result?.use ?? 0;
-  const gust = ({ after }: LinkChange) => after?.result?.holdsTo?.gust ?? Number.POSITIVE_INFINITY;
+  const ratio = ({ after }: CheckChange) => after?.result?.ratio ?? 0;
+  const gust = ({ after }: CheckChange) => after?.result?.holdsTo?.gust ?? Number.POSITIVE_INFINITY;
   const [first, ...others] = held.length > 0 ? held : pool;
-  const worse = (one: LinkChange, other: LinkChange) =>
-    held.length > 0 ? gust(one) < gust(other) : use(one) > use(other);
+  const worse = (one: CheckChange, other: CheckChange) =>
+    held.length > 0 ? gust(one) < gust(other) : ratio(one) > ratio(other);
   return first && others.reduce((worst, each) => (worse(each, worst) ? each : worst), first);
 }
 
 /** Proposals as plain text, the best first. */
 export function additionsText(
   additions: Additions,
-  queries: readonly QueryDocument[],
+  entryWarnings: readonly QueryDocument[],
   proposed: readonly ProposedPlan[],
   system: UnitSystem,
 ): string {
-  const { says, before, after, cautions, notCovered } = additionsDocument(additions, queries, proposed, system);
-  const { title } = additions.before.inquiry;
+  const { says, before, after, cautions, notCovered } = additionsDocument(additions, entryWarnings, proposed, system);
+  const { title } = additions.before.input;
   const lines = [...(title === '' ? [] : [title, '']), says, '', `As it is: ${before.says}`, ...besides(before)];
   for (const each of after.toSorted((a, b) => a.rank - b.rank)) {
     lines.push('', `${each.rank}. ${each.says}`, ...besides(each));
-    for (const caution of each.appeared.cautions) lines.push(`   - ${caution.says} ${caution.do}`);
+    for (const caution of each.added.cautions) lines.push(`   - ${caution.says} ${caution.action}`);
   }
   lines.push('', ...cautions.map((caution) => caution.says), `Never covered here: ${notCovered.join(', ')}.`, '');
   return lines.join('\n');
 }
 
-function besides({ roomLeft, queries }: Pick<StationStateDocument, 'roomLeft' | 'queries'>): readonly string[] {
-  return [...roomLeft.map(({ says }) => `   ${says}`), ...queries.map(({ says }) => `   - ${says}`)];
+function besides({
+  roomLeft,
+  entryWarnings,
+}: Pick<StationStateDocument, 'roomLeft' | 'entryWarnings'>): readonly string[] {
+  return [...roomLeft.map(({ says }) => `   ${says}`), ...entryWarnings.map(({ says }) => `   - ${says}`)];
 }

@@ -3,9 +3,9 @@ import type { UnitSystem } from '../foundation/index.ts';
 import {
   areasOf,
   assess,
+  type CheckInput,
   compareRatings,
   designHoldsTo,
-  type Inquiry,
   lowerAtGust,
   type Rating,
 } from '../margins/index.ts';
@@ -22,20 +22,20 @@ export type CellAnswer = Quantity | { readonly words: string };
 const NOT_SHOWN = 'not shown';
 
 /** Pressure at a height, at the method's level. */
-export function pressureCell(inquiry: Inquiry, height: number): CellAnswer {
-  const [row] = pressuresDocument(inquiry, [height], true).heights;
+export function pressureCell(input: CheckInput, height: number): CellAnswer {
+  const [row] = pressuresDocument(input, [height], true).heights;
   return row === undefined ? { words: NOT_SHOWN } : row.pressure;
 }
 
 /** Force on the one load of a station, allowable level. */
-export function forceCell(inquiry: Inquiry): CellAnswer {
-  const row = assess(inquiry).ledger.rows.find(({ at }) => at === '/loads/0');
-  return row === undefined ? { words: NOT_SHOWN } : quantity(row.force, 'force', inquiry.station.units);
+export function forceCell(input: CheckInput): CellAnswer {
+  const row = assess(input).windLoads.rows.find(({ at }) => at === '/loads/0');
+  return row === undefined ? { words: NOT_SHOWN } : quantity(row.force, 'force', input.station.units);
 }
 
 /** Effective area of what a part of a plan names, at its worst heading. */
-export function areaCell(inquiry: Inquiry, siteGiven: boolean): CellAnswer {
-  return quantity(areasOf(inquiry, siteGiven, false).worst, 'area', inquiry.station.units);
+export function areaCell(input: CheckInput, siteGiven: boolean): CellAnswer {
+  return quantity(areasOf(input, siteGiven, false).worst, 'area', input.station.units);
 }
 
 /** A speed in another basis, read as a site's. */
@@ -44,7 +44,7 @@ export function speedCell(speed: number, from: SpeedBasis, to: SpeedBasis, units
 }
 
 /** The least force of a rating; with another wind, the effective area of that force there. */
-export function ratingCell({ station }: Inquiry, ratings: readonly Rating[], target?: Rating): CellAnswer {
+export function ratingCell({ station }: CheckInput, ratings: readonly Rating[], target?: Rating): CellAnswer {
   const [compared] = compareRatings(station, ratings, target).ratings;
   if (compared === undefined) return { words: NOT_SHOWN };
   if (target === undefined) return quantity(compared.force[0], 'force', station.units);
@@ -76,23 +76,23 @@ export function lowerAtCell(holdsTo: number, margin: number, forecast: number, u
 }
 
 /** One figure or word of a station of which only the tower is known. */
-export function stationCell(inquiry: Inquiry, give: 'use' | 'verdict' | 'holdsTo' | 'roomLeft' | 'says'): CellAnswer {
-  const assessment = assess(inquiry);
-  const { units } = inquiry.station;
-  const [tower] = assessment.links;
+export function stationCell(input: CheckInput, give: 'ratio' | 'verdict' | 'holdsTo' | 'roomLeft' | 'says'): CellAnswer {
+  const assessment = assess(input);
+  const { units } = input.station;
+  const [tower] = assessment.checks;
   // A figure that would read as fit beside a verdict that does not say so would be taken for a pass.
-  const result = tower?.verdict === 'not-shown' && (tower.result?.use ?? 0) <= 1 ? undefined : tower?.result;
+  const result = tower?.verdict === 'open' && (tower.result?.ratio ?? 0) <= 1 ? undefined : tower?.result;
   switch (give) {
     case 'says':
       return { words: headline(assessment) };
     case 'verdict': {
-      if (tower === undefined || tower.verdict === 'not-shown') return { words: NOT_SHOWN };
+      if (tower === undefined || tower.verdict === 'open') return { words: NOT_SHOWN };
       const alone =
-        assessment.verdict === tower.verdict && !assessment.links.some((link) => link.verdict === 'not-shown');
+        assessment.verdict === tower.verdict && !assessment.checks.some((check) => check.verdict === 'open');
       return { words: `${WORDS_FOR_VERDICT[tower.verdict]}${alone ? '' : ' (tower only)'}` };
     }
-    case 'use':
-      return result === undefined ? { words: NOT_SHOWN } : quantity(result.use, 'one', units);
+    case 'ratio':
+      return result === undefined ? { words: NOT_SHOWN } : quantity(result.ratio, 'one', units);
     case 'holdsTo':
       return result?.holdsTo === undefined ? { words: NOT_SHOWN } : quantity(result.holdsTo.gust, 'speed', units);
     case 'roomLeft':

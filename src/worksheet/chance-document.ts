@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Chance, Chances, Link } from '../margins/index.ts';
+import type { Chance, Chances, Check } from '../margins/index.ts';
 import type { ExtremesMethod } from '../wind/index.ts';
-import { linkName } from './choice-words.ts';
+import { checkName } from './choice-words.ts';
 import { figures, inWords, type Quantity, quantity } from './quantity.ts';
 
 export interface ChanceMethodDocument {
@@ -18,7 +18,7 @@ export interface ChanceMethodDocument {
 }
 
 export interface ChanceDocument {
-  readonly ofLink: string;
+  readonly ofCheck: string;
   readonly gust: Quantity;
   readonly years: number;
   readonly perYear: readonly number[];
@@ -27,14 +27,14 @@ export interface ChanceDocument {
   readonly says: string;
 }
 
-/** The chance of the gust that each link holds to, as a document. */
+/** The chance of the gust that each check holds to, as a document. */
 export function chanceDocuments(
   chances: Chances,
-  links: readonly Link[],
+  checks: readonly Check[],
   system: UnitSystem,
 ): readonly ChanceDocument[] {
-  return chances.ofLinks.map((chance) => ({
-    ofLink: chance.ofLink,
+  return chances.ofChecks.map((chance) => ({
+    ofCheck: chance.ofCheck,
     gust: quantity(chance.gust, 'speed', system),
     years: chances.years,
     perYear: chance.perYear,
@@ -51,22 +51,22 @@ export function chanceDocuments(
       perYear: each.perYear,
       inBand: each.inBand,
     })),
-    says: chanceSays(chance, chances, links, system),
+    says: chanceSays(chance, chances, checks, system),
   }));
 }
 
 /** "Reaching an actual gust of 77 mph (tower): 0.4 to 0.9 % in a year, 11 to 24 % in 30 years; …" */
-export function chanceSays(chance: Chance, { years }: Chances, links: readonly Link[], system: UnitSystem): string {
-  const link = links.find(({ id }) => id === chance.ofLink);
-  const of = link ? ` (${linkName(link)})` : '';
+export function chanceSays(chance: Chance, { years }: Chances, checks: readonly Check[], system: UnitSystem): string {
+  const check = checks.find(({ id }) => id === chance.ofCheck);
+  const of = check ? ` (${checkName(check)})` : '';
   const span = years === 1 ? '' : `, ${between(chance.overYears)} in ${years} years`;
   return `Reaching an actual gust of ${inWords(chance.gust, 'speed', system)}${of}: ${between(chance.perYear)} in a year${span}; an upper bound, it ignores direction.`;
 }
 
 /** The same as lines of plain text; a climate without a wind to compare says so. */
-export function chanceLines(chances: Chances, links: readonly Link[], system: UnitSystem): string[] {
-  if (chances.ofLinks.length === 0) return ['Chance: not shown, for no link shows a wind that it holds to.'];
-  return chances.ofLinks.map((chance) => chanceSays(chance, chances, links, system));
+export function chanceLines(chances: Chances, checks: readonly Check[], system: UnitSystem): string[] {
+  if (chances.ofChecks.length === 0) return ['Chance: not shown, for no link shows a wind that it holds to.'];
+  return chances.ofChecks.map((chance) => chanceSays(chance, chances, checks, system));
 }
 
 function between([low, high]: readonly [number, number]): string {

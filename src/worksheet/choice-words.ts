@@ -1,5 +1,5 @@
 import type { AreaKind } from '../areas/index.ts';
-import type { Link, Verdict } from '../margins/index.ts';
+import type { Check, Verdict } from '../margins/index.ts';
 import { METHOD_BY_ID, type MethodId } from '../methods/index.ts';
 import { type Ground, isTerrain, type SpeedBasis } from '../wind/index.ts';
 
@@ -34,14 +34,14 @@ export const WORDS_FOR_AREA: Readonly<Record<AreaKind, string>> = {
 
 export const WORDS_FOR_VERDICT: Readonly<Record<Verdict, string>> = {
   within: 'within',
-  thin: 'thin',
+  'low-margin': 'low margin',
   over: 'over',
-  'not-shown': 'not shown',
+  open: 'not shown',
 };
 
-/** What a link is called in a sentence. */
-export function linkName(link: Pick<Link, 'id' | 'kind' | 'name' | 'withIce'>): string {
-  switch (link.kind) {
+/** What a check is called in a sentence. */
+export function checkName(check: Pick<Check, 'id' | 'kind' | 'name' | 'withIce'>): string {
+  switch (check.kind) {
     case 'tower':
       return 'tower';
     case 'tower-top':
@@ -49,11 +49,11 @@ export function linkName(link: Pick<Link, 'id' | 'kind' | 'name' | 'withIce'>): 
     case 'ice':
       return 'tower with ice';
     case 'mast':
-      return link.withIce ? 'mast with ice' : 'mast';
+      return check.withIce ? 'mast with ice' : 'mast';
     case 'antenna':
-      return link.name ?? 'antenna';
+      return check.name ?? 'antenna';
     case 'elements':
-      return `tubes of the ${link.name ?? 'antenna'}${link.withIce ? ' with ice' : ''}`;
+      return `tubes of the ${check.name ?? 'antenna'}${check.withIce ? ' with ice' : ''}`;
     case 'bearing':
       return 'bearing';
     case 'rotator':
@@ -67,24 +67,24 @@ export function linkName(link: Pick<Link, 'id' | 'kind' | 'name' | 'withIce'>): 
     case 'lying':
       return 'tower lying down';
     case 'fall':
-      return `distance to the ${placeOfFall(link)}`;
+      return `distance to the ${placeOfFall(check)}`;
     case 'foundation':
       return 'footing';
   }
 }
 
-/** Whether what a link is called is more than one. */
-export function isPlural({ kind }: Pick<Link, 'kind'>): boolean {
+/** Whether what a check is called is more than one. */
+export function isPlural({ kind }: Pick<Check, 'kind'>): boolean {
   return kind === 'elements';
 }
 
-/** The verb that goes with what a link is called: "takes" or "take". */
-export function verbOf(link: Pick<Link, 'kind'>, one: string, several: string): string {
-  return isPlural(link) ? several : one;
+/** The verb that goes with what a check is called: "takes" or "take". */
+export function verbOf(check: Pick<Check, 'kind'>, one: string, several: string): string {
+  return isPlural(check) ? several : one;
 }
 
 /** What a falling tower may reach: power line, property line. */
-export function placeOfFall({ id }: Pick<Link, 'id'>): string {
+export function placeOfFall({ id }: Pick<Check, 'id'>): string {
   return id.replace(/^fall:/, '').replace('-', ' ');
 }
 

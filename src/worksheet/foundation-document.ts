@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { FoundationAnswer } from '../margins/index.ts';
-import { figures, inWords, type Quantity, quantity, useFigures } from './quantity.ts';
+import { figures, inWords, type Quantity, quantity, ratioFigures } from './quantity.ts';
 
 export interface FoundationDocument {
   readonly kind: string;
@@ -22,7 +22,7 @@ export interface FoundationDocument {
     readonly bearing?: number;
   };
   readonly pier?: { readonly required: Quantity; readonly given: Quantity; readonly depthCapped: boolean };
-  readonly notClaimed: readonly string[];
+  readonly notChecked: readonly string[];
 }
 
 const NOT_CLAIMED: Readonly<Record<string, string>> = {
@@ -52,12 +52,12 @@ export function foundationDocument(answer: FoundationAnswer, system: UnitSystem)
             weight: quantity(block.blockWeight, 'weight', system),
             density: quantity(block.density, 'density', system),
             momentAtUnderside: quantity(block.momentAtUnderside, 'moment', system),
-            overturning: block.overturning.use,
-            olderOverturning: block.overturning.olderUse,
+            overturning: block.overturning.ratio,
+            olderOverturning: block.overturning.olderRatio,
             ...(toe === undefined
               ? {}
               : { toePressure: quantity(toe.pressure, 'soil-pressure', system), contactShare: toe.contactShare }),
-            ...(block.bearingUse === undefined ? {} : { bearing: block.bearingUse }),
+            ...(block.toePressureRatio === undefined ? {} : { bearing: block.toePressureRatio }),
           },
         }),
     ...(pier === undefined
@@ -69,7 +69,7 @@ export function foundationDocument(answer: FoundationAnswer, system: UnitSystem)
             depthCapped: pier.depthCapped,
           },
         }),
-    notClaimed: [...(block?.notClaimed ?? []), ...(pier?.notClaimed ?? [])].map((what) => NOT_CLAIMED[what] ?? what),
+    notChecked: [...(block?.notChecked ?? []), ...(pier?.notChecked ?? [])].map((what) => NOT_CLAIMED[what] ?? what),
   };
 }
 
@@ -81,8 +81,8 @@ function pressedMost(heading: number): string {
 /** The footing in two sentences. */
 export function foundationSays({ block, pier }: FoundationAnswer, system: UnitSystem): string {
   if (block) {
-    const { use, olderUse } = block.overturning;
-    const tips = `Against tipping it is used to ${useFigures(use)} with 0.6 of all weight counted, ${useFigures(olderUse)} by the older rule of 1.5 times the moment.`;
+    const { ratio, olderRatio } = block.overturning;
+    const tips = `Against tipping it is used to ${ratioFigures(ratio)} with 0.6 of all weight counted, ${ratioFigures(olderRatio)} by the older rule of 1.5 times the moment.`;
     const { toe } = block;
     if (toe === undefined) return `${tips} The pressure under it needs the weight of all that stands on it.`;
     if (toe.contact === 'tips') return `${tips} Under this wind nothing holds it.`;

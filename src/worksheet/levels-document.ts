@@ -12,11 +12,11 @@ export interface LevelsDocument {
 
 /** The levels of a tower in the reader's units. */
 export function levelsDocument(levels: readonly TowerLevel[], system: UnitSystem): LevelsDocument {
-  const compared = ({ asked, shown, use, useAtBest }: AskedAndShown, dimension: Dimension): AskedAndShown => ({
+  const compared = ({ asked, shown, ratio, ratioAtBest }: AskedAndShown, dimension: Dimension): AskedAndShown => ({
     asked: displayValue(asked, dimension, system),
     ...(shown === undefined ? {} : { shown: displayValue(shown, dimension, system) }),
-    ...(use === undefined ? {} : { use }),
-    ...(useAtBest === undefined ? {} : { useAtBest }),
+    ...(ratio === undefined ? {} : { ratio }),
+    ...(ratioAtBest === undefined ? {} : { ratioAtBest }),
   });
   return {
     units: {

@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Lowered, Verdict } from '../margins/index.ts';
-import { linkName, verbOf, WORDS_FOR_VERDICT } from './choice-words.ts';
-import { heldGustInWords, inWords, listed, type Quantity, quantity, useFigures } from './quantity.ts';
+import { checkName, verbOf, WORDS_FOR_VERDICT } from './choice-words.ts';
+import { heldGustInWords, inWords, listed, type Quantity, quantity, ratioFigures } from './quantity.ts';
 
 export interface LoweredDocument {
   readonly says: string;
@@ -9,12 +9,12 @@ export interface LoweredDocument {
   readonly verdict: Verdict;
   readonly clashes: readonly string[];
   /** The forecast gust up to which it keeps the wanted margin so. */
-  readonly keepsTo?: { readonly gust: Quantity; readonly ofLink: string; readonly without: readonly string[] };
-  readonly links: readonly {
+  readonly keepsTo?: { readonly gust: Quantity; readonly ofCheck: string; readonly without: readonly string[] };
+  readonly checks: readonly {
     readonly id: string;
     readonly title: string;
     readonly verdict: Verdict;
-    readonly use?: number;
+    readonly ratio?: number;
     readonly holdsTo?: Quantity;
   }[];
 }
@@ -24,42 +24,42 @@ export function loweredDocument(lowered: Lowered, system: UnitSystem): LoweredDo
   const { assessment, clashes } = lowered;
   return {
     says: loweredSays(lowered, system),
-    top: quantity(assessment.inquiry.station.tower.top, 'length', system),
+    top: quantity(assessment.input.station.tower.top, 'length', system),
     verdict: assessment.verdict,
     clashes,
     ...keepsTo(assessment, system),
-    links: assessment.links.map((link) => ({
-      id: link.id,
-      title: linkName(link),
-      verdict: link.verdict,
-      ...(link.result === undefined ? {} : { use: link.result.use }),
-      ...(link.result?.holdsTo === undefined ? {} : { holdsTo: quantity(link.result.holdsTo.gust, 'speed', system) }),
+    checks: assessment.checks.map((check) => ({
+      id: check.id,
+      title: checkName(check),
+      verdict: check.verdict,
+      ...(check.result === undefined ? {} : { ratio: check.result.ratio }),
+      ...(check.result?.holdsTo === undefined ? {} : { holdsTo: quantity(check.result.holdsTo.gust, 'speed', system) }),
     })),
   };
 }
 
 function keepsTo({ lowerAt }: Lowered['assessment'], system: UnitSystem): Pick<LoweredDocument, 'keepsTo'> {
   if (lowerAt?.gust === undefined) return {};
-  const { gust, ofLink, without } = lowerAt;
-  return { keepsTo: { gust: quantity(gust, 'speed', system), ofLink, without } };
+  const { gust, ofCheck, without } = lowerAt;
+  return { keepsTo: { gust: quantity(gust, 'speed', system), ofCheck, without } };
 }
 
 /** The lowered tower in a few sentences. */
 export function loweredSays({ assessment, clashes, unspoken }: Lowered, system: UnitSystem): string {
-  const top = inWords(assessment.inquiry.station.tower.top, 'length', system);
-  const [tower] = assessment.links;
+  const top = inWords(assessment.input.station.tower.top, 'length', system);
+  const [tower] = assessment.checks;
   const said: string[] = [];
   if (tower?.result) {
     const gust = tower.result.holdsTo?.gust;
     const holds = gust === undefined ? '' : `, and holds to a gust of ${heldGustInWords(gust, system)}`;
     said.push(
-      `Lowered to ${top} the tower takes ${useFigures(tower.result.use)} of what its rating there shows: ${WORDS_FOR_VERDICT[tower.verdict]}${holds}.`,
+      `Lowered to ${top} the tower takes ${ratioFigures(tower.result.ratio)} of what its rating there shows: ${WORDS_FOR_VERDICT[tower.verdict]}${holds}.`,
     );
-    const { lowerAt, links } = assessment;
-    const weakest = links.find(({ id }) => id === lowerAt?.ofLink);
+    const { lowerAt, checks } = assessment;
+    const weakest = checks.find(({ id }) => id === lowerAt?.ofCheck);
     if (lowerAt?.gust !== undefined && weakest) {
       said.push(
-        `So it keeps the margin you want up to a forecast of ${inWords(lowerAt.gust, 'speed', system)}; then the ${linkName(weakest)} ${verbOf(weakest, 'comes', 'come')} to it.`,
+        `So it keeps the margin you want up to a forecast of ${inWords(lowerAt.gust, 'speed', system)}; then the ${checkName(weakest)} ${verbOf(weakest, 'comes', 'come')} to it.`,
       );
     }
   } else if (unspoken > 0) {

@@ -1,7 +1,7 @@
 import { displayValue, type Known, WORDS_FOR_KNOWN } from '../foundation/index.ts';
-import { areasOf, type Inquiry, siteSpeed, siteWind, windAt } from '../margins/index.ts';
+import { areasOf, type CheckInput, siteSpeed, siteWind, windAt } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { exposedTower } from '../structure/index.ts';
+import { windStructureOf } from '../structure/index.ts';
 import { HILL_REASONS } from './caution-words.ts';
 import { figures, type Quantity, quantity, standardHeight } from './quantity.ts';
 
@@ -22,7 +22,7 @@ export interface AreasDocument {
     readonly high: number;
     readonly front: number;
     readonly side: number;
-    /** Front and side at the good end of what is open. */
+    /** Front and side at the favourable end of what is open. */
     readonly least: readonly number[];
     readonly worst: number;
     readonly middle: number;
@@ -39,22 +39,22 @@ const ENGINEER: PartNote = {
   says: 'This works with numbers you typed. The local building code and a licensed engineer decide.',
 };
 
-function memoryNote(inquiry: Inquiry): readonly PartNote[] {
-  const method = METHOD_BY_ID[inquiry.method];
+function memoryNote(input: CheckInput): readonly PartNote[] {
+  const method = METHOD_BY_ID[input.method];
   return method.known === 'published'
     ? []
     : [{ code: 'method-from-memory', says: `Parts of ${method.title} are ${WORDS_FOR_KNOWN.memory}.` }];
 }
 
 /** The areas of a part of a plan, in its units. */
-export function areasDocument(inquiry: Inquiry, siteGiven: boolean, towerGiven: boolean): AreasDocument {
-  const answer = areasOf(inquiry, siteGiven, towerGiven);
-  const system = inquiry.station.units;
+export function areasDocument(input: CheckInput, siteGiven: boolean, towerGiven: boolean): AreasDocument {
+  const answer = areasOf(input, siteGiven, towerGiven);
+  const system = input.station.units;
   const area = (value: number) => displayValue(value, 'area', system);
   const height = (value: number) => displayValue(value, 'length', system);
   const open = answer.items.filter((item) => item.least[0] < item.front || item.least[1] < item.side);
   return {
-    method: inquiry.method,
+    method: input.method,
     units: { height: quantity(0, 'length', system).unit, area: quantity(0, 'area', system).unit },
     items: answer.items.map((item) => ({
       name: item.name,
@@ -83,9 +83,9 @@ export function areasDocument(inquiry: Inquiry, siteGiven: boolean, towerGiven: 
         code: 'area-kind-unknown',
         says: `The area of ${item.name} is of unsaid kind: shown at the end that asks most of a tower; the other end stands beside it.`,
       })),
-      ...memoryNote(inquiry),
+      ...memoryNote(input),
     ],
-    known: METHOD_BY_ID[inquiry.method].known,
+    known: METHOD_BY_ID[input.method].known,
   };
 }
 
@@ -113,18 +113,18 @@ export interface PressuresDocument {
 
 /** The wind of a site at heights, in the plan's units. */
 export function pressuresDocument(
-  inquiry: Inquiry,
+  input: CheckInput,
   heights: readonly number[],
   structureGiven: boolean,
 ): PressuresDocument {
-  const system = inquiry.station.units;
-  const wind = siteWind(inquiry, exposedTower(inquiry.station, 'pole'), false);
-  const { speed, speedLevel, converted } = siteSpeed(inquiry);
-  const method = METHOD_BY_ID[inquiry.method];
+  const system = input.station.units;
+  const wind = siteWind(input, windStructureOf(input.station, 'pole'), false);
+  const { speed, speedLevel, converted } = siteSpeed(input);
+  const method = METHOD_BY_ID[input.method];
   const basis = speedLevel === 'strength' ? 'gust3-strength' : method.basis;
   const gustEffect = wind.gustEffect();
   const notes: PartNote[] = [ENGINEER];
-  if (inquiry.site.basis === undefined) {
+  if (input.site.basis === undefined) {
     notes.push({
       code: 'basis-assumed',
       says: `The speed was read in the basis of this method's own maps: ${method.basis}.`,
@@ -146,7 +146,7 @@ export function pressuresDocument(
     notes.push({ code: 'topography-not-applied', says });
   }
   return {
-    method: inquiry.method,
+    method: input.method,
     speed: { ...quantity(speed, 'speed', system), basis },
     factors: {
       directionFactor: wind.directionFactor,
@@ -166,6 +166,6 @@ export function pressuresDocument(
         forcePerArea: quantity(wind.level * wind.forceDirectionFactor * row.pressure * gustEffect, 'pressure', system),
       };
     }),
-    notes: [...notes, ...memoryNote(inquiry)],
+    notes: [...notes, ...memoryNote(input)],
   };
 }

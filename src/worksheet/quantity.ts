@@ -23,14 +23,14 @@ export function figures(value: number, significant = 3): string {
 }
 
 /** A use: three figures, from 1 up two decimals of them; more where they would hide that it is not 1. */
-export function useFigures(use: number): string {
-  if (use < 1) {
-    const text = use.toPrecision(3);
-    return Number(text) >= 1 ? use.toFixed(4) : Number(text).toString();
+export function ratioFigures(ratio: number): string {
+  if (ratio < 1) {
+    const text = ratio.toPrecision(3);
+    return Number(text) >= 1 ? ratio.toFixed(4) : Number(text).toString();
   }
-  if (use >= 10) return figures(use);
-  const text = use.toFixed(2);
-  return text === '1.00' && use > 1 ? use.toFixed(3) : text;
+  if (ratio >= 10) return figures(ratio);
+  const text = ratio.toFixed(2);
+  return text === '1.00' && ratio > 1 ? ratio.toFixed(3) : text;
 }
 
 /** An SI value in words: figures and unit. */

@@ -1,14 +1,14 @@
 import type { AreaKind } from '../areas/index.ts';
 import { DISPLAY_UNITS, displayValue, type UnitSystem } from '../foundation/index.ts';
-import { type Gap, type Inquiry, ratedSupports } from '../margins/index.ts';
+import { type CheckInput, type OpenQuestion, ratedSupports } from '../margins/index.ts';
 import type { MethodId } from '../methods/index.ts';
 import type { Ground } from '../wind/index.ts';
 import { methodName, WORDS_FOR_AREA, WORDS_FOR_GROUND } from './choice-words.ts';
-import { figures, inWords, listed, useFigures } from './quantity.ts';
+import { figures, inWords, listed, ratioFigures } from './quantity.ts';
 
 /** The question behind a gap, as one asks it. */
-export function questionOf(gap: Gap, inquiry: Inquiry): string {
-  switch (gap.question) {
+export function questionOf(question: OpenQuestion, input: CheckInput): string {
+  switch (question.question) {
     case 'rating-method':
       return 'By which standard did the maker rate the tower?';
     case 'rating-exposure':
@@ -17,23 +17,23 @@ export function questionOf(gap: Gap, inquiry: Inquiry): string {
     case 'rating-class':
       return 'For which class of structure did the maker rate the tower?';
     case 'rating-area-kind':
-      return `Which area is ${ratedArea(gap, inquiry)}?`;
+      return `Which area is ${ratedArea(question, input)}?`;
     case 'load-area-kind':
-      return `Which area is stated for ${gap.of}?`;
+      return `Which area is stated for ${question.of}?`;
     case 'tower-members':
       return 'How thick are the legs and braces of the tower, and how high is a panel?';
   }
 }
 
-function ratedArea(gap: Gap, inquiry: Inquiry): string {
-  const rating = inquiry.ratings.find((each) => gap.at.startsWith(`${each.at}/`));
+function ratedArea(question: OpenQuestion, input: CheckInput): string {
+  const rating = input.ratings.find((each) => question.at.startsWith(`${each.at}/`));
   const [row] = rating?.claim.kind === 'area' ? rating.claim.rows : [];
-  return row ? `the rating’s ${inWords(row.area, 'area', inquiry.station.units)}` : 'the rating’s area';
+  return row ? `the rating’s ${inWords(row.area, 'area', input.station.units)}` : 'the rating’s area';
 }
 
 /** An answer to a gap in words. */
-export function answerInWords(gap: Gap, answer: string): string {
-  switch (gap.question) {
+export function answerInWords(question: OpenQuestion, answer: string): string {
+  switch (question.question) {
     case 'rating-method':
       return methodName(answer as MethodId);
     case 'rating-exposure':
@@ -50,27 +50,27 @@ export function answerInWords(gap: Gap, answer: string): string {
 }
 
 /** What finding out may bring: "Ask the maker for which ground: it may take you from 0.84 to 0.63." */
-export function promiseOf(gap: Gap, use: number): string {
-  const best = gap.useIf.reduce((least, option) => (option.use < least.use ? option : least));
-  if (best.use >= use) return 'No answer makes this better.';
-  return `It may take you from ${useFigures(use)} to ${useFigures(best.use)} (${answerInWords(gap, best.answer)}).`;
+export function promiseOf(question: OpenQuestion, ratio: number): string {
+  const best = question.ratioIf.reduce((least, option) => (option.ratio < least.ratio ? option : least));
+  if (best.ratio >= ratio) return 'No answer makes this better.';
+  return `It may take you from ${ratioFigures(ratio)} to ${ratioFigures(best.ratio)} (${answerInWords(question, best.answer)}).`;
 }
 
 /** Everything that is missing; several weights in one sentence, and several ratings for other heights. */
-export function missingSentences(needs: readonly string[], inquiry: Inquiry): string {
+export function missingSentences(needs: readonly string[], input: CheckInput): string {
   const weights = needs.filter((need) => need.endsWith('/weight'));
   const tops = needs.filter(isRatedTop);
   const others = needs.filter((need) => !need.endsWith('/weight') && !(tops.length > 1 && isRatedTop(need)));
-  const said = others.map((need) => missingInWords(need, inquiry));
-  if (tops.length > 1) said.push(otherTops(tops, inquiry));
+  const said = others.map((need) => missingInWords(need, input));
+  if (tops.length > 1) said.push(otherTops(tops, input));
   if (weights.length > 1) said.push(`${weights.length} weights are missing; a scale or the data sheets have them.`);
-  else if (weights.length === 1) said.push(missingInWords(weights[0] as string, inquiry));
+  else if (weights.length === 1) said.push(missingInWords(weights[0] as string, input));
   return said.join(' ');
 }
 
 const isRatedTop = (pointer: string) => /^\/ratings\/\d+\/top$/.test(pointer);
 
-function ratingAt(pointer: string, { ratings }: Inquiry): Inquiry['ratings'][number] | undefined {
+function ratingAt(pointer: string, { ratings }: CheckInput): CheckInput['ratings'][number] | undefined {
   return ratings.find(({ at }) => pointer.startsWith(`${at}/`));
 }
 
@@ -80,18 +80,18 @@ function heightsInWords(heights: readonly number[], system: UnitSystem): string 
   return `${listed(each)} ${DISPLAY_UNITS[system].length.label}`;
 }
 
-function otherTops(pointers: readonly string[], inquiry: Inquiry): string {
-  const { tower, units } = inquiry.station;
-  const tops = pointers.map((pointer) => ratingAt(pointer, inquiry)?.top ?? tower.top);
+function otherTops(pointers: readonly string[], input: CheckInput): string {
+  const { tower, units } = input.station;
+  const tops = pointers.map((pointer) => ratingAt(pointer, input)?.top ?? tower.top);
   const [stated, yours] = [heightsInWords([...new Set(tops)], units), heightsInWords([tower.top], units)];
   return tops.length === 1
     ? `Its rating is stated for a top at ${stated}; yours is at ${yours}.`
     : `Its ratings are stated for tops at ${stated}; yours is at ${yours}.`;
 }
 
-function otherSupports(pointer: string, inquiry: Inquiry): string {
-  const { tower, units } = inquiry.station;
-  const stated = heightsInWords(ratingAt(pointer, inquiry)?.held ?? [], units);
+function otherSupports(pointer: string, input: CheckInput): string {
+  const { tower, units } = input.station;
+  const stated = heightsInWords(ratingAt(pointer, input)?.held ?? [], units);
   if (tower.held.length > 0) {
     const heights = tower.held.map(({ height }) => height).sort((a, b) => a - b);
     return `Its rating is stated for supports at ${stated}; yours are at ${heightsInWords(heights, units)}.`;
@@ -101,7 +101,7 @@ function otherSupports(pointer: string, inquiry: Inquiry): string {
 }
 
 /** Why a tower that leans on supports is not compared: none told, or one at its very top. */
-function supportsInWords({ station, ratings }: Inquiry): string {
+function supportsInWords({ station, ratings }: CheckInput): string {
   const { tower, units } = station;
   if (tower.held.length > 0) return 'It is held at its very top; below its highest support nothing is compared.';
   const rated = ratedSupports(ratings, tower);
@@ -111,19 +111,19 @@ function supportsInWords({ station, ratings }: Inquiry): string {
 }
 
 /** "The beam hangs below the highest bracket, where nothing is compared." */
-function hungLow(pointer: string, { station }: Inquiry): string {
+function hungLow(pointer: string, { station }: CheckInput): string {
   const load = station.loads.find(({ at }) => pointer === `${at}/height`);
   const support = station.tower.support === 'bracketed' ? 'bracket' : 'guys';
   return `“${load?.name ?? 'Something'}” hangs below the highest ${support}, where nothing is compared.`;
 }
 
 /** What is missing, by the field that would hold it. */
-export function missingInWords(pointer: string, inquiry: Inquiry): string {
+export function missingInWords(pointer: string, input: CheckInput): string {
   if (pointer === '/method') return 'This standard has no ice here; compare with another.';
-  if (pointer === '/tower/held') return supportsInWords(inquiry);
-  if (/^\/ratings\/\d+\/held$/.test(pointer)) return otherSupports(pointer, inquiry);
-  if (isRatedTop(pointer)) return otherTops([pointer], inquiry);
-  if (/^\/loads\/\d+\/height$/.test(pointer)) return hungLow(pointer, inquiry);
+  if (pointer === '/tower/held') return supportsInWords(input);
+  if (/^\/ratings\/\d+\/held$/.test(pointer)) return otherSupports(pointer, input);
+  if (isRatedTop(pointer)) return otherTops([pointer], input);
+  if (/^\/loads\/\d+\/height$/.test(pointer)) return hungLow(pointer, input);
   const field = pointer.split('/').at(-1) ?? '';
   const words: Readonly<Record<string, string>> = {
     ratings: 'No rating of the tower is given; the maker’s sheet has it.',

@@ -1,7 +1,7 @@
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
 import type { Remedies, RemedyChange, RemedyOutcome, TubeForMast, Verdict } from '../margins/index.ts';
-import { linkName, verbOf } from './choice-words.ts';
-import { inWords, listed, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
+import { checkName, verbOf } from './choice-words.ts';
+import { inWords, listed, type Quantity, quantity, ratioFigures, sentence } from './quantity.ts';
 
 /** The answer to the changed plan, as far as it is told. */
 export interface RemedyOutcomeDocument {
@@ -19,14 +19,14 @@ export interface RemedyOutcomeDocument {
     readonly outside: Quantity;
     readonly wall: Quantity;
   };
-  /** Of the link; absent where it went with its load. */
-  readonly use?: number;
+  /** Of the check; absent where it went with its load. */
+  readonly ratio?: number;
   readonly verdict?: Verdict;
   readonly holdsToGust?: Quantity;
-  /** The link that then holds to the lowest gust. */
-  readonly next?: { readonly link: string; readonly gust: Quantity };
+  /** The check that then holds to the lowest gust. */
+  readonly next?: { readonly check: string; readonly gust: Quantity };
   readonly planVerdict: Verdict;
-  /** Another link then holds to hardly more than the weakest did before. */
+  /** Another check then holds to hardly more than the weakest did before. */
   readonly onlyMoves: boolean;
 }
 
@@ -39,8 +39,8 @@ export interface RemedyDocument extends RemedyOutcomeDocument {
 
 export interface RemediesDocument {
   readonly says: string;
-  readonly ofLink: string;
-  readonly use: number;
+  readonly ofCheck: string;
+  readonly ratio: number;
   readonly verdict: Verdict;
   readonly holdsToGust?: Quantity;
   readonly canBeLowered: boolean;
@@ -54,17 +54,17 @@ export interface TubeForMastDocument {
   readonly outside: Quantity;
   readonly wall: Quantity;
   readonly weight: Quantity;
-  readonly use: number;
+  readonly ratio: number;
 }
 
 export function tubesDocument(tubes: readonly TubeForMast[], system: UnitSystem): readonly TubeForMastDocument[] {
-  return tubes.map(({ pipe, use, weightPerLength }) => ({
+  return tubes.map(({ pipe, ratio, weightPerLength }) => ({
     nominal: pipe.nominal,
     schedule: pipe.schedule,
     outside: quantity(pipe.outside, 'diameter', system),
     wall: quantity(pipe.wall, 'diameter', system),
     weight: quantity(weightPerLength, 'weight-per-length', system),
-    use,
+    ratio,
   }));
 }
 
@@ -72,19 +72,19 @@ export function tubesDocument(tubes: readonly TubeForMast[], system: UnitSystem)
 export function tubesSays(tubes: readonly TubeForMast[]): string {
   const [lightest] = tubes;
   if (!lightest) return 'No standard pipe up to 4 in of your mast’s yield would do for it with the margin you want.';
-  const { pipe, use } = lightest;
-  return `Of standard pipes of your mast’s yield ${pipe.nominal} in schedule ${pipe.schedule} is the lightest that would do for it, at ${useFigures(use)}.`;
+  const { pipe, ratio } = lightest;
+  return `Of standard pipes of your mast’s yield ${pipe.nominal} in schedule ${pipe.schedule} is the lightest that would do for it, at ${ratioFigures(ratio)}.`;
 }
 
-/** What would help the weakest link, as a document. */
+/** What would help the weakest check, as a document. */
 export function remediesDocument(remedies: Remedies, system: UnitSystem): RemediesDocument {
-  const { link, canBeLowered } = remedies;
-  const gust = link.result?.holdsTo?.gust;
+  const { check, canBeLowered } = remedies;
+  const gust = check.result?.holdsTo?.gust;
   return {
     says: remediesSays(remedies, system),
-    ofLink: link.id,
-    use: link.result?.use ?? 0,
-    verdict: link.verdict,
+    ofCheck: check.id,
+    ratio: check.result?.ratio ?? 0,
+    verdict: check.verdict,
     ...(gust === undefined ? {} : { holdsToGust: quantity(gust, 'speed', system) }),
     canBeLowered,
     rows: remedies.remedies.map((remedy) => ({
@@ -97,18 +97,18 @@ export function remediesDocument(remedies: Remedies, system: UnitSystem): Remedi
 }
 
 function outcomeDocument(outcome: RemedyOutcome, remedies: Remedies, system: UnitSystem): RemedyOutcomeDocument {
-  const { change, link, weakest, verdict, onlyMoves } = outcome;
-  const gust = link?.result?.holdsTo?.gust;
+  const { change, check, weakest, verdict, onlyMoves } = outcome;
+  const gust = check?.result?.holdsTo?.gust;
   const lowest = weakest?.result?.holdsTo?.gust;
   return {
     says: remedySays(outcome, remedies, system),
     ...measureOf(change, system),
-    ...(link?.result === undefined ? {} : { use: link.result.use }),
-    ...(link === undefined ? {} : { verdict: link.verdict }),
+    ...(check?.result === undefined ? {} : { ratio: check.result.ratio }),
+    ...(check === undefined ? {} : { verdict: check.verdict }),
     ...(gust === undefined ? {} : { holdsToGust: quantity(gust, 'speed', system) }),
     ...(weakest === undefined || lowest === undefined
       ? {}
-      : { next: { link: weakest.id, gust: quantity(lowest, 'speed', system) } }),
+      : { next: { check: weakest.id, gust: quantity(lowest, 'speed', system) } }),
     planVerdict: verdict,
     onlyMoves,
   };
@@ -157,37 +157,37 @@ export function remediesSays(remedies: Remedies, system: UnitSystem): string {
   const [best] = remedies.remedies;
   const lowered = remedies.canBeLowered ? ` ${LOWERED_BEFORE}` : '';
   if (best) return `${remedySays(best, remedies, system)}${lowered}`;
-  const name = linkName(remedies.link);
+  const name = checkName(remedies.check);
   return `Nothing that was tried helps the ${name} without making something else worse.${lowered}`;
 }
 
 /** "Moving the beam down 2 ft: the mast then holds to an actual gust of 89 mph instead of 78 mph." */
-export function remedySays(remedy: RemedyOutcome, { link }: Remedies, system: UnitSystem): string {
-  const { change, link: after, weakest } = remedy;
+export function remedySays(remedy: RemedyOutcome, { check }: Remedies, system: UnitSystem): string {
+  const { change, check: after, weakest } = remedy;
   const what = sentence(changeInWords(change, system));
-  const then = `${what}: ${thenInWords(link, after, system)}`;
-  const within = link.verdict !== 'within' && after?.verdict === 'within' ? ' and is within' : '';
+  const then = `${what}: ${thenInWords(check, after, system)}`;
+  const within = check.verdict !== 'within' && after?.verdict === 'within' ? ' and is within' : '';
   const lowest = weakest?.result?.holdsTo?.gust;
-  if (weakest === undefined || lowest === undefined || weakest.id === link.id) return `${then}${within}.`;
-  const gives = `the ${linkName(weakest)} ${verbOf(weakest, 'gives', 'give')}`;
+  if (weakest === undefined || lowest === undefined || weakest.id === check.id) return `${then}${within}.`;
+  const gives = `the ${checkName(weakest)} ${verbOf(weakest, 'gives', 'give')}`;
   const at = inWords(lowest, 'speed', system);
   const told = after?.result?.holdsTo?.gust;
-  // Where the link is gone, or holds to no gust, nothing told before is more than what gives next.
+  // Where the check is gone, or holds to no gust, nothing told before is more than what gives next.
   if (told === undefined) return `${then}${within}, and ${gives} next, at ${at}.`;
   return remedy.onlyMoves
     ? `${then}${within}, but the weakness only moves: ${gives} before it, at ${at}.`
     : `${then}${within}, but ${gives} before it, at ${at}.`;
 }
 
-function thenInWords(before: Remedies['link'], after: RemedyOutcome['link'], system: UnitSystem): string {
-  if (after?.because === 'balanced') return `nothing off the axis is then left to turn the ${linkName(before)}`;
+function thenInWords(before: Remedies['check'], after: RemedyOutcome['check'], system: UnitSystem): string {
+  if (after?.because === 'balanced') return `nothing off the axis is then left to turn the ${checkName(before)}`;
   if (!after?.result) return 'it is then not there to give';
-  const name = linkName(before);
+  const name = checkName(before);
   const [was, is] = [before.result?.holdsTo?.gust, after.result.holdsTo?.gust];
   if (was !== undefined && is !== undefined) {
     return `the ${name} then ${verbOf(before, 'holds', 'hold')} to an actual gust of ${inWords(is, 'speed', system)} instead of ${inWords(was, 'speed', system)}`;
   }
-  return `the use of the ${name} is then ${useFigures(after.result.use)} instead of ${useFigures(before.result?.use ?? 0)}`;
+  return `the use of the ${name} is then ${ratioFigures(after.result.ratio)} instead of ${ratioFigures(before.result?.ratio ?? 0)}`;
 }
 
 function changeInWords(change: RemedyChange, system: UnitSystem): string {
@@ -200,7 +200,7 @@ function changeInWords(change: RemedyChange, system: UnitSystem): string {
       return `bringing the ${change.load.name} in to the axis, from ${inWords(change.load.offset, 'length', system)} beside it`;
     case 'load-smaller': {
       const what = change.load.shape.kind === 'stated-force' ? 'force' : 'area';
-      return `${withArticle(change.load.name)} of ${useFigures(change.times)} of its ${what}`;
+      return `${withArticle(change.load.name)} of ${ratioFigures(change.times)} of its ${what}`;
     }
     case 'mast-shorter':
       return `cutting the mast by ${inWords(change.by, 'length', system)}, down to its highest load`;

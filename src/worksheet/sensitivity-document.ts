@@ -1,13 +1,13 @@
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Assessment, Change, Gap, Sensitivity, SensitivityRow } from '../margins/index.ts';
-import { linkName } from './choice-words.ts';
-import { figures, inWords, type Quantity, quantity, sentence, useFigures } from './quantity.ts';
+import type { Assessment, Change, OpenQuestion, Sensitivity, SensitivityRow } from '../margins/index.ts';
+import { checkName } from './choice-words.ts';
+import { figures, inWords, type Quantity, quantity, ratioFigures, sentence } from './quantity.ts';
 import { answerInWords } from './question-words.ts';
 
 export interface SensitivityDocument {
   readonly says: string;
-  readonly ofLink: string;
-  readonly use: number;
+  readonly ofCheck: string;
+  readonly ratio: number;
   readonly rows: readonly {
     readonly of: string;
     readonly at: string;
@@ -18,27 +18,27 @@ export interface SensitivityDocument {
     readonly to?: string;
     /** Height of a load: how far it is moved. */
     readonly by?: Quantity;
-    readonly use: number;
+    readonly ratio: number;
     readonly difference: number;
     readonly elasticity?: number;
   }[];
 }
 
-/** What the use hangs on, as a document. */
+/** What the ratio hangs on, as a document. */
 export function sensitivityDocument(sensitivity: Sensitivity, assessment: Assessment): SensitivityDocument {
-  const { ofLink, use, rows } = sensitivity;
-  const system = assessment.inquiry.station.units;
+  const { ofCheck, ratio, rows } = sensitivity;
+  const system = assessment.input.station.units;
   return {
     says: sensitivitySays(sensitivity, assessment),
-    ofLink,
-    use,
+    ofCheck,
+    ratio,
     rows: rows.map((row) => ({
-      of: row.change.of === 'open-question' ? row.change.gap.question : row.change.of,
+      of: row.change.of === 'open-question' ? row.change.question.question : row.change.of,
       at: row.at,
       says: rowSays(row, sensitivity, assessment),
       ...changed(row.change, system),
-      use: row.use,
-      difference: row.use - use,
+      ratio: row.ratio,
+      difference: row.ratio - ratio,
       ...(row.elasticity === undefined ? {} : { elasticity: row.elasticity }),
     })),
   };
@@ -62,11 +62,13 @@ function changed(change: Change, system: UnitSystem) {
 /** How many changes the sentence names. */
 const NAMED = 3;
 
-/** What moves the use most, in a sentence or two. */
+/** What moves the ratio most, in a sentence or two. */
 export function sensitivitySays(sensitivity: Sensitivity, assessment: Assessment): string {
-  const { use, rows } = sensitivity;
-  const most = rows.slice(0, NAMED).map((row) => `${changeInWords(row.change, assessment)}, ${useFigures(row.use)}`);
-  const moved = `What moves the use of the ${nameOf(sensitivity)}, ${useFigures(use)}, most if nothing else changes: ${most.join('; ')}.`;
+  const { ratio, rows } = sensitivity;
+  const most = rows
+    .slice(0, NAMED)
+    .map((row) => `${changeInWords(row.change, assessment)}, ${ratioFigures(row.ratio)}`);
+  const moved = `What moves the use of the ${nameOf(sensitivity)}, ${ratioFigures(ratio)}, most if nothing else changes: ${most.join('; ')}.`;
   const elasticity = rows.find((row) => row.change.of === 'speed')?.elasticity;
   if (elasticity === undefined) return moved;
   return `${moved} One per cent more wind makes the use ${elasticity.toFixed(1)} % larger.`;
@@ -80,41 +82,41 @@ export function sensitivityLines(sensitivity: Sensitivity, assessment: Assessmen
   ];
 }
 
-function nameOf({ ofLink }: Sensitivity): string {
-  return linkName({ id: ofLink, kind: ofLink });
+function nameOf({ ofCheck }: Sensitivity): string {
+  return checkName({ id: ofCheck, kind: ofCheck });
 }
 
-function rowSays(row: SensitivityRow, { use }: Sensitivity, assessment: Assessment): string {
-  const difference = row.use - use;
+function rowSays(row: SensitivityRow, { ratio }: Sensitivity, assessment: Assessment): string {
+  const difference = row.ratio - ratio;
   const by = Math.round(Math.abs(difference) * 1000) / 1000;
   const how =
-    by === 0 || useFigures(row.use) === useFigures(use)
+    by === 0 || ratioFigures(row.ratio) === ratioFigures(ratio)
       ? 'as good as no difference'
-      : `${difference > 0 ? 'up' : 'down'} ${figures(by)} to ${useFigures(row.use)}`;
+      : `${difference > 0 ? 'up' : 'down'} ${figures(by)} to ${ratioFigures(row.ratio)}`;
   return `${sentence(changeInWords(row.change, assessment))}: ${how}.`;
 }
 
-function changeInWords(change: Change, { inquiry }: Assessment): string {
-  const { units } = inquiry.station;
+function changeInWords(change: Change, { input }: Assessment): string {
+  const { units } = input.station;
   switch (change.of) {
     case 'speed':
       return `wind ${percentMore(change.times)} stronger`;
     case 'gust-effect':
       return `gust effect factor ${percentMore(change.times)} larger`;
     case 'ground':
-      return `ground ${change.to} instead of ${inquiry.site.exposure}`;
+      return `ground ${change.to} instead of ${input.site.exposure}`;
     case 'hill':
       return change.to === 'none' ? 'without the hill' : 'half as far from the crest';
     case 'load-height':
       return `${change.load} ${inWords(Math.abs(change.by), 'length', units)} ${change.by > 0 ? 'higher' : 'lower'}`;
     case 'open-question':
-      return answered(change.gap, change.answer);
+      return answered(change.question, change.answer);
   }
 }
 
-function answered(gap: Gap, answer: string): string {
-  const words = answerInWords(gap, answer);
-  switch (gap.question) {
+function answered(question: OpenQuestion, answer: string): string {
+  const words = answerInWords(question, answer);
+  switch (question.question) {
     case 'rating-method':
       return `the tower rated by ${words}`;
     case 'rating-exposure':
@@ -125,7 +127,7 @@ function answered(gap: Gap, answer: string): string {
     case 'rating-area-kind':
       return `the area of the rating being ${words}`;
     case 'load-area-kind':
-      return `the area of ${gap.of} being ${words}`;
+      return `the area of ${question.of} being ${words}`;
     case 'tower-members':
       return `the tower ${words}`;
   }

@@ -2,7 +2,7 @@ import type { UnitSystem } from '../foundation/index.ts';
 import type { Spread, SpreadCause, SpreadFactor, SpreadRow, Verdict } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { WORDS_FOR_BASIS } from './choice-words.ts';
-import { figures, inWords, type Quantity, quantity, useFigures } from './quantity.ts';
+import { figures, inWords, type Quantity, quantity, ratioFigures } from './quantity.ts';
 
 const CAUSE_WORDS: Readonly<Record<SpreadCause, string>> = {
   'design-wind': 'its design wind, that is speed, averaging time, gust factor and level together',
@@ -25,10 +25,10 @@ export interface SpreadDocument {
     readonly title: string;
     readonly speed: Quantity & { readonly basis: string };
     readonly verdict: Verdict;
-    readonly use?: number;
-    readonly useRange?: readonly number[];
+    readonly ratio?: number;
+    readonly ratioRange?: readonly number[];
     readonly holdsToGust?: Quantity;
-    readonly largest?: { readonly link: string; readonly use: number };
+    readonly largest?: { readonly check: string; readonly ratio: number };
     readonly moment: Quantity;
     readonly factors: Readonly<Record<SpreadFactor, number>>;
   }[];
@@ -45,7 +45,7 @@ export function spreadDocument(spread: Spread, system: UnitSystem): SpreadDocume
       title: METHOD_BY_ID[row.method].title,
       speed: { ...quantity(row.speed, 'speed', system), basis: row.basis },
       verdict: row.verdict,
-      ...(row.result === undefined ? {} : { use: row.result.use, useRange: row.result.useRange }),
+      ...(row.result === undefined ? {} : { ratio: row.result.ratio, ratioRange: row.result.ratioRange }),
       ...(row.result?.holdsTo === undefined ? {} : { holdsToGust: quantity(row.result.holdsTo.gust, 'speed', system) }),
       ...(row.largest === undefined ? {} : { largest: row.largest }),
       moment: quantity(row.moment, 'moment', system),
@@ -58,13 +58,13 @@ export function spreadDocument(spread: Spread, system: UnitSystem): SpreadDocume
 
 /** How far convention alone carries the answer, in a sentence or two. */
 export function spreadSays({ rows, cause }: Spread): string {
-  const shown = rows.flatMap((row) => (row.result ? [{ ...row, use: row.result.use }] : []));
+  const shown = rows.flatMap((row) => (row.result ? [{ ...row, ratio: row.result.ratio }] : []));
   const [first] = shown;
   if (!first) return 'By no method is there a use to compare: nothing is known of what the tower was rated for.';
-  const least = shown.reduce((low, row) => (row.use < low.use ? row : low));
-  const most = shown.reduce((high, row) => (row.use > high.use ? row : high));
+  const least = shown.reduce((low, row) => (row.ratio < low.ratio ? row : low));
+  const most = shown.reduce((high, row) => (row.ratio > high.ratio ? row : high));
   const title = ({ method }: SpreadRow) => METHOD_BY_ID[method].title;
-  const range = `By convention alone the tower’s use runs from ${useFigures(least.use)} (${title(least)}) to ${useFigures(most.use)} (${title(most)}).`;
+  const range = `By convention alone the tower’s use runs from ${ratioFigures(least.ratio)} (${title(least)}) to ${ratioFigures(most.ratio)} (${title(most)}).`;
   if (!cause) return range;
   return `${range} Against ${METHOD_BY_ID[cause.method].title} most comes from ${CAUSE_WORDS[cause.factor]}: ${figures(cause.ratio)} times.`;
 }
@@ -74,11 +74,11 @@ export function spreadLines(spread: Spread, system: UnitSystem): string[] {
   return [
     spreadSays(spread),
     ...spread.rows.map((row) => {
-      const use = row.result ? `use ${useFigures(row.result.use)}` : 'no use';
+      const ratio = row.result ? `use ${ratioFigures(row.result.ratio)}` : 'no use';
       const holds = row.result?.holdsTo
         ? `, holds to an actual gust of ${inWords(row.result.holdsTo.gust, 'speed', system)}`
         : '';
-      return `- ${METHOD_BY_ID[row.method].title}, ${inWords(row.speed, 'speed', system)} ${WORDS_FOR_BASIS[row.basis]}: ${use}${holds}.`;
+      return `- ${METHOD_BY_ID[row.method].title}, ${inWords(row.speed, 'speed', system)} ${WORDS_FOR_BASIS[row.basis]}: ${ratio}${holds}.`;
     }),
     ...spread.refused.map(({ method, why }) => `- ${METHOD_BY_ID[method].title}: ${why}`),
   ];

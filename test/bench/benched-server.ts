@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { buildApp, readConfiguration } from '../../src/http/index.ts';
-import { checkSchema } from '../../src/http/schemas/check-schemas.ts';
+import { answerSchema } from '../../src/http/schemas/answer-schemas.ts';
 import { jsonResponse } from '../../src/http/schemas/json-response.ts';
 import { planDocumentSchema } from '../../src/plan/index.ts';
 
@@ -14,7 +14,7 @@ let canned: unknown;
 const app = await buildApp({ configuration: readConfiguration({ LOG_LEVEL: 'silent', RATE_LIMIT: '1000000' }) });
 app.post(
   '/canned',
-  { schema: { hide: true, response: { 200: jsonResponse('canned', checkSchema) } } },
+  { schema: { hide: true, response: { 200: jsonResponse('canned', answerSchema) } } },
   (request, reply) => {
     if (!compiled.safeParse(request.body).success) throw new Error('the body does not fit');
     return reply.type('application/json; charset=utf-8').send(canned);

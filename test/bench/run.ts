@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { Agent, request } from 'node:http';
 import { additionsOf, assess } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
-import { checkDocument } from '../../src/worksheet/index.ts';
+import { answerDocument } from '../../src/worksheet/index.ts';
 
 /*
  * CPU per request of POST /v1/checks beside a route that validates the same body and returns a canned answer of the
@@ -126,7 +126,7 @@ function timed(work: () => unknown): number {
   return median(rounds);
 }
 
-function inquiryOf(plan: unknown) {
+function checkInputOf(plan: unknown) {
   const reading = readPlan(plan);
   if (!reading.ok) throw new Error('a bench plan must be readable');
   return reading;
@@ -137,12 +137,12 @@ function domainAlone(): void {
   console.log('  plan            read  assess  document');
   for (const id of PLANS) {
     const plan = planOf(id);
-    const reading = inquiryOf(plan);
-    const answer = assess(reading.inquiry);
+    const reading = checkInputOf(plan);
+    const answer = assess(reading.input);
     const figures = [
       timed(() => readPlan(plan)),
-      timed(() => assess(reading.inquiry)),
-      timed(() => checkDocument(answer, reading.document, reading.queries, 'none')),
+      timed(() => assess(reading.input)),
+      timed(() => answerDocument(answer, reading.document, reading.entryWarnings, 'none')),
     ];
     console.log(`  ${id.padEnd(14)} ${figures.map((figure) => figure.toFixed(0).padStart(6)).join('  ')}`);
   }
@@ -216,22 +216,22 @@ function inTurns(works: readonly (readonly [name: string, calls: number, work: (
 }
 
 function stationAlone(): void {
-  const { inquiry } = inquiryOf(station(1, true));
-  const fuller = inquiryOf(station(30, false)).inquiry;
-  const { links, roomLeft, lowerAt } = assess(inquiry);
-  const shown = links.filter(({ result }) => result !== undefined).length;
-  const holding = links.filter(({ result }) => result?.holdsTo !== undefined).length;
-  if (inquiry.station.loads.length !== 30 || shown !== 10 || roomLeft.length === 0 || !lowerAt)
+  const { input } = checkInputOf(station(1, true));
+  const fuller = checkInputOf(station(30, false)).input;
+  const { checks, roomLeft, lowerAt } = assess(input);
+  const shown = checks.filter(({ result }) => result !== undefined).length;
+  const holding = checks.filter(({ result }) => result?.holdsTo !== undefined).length;
+  if (input.station.loads.length !== 30 || shown !== 10 || roomLeft.length === 0 || !lowerAt)
     throw new Error('the bench plan is not the one it is said to be');
-  const proposals = (of: typeof inquiry) =>
+  const proposals = (of: typeof input) =>
     Array.from({ length: 20 }, (_, index) => ({ name: `proposal ${index}`, assessment: assess(of) }));
   console.log(`\nthe full station check: 30 loads, ${shown} links, ${holding} that hold to a wind, room, lower at`);
   console.log('µs CPU a call                                    median   least');
   inTurns([
     ['for comparison: 10,000 sines and cosines', 100, tenThousandSines],
-    ['the full station check', 100, () => assess(inquiry)],
-    [`the same, ${assess(fuller).links.length} links, exposure of the rating unsaid`, 60, () => assess(fuller)],
-    ['additions, 20 proposals', 4, () => additionsOf(assess(inquiry), proposals(inquiry))],
+    ['the full station check', 100, () => assess(input)],
+    [`the same, ${assess(fuller).checks.length} links, exposure of the rating unsaid`, 60, () => assess(fuller)],
+    ['additions, 20 proposals', 4, () => additionsOf(assess(input), proposals(input))],
   ]);
 }
 
@@ -250,8 +250,8 @@ function crowd(count: number): Record<string, unknown> {
 function byLoads(): void {
   console.log('\nassess by number of loads, µs CPU');
   for (const count of [10, 100, 300]) {
-    const { inquiry } = inquiryOf(crowd(count));
-    const time = timed(() => assess(inquiry));
+    const { input } = checkInputOf(crowd(count));
+    const time = timed(() => assess(input));
     console.log(
       `  ${String(count).padStart(4)} loads  ${time.toFixed(0).padStart(6)} µs, ${(time / count).toFixed(1)} µs a load`,
     );

@@ -75,7 +75,7 @@ describe('the page of calls', () => {
     const { page } = await opened();
     const targets: string[] = await page
       .locator('a')
-      .evaluateAll((links) => links.map((link) => link.getAttribute('href') ?? ''));
+      .evaluateAll((checks) => checks.map((check) => check.getAttribute('href') ?? ''));
     const ids: string[] = await page.locator('[id]').evaluateAll((all) => all.map((each) => each.id));
     expect(new Set(ids).size).toBe(ids.length);
     for (const target of new Set(targets)) {

@@ -199,10 +199,10 @@ describe('the form, in a browser', () => {
     await openForm(page, service.origin, '/?plan=house-bracket');
     await page.getByRole('button', { name: 'Copy link' }).click();
     await page.getByText('Link copied').waitFor();
-    const link = (await page.evaluate('navigator.clipboard.readText()')) as string;
-    expect(link).toMatch(/\/#plan=[\w-]+$/);
+    const check = (await page.evaluate('navigator.clipboard.readText()')) as string;
+    expect(check).toMatch(/\/#plan=[\w-]+$/);
     const other = await browser.open();
-    await openForm(other.page, '', link);
+    await openForm(other.page, '', check);
     expect(await keptPlan(other.page)).toEqual(withWindObjects(demoPlan('house-bracket')));
     expect(other.requests.filter((address) => address.includes('plan=') || address.includes('%22'))).toEqual([]);
 
@@ -227,8 +227,8 @@ describe('the form, in a browser', () => {
     await page.getByLabel('Name of the plan').fill('My own');
     await page.waitForTimeout(300);
     await page.goto('about:blank');
-    const link = `/#plan=${deflateRawSync(JSON.stringify(demoPlan('ten-numbers'))).toString('base64url')}`;
-    await openForm(page, service.origin, link);
+    const check = `/#plan=${deflateRawSync(JSON.stringify(demoPlan('ten-numbers'))).toString('base64url')}`;
+    await openForm(page, service.origin, check);
     await expect.poll(() => page.getByLabel('Name of the plan').inputValue()).toBe('Ten numbers');
     expect(page.url()).toBe(`${service.origin}/`);
     await page.getByRole('button', { name: 'Undo', exact: true }).click();
@@ -247,14 +247,14 @@ describe('the form, in a browser', () => {
     await openForm(page, service.origin, '/?plan=river-bluff');
     await settled(page);
     const before = await keptPlan(page);
-    const use = await page.locator('.strip-verdict b').textContent();
+    const ratio = await page.locator('.strip-verdict b').textContent();
     await page.getByRole('radio', { name: 'metres, m/s' }).check();
     await settled(page);
     expect(await page.getByLabel('Wind speed you were given').inputValue()).toBe('46.9392');
     expect(await page.getByLabel('Top above ground').inputValue()).toBe('14.6304');
     expect(await page.locator('.answer .says').textContent()).toContain('46.9 m/s');
     // The constant of the pressure is printed differently in the two systems, 0.06 % apart.
-    expect(Number(await page.locator('.strip-verdict b').textContent())).toBeCloseTo(Number(use), 2);
+    expect(Number(await page.locator('.strip-verdict b').textContent())).toBeCloseTo(Number(ratio), 2);
     await page.getByRole('radio', { name: 'feet, mph' }).check();
     expect(await keptPlan(page)).toEqual(before);
   });
@@ -275,7 +275,7 @@ describe('the form, in a browser', () => {
       .request()
       .post('/v1/additions')
       .send({ plan, proposals: [{ name: 'p', remove: ['link panel'] }] });
-    const tower = body.after[0].links.find((link: { id: string }) => link.id === 'tower').after.use as number;
+    const tower = body.after[0].checks.find((check: { id: string }) => check.id === 'tower').after.ratio as number;
     expect(await table.locator('tbody tr').nth(2).textContent()).toContain(tower.toPrecision(3));
     await table.getByRole('button', { name: /Take it.*without link panel/ }).click();
     await settled(page);

@@ -88,7 +88,7 @@ describe('the container', () => {
       body: JSON.stringify(demoPlan('river-bluff')),
     });
     expect(check.status).toBe(200);
-    expect(((await check.json()) as { links: unknown[] }).links.length).toBeGreaterThan(3);
+    expect(((await check.json()) as { checks: unknown[] }).checks.length).toBeGreaterThan(3);
   });
 
   it('writes nothing beside itself', () => {

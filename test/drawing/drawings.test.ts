@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DRAWING_NAMES, DRAWINGS, demandByHeight, groupsOf, siteGust, useCurves } from '../../src/drawing/index.ts';
+import { DRAWING_NAMES, DRAWINGS, demandByHeight, groupsOf, ratioCurves, siteGust } from '../../src/drawing/index.ts';
 import { displayValue } from '../../src/foundation/index.ts';
 import { type Assessment, assess } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
@@ -10,7 +10,7 @@ import { type Drawn, every, textOf, wellFormed } from './well-formed.ts';
 function assessed(plan: unknown): Assessment {
   const read = readPlan(plan);
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  return assess(read.inquiry);
+  return assess(read.input);
 }
 
 const ALLOWED = new Set('svg title desc style rect g path circle text tspan'.split(' '));
@@ -58,7 +58,7 @@ describe.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('drawings 
   it.each(DRAWING_NAMES)('%s is sound, and names its plan', (name) => {
     const drawn = sound(DRAWINGS[name](assessment));
     const [title] = every(drawn, 'title');
-    expect(title && textOf(title)).toContain(assessment.inquiry.title);
+    expect(title && textOf(title)).toContain(assessment.input.title);
   });
 
   it.each(DRAWING_NAMES)('%s keeps its lettering on the sheet and apart', (name) => {
@@ -82,46 +82,49 @@ describe.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('drawings 
   });
 
   it('is in figures what the answer is', () => {
-    const worst = assessment.links[0]?.result;
+    const worst = assessment.checks[0]?.result;
     const words = textOf(wellFormed(DRAWINGS.moment(assessment)));
     const ladder = textOf(wellFormed(DRAWINGS.ladder(assessment)));
-    const { units } = assessment.inquiry.station;
-    for (const { result } of assessment.links) {
+    const { units } = assessment.input.station;
+    for (const { result } of assessment.checks) {
       if (!result?.holdsTo) continue;
       const gust = displayValue(result.holdsTo.gust, 'speed', units);
       expect(ladder).toContain(String(Number(gust.toPrecision(3))));
     }
-    if (worst) expect(words).toContain(worst.use < 1 ? String(Number(worst.use.toPrecision(3))) : worst.use.toFixed(2));
+    if (worst)
+      expect(words).toContain(worst.ratio < 1 ? String(Number(worst.ratio.toPrecision(3))) : worst.ratio.toFixed(2));
   });
 
   it('draws as demand what the answer compares', () => {
     const rows = demandByHeight(assessment);
     const { levels } = assessment.model;
-    const own = assessment.uses.filter(
-      ({ check }) => check.link === 'tower' && check.apex === Number.POSITIVE_INFINITY,
+    const own = assessment.ratios.filter(
+      ({ comparison }) => comparison.check === 'tower' && comparison.apex === Number.POSITIVE_INFINITY,
     );
     expect(own.length).toBeGreaterThan(0);
-    const scenario = own.reduce((most, use) => (use.bad > most.bad ? use : most)).scenario;
+    const scenario = own.reduce((most, ratio) => (ratio.unfavourable > most.unfavourable ? ratio : most)).scenario;
     const deciding = own.filter((each) => each.scenario === scenario);
-    for (const use of deciding) {
-      const row = rows[use.check.level];
-      expect(row?.z).toBe(levels[use.check.level]?.z);
+    for (const ratio of deciding) {
+      const row = rows[ratio.comparison.level];
+      expect(row?.z).toBe(levels[ratio.comparison.level]?.z);
       // Where sections overlap both are compared, and the larger demand is drawn.
-      const here = deciding.filter(({ check }) => check.level === use.check.level && check.of === use.check.of);
-      expect(row?.[use.check.of]).toBeCloseTo(Math.max(...here.map(({ demand }) => demand)), 6);
+      const here = deciding.filter(
+        ({ comparison }) => comparison.level === ratio.comparison.level && comparison.of === ratio.comparison.of,
+      );
+      expect(row?.[ratio.comparison.of]).toBeCloseTo(Math.max(...here.map(({ demand }) => demand)), 6);
     }
   });
 
   it('has use curves that grow, meet the answer at the site, and 1 where the link holds to', () => {
-    const { speed } = assessment.inquiry.site;
-    for (const { link, points } of useCurves(assessment)) {
+    const { speed } = assessment.input.site;
+    for (const { check, points } of ratioCurves(assessment)) {
       const here = points.find((point) => point.speed === speed);
-      expect(here?.use).toBeCloseTo(link.result?.use ?? Number.NaN, 9);
-      const design = link.result?.holdsTo?.design ?? 0;
+      expect(here?.ratio).toBeCloseTo(check.result?.ratio ?? Number.NaN, 9);
+      const design = check.result?.holdsTo?.design ?? 0;
       if (design > 1.05 * speed) {
         const before = points.filter((point) => point.speed < design);
-        expect(before.every(({ use }) => use < 1)).toBe(true);
-        expect(points.filter((point) => point.speed > design).every(({ use }) => use > 1 - 1e-9)).toBe(true);
+        expect(before.every(({ ratio }) => ratio < 1)).toBe(true);
+        expect(points.filter((point) => point.speed > design).every(({ ratio }) => ratio > 1 - 1e-9)).toBe(true);
       }
     }
   });
@@ -221,8 +224,8 @@ describe('the ladder', () => {
       index === 0 ? { ...load, ratedWind: { speed: 70, basis: 'gust3-nominal' } } : load,
     );
     const assessment = assessed({ ...plan, loads });
-    const link = assessment.links.find(({ id }) => id === 'antenna:four-element beam');
-    expect(link?.verdict).toBe('over');
+    const check = assessment.checks.find(({ id }) => id === 'antenna:four-element beam');
+    expect(check?.verdict).toBe('over');
     const drawn = sound(DRAWINGS.ladder(assessment));
     expect(textOf(drawn)).toMatch(/four-element beam 1\.\d+ over/);
     expect(textOf(drawn)).toMatch(/mph, against \d+/);
@@ -246,10 +249,10 @@ describe('hostile names', () => {
 
   it.each(HOSTILE)('%j is text, in every drawing', (name) => {
     const bluff = assessed(demoPlan('river-bluff'));
-    const { station } = bluff.inquiry;
+    const { station } = bluff.input;
     // Past the door on purpose: a drawing must not lean on what the reader of plans lets through.
     const assessment = assess({
-      ...bluff.inquiry,
+      ...bluff.input,
       title: name,
       station: {
         ...station,
@@ -275,7 +278,7 @@ describe('hostile names', () => {
     const ten = assessed(demoPlan('ten-numbers'));
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 40 }), (title) => {
-        sound(DRAWINGS.pressure({ ...ten, inquiry: { ...ten.inquiry, title } }));
+        sound(DRAWINGS.pressure({ ...ten, input: { ...ten.input, title } }));
       }),
       { numRuns: 60 },
     );

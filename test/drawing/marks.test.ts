@@ -4,9 +4,9 @@ import { roundStep, scaleOf } from '../../src/drawing/axes.ts';
 import { placed } from '../../src/drawing/lane.ts';
 import { coordinate, element, escaped } from '../../src/drawing/svg.ts';
 import { barbMarks } from '../../src/drawing/wind-barb.ts';
-import { figures, useFigures, widthOf, wrapped } from '../../src/drawing/words.ts';
+import { figures, ratioFigures, widthOf, wrapped } from '../../src/drawing/words.ts';
 import { KNOT } from '../../src/foundation/index.ts';
-import { figures as textFigures, useFigures as textUseFigures } from '../../src/worksheet/quantity.ts';
+import { figures as textFigures, ratioFigures as textRatioFigures } from '../../src/worksheet/quantity.ts';
 
 describe('a wind barb', () => {
   it.each([
@@ -88,7 +88,7 @@ describe('words', () => {
     expect([0.4902, 18.249, 110.4, 1234.5, 0.00256, -3.2759, 0].map((value) => figures(value))).toEqual(
       '0.49 18.2 110 1,235 0.00256 −3.28 0'.split(' '),
     );
-    expect([0.8946, 0.9996, 1, 1.004, 1.537, Number.POSITIVE_INFINITY].map(useFigures)).toEqual([
+    expect([0.8946, 0.9996, 1, 1.004, 1.537, Number.POSITIVE_INFINITY].map(ratioFigures)).toEqual([
       '0.895',
       '0.9996',
       '1.00',
@@ -102,7 +102,7 @@ describe('words', () => {
     fc.assert(
       fc.property(fc.double({ min: 1e-4, max: 1e7, noNaN: true }), (value) => {
         expect(figures(value)).toBe(textFigures(value));
-        expect(useFigures(value / 1000)).toBe(textUseFigures(value / 1000));
+        expect(ratioFigures(value / 1000)).toBe(textRatioFigures(value / 1000));
       }),
     );
   });

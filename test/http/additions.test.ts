@@ -12,14 +12,14 @@ const post = (path: string, body: unknown) =>
 interface State {
   readonly id: string;
   readonly verdict: string;
-  readonly use?: number;
+  readonly ratio?: number;
   readonly holdsTo?: unknown;
 }
 
-const stateOf = ({ id, verdict, use, holdsTo }: State & { holdsTo?: { gust: unknown } }) => ({
+const stateOf = ({ id, verdict, ratio, holdsTo }: State & { holdsTo?: { gust: unknown } }) => ({
   id,
   verdict,
-  ...(use === undefined ? {} : { use }),
+  ...(ratio === undefined ? {} : { ratio }),
   ...(holdsTo === undefined ? {} : { holdsTo: holdsTo.gust }),
 });
 
@@ -36,18 +36,18 @@ describe('POST /v1/additions', () => {
       const { body } = await post('/v1/additions', { plan, proposals }).expect(200);
       const whole = async (of: unknown) => (await post('/v1/checks', of).expect(200)).body;
       const before = await whole(plan);
-      expect(body.before.links.map(({ title: __, ...state }: State & { title: string }) => state)).toEqual(
-        before.links.map(stateOf),
+      expect(body.before.checks.map(({ title: __, ...state }: State & { title: string }) => state)).toEqual(
+        before.checks.map(stateOf),
       );
       for (const [index, addition] of body.after.entries()) {
         expect(addition.name).toBe(proposals[index]?.name);
         const there = await whole(addition.plan);
         expect(addition.verdict).toBe(there.verdict);
         expect(addition.weakest).toBe(there.weakest);
-        const after = addition.links.flatMap(({ id, after: state }: { id: string; after?: object }) =>
+        const after = addition.checks.flatMap(({ id, after: state }: { id: string; after?: object }) =>
           state ? [{ id, ...state }] : [],
         );
-        expect(after).toEqual(there.links.map(stateOf).toSorted((a: State, b: State) => order(addition, a, b)));
+        expect(after).toEqual(there.checks.map(stateOf).toSorted((a: State, b: State) => order(addition, a, b)));
       }
       expect(body.after.map(({ rank }: { rank: number }) => rank).toSorted()).toEqual([1, 2, 3]);
     },
@@ -118,44 +118,45 @@ describe('POST /v1/additions', () => {
       for (const field of ['verdict', 'soFar', 'weakest', 'roomLeft']) {
         expect(after[field], `${name} ${field}`).toEqual(then[field]);
       }
-      const states = new Map(after.links.map((link: { id: string; after?: object }) => [link.id, link.after]));
-      for (const link of then.links) {
-        const { id, ...state } = stateOf(link);
+      const states = new Map(after.checks.map((check: { id: string; after?: object }) => [check.id, check.after]));
+      for (const check of then.checks) {
+        const { id, ...state } = stateOf(check);
         expect(states.get(id), `${name} ${id}`).toEqual(state);
-        const was = before.links.find((each: State) => each.id === id);
-        const { change, holdsToChange } = after.links.find((each: State) => each.id === id);
-        if (was?.use !== undefined && link.use !== undefined) expect(change).toBeCloseTo(link.use - was.use, 12);
+        const was = before.checks.find((each: State) => each.id === id);
+        const { change, holdsToChange } = after.checks.find((each: State) => each.id === id);
+        if (was?.ratio !== undefined && check.ratio !== undefined)
+          expect(change).toBeCloseTo(check.ratio - was.ratio, 12);
         else expect(change).toBeUndefined();
-        if (was?.holdsTo && link.holdsTo) {
-          expect(holdsToChange.value).toBeCloseTo(link.holdsTo.gust.value - was.holdsTo.gust.value, 9);
+        if (was?.holdsTo && check.holdsTo) {
+          expect(holdsToChange.value).toBeCloseTo(check.holdsTo.gust.value - was.holdsTo.gust.value, 9);
           expect(holdsToChange.unit).toBe('mph');
         } else expect(holdsToChange).toBeUndefined();
       }
-      for (const { id } of after.links.filter((link: { after?: object }) => link.after === undefined)) {
-        expect(then.links.map((link: State) => link.id)).not.toContain(id);
+      for (const { id } of after.checks.filter((check: { after?: object }) => check.after === undefined)) {
+        expect(then.checks.map((check: State) => check.id)).not.toContain(id);
       }
       const said = (cautions: { code: string; says: string }[]) => cautions.map(({ says }) => says);
-      const appeared = said(then.cautions).filter((each) => !said(before.cautions).includes(each));
-      const went = said(before.cautions).filter((each) => !said(then.cautions).includes(each));
-      expect(said(after.appeared.cautions), `${name}`).toEqual(appeared);
-      expect(said(after.went.cautions), `${name}`).toEqual(went);
+      const added = said(then.cautions).filter((each) => !said(before.cautions).includes(each));
+      const removed = said(before.cautions).filter((each) => !said(then.cautions).includes(each));
+      expect(said(after.added.cautions), `${name}`).toEqual(added);
+      expect(said(after.removed.cautions), `${name}`).toEqual(removed);
     }
     const of = (name: string) => body.after.find((after: { name: string }) => after.name === name);
-    expect(of('add')).toMatchObject({ appeared: { loads: ['vertical'] }, went: { loads: [] } });
-    expect(of('swap')).toMatchObject({ appeared: { loads: ['small beam'] }, went: { loads: ['beam'] } });
+    expect(of('add')).toMatchObject({ added: { loads: ['vertical'] }, removed: { loads: [] } });
+    expect(of('swap')).toMatchObject({ added: { loads: ['small beam'] }, removed: { loads: ['beam'] } });
     expect(of('add').says).toContain('Not shown with it: vertical.');
     expect(of('no rating').says).toMatch(/^no rating: the tower is not shown\. No rating of the tower is given/);
     // A speed low for its kind is asked about where it was written.
-    expect(of('gale').queries).toMatchObject([{ pointer: '#/proposals/6/set/site/wind' }]);
-    expect(of('add').queries).toMatchObject([{ pointer: '#/proposals/0/add/0/above', code: 'read-as-middle' }]);
-    expect(of('lower').queries).toEqual([]);
+    expect(of('gale').entryWarnings).toMatchObject([{ pointer: '#/proposals/6/set/site/wind' }]);
+    expect(of('add').entryWarnings).toMatchObject([{ pointer: '#/proposals/0/add/0/above', code: 'read-as-middle' }]);
+    expect(of('lower').entryWarnings).toEqual([]);
     expect(body.notCovered).toContain('earthquake');
     const text = (await post('/v1/additions?as=text', { plan: ten, proposals: BY_HAND.map(([proposal]) => proposal) }))
       .text;
-    for (const { rank, says, queries, appeared } of body.after) {
+    for (const { rank, says, entryWarnings, added } of body.after) {
       expect(text).toContain(`\n${rank}. ${says}\n`);
-      for (const query of queries) expect(text).toContain(query.says);
-      for (const caution of appeared.cautions) expect(text).toContain(caution.says);
+      for (const query of entryWarnings) expect(text).toContain(query.says);
+      for (const caution of added.cautions) expect(text).toContain(caution.says);
     }
     expect(text).not.toContain('#/');
     for (const what of body.notCovered) expect(text).toContain(what);
@@ -205,6 +206,6 @@ describe('POST /v1/additions', () => {
   });
 });
 
-function order({ links }: { links: { id: string }[] }, a: State, b: State): number {
-  return links.findIndex(({ id }) => id === a.id) - links.findIndex(({ id }) => id === b.id);
+function order({ checks }: { checks: { id: string }[] }, a: State, b: State): number {
+  return checks.findIndex(({ id }) => id === a.id) - checks.findIndex(({ id }) => id === b.id);
 }

@@ -23,7 +23,7 @@ describe('a service under a base path', () => {
       await service.request().get(path).expect(404);
     }
     const { body } = await service.request().post('/gustworthy/v1/checks').send(demoPlan('ten-numbers')).expect(200);
-    expect(body.links.length).toBeGreaterThan(1);
+    expect(body.checks.length).toBeGreaterThan(1);
   });
 
   it('leads to its page with the slash that its links need', async () => {

@@ -68,9 +68,9 @@ const BY_HAND: readonly (readonly [address: string, value: number])[] = [
   ['chance?speed=90&returns=10:76;50:92&years=50', 0.71112],
   ['lower-at?holdsTo=89', 71.6436],
   ['lower-at?holdsTo=89&margin=0&forecast=0', 89],
-  [`station?${TEN}&give=use`, 1.00114],
+  [`station?${TEN}&give=ratio`, 1.00114],
   [`station?${TEN}&give=holdsTo`, 74.9423],
-  [`station?${TEN}&ratedExposure=C&give=use`, 0.755511],
+  [`station?${TEN}&ratedExposure=C&give=ratio`, 0.755511],
   [`station?${TEN}&ratedExposure=C&give=roomLeft`, 2.65593],
 ];
 
@@ -94,13 +94,13 @@ describe('a cell', () => {
     expect(await textOf(`station?${TEN}&ratedRiskCategory=II&give=verdict`)).toBe('thin (tower only)');
     expect(await textOf(`station?${TEN}&give=verdict`)).toBe('not shown');
     expect(await textOf(`station?${TEN}&give=roomLeft`)).toBe('not shown');
-    expect(await textOf(`station?${WIND}&support=free&top=48&give=use`)).toBe('not shown');
+    expect(await textOf(`station?${WIND}&support=free&top=48&give=ratio`)).toBe('not shown');
     // Where it is held is not known, and it is no cantilever from its foot: nothing is compared.
     const guyed = `method=asce7-16&exposure=C&speed=60&support=guyed&${TEN.slice(TEN.indexOf('top='))}`;
     expect(await textOf(`station?${guyed}&give=says`)).toMatch(
       /^Not shown: tower\. Where the tower is held is missing/,
     );
-    for (const give of ['use', 'verdict', 'holdsTo', 'roomLeft']) {
+    for (const give of ['ratio', 'verdict', 'holdsTo', 'roomLeft']) {
       expect(await textOf(`station?${guyed}&give=${give}`), give).toBe('not shown');
     }
     expect(await textOf('mast-moment?outside=20&wall=0.02&yield=100')).toMatch(/^not shown: /);
@@ -108,7 +108,7 @@ describe('a cell', () => {
 
   it('gives the sentence of the check of the same plan', async () => {
     const { body } = await running.request().post('/v1/checks').send(demoPlan('ten-numbers')).expect(200);
-    expect(body.links[0].use.toPrecision(6)).toBe(await textOf(`station?${TEN}&give=use`));
+    expect(body.checks[0].ratio.toPrecision(6)).toBe(await textOf(`station?${TEN}&give=ratio`));
     expect(await textOf(`station?${TEN}&give=says`)).toBe(body.says.replace('beam', 'antenna'));
   });
 });
@@ -153,7 +153,7 @@ describe('a list', () => {
     expect(await textOf(`pressure?${WIND}&height=${values(201)}`)).toBe(
       '? height: a list of 201 given, at most 200 allowed',
     );
-    expect(await textOf(`station?${TEN}&ratedYear=${values(41)}&give=use`)).toBe(
+    expect(await textOf(`station?${TEN}&ratedYear=${values(41)}&give=ratio`)).toBe(
       '? ratedYear: a list of 41 given, at most 40 allowed',
     );
   });
@@ -213,7 +213,7 @@ const FAULTS: readonly (readonly [address: string, words: string])[] = [
   ['chance?speed=90&returns=10:76;50:70', '? returns: 76 mph for 10 years, 70 mph for 50'],
   ['lower-at?holdsTo=89&forecast=2', '? forecast: 2 given, 0 to 0.95 allowed'],
   [`station?${TEN}&give=safe`, '? give: "safe" given, use, verdict, holdsTo, roomLeft, says allowed'],
-  [`station?${TEN}&give=use&ratedYear=12`, '? ratedYear: 12 given, at least 1900 allowed'],
+  [`station?${TEN}&give=ratio&ratedYear=12`, '? ratedYear: 12 given, at least 1900 allowed'],
 ];
 
 describe('a fault', () => {
@@ -296,7 +296,7 @@ describe('whatever is asked', () => {
       'pole',
       'tube',
       'free',
-      'use',
+      'ratio',
       'effective',
       '1',
       '3',
@@ -394,7 +394,7 @@ describe('POST /v1/checks as CSV', () => {
       .expect('content-type', /^text\/csv; charset=utf-8$/);
     expect(text.startsWith('\uFEFFname,kind,low [ft],high [ft],front EPA [ft²],')).toBe(true);
     const lines = text.trim().split('\r\n');
-    expect(lines).toHaveLength(body.ledger.rows.length + 2);
+    expect(lines).toHaveLength(body.windLoads.rows.length + 2);
     // Beam and lines by hand as in the plan of ten numbers: 132.486 lbf and 67.190 lbf; all 598.416 lbf.
     expect(lines[1]).toMatch(/^"'=HYPERLINK\(""x""\); beam, ""old""",load,50,50,9\.9,9\.9,/);
     expect(lines[1]).toContain(',132.486,');

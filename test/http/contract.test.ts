@@ -155,7 +155,12 @@ describe('the reader of the contract', () => {
     },
     components: {
       schemas: {
-        A: { type: 'object', required: ['use'], properties: { use: { type: 'number' } }, additionalProperties: false },
+        A: {
+          type: 'object',
+          required: ['ratio'],
+          properties: { ratio: { type: 'number' } },
+          additionalProperties: false,
+        },
         Problem: { type: 'object', required: ['type'] },
       },
     },
@@ -164,9 +169,9 @@ describe('the reader of the contract', () => {
     reader.faultsOf({ method: 'GET', target, status, type, body: JSON.stringify(body) });
 
   it('sees what is not as written', () => {
-    expect(answer(200, 'application/json; charset=utf-8', { use: 0.5 })).toEqual([]);
-    expect(answer(200, 'application/json', { use: '0.5' })).toEqual(['/use must be number']);
-    expect(answer(200, 'application/json', { use: 1, more: 1 })).toHaveLength(1);
+    expect(answer(200, 'application/json; charset=utf-8', { ratio: 0.5 })).toEqual([]);
+    expect(answer(200, 'application/json', { ratio: '0.5' })).toEqual(['/use must be number']);
+    expect(answer(200, 'application/json', { ratio: 1, more: 1 })).toHaveLength(1);
     expect(answer(200, 'text/html', {})).toEqual(['text/html is not in the contract for 200']);
     expect(answer(500, 'application/json', {})).toEqual(['status 500 is not in the contract']);
     expect(answer(404, 'application/problem+json', {}, '/b')).toHaveLength(1);

@@ -45,13 +45,13 @@ export function worksheetFigures(value: number, figures = 3): string {
 }
 
 /** As a worksheet says a use: three figures below 1, two places from 1 up, and never 1 for what is not 1. */
-export function worksheetUse(use: number): string {
-  if (use < 1) {
-    const text = worksheetFigures(use);
-    return text === '1' ? roundedTo(use, 4) : text;
+export function worksheetUse(ratio: number): string {
+  if (ratio < 1) {
+    const text = worksheetFigures(ratio);
+    return text === '1' ? roundedTo(ratio, 4) : text;
   }
-  const text = roundedTo(use, 2);
-  return text === '1.00' && use > 1 ? roundedTo(use, 3) : text;
+  const text = roundedTo(ratio, 2);
+  return text === '1.00' && ratio > 1 ? roundedTo(ratio, 3) : text;
 }
 
 /** As a cell of a sheet has a number: six figures, plain digits. */

@@ -181,7 +181,7 @@ describe('a name of the prototype chain', () => {
       ],
     };
     const { body } = await check('', plan).expect(200);
-    expect(JSON.stringify(body.ledger)).toContain('constructor');
+    expect(JSON.stringify(body.windLoads)).toContain('constructor');
   });
 });
 

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { DRAWING_NAMES } from '../../src/drawing/index.ts';
 import { requestExamples } from '../../src/http/documents/request-examples.ts';
 import { additionsSchema } from '../../src/http/schemas/additions-schemas.ts';
-import { checkSchema } from '../../src/http/schemas/check-schemas.ts';
+import { answerSchema } from '../../src/http/schemas/answer-schemas.ts';
 import { areasSchema, pressuresSchema, ratingsSchema } from '../../src/http/schemas/part-schemas.ts';
 import { textOf, wellFormed } from '../drawing/well-formed.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
@@ -29,7 +29,7 @@ function strict<S extends z.ZodType>(schema: S): z.ZodType {
 
 const PATHS: Readonly<Record<string, readonly [string, z.ZodType]>> = {
   additions: ['/v1/additions', additionsSchema],
-  check: ['/v1/checks', checkSchema],
+  check: ['/v1/checks', answerSchema],
   areas: ['/v1/areas', areasSchema],
   pressures: ['/v1/pressures', pressuresSchema],
   ratings: ['/v1/ratings', ratingsSchema],
@@ -56,8 +56,8 @@ describe('the examples of the contract', () => {
 describe('POST /v1/checks', () => {
   it.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('answers the demo plan %s', async (_, plan) => {
     const { body } = await post('/v1/checks', plan).expect(200);
-    expect(['within', 'thin', 'over', 'not-shown']).toContain(body.verdict);
-    expect(body.links[0].id).toBe('tower');
+    expect(['within', 'low-margin', 'over', 'open']).toContain(body.verdict);
+    expect(body.checks[0].id).toBe('tower');
     expect(body.cautions.map((caution: { code: string }) => caution.code)).toContain('engineer-and-local-code');
     expect(body.notCovered).toContain('earthquake');
     expect(body.plan).toEqual({ format: 1, ...plan });
@@ -71,7 +71,7 @@ describe('POST /v1/checks', () => {
         .expect(200)
         .expect('content-type', /text\/plain/);
       expect(text).toContain(body.says);
-      for (const link of body.links) expect(text).toContain(link.says);
+      for (const check of body.checks) expect(text).toContain(check.says);
       for (const caution of body.cautions) expect(isSaid(caution, text.split('\n')), caution.says).toBe(true);
       for (const question of body.toFindOut) expect(text).toContain(question.ask);
       for (const what of body.notCovered) expect(text).toContain(what);
@@ -102,7 +102,7 @@ describe('POST /v1/checks', () => {
     ['drawing=rose', 'as=svg'],
     ['as=text&drawing=rose', 'as=svg'],
     ['as=svg&drawing=sketch', 'is one of elevation, rose'],
-    ['as=svg&drawing=rose&drawing=use', 'is one of elevation, rose'],
+    ['as=svg&drawing=rose&drawing=ratio', 'is one of elevation, rose'],
   ])('refuses ?%s and says why', async (query, why) => {
     const { body } = await post(`/v1/checks?${query}`, demoPlan('ten-numbers'))
       .expect(400)
@@ -122,9 +122,9 @@ describe('POST /v1/checks', () => {
   it('shows the spread and the sensitivity when asked, and only then', async () => {
     const plan = demoPlan('river-bluff');
     const asked = await post('/v1/checks?spread=full&sensitivity=full', plan).expect(200);
-    expect(strict(checkSchema).safeParse(asked.body).error?.issues ?? []).toEqual([]);
+    expect(strict(answerSchema).safeParse(asked.body).error?.issues ?? []).toEqual([]);
     expect(asked.body.spread.rows).toHaveLength(7);
-    expect(asked.body.sensitivity).toMatchObject({ ofLink: 'tower', use: asked.body.links[0].use });
+    expect(asked.body.sensitivity).toMatchObject({ ofCheck: 'tower', ratio: asked.body.checks[0].ratio });
     expect(asked.body.sensitivity.rows.map((row: { of: string }) => row.of)).toEqual(
       expect.arrayContaining(['speed', 'gust-effect', 'ground', 'hill', 'load-height', 'rating-exposure']),
     );
@@ -162,14 +162,14 @@ describe('POST /v1/checks', () => {
       ...plan,
       site: { ...(plan['site'] as object), climate },
     }).expect(200);
-    expect(strict(checkSchema).safeParse(body).error?.issues ?? []).toEqual([]);
-    expect(body.chance.map((each: { ofLink: string }) => each.ofLink)).toEqual([
+    expect(strict(answerSchema).safeParse(body).error?.issues ?? []).toEqual([]);
+    expect(body.chance.map((each: { ofCheck: string }) => each.ofCheck)).toEqual([
       'tower',
       'tower-top',
       'mast',
       'foundation',
     ]);
-    expect(body.queries).toEqual([]);
+    expect(body.entryWarnings).toEqual([]);
   });
 
   it('lists all faults at once, each with its pointer', async () => {
@@ -199,7 +199,7 @@ describe('POST /v1/checks', () => {
     }));
     const bluff = demoPlans().find(({ id }) => id === 'ten-numbers')?.plan;
     const { body } = await post('/v1/checks', { ...bluff, loads }).expect(200);
-    expect(body.ledger.rows.length).toBeGreaterThan(300);
+    expect(body.windLoads.rows.length).toBeGreaterThan(300);
     expect(body.alsoOpen).toBe(288);
   });
 
@@ -210,8 +210,8 @@ describe('POST /v1/checks', () => {
       site: { wind: 50, exposure: 'C' },
       tower: { support: 'free', top: 12 },
     }).expect(200);
-    expect(body.verdict).toBe('not-shown');
-    expect(body.links[0].needs).toContain('/ratings');
+    expect(body.verdict).toBe('open');
+    expect(body.checks[0].needs).toContain('/ratings');
   });
 });
 

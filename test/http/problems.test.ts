@@ -23,8 +23,8 @@ const running = runningApp({
     app.get('/test-refusal', () => {
       throw new Refusal('impossible', 'A mast of no length holds nothing: give a length.', '/mast/length');
     });
-    app.get('/test-answer', { schema: { response: { 200: z.object({ use: z.number() }) } } }, () => ({
-      use: Number.NaN,
+    app.get('/test-answer', { schema: { response: { 200: z.object({ ratio: z.number() }) } } }, () => ({
+      ratio: Number.NaN,
     }));
     app.get(
       '/test-query',

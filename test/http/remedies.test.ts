@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { checkSchema } from '../../src/http/schemas/check-schemas.ts';
+import { answerSchema } from '../../src/http/schemas/answer-schemas.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 import { runningApp } from './running-app.ts';
 
@@ -13,7 +13,7 @@ const post = (query: string, plan: unknown) =>
 
 /** The contract, which then refuses fields that it does not name. */
 const strictly = z.fromJSONSchema(
-  z.toJSONSchema(checkSchema, {
+  z.toJSONSchema(answerSchema, {
     override: ({ jsonSchema }) => {
       if (jsonSchema.type === 'object' && jsonSchema.properties) jsonSchema.additionalProperties = false;
     },
@@ -26,7 +26,7 @@ describe('POST /v1/checks?remedies=full', () => {
     async (_, plan) => {
       const { body } = await post('?remedies=full', plan).expect(200);
       expect(strictly.safeParse(body).error?.issues ?? []).toEqual([]);
-      expect(body.remedies.ofLink).toBe(body.weakest);
+      expect(body.remedies.ofCheck).toBe(body.weakest);
       expect(body.remedies.rows.length).toBeGreaterThan(0);
       const { text } = await post('?as=text&remedies=full', plan).expect(200);
       expect(text).toContain('\nWhat would help:\n');

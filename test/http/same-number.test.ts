@@ -10,24 +10,24 @@ interface Quantity {
   readonly unit: string;
 }
 
-interface Link {
+interface Check {
   readonly id: string;
   readonly title: string;
   readonly verdict: string;
-  readonly use?: number;
-  readonly useRange?: readonly [number, number];
+  readonly ratio?: number;
+  readonly ratioRange?: readonly [number, number];
   readonly demand?: Quantity & { readonly of: string };
   readonly capacity?: Quantity;
   readonly holdsTo?: { readonly gust: Quantity; readonly design: Quantity };
 }
 
-type Ledger = Readonly<Record<string, number | string>>;
+type WindLoads = Readonly<Record<string, number | string>>;
 
 interface Answer {
   readonly says: string;
-  readonly links: readonly Link[];
+  readonly checks: readonly Check[];
   readonly reactions: { readonly legs?: { readonly push?: Quantity; readonly upliftWithoutWeight: Quantity } };
-  readonly ledger: { readonly rows: readonly Ledger[]; readonly total: Ledger };
+  readonly windLoads: { readonly rows: readonly WindLoads[]; readonly total: WindLoads };
 }
 
 const running = runningApp();
@@ -86,7 +86,7 @@ describe('the rounding of this test', () => {
 
 describe.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('the numbers of the demo plan %s', (_, plan) => {
   it('are in the html as in the JSON', async () => {
-    const { says, links, reactions } = await answerTo(plan);
+    const { says, checks, reactions } = await answerTo(plan);
     const { text } = await post('?as=html', plan);
     expect(lettersOf(text)).toContain(says);
     const { push, upliftWithoutWeight } = reactions.legs ?? {};
@@ -98,16 +98,16 @@ describe.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('the numbe
       .split('<tr>')
       .slice(2)
       .map((row) => lettersOf(row).split('|'));
-    expect(rows.map(([title]) => title)).toEqual(links.map(({ title }) => capital(title)));
-    for (const [index, { use, useRange, holdsTo, demand, capacity }] of links.entries()) {
+    expect(rows.map(([title]) => title)).toEqual(checks.map(({ title }) => capital(title)));
+    for (const [index, { ratio, ratioRange, holdsTo, demand, capacity }] of checks.entries()) {
       const [, verdict, asked, shown, printed, best, , gust] = rows[index] as string[];
-      expect(verdict).toBe((links[index] as Link).verdict.replace('-', ' '));
-      if (use === undefined) {
+      expect(verdict).toBe((checks[index] as Check).verdict.replace('-', ' '));
+      if (ratio === undefined) {
         expect(printed).toMatch(/^–?$/);
         continue;
       }
-      expect(printed).toBe(worksheetUse(use));
-      if (useRange !== undefined && useRange[0] < use) expect(best).toBe(worksheetUse(useRange[0]));
+      expect(printed).toBe(worksheetUse(ratio));
+      if (ratioRange !== undefined && ratioRange[0] < ratio) expect(best).toBe(worksheetUse(ratioRange[0]));
       if (holdsTo !== undefined) expect(gust).toBe(worksheetFigures(holdsTo.gust.value));
       if (demand !== undefined && capacity !== undefined && demand.of !== 'wind-ratio') {
         expect([asked, shown]).toEqual([inWords(demand, 4), inWords(capacity, 4)]);
@@ -116,20 +116,20 @@ describe.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('the numbe
   });
 
   it('are in the text as in the JSON', async () => {
-    const { says, links } = await answerTo(plan);
+    const { says, checks } = await answerTo(plan);
     const lines = (await post('?as=text', plan)).text.split('\n').map((line) => line.replace(/^- /, ''));
     expect(lines.some((line) => line.includes(says))).toBe(true);
     let compared = 0;
-    for (const { title, use, useRange, holdsTo, demand, capacity } of links) {
+    for (const { title, ratio, ratioRange, holdsTo, demand, capacity } of checks) {
       const line = lines.find((each) => each.startsWith(`${capital(title)}: `));
       expect(line, title).toBeDefined();
-      if (use === undefined) {
+      if (ratio === undefined) {
         expect(line).not.toMatch(/\buse \d/);
         continue;
       }
-      expect(line).toMatch(alone(`use ${worksheetUse(use)}`));
-      if (useRange !== undefined && useRange[0] < use)
-        expect(line).toMatch(alone(`(${worksheetUse(useRange[0])} at best)`));
+      expect(line).toMatch(alone(`use ${worksheetUse(ratio)}`));
+      if (ratioRange !== undefined && ratioRange[0] < ratio)
+        expect(line).toMatch(alone(`(${worksheetUse(ratioRange[0])} at best)`));
       if (holdsTo !== undefined) expect(line).toContain(`Holds to an actual gust of ${inWords(holdsTo.gust)}.`);
       if (demand !== undefined && capacity !== undefined && demand.of !== 'wind-ratio') {
         expect(line).toContain(` ${inWords(demand, 4)} asked, ${inWords(capacity, 4)} `);
@@ -140,12 +140,12 @@ describe.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('the numbe
   });
 
   it('are on the drawings as in the JSON', async () => {
-    const { links } = await answerTo(plan);
+    const { checks } = await answerTo(plan);
     const ladder = await drawing('ladder', plan);
-    const use = await drawing('use', plan);
+    const ratio = await drawing('ratio', plan);
     // The description goes through the links in the order of the answer.
     let at = 0;
-    for (const { title, use: own, holdsTo } of links) {
+    for (const { title, ratio: own, holdsTo } of checks) {
       if (own === undefined) continue;
       const gust = holdsTo === undefined ? '' : `, holds to a gust of ${inWords(holdsTo.gust)}`;
       const words = `, use ${worksheetUse(own)}${gust}`;
@@ -157,23 +157,23 @@ describe.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('the numbe
       const lettering = ladder.slice(ladder.indexOf('actual 3-second gust'));
       expect(lettering, title).toMatch(alone(worksheetUse(own)));
       expect(lettering, title).toContain(inWords(holdsTo.gust));
-      expect(use, title).toContain(`${worksheetUse(own)}, reaching 1 at ${inWords(holdsTo.design)}`);
+      expect(ratio, title).toContain(`${worksheetUse(own)}, reaching 1 at ${inWords(holdsTo.design)}`);
     }
-    const [tower] = links;
-    if (tower?.use !== undefined) {
-      expect(await drawing('elevation', plan)).toMatch(alone(worksheetUse(tower.use)));
+    const [tower] = checks;
+    if (tower?.ratio !== undefined) {
+      expect(await drawing('elevation', plan)).toMatch(alone(worksheetUse(tower.ratio)));
     }
   });
 
   it('are in the ledger as in the JSON, to six figures', async () => {
-    const { ledger } = await answerTo(plan);
+    const { windLoads } = await answerTo(plan);
     const { text } = await post('?as=csv', plan);
     const [, ...lines] = text.replace('\uFEFF', '').trimEnd().split('\r\n');
-    expect(lines).toHaveLength(ledger.rows.length + 1);
+    expect(lines).toHaveLength(windLoads.rows.length + 1);
     const fields = 'low high front side coefficient facing pressure gustEffect force momentAtFoot momentAtTop'.split(
       ' ',
     );
-    for (const [index, row] of [...ledger.rows, ledger.total].entries()) {
+    for (const [index, row] of [...windLoads.rows, windLoads.total].entries()) {
       const cells = (lines[index] as string).replaceAll(/"(?:[^"]|"")*"/g, 'text').split(',');
       for (const [column, field] of fields.entries()) {
         const value = row[field];
@@ -241,13 +241,13 @@ describe('the cell of a station', () => {
   it.each([...sayable, ['in metres', metric], ['with a small rating', small]] as const)(
     'has the numbers of the whole answer: %s',
     async (_, plan) => {
-      const [tower] = (await answerTo(plan)).links;
+      const [tower] = (await answerTo(plan)).checks;
       const query = stationQuery(plan) as URLSearchParams;
       const cell = async (give: string) =>
         (await running.request().get(`/v1/cells/station?${query}&give=${give}&strict=1`).expect(200)).text;
       // A figure that would read as fit beside a verdict that does not say so is held back.
-      const heldBack = tower?.verdict === 'not-shown' && (tower.use ?? 0) <= 1;
-      expect(await cell('use')).toBe(heldBack ? 'not shown' : sheetFigures(tower?.use ?? Number.NaN));
+      const heldBack = tower?.verdict === 'open' && (tower.ratio ?? 0) <= 1;
+      expect(await cell('ratio')).toBe(heldBack ? 'not shown' : sheetFigures(tower?.ratio ?? Number.NaN));
       expect(await cell('holdsTo')).toBe(
         heldBack ? 'not shown' : sheetFigures(tower?.holdsTo?.gust.value ?? Number.NaN),
       );

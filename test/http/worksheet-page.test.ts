@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { agreed } from '../../src/http/worksheets/check-worksheet.ts';
+import { agreed } from '../../src/http/worksheets/answer-worksheet.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 import { isSaid } from '../worksheet/caution-said.ts';
 import { crowded, GAPS, givenFor, HOSTILE_NAMES } from '../worksheet/sheet-of.ts';
@@ -42,9 +42,9 @@ describe('POST /v1/checks as a page', () => {
     for (const { plan } of demoPlans()) {
       const { body } = await post('/v1/checks', plan).expect(200);
       const { text } = await post('/v1/checks?as=html', plan).expect(200);
-      for (const { says } of body.links) expect(text).toContain(letters(says));
+      for (const { says } of body.checks) expect(text).toContain(letters(says));
       for (const caution of body.cautions) expect(isSaid(caution, text.split('<li'), letters), caution.says).toBe(true);
-      for (const { name } of body.ledger.rows) expect(text).toContain(letters(name));
+      for (const { name } of body.windLoads.rows) expect(text).toContain(letters(name));
       for (const what of body.notCovered) expect(text).toContain(what);
     }
   });
@@ -88,8 +88,8 @@ describe('POST /v1/checks as a page', () => {
     const plan = crowded(demoPlan('river-bluff'), 100);
     const { body } = await post('/v1/checks', plan).expect(200);
     const { text } = await post('/v1/checks?as=html', plan).expect(200);
-    expect(body.links.length).toBeGreaterThan(100);
-    for (const { says } of body.links) expect(text).toContain(letters(says));
+    expect(body.checks.length).toBeGreaterThan(100);
+    for (const { says } of body.checks) expect(text).toContain(letters(says));
   });
 
   it('answers a plan that does not fit in the words of its faults', async () => {
@@ -106,7 +106,7 @@ describe('POST /v1/checks as a page', () => {
       agreed([{ ...first, agrees: false }, ...rest]);
       expect.unreachable();
     } catch (error) {
-      expect(error).toMatchObject({ code: 'not-witnessed', statusCode: 500 });
+      expect(error).toMatchObject({ code: 'recalculation-differs', statusCode: 500 });
       expect((error as Error).message).toContain(first.step.title);
     }
   });

@@ -1,24 +1,24 @@
 import fc from 'fast-check';
-import { type Assessment, assess, type Inquiry } from '../../src/margins/index.ts';
+import { type Assessment, assess, type CheckInput } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 
 export type Document = Record<string, unknown>;
 
 /** The inquiry of a plan that must be readable. */
-export function inquiryOf(plan: unknown): Inquiry {
+export function checkInputOf(plan: unknown): CheckInput {
   const reading = readPlan(plan);
   if (!reading.ok) throw new Error(`${JSON.stringify(reading.faults)} in ${JSON.stringify(plan)}`);
-  return reading.inquiry;
+  return reading.input;
 }
 
 export function assessed(plan: unknown): Assessment {
-  return assess(inquiryOf(plan));
+  return assess(checkInputOf(plan));
 }
 
 /** Largest demand at every check, without the capacity. */
 export function demands(assessment: Assessment): number[] {
-  return assessment.bad.wind.flatMap((values) =>
-    Array.from(values, (value, index) => value + (assessment.bad.dead[index] as number)),
+  return assessment.unfavourable.wind.flatMap((values) =>
+    Array.from(values, (value, index) => value + (assessment.unfavourable.dead[index] as number)),
   );
 }
 
@@ -72,7 +72,7 @@ const tapered = fc.record({
   panel: between(10, 24),
 });
 
-const hung = (top: number) =>
+const appurtenances = (top: number) =>
   fc.oneof(
     fc.record({
       area: between(0.5, 8),
@@ -260,7 +260,7 @@ export const anyPlan: fc.Arbitrary<Document> = fc
     ratings: fc.array(rating, { minLength: 1, maxLength: 3 }),
   })
   .chain(({ speed, basis, exposure, riskCategory, hill, groundElevation, top, shape, mast, cables, ...rest }) =>
-    fc.array(hung(top), { minLength: 1, maxLength: 4 }).map((loads) =>
+    fc.array(appurtenances(top), { minLength: 1, maxLength: 4 }).map((loads) =>
       defined({
         units: 'us',
         ...rest,

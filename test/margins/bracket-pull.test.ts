@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { POUND_FORCE } from '../../src/foundation/index.ts';
-import { checkText } from '../../src/worksheet/index.ts';
+import { answerText } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 
 /** A lattice of 50 ft held to a house at these heights. */
@@ -58,10 +58,10 @@ describe('the pull on the highest bracket', () => {
   });
 
   it('is said in the text, at its level, and of brackets below what is not worked out', () => {
-    const text = checkText(assessed(plan([10, 20], [])), []);
+    const text = answerText(assessed(plan([10, 20], [])), []);
     expect(text).toMatch(/^Pull on the highest bracket, at most: [\d,.]+ lbf, nominal load of foundations;/m);
     expect(text).toContain('Supports below it may be pushed the other way');
-    expect(checkText(assessed(plan([20], [])), [])).not.toContain('Supports below it');
+    expect(answerText(assessed(plan([20], [])), [])).not.toContain('Supports below it');
   });
 
   it('counts what leans off the axis: weight times arm over the lever, times 1.5', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkDocument, checkText } from '../../src/worksheet/index.ts';
+import { answerDocument, answerText } from '../../src/worksheet/index.ts';
 import { anyPlan, assessed, type Document } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 
@@ -21,7 +21,7 @@ const TWELVE = [58, 61, 70, 66, 59, 83, 64, 62, 75, 68, 60, 57];
 
 const documentOf = (plan: Document, working: 'none' | 'full' = 'none') => {
   const assessment = assessed(plan);
-  return checkDocument(assessment, plan, [], working);
+  return answerDocument(assessment, plan, [], working);
 };
 const codes = (plan: Document) => assessed(plan).cautions.map(({ code }) => code);
 
@@ -33,21 +33,21 @@ describe('the chance of the wind a link holds to', () => {
       const [without, withOne] = [documentOf(plan), documentOf(withClimate(plan, chart(THREE)))];
       expect(without.chance).toBeUndefined();
       expect(without.working).toBeUndefined();
-      expect(withOne.links).toEqual(without.links);
+      expect(withOne.checks).toEqual(without.checks);
       expect(withOne.verdict).toBe(without.verdict);
-      expect(withOne.ledger).toEqual(without.ledger);
+      expect(withOne.windLoads).toEqual(without.windLoads);
     }
   });
 
   it('stands for every link that shows what it holds to, at that gust', () => {
     for (const { plan } of demoPlans()) {
-      const { chance, links } = documentOf(withClimate(plan, chart(THREE)));
-      const holding = links.filter((link) => link.holdsTo);
-      expect(chance?.map(({ ofLink, gust }) => [ofLink, gust])).toEqual(
-        holding.map((link) => [link.id, link.holdsTo?.gust]),
+      const { chance, checks } = documentOf(withClimate(plan, chart(THREE)));
+      const holding = checks.filter((check) => check.holdsTo);
+      expect(chance?.map(({ ofCheck, gust }) => [ofCheck, gust])).toEqual(
+        holding.map((check) => [check.id, check.holdsTo?.gust]),
       );
     }
-    expect(documentOf(withClimate(demoPlan('river-bluff'), chart(THREE))).chance?.map((each) => each.ofLink)).toEqual([
+    expect(documentOf(withClimate(demoPlan('river-bluff'), chart(THREE))).chance?.map((each) => each.ofCheck)).toEqual([
       'tower',
       'tower-top',
       'mast',
@@ -56,9 +56,9 @@ describe('the chance of the wind a link holds to', () => {
   });
 
   it('is what Gumbel’s law says of that gust, by pencil', () => {
-    const { chance, links } = documentOf(withClimate(demoPlan('ten-numbers'), chart(TWO)));
+    const { chance, checks } = documentOf(withClimate(demoPlan('ten-numbers'), chart(TWO)));
     // From the chart: beta = 16/(3.901939 - 2.250367) = 9.68774 mph, mu = 76 - 9.68774·2.250367 = 54.1990 mph.
-    const gust = links[0]?.holdsTo?.gust.value as number;
+    const gust = checks[0]?.holdsTo?.gust.value as number;
     const inYear = 1 - Math.exp(-Math.exp(-(gust - 54.199) / 9.68774));
     const [of] = chance ?? [];
     expect(of?.years).toBe(30);
@@ -83,7 +83,7 @@ describe('the chance of the wind a link holds to', () => {
     expect(of?.says).toMatch(
       /^Reaching an actual gust of [\d.]+ mph \(tower\): [\d.]+ to [\d.]+ % in a year, [\d.]+ to [\d.]+ % in 30 years; an upper bound, it ignores direction\.$/,
     );
-    expect(checkText(assessed(plan), [])).toContain(`\n${of?.says}\n`);
+    expect(answerText(assessed(plan), [])).toContain(`\n${of?.says}\n`);
     const [inSi] = documentOf(withClimate(demoPlan('light-mast'), record([31, 33, 30, 36, 34, 38, 32]))).chance ?? [];
     expect(inSi?.says).toMatch(/^Reaching an actual gust of [\d.]+ m\/s \(tower\): /);
   });
@@ -95,7 +95,7 @@ describe('the chance of the wind a link holds to', () => {
       codes(withClimate(demoPlan('ten-numbers'), climate)).filter((code) => code.startsWith('climate-'));
     expect(ofChart(chart(TWO))).toEqual(['climate-two-values']);
     expect(ofChart(chart(THREE))).toEqual(['climate-chart-band']);
-    const text = checkText(assessed(withClimate(demoPlan('river-bluff'), chart(THREE))), []);
+    const text = answerText(assessed(withClimate(demoPlan('river-bluff'), chart(THREE))), []);
     expect(text.match(/how far the chart itself is off is not in them/g)).toHaveLength(1);
   });
 
@@ -103,7 +103,7 @@ describe('the chance of the wind a link holds to', () => {
     const { ratings: _, ...unrated } = demoPlan('ten-numbers');
     const plan = withClimate(unrated, chart(THREE));
     expect(documentOf(plan).chance).toEqual([]);
-    expect(checkText(assessed(plan), [])).toContain('Chance: not shown');
+    expect(answerText(assessed(plan), [])).toContain('Chance: not shown');
   });
 
   it('spends no digits on never and always', () => {
@@ -128,7 +128,7 @@ describe('the chance of the wind a link holds to', () => {
     expect(codes(withClimate(plan, record(years(20))))).not.toContain('climate-short-record');
     expect(codes(withClimate(plan, record(years(20))))).not.toContain('climate-converted');
     expect(codes(withClimate(plan, record(years(20), 'fastest-mile')))).toContain('climate-converted');
-    const text = checkText(assessed(withClimate(plan, record(TWELVE, 'fastest-mile'))), []);
+    const text = answerText(assessed(withClimate(plan, record(TWELVE, 'fastest-mile'))), []);
     expect(text).toContain('12 years of one station say little of rare winds');
     expect(text).toContain('turned from a fastest mile into 3-second gusts');
   });
@@ -139,9 +139,9 @@ describe('the chance of the wind a link holds to', () => {
         const loads = plan['loads'] as Document[];
         // The pull of a wire may take back that of another.
         if (loads.at(-1)?.['shape'] === 'wire') return;
-        const of = (hung: readonly Document[]) =>
-          documentOf(withClimate({ ...plan, loads: hung }, record(TWELVE))).chance?.find(
-            ({ ofLink }) => ofLink === 'tower',
+        const of = (appurtenances: readonly Document[]) =>
+          documentOf(withClimate({ ...plan, loads: appurtenances }, record(TWELVE))).chance?.find(
+            ({ ofCheck }) => ofCheck === 'tower',
           );
         const [all, fewer] = [of(loads), of(loads.slice(0, -1))];
         if (!all || !fewer) return;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { FOOT, MILE_PER_HOUR, POUND_FORCE } from '../../src/foundation/index.ts';
 import type { Assessment } from '../../src/margins/index.ts';
-import { checkText } from '../../src/worksheet/index.ts';
+import { answerText } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 import { POLE_PLAN, poleOn, poleRating } from './pole-station.ts';
 
@@ -43,7 +43,7 @@ const HELD = {
   mast: { outside: 2.5, length: 16, inside: 4, wall: 0.375, yield: 50 },
   rotator: { height: 36, weight: 20 },
 };
-const linkOf = ({ links }: Assessment, id: string) => links.find((link) => link.id === id);
+const checkOf = ({ checks }: Assessment, id: string) => checks.find((check) => check.id === id);
 const poundFeet = (moment = 0) => moment / POUND_FORCE / FOOT;
 const codes = ({ cautions }: Assessment) => cautions.map(({ code }) => code);
 
@@ -52,13 +52,13 @@ describe('a mast clamped on its rotator, no bearing above it', () => {
     for (const ratings of [[], [ROTATOR_FORCE]]) {
       const answer = assessed(station(ratings));
       expect(poundFeet(answer.mast?.clampMoment)).toBeCloseTo(MOMENT, 1);
-      expect(linkOf(answer, 'rotator')).toMatchObject({
-        verdict: 'not-shown',
+      expect(checkOf(answer, 'rotator')).toMatchObject({
+        verdict: 'open',
         because: 'missing',
         needs: ['/ratings'],
       });
-      expect(answer.verdict).toBe('not-shown');
-      expect(checkText(answer, [])).toContain(
+      expect(answer.verdict).toBe('open');
+      expect(answerText(answer, [])).toContain(
         'Rotator: not shown. No bearing holds the mast: its moment at its foot, 1,461 lbf·ft in your wind, comes on the rotator alone, and nothing given shows that it takes it. Ask its maker what moment it takes.',
       );
     }
@@ -66,46 +66,46 @@ describe('a mast clamped on its rotator, no bearing above it', () => {
 
   it('is held against a moment its maker states, which counts by its level', () => {
     const answer = assessed(station([momentRating(2000, 'allowable'), momentRating(2000)]));
-    const [allowable, strength] = ['rotator:2', 'rotator:3'].map((id) => linkOf(answer, id));
+    const [allowable, strength] = ['rotator:2', 'rotator:3'].map((id) => checkOf(answer, id));
     expect(allowable?.result).toMatchObject({ of: 'clamp-moment' });
-    expect(allowable?.result?.use).toBeCloseTo(MOMENT / 2000, 4);
+    expect(allowable?.result?.ratio).toBeCloseTo(MOMENT / 2000, 4);
     expect(allowable?.verdict).toBe('within');
-    expect(strength?.result?.use).toBeCloseTo(MOMENT / 1200, 4);
+    expect(strength?.result?.ratio).toBeCloseTo(MOMENT / 1200, 4);
     // Allowable, as nobody told, it would do.
-    expect(strength).toMatchObject({ verdict: 'not-shown', because: 'unsettled', needs: ['/ratings/2/level'] });
-    expect(strength?.result?.useRange[0]).toBeCloseTo(MOMENT / 2000, 4);
+    expect(strength).toMatchObject({ verdict: 'open', because: 'readings-disagree', needs: ['/ratings/2/level'] });
+    expect(strength?.result?.ratioRange[0]).toBeCloseTo(MOMENT / 2000, 4);
     expect((allowable?.result?.height ?? 0) / FOOT).toBeCloseTo(40, 9);
-    expect(linkOf(answer, 'rotator')).toBeUndefined();
+    expect(checkOf(answer, 'rotator')).toBeUndefined();
     expect(answer.cautions.filter(({ code }) => code === 'rating-level-assumed')).toMatchObject([{ at: '/ratings/2' }]);
   });
 
   it('holds to the wind that brings it there', () => {
     const answer = assessed(station([momentRating(1700, 'allowable')]));
-    const design = (linkOf(answer, 'rotator:2')?.result?.holdsTo?.design ?? 0) / MILE_PER_HOUR;
+    const design = (checkOf(answer, 'rotator:2')?.result?.holdsTo?.design ?? 0) / MILE_PER_HOUR;
     expect(design).toBeCloseTo(100 * Math.sqrt(1700 / MOMENT), 2);
     const site = { wind: { speed: design, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II' };
     const there = assessed(station([momentRating(1700, 'allowable')], { site }));
-    expect(linkOf(there, 'rotator:2')?.result?.use).toBeCloseTo(1, 6);
+    expect(checkOf(there, 'rotator:2')?.result?.ratio).toBeCloseTo(1, 6);
   });
 
   it('ends the room left on the mast where it reaches the wanted margin', () => {
     const ratings = [momentRating(2000, 'allowable')];
     const answer = assessed(station(ratings));
     const room = answer.roomLeft.find(({ on }) => on === 'mast');
-    expect(room?.link).toBe('rotator:2');
+    expect(room?.check).toBe('rotator:2');
     // (0.8·2000 − 1460.9) lbf·ft over 10 ft and 21.547 lbf for each square foot there (107.73/5).
     expect((room?.area ?? 0) / FOOT ** 2).toBeCloseTo((1600 - MOMENT) / (10 * 21.5466), 3);
     const [load] = station([])['loads'] as Document[];
     const added = { ...load, name: 'b', area: (room?.area ?? 0) / FOOT ** 2, weight: 0 };
     const there = assessed(station(ratings, { loads: [load, added] }));
-    expect(linkOf(there, 'rotator:2')?.result?.use).toBeCloseTo(0.8, 6);
+    expect(checkOf(there, 'rotator:2')?.result?.ratio).toBeCloseTo(0.8, 6);
   });
 
   it('adds weight off the axis and the pull of wires, and waits for a pull that is not told', () => {
     const [load] = station([])['loads'] as Document[];
     // 20 lb one foot off the axis are 20 lbf·ft.
-    const leaning = assessed(station([], { loads: [{ ...load, offset: 1 }] }));
-    expect(poundFeet(leaning.mast?.clampMoment) - MOMENT).toBeCloseTo(20, 1);
+    const eccentricWeight = assessed(station([], { loads: [{ ...load, offset: 1 }] }));
+    expect(poundFeet(eccentricWeight.mast?.clampMoment) - MOMENT).toBeCloseTo(20, 1);
     const wire = {
       name: 'w',
       height: 48,
@@ -118,20 +118,20 @@ describe('a mast clamped on its rotator, no bearing above it', () => {
     // 50 lbf 8 ft over the clamp.
     expect(moment(60) - moment(10)).toBeCloseTo(400, 6);
     const untold = assessed(station([momentRating(9000)], { loads: [load, { ...wire, weight: 1 }] }));
-    expect(linkOf(untold, 'rotator:2')).toMatchObject({ verdict: 'not-shown', needs: ['/loads/1/tension'] });
+    expect(checkOf(untold, 'rotator:2')).toMatchObject({ verdict: 'open', needs: ['/loads/1/tension'] });
   });
 
   it('says of a rating of a bearing that there is none', () => {
     const answer = assessed(station([{ of: 'bearing', kind: 'force', force: 400, level: 'allowable' }]));
-    expect(linkOf(answer, 'bearing:2')).toMatchObject({ verdict: 'not-shown', because: 'no-bearing', needs: [] });
-    const text = checkText(answer, []);
+    expect(checkOf(answer, 'bearing:2')).toMatchObject({ verdict: 'open', because: 'no-bearing', needs: [] });
+    const text = answerText(answer, []);
     expect(text).toContain('Bearing: not shown. As given, the mast has no bearing');
     expect(text).not.toContain('is not told');
   });
 
   it('is not asked of a mast clamped on the tower itself', () => {
     const { rotator: _, ...fixed } = station([], { mast: { ...(station([])['mast'] as Document) } });
-    expect(assessed(fixed).links.filter(({ kind }) => kind === 'rotator')).toEqual([]);
+    expect(assessed(fixed).checks.filter(({ kind }) => kind === 'rotator')).toEqual([]);
   });
 });
 
@@ -139,9 +139,9 @@ describe('a mast in a bearing', () => {
   it('leaves no moment for its rotator, so that a moment stated of that shows nothing', () => {
     const answer = assessed(station([momentRating(2000, 'allowable')], HELD));
     expect(answer.mast?.clampMoment).toBeUndefined();
-    expect(linkOf(answer, 'rotator')).toBeUndefined();
-    expect(linkOf(answer, 'rotator:2')).toMatchObject({ verdict: 'not-shown', because: 'held-by-bearing' });
-    expect(checkText(answer, [])).toContain('Rotator: not shown. A bearing holds the mast');
+    expect(checkOf(answer, 'rotator')).toBeUndefined();
+    expect(checkOf(answer, 'rotator:2')).toMatchObject({ verdict: 'open', because: 'held-by-bearing' });
+    expect(answerText(answer, [])).toContain('Rotator: not shown. A bearing holds the mast');
   });
 });
 

@@ -14,7 +14,7 @@ interface Convention {
   readonly capacity: number;
   readonly demand: Readonly<Record<string, number>>;
   /** By EN 1991-1-4 another place may decide [ft]. */
-  readonly european: { readonly use: number; readonly at: number };
+  readonly european: { readonly ratio: number; readonly at: number };
   readonly cause: { readonly method: string; readonly factor: SpreadCause; readonly ratio: number };
 }
 
@@ -30,7 +30,7 @@ const BY_HAND: readonly Convention[] = [
       'tia222-h': 588.21,
       'eia222-f': 557.33,
     },
-    european: { use: 1.193654, at: 8 },
+    european: { ratio: 1.193654, at: 8 },
     // 1/0.85: EN has no direction factor; its speed, level and height law together are 0.9171.
     cause: { method: 'en1991-1-4', factor: 'direction', ratio: 1 / 0.85 },
   },
@@ -45,7 +45,7 @@ const BY_HAND: readonly Convention[] = [
       'tia222-h': 643.22,
       'eia222-f': 428.83,
     },
-    european: { use: 1.12504, at: 8 },
+    european: { ratio: 1.12504, at: 8 },
     // (67.460/105)² · 0.75/0.6 · 1.2187/0.85
     cause: { method: 'eia222-f', factor: 'design-wind', ratio: 0.7398 },
   },
@@ -61,7 +61,7 @@ const BY_HAND: readonly Convention[] = [
       'eia222-f': 246.44,
     },
     // Worked at 18 ft; at the rim, 20 ft, it is a hair more.
-    european: { use: 0.9521, at: 20 },
+    european: { ratio: 0.9521, at: 20 },
     cause: { method: 'en1991-1-4', factor: 'direction', ratio: 1 / 0.85 },
   },
 ];
@@ -74,7 +74,7 @@ describe.each(BY_HAND)('what is convention in $id', ({ id, capacity, demand, eur
     expect(spread.rows.map(({ method }) => method).sort()).toEqual(methods.sort());
     for (const { method, result } of spread.rows) {
       if (method === 'en1991-1-4') {
-        expect(Math.abs((result?.use as number) / european.use - 1)).toBeLessThan(1e-3);
+        expect(Math.abs((result?.ratio as number) / european.ratio - 1)).toBeLessThan(1e-3);
         expect((result?.height as number) / FOOT).toBeCloseTo(european.at, 6);
         continue;
       }
@@ -84,7 +84,7 @@ describe.each(BY_HAND)('what is convention in $id', ({ id, capacity, demand, eur
         expect(Math.abs(computed / worked - 1), method).toBeLessThan(1e-3);
       near((result?.demand as number) / POUND_FORCE, byHand);
       near((result?.capacity as number) / POUND_FORCE, capacity);
-      near(result?.use as number, byHand / capacity);
+      near(result?.ratio as number, byHand / capacity);
     }
   });
 

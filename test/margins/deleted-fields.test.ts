@@ -36,7 +36,7 @@ const CAUTIONED = [
   /^\/mast\/wall$/,
 ];
 const BY_CAUTION = ['tower', 'tower-top', 'ice'];
-const RANK: Readonly<Record<Verdict, number>> = { within: 0, thin: 1, 'not-shown': 2, over: 3 };
+const RANK: Readonly<Record<Verdict, number>> = { within: 0, 'low-margin': 1, open: 2, over: 3 };
 
 /** Every pointer of a document, and the document without what stands there. */
 function* without(plan: Document): Generator<readonly [pointer: string, plan: Document]> {
@@ -60,26 +60,28 @@ function* without(plan: Document): Generator<readonly [pointer: string, plan: Do
 
 function answerTo(plan: Document): Assessment | undefined {
   const reading = readPlan(plan);
-  return reading.ok ? assess(reading.inquiry) : undefined;
+  return reading.ok ? assess(reading.input) : undefined;
 }
 
-const isShown = (verdict: Verdict) => verdict === 'within' || verdict === 'thin';
+const isShown = (verdict: Verdict) => verdict === 'within' || verdict === 'low-margin';
 
 /** A rating taken away takes the numbers of those behind it with it. */
 const nameOf = (id: string) => id.replace(/^(bearing|rotator|weight):\d+/, '$1');
 
 describe.each(PLANS)('the plan %s, one field fewer', (_, plan) => {
   it('never comes to a better verdict of any link', () => {
-    const before = assess((readPlan(plan) as { inquiry: Parameters<typeof assess>[0] }).inquiry);
+    const before = assess((readPlan(plan) as { input: Parameters<typeof assess>[0] }).input);
     const better: string[] = [];
     for (const [pointer, fewer] of without(plan)) {
       if (LESS.some((pattern) => pattern.test(pointer))) continue;
       const after = answerTo(fewer);
-      for (const link of after?.links ?? []) {
-        const was = before.links.filter(({ id }) => nameOf(id) === nameOf(link.id)).map(({ verdict }) => RANK[verdict]);
-        if (BY_CAUTION.includes(link.id) && CAUTIONED.some((pattern) => pattern.test(pointer))) continue;
-        if (was.length > 0 && isShown(link.verdict) && RANK[link.verdict] < Math.min(...was)) {
-          better.push(`${pointer}: ${link.id} ${link.verdict}`);
+      for (const check of after?.checks ?? []) {
+        const was = before.checks
+          .filter(({ id }) => nameOf(id) === nameOf(check.id))
+          .map(({ verdict }) => RANK[verdict]);
+        if (BY_CAUTION.includes(check.id) && CAUTIONED.some((pattern) => pattern.test(pointer))) continue;
+        if (was.length > 0 && isShown(check.verdict) && RANK[check.verdict] < Math.min(...was)) {
+          better.push(`${pointer}: ${check.id} ${check.verdict}`);
         }
       }
     }

@@ -11,7 +11,7 @@ const plan = (load: Document): Document => ({
   ratings: [{ of: 'tower', area: 1, areaKind: 'effective', wind: '45 m/s' }],
 });
 const wanted = (load: Document) =>
-  assessed(plan(load)).links.find(({ id }) => id === 'fall:property-line')?.result?.demand;
+  assessed(plan(load)).checks.find(({ id }) => id === 'fall:property-line')?.result?.demand;
 
 describe('the distance something may fall', () => {
   it('is the height, the larger half of what lies across, and ten feet, however much of it is told', () => {

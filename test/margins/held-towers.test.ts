@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FOOT } from '../../src/foundation/index.ts';
-import { checkText, headline } from '../../src/worksheet/index.ts';
+import { answerText, headline } from '../../src/worksheet/index.ts';
 import { sheetOf } from '../worksheet/sheet-of.ts';
 import { assessed, type Document } from './any-plan.ts';
 import { demoPlan } from './demo-plan.ts';
@@ -35,7 +35,7 @@ const plan = (tower: Document, ratings: readonly Document[] = [AREA, WEIGHT], lo
 });
 const guyed = { support: 'guyed', asDrawn: true };
 
-const linkOf = (document: Document, id: string) => assessed(document).links.find((link) => link.id === id);
+const checkOf = (document: Document, id: string) => assessed(document).checks.find((check) => check.id === id);
 const codesOf = (document: Document) => assessed(document).cautions.map(({ code }) => code);
 const wordsOf = (document: Document) => assessed(document).cautions.flatMap(({ word }) => (word ? [word] : []));
 
@@ -45,10 +45,10 @@ describe('a rating that names supports', () => {
     ['stands on a roof', { support: 'roof', foot: 20 }],
   ])('says nothing of a tower that %s', (_, tower) => {
     const free = plan(tower);
-    const link = linkOf(free, 'tower');
-    expect(link).toMatchObject({ verdict: 'not-shown', because: 'missing', needs: ['/ratings/0/held'] });
-    expect(link?.result).toBeUndefined();
-    expect(linkOf(free, 'tower-top')?.verdict).toBe('not-shown');
+    const check = checkOf(free, 'tower');
+    expect(check).toMatchObject({ verdict: 'open', because: 'missing', needs: ['/ratings/0/held'] });
+    expect(check?.result).toBeUndefined();
+    expect(checkOf(free, 'tower-top')?.verdict).toBe('open');
     expect(codesOf(free)).toContain('rating-for-other-height');
     expect(headline(assessed(free))).toContain('Its rating is stated for a tower held at 38 and 72 ft; yours ');
   });
@@ -56,16 +56,16 @@ describe('a rating that names supports', () => {
   it('says nothing of it by force, by moment or by weight either', () => {
     for (const kind of [{ kind: 'force', force: 500 }, { kind: 'moment', moment: 90_000 }, WEIGHT]) {
       const free = plan({ support: 'free' }, [{ of: 'tower', held: [38, 72], ...kind }]);
-      expect(linkOf(free, 'tower')?.result).toBeUndefined();
-      expect(linkOf(free, 'tower')?.verdict).toBe('not-shown');
+      expect(checkOf(free, 'tower')?.result).toBeUndefined();
+      expect(checkOf(free, 'tower')?.verdict).toBe('open');
     }
-    const weighed = linkOf(plan({ support: 'free' }, [AREA, { ...WEIGHT, held: [38, 72] }]), 'weight:2');
-    expect(weighed).toMatchObject({ verdict: 'not-shown', needs: ['/ratings/1/held'] });
+    const weighed = checkOf(plan({ support: 'free' }, [AREA, { ...WEIGHT, held: [38, 72] }]), 'weight:2');
+    expect(weighed).toMatchObject({ verdict: 'open', needs: ['/ratings/1/held'] });
   });
 
   it('says nothing of a tower held elsewhere, and tells both', () => {
     const elsewhere = plan({ ...guyed, held: [GUYS[0] as Document, { height: 70, by: 'guys' }] });
-    expect(linkOf(elsewhere, 'tower')).toMatchObject({ verdict: 'not-shown', needs: ['/ratings/0/held'] });
+    expect(checkOf(elsewhere, 'tower')).toMatchObject({ verdict: 'open', needs: ['/ratings/0/held'] });
     expect(headline(assessed(elsewhere))).toMatch(
       /^Not shown: tower\. Its rating is stated for supports at 38 and 72 ft; yours are at 38 and 70 ft\./,
     );
@@ -73,9 +73,9 @@ describe('a rating that names supports', () => {
 
   it('speaks of the tower it is for: 1000.6 of 2558.7 lbf·ft at the highest guy, by hand', () => {
     // Summed over thin slices: the beam 10 ft above the guy, mast 76 to 86 ft, lattice and lines 72 to 80 ft.
-    const { result, verdict } = linkOf(plan({ ...guyed, held: GUYS }), 'tower') ?? {};
+    const { result, verdict } = checkOf(plan({ ...guyed, held: GUYS }), 'tower') ?? {};
     expect(verdict).toBe('within');
-    expect(result?.use).toBeCloseTo(0.39107, 3);
+    expect(result?.ratio).toBeCloseTo(0.39107, 3);
     expect((result?.height as number) / FOOT).toBeCloseTo(72, 6);
   });
 });
@@ -85,7 +85,7 @@ describe('a rating for another height', () => {
 
   it('is told with both heights, and not as one without a wind', () => {
     const other = plan({ support: 'free' }, [{ ...rating, top: 60 }]);
-    expect(linkOf(other, 'tower')?.needs).toEqual(['/ratings/0/top']);
+    expect(checkOf(other, 'tower')?.needs).toEqual(['/ratings/0/top']);
     expect(headline(assessed(other))).toMatch(
       /^Not shown: tower\. Its rating is stated for a top at 60 ft; yours is at 80 ft\./,
     );
@@ -103,15 +103,15 @@ describe('a rating for another height', () => {
 
   it('leaves the question for the wind to a rating that has none', () => {
     const windless = plan({ support: 'free' }, [{ of: 'tower', area: 12, areaKind: 'effective' }]);
-    expect(linkOf(windless, 'tower')?.needs).toEqual(['/ratings/0/wind']);
+    expect(checkOf(windless, 'tower')?.needs).toEqual(['/ratings/0/wind']);
   });
 });
 
 describe('a tower whose supports are not given', () => {
   it('is held as its rating has it, with a caution', () => {
     const [told, rated] = [plan({ ...guyed, held: GUYS }), plan(guyed)];
-    expect(linkOf(rated, 'tower')?.result?.use).toBeCloseTo(linkOf(told, 'tower')?.result?.use as number, 12);
-    expect(linkOf(rated, 'tower')).toMatchObject({ verdict: 'within', needs: [] });
+    expect(checkOf(rated, 'tower')?.result?.ratio).toBeCloseTo(checkOf(told, 'tower')?.result?.ratio as number, 12);
+    expect(checkOf(rated, 'tower')).toMatchObject({ verdict: 'within', needs: [] });
     expect(codesOf(told)).not.toContain('supports-not-given');
     expect(wordsOf(rated)).toContain('rated-guyed');
     expect(wordsOf(plan({ support: 'bracketed' }))).toContain('rated-bracketed');
@@ -133,11 +133,11 @@ describe('a tower whose supports are not given', () => {
   ])('is compared nowhere %s: no use, no gust, no levels', (_, ratings, word, words) => {
     for (const support of ['guyed', 'bracketed']) {
       const answer = assessed(plan({ support }, ratings));
-      expect(answer.links[0]).toMatchObject({ verdict: 'not-shown', because: 'missing', needs: ['/tower/held'] });
+      expect(answer.checks[0]).toMatchObject({ verdict: 'open', because: 'missing', needs: ['/tower/held'] });
       for (const id of ['tower', 'tower-top']) {
-        expect(answer.links.find((link) => link.id === id)?.result).toBeUndefined();
+        expect(answer.checks.find((check) => check.id === id)?.result).toBeUndefined();
       }
-      expect(answer.uses).toEqual([]);
+      expect(answer.ratios).toEqual([]);
       expect(answer.roomLeft).toEqual([]);
       expect(answer.cautions.find(({ code }) => code === 'supports-not-given')?.word).toBe(word);
       expect(answer.cautions.map(({ code }) => code)).not.toContain('rating-for-other-height');
@@ -149,7 +149,7 @@ describe('a tower whose supports are not given', () => {
     const top = [{ height: 80, by: 'guys' }];
     for (const tower of [guyed, { ...guyed, held: top }]) {
       const untold = plan(tower, [{ ...unheld, ...('held' in tower ? { held: [80] } : {}) }]);
-      expect(linkOf(untold, 'tower')?.result).toBeUndefined();
+      expect(checkOf(untold, 'tower')?.result).toBeUndefined();
       expect(sheetOf(untold, 'full').sheet.parts.length).toBeGreaterThan(5);
     }
     expect(headline(assessed(plan({ ...guyed, held: top }, [unheld])))).toContain('It is held at its very top');
@@ -157,7 +157,7 @@ describe('a tower whose supports are not given', () => {
 
   it('is not over as the cantilever that it is not', () => {
     const heavy = plan(guyed, [unheld], [{ ...BEAM, front: 90 }]);
-    expect(linkOf(heavy, 'tower')?.verdict).toBe('not-shown');
+    expect(checkOf(heavy, 'tower')?.verdict).toBe('open');
   });
 });
 
@@ -183,17 +183,17 @@ const LOW = { name: 'low', height: 20, area: 150, areaKind: 'effective', on: 'to
 describe('below the highest bracket', () => {
   it('nothing may hang, for nothing there is compared', () => {
     const low = bracketed([LOW]);
-    expect(linkOf(low, 'tower')).toMatchObject({ verdict: 'not-shown', because: 'held', needs: ['/loads/1/height'] });
-    expect(linkOf(low, 'tower')?.result?.use).toBeGreaterThan(0.3);
+    expect(checkOf(low, 'tower')).toMatchObject({ verdict: 'open', because: 'held', needs: ['/loads/1/height'] });
+    expect(checkOf(low, 'tower')?.result?.ratio).toBeGreaterThan(0.3);
     expect(assessed(low).roomLeft).toEqual([]);
     const said = '“low” hangs below the highest bracket, where nothing is compared.';
     expect(headline(assessed(low))).toContain(said);
-    expect(checkText(assessed(low), [])).toMatch(new RegExp(`^- Tower: not shown, .* ${said}$`, 'm'));
+    expect(answerText(assessed(low), [])).toMatch(new RegExp(`^- Tower: not shown, .* ${said}$`, 'm'));
   });
 
   it('what hangs at the bracket or above it is compared', () => {
-    expect(linkOf(bracketed([{ ...LOW, height: 40, area: 0.5 }]), 'tower')?.verdict).toBe('within');
-    expect(linkOf(bracketed([{ ...LOW, height: [39, 41], area: 0.5 }]), 'tower')?.because).toBe('held');
+    expect(checkOf(bracketed([{ ...LOW, height: 40, area: 0.5 }]), 'tower')?.verdict).toBe('within');
+    expect(checkOf(bracketed([{ ...LOW, height: [39, 41], area: 0.5 }]), 'tower')?.because).toBe('held');
   });
 
   it('lines and its own drag may be, as far as the rated own drag goes', () => {
@@ -203,10 +203,10 @@ describe('below the highest bracket', () => {
      * 19.22 psf, so (7.508 − 3.852)/(10.136·0.04) = 9.0 lines. Rated at 62 mph it is 3.563 lbf, less than the tower alone.
      */
     const lines = (count: number, speed?: number) =>
-      linkOf(bracketed([], { cables: count > 0 ? [{ count, diameter: 0.4 }] : [] }, speed), 'tower');
+      checkOf(bracketed([], { cables: count > 0 ? [{ count, diameter: 0.4 }] : [] }, speed), 'tower');
     expect(lines(8)).toMatchObject({ verdict: 'within', needs: [] });
-    expect(lines(10)).toMatchObject({ verdict: 'not-shown', because: 'held', needs: ['/cables'] });
-    expect(lines(0, 62)).toMatchObject({ verdict: 'not-shown', because: 'held', needs: ['/tower'] });
+    expect(lines(10)).toMatchObject({ verdict: 'open', because: 'held', needs: ['/cables'] });
+    expect(lines(0, 62)).toMatchObject({ verdict: 'open', because: 'held', needs: ['/tower'] });
     expect(lines(0, 66)?.because).not.toBe('held');
   });
 
@@ -215,11 +215,11 @@ describe('below the highest bracket', () => {
       ...bracketed([], { site: { ...SITE, ice: { thickness: 0.5, gust: 40 } }, cables: [] }),
       loads: [{ ...BEAM, icedArea: 7 }],
     };
-    expect(linkOf(iced, 'ice')).toMatchObject({ verdict: 'not-shown', because: 'held' });
-    expect(checkText(assessed(iced), [])).toMatch(/^- Tower with ice: not shown, .* ice may catch more wind there/m);
+    expect(checkOf(iced, 'ice')).toMatchObject({ verdict: 'open', because: 'held' });
+    expect(answerText(assessed(iced), [])).toMatch(/^- Tower with ice: not shown, .* ice may catch more wind there/m);
     const { held: _, ...unheld } = iced.ratings[0] as Document;
     const free = { ...iced, tower: { support: 'free', top: 50, ...LATTICE }, ratings: [unheld] };
-    expect(linkOf(free, 'ice')?.verdict).toBe('within');
+    expect(checkOf(free, 'ice')?.verdict).toBe('within');
   });
 
   it('leaves the crank-up on the gable not shown once its lines run on to the ground, for which its maker did not allow', () => {
@@ -228,8 +228,8 @@ describe('below the highest bracket', () => {
     const [lines] = gable['cables'] as Document[];
     const down = { ...gable, cables: [{ ...lines, from: 0 }] };
     const withCables = { count: 2, diameter: 0.405, laid: 'ribbon' };
-    expect(linkOf(gable, 'tower')?.verdict).toBe('within');
-    expect(linkOf(down, 'tower')).toMatchObject({ verdict: 'not-shown', because: 'held', needs: ['/cables'] });
-    expect(linkOf({ ...down, ratings: [{ ...rating, withCables }] }, 'tower')?.verdict).toBe('within');
+    expect(checkOf(gable, 'tower')?.verdict).toBe('within');
+    expect(checkOf(down, 'tower')).toMatchObject({ verdict: 'open', because: 'held', needs: ['/cables'] });
+    expect(checkOf({ ...down, ratings: [{ ...rating, withCables }] }, 'tower')?.verdict).toBe('within');
   });
 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { FOOT } from '../../src/foundation/index.ts';
 import { hillHelpOf } from '../../src/margins/index.ts';
-import { checkText, hillSays } from '../../src/worksheet/index.ts';
-import { assessed, type Document, inquiryOf } from './any-plan.ts';
+import { answerText, hillSays } from '../../src/worksheet/index.ts';
+import { assessed, checkInputOf, type Document } from './any-plan.ts';
 
 const plan = (hill: Document, site: Document = {}, method = 'asce7-16'): Document => ({
   units: 'us',
@@ -20,7 +20,7 @@ const ridge = (changed: Document = {}): Document => ({
   side: 'upwind',
   ...changed,
 });
-const helpOf = (given: Document) => hillHelpOf(inquiryOf(given)) as NonNullable<ReturnType<typeof hillHelpOf>>;
+const helpOf = (given: Document) => hillHelpOf(checkInputOf(given)) as NonNullable<ReturnType<typeof hillHelpOf>>;
 const failing = (given: Document) =>
   helpOf(given).conditions.flatMap(({ why, holds }) => (holds === false ? [why] : []));
 
@@ -78,7 +78,7 @@ describe('what a hill is to its method', () => {
   it('takes it to stand alone where the plan does not say, and says so', () => {
     const surroundings = helpOf(plan(ridge())).conditions.find(({ of }) => of === 'surroundings');
     expect(surroundings).toEqual({ why: 'not-isolated', of: 'surroundings' });
-    expect(checkText(assessed(plan(ridge())), [])).toContain('The hill multiplies the pressure by 1.29 at 50 ft.');
+    expect(answerText(assessed(plan(ridge())), [])).toContain('The hill multiplies the pressure by 1.29 at 50 ft.');
   });
 
   it('is read from its run as from its half-length', () => {
@@ -88,8 +88,8 @@ describe('what a hill is to its method', () => {
 
   it('is not asked where the county gives a factor, nor by a standard without hills', () => {
     const { hill: _, ...site } = plan(ridge())['site'] as Document;
-    expect(hillHelpOf(inquiryOf({ ...plan(ridge()), site: { ...site, topographicFactor: 1.3 } }))).toBeUndefined();
-    expect(hillHelpOf(inquiryOf(plan(ridge(), {}, 'eia222-f')))).toBeUndefined();
+    expect(hillHelpOf(checkInputOf({ ...plan(ridge()), site: { ...site, topographicFactor: 1.3 } }))).toBeUndefined();
+    expect(hillHelpOf(checkInputOf(plan(ridge(), {}, 'eia222-f')))).toBeUndefined();
   });
 
   it('raises a caution by its figure where it is large', () => {

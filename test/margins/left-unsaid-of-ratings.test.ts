@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkText } from '../../src/worksheet/index.ts';
+import { answerText } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 
 /** A plain lattice under a beam, and ratings of it. */
@@ -31,13 +31,13 @@ const area = (square: number, more: Document = {}): Document => ({
   wind: wind(more),
 });
 const codes = (answer: ReturnType<typeof assessed>) => answer.cautions.map(({ code }) => code);
-const tower = (of: Document) => assessed(of).links[0];
+const tower = (of: Document) => assessed(of).checks[0];
 
 describe('what a rating leaves unsaid', () => {
   it('of its kind of speed is read as its standard’s own, and named', () => {
     expect(codes(assessed(plan([area(20)])))).toContain('rating-basis-assumed');
     expect(codes(assessed(plan([area(20, { basis: 'gust3-nominal' })])))).not.toContain('rating-basis-assumed');
-    expect(checkText(assessed(plan([area(20)])), [])).toContain('The rated speed was read as a nominal gust,');
+    expect(answerText(assessed(plan([area(20)])), [])).toContain('The rated speed was read as a nominal gust,');
   });
 
   it('of its class is nothing under a strength-level speed, which has it in it', () => {
@@ -56,8 +56,8 @@ describe('what a rating leaves unsaid', () => {
     const [strength, allowable, untold] = ['strength', 'allowable', undefined].map((level) =>
       tower(plan([force(level)])),
     );
-    expect(untold?.result?.use).toBeCloseTo(strength?.result?.use ?? Number.NaN, 12);
-    expect(untold?.result?.useRange[0]).toBeCloseTo(allowable?.result?.use ?? Number.NaN, 12);
+    expect(untold?.result?.ratio).toBeCloseTo(strength?.result?.ratio ?? Number.NaN, 12);
+    expect(untold?.result?.ratioRange[0]).toBeCloseTo(allowable?.result?.ratio ?? Number.NaN, 12);
     const moment = (level?: string): Document => ({
       of: 'tower',
       kind: 'moment',
@@ -65,13 +65,13 @@ describe('what a rating leaves unsaid', () => {
       ...(level ? { level } : {}),
     });
     const open = tower(plan([force(), moment()]));
-    expect(open?.result?.useRange[0]).toBeLessThan(open?.result?.use ?? 0);
+    expect(open?.result?.ratioRange[0]).toBeLessThan(open?.result?.ratio ?? 0);
   });
 
   it('of its standard leaves none that fits, where its kind of speed is younger or older than its year', () => {
     const told = { speed: 90, basis: 'gust3-nominal', year: 2004 };
     const answer = assessed(plan([{ ...area(20), wind: told }]));
-    expect(answer.links[0]?.needs).toEqual(['/ratings/0/wind/year']);
+    expect(answer.checks[0]?.needs).toEqual(['/ratings/0/wind/year']);
     expect(codes(answer)).toContain('rating-fits-no-standard');
     expect(codes(answer)).not.toContain('rating-for-other-height');
   });
@@ -81,7 +81,7 @@ describe('things that turn together', () => {
   const long = (heading?: number) =>
     beam('long beam', 5, { front: 1, side: 3, ...(heading === undefined ? {} : { heading }) });
   const force = (loads: Document[]) =>
-    assessed(plan([area(20)], loads)).ledger.rows.reduce(
+    assessed(plan([area(20)], loads)).windLoads.rows.reduce(
       (sum, row) => (row.kind === 'load' ? sum + row.facing : sum),
       0,
     ) /
@@ -95,7 +95,7 @@ describe('things that turn together', () => {
   });
 
   it('stand as one likes where only one turns', () => {
-    const [{ headings }] = [assessed(plan([area(20)])).ledger];
+    const [{ headings }] = [assessed(plan([area(20)])).windLoads];
     expect(headings.turning).toBeDefined();
   });
 });

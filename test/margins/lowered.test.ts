@@ -34,7 +34,7 @@ const nested: Document = { ...raised, area: 20, top: 24 };
 describe('a telescoping tower let down', () => {
   it('is not shown by a rating of the raised one', () => {
     const lowered = loweredOf(assessed(plan([raised])));
-    expect(lowered?.assessment.links[0]).toMatchObject({ id: 'tower', verdict: 'not-shown' });
+    expect(lowered?.assessment.checks[0]).toMatchObject({ id: 'tower', verdict: 'open' });
     expect(lowered && loweredSays(lowered, 'us')).toBe(
       'Lowered to 24 ft the tower is not shown: its rating is for the raised one. Ask the maker for one with the top at 24 ft.',
     );
@@ -43,24 +43,24 @@ describe('a telescoping tower let down', () => {
   it('is checked by a rating for its own height, and holds to more wind', () => {
     const answer = assessed(plan([raised, nested]));
     const lowered = loweredOf(answer);
-    const tower = lowered?.assessment.links[0];
-    expect(tower?.result?.use).toBeGreaterThan(0);
-    expect(tower?.result?.holdsTo?.gust).toBeGreaterThan(answer.links[0]?.result?.holdsTo?.gust ?? 0);
+    const tower = lowered?.assessment.checks[0];
+    expect(tower?.result?.ratio).toBeGreaterThan(0);
+    expect(tower?.result?.holdsTo?.gust).toBeGreaterThan(answer.checks[0]?.result?.holdsTo?.gust ?? 0);
     expect(lowered && loweredSays(lowered, 'us')).toMatch(
       /So it keeps the margin you want up to a forecast of [\d.]+ mph; then the \w+ comes to it\./,
     );
-    // By the gust at use 0.8, of a tower whose coefficients stay √0.8 of that at 1, and a tenth off for the forecast.
+    // By the gust at ratio 0.8, of a tower whose coefficients stay √0.8 of that at 1, and a tenth off for the forecast.
     const gust = tower?.result?.holdsTo?.gust ?? Number.NaN;
     expect((lowered?.assessment.lowerAt?.gust ?? 0) / (0.9 * Math.sqrt(0.8) * gust)).toBeCloseTo(1, 2);
-    expect(lowered?.assessment.inquiry.station.tower.top).toBeCloseTo(24 * FOOT, 9);
-    expect(lowered?.assessment.inquiry.station.loads[0]?.low).toBeCloseTo(26 * FOOT, 9);
+    expect(lowered?.assessment.input.station.tower.top).toBeCloseTo(24 * FOOT, 9);
+    expect(lowered?.assessment.input.station.loads[0]?.low).toBeCloseTo(26 * FOOT, 9);
   });
 
   it('names what meets the section below on the way', () => {
-    const hung = plan([raised, nested], {
+    const appurtenances = plan([raised, nested], {
       loads: [{ name: 'side arm', height: 30, area: 1, areaKind: 'effective', on: 'tower' }],
     });
-    expect(loweredOf(assessed(hung))?.clashes).toEqual(['side arm']);
+    expect(loweredOf(assessed(appurtenances))?.clashes).toEqual(['side arm']);
   });
 
   it('is not asked of a tower that does not slide', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { FOOT, POUND_FORCE } from '../../src/foundation/index.ts';
-import type { Assessment, Link } from '../../src/margins/index.ts';
-import { checkText } from '../../src/worksheet/index.ts';
+import type { Assessment, Check } from '../../src/margins/index.ts';
+import { answerText } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 import { POLE_PLAN, poleOn, poleRating } from './pole-station.ts';
 
@@ -14,7 +14,7 @@ const station = (tower: Document, load: Document, foundation: Document = {}): Do
   ratings: [poleRating(20)],
 });
 
-const footingOf = ({ links }: Assessment) => links.find(({ kind }) => kind === 'foundation') as Link;
+const footingOf = ({ checks }: Assessment) => checks.find(({ kind }) => kind === 'foundation') as Check;
 const loadOf = ({ foundation }: Assessment) => ({
   P: (foundation?.load.shear ?? 0) / POUND_FORCE,
   M: (foundation?.load.moment ?? 0) / POUND_FORCE / FOOT,
@@ -24,16 +24,19 @@ const HOLDS = (((200 * 8) / 3) * 3 * 64) / 2.34;
 
 describe('a pier under weight off the axis', () => {
   it.each([false, true])('answers though without wind it has a moment and no shear (held: %s)', (constrained) => {
-    const leaning = assessed(station({}, { offset: 1 }, { constrained }));
+    const eccentricWeight = assessed(station({}, { offset: 1 }, { constrained }));
     const upright = assessed(station({}, {}, { constrained }));
     // 20 lb one foot off: 20 lbf·ft more, in still air too.
-    expect(loadOf(leaning).M - loadOf(upright).M).toBeCloseTo(20, 6);
-    expect(loadOf(leaning).P).toBeCloseTo(loadOf(upright).P, 9);
+    expect(loadOf(eccentricWeight).M - loadOf(upright).M).toBeCloseTo(20, 6);
+    expect(loadOf(eccentricWeight).P).toBeCloseTo(loadOf(upright).P, 9);
     const more = constrained ? (4.25 * 20) / (1600 * 3 * 64) : (2.34 * 1.09 * 20) / ((1600 / 3) * 3 * 64);
-    const [use, bare] = [leaning, upright].map((answer) => footingOf(answer).result?.use ?? 0) as [number, number];
-    expect(use - bare).toBeCloseTo(more, 9);
+    const [ratio, bare] = [eccentricWeight, upright].map((answer) => footingOf(answer).result?.ratio ?? 0) as [
+      number,
+      number,
+    ];
+    expect(ratio - bare).toBeCloseTo(more, 9);
     // Where no coefficient changed the wind's share would go with the square of its speed.
-    const [holds, holdsBare] = [leaning, upright].map((each) => footingOf(each).result?.holdsTo?.gust ?? 0);
+    const [holds, holdsBare] = [eccentricWeight, upright].map((each) => footingOf(each).result?.holdsTo?.gust ?? 0);
     expect(holds).toBeGreaterThan(0);
     expect(holds).toBeLessThan(holdsBare as number);
   });
@@ -51,7 +54,7 @@ describe('a pier whose head stands above the ground', () => {
       const { P, M } = loadOf(answer);
       const asked = P * 8 + 1.09 * (M + P * head);
       const { result } = footingOf(answer);
-      expect(result?.use).toBeCloseTo(asked / HOLDS, 9);
+      expect(result?.ratio).toBeCloseTo(asked / HOLDS, 9);
       expect((result?.demand ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(asked, 6);
       expect((result?.capacity ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(HOLDS, 6);
       expect((answer.foundation?.pier?.height ?? 0) / FOOT).toBeCloseTo(M / P + head, 9);
@@ -62,10 +65,10 @@ describe('a pier whose head stands above the ground', () => {
 describe('the sentences of a pier', () => {
   it('divide what they print, and tell the depths beside it', () => {
     const answer = assessed(station({}, {}, { depth: 5 }));
-    const { use, demand, capacity } = footingOf(answer).result ?? { use: 0, demand: 0, capacity: 1 };
-    expect(use).toBe(demand / capacity);
-    expect(use).toBeGreaterThan(1);
-    const said = checkText(answer, []);
+    const { ratio, demand, capacity } = footingOf(answer).result ?? { ratio: 0, demand: 0, capacity: 1 };
+    expect(ratio).toBe(demand / capacity);
+    expect(ratio).toBeGreaterThan(1);
+    const said = answerText(answer, []);
     const [, asked, held, told] =
       /Footing: over, ([\d,]+) lbf·ft asked, ([\d,]+) lbf·ft held, use ([\d.]+)/.exec(said) ?? [];
     const number = (text = '') => Number(text.replaceAll(',', ''));

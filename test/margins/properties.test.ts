@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { displayValue } from '../../src/foundation/index.ts';
-import { type Assessment, assess, linkUse, workingOf } from '../../src/margins/index.ts';
+import { type Assessment, assess, checkRatio, workingOf } from '../../src/margins/index.ts';
 import { METHOD_BY_ID } from '../../src/methods/index.ts';
-import { checkDocument, witness, workingDocument } from '../../src/worksheet/index.ts';
-import { anyPlan, assessed, type Document, demands, inquiryOf } from './any-plan.ts';
+import { answerDocument, witness, workingDocument } from '../../src/worksheet/index.ts';
+import { anyPlan, assessed, checkInputOf, type Document, demands } from './any-plan.ts';
 
 const RUNS = { numRuns: 150 };
 /** A moment [N m] or shear [N] that is nothing: what is left of differences of heights in double precision. */
@@ -17,7 +17,7 @@ const ROUNDING = 1e-6;
  * coefficient.
  */
 const otherSlices = (plan: Document) => ((plan['tower'] as Document)['shape'] === 'pole' ? 1e-2 : 1e-4);
-const towerUse = (assessment: Assessment) => linkUse(assessment.uses, 'tower')?.bad ?? 0;
+const towerRatio = (assessment: Assessment) => checkRatio(assessment.ratios, 'tower')?.unfavourable ?? 0;
 const loadsOf = (plan: Document) => plan['loads'] as Document[];
 
 function withLoads(plan: Document, loads: readonly Document[]): Document {
@@ -33,8 +33,8 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
         const bigger = loads.map((load, number) => (number === index ? grown(load, factor) : load));
         const before = demands(assessed(plan));
         const after = demands(assessed(withLoads(plan, bigger)));
-        for (const [check, demand] of after.entries()) {
-          expect(demand).toBeGreaterThanOrEqual((before[check] as number) * (1 - 1e-9) - ROUNDING);
+        for (const [comparison, demand] of after.entries()) {
+          expect(demand).toBeGreaterThanOrEqual((before[comparison] as number) * (1 - 1e-9) - ROUNDING);
         }
       }),
       RUNS,
@@ -49,8 +49,8 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
         if (!run || run.laid === 'bundle') return;
         const before = demands(assessed(plan));
         const after = demands(assessed({ ...plan, cables: [{ ...run, count: run.count + more }] }));
-        for (const [check, demand] of after.entries()) {
-          expect(demand).toBeGreaterThanOrEqual((before[check] as number) * (1 - 1e-9) - ROUNDING);
+        for (const [comparison, demand] of after.entries()) {
+          expect(demand).toBeGreaterThanOrEqual((before[comparison] as number) * (1 - 1e-9) - ROUNDING);
         }
       }),
       RUNS,
@@ -62,7 +62,7 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
       fc.property(anyPlan, fc.double({ min: 1.01, max: 1.5, noNaN: true }), (plan, factor) => {
         const site = plan['site'] as { wind: { speed: number } };
         const stronger = { ...plan, site: { ...site, wind: { ...site.wind, speed: site.wind.speed * factor } } };
-        expect(towerUse(assessed(stronger))).toBeGreaterThanOrEqual(towerUse(assessed(plan)) * (1 - 1e-9));
+        expect(towerRatio(assessed(stronger))).toBeGreaterThanOrEqual(towerRatio(assessed(plan)) * (1 - 1e-9));
       }),
       RUNS,
     );
@@ -76,7 +76,7 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
         if (loads.at(-1)?.['shape'] === 'wire') return;
         const fewer = assessed(withLoads(plan, loads.slice(0, -1)));
         const all = assessed(plan);
-        expect(towerUse(all)).toBeGreaterThanOrEqual(towerUse(fewer) * (1 - otherSlices(plan)));
+        expect(towerRatio(all)).toBeGreaterThanOrEqual(towerRatio(fewer) * (1 - otherSlices(plan)));
         const [before, after] = [fewer.roomLeft[0]?.area, all.roomLeft[0]?.area];
         if (before !== undefined && after !== undefined) {
           expect(after).toBeLessThanOrEqual(before + otherSlices(plan) * (1 + Math.abs(before)));
@@ -91,7 +91,7 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
       fc.property(anyPlan, (plan) => {
         const turned = assessed(withLoads(plan, [...loadsOf(plan)].reverse()));
         const before = assessed(plan);
-        expect(towerUse(turned)).toBeCloseTo(towerUse(before), 9);
+        expect(towerRatio(turned)).toBeCloseTo(towerRatio(before), 9);
         expect(turned.verdict).toBe(before.verdict);
       }),
       RUNS,
@@ -104,8 +104,8 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
         // Left to itself a tower is looked at every 10 ft or every 3 m; as one section it is the same in both.
         const { support, top, ...shape } = plan['tower'] as Document;
         const whole = { ...plan, tower: { support, top, sections: [{ length: top, ...shape }] } };
-        const us = towerUse(assessed(whole));
-        const si = towerUse(assessed(inSi(whole)));
+        const us = towerRatio(assessed(whole));
+        const si = towerRatio(assessed(inSi(whole)));
         // The constants of the pressure formula differ by 0.06 %, which may carry much of a pole over its step.
         const apart = (plan['tower'] as Document)['shape'] === 'pole' ? 0.1 : 1e-3;
         if (Number.isFinite(us)) expect(Math.abs(si / us - 1)).toBeLessThan(apart);
@@ -118,20 +118,22 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
   it('adds its ledger up to the totals and the reactions', () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
-        const { ledger, reactions, model } = assessed(plan);
-        const sum = (pick: (row: (typeof ledger.rows)[number]) => number) =>
-          ledger.rows.reduce((total, row) => total + pick(row), 0);
-        expect(sum((row) => row.force)).toBeCloseTo(ledger.total.force, 6);
-        expect(sum((row) => row.momentAtFoot)).toBeCloseTo(ledger.total.momentAtFoot, 6);
+        const { windLoads, reactions, model } = assessed(plan);
+        const sum = (pick: (row: (typeof windLoads.rows)[number]) => number) =>
+          windLoads.rows.reduce((total, row) => total + pick(row), 0);
+        expect(sum((row) => row.force)).toBeCloseTo(windLoads.total.force, 6);
+        expect(sum((row) => row.momentAtBase)).toBeCloseTo(windLoads.total.momentAtBase, 6);
         const { allowable, steady } = reactions;
-        expect(allowable.moment - steady.moment).toBeCloseTo(ledger.total.momentAtFoot, 6);
-        expect(allowable.shear - steady.shear).toBeCloseTo(ledger.total.force, 6);
+        expect(allowable.moment - steady.moment).toBeCloseTo(windLoads.total.momentAtBase, 6);
+        expect(allowable.shear - steady.shear).toBeCloseTo(windLoads.total.force, 6);
         // The moment at the foot is the largest over all headings, so it is the demand of the check there.
-        const atFoot = model.checks.findIndex((check) => check.place === 'foot' && check.of === 'moment');
+        const atFoot = model.comparisons.findIndex(
+          (comparison) => comparison.place === 'foot' && comparison.of === 'moment',
+        );
         const asked = Math.max(...demandsAt(plan, atFoot));
-        expect(ledger.total.momentAtFoot).toBeLessThanOrEqual(asked * (1 + 1e-9));
-        for (const row of ledger.rows) {
-          const wind = model.hungWind[0]?.wind;
+        expect(windLoads.total.momentAtBase).toBeLessThanOrEqual(asked * (1 + 1e-9));
+        for (const row of windLoads.rows) {
+          const wind = model.appurtenancesInWind[0]?.wind;
           if (!wind) throw new Error('a model has a wind');
           const redone = wind.level * wind.forceDirectionFactor * row.pressure * row.gustEffect * row.facing;
           expect(Math.abs(redone - row.force)).toBeLessThan(1e-6 + 1e-9 * row.force);
@@ -145,20 +147,20 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
         const before = assessed(plan);
-        const holds = before.links[0]?.result?.holdsTo;
+        const holds = before.checks[0]?.result?.holdsTo;
         if (!holds) return;
         const site = plan['site'] as { wind: { speed: number } };
         const speed = displayValue(holds.design, 'speed', 'us');
         if (speed < 6 || speed > 399) return;
-        const useAt = (factor: number) => {
+        const ratioAt = (factor: number) => {
           const after = assessed({ ...plan, site: { ...site, wind: { ...site.wind, speed: speed * factor } } });
           // The code's least pressure is left out of what it holds to.
-          return after.bad.leastDecides ? undefined : towerUse(after);
+          return after.unfavourable.leastDecides ? undefined : towerRatio(after);
         };
-        const under = useAt(1 - 1e-6);
-        const over = useAt(1 + 1e-6);
+        const under = ratioAt(1 - 1e-6);
+        const over = ratioAt(1 + 1e-6);
         if (under === undefined || over === undefined) return;
-        // A coefficient that steps up there carries the use over 1 at once; short of the step it is not reached.
+        // A coefficient that steps up there carries the ratio over 1 at once; short of the step it is not reached.
         expect(under).toBeLessThan(1);
         expect(over).toBeGreaterThan(1);
         if (holds.steady) expect((under + over) / 2).toBeCloseTo(1, 6);
@@ -171,16 +173,16 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
         const before = assessed(plan);
-        const range = before.links[0]?.result?.useRange;
+        const range = before.checks[0]?.result?.ratioRange;
         if (!range) return;
-        for (const gap of before.questions.gaps) {
-          if (gap.question === 'tower-members') continue;
-          for (const { answer, use } of gap.useIf) {
-            const after = assessed(answered(plan, gap.at, answer));
-            const now = after.links[0]?.result;
-            expect(towerUse(after), `${gap.at} ${answer}`).toBeCloseTo(use, 9);
-            expect(now?.use).toBeLessThanOrEqual(range[1] * (1 + 1e-9));
-            expect(now?.useRange[0]).toBeGreaterThanOrEqual(range[0] * (1 - 1e-9));
+        for (const question of before.questions.open) {
+          if (question.question === 'tower-members') continue;
+          for (const { answer, ratio } of question.ratioIf) {
+            const after = assessed(answered(plan, question.at, answer));
+            const now = after.checks[0]?.result;
+            expect(towerRatio(after), `${question.at} ${answer}`).toBeCloseTo(ratio, 9);
+            expect(now?.ratio).toBeLessThanOrEqual(range[1] * (1 + 1e-9));
+            expect(now?.ratioRange[0]).toBeGreaterThanOrEqual(range[0] * (1 - 1e-9));
           }
         }
       }),
@@ -191,7 +193,7 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
   it('holds no number that is none', () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
-        const answer = checkDocument(assess(inquiryOf(plan)), plan, [], 'none');
+        const answer = answerDocument(assess(checkInputOf(plan)), plan, [], 'none');
         const { plan: _, ...rest } = answer;
         expect(badNumbers(rest)).toEqual([]);
       }),
@@ -203,7 +205,7 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
         const assessment = assessed(plan);
-        const working = workingDocument(workingOf(assessment).steps, assessment.inquiry.station.units);
+        const working = workingDocument(workingOf(assessment).steps, assessment.input.station.units);
         const failed = witness(working).filter((testimony) => !testimony.agrees);
         expect(failed.map(({ step, evaluated }) => `${step.formula}: ${evaluated} against ${step.value}`)).toEqual([]);
       }),
@@ -245,14 +247,15 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
           };
           const assessment = assessed(plan);
           // Where a pole's coefficient is read high in a demand and low in a capacity (a shape without a row of its
-          // own, the step of ASCE's round ones that a wind on the way up must not make worse), the use is more.
+          // own, the step of ASCE's round ones that a wind on the way up must not make worse), the ratio is more.
           const many =
             'sides' in shape &&
             method !== 'tia222-g' &&
             method !== 'tia222-h' &&
             !(method === 'eia222-f' && shape.sides === 0);
-          if (many || assessment.bad.leastDecides) expect(towerUse(assessment)).toBeGreaterThanOrEqual(1 - 1e-9);
-          else expect(towerUse(assessment)).toBeCloseTo(1, 9);
+          if (many || assessment.unfavourable.leastDecides)
+            expect(towerRatio(assessment)).toBeGreaterThanOrEqual(1 - 1e-9);
+          else expect(towerRatio(assessment)).toBeCloseTo(1, 9);
         },
       ),
       RUNS,
@@ -265,7 +268,7 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
       { shape: 'pole', width: 8 },
       {},
     ]) {
-      const use = towerUse(
+      const ratio = towerRatio(
         assessed({
           units: 'us',
           method: 'asce7-16',
@@ -277,8 +280,8 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
           ],
         }),
       );
-      expect(use).toBeGreaterThan(0.4);
-      expect(use).toBeLessThan(1.1);
+      expect(ratio).toBeGreaterThan(0.4);
+      expect(ratio).toBeLessThan(1.1);
     }
   });
 });
@@ -291,9 +294,9 @@ function grown(load: Document, factor: number): Document {
   return { ...load, ...scaled('area'), ...scaled('front'), ...scaled('side') };
 }
 
-function demandsAt(plan: Document, check: number): number[] {
-  const { bad } = assessed(plan);
-  return bad.wind.map((values) => (values[check] as number) + (bad.dead[check] as number));
+function demandsAt(plan: Document, comparison: number): number[] {
+  const { unfavourable } = assessed(plan);
+  return unfavourable.wind.map((values) => (values[comparison] as number) + (unfavourable.dead[comparison] as number));
 }
 
 /** The plan with one field set, named by a JSON pointer. */

@@ -16,14 +16,14 @@ import {
 } from '../../src/margins/index.ts';
 import { STANDARD_PIPES } from '../../src/structure/index.ts';
 import {
-  checkDocument,
-  checkText,
+  answerDocument,
+  answerText,
   type RemedyOutcomeDocument,
   remediesDocument,
   remediesLines,
   remediesSays,
 } from '../../src/worksheet/index.ts';
-import { anyPlan, assessed, type Document, inquiryOf } from './any-plan.ts';
+import { anyPlan, assessed, checkInputOf, type Document } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 
 const bluff = demoPlan('river-bluff');
@@ -79,7 +79,7 @@ const PLANS: Readonly<Record<string, Document>> = {
 const plans = Object.entries(PLANS);
 
 const asked = (own: Assessment): Remedies => remediesOf(own) as Remedies;
-const lowest = ({ links, weakest }: Assessment) => links.find(({ id }) => id === weakest)?.result?.holdsTo?.gust;
+const lowest = ({ checks, weakest }: Assessment) => checks.find(({ id }) => id === weakest)?.result?.holdsTo?.gust;
 
 /** The plan document as its owner would change it. */
 function rewritten(plan: Document, change: RemedyChange): Document {
@@ -141,22 +141,22 @@ const near = (found: number | undefined, whole: number | undefined, what: string
 };
 
 /** A claim in the document against the document of the changed plan. */
-function claimHolds(told: RemedyOutcomeDocument, ofLink: string, changed: Document) {
-  const whole = checkDocument(assessed(changed), changed, [], 'none');
-  const link = whole.links.find(({ id }) => id === ofLink);
-  const next = whole.links.find(({ id }) => id === whole.weakest);
-  near(told.use, link?.use, told.says);
-  near(told.holdsToGust?.value, link?.holdsTo?.gust.value, told.says);
+function claimHolds(told: RemedyOutcomeDocument, ofCheck: string, changed: Document) {
+  const whole = answerDocument(assessed(changed), changed, [], 'none');
+  const check = whole.checks.find(({ id }) => id === ofCheck);
+  const next = whole.checks.find(({ id }) => id === whole.weakest);
+  near(told.ratio, check?.ratio, told.says);
+  near(told.holdsToGust?.value, check?.holdsTo?.gust.value, told.says);
   near(told.next?.gust.value, next?.holdsTo?.gust.value, told.says);
-  expect(told.next?.link).toBe(whole.weakest);
-  expect([told.verdict, told.planVerdict]).toEqual([link?.verdict, whole.verdict]);
+  expect(told.next?.check).toBe(whole.weakest);
+  expect([told.verdict, told.planVerdict]).toEqual([check?.verdict, whole.verdict]);
 }
 
 const noWorse = (before: Verdict, after: Verdict) => worstVerdict([before, after]) === before;
 
-function makesNothingWorse(own: Assessment, other: Assessment, { link, change }: Remedy, ofLink: string) {
-  const then = (id: string) => other.links.find((each) => each.id === id);
-  for (const each of own.links) {
+function makesNothingWorse(own: Assessment, other: Assessment, { check, change }: Remedy, ofCheck: string) {
+  const then = (id: string) => other.checks.find((each) => each.id === id);
+  for (const each of own.checks) {
     const after = then(each.id);
     if (after?.because === 'balanced') continue;
     if (!after) expect(change.of === 'load-off' || each.result === undefined).toBe(true);
@@ -165,14 +165,15 @@ function makesNothingWorse(own: Assessment, other: Assessment, { link, change }:
   expect(noWorse(own.verdict, other.verdict)).toBe(true);
   const before = lowest(own);
   if (before !== undefined) expect(lowest(other) as number).toBeGreaterThanOrEqual(before * (1 - 1e-8));
-  if (link) expect(then(ofLink)?.result?.use).toBeLessThan(own.links.find(({ id }) => id === ofLink)?.result?.use ?? 0);
+  if (check)
+    expect(then(ofCheck)?.result?.ratio).toBeLessThan(own.checks.find(({ id }) => id === ofCheck)?.result?.ratio ?? 0);
 }
 
 describe('remedies of the weakest link', () => {
   it.each(plans)('of %s are at most three, each of another kind, the best first', (_, plan) => {
     const own = assessed(plan);
-    const { link, remedies } = asked(own);
-    expect(link).toBe(own.links.find(({ id }) => id === own.weakest));
+    const { check, remedies } = asked(own);
+    expect(check).toBe(own.checks.find(({ id }) => id === own.weakest));
     expect(remedies.length).toBeGreaterThan(0);
     expect(remedies.length).toBeLessThanOrEqual(3);
     const kinds = remedies.map(({ change }) => `${change.of} ${'laid' in change ? change.laid : ''}`);
@@ -185,22 +186,22 @@ describe('remedies of the weakest link', () => {
 
   it.each(plans)('of %s make nothing worse', (_, plan) => {
     const own = assessed(plan);
-    const { link, remedies } = asked(own);
-    for (const remedy of remedies) makesNothingWorse(own, assessed(rewritten(plan, remedy.change)), remedy, link.id);
+    const { check, remedies } = asked(own);
+    for (const remedy of remedies) makesNothingWorse(own, assessed(rewritten(plan, remedy.change)), remedy, check.id);
   });
 
   it.each(plans)('of %s claim what the plan says that its owner has changed so', (_, plan) => {
     const own = assessed(plan);
     const found = asked(own);
-    const told = remediesDocument(found, own.inquiry.station.units);
-    const unchanged = checkDocument(own, plan, [], 'none');
-    const link = unchanged.links.find(({ id }) => id === told.ofLink);
-    expect([told.use, told.verdict, told.holdsToGust]).toEqual([link?.use, link?.verdict, link?.holdsTo?.gust]);
+    const told = remediesDocument(found, own.input.station.units);
+    const unchanged = answerDocument(own, plan, [], 'none');
+    const check = unchanged.checks.find(({ id }) => id === told.ofCheck);
+    expect([told.ratio, told.verdict, told.holdsToGust]).toEqual([check?.ratio, check?.verdict, check?.holdsTo?.gust]);
     found.remedies.forEach((remedy, index) => {
       const row = told.rows[index] as (typeof told.rows)[number];
-      claimHolds(row, told.ofLink, rewritten(plan, remedy.change));
+      claimHolds(row, told.ofCheck, rewritten(plan, remedy.change));
       remedy.also.forEach((other, place) => {
-        claimHolds(row.also[place] as RemedyOutcomeDocument, told.ofLink, rewritten(plan, other.change));
+        claimHolds(row.also[place] as RemedyOutcomeDocument, told.ofCheck, rewritten(plan, other.change));
       });
     });
   });
@@ -227,15 +228,15 @@ describe('remedies of the weakest link', () => {
     let told = 0;
     fc.assert(
       fc.property(anyPlan, (plan) => {
-        const own = assess(inquiryOf(plan));
+        const own = assess(checkInputOf(plan));
         const found = remediesOf(own);
         if (!found) return;
         for (const remedy of found.remedies) {
           const other = assessed(rewritten({ loads: [], cables: [], ...plan }, remedy.change));
-          makesNothingWorse(own, other, remedy, found.link.id);
-          const after = other.links.find(({ id }) => id === found.link.id);
-          near(remedy.link?.result?.use, after?.result?.use, remedy.change.of);
-          near(remedy.link?.result?.holdsTo?.gust, after?.result?.holdsTo?.gust, remedy.change.of);
+          makesNothingWorse(own, other, remedy, found.check.id);
+          const after = other.checks.find(({ id }) => id === found.check.id);
+          near(remedy.check?.result?.ratio, after?.result?.ratio, remedy.change.of);
+          near(remedy.check?.result?.holdsTo?.gust, after?.result?.holdsTo?.gust, remedy.change.of);
           told += 1;
         }
       }),
@@ -249,11 +250,11 @@ describe('remedies of the weakest link', () => {
     const remedy = asked(own).remedies.find(({ change }) => change.of === 'load-lower') as Remedy;
     const change = remedy.change as Extract<RemedyChange, { of: 'load-lower' }>;
     const verdictAt = (by: number) =>
-      assessed(rewritten(headland, { ...change, by })).links.find(({ id }) => id === own.weakest)?.verdict;
-    expect(verdictAt(0)).toBe('thin');
-    expect(verdictAt(change.by - LOWERING_GRAIN.si)).toBe('thin');
+      assessed(rewritten(headland, { ...change, by })).checks.find(({ id }) => id === own.weakest)?.verdict;
+    expect(verdictAt(0)).toBe('low-margin');
+    expect(verdictAt(change.by - LOWERING_GRAIN.si)).toBe('low-margin');
     expect(verdictAt(change.by)).toBe('within');
-    expect(remedy.link?.verdict).toBe('within');
+    expect(remedy.check?.verdict).toBe('within');
     // The beam is 1.5 m above the top, and a foot stays free: 1.2 m at most.
     const ways = remedy.also.map((other) => (other.change as typeof change).by);
     expect(ways[0]).toBe(LOWERING_STEP.si);
@@ -278,9 +279,9 @@ describe('remedies of the weakest link', () => {
     const loads = all(bluff, 'loads').map((load) => (load['name'] === 'vertical' ? { ...load, offset: 2 } : load));
     const own = assessed({ ...bluff, loads, ratings });
     const found = asked(own);
-    expect(found.link.id).toBe('rotator:2');
+    expect(found.check.id).toBe('rotator:2');
     const toAxis = found.remedies.find(({ change }) => change.of === 'load-to-axis');
-    expect(toAxis?.link?.because).toBe('balanced');
+    expect(toAxis?.check?.because).toBe('balanced');
     expect(remediesLines(found, 'us').join(' ')).toContain(
       'Bringing the vertical in to the axis, from 2 ft beside it: nothing off the axis is then left to turn the rotator',
     );
@@ -312,12 +313,12 @@ describe('remedies of the weakest link', () => {
       ],
     });
     const [left, right] = ['left', 'right'].map((name) => ({ name, height: 50, area: 5, areaKind: 'effective' }));
-    const gust = (each: Remedy | Remedies) => each.link?.result?.holdsTo?.gust as number;
+    const gust = (each: Remedy | Remedies) => each.check?.result?.holdsTo?.gust as number;
     const one = asked(assessed(plain([left as Document])));
     // It stands alone, without mast and lines: less of it, or lower.
     expect(one.remedies.map(({ change }) => change.of)).toEqual(['load-smaller', 'load-lower']);
     const [smaller, lower] = one.remedies as [Remedy, Remedy];
-    expect(smaller.link?.result?.use).toBeCloseTo(0.75 * (one.link.result?.use as number), 4);
+    expect(smaller.check?.result?.ratio).toBeCloseTo(0.75 * (one.check.result?.ratio as number), 4);
     expect(gust(smaller) / gust(one)).toBeCloseTo(1 / Math.sqrt(0.75), 4);
     // At half its height the shear decides, by ASCE 7-16 Kz = 2.01·(z/900)^(2/9.5): the gust by 2^(1/9.5).
     expect(gust(lower) / gust(one)).toBeCloseTo(2 ** (1 / 9.5), 4);
@@ -331,10 +332,10 @@ describe('remedies of the weakest link', () => {
   it('say when the weakness only moves', () => {
     const moves = asked(assessed(PLANS['weakness that only moves'] as Document));
     const lower = moves.remedies.find(({ change }) => change.of === 'load-lower') as Remedy;
-    expect(moves.link.id).toBe('tower-top');
+    expect(moves.check.id).toBe('tower-top');
     expect(lower.weakest?.id).toBe('tower');
     expect(lower.onlyMoves).toBe(true);
-    const [was, is] = [moves.link.result?.holdsTo?.gust as number, lower.weakest?.result?.holdsTo?.gust as number];
+    const [was, is] = [moves.check.result?.holdsTo?.gust as number, lower.weakest?.result?.holdsTo?.gust as number];
     expect(is / was).toBeGreaterThan(1);
     expect(is / was).toBeLessThan(1.005);
     expect(remediesLines(moves, 'si').join('\n')).toMatch(
@@ -375,9 +376,9 @@ describe('remedies of the weakest link', () => {
       ),
     ]);
     expect(remediesSays(asked(assessed(gable)), 'us')).toMatch(/This tower can also be lowered before such a wind\.$/);
-    expect(checkDocument(own, {}, [], 'none', { remedies }).remedies?.rows).toHaveLength(remedies.remedies.length);
-    expect(checkDocument(own, {}, [], 'none')).not.toHaveProperty('remedies');
-    expect(checkText(own, [], { remedies })).toContain(`\nWhat would help:\n${remediesLines(remedies, 'si')[0]}\n`);
+    expect(answerDocument(own, {}, [], 'none', { remedies }).remedies?.rows).toHaveLength(remedies.remedies.length);
+    expect(answerDocument(own, {}, [], 'none')).not.toHaveProperty('remedies');
+    expect(answerText(own, [], { remedies })).toContain(`\nWhat would help:\n${remediesLines(remedies, 'si')[0]}\n`);
   });
 });
 
@@ -387,9 +388,9 @@ describe('a remedy for the mast', () => {
 
   it('is read from a plan with that pipe as it was tried', () => {
     if (!pipe) throw new Error('no such pipe');
-    const own = inquiryOf(thin);
+    const own = checkInputOf(thin);
     const { mast: changed, ...others } = changedBy(own, { of: 'mast-larger', pipe }).station;
-    const read = inquiryOf(rewritten(thin, { of: 'mast-larger', pipe })).station;
+    const read = checkInputOf(rewritten(thin, { of: 'mast-larger', pipe })).station;
     expect(changed?.outside).toBeCloseTo(2.375 * 0.0254, 12);
     expect(changed?.outside).toBeCloseTo(read.mast?.outside as number, 12);
     expect(changed?.wall).toBeCloseTo(read.mast?.wall as number, 12);
@@ -401,6 +402,6 @@ describe('a remedy for the mast', () => {
   });
 });
 
-function othersOf({ mast: _, ...others }: ReturnType<typeof inquiryOf>['station']) {
+function othersOf({ mast: _, ...others }: ReturnType<typeof checkInputOf>['station']) {
   return others;
 }

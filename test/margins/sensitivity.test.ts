@@ -3,15 +3,15 @@ import { describe, expect, it } from 'vitest';
 import {
   type Assessment,
   assess,
+  type CheckInput,
+  checkRatio,
   HEIGHT_STEP,
-  type Inquiry,
-  linkUse,
   type Sensitivity,
   type SensitivityRow,
   sensitivityOf,
 } from '../../src/margins/index.ts';
-import { checkDocument, sensitivitySays } from '../../src/worksheet/index.ts';
-import { anyPlan, assessed, type Document, inquiryOf } from './any-plan.ts';
+import { answerDocument, sensitivitySays } from '../../src/worksheet/index.ts';
+import { anyPlan, assessed, checkInputOf, type Document } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 
 const plans = demoPlans().map(({ id, plan }) => [id, plan] as const);
@@ -20,8 +20,9 @@ const asked = (assessment: Assessment): Sensitivity => sensitivityOf(assessment)
 const row = (of: Sensitivity, what: SensitivityRow['change']['of']) =>
   of.rows.find(({ change }) => change.of === what) as SensitivityRow;
 
-/** The use of a link by the whole way from the plan to the answer. */
-const wholeUse = (inquiry: Inquiry, link: Sensitivity['ofLink']) => linkUse(assess(inquiry).uses, link)?.bad as number;
+/** The use of a check by the whole way from the plan to the answer. */
+const wholeRatio = (input: CheckInput, check: Sensitivity['ofCheck']) =>
+  checkRatio(assess(input).ratios, check)?.unfavourable as number;
 
 /** A stated area at the top of a tower without drag of its own, 50 ft up in open country. */
 const bare = (method: string, site: Document): Document => ({
@@ -40,56 +41,58 @@ const plain = (method: string, site: Document): Document => ({
 
 describe('what the use of the weakest link hangs on', () => {
   it.each(plans)('of %s is told from the use of the answer', (_, plan) => {
-    const own = assess(inquiryOf(plan));
+    const own = assess(checkInputOf(plan));
     const found = asked(own);
-    expect(found.use).toBe(linkUse(own.uses, found.ofLink)?.bad);
-    expect(own.weakest === undefined || own.weakest === found.ofLink).toBe(true);
-    const moves = found.rows.map(({ use }) => Math.abs(use - found.use));
+    expect(found.ratio).toBe(checkRatio(own.ratios, found.ofCheck)?.unfavourable);
+    expect(own.weakest === undefined || own.weakest === found.ofCheck).toBe(true);
+    const moves = found.rows.map(({ ratio }) => Math.abs(ratio - found.ratio));
     expect([...moves].sort((a, b) => b - a)).toEqual(moves);
     expect(moves.every(Number.isFinite)).toBe(true);
   });
 
   it.each(plans)('of %s has the slope by speed that whole answers have', (_, plan) => {
-    const inquiry = inquiryOf(plan);
-    const found = asked(assess(inquiry));
+    const input = checkInputOf(plan);
+    const found = asked(assess(input));
     const at = (times: number) =>
-      wholeUse({ ...inquiry, site: { ...inquiry.site, speed: inquiry.site.speed * times } }, found.ofLink);
-    const { use, elasticity } = row(found, 'speed');
-    expect(use).toBeCloseTo(at(1.1), 9);
+      wholeRatio({ ...input, site: { ...input.site, speed: input.site.speed * times } }, found.ofCheck);
+    const { ratio, elasticity } = row(found, 'speed');
+    expect(ratio).toBeCloseTo(at(1.1), 9);
     const slope = (Math.log(at(1.0005)) - Math.log(at(0.9995))) / (Math.log(1.0005) - Math.log(0.9995));
     expect(elasticity).toBeCloseTo(slope, 2);
   });
 
   it.each(plans)('of %s grows with the gust factor as the share of the wind in the demand', (_, plan) => {
-    const own = assess(inquiryOf(plan));
+    const own = assess(checkInputOf(plan));
     const found = asked(own);
-    const { governing } = linkUse(own.uses, found.ofLink) as NonNullable<ReturnType<typeof linkUse>>;
-    const index = own.uses.indexOf(governing);
-    const wind = own.bad.wind[governing.scenario]?.[index] as number;
-    const share = wind / (wind + (own.bad.dead[index] as number));
+    const { governing } = checkRatio(own.ratios, found.ofCheck) as NonNullable<ReturnType<typeof checkRatio>>;
+    const index = own.ratios.indexOf(governing);
+    const wind = own.unfavourable.wind[governing.scenario]?.[index] as number;
+    const share = wind / (wind + (own.unfavourable.dead[index] as number));
     expect(row(found, 'gust-effect').elasticity).toBeCloseTo(share, 6);
-    expect(row(found, 'gust-effect').use).toBeCloseTo(found.use * (1 + 0.1 * share), 9);
+    expect(row(found, 'gust-effect').ratio).toBeCloseTo(found.ratio * (1 + 0.1 * share), 9);
   });
 
   it.each(plans)('of %s has for every ground the answer to the plan rewritten for it', (_, plan) => {
-    const found = asked(assess(inquiryOf(plan)));
-    const grounds = found.rows.flatMap(({ change, use }) => (change.of === 'ground' ? [{ to: change.to, use }] : []));
+    const found = asked(assess(checkInputOf(plan)));
+    const grounds = found.rows.flatMap(({ change, ratio }) =>
+      change.of === 'ground' ? [{ to: change.to, ratio }] : [],
+    );
     const european = plan['method'] === 'en1991-1-4';
     expect(grounds.map(({ to }) => to)).toHaveLength(european ? 4 : 2);
-    for (const { to, use } of grounds) {
-      const rewritten = inquiryOf({
+    for (const { to, ratio } of grounds) {
+      const rewritten = checkInputOf({
         ...plan,
         site: { ...(plan['site'] as Document), [european ? 'terrain' : 'exposure']: to },
       });
-      expect(use).toBeCloseTo(wholeUse(rewritten, found.ofLink), 9);
+      expect(ratio).toBeCloseTo(wholeRatio(rewritten, found.ofCheck), 9);
     }
   });
 
   it.each(plans)('of %s has for every moved load the answer to the plan rewritten for it', (_, plan) => {
-    const found = asked(assess(inquiryOf(plan)));
+    const found = asked(assess(checkInputOf(plan)));
     const loads = plan['loads'] as Document[];
     let tried = 0;
-    for (const { change, use, at } of found.rows) {
+    for (const { change, ratio, at } of found.rows) {
       if (change.of !== 'load-height') continue;
       const inUnits = change.by / (plan['units'] === 'us' ? 0.3048 : 1);
       const rewritten = loads.map((load, index) => {
@@ -100,7 +103,7 @@ describe('what the use of the weakest link hangs on', () => {
       });
       // A wire moved at its near end has a little more or less pull; the row leaves it as it is.
       const digits = loads.some((load) => `/loads/${loads.indexOf(load)}` === at && load['shape'] === 'wire') ? 3 : 9;
-      expect(use, at).toBeCloseTo(wholeUse(inquiryOf({ ...plan, loads: rewritten }), found.ofLink), digits);
+      expect(ratio, at).toBeCloseTo(wholeRatio(checkInputOf({ ...plan, loads: rewritten }), found.ofCheck), digits);
       expect(Math.abs(change.by)).toBe(HEIGHT_STEP[plan['units'] as 'us' | 'si']);
       tried += 1;
     }
@@ -112,14 +115,16 @@ describe('what the use of the weakest link hangs on', () => {
     const { hill, ...level } = bluff['site'] as Document & { hill: { distance: number } };
     const nearer = { ...bluff, site: { ...level, hill: { ...hill, distance: hill.distance / 2 } } };
     const found = asked(assessed(bluff));
-    const useTo = (to: string) => found.rows.find(({ change }) => 'to' in change && change.to === to)?.use;
-    expect(useTo('none')).toBeCloseTo(wholeUse(inquiryOf({ ...bluff, site: level }), 'tower'), 9);
-    expect(useTo('half-as-far')).toBeCloseTo(wholeUse(inquiryOf(nearer), 'tower'), 9);
+    const useTo = (to: string) => found.rows.find(({ change }) => 'to' in change && change.to === to)?.ratio;
+    expect(useTo('none')).toBeCloseTo(wholeRatio(checkInputOf({ ...bluff, site: level }), 'tower'), 9);
+    expect(useTo('half-as-far')).toBeCloseTo(wholeRatio(checkInputOf(nearer), 'tower'), 9);
 
     const ten = demoPlan('ten-numbers');
     const open = asked(assessed(ten)).rows.filter(({ change }) => change.of === 'open-question');
     const answerTo = (question: string) =>
-      open.find(({ change }) => change.of === 'open-question' && change.gap.question === question) as SensitivityRow;
+      open.find(
+        ({ change }) => change.of === 'open-question' && change.question.question === question,
+      ) as SensitivityRow;
     const [load] = ten['loads'] as Document[];
     const [rating] = ten['ratings'] as Document[];
     const wind = rating?.['wind'] as Document;
@@ -130,8 +135,8 @@ describe('what the use of the weakest link hangs on', () => {
       'rating-area-kind': { ratings: [{ ...rating, areaKind: 'flat-plate' }] },
     };
     for (const [question, fields] of Object.entries(settled)) {
-      const use = wholeUse(inquiryOf({ ...ten, ...fields }), 'tower');
-      expect(answerTo(question).use, question).toBeCloseTo(use, 9);
+      const ratio = wholeRatio(checkInputOf({ ...ten, ...fields }), 'tower');
+      expect(answerTo(question).ratio, question).toBeCloseTo(ratio, 9);
     }
   });
 
@@ -139,25 +144,25 @@ describe('what the use of the weakest link hangs on', () => {
     let told = 0;
     fc.assert(
       fc.property(anyPlan, (plan) => {
-        const inquiry = inquiryOf(plan);
-        const found = sensitivityOf(assess(inquiry));
+        const input = checkInputOf(plan);
+        const found = sensitivityOf(assess(input));
         if (!found) return;
-        const { site } = inquiry;
-        const useAt = (changed: Partial<Inquiry['site']>) =>
-          wholeUse({ ...inquiry, site: { ...site, ...changed } }, found.ofLink);
-        const faster = (times: number) => useAt({ speed: site.speed * times });
+        const { site } = input;
+        const ratioAt = (changed: Partial<CheckInput['site']>) =>
+          wholeRatio({ ...input, site: { ...site, ...changed } }, found.ofCheck);
+        const faster = (times: number) => ratioAt({ speed: site.speed * times });
         const { hill, ...level } = site;
-        for (const { change, use, elasticity } of found.rows) {
-          const near = (whole: number) => expect(use / whole, JSON.stringify(change)).toBeCloseTo(1, 9);
+        for (const { change, ratio, elasticity } of found.rows) {
+          const near = (whole: number) => expect(ratio / whole, JSON.stringify(change)).toBeCloseTo(1, 9);
           if (change.of === 'speed') {
             near(faster(1.1));
             const slope = (Math.log(faster(1.002)) - Math.log(faster(0.998))) / (Math.log(1.002) - Math.log(0.998));
             expect(elasticity).toBeCloseTo(slope, 7);
           }
-          if (change.of === 'ground') near(useAt({ exposure: change.to }));
-          if (change.of === 'hill' && change.to === 'none') near(wholeUse({ ...inquiry, site: level }, found.ofLink));
+          if (change.of === 'ground') near(ratioAt({ exposure: change.to }));
+          if (change.of === 'hill' && change.to === 'none') near(wholeRatio({ ...input, site: level }, found.ofCheck));
           if (change.of === 'hill' && change.to === 'half-as-far' && hill) {
-            near(useAt({ hill: { ...hill, distance: hill.distance / 2 } }));
+            near(ratioAt({ hill: { ...hill, distance: hill.distance / 2 } }));
           }
           told += 1;
         }
@@ -170,12 +175,12 @@ describe('what the use of the weakest link hangs on', () => {
   describe.each(['asce7-10', 'asce7-16', 'asce7-22', 'tia222-g', 'tia222-h'])('by %s', (method) => {
     const beam = { name: 'beam', height: 50, area: 6, areaKind: 'effective' };
     const box = { name: 'box', height: 5, area: 0.02, areaKind: 'effective', offset: 6, weight: 900 };
-    const hung: Readonly<Record<string, readonly Document[]>> = {
+    const appurtenances: Readonly<Record<string, readonly Document[]>> = {
       'on the axis': [beam],
       'far off the axis': [{ ...beam, area: 3 }, box],
     };
 
-    it.each(Object.entries(hung))(
+    it.each(Object.entries(appurtenances))(
       'grows %s with the gust factor as whole answers do with a topographic factor',
       (where, loads) => {
         // On stated areas both are factors of the pressure, and a plan can be given the second.
@@ -183,17 +188,17 @@ describe('what the use of the weakest link hangs on', () => {
           ...plain(method, { wind: { speed: 130, basis: 'gust3-strength' }, topographicFactor }),
           loads,
         });
-        const useAt = (factor: number) => wholeUse(inquiryOf(at(factor)), 'tower');
+        const ratioAt = (factor: number) => wholeRatio(checkInputOf(at(factor)), 'tower');
         const found = asked(assessed(at(1.5)));
-        const { use, elasticity } = row(found, 'gust-effect');
+        const { ratio, elasticity } = row(found, 'gust-effect');
         for (const h of [0.003, 0.0005]) {
           const slope =
-            (Math.log(useAt(1.5 * (1 + h))) - Math.log(useAt(1.5 * (1 - h)))) / (Math.log(1 + h) - Math.log(1 - h));
+            (Math.log(ratioAt(1.5 * (1 + h))) - Math.log(ratioAt(1.5 * (1 - h)))) / (Math.log(1 + h) - Math.log(1 - h));
           expect(elasticity).toBeCloseTo(slope, 5);
         }
-        expect(use).toBeCloseTo(useAt(1.5 * 1.1), 9);
+        expect(ratio).toBeCloseTo(ratioAt(1.5 * 1.1), 9);
         const none = found.rows.find(({ change }) => change.of === 'hill' && change.to === 'none');
-        expect(none?.use).toBeCloseTo(useAt(1), 9);
+        expect(none?.ratio).toBeCloseTo(ratioAt(1), 9);
         // What hangs off the axis weighs in at every wind.
         if (where === 'on the axis') expect(elasticity).toBeCloseTo(1, 3);
         else expect(elasticity).toBeLessThan(0.9);
@@ -205,20 +210,20 @@ describe('what the use of the weakest link hangs on', () => {
     // Well over the least pressure V² and nothing else: 2, and 1.1² = 1.21 times at 10 % more.
     const strength = asked(assessed(plain('asce7-16', { wind: { speed: 120, basis: 'gust3-strength' } })));
     expect(row(strength, 'speed').elasticity).toBeCloseTo(2, 3);
-    expect(row(strength, 'speed').use / strength.use).toBeCloseTo(1.21, 3);
-    expect(row(strength, 'gust-effect').use / strength.use).toBeCloseTo(1.1, 3);
+    expect(row(strength, 'speed').ratio / strength.ratio).toBeCloseTo(1.21, 3);
+    expect(row(strength, 'gust-effect').ratio / strength.ratio).toBeCloseTo(1.1, 3);
     // Fastest mile (V − 10.5)/1.05 of a nominal gust V: 2V/(V − 10.5) = 170/74.5 at 85 mph.
     const mile = asked(assessed(plain('eia222-f', { wind: { speed: 85, basis: 'gust3-nominal' } })));
     expect(row(mile, 'speed').elasticity).toBeCloseTo(170 / 74.5, 3);
     expect(mile.rows.some(({ change }) => change.of === 'ground')).toBe(false);
     // At the tower's top it can only go down: the shear, which then decides, by Kz at 49 for that at 50 ft.
     expect(row(strength, 'load-height').change).toMatchObject({ by: -0.3048 });
-    expect(row(strength, 'load-height').use / strength.use).toBeCloseTo((49 / 50) ** (2 / 9.5), 3);
+    expect(row(strength, 'load-height').ratio / strength.ratio).toBeCloseTo((49 / 50) ** (2 / 9.5), 3);
     // ASCE 7-16 Kz at 50 ft as printed: 0.81 (B), 1.09 (C), 1.27 (D), each within 0.008.
-    const useOn = (ground: string) =>
-      strength.rows.find(({ change }) => change.of === 'ground' && change.to === ground)?.use as number;
-    expect(useOn('B') / strength.use).toBeCloseTo(0.81 / 1.09, 2);
-    expect(useOn('D') / strength.use).toBeCloseTo(1.27 / 1.09, 2);
+    const ratioOn = (ground: string) =>
+      strength.rows.find(({ change }) => change.of === 'ground' && change.to === ground)?.ratio as number;
+    expect(ratioOn('B') / strength.ratio).toBeCloseTo(0.81 / 1.09, 2);
+    expect(ratioOn('D') / strength.ratio).toBeCloseTo(1.27 / 1.09, 2);
   });
 
   it('moves down what cannot go up', () => {
@@ -233,7 +238,7 @@ describe('what the use of the weakest link hangs on', () => {
   it('is not there where there is no use to move', () => {
     const { ratings: _, ...unrated } = demoPlan('river-bluff');
     expect(sensitivityOf(assessed(unrated))).toBeUndefined();
-    // Without a shape and without a standard nothing is proven, so every use is boundless.
+    // Without a shape and without a standard nothing is proven, so every ratio is boundless.
     const nothing = bare('asce7-16', { wind: { speed: 100, basis: 'gust3-strength' } });
     const ratings = [{ of: 'tower', kind: 'force', force: 300 }];
     expect(sensitivityOf(assessed({ ...nothing, ratings }))).toBeUndefined();
@@ -244,12 +249,12 @@ describe('what the use of the weakest link hangs on', () => {
     expect(sensitivitySays(asked(own), own)).toMatch(
       /^What moves the use of the tower, 1\.001, most if nothing else changes: the tower rated for ground D, .+; .+; .+\. One per cent more wind makes the use 2\.0 % larger\.$/,
     );
-    const { sensitivity } = checkDocument(own, {}, [], 'none', { sensitivity: asked(own) });
+    const { sensitivity } = answerDocument(own, {}, [], 'none', { sensitivity: asked(own) });
     expect(sensitivity?.rows).toHaveLength(asked(own).rows.length);
-    for (const { says, use, difference } of sensitivity?.rows ?? []) {
+    for (const { says, ratio, difference } of sensitivity?.rows ?? []) {
       expect(says).toMatch(/^[A-Z].+: (up|down) [\d.]+ to [\d.]+\.$|: as good as no difference\.$/);
-      expect(difference).toBeCloseTo(use - asked(own).use, 12);
+      expect(difference).toBeCloseTo(ratio - asked(own).ratio, 12);
     }
-    expect(checkDocument(own, {}, [], 'none').sensitivity).toBeUndefined();
+    expect(answerDocument(own, {}, [], 'none').sensitivity).toBeUndefined();
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { assess, linkUse, type SpreadRow, spreadOf } from '../../src/margins/index.ts';
+import { assess, checkRatio, type SpreadRow, spreadOf } from '../../src/margins/index.ts';
 import { spreadSays } from '../../src/worksheet/index.ts';
-import { assessed, type Document, inquiryOf } from './any-plan.ts';
+import { assessed, checkInputOf, type Document } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 
 const METHODS = ['asce7-10', 'asce7-16', 'asce7-22', 'tia222-g', 'tia222-h', 'eia222-f', 'en1991-1-4'];
@@ -39,7 +39,7 @@ describe('the spread between methods', () => {
   it.each(demoPlans().map(({ id, plan }) => [id, plan] as const))(
     'of %s has for every method the answer to the plan rewritten for it',
     (_, plan) => {
-      const own = assess(inquiryOf(plan));
+      const own = assess(checkInputOf(plan));
       const site = plan['site'] as Document & { wind: number | { speed: number; basis?: string } };
       const given = typeof site.wind === 'object' ? site.wind : { speed: site.wind };
       const basis = given.basis ?? BASIS[plan['method'] as string] ?? 'gust3-strength';
@@ -53,12 +53,12 @@ describe('the spread between methods', () => {
           site: siteFor(row.method, site, plan['method'] as string, basis, given),
         };
         const alone = assessed(rewritten);
-        expect(row.result?.use).toBeCloseTo(linkUse(alone.uses, 'tower')?.bad as number, 9);
-        const uses = alone.links.flatMap(({ id, result }) => (result ? [{ link: id, use: result.use }] : []));
-        const largest = uses.sort((a, b) => b.use - a.use)[0];
-        expect(row.largest).toEqual(largest && { link: largest.link, use: expect.closeTo(largest.use, 9) });
-        expect(row.moment).toBeCloseTo(alone.ledger.total.momentAtFoot, 6);
-        expect(product(row)).toBeCloseTo(alone.ledger.total.momentAtFoot / own.ledger.total.momentAtFoot, 9);
+        expect(row.result?.ratio).toBeCloseTo(checkRatio(alone.ratios, 'tower')?.unfavourable as number, 9);
+        const ratios = alone.checks.flatMap(({ id, result }) => (result ? [{ check: id, ratio: result.ratio }] : []));
+        const largest = ratios.sort((a, b) => b.ratio - a.ratio)[0];
+        expect(row.largest).toEqual(largest && { check: largest.check, ratio: expect.closeTo(largest.ratio, 9) });
+        expect(row.moment).toBeCloseTo(alone.windLoads.total.momentAtBase, 6);
+        expect(product(row)).toBeCloseTo(alone.windLoads.total.momentAtBase / own.windLoads.total.momentAtBase, 9);
       }
     },
   );

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FOOT, INCH, POUND, POUND_FORCE } from '../../src/foundation/index.ts';
-import { type Assessment, type Link, workingOf } from '../../src/margins/index.ts';
+import { type Assessment, type Check, workingOf } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { witness, workingDocument } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
@@ -21,11 +21,11 @@ const tube = (outside: number, wall: number, from = 0, to = 12, yieldStrength = 
   to,
   yield: yieldStrength,
 });
-const mastOf = ({ links }: Assessment) => links.find(({ id }) => id === 'mast') as Link;
+const mastOf = ({ checks }: Assessment) => checks.find(({ id }) => id === 'mast') as Check;
 const allowed = (answer: Assessment) => (mastOf(answer).result?.capacity ?? 0) / POUND_FORCE / FOOT;
-const queries = (document: Document) => {
+const entryWarnings = (document: Document) => {
   const reading = readPlan(document);
-  return reading.ok ? reading.queries : [];
+  return reading.ok ? reading.entryWarnings : [];
 };
 
 describe('the wind on a mast in pieces', () => {
@@ -34,26 +34,26 @@ describe('the wind on a mast in pieces', () => {
     const written = plan({ outside: 1.5, pieces: [tube(4, 0.25)] });
     const pieces = assessed(written);
     expect(pieces.mast?.force).toBeCloseTo(plain.mast?.force ?? 0, 6);
-    expect(mastOf(pieces).result?.use).toBeCloseTo(mastOf(plain).result?.use ?? 0, 9);
-    expect(pieces.links[0]?.result?.use).toBeCloseTo(plain.links[0]?.result?.use ?? 0, 9);
-    expect(queries(written)).toEqual([
+    expect(mastOf(pieces).result?.ratio).toBeCloseTo(mastOf(plain).result?.ratio ?? 0, 9);
+    expect(pieces.checks[0]?.result?.ratio).toBeCloseTo(plain.checks[0]?.result?.ratio ?? 0, 9);
+    expect(entryWarnings(written)).toEqual([
       {
         pointer: '#/mast/outside',
         code: 'mast-outside-differs',
         says: 'Mast: 1.5 in outside is that of none of its pieces, the widest of which has 4 in. Wind, ice, weight and strength go by the pieces.',
       },
     ]);
-    expect(queries(plan({ outside: 4, pieces: [tube(4, 0.25)] }))).toEqual([]);
+    expect(entryWarnings(plan({ outside: 4, pieces: [tube(4, 0.25)] }))).toEqual([]);
   });
 
   it('follows the outermost tube from height to height', () => {
     // From its foot at 36 ft 8 ft have a sleeve of 3 in: over the top at 40 ft 4 ft of 3 in and 4 ft of 2 in, × 1.2.
     const answer = assessed(plan({ pieces: [tube(2, 0.25), tube(3, 0.47, 0, 8)] }));
-    const row = answer.ledger.rows.find(({ kind }) => kind === 'mast');
+    const row = answer.windLoads.rows.find(({ kind }) => kind === 'mast');
     expect((row?.front ?? 0) / FOOT ** 2).toBeCloseTo((1.2 * (4 * 3 + 4 * 2)) / 12, 9);
     // 5 ft² of load and 2 ft² of mast.
     expect(
-      answer.ledger.rows.reduce((sum, each) => sum + (each.kind === 'tower' ? 0 : each.front), 0) / FOOT ** 2,
+      answer.windLoads.rows.reduce((sum, each) => sum + (each.kind === 'tower' ? 0 : each.front), 0) / FOOT ** 2,
     ).toBeCloseTo(7, 9);
   });
 
@@ -67,9 +67,9 @@ describe('the wind on a mast in pieces', () => {
       { outside: 4, wall: 0.25 },
     ].map(iced);
     expect(stepped?.model.dead.weight.at(-1)).toBeCloseTo(plain?.model.dead.weight.at(-1) ?? 0, 6);
-    const link = (mast: Document) =>
-      assessed(plan(mast, ice)).links.find(({ id }) => id === 'mast:ice')?.result?.demand;
-    expect(link({ outside: 1.5, pieces: [tube(4, 0.25)] })).toBeCloseTo(link({ outside: 4, wall: 0.25 }) ?? 0, 6);
+    const check = (mast: Document) =>
+      assessed(plan(mast, ice)).checks.find(({ id }) => id === 'mast:ice')?.result?.demand;
+    expect(check({ outside: 1.5, pieces: [tube(4, 0.25)] })).toBeCloseTo(check({ outside: 4, wall: 0.25 }) ?? 0, 6);
   });
 });
 
@@ -79,8 +79,8 @@ describe('a sleeve that is loose', () => {
 
   it('is not counted on, and a query tells how loose it is', () => {
     expect(allowed(assessed(loose))).toBeCloseTo(1232.39, 1);
-    expect(queries(loose)).toMatchObject([{ pointer: '#/mast/pieces/0', code: 'pieces-loose' }]);
-    expect(queries(loose)[0]?.says).toMatch(/^Mast piece 1 is loose in piece 2: 0\.75 in of play/);
+    expect(entryWarnings(loose)).toMatchObject([{ pointer: '#/mast/pieces/0', code: 'pieces-loose' }]);
+    expect(entryWarnings(loose)[0]?.says).toMatch(/^Mast piece 1 is loose in piece 2: 0\.75 in of play/);
     // Both weigh, all the same: 12 ft of the one, 8 ft of the other, steel of 7850 kg/m³.
     const metal = (D: number, t: number, feet: number) => Math.PI * (D - t) * t * INCH ** 2 * feet * FOOT * 7850;
     const weight = metal(2, 0.25, 12) + metal(3, 0.125, 8) + 20 * POUND;
@@ -98,12 +98,12 @@ describe('a sleeve that is loose', () => {
     const tight = plan({ pieces: [tube(2, 0.25), tube(3, 0.47)] });
     // I of both π/64·(2⁴ − 1.5⁴ + 3⁴ − 2.06⁴) = 3.6290 in⁴; 46,000·3.6290/1.5/1.67/12 = 5553.4 lbf·ft.
     expect(allowed(assessed(tight))).toBeCloseTo(5553.4, 0);
-    expect(queries(tight)).toEqual([]);
+    expect(entryWarnings(tight)).toEqual([]);
   });
 
   it('asks nothing of tubes with another tight between them', () => {
     const nest = plan({ outside: 3, pieces: [tube(3, 0.25), tube(2.5, 0.25, 0, 8), tube(2, 0.2, 0, 8)] });
-    expect(queries(nest)).toEqual([]);
+    expect(entryWarnings(nest)).toEqual([]);
   });
 });
 
@@ -118,7 +118,7 @@ describe('the working of a mast in pieces', () => {
     const answer = assessed(plan({ pieces }));
     const steps = workingDocument(workingOf(answer).steps, 'us');
     expect(witness(steps).filter(({ agrees }) => !agrees)).toEqual([]);
-    const use = steps.filter(({ about, formula }) => about.includes('mast') && formula === 'use-in-bending').at(-1);
-    expect(use?.value).toBeCloseTo(mastOf(answer).result?.use ?? 0, 9);
+    const ratio = steps.filter(({ about, formula }) => about.includes('mast') && formula === 'use-in-bending').at(-1);
+    expect(ratio?.value).toBeCloseTo(mastOf(answer).result?.ratio ?? 0, 9);
   });
 });

@@ -36,7 +36,7 @@ const plan = (changed: Document = {}, tower: Document = {}): Document => ({
 describe('a tower whose sections slide in each other', () => {
   it('is compared at the rim of the outer section, where the inner one is bent most', () => {
     // By a second hand: 8630 lbf·ft asked at 31 ft, 8411 shown.
-    const [tower] = assessed(plan()).links;
+    const [tower] = assessed(plan()).checks;
     expect(tower?.verdict).toBe('over');
     expect((tower?.result?.height ?? 0) / FOOT).toBeCloseTo(31, 6);
     expect((tower?.result?.demand ?? 0) / POUND_FORCE / FOOT / 8630).toBeCloseTo(1, 3);
@@ -57,12 +57,12 @@ describe('a tower whose sections slide in each other', () => {
         },
       ),
     );
-    const use = (answer: typeof cut) => answer.links[0]?.result?.use ?? Number.NaN;
-    expect(use(assessed(plan()))).toBeCloseTo(use(cut), 9);
+    const ratio = (answer: typeof cut) => answer.checks[0]?.result?.ratio ?? Number.NaN;
+    expect(ratio(assessed(plan()))).toBeCloseTo(ratio(cut), 9);
   });
 
   it('catches the wind with the outer tube alone where one is in the other', () => {
-    const { rows } = assessed(plan()).ledger;
+    const { rows } = assessed(plan()).windLoads;
     const seen = rows.filter(({ kind }) => kind === 'tower').map(({ low, high }) => [low / FOOT, high / FOOT]);
     expect(seen).toEqual([
       [0, expect.closeTo(18, 9)],
@@ -78,7 +78,7 @@ describe('a tower whose sections slide in each other', () => {
     const answer = assessed(
       plan({ ratings, loads: [{ name: 'a', above: 12, area: 4, areaKind: 'effective', weight: 1 }] }, { nested: 21 }),
     );
-    const { rows } = loweredOf(answer)?.assessment.ledger ?? { rows: [] };
+    const { rows } = loweredOf(answer)?.assessment.windLoads ?? { rows: [] };
     const seen = rows.filter(({ kind }) => kind === 'tower').map(({ low, high }) => [low / FOOT, high / FOOT]);
     // Each sinks by 11.5 ft: B to 1.5 to 19.5 ft, C to 3 to 21.
     expect(seen).toEqual([
@@ -103,13 +103,13 @@ describe('a tower whose sections slide in each other', () => {
     const sections = [lattice('A', 18), lattice('B', 14), lattice('C', 10)];
     const answer = assessed(plan({}, { sections }));
     expect(answer.model.scenarios.map(({ overlaps }) => overlaps)).toEqual(['both', 'outer']);
-    const own = answer.bad.own.map((profile) => profile?.shear.at(-1) ?? 0);
+    const own = answer.unfavourable.own.map((profile) => profile?.shear.at(-1) ?? 0);
     expect(own[0]).toBeGreaterThan(own[1] ?? 0);
     // Its foot bears the whole wind.
     expect(answer.reactions.allowable.shear).toBeGreaterThanOrEqual(own[0] ?? Number.NaN);
     // A rating met by its own case is met however the overlaps are read.
     const loads = [{ name: 'a', above: 0, on: 'tower', area: 35, areaKind: 'effective', weight: 0 }];
     const { mast: _, ...own35 } = plan({ loads }, { sections });
-    expect(assessed(own35).links[0]?.result?.use).toBeCloseTo(1, 6);
+    expect(assessed(own35).checks[0]?.result?.ratio).toBeCloseTo(1, 6);
   });
 });

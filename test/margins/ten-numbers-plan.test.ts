@@ -6,7 +6,7 @@ import { demoPlan } from './demo-plan.ts';
 /*
  * Every figure here was worked out by hand arithmetic, apart from the program:
  *   site    q(z) = 0.00256·Kz·0.85·105², Kz = 2.01·(max(z, 15)/900)^(2/9.5); force = 0.6·q·0.85·EPA
- *   rating  q(z) = 0.00256·Kz·0.85·100²·I; force = 0.96·q·0.85·EPA; bad end: exposure B, I = 0.87
+ *   rating  q(z) = 0.00256·Kz·0.85·100²·I; force = 0.96·q·0.85·EPA; unfavourable end: exposure B, I = 0.87
  *           Kz(48, B) = 2.01·(48/1200)^(2/7) = 0.8013, q = 15.1692 psf, F_r = 0.96·15.1692·0.85·18 = 222.805 lbf
  *   beam    5.5·1.8 = 9.9 ft² at 50 ft: 13.38246 psf·9.9 = 132.486 lbf
  *   lines   3·0.405/12·1.2 = 0.1215 ft²/ft, together 67.190 lbf
@@ -32,24 +32,24 @@ const USE_IF: Readonly<Record<string, Readonly<Record<string, number>>>> = {
 
 describe('the plan of ten numbers, as worked out by hand', () => {
   const assessment = assessed(demoPlan('ten-numbers'));
-  const tower = assessment.links[0]?.result;
+  const tower = assessment.checks[0]?.result;
 
   it.each([38, 28, 18, 8, 0] as const)('has the uses of hand arithmetic at %i ft', (feet) => {
     for (const of of ['shear', 'moment'] as const) {
-      const use = assessment.uses.find((each) => {
-        const level = assessment.model.levels[each.check.level];
-        return each.check.of === of && Math.abs((level?.z ?? -1) / FOOT - feet) < 1e-6;
+      const ratio = assessment.ratios.find((each) => {
+        const level = assessment.model.levels[each.comparison.level];
+        return each.comparison.of === of && Math.abs((level?.z ?? -1) / FOOT - feet) < 1e-6;
       });
-      expect(use?.bad).toBeCloseTo(BAD[of][feet], 6);
-      expect(use?.good).toBeCloseTo(GOOD[of][feet], 6);
+      expect(ratio?.unfavourable).toBeCloseTo(BAD[of][feet], 6);
+      expect(ratio?.favourable).toBeCloseTo(GOOD[of][feet], 6);
     }
   });
 
   it('is not shown: a hair over 1 in shear at the foot as read, a quarter at best', () => {
-    expect(assessment.verdict).toBe('not-shown');
+    expect(assessment.verdict).toBe('open');
     expect(assessment.soFar).toBeUndefined();
-    expect(tower?.use).toBeCloseTo(1.001139434, 8);
-    expect(tower?.useRange[0]).toBeCloseTo(0.254165919, 8);
+    expect(tower?.ratio).toBeCloseTo(1.001139434, 8);
+    expect(tower?.ratioRange[0]).toBeCloseTo(0.254165919, 8);
     expect(tower?.of).toBe('shear');
     expect(tower?.height).toBe(0);
     expect((tower?.demand ?? 0) / POUND_FORCE).toBeCloseTo(598.416345, 5);
@@ -62,15 +62,18 @@ describe('the plan of ten numbers, as worked out by hand', () => {
   });
 
   it('says what each answer alone would give', () => {
-    expect(assessment.questions.gaps.map((gap) => gap.at).sort()).toEqual(Object.keys(USE_IF).sort());
-    for (const gap of assessment.questions.gaps) {
-      for (const [answer, use] of Object.entries(USE_IF[gap.at] ?? {})) {
-        expect(gap.useIf.find((option) => option.answer === answer)?.use, `${gap.at} ${answer}`).toBeCloseTo(use, 8);
+    expect(assessment.questions.open.map((question) => question.at).sort()).toEqual(Object.keys(USE_IF).sort());
+    for (const question of assessment.questions.open) {
+      for (const [answer, ratio] of Object.entries(USE_IF[question.at] ?? {})) {
+        expect(
+          question.ratioIf.find((option) => option.answer === answer)?.ratio,
+          `${question.at} ${answer}`,
+        ).toBeCloseTo(ratio, 8);
       }
     }
   });
 
   it('asks first for what helps most', () => {
-    expect(assessment.questions.gaps[0]?.at).toBe('/ratings/0/wind/exposure');
+    expect(assessment.questions.open[0]?.at).toBe('/ratings/0/wind/exposure');
   });
 });

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Assessment, assess, linkUse, type Verdict } from '../../src/margins/index.ts';
+import { type Assessment, assess, checkRatio, type Verdict } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { anyPlan, assessed, type Document } from './any-plan.ts';
 import { demoPlans } from './demo-plan.ts';
 
 /* Missing data never gives a pass: a field taken out of a plan leaves the tower's verdict as it is, or makes it worse. */
 
-const RANK: Readonly<Record<Verdict, number>> = { within: 0, thin: 1, 'not-shown': 2, over: 3 };
+const RANK: Readonly<Record<Verdict, number>> = { within: 0, 'low-margin': 1, open: 2, over: 3 };
 
 /** Fields whose absence says another thing: nothing hangs or holds there, the ground is flat, there is one of a kind. */
 const TAKES_AWAY = [
@@ -35,8 +35,9 @@ function without(plan: Document, path: readonly string[]): Document {
   return copy;
 }
 
-const useOf = (assessment: Assessment) => linkUse(assessment.uses, 'tower')?.bad ?? Number.POSITIVE_INFINITY;
-const towerVerdict = (assessment: Assessment) => assessment.links[0]?.verdict ?? 'not-shown';
+const ratioOf = (assessment: Assessment) =>
+  checkRatio(assessment.ratios, 'tower')?.unfavourable ?? Number.POSITIVE_INFINITY;
+const towerVerdict = (assessment: Assessment) => assessment.checks[0]?.verdict ?? 'open';
 
 /** A demo plan with everything said that it leaves open. */
 function toldInFull(plan: Document): Document {
@@ -78,7 +79,7 @@ describe.each(CASES)('%s', (_, plan) => {
       const reading = readPlan(without(plan, path));
       if (!reading.ok || TAKES_AWAY.some((pattern) => pattern.test(name))) continue;
       looked += 1;
-      const less = assess(reading.inquiry);
+      const less = assess(reading.input);
       if (WEIGHT.test(name)) {
         expect(
           less.cautions.map((caution) => caution.code),
@@ -88,7 +89,7 @@ describe.each(CASES)('%s', (_, plan) => {
       }
       const verdict = towerVerdict(less);
       expect(RANK[verdict], `${name}: ${verdict}`).toBeGreaterThanOrEqual(RANK[towerVerdict(whole)]);
-      if (verdict !== 'not-shown') expect(useOf(less), name).toBeGreaterThanOrEqual(useOf(whole) * (1 - 1e-9));
+      if (verdict !== 'open') expect(ratioOf(less), name).toBeGreaterThanOrEqual(ratioOf(whole) * (1 - 1e-9));
     }
     expect(looked).toBeGreaterThan(3);
   });
@@ -101,7 +102,7 @@ describe('a maker who says less', { timeout: 60_000 }, () => {
   it('never proves more', () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
-        const use = useOf(assessed(plan));
+        const ratio = ratioOf(assessed(plan));
         (plan['ratings'] as Document[]).forEach((rating, number) => {
           // Tapering legs carry part of the shear of a force, the more the higher it acts: there a height says less.
           const tapers = Array.isArray((plan['tower'] as Document)['width']);
@@ -111,7 +112,7 @@ describe('a maker who says less', { timeout: 60_000 }, () => {
           const inWind = SAID_OF_WIND.filter((field) => wind[field] !== undefined).map((field) => ['wind', field]);
           for (const path of [...inRating, ...inWind]) {
             const less = assessed(without(plan, ['ratings', String(number), ...path]));
-            expect(useOf(less), `${number} ${path.join('/')}`).toBeGreaterThanOrEqual(use * (1 - 1e-9));
+            expect(ratioOf(less), `${number} ${path.join('/')}`).toBeGreaterThanOrEqual(ratio * (1 - 1e-9));
           }
         });
       }),
@@ -122,11 +123,11 @@ describe('a maker who says less', { timeout: 60_000 }, () => {
   it('proves nothing by a rating he never gave', () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
-        const use = useOf(assessed(plan));
+        const ratio = ratioOf(assessed(plan));
         (plan['ratings'] as Document[]).forEach((_, number) => {
           const fewer = assessed(without(plan, ['ratings', String(number)]));
-          expect(useOf(fewer)).toBeGreaterThanOrEqual(use * (1 - 1e-9));
-          if ((plan['ratings'] as Document[]).length === 1) expect(towerVerdict(fewer)).toBe('not-shown');
+          expect(ratioOf(fewer)).toBeGreaterThanOrEqual(ratio * (1 - 1e-9));
+          if ((plan['ratings'] as Document[]).length === 1) expect(towerVerdict(fewer)).toBe('open');
         });
       }),
       { numRuns: 150 },
@@ -147,7 +148,8 @@ describe('a maker who says less', { timeout: 60_000 }, () => {
     });
     const covered = { of: 'tower', kind: 'weight', weight: 200 };
     const atFoot = (ratings: readonly Document[]) =>
-      assessed(plan(ratings)).uses.find(({ check }) => check.place === 'foot' && check.of === 'moment')?.demand ?? 0;
+      assessed(plan(ratings)).ratios.find(({ comparison }) => comparison.place === 'foot' && comparison.of === 'moment')
+        ?.demand ?? 0;
     const once = atFoot([covered]);
     expect(atFoot([covered, covered])).toBe(once);
     // Three legs: 0.29·W·b, of 200 lb more at 18 in: 0.29·200·1.5 lbf·ft = 87 lbf·ft = 117.956 N·m.
@@ -167,15 +169,15 @@ describe('a force that a maker states beside a wind without a standard', () => {
 
   it('announces for each standard the use that its name then gives', () => {
     const before = assessed(plan({ speed: 60 }));
-    const gap = before.questions.gaps.find((each) => each.question === 'rating-method');
-    expect(gap?.useIf.length).toBeGreaterThan(3);
-    for (const { answer, use } of gap?.useIf ?? []) {
-      expect(use, answer).toBeGreaterThan(0.1);
-      expect(useOf(assessed(plan({ speed: 60, method: answer }))), answer).toBeCloseTo(use, 9);
+    const question = before.questions.open.find((each) => each.question === 'rating-method');
+    expect(question?.ratioIf.length).toBeGreaterThan(3);
+    for (const { answer, ratio } of question?.ratioIf ?? []) {
+      expect(ratio, answer).toBeGreaterThan(0.1);
+      expect(ratioOf(assessed(plan({ speed: 60, method: answer }))), answer).toBeCloseTo(ratio, 9);
     }
   });
 
   it('asks nothing that would not change it', () => {
-    expect(assessed(plan({ year: 1999 })).questions.gaps).toEqual([]);
+    expect(assessed(plan({ year: 1999 })).questions.open).toEqual([]);
   });
 });

@@ -5,7 +5,7 @@ import { type Assessment, towerLevels } from '../../src/margins/index.ts';
 import { anyPlan, assessed, type Document } from './any-plan.ts';
 import { demoPlan } from './demo-plan.ts';
 
-const levelsOf = ({ model, uses, bad }: Assessment) => towerLevels(model, uses, bad);
+const levelsOf = ({ model, ratios, unfavourable }: Assessment) => towerLevels(model, ratios, unfavourable);
 const FOOT = 0.3048;
 
 describe('a tower level by level', () => {
@@ -28,8 +28,8 @@ describe('a tower level by level', () => {
     const levels = levelsOf(assessed(demoPlan(id))).filter(({ place }) => place !== 'top-couple');
     expect(levels.map(({ height }) => Number(height.toFixed(6)))).toEqual(heights.map((z) => Number(z.toFixed(6))));
     levels.forEach((level, index) => {
-      expect(level.sideways.use).toBeCloseTo(sideways[index] as number, 3);
-      expect(level.bending.use).toBeCloseTo(bending[index] as number, 3);
+      expect(level.sideways.ratio).toBeCloseTo(sideways[index] as number, 3);
+      expect(level.bending.ratio).toBeCloseTo(bending[index] as number, 3);
     });
   });
 
@@ -47,14 +47,14 @@ describe('a tower level by level', () => {
     expect(level?.sideways.of).toBe('braces');
     expect((level?.sideways.asked ?? 0) / (664.99 + 533.79)).toBeCloseTo(1, 3);
     expect((level?.torsion ?? 0) / 123.89).toBeCloseTo(1, 3);
-    expect(assessed(plan).links[0]?.result?.of).toBe('braces');
+    expect(assessed(plan).checks[0]?.result?.of).toBe('braces');
   });
 
   it('shows nothing where nothing proves it', () => {
     const levels = levelsOf(assessed({ ...demoPlan('river-bluff'), ratings: [] }));
     expect(levels).toHaveLength(7);
     for (const { sideways, bending } of levels) {
-      expect([sideways.shown, sideways.use, bending.shown, bending.use]).toEqual(new Array(4).fill(undefined));
+      expect([sideways.shown, sideways.ratio, bending.shown, bending.ratio]).toEqual(new Array(4).fill(undefined));
       expect(sideways.asked).toBeGreaterThan(0);
     }
   });
@@ -64,11 +64,11 @@ describe('a tower level by level', () => {
       fc.property(anyPlan, (plan) => {
         const answer = assessed(plan);
         for (const id of ['tower', 'tower-top']) {
-          const use = answer.links.find((link) => link.id === id)?.result?.use;
-          if (use === undefined || answer.links[0]?.because === 'unproven') continue;
+          const ratio = answer.checks.find((check) => check.id === id)?.result?.ratio;
+          if (ratio === undefined || answer.checks[0]?.because === 'beyond-rating') continue;
           const own = levelsOf(answer).filter(({ place }) => (place === 'top-couple') === (id === 'tower-top'));
-          const uses = own.flatMap(({ sideways, bending }) => [sideways.use ?? 0, bending.use ?? 0]);
-          expect(Math.max(...uses)).toBeCloseTo(use, 9);
+          const ratios = own.flatMap(({ sideways, bending }) => [sideways.ratio ?? 0, bending.ratio ?? 0]);
+          expect(Math.max(...ratios)).toBeCloseTo(ratio, 9);
         }
       }),
       { numRuns: 100 },

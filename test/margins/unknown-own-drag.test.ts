@@ -18,9 +18,9 @@ describe('a tower whose shape is not known, rated by RS-222-C', () => {
   it('is compared by what its standard surely put on the tower itself, not by its flat-plate pressure', () => {
     // By hand: site 0.6·0.00256·1.0844·95²·0.85 = 12.777 psf at 48 ft with Kd 1 of a round pole; rated
     // 0.75·0.8·0.00256·86.6² = 11.519 psf, where 0.004·V² would have been 22.5.
-    expect(answer.links[0]?.result?.use).toBeCloseTo(12.777 / 11.519, 3);
-    expect(answer.links[0]?.result?.of).toBe('wind-ratio');
-    expect(answer.links[0]?.verdict).toBe('not-shown');
+    expect(answer.checks[0]?.result?.ratio).toBeCloseTo(12.777 / 11.519, 3);
+    expect(answer.checks[0]?.result?.of).toBe('wind-ratio');
+    expect(answer.checks[0]?.verdict).toBe('open');
   });
 
   it('shows that in its working', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { profileOf, sliceForces, type WindItem, type Windward } from '../../src/structure/index.ts';
+import { profileOf, type SlicesInWind, sliceForces, type WindItem } from '../../src/structure/index.ts';
 import { anyPlan, assessed } from './any-plan.ts';
 
 /*
@@ -15,8 +15,8 @@ describe('the worst heading of a whole plan', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
         const { model, site } = assessed(plan);
-        const cut = model.hungWind[0] as Windward;
-        const forces = sliceForces(cut, site.speed, 'bad', true);
+        const cut = model.appurtenancesInWind[0] as SlicesInWind;
+        const forces = sliceForces(cut, site.speed, 'unfavourable', true);
         const profile = profileOf(cut, forces, model.levels, model.hold);
         // The foot, and every third level.
         model.levels.forEach(({ z, zone }, index) => {
@@ -37,7 +37,7 @@ describe('the worst heading of a whole plan', { timeout: 60_000 }, () => {
 });
 
 function sweep(
-  cut: Windward,
+  cut: SlicesInWind,
   forces: { readonly front: readonly number[]; readonly side: readonly number[] },
   z: number,
   arm: (height: number) => number,

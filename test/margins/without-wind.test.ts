@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { remediesOf } from '../../src/margins/index.ts';
-import { checkText } from '../../src/worksheet/index.ts';
+import { answerText } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 import { demoPlan } from './demo-plan.ts';
 
@@ -17,20 +17,20 @@ const pulled = (tension: number, more: Document = {}): Document => {
   };
   return { ...plan, loads: [...(plan['loads'] as Document[]), wire], ...more };
 };
-const tower = (plan: Document) => assessed(plan).links[0];
+const tower = (plan: Document) => assessed(plan).checks[0];
 
 describe('what is used up without any wind', () => {
   it('is told where it is more than the wanted margin leaves', () => {
     // Least is shown of shear, below the wire, at 28 ft: 481.3 lbf by pencil; the wire takes its tension whatever the wind.
-    expect(tower(pulled(350))?.result?.inCalm).toBeUndefined();
-    expect(tower(pulled(420))?.result?.inCalm).toBeCloseTo(420 / 481.3, 3);
-    expect(tower(pulled(700))?.result?.inCalm).toBeCloseTo(700 / 481.3, 3);
+    expect(tower(pulled(350))?.result?.ratioWithoutWind).toBeUndefined();
+    expect(tower(pulled(420))?.result?.ratioWithoutWind).toBeCloseTo(420 / 481.3, 3);
+    expect(tower(pulled(700))?.result?.ratioWithoutWind).toBeCloseTo(700 / 481.3, 3);
   });
 
   it('makes a link the weakest, though it holds to no gust', () => {
     const answer = assessed(pulled(700));
-    expect([answer.weakest, answer.links[0]?.result?.holdsTo]).toEqual(['tower', undefined]);
-    expect(checkText(answer, [])).toMatch(/Without any wind it is used to 1\.\d+ already\./);
+    expect([answer.weakest, answer.checks[0]?.result?.holdsTo]).toEqual(['tower', undefined]);
+    expect(answerText(answer, [])).toMatch(/Without any wind it is used to 1\.\d+ already\./);
     // Thin without wind it holds to a gust like any other.
     expect(tower(pulled(420))?.result?.holdsTo).toBeDefined();
   });
@@ -38,9 +38,9 @@ describe('what is used up without any wind', () => {
   it('leaves no forecast at which to lower, since lowering in time does not help', () => {
     for (const tension of [420, 700]) {
       const answer = assessed(pulled(tension));
-      expect(answer.lowerAt).toMatchObject({ ofLink: 'tower' });
+      expect(answer.lowerAt).toMatchObject({ ofCheck: 'tower' });
       expect(answer.lowerAt?.gust).toBeUndefined();
-      expect(checkText(answer, [])).toContain(
+      expect(answerText(answer, [])).toContain(
         'No forecast is low enough to keep the margin you want: without any wind the tower is used to',
       );
     }
@@ -48,7 +48,7 @@ describe('what is used up without any wind', () => {
   });
 
   it('is what remedies are for', () => {
-    expect(remediesOf(assessed(pulled(700)))?.link.id).toBe('tower');
+    expect(remediesOf(assessed(pulled(700)))?.check.id).toBe('tower');
   });
 });
 
@@ -60,10 +60,10 @@ describe('a link over by weight, whatever the wind', () => {
     // Loads 60 lb, lines 14.4, mast 56.1.
     const ratings = [...(plan['ratings'] as Document[]), { of: 'tower', kind: 'weight', weight: 100 }];
     const answer = assessed({ ...plan, loads, cables, ratings, rotator: { height: 44, weight: 0 } });
-    const aloft = answer.links.find(({ kind }) => kind === 'weight');
-    expect([aloft?.verdict, answer.weakest, answer.links[0]?.verdict]).toEqual(['over', 'tower', 'thin']);
-    expect(aloft?.result?.use).toBeCloseTo(1.305, 2);
-    expect(remediesOf(answer)?.link.kind).toBe('weight');
+    const aloft = answer.checks.find(({ kind }) => kind === 'weight');
+    expect([aloft?.verdict, answer.weakest, answer.checks[0]?.verdict]).toEqual(['over', 'tower', 'low-margin']);
+    expect(aloft?.result?.ratio).toBeCloseTo(1.305, 2);
+    expect(remediesOf(answer)?.check.kind).toBe('weight');
   });
 });
 
@@ -71,7 +71,7 @@ describe('the forecast at which to lower', () => {
   it('says that ice is not in it where ice is given', () => {
     const plan = demoPlan('river-bluff');
     const site = { ...(plan['site'] as Document), ice: { thickness: 0.5, gust: 30 } };
-    expect(checkText(assessed({ ...plan, site }), [])).toMatch(/Lower it when .* Ice is not counted in it\./);
-    expect(checkText(assessed(plan), [])).not.toContain('Ice is not counted in it');
+    expect(answerText(assessed({ ...plan, site }), [])).toMatch(/Lower it when .* Ice is not counted in it\./);
+    expect(answerText(assessed(plan), [])).not.toContain('Ice is not counted in it');
   });
 });

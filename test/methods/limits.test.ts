@@ -7,12 +7,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { DragRule, Role } from '../../src/areas/index.ts';
 import {
-  type Exposed,
   METHOD_BY_ID,
   type Method,
   type MethodId,
   type Wind,
   type WindConditions,
+  type WindStructure,
 } from '../../src/methods/index.ts';
 import { EXPOSURE_7_22, EXPOSURE_TO_7_16, type Exposure, type Hill, hillFactorEn } from '../../src/wind/index.ts';
 import { MIXED_EXPOSURES } from './mixed-editions.ts';
@@ -20,7 +20,7 @@ import { MIXED_EXPOSURES } from './mixed-editions.ts';
 const FOOT = 0.3048;
 const METHODS = Object.values(METHOD_BY_ID).map((method) => [method.title, method] as const);
 const EXPOSURES: readonly Exposure[] = ['B', 'C', 'D'];
-const LATTICE: Exposed = { kind: 'lattice', sides: 0, guyed: false, height: 20, width: 0.4 };
+const LATTICE: WindStructure = { kind: 'lattice', sides: 0, guyed: false, height: 20, width: 0.4 };
 const OPEN: WindConditions = {
   units: 'si',
   speed: 50,
@@ -29,7 +29,7 @@ const OPEN: WindConditions = {
   exposure: 'C',
   riskCategory: 'II',
   groundElevation: 0,
-  exposed: LATTICE,
+  windStructure: LATTICE,
 };
 
 describe('constants of ASCE 7-16 and 7-22', () => {
@@ -295,8 +295,8 @@ describe.each(METHODS)('the gust effect by %s', (_, method) => {
         fc.double({ min: 0.15, max: 5, noNaN: true }),
         fc.double({ min: 10, max: 90, noNaN: true }),
         (kind, exposure, height, width, frequency, speed) => {
-          const exposed: Exposed = { ...LATTICE, kind, height, width, frequency };
-          const gust = method.wind({ ...OPEN, exposure, speed, exposed }).gustEffect();
+          const windStructure: WindStructure = { ...LATTICE, kind, height, width, frequency };
+          const gust = method.wind({ ...OPEN, exposure, speed, windStructure }).gustEffect();
           expect(gust).toBeGreaterThanOrEqual(least);
           expect(gust).toBeLessThan(4);
         },

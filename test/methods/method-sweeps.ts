@@ -1,5 +1,5 @@
 import type { DragRule, LatticeFace, Role, WindDirection } from '../../src/areas/index.ts';
-import type { Exposed, Method, Wind, WindConditions } from '../../src/methods/index.ts';
+import type { Method, Wind, WindConditions, WindStructure } from '../../src/methods/index.ts';
 import { type Exposure, type Hill, iceThickness } from '../../src/wind/index.ts';
 import { type Jump, jumpsOf, type Swept } from './jump-finder.ts';
 
@@ -22,9 +22,9 @@ const DIRECTIONS: readonly WindDirection[] = ['face', 'corner'];
 const SIDES = [0, 8, 12, 16, 18] as const;
 const HILL_SHAPES = ['ridge', 'escarpment', 'round-hill'] as const;
 
-const LATTICE: Exposed = { kind: 'lattice', sides: 0, guyed: false, height: 20, width: 0.4 };
-const POLE: Exposed = { kind: 'pole', sides: 0, guyed: false, height: 20, width: 0.2 };
-const STRUCTURES: Readonly<Record<string, Exposed>> = {
+const LATTICE: WindStructure = { kind: 'lattice', sides: 0, guyed: false, height: 20, width: 0.4 };
+const POLE: WindStructure = { kind: 'pole', sides: 0, guyed: false, height: 20, width: 0.2 };
+const STRUCTURES: Readonly<Record<string, WindStructure>> = {
   lattice: LATTICE,
   'guyed lattice': { ...LATTICE, guyed: true },
   'round pole': POLE,
@@ -39,7 +39,7 @@ const OPEN: WindConditions = {
   exposure: 'C',
   riskCategory: 'II',
   groundElevation: 0,
-  exposed: LATTICE,
+  windStructure: LATTICE,
 };
 /** The crest of a hill 30 m high whose upper half is 60 m long. */
 const CREST = { height: 30, halfLength: 60, distance: 0, side: 'upwind' } as const;
@@ -154,12 +154,12 @@ function hillSweeps(method: Method): Sweep[] {
 }
 
 function gustSweeps(method: Method): Sweep[] {
-  return Object.entries(STRUCTURES).flatMap(([structure, exposed]) =>
+  return Object.entries(STRUCTURES).flatMap(([structure, windStructure]) =>
     EXPOSURES.flatMap((exposure): Sweep[] => {
       const held = `${structure}, exposure ${exposure}`;
-      const gust = (changed: Partial<Exposed>, speed = OPEN.speed) =>
-        method.wind({ ...OPEN, exposure, speed, exposed: { ...exposed, ...changed } }).gustEffect();
-      const swaying = method.wind({ ...OPEN, exposure, exposed: { ...exposed, frequency: 0.6 } });
+      const gust = (changed: Partial<WindStructure>, speed = OPEN.speed) =>
+        method.wind({ ...OPEN, exposure, speed, windStructure: { ...windStructure, ...changed } }).gustEffect();
+      const swaying = method.wind({ ...OPEN, exposure, windStructure: { ...windStructure, frequency: 0.6 } });
       return [
         {
           quantity: 'gust effect by frequency',
@@ -349,7 +349,7 @@ function forceSweeps(method: Method): Sweep[] {
         },
         ...SIDES.map((sides): Sweep => {
           const pole = (speed: number) =>
-            method.wind({ ...OPEN, actual, speed, exposed: { ...POLE, sides, frequency: 0.6 } });
+            method.wind({ ...OPEN, actual, speed, windStructure: { ...POLE, sides, frequency: 0.6 } });
           return {
             quantity: 'force on a slender pole by speed',
             held: `${held}, ${sides} sides`,

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { documentOf, draftInUnits, draftOf, unshownIn } from '../../src/page/form/draft.mjs';
-import { figures, inOtherUnits, inSi, numberOf, UNITS, useFigures } from '../../src/page/form/quantity.mjs';
+import { figures, inOtherUnits, inSi, numberOf, ratioFigures, UNITS } from '../../src/page/form/quantity.mjs';
 import { LISTS, PLACES } from '../../src/page/form/questions.mjs';
 import { PLAN_UNITS } from '../../src/plan/quantities/plan-dimension.ts';
 import { readQuantityText } from '../../src/plan/quantities/quantity-text.ts';
 import { planDocumentSchema } from '../../src/plan/schema/plan-document.ts';
-import { figures as figuresOfWords, useFigures as useFiguresOfWords } from '../../src/worksheet/quantity.ts';
+import { figures as figuresOfWords, ratioFigures as ratioFiguresOfWords } from '../../src/worksheet/quantity.ts';
 import { demoPlans } from '../margins/demo-plan.ts';
 
 /** Every place of the schema where a value stands, '*' for a place in a list, with what may stand there. */
@@ -187,7 +187,7 @@ describe('a number in the form', () => {
       0, 0.057, 0.9999, 0.99951, 1, 1.0004, 1.003, 1.118, 12.34, 590.28, 19_515.9, 1_234_567, 0.000123,
     ]) {
       expect(figures(value), String(value)).toBe(figuresOfWords(value));
-      expect(useFigures(value), String(value)).toBe(useFiguresOfWords(value));
+      expect(ratioFigures(value), String(value)).toBe(ratioFiguresOfWords(value));
     }
     expect(figures(-5.669)).toBe('−5.67');
   });

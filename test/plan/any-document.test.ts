@@ -95,7 +95,7 @@ function nonFinite(value: unknown): boolean {
 function everyReadingIsWhole(document: unknown): void {
   const reading = readPlan(document);
   if (reading.ok) {
-    if (nonFinite(reading.inquiry)) throw new Error('a reading with numbers that are not finite');
+    if (nonFinite(reading.input)) throw new Error('a reading with numbers that are not finite');
     return;
   }
   expect(reading.faults.length).toBeGreaterThan(0);
@@ -107,7 +107,7 @@ function everyReadingIsWhole(document: unknown): void {
 
 describe('any document', () => {
   it('the sample among them can be read', () => {
-    expect(read(RICH).inquiry.station.loads).toHaveLength(4);
+    expect(read(RICH).input.station.loads).toHaveLength(4);
   });
 
   it('is read with finite numbers, or refused in words, and never throws', () => {

@@ -3,12 +3,12 @@ import { changed, faultsOf, read, type Sample } from './sample-plans.ts';
 
 const climateOf = (climate: Sample) => {
   const reading = read(changed({ site: { climate } }));
-  return { climate: reading.inquiry.site.climate, queries: reading.queries };
+  return { climate: reading.input.site.climate, entryWarnings: reading.entryWarnings };
 };
 
 describe('the climate of a site', () => {
   it('is read from a chart, in SI and in the order of its years', () => {
-    const { climate, queries } = climateOf({
+    const { climate, entryWarnings } = climateOf({
       basis: 'gust3-nominal',
       returns: [
         [50, 92],
@@ -16,7 +16,7 @@ describe('the climate of a site', () => {
         [300, 105],
       ],
     });
-    expect(queries).toEqual([]);
+    expect(entryWarnings).toEqual([]);
     if (climate?.kind !== 'chart') throw new Error('a chart was given');
     expect(climate.returns.map(({ years }) => years)).toEqual([10, 50, 300]);
     expect(climate.returns[0]?.speed).toBeCloseTo(33.975, 9);
@@ -24,8 +24,8 @@ describe('the climate of a site', () => {
   });
 
   it('is read from years of record, with the basis as given', () => {
-    const { climate, queries } = climateOf({ basis: 'fastest-mile', yearlyMax: [50, 42, 58, '44 mph', 53] });
-    expect(queries).toEqual([]);
+    const { climate, entryWarnings } = climateOf({ basis: 'fastest-mile', yearlyMax: [50, 42, 58, '44 mph', 53] });
+    expect(entryWarnings).toEqual([]);
     if (climate?.kind !== 'record') throw new Error('a record was given');
     expect(climate.basis).toBe('fastest-mile');
     expect(climate.yearlyMax).toHaveLength(5);
@@ -33,7 +33,7 @@ describe('the climate of a site', () => {
   });
 
   it('is absent where none is given', () => {
-    expect(read(changed({})).inquiry.site.climate).toBeUndefined();
+    expect(read(changed({})).input.site.climate).toBeUndefined();
   });
 
   it.each([

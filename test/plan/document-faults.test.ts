@@ -118,7 +118,7 @@ describe('names of the prototype chain', () => {
   it('are refused as choices and names of units', () => {
     expect(pointersOf(changed({ method: 'constructor' }))).toEqual(['not-a-choice #/method']);
     expect(pointersOf(changed({ units: '__proto__' }))).toEqual(['not-a-choice #/units']);
-    expect(read(changed({ loads: [{ name: '__proto__', above: 2, area: 3 }] })).inquiry.station.loads[0]?.name).toBe(
+    expect(read(changed({ loads: [{ name: '__proto__', above: 2, area: 3 }] })).input.station.loads[0]?.name).toBe(
       '__proto__',
     );
   });
@@ -139,9 +139,7 @@ describe('the ground upwind', () => {
     expect(faults(ratings({ method: 'en1991-1-4', exposure: 'C' }))).toEqual(['goes-with #/ratings/0/wind/exposure']);
     expect(faults(ratings({ method: 'tia222-g', terrain: 'II' }))).toEqual(['goes-with #/ratings/0/wind/terrain']);
     expect(faults(ratings({ exposure: 'C', terrain: 'II' }))).toEqual(['one-of #/ratings/0/wind/terrain']);
-    expect(read(changed(ratings({ method: 'en1991-1-4', terrain: 'II' }))).inquiry.ratings[0]?.wind?.exposure).toBe(
-      'II',
-    );
+    expect(read(changed(ratings({ method: 'en1991-1-4', terrain: 'II' }))).input.ratings[0]?.wind?.exposure).toBe('II');
   });
 
   it('comes with a return period under the European method only', () => {

@@ -13,7 +13,7 @@ function allText(value: unknown): Text {
 describe('a plan from a form, all text', () => {
   it('reads as the plan it was', () => {
     const fields = fromFormText(allText(tenNumbers()));
-    expect(read(fields).inquiry).toEqual(read(tenNumbers()).inquiry);
+    expect(read(fields).input).toEqual(read(tenNumbers()).input);
   });
 
   it('has its counts, faces, yes and no as a plan has them, and quantities as text', () => {

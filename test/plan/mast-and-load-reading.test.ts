@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { changed, queriesOf, read, type Sample } from './sample-plans.ts';
+import { changed, entryWarningsOf, read, type Sample } from './sample-plans.ts';
 
 const FOOT = 0.3048;
 const near = (value: number) => expect.closeTo(value, 9);
-const stationOf = (patch: Sample) => read(changed(patch)).inquiry.station;
+const stationOf = (patch: Sample) => read(changed(patch)).input.station;
 const mastOf = (mast: Sample, more: Sample = {}) => stationOf({ mast, ...more }).mast;
 const shapeOf = (load: Sample) => stationOf({ loads: [{ name: 'thing', above: 2, ...load }] }).loads[0]?.shape;
 const mast = { outside: 2, length: 10 };
@@ -28,11 +28,11 @@ describe('a mast', () => {
   });
 
   it('of which nobody says how far it is inside has no foot and all its length above the top', () => {
-    const { inquiry } = read(changed({ mast }));
-    expect(inquiry.station.mast).toMatchObject({ tip: near(58 * FOOT), bearing: near(48 * FOOT) });
-    expect(inquiry.station.mast).not.toHaveProperty('foot');
-    expect(inquiry.unsaid).toContain('mast-inside');
-    expect(inquiry.unsaid).not.toContain('mast');
+    const { input } = read(changed({ mast }));
+    expect(input.station.mast).toMatchObject({ tip: near(58 * FOOT), bearing: near(48 * FOOT) });
+    expect(input.station.mast).not.toHaveProperty('foot');
+    expect(input.unsaid).toContain('mast-inside');
+    expect(input.unsaid).not.toContain('mast');
   });
 
   it('has no bearing where the plan says so, or where it is clamped on top', () => {
@@ -51,7 +51,7 @@ describe('a mast', () => {
   });
 
   it('with its bearing above the top is queried', () => {
-    const [query] = queriesOf(changed({ mast: { ...mast, inside: 4, bearing: 50 } }));
+    const [query] = entryWarningsOf(changed({ mast: { ...mast, inside: 4, bearing: 50 } }));
     expect(query).toMatchObject({ pointer: '#/mast/bearing', code: 'bearing-above-top' });
   });
 });
@@ -105,8 +105,8 @@ describe('a load', () => {
   it('whose boom cannot hang upright over the hinge is queried', () => {
     const plan = (boom: number) =>
       changed({ tower: { hinge: { height: 4 } }, loads: [{ name: 'beam', above: 2, area: 5, boom }] });
-    expect(queriesOf(plan(8))).toEqual([]);
-    expect(queriesOf(plan(9))[0]).toMatchObject({ pointer: '#/loads/0/boom', code: 'boom-meets-ground' });
+    expect(entryWarningsOf(plan(8))).toEqual([]);
+    expect(entryWarningsOf(plan(9))[0]).toMatchObject({ pointer: '#/loads/0/boom', code: 'boom-meets-ground' });
   });
 });
 
@@ -142,8 +142,8 @@ describe('a shape', () => {
 
   it('tube upright at one height reaches to either side of it, and the reading is told', () => {
     const reading = read(changed({ loads: [{ name: 'v', above: 10, shape: 'tube', diameter: 2, length: 18 }] }));
-    expect(reading.inquiry.station.loads[0]).toMatchObject({ low: near(49 * FOOT), high: near(67 * FOOT) });
-    expect(reading.queries[0]).toMatchObject({ pointer: '#/loads/0/above', code: 'read-as-middle' });
+    expect(reading.input.station.loads[0]).toMatchObject({ low: near(49 * FOOT), high: near(67 * FOOT) });
+    expect(reading.entryWarnings[0]).toMatchObject({ pointer: '#/loads/0/above', code: 'read-as-middle' });
   });
 
   it('tubes, a taper on both sides of the boom', () => {
@@ -229,7 +229,7 @@ describe('a shape', () => {
 
 describe('a rating', () => {
   const ratingOf = (rating: Sample, patch: Sample = {}) =>
-    read(changed({ ratings: [rating], ...patch })).inquiry.ratings[0];
+    read(changed({ ratings: [rating], ...patch })).input.ratings[0];
 
   it('of rows, with what the maker says about its wind', () => {
     const wind = { basis: 'fastest-mile', method: 'rs222-c', exposure: 'C', riskCategory: 'II', year: 1984 };
@@ -317,7 +317,7 @@ describe('a rating', () => {
 });
 
 describe('a site', () => {
-  const siteOf = (site: Sample) => read(changed({ site })).inquiry;
+  const siteOf = (site: Sample) => read(changed({ site })).input;
 
   it('has its hill by run or by half length', () => {
     const hill = { shape: 'ridge', height: 60, distance: 50, side: 'upwind' };
@@ -353,9 +353,9 @@ describe('a site', () => {
 
   it('queries what a maker would hardly state: a unit may have been taken for another', () => {
     const rated = (rating: Sample, units = 'si') =>
-      queriesOf(changed({ units, tower: { support: 'free', top: 12 }, ratings: [{ of: 'tower', ...rating }] })).map(
-        ({ code, pointer }) => [code, pointer],
-      );
+      entryWarningsOf(
+        changed({ units, tower: { support: 'free', top: 12 }, ratings: [{ of: 'tower', ...rating }] }),
+      ).map(({ code, pointer }) => [code, pointer]);
     const wind = { speed: 45, method: 'asce7-16', exposure: 'C' };
     expect(rated({ area: 1.8, wind })).toEqual([]);
     expect(rated({ area: 18, wind })).toEqual([['area-of-no-small-tower', '#/ratings/0/area']]);
@@ -368,14 +368,19 @@ describe('a site', () => {
   });
 
   it('queries a speed that is low for its basis, named or of the maps of the method', () => {
-    expect(queriesOf(changed({ site: { wind: 85 } }))[0]).toMatchObject({ pointer: '#/site/wind', code: 'speed-low' });
-    expect(queriesOf(changed({ site: { wind: 85 } }))[0]?.says).toContain(
+    expect(entryWarningsOf(changed({ site: { wind: 85 } }))[0]).toMatchObject({
+      pointer: '#/site/wind',
+      code: 'speed-low',
+    });
+    expect(entryWarningsOf(changed({ site: { wind: 85 } }))[0]?.says).toContain(
       '85 mph is low for a 3-second gust at strength level',
     );
-    expect(queriesOf(changed({ site: { wind: 90 } }))[0]?.code).toBe('speed-low');
-    expect(queriesOf(changed({ site: { wind: 91 } }))).toEqual([]);
-    expect(queriesOf(changed({ method: 'eia222-f', site: { wind: 85 } }))).toEqual([]);
-    expect(queriesOf(changed({ site: { wind: { speed: 85, basis: 'fastest-mile' } } }))).toEqual([]);
-    expect(queriesOf(changed({ site: { wind: { speed: 60, basis: 'fastest-mile' } } }))[0]?.code).toBe('speed-low');
+    expect(entryWarningsOf(changed({ site: { wind: 90 } }))[0]?.code).toBe('speed-low');
+    expect(entryWarningsOf(changed({ site: { wind: 91 } }))).toEqual([]);
+    expect(entryWarningsOf(changed({ method: 'eia222-f', site: { wind: 85 } }))).toEqual([]);
+    expect(entryWarningsOf(changed({ site: { wind: { speed: 85, basis: 'fastest-mile' } } }))).toEqual([]);
+    expect(entryWarningsOf(changed({ site: { wind: { speed: 60, basis: 'fastest-mile' } } }))[0]?.code).toBe(
+      'speed-low',
+    );
   });
 });

@@ -1,4 +1,4 @@
-import { type Fault, type PlanOptions, type PlanReading, type Query, readPlan } from '../../src/plan/index.ts';
+import { type EntryWarning, type Fault, type PlanOptions, type PlanReading, readPlan } from '../../src/plan/index.ts';
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 export type Sample = { [key: string]: Json };
@@ -46,6 +46,6 @@ export function faultsOf(plan: unknown, options?: PlanOptions): readonly Fault[]
   return reading.faults;
 }
 
-export function queriesOf(plan: unknown): readonly Query[] {
-  return read(plan).queries;
+export function entryWarningsOf(plan: unknown): readonly EntryWarning[] {
+  return read(plan).entryWarnings;
 }

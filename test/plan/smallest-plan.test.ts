@@ -3,13 +3,13 @@ import { changed, read, tenNumbers } from './sample-plans.ts';
 
 /** Every SI figure here is worked out by hand: 1 ft = 0.3048 m, 1 in = 0.0254 m, 1 mph = 0.44704 m/s. */
 describe('the plan of ten numbers', () => {
-  const { inquiry, document, queries } = read(tenNumbers());
-  const { station } = inquiry;
+  const { input, document, entryWarnings } = read(tenNumbers());
+  const { station } = input;
 
   it('has its site in SI, and nothing it did not say', () => {
-    expect(inquiry.site.speed).toBeCloseTo(46.9392, 10);
-    expect(inquiry.site).toEqual({ speed: inquiry.site.speed, exposure: 'C', groundElevation: 0 });
-    expect(inquiry.method).toBe('asce7-16');
+    expect(input.site.speed).toBeCloseTo(46.9392, 10);
+    expect(input.site).toEqual({ speed: input.site.speed, exposure: 'C', groundElevation: 0 });
+    expect(input.method).toBe('asce7-16');
   });
 
   it('has its tower in pieces of ten feet from the top, the short one at the foot', () => {
@@ -79,7 +79,7 @@ describe('the plan of ten numbers', () => {
   });
 
   it('has its rating with everything unsaid absent', () => {
-    expect(inquiry.ratings).toEqual([
+    expect(input.ratings).toEqual([
       {
         at: '/ratings/0',
         of: 'tower',
@@ -90,14 +90,14 @@ describe('the plan of ten numbers', () => {
   });
 
   it('wants what everybody wants unless told otherwise', () => {
-    expect(inquiry.wanted).toEqual({ margin: 0.2, forecast: 0.1, years: 30 });
+    expect(input.wanted).toEqual({ margin: 0.2, forecast: 0.1, years: 30 });
   });
 
   it('tells what it leaves unsaid', () => {
-    expect(inquiry.unsaid.toSorted()).toEqual(
+    expect(input.unsaid.toSorted()).toEqual(
       ['frequency', 'hill', 'ice', 'mast', 'risk-category', 'speed-basis', 'weights'].toSorted(),
     );
-    expect(queries).toEqual([]);
+    expect(entryWarnings).toEqual([]);
   });
 
   it('is kept as it was written, with its format', () => {
@@ -106,7 +106,7 @@ describe('the plan of ten numbers', () => {
 });
 
 describe('the same plan in other words', () => {
-  const plain = read(tenNumbers()).inquiry;
+  const plain = read(tenNumbers()).input;
 
   it('reads alike from texts with units', () => {
     const written = changed({
@@ -116,7 +116,7 @@ describe('the same plan in other words', () => {
       cables: [{ count: 3, diameter: '0,405 in' }],
       ratings: [{ of: 'tower', area: '18 ft²', wind: { speed: '100 mph', method: 'tia222-g' } }],
     });
-    expect(read(written).inquiry).toEqual(nearAll(plain));
+    expect(read(written).input).toEqual(nearAll(plain));
   });
 
   it('reads alike in metres', () => {
@@ -128,25 +128,25 @@ describe('the same plan in other words', () => {
       cables: [{ count: 3, diameter: 10.287 }],
       ratings: [{ of: 'tower', area: 1.67225472, wind: { speed: 44.704, method: 'tia222-g' } }],
     });
-    const { inquiry } = read(metric);
-    const { sections: _, ...tower } = inquiry.station.tower;
+    const { input } = read(metric);
+    const { sections: _, ...tower } = input.station.tower;
     const { sections: __, ...same } = plain.station.tower;
     expect(tower).toEqual(nearAll(same));
-    expect(inquiry.station.units).toBe('si');
-    expect({ ...inquiry, station: { ...inquiry.station, units: 'us', tower: same } }).toEqual(
+    expect(input.station.units).toBe('si');
+    expect({ ...input, station: { ...input.station, units: 'us', tower: same } }).toEqual(
       nearAll({ ...plain, station: { ...plain.station, tower: same } }),
     );
   });
 
   it('has pieces of three metres in metres', () => {
-    const { sections } = read(changed({ units: 'si', tower: { top: 14.6304 }, site: { wind: 46.9 } })).inquiry.station
+    const { sections } = read(changed({ units: 'si', tower: { top: 14.6304 }, site: { wind: 46.9 } })).input.station
       .tower;
     expect(sections.map((section) => section.high - section.low)).toEqual([2.6304, 3, 3, 3, 3].map(near));
   });
 
   it('reads a comma as decimal sign where told', () => {
     const written = changed({ loads: [{ name: 'beam', above: '2,000', area: '5,500' }] });
-    expect(read(written, { decimal: 'comma' }).inquiry).toEqual(nearAll(plain));
+    expect(read(written, { decimal: 'comma' }).input).toEqual(nearAll(plain));
   });
 });
 

@@ -185,8 +185,8 @@ describe('units written behind plain numbers', () => {
       // A tower without sections is cut by the plan's own round lengths, 10 ft or 3 m.
       const cut = !('sections' in (plan['tower'] as object));
       const kept = ([at]: [string, number]) => !(cut && at.startsWith('/station/tower/sections/'));
-      const wanted = numbers(before.inquiry).filter(kept);
-      const got = new Map(numbers(after.inquiry).filter(kept));
+      const wanted = numbers(before.input).filter(kept);
+      const got = new Map(numbers(after.input).filter(kept));
       expect(wanted.length).toBeGreaterThan(10);
       expect([...got.keys()]).toEqual(wanted.map(([at]) => at));
       for (const [at, value] of wanted) expect(got.get(at), at).toBeCloseTo(value, 9);

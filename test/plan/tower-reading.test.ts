@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { changed, queriesOf, read, type Sample } from './sample-plans.ts';
+import { changed, entryWarningsOf, read, type Sample } from './sample-plans.ts';
 
 const FOOT = 0.3048;
 const bare = { shape: null, faces: null, width: null, members: null };
-const towerOf = (tower: Sample) => read(changed({ tower })).inquiry.station.tower;
+const towerOf = (tower: Sample) => read(changed({ tower })).input.station.tower;
 const heights = (values: readonly number[]) => values.map((value) => expect.closeTo(value, 9));
 
 const near = (value: number) => expect.closeTo(value, 9);
@@ -121,13 +121,15 @@ describe('what holds a tower', () => {
   });
 
   it('is unsaid for a guyed tower without supports, and not for one that stands free', () => {
-    expect(read(changed({ tower: { support: 'guyed' } })).inquiry.unsaid).toContain('supports');
-    expect(read(changed({ tower: { support: 'bracketed' } })).inquiry.unsaid).toContain('supports');
-    expect(read(changed({})).inquiry.unsaid).not.toContain('supports');
+    expect(read(changed({ tower: { support: 'guyed' } })).input.unsaid).toContain('supports');
+    expect(read(changed({ tower: { support: 'bracketed' } })).input.unsaid).toContain('supports');
+    expect(read(changed({})).input.unsaid).not.toContain('supports');
   });
 
   it('is queried where the guys are half described', () => {
-    const [query] = queriesOf(changed({ tower: { support: 'guyed', held: [{ height: 30, by: 'guys', count: 3 }] } }));
+    const [query] = entryWarningsOf(
+      changed({ tower: { support: 'guyed', held: [{ height: 30, by: 'guys', count: 3 }] } }),
+    );
     expect(query).toMatchObject({ pointer: '#/tower/held/0', code: 'guys-incomplete' });
     expect(query?.says).toContain('diameter and radius');
   });
@@ -170,13 +172,13 @@ describe('the rest of a tower', () => {
       loads: [{ name: 'beam', above: 2, area: 5.5, icedArea: 8, ratedWind: { speed: 100 } }],
     });
     const reading = read(plan);
-    expect(reading.queries).toEqual([]);
-    const { kind, anchor, attach } = reading.inquiry.station.tower.raisedBy ?? {};
+    expect(reading.entryWarnings).toEqual([]);
+    const { kind, anchor, attach } = reading.input.station.tower.raisedBy ?? {};
     expect([kind, anchor?.[0], attach?.[0]]).toEqual(['winch', near(-20 * 0.3048), near(20 * 0.3048)]);
     expect(reading.document).toEqual({ format: 1, ...plan });
-    expect(reading.inquiry.station.tower.foundation).toMatchObject({ kind: 'block', length: 5 * 0.3048 });
-    expect(reading.inquiry.site.distances?.powerLine).toBeCloseTo(80 * 0.3048, 10);
-    expect(reading.inquiry.site.ice?.thickness).toBeCloseTo(0.0127, 12);
-    expect(reading.inquiry.site.ice?.gust).toBeCloseTo(17.8816, 10);
+    expect(reading.input.station.tower.foundation).toMatchObject({ kind: 'block', length: 5 * 0.3048 });
+    expect(reading.input.site.distances?.powerLine).toBeCloseTo(80 * 0.3048, 10);
+    expect(reading.input.site.ice?.thickness).toBeCloseTo(0.0127, 12);
+    expect(reading.input.site.ice?.gust).toBeCloseTo(17.8816, 10);
   });
 });

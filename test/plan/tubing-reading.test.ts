@@ -3,7 +3,7 @@ import { changed, faultsOf, read, type Sample } from './sample-plans.ts';
 
 const bare = { shape: null, faces: null, width: null, members: null };
 const pole = { ...bare, top: 40, shape: 'pole', width: 8 };
-const sectionsOf = (tower: Sample) => read(changed({ tower })).inquiry.station.tower.sections;
+const sectionsOf = (tower: Sample) => read(changed({ tower })).input.station.tower.sections;
 const faultAt = (tower: Sample) => faultsOf(changed({ tower })).map(({ pointer, code }) => `${pointer} ${code}`);
 
 describe('wall and material of a section', () => {

@@ -195,7 +195,7 @@ publishedExamples('area-conventions', {
     const aspect = aspect_ratio as number;
     const flatPlateC = shadow * ROUND_SHARE_C;
     const effectiveF = shadow * roundLawF(aspect).slow;
-    const toEffective = statedAreaFactor('flat-plate', false, METHOD_BY_ID['tia222-g'].slender, 'bad');
+    const toEffective = statedAreaFactor('flat-plate', false, METHOD_BY_ID['tia222-g'].slender, 'unfavourable');
     return {
       flat_plate_area_rs222_c_ft2: flatPlateC,
       effective_area_f_ft2: effectiveF,
@@ -309,7 +309,7 @@ publishedExamples(
         exposure: 'C',
         riskCategory: 'I',
         groundElevation: 0,
-        exposed: { kind: 'lattice', sides: 0, guyed: false, height: 70 * FOOT, width: 0.5 },
+        windStructure: { kind: 'lattice', sides: 0, guyed: false, height: 70 * FOOT, width: 0.5 },
       });
       // Its level, 0.6, stands for a load factor of one.
       return { factored_pressure_psf: ((wind.pressure((z_ft as number) * FOOT) / psf) * wind.level) / 0.6 };

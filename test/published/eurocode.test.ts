@@ -35,7 +35,7 @@ const windOver = (terrain: Terrain, speed: number) =>
     exposure: terrain,
     riskCategory: 'II',
     groundElevation: 0,
-    exposed: { kind: 'lattice', sides: 0, guyed: false, height: 20, width: 0.5 },
+    windStructure: { kind: 'lattice', sides: 0, guyed: false, height: 20, width: 0.5 },
   });
 
 const krOf = (terrain: Terrain) => terrainFactor.of(TERRAIN_ROUGHNESS[terrain].length, TERRAIN_ROUGHNESS.II.length);

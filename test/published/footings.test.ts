@@ -1,5 +1,5 @@
 import { FOOT, POUND_FORCE, POUND_PER_SQUARE_FOOT } from '../../src/foundation/index.ts';
-import { embedmentFree, embedmentLength, overturningUse, pierFooting } from '../../src/structure/index.ts';
+import { embedmentFree, embedmentLength, overturningRatio, pierFooting } from '../../src/structure/index.ts';
 import { list, publishedExamples } from './example-reader.ts';
 
 const PSF_PER_FOOT = POUND_PER_SQUARE_FOOT / FOOT;
@@ -61,6 +61,6 @@ publishedExamples('footings', {
     );
     const push = ((gamma_pcf as number) / 1000 / 2) * (H_ft as number) ** 2 * (Ka as number);
     const moment = (push * Math.cos(((backfill_slope_deg as number) * Math.PI) / 180) * (H_ft as number)) / 3;
-    return { FS_overturning: 1 / overturningUse.of(1, moment, holding) };
+    return { FS_overturning: 1 / overturningRatio.of(1, moment, holding) };
   },
 });

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import {
   DISH_COEFFICIENT,
-  type DragLaw,
   diagonalFactorSquare,
   endEffectFactor,
   FLAT_F,
   FLAT_TIA,
+  type ForceCoefficient,
   flatLawAsce,
   flatLawEn,
   ICE_DENSITY,
@@ -118,7 +118,7 @@ function startsWhereAnotherEnds(name: string, row: Row, keys: readonly string[],
 }
 
 const close = (computed: number, printed: number) => expect(computed).toBeCloseTo(printed, 9);
-const exposed = (kind: 'lattice' | 'pole', guyed = false, feet = 48) =>
+const windStructure = (kind: 'lattice' | 'pole', guyed = false, feet = 48) =>
   ({ kind, sides: 0, guyed, height: feet * FOOT, width: 0.4 }) as const;
 const windOf = (method: string, kind: 'lattice' | 'pole', guyed = false, feet = 48, strength = false) =>
   METHOD_BY_ID[method as MethodId].wind({
@@ -129,7 +129,7 @@ const windOf = (method: string, kind: 'lattice' | 'pole', guyed = false, feet = 
     exposure: 'C',
     riskCategory: 'II',
     groundElevation: 0,
-    exposed: exposed(kind, guyed, feet),
+    windStructure: windStructure(kind, guyed, feet),
   });
 
 everyRow('exposure-constants', (row) => {
@@ -267,7 +267,7 @@ everyRow('gust-effect-tia', (row) => {
   const mastGust = METHOD_BY_ID[method as MethodId].mastGust;
   const gust = (feet: number) =>
     structure === 'mast-on-tower'
-      ? (mastGust?.(exposed('lattice', false, feet)) ?? Number.NaN)
+      ? (mastGust?.(windStructure('lattice', false, feet)) ?? Number.NaN)
       : windOf(method, kind, structure === 'guyed', feet).gustEffect();
   expect(['free-lattice', 'guyed', 'pole', 'mast-on-tower']).toContain(structure);
   close(gust(number(row, 'height_from_ft')), number(row, 'factor_at_from'));
@@ -280,7 +280,7 @@ everyRow('gust-effect-eia222-f', (row) => {
   const ours = (height: number) => {
     if (row['structure'] === 'tubular-pole') return POLE_GUST_EIA_F;
     if (row['structure'] === 'lattice') return gustEffectEiaF.of(height, REFERENCE_HEIGHT);
-    return METHOD_BY_ID['eia222-f'].mastGust?.({ ...exposed('lattice'), height });
+    return METHOD_BY_ID['eia222-f'].mastGust?.({ ...windStructure('lattice'), height });
   };
   const printed = (height: number) => {
     const exponent = 1 / number(row, 'exponent_is_one_over');
@@ -297,7 +297,7 @@ const ASCE_FLOW_UNIT = FOOT * Math.sqrt(POUND_PER_SQUARE_FOOT);
 
 /** The coefficient of a row in the middle and just inside both ends of its regime; at the joints two rows may differ. */
 function compareRegime(
-  law: DragLaw,
+  law: ForceCoefficient,
   unit: number,
   [from, to]: readonly [number, number],
   coefficient: (flow: number) => number,
@@ -465,8 +465,8 @@ everyRow('stated-areas', (row) => {
   if (row['of'] === 'load') {
     const slenderFlats = row['reading'] === 'flats' || row['reading'] === 'slender flats among them';
     const { slender } = METHOD_BY_ID['asce7-16'];
-    close(statedAreaFactor(kind, slenderFlats, slender, 'good'), least);
-    close(statedAreaFactor(kind, slenderFlats, slender, 'bad'), most);
+    close(statedAreaFactor(kind, slenderFlats, slender, 'favourable'), least);
+    close(statedAreaFactor(kind, slenderFlats, slender, 'unfavourable'), most);
     return;
   }
   const claim = { kind: 'area', areaKind: kind, rows: [], also: [] } as const;

@@ -1,13 +1,13 @@
 import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
-import { type Level, mastHold, profileOf, sliceForces, type Windward } from '../../src/structure/index.ts';
+import { type Level, mastHold, profileOf, type SlicesInWind, sliceForces } from '../../src/structure/index.ts';
 import { assessed } from '../margins/any-plan.ts';
 
 const math = createRequire(import.meta.url)('mathjs/lib/browser/math.js') as typeof import('mathjs');
 
 /*
  * A tower with a mast, as plane beams with stiffness matrices: the tower clamped at its foot, the mast hinged to it by
- * stiff links at its bearing and its foot. The forces are those on the slices; shear and moment come from the
+ * stiff checks at its bearing and its foot. The forces are those on the slices; shear and moment come from the
  * displacements.
  */
 const EI = { tower: 2e6, mast: 4e4 };
@@ -21,7 +21,7 @@ interface Beam {
 
 function solve(
   beams: readonly Beam[],
-  links: readonly (readonly [number, number])[],
+  checks: readonly (readonly [number, number])[],
   loads: ReadonlyMap<number, number>,
 ) {
   const count = beams.reduce((sum, beam) => sum + beam.nodes.length, 0) * 2;
@@ -47,7 +47,7 @@ function solve(
       });
     }
   }
-  for (const [one, other] of links) {
+  for (const [one, other] of checks) {
     add(one * 2, one * 2, LINK);
     add(other * 2, other * 2, LINK);
     add(one * 2, other * 2, -LINK);
@@ -90,18 +90,18 @@ const PLAN = {
 
 describe('shear and moment along the tower, against beams with stiffness matrices', () => {
   const { model, site } = assessed(PLAN);
-  const hung = model.hungWind[0] as Windward;
-  const forces = sliceForces(hung, site.speed, 'bad', false);
-  const mast = model.inquiry.station.mast;
-  const profile = profileOf(hung, forces, model.levels, mastHold(mast, model.inquiry.station.tower));
+  const appurtenances = model.appurtenancesInWind[0] as SlicesInWind;
+  const forces = sliceForces(appurtenances, site.speed, 'unfavourable', false);
+  const mast = model.input.station.mast;
+  const profile = profileOf(appurtenances, forces, model.levels, mastHold(mast, model.input.station.tower));
   const bearing = mast?.bearing as number;
   const foot = mast?.foot as number;
 
-  const onTower = hung.onTower.map((number) => hung.slices[number]?.z as number);
+  const onTower = appurtenances.onTower.map((number) => appurtenances.slices[number]?.z as number);
   const towerNodes = [...new Set([0, foot, bearing, ...model.levels.map((level: Level) => level.z), ...onTower])].sort(
     (a, b) => a - b,
   );
-  const onMast = hung.onMast.map((number) => hung.slices[number]?.z as number);
+  const onMast = appurtenances.onMast.map((number) => appurtenances.slices[number]?.z as number);
   const mastNodes = [...new Set([foot, bearing, ...onMast])].sort((a, b) => a - b);
   const tower: Beam = { nodes: towerNodes, first: 0, EI: EI.tower };
   const pole: Beam = { nodes: mastNodes, first: towerNodes.length, EI: EI.mast };
@@ -110,10 +110,12 @@ describe('shear and moment along the tower, against beams with stiffness matrice
     const node = beam.first + beam.nodes.indexOf(z);
     loads.set(node, (loads.get(node) ?? 0) + force);
   };
-  for (const number of hung.onTower) put(tower, hung.slices[number]?.z as number, forces.front[number] as number);
-  for (const number of hung.onMast) put(pole, hung.slices[number]?.z as number, forces.front[number] as number);
-  const link = (z: number) => [tower.first + towerNodes.indexOf(z), pole.first + mastNodes.indexOf(z)] as const;
-  const u = solve([tower, pole], [link(bearing), link(foot)], loads);
+  for (const number of appurtenances.onTower)
+    put(tower, appurtenances.slices[number]?.z as number, forces.front[number] as number);
+  for (const number of appurtenances.onMast)
+    put(pole, appurtenances.slices[number]?.z as number, forces.front[number] as number);
+  const check = (z: number) => [tower.first + towerNodes.indexOf(z), pole.first + mastNodes.indexOf(z)] as const;
+  const u = solve([tower, pole], [check(bearing), check(foot)], loads);
 
   it.each(model.levels.map((level, index) => [`${level.z.toFixed(2)} m, ${level.zone}`, level, index] as const))(
     'at %s',

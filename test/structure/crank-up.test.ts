@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { GRAVITY, Refusal, Trace } from '../../src/foundation/index.ts';
 import { hoistPull, nestedPlace, nestedSections, nestedStation, type Section } from '../../src/structure/index.ts';
-import { type Document, inquiryOf } from '../margins/any-plan.ts';
+import { checkInputOf, type Document } from '../margins/any-plan.ts';
 
 const section = (low: number, high: number): Section => ({ name: '', at: '', low, high, uniform: true });
 const three = [section(0, 6), section(5, 11), section(10, 16)];
@@ -106,7 +106,7 @@ describe('a whole station lowered', () => {
   });
 
   it('has mast, loads and lines where they then are', () => {
-    const { station } = inquiryOf(document());
+    const { station } = checkInputOf(document());
     const lowered = nestedStation(station);
     expect(lowered?.clashes).toEqual(['panel']);
     if (!lowered) throw new Error('the station was not lowered');
@@ -132,10 +132,10 @@ describe('a whole station lowered', () => {
       delete tower[key];
       return { ...plain, tower };
     };
-    expect(nestedStation(inquiryOf(without('nested')).station)).toBeUndefined();
-    expect(nestedStation(inquiryOf(document({ support: 'guyed' })).station)).toBeUndefined();
+    expect(nestedStation(checkInputOf(without('nested')).station)).toBeUndefined();
+    expect(nestedStation(checkInputOf(document({ support: 'guyed' })).station)).toBeUndefined();
     const held = (height: number) => document({ support: 'bracketed', held: [{ height, by: 'bracket' }] });
-    expect(nestedStation(inquiryOf(held(9)).station)).toBeUndefined();
-    expect(nestedStation(inquiryOf(held(5)).station)?.station.tower.top).toBe(7);
+    expect(nestedStation(checkInputOf(held(9)).station)).toBeUndefined();
+    expect(nestedStation(checkInputOf(held(5)).station)?.station.tower.top).toBe(7);
   });
 });

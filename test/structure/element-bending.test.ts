@@ -52,7 +52,7 @@ describe('a telescoped element', () => {
     });
     expect(first).toBe(factors.indexOf(Math.min(...factors)));
     // 260/1.95 = 133 MPa is less than 240/1.67 = 144 MPa.
-    expect(joints[0]?.use).toBeCloseTo(93.36 / ((260e6 / 1.95) * (moduli[0] as number)), 9);
+    expect(joints[0]?.ratio).toBeCloseTo(93.36 / ((260e6 / 1.95) * (moduli[0] as number)), 9);
   });
 
   it('has the moments of a beam clamped at its hold', () => {
@@ -100,8 +100,8 @@ describe('a telescoped element', () => {
           { wind: more(wind), weight },
           { wind, weight: more(weight) },
         ]) {
-          elementBending(segments, loads).joints.forEach(({ use, factorToYield }, index) => {
-            expect(use).toBeGreaterThanOrEqual((before[index]?.use as number) * (1 - 1e-12));
+          elementBending(segments, loads).joints.forEach(({ ratio, factorToYield }, index) => {
+            expect(ratio).toBeGreaterThanOrEqual((before[index]?.ratio as number) * (1 - 1e-12));
             expect(factorToYield).toBeLessThanOrEqual((before[index]?.factorToYield as number) * (1 + 1e-12));
           });
         }
@@ -116,11 +116,11 @@ describe('a telescoped element', () => {
 
   it('carries what hangs on a boom, beyond each joint only', () => {
     const boom = [segment(0.05, 0.003, 2), segment(0.045, 0.002, 2)];
-    const hung = [
+    const appurtenances = [
       { at: 3, wind: 40, weight: 30 },
       { at: 1, wind: 10, weight: 0 },
     ];
-    const { joints } = elementBending(boom, { wind: [0, 0], hung });
+    const { joints } = elementBending(boom, { wind: [0, 0], appurtenances });
     expect(joints[0]).toMatchObject({ momentOfWind: 130, momentOfWeight: 90, moment: Math.sqrt(130 ** 2 + 90 ** 2) });
     expect(joints[1]).toMatchObject({ momentOfWind: 40, momentOfWeight: 30, moment: 50 });
   });
@@ -152,9 +152,9 @@ describe('a telescoped element', () => {
     const found = elementBending([root, unknown, tip], { wind: [12, 9, 6] });
     expect(found.first).toBeUndefined();
     expect(found.notShown).toEqual([1]);
-    expect(found.joints[1]?.use).toBeUndefined();
+    expect(found.joints[1]?.ratio).toBeUndefined();
     expect(found.joints[1]?.stresses).toHaveLength(1);
-    expect(found.joints[0]?.use).toBeGreaterThan(0);
+    expect(found.joints[0]?.ratio).toBeGreaterThan(0);
   });
 
   it('refuses what cannot be', () => {
@@ -170,19 +170,21 @@ describe('a telescoped element', () => {
     expect(code([segment(0.02, 0.002, 0)], { wind: [1] })).toBe('segment-impossible');
     expect(code([segment(0.02, 0.011, 1)], { wind: [1] })).toBe('tube-impossible');
     expect(code(HALF, { wind: [1, 2] })).toBe('element-load-impossible');
-    expect(code(HALF, { wind: [1, 2, 3], hung: [{ at: 6, wind: 1, weight: 1 }] })).toBe('element-load-impossible');
+    expect(code(HALF, { wind: [1, 2, 3], appurtenances: [{ at: 6, wind: 1, weight: 1 }] })).toBe(
+      'element-load-impossible',
+    );
   });
 
   it.each(['us', 'si'] as const)('shows a working that re-evaluates in %s units, and changes nothing', (units) => {
     const [root, ...others] = HALF as [ElementSegment, ...ElementSegment[]];
     const segments = [{ ...root, sleeves: [{ ...alloy, outside: 0.0208, wall: 0.0015 }] }, ...others];
-    const loads = { wind: [12, 9, 6], weight: [5, 3, 2], hung: [{ at: 3, wind: 5, weight: 2 }] };
+    const loads = { wind: [12, 9, 6], weight: [5, 3, 2], appurtenances: [{ at: 3, wind: 5, weight: 2 }] };
     const trace = new Trace();
     const found = elementBending(segments, loads, trace);
     expect(found).toEqual(elementBending(segments, loads));
     expect(witness(workingDocument(trace.steps, units)).filter(({ agrees }) => !agrees)).toEqual([]);
     const last = (id: string) => trace.steps.filter(({ formula }) => formula.id === id).at(-1)?.value;
-    expect(last('use-in-bending')).toBe(found.joints[2]?.use);
+    expect(last('use-in-bending')).toBe(found.joints[2]?.ratio);
     expect(last('wind-factor-to-moment')).toBe(found.joints[2]?.factorToAllowed);
   });
 });

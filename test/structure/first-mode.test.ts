@@ -2,7 +2,7 @@ import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
 import { firstModeAtMost, type Station } from '../../src/structure/index.ts';
 import { cautionDocuments } from '../../src/worksheet/index.ts';
-import { assessed, type Document, inquiryOf } from '../margins/any-plan.ts';
+import { assessed, checkInputOf, type Document } from '../margins/any-plan.ts';
 
 const math = createRequire(import.meta.url)('mathjs/lib/browser/math.js') as typeof import('mathjs');
 
@@ -66,7 +66,7 @@ const plan = (tower: Document, more: Document = {}): Document => ({
   tower: { support: 'free', ...tower },
   ...more,
 });
-const stationOf = (document: Document): Station => inquiryOf(document).station;
+const stationOf = (document: Document): Station => checkInputOf(document).station;
 const atMost = (document: Document) => firstModeAtMost(stationOf(document)) as number;
 
 const STEEL = { E: 200e9, density: 7850 };

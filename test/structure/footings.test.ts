@@ -53,8 +53,8 @@ describe('a block', () => {
     expect(check.deadLoad / POUND_FORCE).toBeCloseTo(15500, 6);
     expect(check.momentAtUnderside / POUND_FOOT).toBeCloseTo(13600, 6);
     expect(check.edges[0].holding / POUND_FOOT).toBeCloseTo(38750, 6);
-    expect(check.overturning.use).toBeCloseTo(13600 / 23250, 9);
-    expect(check.overturning.olderUse).toBeCloseTo(20400 / 38750, 9);
+    expect(check.overturning.ratio).toBeCloseTo(13600 / 23250, 9);
+    expect(check.overturning.olderRatio).toBeCloseTo(20400 / 38750, 9);
     expect(check.edges[1].factor).toBeCloseTo(2.8493, 4);
     const [{ toe }] = check.edges;
     if (toe?.contact !== 'part' || check.toe?.contact !== 'part')
@@ -63,7 +63,7 @@ describe('a block', () => {
     expect(toe.pressure / POUND_PER_SQUARE_FOOT).toBeCloseTo(1273.69, 2);
     expect(check.toe.pressure / toe.pressure).toBeGreaterThan(1.2);
     expect(check.toe.pressure / toe.pressure).toBeLessThan(1.3);
-    expect(check.bearingUse).toBeCloseTo(check.toe.pressure / block.bearing, 12);
+    expect(check.toePressureRatio).toBeCloseTo(check.toe.pressure / block.bearing, 12);
     expect(check.densityTaken).toBe(false);
   });
 
@@ -71,31 +71,31 @@ describe('a block', () => {
     const { bearing: _, density: __, ...bare } = block;
     const taken = blockFooting(bare, pounds(400, 12000, 500));
     expect([taken.density, taken.densityTaken]).toEqual([2400, true]);
-    expect(taken.bearingUse).toBeUndefined();
+    expect(taken.toePressureRatio).toBeUndefined();
     expect(taken.toe?.contact).toBe('part');
-    expect(taken.notClaimed).toContain('sliding');
+    expect(taken.notChecked).toContain('sliding');
     const unknown = blockFooting(block, pounds(400, 12000));
-    expect([unknown.weightKnown, unknown.toe, unknown.bearingUse, unknown.edges[0].toe]).toEqual([
+    expect([unknown.weightKnown, unknown.toe, unknown.toePressureRatio, unknown.edges[0].toe]).toEqual([
       false,
       undefined,
       undefined,
       undefined,
     ]);
-    expect(unknown.overturning.use).toBeCloseTo(13600 / (0.6 * 37500), 9);
+    expect(unknown.overturning.ratio).toBeCloseTo(13600 / (0.6 * 37500), 9);
   });
 
   it('leans along its shorter side first', () => {
     const long = blockFooting({ ...block, ...feet(8, 4, 4) }, pounds(400, 12000, 500));
-    expect(long.overturning.use).toBe(long.edges[1].use);
-    expect(long.edges[1].use / long.edges[0].use).toBeCloseTo(2, 9);
+    expect(long.overturning.ratio).toBe(long.edges[1].ratio);
+    expect(long.edges[1].ratio / long.edges[0].ratio).toBeCloseTo(2, 9);
     expect([long.edges[0].along, long.edges[1].along]).toEqual(['length', 'width']);
   });
 
   it('tips without a pressure where the moment is all that holds, and has uses over 1 long before', () => {
     const over = blockFooting(block, pounds(400, 40000, 500));
     expect(over.toe?.contact).toBe('tips');
-    expect(over.bearingUse).toBeUndefined();
-    expect(over.overturning.use).toBeGreaterThan(1 / 0.6);
+    expect(over.toePressureRatio).toBeUndefined();
+    expect(over.overturning.ratio).toBeGreaterThan(1 / 0.6);
   });
 
   it('is used more by more load, both ways of overturning alike in proportion', () => {
@@ -103,12 +103,12 @@ describe('a block', () => {
       fc.property(blocks, loads, between(1.001, 2), (footing, load, by) => {
         const less = blockFooting(footing, load);
         const more = blockFooting(footing, grown(load, by));
-        expect(more.overturning.use / less.overturning.use).toBeCloseTo(by, 9);
-        expect(more.overturning.olderUse / less.overturning.olderUse).toBeCloseTo(by, 9);
+        expect(more.overturning.ratio / less.overturning.ratio).toBeCloseTo(by, 9);
+        expect(more.overturning.olderRatio / less.overturning.olderRatio).toBeCloseTo(by, 9);
         // 0.6 asks for more than 1/1.5.
-        expect(less.overturning.use).toBeGreaterThan(less.overturning.olderUse);
-        if (more.bearingUse === undefined) expect(more.toe?.contact).toBe('tips');
-        else expect(more.bearingUse).toBeGreaterThan(less.bearingUse ?? Number.POSITIVE_INFINITY);
+        expect(less.overturning.ratio).toBeGreaterThan(less.overturning.olderRatio);
+        if (more.toePressureRatio === undefined) expect(more.toe?.contact).toBe('tips');
+        else expect(more.toePressureRatio).toBeGreaterThan(less.toePressureRatio ?? Number.POSITIVE_INFINITY);
       }),
     );
   });
@@ -116,14 +116,14 @@ describe('a block', () => {
   it('is never worse longer, wider or deeper, and without the weight of the tower never better', () => {
     fc.assert(
       fc.property(blocks, loads, between(1.001, 2), (footing, load, by) => {
-        const { use } = blockFooting(footing, load).overturning;
+        const { ratio } = blockFooting(footing, load).overturning;
         for (const size of ['length', 'width', 'depth'] as const) {
           // Deeper adds a moment V·T; what is heavy, low and hit by much wind could lose by it, which no tower is.
           const larger = blockFooting({ ...footing, [size]: footing[size] * by }, load);
-          expect(larger.overturning.use, size).toBeLessThanOrEqual(use * (1 + 1e-12));
+          expect(larger.overturning.ratio, size).toBeLessThanOrEqual(ratio * (1 + 1e-12));
         }
         const { weight: _, ...unknown } = load;
-        expect(blockFooting(footing, unknown).overturning.use).toBeGreaterThan(use);
+        expect(blockFooting(footing, unknown).overturning.ratio).toBeGreaterThan(ratio);
       }),
     );
   });
@@ -131,12 +131,13 @@ describe('a block', () => {
   it('presses less the longer and wider it is', () => {
     fc.assert(
       fc.property(blocks, loads, between(1.001, 2), (footing: BlockFooting, load, by) => {
-        const { bearingUse } = blockFooting(footing, load);
-        if (bearingUse === undefined) return;
+        const { toePressureRatio } = blockFooting(footing, load);
+        if (toePressureRatio === undefined) return;
         for (const size of ['length', 'width'] as const)
-          expect(blockFooting({ ...footing, [size]: footing[size] * by }, load).bearingUse, size).toBeLessThanOrEqual(
-            bearingUse * (1 + 1e-9),
-          );
+          expect(
+            blockFooting({ ...footing, [size]: footing[size] * by }, load).toePressureRatio,
+            size,
+          ).toBeLessThanOrEqual(toePressureRatio * (1 + 1e-9));
       }),
     );
   });
@@ -161,24 +162,24 @@ describe('a pier', () => {
     const check = pierFooting(pier, pounds(500, 15000));
     expect((check.height ?? 0) / FOOT).toBeCloseTo(30, 9);
     expect(check.pressure / POUND_PER_SQUARE_FOOT).toBeCloseTo(300, 9);
-    expect(check.use).toBeCloseTo(500 / ((36 / 38.7) * (900 / 2.34)), 9);
+    expect(check.ratio).toBeCloseTo(500 / ((36 / 38.7) * (900 / 2.34)), 9);
     // Held: S₃ = 900 psf, 36 = 4.25·M/(900·3) at M = 22,870.6 lbf·ft.
     const held = pierFooting({ ...pier, constrained: true }, pounds(500, 15000));
     expect(held.pressure / POUND_PER_SQUARE_FOOT).toBeCloseTo(900, 9);
-    expect(held.use).toBeCloseTo(15000 / 22870.588, 6);
+    expect(held.ratio).toBeCloseTo(15000 / 22870.588, 6);
     expect((held.required / FOOT) ** 3).toBeCloseTo((4.25 * 15000) / (150 * 3), 5);
   });
 
   it('asks for just the depth it has where its use is 1, and for more where it is more', () => {
     fc.assert(
       fc.property(piers, loads, between(1.01, 3), (footing, load, by) => {
-        const { use } = pierFooting(footing, load);
-        const met = pierFooting(footing, grown(load, 1 / use));
-        expect(met.use).toBeCloseTo(1, 9);
+        const { ratio } = pierFooting(footing, load);
+        const met = pierFooting(footing, grown(load, 1 / ratio));
+        expect(met.ratio).toBeCloseTo(1, 9);
         expect(met.required / footing.depth).toBeCloseTo(1, 6);
-        expect(pierFooting(footing, grown(load, by / use)).required).toBeGreaterThan(footing.depth);
-        expect(pierFooting(footing, grown(load, 1 / use / by)).required).toBeLessThan(footing.depth);
-        expect(pierFooting(footing, grown(load, by)).use / use).toBeCloseTo(by, 9);
+        expect(pierFooting(footing, grown(load, by / ratio)).required).toBeGreaterThan(footing.depth);
+        expect(pierFooting(footing, grown(load, 1 / ratio / by)).required).toBeLessThan(footing.depth);
+        expect(pierFooting(footing, grown(load, by)).ratio / ratio).toBeCloseTo(by, 9);
       }),
     );
   });
@@ -200,12 +201,13 @@ describe('a pier', () => {
   it('is never worse deeper, wider, in firmer soil, held, alone or lower', () => {
     fc.assert(
       fc.property(piers, loads, between(1.001, 2), (footing, load, by) => {
-        const { use } = pierFooting(footing, load);
+        const { ratio } = pierFooting(footing, load);
         for (const size of ['diameter', 'depth', 'lateral'] as const)
-          expect(pierFooting({ ...footing, [size]: footing[size] * by }, load).use, size).toBeLessThan(use);
-        expect(pierFooting({ ...footing, isolatedPole: true }, load).use).toBeCloseTo(use / 2, 9);
-        expect(pierFooting({ ...footing, head: 0.3 }, load).use).toBeGreaterThan(use);
-        if (!footing.constrained) expect(pierFooting({ ...footing, constrained: true }, load).use).toBeLessThan(use);
+          expect(pierFooting({ ...footing, [size]: footing[size] * by }, load).ratio, size).toBeLessThan(ratio);
+        expect(pierFooting({ ...footing, isolatedPole: true }, load).ratio).toBeCloseTo(ratio / 2, 9);
+        expect(pierFooting({ ...footing, head: 0.3 }, load).ratio).toBeGreaterThan(ratio);
+        if (!footing.constrained)
+          expect(pierFooting({ ...footing, constrained: true }, load).ratio).toBeLessThan(ratio);
       }),
     );
   });
@@ -225,7 +227,7 @@ describe('a pier', () => {
     const free = pierFooting(pier, pounds(500, 15000));
     expect(free.demand / POUND_FORCE / FOOT).toBeCloseTo(19350, 6);
     expect(free.capacity / POUND_FORCE / FOOT).toBeCloseTo(13846.1538, 3);
-    expect(free.use).toBeCloseTo(19350 / 13846.1538, 6);
+    expect(free.ratio).toBeCloseTo(19350 / 13846.1538, 6);
     const held = pierFooting({ ...pier, constrained: true }, pounds(500, 15000));
     expect(held.demand / POUND_FORCE / FOOT).toBeCloseTo(15000, 6);
     expect(held.capacity / POUND_FORCE / FOOT).toBeCloseTo(22870.588, 3);
@@ -235,17 +237,17 @@ describe('a pier', () => {
     // 2.34·1.09·1,000/(300·3·36) = 0.07872; the depth by d³ = 2.34·1.09·1,000·3/(150·3) = 17.004 ft³, 2.5715 ft.
     const free = pierFooting(pier, pounds(0, 1000));
     expect(free.height).toBeUndefined();
-    expect(free.use).toBeCloseTo((2.34 * 1.09 * 1000) / (300 * 3 * 36), 9);
+    expect(free.ratio).toBeCloseTo((2.34 * 1.09 * 1000) / (300 * 3 * 36), 9);
     expect((free.required / FOOT) ** 3).toBeCloseTo(17.004, 5);
     // Held: d³ = 4.25·1,000/(150·3) = 9.4444 ft³.
     const held = pierFooting({ ...pier, constrained: true }, pounds(0, 1000));
-    expect(held.use).toBeCloseTo(1000 / 22870.588, 6);
+    expect(held.ratio).toBeCloseTo(1000 / 22870.588, 6);
     expect((held.required / FOOT) ** 3).toBeCloseTo(9.44444, 4);
     // As near to no shear as one likes it comes to the same.
     for (const constrained of [false, true]) {
       const nearly = pierFooting({ ...pier, constrained }, pounds(1e-6, 1000));
       const without = pierFooting({ ...pier, constrained }, pounds(0, 1000));
-      expect(nearly.use).toBeCloseTo(without.use, 6);
+      expect(nearly.ratio).toBeCloseTo(without.ratio, 6);
       expect(nearly.required).toBeCloseTo(without.required, 4);
     }
   });
@@ -254,12 +256,12 @@ describe('a pier', () => {
     // 5 ft up: M = 15,000 + 500·5 = 17,500, h = 35 ft; P·d + 1.09·M = 3,000 + 19,075 = 22,075 lbf·ft.
     const raised = pierFooting({ ...pier, head: 5 * FOOT }, pounds(500, 15000));
     expect((raised.height ?? 0) / FOOT).toBeCloseTo(35, 9);
-    expect(raised.use).toBeCloseTo(22075 / 13846.1538, 6);
+    expect(raised.ratio).toBeCloseTo(22075 / 13846.1538, 6);
   });
 
   it('needs nothing without a load, and refuses what it has no rule for', () => {
     const idle = pierFooting(pier, pounds(0, 0));
-    expect([idle.use, idle.required, idle.height]).toEqual([0, 0, undefined]);
+    expect([idle.ratio, idle.required, idle.height]).toEqual([0, 0, undefined]);
     for (const size of ['diameter', 'depth', 'lateral'] as const)
       expect(() => pierFooting({ ...pier, [size]: 0 }, pounds(1, 1))).toThrow('above zero');
     expect(() => pierFooting({ ...pier, head: -1 }, pounds(1, 1))).toThrow('at the surface');
@@ -313,9 +315,9 @@ describe('fall distance', () => {
       { to: 'property-line', distance: 80 * FOOT },
     ]);
     expect((line?.wanted ?? 0) / FOOT).toBeCloseTo(85, 9);
-    expect(line?.use).toBeCloseTo(0.85, 9);
+    expect(line?.ratio).toBeCloseTo(0.85, 9);
     expect((line?.spare ?? 0) / FOOT).toBeCloseTo(15, 9);
-    expect(fence?.use).toBeCloseTo(85 / 80, 9);
+    expect(fence?.ratio).toBeCloseTo(85 / 80, 9);
     expect([line?.outOfReach, fence?.outOfReach]).toEqual([true, true]);
     expect(fallDistances(60 * FOOT, 15 * FOOT, [{ to: 'building', distance: 70 * FOOT }])[0]?.outOfReach).toBe(false);
     expect(fallDistances(10, 1, [])).toEqual([]);

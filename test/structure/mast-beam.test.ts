@@ -204,13 +204,13 @@ describe('a mast as a beam', () => {
         fc.integer({ min: 0, max: 5 }),
         fc.double({ min: 1, max: 5, noNaN: true }),
         (beam, acting, which, times) => {
-          const use = (list: readonly BeamForce[]) => mastBending(beam, list).worst?.use as number;
-          const before = use(acting);
+          const ratio = (list: readonly BeamForce[]) => mastBending(beam, list).worst?.ratio as number;
+          const before = ratio(acting);
           const one = acting.map((each, index) =>
             index === which % acting.length ? { ...each, force: each.force * times } : each,
           );
-          expect(use(one)).toBeGreaterThanOrEqual(before * (1 - 1e-12));
-          expect(use(acting.map((each) => ({ ...each, force: each.force * times })))).toBeCloseTo(before * times, 9);
+          expect(ratio(one)).toBeGreaterThanOrEqual(before * (1 - 1e-12));
+          expect(ratio(acting.map((each) => ({ ...each, force: each.force * times })))).toBeCloseTo(before * times, 9);
         },
       ),
       { numRuns: 100 },
@@ -233,7 +233,7 @@ describe('a mast as a beam', () => {
           const S = (Math.PI * (D ** 4 - (D - 2 * t) ** 4)) / 32 / D;
           const allowed = ((only.yieldStrength as number) * S) / 1.67;
           const demand = Math.abs(mastMoment(beam, acting, z, atBearing ?? 0));
-          expect(demand / allowed).toBeLessThanOrEqual((worst?.use as number) * (1 + 1e-9) + rounding / allowed);
+          expect(demand / allowed).toBeLessThanOrEqual((worst?.ratio as number) * (1 + 1e-9) + rounding / allowed);
         }
       }),
       {
@@ -260,7 +260,7 @@ describe('a mast by hand', () => {
     expect(found.tip.movement).toBeCloseTo((100 * 4 * 3) / (3 * EI), 12);
     expect(found.worst).toMatchObject({ z: 1, pieces: [0], decides: 0 });
     // S = π(0.05⁴ − 0.042⁴)/(32·0.05) = 6.1618e-6 m³, allowed 240 MPa·S/1.67 = 885.5 N·m.
-    expect(found.worst?.use).toBeCloseTo(200 / 885.5, 4);
+    expect(found.worst?.ratio).toBeCloseTo(200 / 885.5, 4);
     expect(found.notShown).toEqual([]);
   });
 
@@ -294,7 +294,7 @@ describe('a mast by hand', () => {
     const pieces = [steel(0, 2, 0.06, 0.006), unknown];
     const found = mastBending({ pieces, foot: 0, bearing: 1 }, [{ low: 5, high: 5, force: 50 }]);
     expect(found.notShown).toEqual([{ tube: 1, why: 'yield-not-given' }]);
-    expect(found.stations.find(({ z }) => z === 2)?.use).toBeUndefined();
+    expect(found.stations.find(({ z }) => z === 2)?.ratio).toBeUndefined();
     const { worst } = mastBending({ pieces: [{ ...unknown, low: 0 }], foot: 0 }, [{ low: 4, high: 4, force: 1 }]);
     expect(worst).toBeUndefined();
   });
@@ -343,7 +343,7 @@ describe('a mast by hand', () => {
     expect(witness(working).filter(({ agrees }) => !agrees)).toEqual([]);
     const values = (id: string) => trace.steps.filter(({ formula }) => formula.id === id).map(({ value }) => value);
     expect(values('mast-bearing-force')).toEqual([found.atBearing]);
-    expect(values('use-in-bending')[0]).toBeCloseTo(found.worst?.use as number, 12);
+    expect(values('use-in-bending')[0]).toBeCloseTo(found.worst?.ratio as number, 12);
     expect(values('mast-moment')[0]).toBeCloseTo(found.momentAtHold, 9);
     expect(values('movement-along-beam').at(-1)).toBe(found.tip.movement);
     expect(values('share-by-stiffness').length + values('bending-by-yield').length).toBeGreaterThan(0);

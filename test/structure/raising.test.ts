@@ -248,7 +248,7 @@ describe('the figures a search looks at', () => {
 
 describe('the travel', () => {
   it('has its worst at the flat for a line over a post, and a table every 5°', () => {
-    const { rows, worst, deadPoint, balance, unbounded, use } = raisingThrough(
+    const { rows, worst, deadPoint, balance, unbounded, ratio } = raisingThrough(
       tower,
       { ...overPost, workingLoad: 2000 },
       UPRIGHT,
@@ -257,7 +257,7 @@ describe('the travel', () => {
     expect(worst?.angle).toBe(0);
     // 6000/(8·4/√80)
     expect(worst?.force).toBeCloseTo(1677.0509831, 6);
-    expect(use).toBeCloseTo(0.8385254916, 9);
+    expect(ratio).toBeCloseTo(0.8385254916, 9);
     // Upright, tower, post and line stand in one line: no weight turns the tower, and no pull could.
     expect(deadPoint).toBeCloseTo(Math.PI / 2, 12);
     expect(balance).toBeCloseTo(Math.PI / 2, 12);
@@ -291,9 +291,9 @@ describe('the travel', () => {
 
   it('past its balance leaves a line slack, and says what must be held then', () => {
     // 1000 N at 6 m, 1 m to the side it is raised to: balance at atan(6/1), past it up to 1000·1 N·m when upright.
-    const leaning = [lump(1000, 6, 1)];
+    const eccentricWeight = [lump(1000, 6, 1)];
     const low: RaisingGear = { ...overPole, anchor: [-10, -1] };
-    const { balance, pieces, holdBack, rows, worst } = raisingThrough(leaning, low, UPRIGHT);
+    const { balance, pieces, holdBack, rows, worst } = raisingThrough(eccentricWeight, low, UPRIGHT);
     expect((balance as number) / DEGREE).toBeCloseTo(80.5376778, 6);
     expect(pieces.map(({ state }) => state)).toEqual(['pull', 'falls-on']);
     expect(holdBack?.moment).toBeCloseTo(1000, 6);
@@ -322,7 +322,7 @@ describe('the travel', () => {
       attach: [2, 0],
       workingLoad: 1e5,
     };
-    const { deadPoint, unbounded, worst, worstHinge, use, workingLoad, lengths } = raisingThrough(
+    const { deadPoint, unbounded, worst, worstHinge, ratio, workingLoad, lengths } = raisingThrough(
       tower,
       screw,
       UPRIGHT,
@@ -332,7 +332,7 @@ describe('the travel', () => {
     expect(lengths.least).toBe(Math.min(lengths.from, lengths.to));
     expect((deadPoint as number) / DEGREE).toBeCloseTo(60, 9);
     expect(unbounded).toBe(true);
-    expect([worst, worstHinge, use]).toEqual([undefined, undefined, undefined]);
+    expect([worst, worstHinge, ratio]).toEqual([undefined, undefined, undefined]);
     expect(workingLoad).toBe(1e5);
   });
 
@@ -356,7 +356,7 @@ describe('the travel', () => {
     expect(of({ breakingLoad: 20000 }).workingLoad).toBe(4000);
     expect(of({ breakingLoad: 20000, workingLoad: 3000 }).workingLoad).toBe(3000);
     expect(of({}).workingLoad).toBeUndefined();
-    expect(of({}).use).toBeUndefined();
+    expect(of({}).ratio).toBeUndefined();
   });
 
   it('tells the travel of a screw', () => {
@@ -392,12 +392,12 @@ describe('the travel', () => {
 
   it('leaves a working of its worst angle that gives the same force and use', () => {
     const trace = new Trace();
-    const { worst, use } = raisingThrough(tower, { ...overPole, workingLoad: 5000 }, UPRIGHT, trace);
+    const { worst, ratio } = raisingThrough(tower, { ...overPole, workingLoad: 5000 }, UPRIGHT, trace);
     const value = (id: string) => trace.steps.find(({ formula }) => formula.id === id)?.value;
     expect(value('force-of-raising-gear')).toBe(worst?.force);
     expect(value('hinge-reaction')).toBe(worst?.hinge.force);
     expect(value('pull-in-stay-of-raising-pole')).toBe(worst?.pole?.stay);
-    expect(value('use-of-raising-gear')).toBe(use);
+    expect(value('use-of-raising-gear')).toBe(ratio);
   });
 });
 

@@ -20,16 +20,16 @@ describe('which standard tube would do', () => {
   });
 
   it('none is heavier than asked, none is named that would not do', () => {
-    for (const each of tubesThatWouldDo(2000, gradeB)) expect(each.use).toBeLessThanOrEqual(1);
+    for (const each of tubesThatWouldDo(2000, gradeB)) expect(each.ratio).toBeLessThanOrEqual(1);
     expect(tubesThatWouldDo(1e6, gradeB)).toEqual([]);
     expect(tubesThatWouldDo(Number.NaN, gradeB)).toEqual([]);
   });
 
   it('keeps to the margin and the outside that are wanted', () => {
     const all = tubesThatWouldDo(1000, gradeB);
-    const withMargin = tubesThatWouldDo(1000, gradeB, { useAtMost: 0.7 });
+    const withMargin = tubesThatWouldDo(1000, gradeB, { ratioAtMost: 0.7 });
     expect(withMargin.length).toBeLessThan(all.length);
-    for (const { use } of withMargin) expect(use).toBeLessThanOrEqual(0.7);
+    for (const { ratio } of withMargin) expect(ratio).toBeLessThanOrEqual(0.7);
     const small = tubesThatWouldDo(1000, gradeB, { outsideAtMost: 2.4 * INCH });
     expect(small.map(name)).toEqual(['2 schedule 40', '2 schedule 80']);
   });

@@ -36,13 +36,13 @@ describe('a client generated from the contract by a public generator', () => {
     const outcome = JSON.parse(await run('main-job.ts', service.origin));
     // The use and the pressure as the guide for users prints them.
     expect(outcome).toMatchObject({
-      verdict: 'not-shown',
+      verdict: 'open',
       proposals: 1,
       pressure: '26.2401',
       fault: ['#/site'],
       stock: 0,
     });
-    const tower = outcome.links.find(({ id }: { id: string }) => id === 'tower');
-    expect(tower.use).toBeCloseTo(1.001, 3);
+    const tower = outcome.checks.find(({ id }: { id: string }) => id === 'tower');
+    expect(tower.ratio).toBeCloseTo(1.001, 3);
   });
 });

@@ -19,21 +19,21 @@ function plainMinus(text: string): string {
 
 /** Everything an answer says that a sheet must say too. */
 function missingFrom({ document, text }: Printed): string[] {
-  const { links, cautions, notCovered, toFindOut, ledger } = document;
+  const { checks, cautions, notCovered, toFindOut, windLoads } = document;
   const texts = [
     document.says,
-    ...links.map(({ title }) => title),
-    ...links.map(({ says }) => says),
+    ...checks.map(({ title }) => title),
+    ...checks.map(({ says }) => says),
     ...cautions.flatMap((caution) => wordsOfCaution(caution)),
     ...notCovered,
     ...toFindOut.map(({ ask }) => ask),
-    ...ledger.rows.map(({ name }) => name),
+    ...windLoads.rows.map(({ name }) => name),
   ];
   const numbers = [
-    ...ledger.rows.flatMap((row) => [row.front, row.pressure, row.force, row.momentAtFoot]),
-    ledger.total.force,
-    ledger.total.momentAtFoot,
-    ...links.flatMap(({ demand, capacity }) => [demand?.value, capacity?.value]),
+    ...windLoads.rows.flatMap((row) => [row.front, row.pressure, row.force, row.momentAtBase]),
+    windLoads.total.force,
+    windLoads.total.momentAtBase,
+    ...checks.flatMap(({ demand, capacity }) => [demand?.value, capacity?.value]),
   ].filter((value) => value !== undefined);
   const lower = plainMinus(text.toLowerCase());
   return [...texts, ...numbers.map(shortened)].filter((each) => !lower.includes(plainMinus(tight(each).toLowerCase())));
@@ -63,7 +63,7 @@ describe.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('the print
     const drawn = sheet.seen.find((page) => /^\s*Drawings$/m.test(page));
     expect(drawn).toContain('From above: areas by heading');
     const linksOn = sheet.seen.filter((page) =>
-      sheet.document.links.some(({ says }) => page.includes(`– ${says.slice(0, 40)}`)),
+      sheet.document.checks.some(({ says }) => page.includes(`– ${says.slice(0, 40)}`)),
     );
     expect(linksOn.length).toBeLessThanOrEqual(2);
   });
@@ -137,7 +137,7 @@ describe('a plan with gaps', () => {
       ],
     };
     const sheet = printed(bare);
-    expect(sheet.document.links.filter(({ verdict }) => verdict === 'not-shown').length).toBeGreaterThan(2);
+    expect(sheet.document.checks.filter(({ verdict }) => verdict === 'open').length).toBeGreaterThan(2);
     expect(missingFrom(sheet)).toEqual([]);
   });
 });

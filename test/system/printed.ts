@@ -2,17 +2,17 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { checkWorksheet } from '../../src/http/worksheets/check-worksheet.ts';
+import { answerWorksheet } from '../../src/http/worksheets/answer-worksheet.ts';
 import { assess } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
-import { type CheckDocument, checkDocument, type Paper, paperOrder, type Sheet } from '../../src/worksheet/index.ts';
+import { type AnswerDocument, answerDocument, type Paper, paperOrder, type Sheet } from '../../src/worksheet/index.ts';
 import { TypstPress } from '../../src/worksheet/paper/typst-press.ts';
 
 const press = new TypstPress();
 
 /** A sheet as printed, and as the programs of poppler-utils read it. */
 export interface Printed {
-  readonly document: CheckDocument;
+  readonly document: AnswerDocument;
   readonly sheet: Sheet;
   readonly pdf: Uint8Array;
   readonly pages: number;
@@ -70,9 +70,9 @@ export function tagsOf(pdf: Uint8Array): string {
 export function printed(plan: unknown, paper: Paper = 'letter', working: 'none' | 'full' = 'none'): Printed {
   const reading = readPlan(plan);
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-  const assessment = assess(reading.inquiry);
-  const document = checkDocument(assessment, reading.document, reading.queries, 'full');
-  const sheet = checkWorksheet(assessment, document, working);
+  const assessment = assess(reading.input);
+  const document = answerDocument(assessment, reading.document, reading.entryWarnings, 'full');
+  const sheet = answerWorksheet(assessment, document, working);
   const pdf = press.print(paperOrder(sheet, paper));
   return { document, sheet, pdf, ...readPdf(pdf) };
 }

@@ -64,7 +64,7 @@ describe.each(['nginx', 'caddy'] as const)('the service behind %s, by the exampl
       });
     const answer = await post(JSON.stringify(demoPlan('river-bluff')));
     expect(answer.status).toBe(200);
-    expect(JSON.parse(answer.text).links.length).toBeGreaterThan(3);
+    expect(JSON.parse(answer.text).checks.length).toBeGreaterThan(3);
     const large = await post(`"${'x'.repeat(270_000)}"`);
     expect(large.status).toBe(413);
     expect(large.headers['content-type']).toMatch(/^application\/problem\+json/);

@@ -113,17 +113,17 @@ describe.each(['en-US', 'de-DE'])('the sample workbook in a spreadsheet program,
       }
       expect(statusCode).toBe(200);
       expect(shown('Stations', cells.says)[0]).toBe(body.says);
-      const [tower] = body.links;
+      const [tower] = body.checks;
       expect(shown('Stations', cells.verdict)[0]).toBe(
-        tower.verdict === 'not-shown' ? 'not shown' : `${tower.verdict} (tower only)`,
+        tower.verdict === 'open' ? 'not shown' : `${tower.verdict} (tower only)`,
       );
-      if (tower.use === undefined) {
-        for (const give of ['use', 'holdsTo', 'roomLeft'] as const) {
+      if (tower.ratio === undefined) {
+        for (const give of ['ratio', 'holdsTo', 'roomLeft'] as const) {
           expect(shown('Stations', cells[give])).toEqual(['not shown', null]);
         }
         return;
       }
-      expect(shown('Stations', cells.use)[1]).toBe(sixDigits(tower.use));
+      expect(shown('Stations', cells.ratio)[1]).toBe(sixDigits(tower.ratio));
       expect(shown('Stations', cells.holdsTo)[1]).toBe(sixDigits(tower.holdsTo.gust.value));
       const room = body.roomLeft?.[0]?.area?.value;
       if (room === undefined) expect(shown('Stations', cells.roomLeft)).toEqual(['not shown', null]);
@@ -133,7 +133,7 @@ describe.each(['en-US', 'de-DE'])('the sample workbook in a spreadsheet program,
 
   it('has stations of every verdict, so that each is compared', () => {
     const verdicts = STATIONS.map((_, index) => shown('Stations', stationCells(index).verdict)[0].split(' (')[0]);
-    for (const verdict of ['within', 'thin', 'over', 'not shown']) expect(verdicts).toContain(verdict);
+    for (const verdict of ['within', 'low-margin', 'over', 'not shown']) expect(verdicts).toContain(verdict);
   });
 
   it('computes single numbers as the answers in JSON do, or as worked out by hand', async () => {

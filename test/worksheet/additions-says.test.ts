@@ -10,7 +10,7 @@ function saidOf(plan: object, proposals: readonly object[]) {
   const reading = readAdditionsRequest({ plan, proposals });
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
   const before = assess(reading.before);
-  const then = reading.after.map(({ name, inquiry }) => ({ name, assessment: assess(inquiry) }));
+  const then = reading.after.map(({ name, input }) => ({ name, assessment: assess(input) }));
   const additions = additionsOf(before, then);
   const said = additions.after.map((addition) => additionSays(before, addition, 'us'));
   return { before, then, said, best: additionsSays(additions, 'us') };
@@ -21,7 +21,7 @@ const near = { ...bluff, site: { ...(bluff['site'] as object), distances: { powe
 const mast = { ...(bluff['mast'] as object), yield: 50 };
 
 describe('what is said where a power line stands near', () => {
-  const fallOf = (plan: object) => assessed(plan).links.find(({ kind }) => kind === 'fall')?.result?.use;
+  const fallOf = (plan: object) => assessed(plan).checks.find(({ kind }) => kind === 'fall')?.result?.ratio;
 
   it('is of what the wind does, though the fall takes more of the distance', () => {
     // 65 ft of tip, half of a boom of 24 ft, and 10 ft, of 90 ft: more than the 0.943 of the tower.
@@ -45,7 +45,7 @@ describe('what is said where a power line stands near', () => {
       cables: (bluff['cables'] as object[]).map((cable) => ({ ...cable, weight: 0.1 })),
       ratings: [rating, { of: 'tower', kind: 'weight', weight }],
     });
-    const aloft = assessed(weighed(1000)).links.find(({ kind }) => kind === 'weight')?.result?.demand as number;
+    const aloft = assessed(weighed(1000)).checks.find(({ kind }) => kind === 'weight')?.result?.demand as number;
     const pounds = aloft / 0.45359237;
     expect(headline(assessed(weighed(pounds / 0.99)))).toMatch(
       /^Thin so far: in your 105 mph strength-level gust the tower/,
@@ -87,7 +87,7 @@ describe('what is said of a proposal', () => {
     expect(said[0]).toMatch(
       /^harder mast: the tower stays at 0\.943, thin; it then holds to an actual gust of 77\.2 mph\. /,
     );
-    // 1.5 times the yield, two thirds of the use.
+    // 1.5 times the yield, two thirds of the ratio.
     const [, from, to] = /The mast goes from (0\.\d+) to (0\.\d+), within/.exec(said[0] ?? '') ?? [];
     expect(Number(to) / Number(from)).toBeCloseTo(2 / 3, 2);
   });

@@ -1,7 +1,7 @@
 interface Caution {
   readonly code: string;
   readonly says: string;
-  readonly do: string;
+  readonly action: string;
 }
 
 /** What is the same of several things is said in one sentence: the name of the thing, and what is said of it. */
@@ -15,7 +15,7 @@ const TOGETHER: Readonly<Record<string, RegExp>> = {
 };
 
 /** What of a caution must stand in one line of a text, by itself or with others of its code. */
-export function wordsOfCaution({ code, says, do: action }: Caution): readonly string[] {
+export function wordsOfCaution({ code, says, action }: Caution): readonly string[] {
   const [, name, what] = TOGETHER[code]?.exec(says) ?? [];
   return name === undefined || what === undefined ? [says, action] : [name, what];
 }

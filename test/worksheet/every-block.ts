@@ -23,7 +23,7 @@ export function sheetWithEverything(text: string, steps = formulas.length): Shee
   return {
     title: text,
     subject: 'Worksheet of a test',
-    verdict: 'thin',
+    verdict: 'low-margin',
     says: text,
     units: 'us',
     version: 'version of a test',
@@ -49,7 +49,7 @@ export function sheetWithEverything(text: string, steps = formulas.length): Shee
               { head: 'number', unit: 'lbf', numeric: true, voice: 'wind' },
               { head: 'verdict' },
             ],
-            rows: (['within', 'thin', 'over', 'not-shown'] as const).map((mark) => [
+            rows: (['within', 'low-margin', 'over', 'open'] as const).map((mark) => [
               { text },
               { text: '1,234.5' },
               { text: mark, mark },

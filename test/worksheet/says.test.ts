@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
-import { checkText } from '../../src/worksheet/index.ts';
+import { answerText } from '../../src/worksheet/index.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
 
 function textOf(plan: unknown): string {
   const reading = readPlan(plan);
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-  return checkText(assess(reading.inquiry), [], {});
+  return answerText(assess(reading.input), [], {});
 }
 
 describe('a tower that nothing given shows', () => {

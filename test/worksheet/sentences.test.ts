@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { withArticle } from '../../src/foundation/index.ts';
 import { hillHelpOf, loweredOf } from '../../src/margins/index.ts';
-import { checkText, hillSays, loweredSays } from '../../src/worksheet/index.ts';
-import { assessed, type Document, inquiryOf } from '../margins/any-plan.ts';
+import { answerText, hillSays, loweredSays } from '../../src/worksheet/index.ts';
+import { assessed, checkInputOf, type Document } from '../margins/any-plan.ts';
 
 const wind = { speed: 100, method: 'tia222-h', exposure: 'C', riskCategory: 'II' };
 const plan = (more: Document = {}): Document => ({
@@ -22,7 +22,7 @@ const dish = (fields: Document, site: Document = {}): Document => {
 
 describe('the sentence of a hill', () => {
   const hill = (distance: number, method = 'tia222-h') =>
-    inquiryOf({
+    checkInputOf({
       ...plan(),
       method,
       site: {
@@ -31,8 +31,8 @@ describe('the sentence of a hill', () => {
         hill: { shape: 'ridge', height: 100, halfLength: 200, distance, side: 'upwind' },
       },
     });
-  const says = (inquiry: ReturnType<typeof inquiryOf>) => {
-    const help = hillHelpOf(inquiry);
+  const says = (input: ReturnType<typeof checkInputOf>) => {
+    const help = hillHelpOf(input);
     return help && hillSays(help, 'us');
   };
 
@@ -48,7 +48,7 @@ describe('the sentence of a hill', () => {
 });
 
 describe('the caution of a dish', () => {
-  const caution = (given: Document) => checkText(assessed(given), []);
+  const caution = (given: Document) => answerText(assessed(given), []);
 
   it('says which share of its rim was taken', () => {
     expect(caution(dish({}))).toContain(
@@ -72,12 +72,12 @@ describe('a gust beyond any weather', () => {
     const loads = [{ name: 'thing', height: 40, area: 0.01, areaKind: 'effective' }];
     const mast = { outside: 4, wall: 0.5, length: 6, inside: 4, yield: 46 };
     const answer = assessed(plan({ loads, mast }));
-    const gust = answer.links.find(({ id }) => id === 'mast')?.result?.holdsTo?.gust ?? 0;
+    const gust = answer.checks.find(({ id }) => id === 'mast')?.result?.holdsTo?.gust ?? 0;
     expect(gust).toBeGreaterThan(300 * 0.44704);
     const line = (text: string) => text.split('\n').find((each) => each.startsWith('- Mast')) ?? '';
-    expect(line(checkText(answer, []))).toContain('Holds to an actual gust of more than 300 mph.');
-    const metric = { ...answer.inquiry, station: { ...answer.inquiry.station, units: 'si' as const } };
-    expect(line(checkText({ ...answer, inquiry: metric }, []))).toContain('more than 134 m/s.');
+    expect(line(answerText(answer, []))).toContain('Holds to an actual gust of more than 300 mph.');
+    const metric = { ...answer.input, station: { ...answer.input.station, units: 'si' as const } };
+    expect(line(answerText({ ...answer, input: metric }, []))).toContain('more than 134 m/s.');
   });
 });
 

@@ -2,21 +2,21 @@ import { DRAWING_NAMES, DRAWINGS } from '../../src/drawing/index.ts';
 import { assess } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import {
+  type AnswerDocument,
+  type AnswerSheetGiven,
+  answerDocument,
+  answerSheet,
   type Block,
-  type CheckDocument,
-  type CheckSheetGiven,
-  checkDocument,
-  checkSheet,
   type Sheet,
   witness,
 } from '../../src/worksheet/index.ts';
 
 /** What a sheet is made of, without the reference folder. */
-export function givenFor(plan: unknown, working: 'none' | 'full' = 'none'): CheckSheetGiven {
+export function givenFor(plan: unknown, working: 'none' | 'full' = 'none'): AnswerSheetGiven {
   const reading = readPlan(plan);
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-  const assessment = assess(reading.inquiry);
-  const document = checkDocument(assessment, reading.document, reading.queries, 'full');
+  const assessment = assess(reading.input);
+  const document = answerDocument(assessment, reading.document, reading.entryWarnings, 'full');
   return {
     assessment,
     document,
@@ -28,9 +28,9 @@ export function givenFor(plan: unknown, working: 'none' | 'full' = 'none'): Chec
   };
 }
 
-export function sheetOf(plan: unknown, working: 'none' | 'full' = 'none'): { sheet: Sheet; document: CheckDocument } {
+export function sheetOf(plan: unknown, working: 'none' | 'full' = 'none'): { sheet: Sheet; document: AnswerDocument } {
   const given = givenFor(plan, working);
-  return { sheet: checkSheet(given), document: given.document };
+  return { sheet: answerSheet(given), document: given.document };
 }
 
 export type Of<Kind extends Block['kind']> = Extract<Block, { kind: Kind }>;
@@ -77,7 +77,7 @@ function wordsOfBlock(block: Block): readonly string[] {
   }
 }
 
-/** A plan with so many loads, every one with a link of its own. */
+/** A plan with so many loads, every one with a check of its own. */
 export function crowded(plan: Record<string, unknown>, count: number): Record<string, unknown> {
   const loads = Array.from({ length: count }, (_, index) => ({
     name: `panel ${index + 1} of many`,

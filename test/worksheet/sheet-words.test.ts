@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { linkWords } from '../../src/drawing/words.ts';
-import { LINK_KINDS, remediesOf, standardTubesFor } from '../../src/margins/index.ts';
+import { checkWords } from '../../src/drawing/words.ts';
+import { CHECK_KINDS, remediesOf, standardTubesFor } from '../../src/margins/index.ts';
 import { METHOD_BY_ID } from '../../src/methods/index.ts';
-import { checkDocument, checkSheet, checkText, linkName, remediesLines } from '../../src/worksheet/index.ts';
+import { answerDocument, answerSheet, answerText, checkName, remediesLines } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from '../margins/any-plan.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
 import { blocksOf, givenFor, sheetOf, wordsOf } from './sheet-of.ts';
@@ -55,15 +55,15 @@ const bent: Document = {
 describe('an antenna against the wind that its maker rates it for', () => {
   const plan = first(bluff, { ratedWind: { speed: 90, basis: 'gust3-nominal' } });
   const { sheet, document } = sheetOf(plan);
-  const link = document.links.find(
-    ({ id }) => id.startsWith('antenna:') && document.links[0],
-  ) as (typeof document.links)[0];
+  const check = document.checks.find(
+    ({ id }) => id.startsWith('antenna:') && document.checks[0],
+  ) as (typeof document.checks)[0];
 
   it('says that its use is a square, and of which kind both speeds are', () => {
-    const [demand, capacity] = [link.demand?.value ?? 0, link.capacity?.value ?? 0];
+    const [demand, capacity] = [check.demand?.value ?? 0, check.capacity?.value ?? 0];
     expect(capacity).toBeCloseTo(90, 9);
-    expect(link.use).toBeCloseTo((demand / capacity) ** 2, 9);
-    expect(link.says).toMatch(
+    expect(check.ratio).toBeCloseTo((demand / capacity) ** 2, 9);
+    expect(check.says).toMatch(
       / mph nominal gust asked, 90 mph nominal gust rated, use [\d.]+, by the square of the gust/,
     );
     const [note] = wordsOf(sheet).filter((line) => line.startsWith('Use: demand over capacity'));
@@ -92,12 +92,12 @@ describe('an antenna against the wind that its maker rates it for', () => {
 
 describe('the reactions of a tower that a wire pulls', () => {
   const given = givenFor(demoPlan('light-mast'));
-  const [table] = blocksOf(checkSheet(given), 'reactions', 'table');
+  const [table] = blocksOf(answerSheet(given), 'reactions', 'table');
   const names = table?.rows.map(([name]) => name?.text);
 
   it('do not call the ledger’s what is more than the ledger’s', () => {
-    const { reactions, ledger } = given.document;
-    expect(reactions.allowable.shear.value).toBeGreaterThan(ledger.total.force + 50);
+    const { reactions, windLoads } = given.document;
+    expect(reactions.allowable.shear.value).toBeGreaterThan(windLoads.total.force + 50);
     expect(names?.[0]).toBe('Allowable: the ledger’s and what stays without wind');
     const still = blocksOf(sheetOf(demoPlan('ten-numbers')).sheet, 'reactions', 'table')[0];
     expect(still?.rows[0]?.[0]?.text).toBe('Allowable, as in the ledger');
@@ -113,7 +113,7 @@ describe('the reactions of a tower that a wire pulls', () => {
     const wind = (nominal.shear - steady.shear) * (factor / toNominal);
     const used = ((strength?.shear ?? 0) - wind) / steady.shear;
     expect(allowable.shear).toBeGreaterThan(steady.shear);
-    const rows = blocksOf(checkSheet(own), 'reactions', 'table')[0]?.rows.map(([name]) => name?.text) ?? [];
+    const rows = blocksOf(answerSheet(own), 'reactions', 'table')[0]?.rows.map(([name]) => name?.text) ?? [];
     const [, said] = /^Strength, with ([\d.]+) times what stays without wind$/.exec(rows[2] ?? '') ?? [];
     expect(Number(said)).toBeCloseTo(used, 9);
   });
@@ -124,7 +124,7 @@ describe('open questions on a sheet', () => {
     const { sheet, document } = sheetOf(demoPlan('ten-numbers'));
     const table = blocksOf(sheet, 'verdict', 'table')[0];
     const said = table?.rows.map((row) => row.map(({ text }) => text).join(' | ')).join('\n') ?? '';
-    expect(document.toFindOut.some(({ useIf }) => 'projected-round' in useIf)).toBe(true);
+    expect(document.toFindOut.some(({ ratioIf }) => 'projected-round' in ratioIf)).toBe(true);
     expect(said).toContain('if the shadow of round tubes');
     expect(said).toContain('D, open water or flats upwind');
     expect(said).not.toMatch(/projected-|flat-plate|asce7|tia222|if (effective|I+|[BCD])\b(?!,)/);
@@ -133,10 +133,10 @@ describe('open questions on a sheet', () => {
 
 describe('tubes, which are more than one', () => {
   const own = assessed(bent);
-  const text = checkText(own, []);
+  const text = answerText(own, []);
 
   it('take, keep and are asked', () => {
-    expect(own.links.find(({ kind }) => kind === 'elements')?.verdict).toBe('over');
+    expect(own.checks.find(({ kind }) => kind === 'elements')?.verdict).toBe('over');
     expect(text).toMatch(
       /^Over( so far)?: in your 250 mph strength-level gust the tubes of the tube beam take [\d.]+ of what they are allowed, in bending, [\d.]+ ft from the hold: one of them is bent beyond/m,
     );
@@ -148,16 +148,16 @@ describe('tubes, which are more than one', () => {
     expect(text).not.toMatch(/tubes of the tube beam (takes|is|keeps|holds)/);
   });
 
-  it.each(LINK_KINDS)('are called alike on drawings: %s', (kind) => {
+  it.each(CHECK_KINDS)('are called alike on drawings: %s', (kind) => {
     for (const withIce of [false, true]) {
       if (withIce && kind !== 'mast' && kind !== 'elements') continue;
-      const link = {
+      const check = {
         id: kind === 'fall' ? 'fall:power-line' : kind,
         kind,
         name: 'big beam',
         ...(withIce ? { withIce } : {}),
       };
-      expect(linkWords(link)).toBe(linkName(link));
+      expect(checkWords(check)).toBe(checkName(check));
     }
   });
 });
@@ -176,7 +176,7 @@ describe('cautions of several things', () => {
   const all = 'Arm, panel and box hang on the side of the tower: bending of the leg they hang on is not checked.';
 
   it('are one sentence for who reads them, and one each in JSON', () => {
-    const text = checkText(assessed(plan), []);
+    const text = answerText(assessed(plan), []);
     expect(text).toContain(`- ${all} Fix each at two points near the ends of a panel.`);
     expect(text).toContain('Arm, panel and box hang off the axis and twist the tower;');
     expect(text.match(/on the side of the tower/g)).toHaveLength(1);
@@ -195,12 +195,12 @@ describe('cautions of several things', () => {
       area: 0.1,
       areaKind: 'effective',
     }));
-    expect(checkText(assessed({ ...bluff, loads: many }), [])).toContain('box 11 and 3 more hang on the side');
+    expect(answerText(assessed({ ...bluff, loads: many }), [])).toContain('box 11 and 3 more hang on the side');
   });
 
   it('speak of no leg and no panel where the tower is a pole', () => {
     const mast = demoPlan('light-mast');
-    const [said] = checkText(assessed(mast), [])
+    const [said] = answerText(assessed(mast), [])
       .split('\n')
       .filter((line) => line.includes('on the side of the tower'));
     expect(said).toContain('the wall of the pole');
@@ -209,7 +209,7 @@ describe('cautions of several things', () => {
 
   it('do not ask again for what is given of the mast', () => {
     const said = (mast: Document | undefined) =>
-      checkText(assessed({ ...demoPlan('headland-ridge'), ...(mast ? { mast } : {}) }), [])
+      answerText(assessed({ ...demoPlan('headland-ridge'), ...(mast ? { mast } : {}) }), [])
         .split('\n')
         .find((line) => line.includes('as a couple')) ?? '';
     expect(said(undefined)).toMatch(/Let the mast reach farther inside; ask the maker/);
@@ -223,7 +223,7 @@ describe('an answer in SI', () => {
   it('has no feet and no miles in what it says itself', () => {
     for (const id of ['light-mast', 'headland-ridge']) {
       const own = assessed(demoPlan(id));
-      expect(checkText(own, [])).not.toMatch(/\b(ft|feet|mile|miles|mph)\b/);
+      expect(answerText(own, [])).not.toMatch(/\b(ft|feet|mile|miles|mph)\b/);
       const { sheet } = sheetOf(demoPlan(id));
       const words = wordsOf({
         ...sheet,
@@ -231,7 +231,7 @@ describe('an answer in SI', () => {
       });
       expect(words.filter((line) => /\b(ft|feet|mile|miles)\b/.test(line))).toEqual([]);
     }
-    expect(checkText(assessed(demoPlan('ten-numbers')), [])).toContain('within half a mile');
+    expect(answerText(assessed(demoPlan('ten-numbers')), [])).toContain('within half a mile');
   });
 });
 
@@ -240,10 +240,10 @@ describe('what is to be looked at again', () => {
 
   it('says its thing by name, and its place in JSON only', () => {
     const given = givenFor(low);
-    const { queries } = given.document;
-    expect(queries.map(({ pointer }) => pointer)).toEqual(['#/loads/0/boom']);
-    for (const { says } of queries) expect(says).toMatch(/^Four-element beam: /);
-    const told = [checkText(given.assessment, queries), wordsOf(checkSheet(given)).join('\n')];
+    const { entryWarnings } = given.document;
+    expect(entryWarnings.map(({ pointer }) => pointer)).toEqual(['#/loads/0/boom']);
+    for (const { says } of entryWarnings) expect(says).toMatch(/^Four-element beam: /);
+    const told = [answerText(given.assessment, entryWarnings), wordsOf(answerSheet(given)).join('\n')];
     for (const text of told) {
       expect(text).toContain('Four-element beam: lowered flat');
       expect(text).not.toContain('#/');
@@ -255,8 +255,8 @@ describe('what would help', () => {
   it('is said once on a sheet', () => {
     const given = givenFor(demoPlan('ten-numbers'));
     const remedies = remediesOf(given.assessment);
-    const document = checkDocument(given.assessment, given.document.plan, [], 'full', { remedies });
-    const words = wordsOf(checkSheet({ ...given, document }));
+    const document = answerDocument(given.assessment, given.document.plan, [], 'full', { remedies });
+    const words = wordsOf(answerSheet({ ...given, document }));
     const [best] = document.remedies?.rows ?? [];
     expect(best?.says).toMatch(/^A beam of 0\.75 of its area: /);
     expect(words.filter((line) => line.includes(best?.says ?? '-'))).toHaveLength(1);
@@ -265,7 +265,7 @@ describe('what would help', () => {
   it('offers no other tube for a mast that will do', () => {
     const told = (plan: Document) => {
       const own = assessed(plan);
-      return checkText(own, [], { remedies: remediesOf(own), tubes: standardTubesFor(own) });
+      return answerText(own, [], { remedies: remediesOf(own), tubes: standardTubesFor(own) });
     };
     expect(told(bluff)).not.toContain('standard pipe');
     const mast = { ...(bluff['mast'] as Document), wall: 0.05 };

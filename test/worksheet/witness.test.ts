@@ -6,7 +6,7 @@ import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 
 const workingFor = (plan: Record<string, unknown>): readonly StepDocument[] => {
   const assessment = assessed(plan);
-  return workingDocument(workingOf(assessment).steps, assessment.inquiry.station.units);
+  return workingDocument(workingOf(assessment).steps, assessment.input.station.units);
 };
 
 const atSite = (id: string, fields: object): Record<string, unknown> => {

@@ -30,16 +30,16 @@ const SAYS_OF_REFUSAL: Readonly<Record<string, string>> = {
 function answerOf(question: CellQuestion, units: UnitSystem): CellAnswer {
   switch (question.cell) {
     case 'pressure':
-      return pressureCell(question.inquiry, question.height);
+      return pressureCell(question.input, question.height);
     case 'force':
-      return forceCell(question.inquiry);
+      return forceCell(question.input);
     case 'area':
-      return areaCell(question.inquiry, question.siteGiven);
+      return areaCell(question.input, question.siteGiven);
     case 'speed':
       return speedCell(question.speed, question.from, question.to, units);
     case 'rating':
     case 'allowed-area':
-      return ratingCell(question.inquiry, question.ratings, question.target);
+      return ratingCell(question.input, question.ratings, question.target);
     case 'mast-moment':
       return mastMomentCell(question.tube, units);
     case 'bundle-width':
@@ -49,7 +49,7 @@ function answerOf(question: CellQuestion, units: UnitSystem): CellAnswer {
     case 'lower-at':
       return lowerAtCell(question.holdsTo, question.margin, question.forecast, units);
     case 'station':
-      return stationCell(question.inquiry, question.give);
+      return stationCell(question.input, question.give);
   }
 }
 

@@ -68,7 +68,7 @@ export function askForKeys(app: FastifyInstance, ring: KeyRing, open: readonly E
     const says = given === undefined || given === '' ? WORDS.missing : WORDS.wrong;
     const { strict, as } = request.query as Readonly<Record<string, unknown>>;
     if (group !== 'cells' || strict === '1') {
-      throw new Problem('key-wanted', says, { headers: { 'www-authenticate': CHALLENGE } });
+      throw new Problem('key-required', says, { headers: { 'www-authenticate': CHALLENGE } });
     }
     const words = `? ${says.replace(/\.$/, '')}`;
     const table = as === 'csv';

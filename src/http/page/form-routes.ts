@@ -4,7 +4,7 @@ import { assess } from '../../margins/index.ts';
 import { CODE_EDITIONS } from '../../methods/index.ts';
 import { firstPaint, IMPORT_MAP, policyHash } from '../../page/index.ts';
 import { readPlan } from '../../plan/index.ts';
-import { checkDocument } from '../../worksheet/index.ts';
+import { answerDocument } from '../../worksheet/index.ts';
 import { addressOfContact, type Club } from '../club.ts';
 import type { DemoPlan } from '../documents/reference-files.ts';
 import { Problem } from '../problems/problem.ts';
@@ -42,9 +42,9 @@ function runBy({ name, contact }: Club) {
 function answerTo(plan: unknown): unknown {
   const reading = readPlan(plan);
   if (!reading.ok) return undefined;
-  const assessment = assess(reading.inquiry);
+  const assessment = assess(reading.input);
   const drawings = { ladder: DRAWINGS.ladder(assessment), elevation: DRAWINGS.elevation(assessment) };
-  return { ...checkDocument(assessment, reading.document, reading.queries, 'none'), drawings };
+  return { ...answerDocument(assessment, reading.document, reading.entryWarnings, 'none'), drawings };
 }
 
 /** The form: empty, or started from a demo plan; it works without script, and comes to life with it. */

@@ -49,7 +49,7 @@ function partPage(title: string, lead: string, body: Markup, notes: readonly Sai
 }
 
 /** Areas as a page. */
-export function areasPage(answer: AreasDocument, queries: readonly Said[]): string {
+export function areasPage(answer: AreasDocument, entryWarnings: readonly Said[]): string {
   const { height, area } = answer.units;
   const lead = `Together ${inWords(answer.worst)} effective at the worst heading.`;
   const body = table<AreasDocument['items'][number]>(
@@ -66,11 +66,11 @@ export function areasPage(answer: AreasDocument, queries: readonly Said[]): stri
     ],
     answer.items,
   );
-  return partPage('Effective areas', lead, body, [...answer.notes, ...queries]);
+  return partPage('Effective areas', lead, body, [...answer.notes, ...entryWarnings]);
 }
 
 /** The wind at heights as a page. */
-export function pressuresPage(answer: PressuresDocument, queries: readonly Said[]): string {
+export function pressuresPage(answer: PressuresDocument, entryWarnings: readonly Said[]): string {
   const { speed, factors } = answer;
   const method = METHOD_BY_ID[answer.method as MethodId].title;
   const lead = `By ${method}, from ${withArticle(inWords(speed))} ${WORDS_FOR_BASIS[speed.basis as SpeedBasis]}. Direction factor ${figures(factors.directionFactor)}, gust effect ${figures(factors.gustEffect)}; forces times ${figures(factors.level)} for the allowable level.`;
@@ -85,7 +85,7 @@ export function pressuresPage(answer: PressuresDocument, queries: readonly Said[
     ],
     answer.heights,
   );
-  return partPage('The wind by height', lead, body, [...answer.notes, ...queries]);
+  return partPage('The wind by height', lead, body, [...answer.notes, ...entryWarnings]);
 }
 
 const span = ([low, high]: readonly Quantity[]) =>
@@ -96,7 +96,7 @@ const span = ([low, high]: readonly Quantity[]) =>
     : `${figures(low.value)} to ${inWords(high)}`;
 
 /** Ratings side by side as a page. */
-export function ratingsPage(answer: RatingsDocument, queries: readonly Said[]): string {
+export function ratingsPage(answer: RatingsDocument, entryWarnings: readonly Said[]): string {
   const body = table<RatingsDocument['ratings'][number]>(
     'Ratings side by side',
     [
@@ -111,5 +111,5 @@ export function ratingsPage(answer: RatingsDocument, queries: readonly Said[]): 
     ],
     answer.ratings,
   );
-  return partPage('Ratings side by side', answer.says, body, [...answer.notes, ...queries]);
+  return partPage('Ratings side by side', answer.says, body, [...answer.notes, ...entryWarnings]);
 }

@@ -76,7 +76,7 @@ export const PROBLEM_KINDS = {
     remedy:
       'Send JSON with the header content-type: application/json, or a form without enctype, whose fields come as application/x-www-form-urlencoded in UTF-8.',
   },
-  'key-wanted': {
+  'key-required': {
     status: 401,
     title: 'This service wants a key',
     cause: 'Whoever runs the service gives keys to those who may use it, and none, or none that is known, came along.',
@@ -113,7 +113,7 @@ export const PROBLEM_KINDS = {
     cause: 'More requests came than the service can answer in good time, or its memory runs short.',
     remedy: 'Wait as many seconds as the retry-after header says, then send the request again.',
   },
-  'not-witnessed': {
+  'recalculation-differs': {
     status: 500,
     title: 'A step of the working does not come out twice',
     cause:

@@ -38,7 +38,7 @@ export const problemSchema = component(
 
 /** The problem responses of a route, for its response schema. */
 export function problemResponses(...codes: readonly ProblemCode[]) {
-  const always: readonly ProblemCode[] = ['key-wanted', 'too-many-requests', 'internal', 'overloaded'];
+  const always: readonly ProblemCode[] = ['key-required', 'too-many-requests', 'internal', 'overloaded'];
   const responses: Record<number, { description: string; content: Record<string, { schema: typeof problemSchema }> }> =
     {};
   for (const code of PROBLEM_CODES.filter((candidate) => codes.includes(candidate) || always.includes(candidate))) {

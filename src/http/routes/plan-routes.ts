@@ -32,15 +32,15 @@ import {
   additionsDocument,
   additionsSheet,
   additionsText,
+  answerDocument,
+  answerText,
   areasDocument,
-  checkDocument,
-  checkText,
-  ledgerTable,
   PAPERS,
   type Paper,
   paperOrder,
   pressuresDocument,
   ratingsDocument,
+  windLoadTable,
 } from '../../worksheet/index.ts';
 import { csv } from '../cells/csv.ts';
 import { component } from '../documents/component.ts';
@@ -54,13 +54,13 @@ import { type PostedDocument, postedDocument } from '../posted-document.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
 import { additionsSchema } from '../schemas/additions-schemas.ts';
-import { checkSchema } from '../schemas/check-schemas.ts';
+import { answerSchema } from '../schemas/answer-schemas.ts';
 import { documentedOnly } from '../schemas/documented-only.ts';
 import { jsonOrPage } from '../schemas/json-response.ts';
 import { areasSchema, pressuresSchema, ratingsSchema } from '../schemas/part-schemas.ts';
 import { writable } from '../schemas/writable.ts';
 import { VERSION } from '../version.ts';
-import { checkWorksheet } from '../worksheets/check-worksheet.ts';
+import { answerWorksheet } from '../worksheets/answer-worksheet.ts';
 import { worksheetPage } from '../worksheets/worksheet-page.ts';
 
 const planBody = documentedOnly(component('Plan', planDocumentSchema));
@@ -188,13 +188,13 @@ const areasRoute: FastifyPluginAsyncZod = async (app) => {
     async (request, reply) => {
       const decimal = request.query.decimal ?? 'point';
       const posted = postedDocument(areasDocumentOf(request.body, request.query), areasRequestSchema, decimal);
-      const { part, queries } = readOrRefuse(readAreasRequest(posted.document, { decimal }), posted);
-      const answer = areasDocument(part.inquiry, part.siteGiven, part.towerGiven);
-      if (prefersPage(request.headers.accept)) return sendPage(reply, areasPage(answer, queries));
+      const { part, entryWarnings } = readOrRefuse(readAreasRequest(posted.document, { decimal }), posted);
+      const answer = areasDocument(part.input, part.siteGiven, part.towerGiven);
+      if (prefersPage(request.headers.accept)) return sendPage(reply, areasPage(answer, entryWarnings));
       return reply
         .header('vary', 'accept')
         .type(JSON_TYPE)
-        .send(writable({ ...answer, queries }));
+        .send(writable({ ...answer, entryWarnings }));
     },
   );
 };
@@ -277,7 +277,7 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
           200: {
             description: 'The answer',
             content: {
-              'application/json': { schema: checkSchema },
+              'application/json': { schema: answerSchema },
               'text/plain': { schema: z.string() },
               'text/html': { schema: z.string() },
               'text/csv': { schema: z.string() },
@@ -294,7 +294,7 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
             'not-acceptable',
             'too-large',
             'unsupported-media-type',
-            'not-witnessed',
+            'recalculation-differs',
             'paper-failed',
             'paper-busy',
             'closing',
@@ -309,8 +309,8 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const named = paperFor(form, request.query.paper);
       const sign = request.query.decimal ?? 'point';
       const posted = postedDocument(request.body, planDocumentSchema, sign);
-      const { inquiry, document, queries } = readOrRefuse(readPlan(posted.document, { decimal: sign }), posted);
-      const assessment = assess(inquiry);
+      const { input, document, entryWarnings } = readOrRefuse(readPlan(posted.document, { decimal: sign }), posted);
+      const assessment = assess(input);
       request.server.metrics.verdict('check', assessment.verdict);
       if (drawn !== undefined) {
         return reply.header('vary', 'accept').type('image/svg+xml; charset=utf-8').send(DRAWINGS[drawn](assessment));
@@ -322,27 +322,28 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
         tubes: request.query.remedies === 'full' ? standardTubesFor(assessment) : undefined,
       };
       reply.header('vary', 'accept');
-      if (form === 'text') return reply.type('text/plain; charset=utf-8').send(checkText(assessment, queries, besides));
+      if (form === 'text')
+        return reply.type('text/plain; charset=utf-8').send(answerText(assessment, entryWarnings, besides));
       const depth = request.query.working ?? 'none';
       if (form === 'html') {
         // A sheet says how many steps agree, so all are looked at, shown or not.
-        const whole = checkDocument(assessment, document, queries, 'full', besides);
-        return sendPage(reply, worksheetPage(checkWorksheet(assessment, whole, depth)));
+        const whole = answerDocument(assessment, document, entryWarnings, 'full', besides);
+        return sendPage(reply, worksheetPage(answerWorksheet(assessment, whole, depth)));
       }
       if (form === 'pdf') {
         // A sheet says how many steps agree, so all are looked at, shown or not.
-        const whole = checkDocument(assessment, document, queries, 'full', besides);
-        const sheet = checkWorksheet(assessment, whole, depth);
+        const whole = answerDocument(assessment, document, entryWarnings, 'full', besides);
+        const sheet = answerWorksheet(assessment, whole, depth);
         const printed = await shop.print(paperOrder(sheet, paperOf(sheet, named)), request.signal);
         if (printed === undefined) return reply.hijack();
         return reply
           .type('application/pdf')
-          .header('content-disposition', pdfDisposition(assessment.inquiry.title))
+          .header('content-disposition', pdfDisposition(assessment.input.title))
           .send(printed);
       }
-      const answer = checkDocument(assessment, document, queries, depth, besides);
+      const answer = answerDocument(assessment, document, entryWarnings, depth, besides);
       if (form === 'csv') {
-        const { heads, rows } = ledgerTable(answer);
+        const { heads, rows } = windLoadTable(answer);
         return reply.type('text/csv; charset=utf-8').send(csv([heads, ...rows], sign));
       }
       const drawingsAlong =
@@ -395,8 +396,8 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const sign = request.query.decimal ?? 'point';
       const posted = postedDocument(request.body, additionsFieldsSchema, sign);
       const reading = readAdditionsRequest(posted.document, { decimal: sign });
-      const { before, after, queries } = readOrRefuse(reading, posted);
-      const now = assessAsked({ inquiry: before, placed: (pointer) => ({ pointer: `/plan${pointer}` }) });
+      const { before, after, entryWarnings } = readOrRefuse(reading, posted);
+      const now = assessAsked({ input: before, placed: (pointer) => ({ pointer: `/plan${pointer}` }) });
       const then = [];
       for (const asked of after) {
         // Forty answers take a while; others are served in between.
@@ -409,9 +410,9 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const { units } = before.station;
       reply.header('vary', 'accept');
       if (form === 'text') {
-        return reply.type('text/plain; charset=utf-8').send(additionsText(additions, queries, after, units));
+        return reply.type('text/plain; charset=utf-8').send(additionsText(additions, entryWarnings, after, units));
       }
-      const answer = additionsDocument(additions, queries, after, units);
+      const answer = additionsDocument(additions, entryWarnings, after, units);
       if (form === 'html') {
         return sendPage(reply, worksheetPage(additionsSheet(answer, { title: before.title, units, version: VERSION })));
       }
@@ -436,13 +437,13 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
     async (request, reply) => {
       const sign = request.query.decimal ?? 'point';
       const posted = postedDocument(request.body, pressuresRequestSchema, sign);
-      const { part, queries } = readOrRefuse(readPressuresRequest(posted.document, { decimal: sign }), posted);
-      const answer = pressuresDocument(part.inquiry, part.heights, part.structureGiven);
-      if (prefersPage(request.headers.accept)) return sendPage(reply, pressuresPage(answer, queries));
+      const { part, entryWarnings } = readOrRefuse(readPressuresRequest(posted.document, { decimal: sign }), posted);
+      const answer = pressuresDocument(part.input, part.heights, part.structureGiven);
+      if (prefersPage(request.headers.accept)) return sendPage(reply, pressuresPage(answer, entryWarnings));
       return reply
         .header('vary', 'accept')
         .type(JSON_TYPE)
-        .send(writable({ ...answer, queries }));
+        .send(writable({ ...answer, entryWarnings }));
     },
   );
 
@@ -461,17 +462,17 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
     async (request, reply) => {
       const sign = request.query.decimal ?? 'point';
       const posted = postedDocument(request.body, ratingsRequestSchema, sign);
-      const { part, queries } = readOrRefuse(readRatingsRequest(posted.document, { decimal: sign }), posted);
-      const { station } = part.inquiry;
+      const { part, entryWarnings } = readOrRefuse(readRatingsRequest(posted.document, { decimal: sign }), posted);
+      const { station } = part.input;
       const comparison = compareRatings(station, part.ratings, part.target);
       const answer = ratingsDocument(comparison, station.units, request.query.working ?? 'none');
       // Steps are for programs and for the worksheet; a page without them would drop what was asked for.
       const asPage = answer.working === undefined && prefersPage(request.headers.accept);
-      if (asPage) return sendPage(reply, ratingsPage(answer, queries));
+      if (asPage) return sendPage(reply, ratingsPage(answer, entryWarnings));
       return reply
         .header('vary', 'accept')
         .type(JSON_TYPE)
-        .send(writable({ ...answer, queries }));
+        .send(writable({ ...answer, entryWarnings }));
     },
   );
 };

@@ -46,7 +46,7 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
         summary: 'Whether to send requests here; 503 once the service is about to stop',
         response: {
           200: jsonResponse('Send them', z.object({ status: z.literal('ready') })),
-          ...problemResponsesWithout(['key-wanted', 'too-many-requests'], 'closing'),
+          ...problemResponsesWithout(['key-required', 'too-many-requests'], 'closing'),
         },
       },
     },
@@ -87,7 +87,7 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
         summary: 'Every kind of problem, its cause and remedy',
         response: {
           200: jsonResponse('The kinds of problem', z.array(problemPageSchema)),
-          ...problemResponsesWithout(['key-wanted']),
+          ...problemResponsesWithout(['key-required']),
         },
       },
     },
@@ -107,7 +107,7 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
         }),
         response: {
           200: jsonResponse('The kind of problem', problemPageSchema),
-          ...problemResponsesWithout(['key-wanted'], 'not-found'),
+          ...problemResponsesWithout(['key-required'], 'not-found'),
         },
       },
     },

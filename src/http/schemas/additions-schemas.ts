@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { component } from '../documents/component.ts';
-import { cautionSchema, checkSchema, quantitySchema, querySchema, verdictSchema } from './check-schemas.ts';
+import { answerSchema, cautionSchema, quantitySchema, querySchema, verdictSchema } from './answer-schemas.ts';
 
-const linkState = {
+const checkState = {
   verdict: verdictSchema,
-  use: z.exactOptional(z.number()),
+  ratio: z.exactOptional(z.number()),
   holdsTo: z.exactOptional(quantitySchema.meta({ description: 'Actual 3-second gust at 10 m in the open, at use 1.' })),
 };
 
@@ -13,7 +13,7 @@ const station = {
   soFar: z.exactOptional(verdictSchema),
   weakest: z.exactOptional(z.string()),
   says: z.string(),
-  roomLeft: checkSchema.shape.roomLeft.meta({
+  roomLeft: answerSchema.shape.roomLeft.meta({
     description: 'The biggest thing that still fits, effective, by height.',
   }),
 };
@@ -27,31 +27,31 @@ export const additionsSchema = component(
       says: z.string(),
       before: z.object({
         ...station,
-        links: z.array(z.object({ id: z.string(), title: z.string(), ...linkState })),
-        queries: z.array(querySchema),
+        checks: z.array(z.object({ id: z.string(), title: z.string(), ...checkState })),
+        entryWarnings: z.array(querySchema),
       }),
       after: z.array(
         z.object({
           name: z.string(),
           rank: z.number().meta({ description: '1 leaves the weakest link the most.' }),
           ...station,
-          links: z.array(
+          checks: z.array(
             z.object({
               id: z.string(),
               title: z.string(),
-              before: z.exactOptional(z.object(linkState)),
-              after: z.exactOptional(z.object(linkState)),
+              before: z.exactOptional(z.object(checkState)),
+              after: z.exactOptional(z.object(checkState)),
               change: z.exactOptional(z.number().meta({ description: 'Use after less use before.' })),
               holdsToChange: z.exactOptional(
                 quantitySchema.meta({ description: 'Actual gust held to after less that before.' }),
               ),
             }),
           ),
-          queries: z
+          entryWarnings: z
             .array(querySchema)
             .meta({ description: 'Only those the plan as it is does not have; pointers into the request.' }),
-          appeared: comings.meta({ description: 'Loads and cautions that come with it.' }),
-          went: comings.meta({ description: 'Loads and cautions that go with it.' }),
+          added: comings.meta({ description: 'Loads and cautions that come with it.' }),
+          removed: comings.meta({ description: 'Loads and cautions that go with it.' }),
           plan: z.unknown().meta({ description: 'The plan as it would be.' }),
         }),
       ),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { component } from '../documents/component.ts';
-import { quantitySchema, querySchema, workingSchema } from './check-schemas.ts';
+import { quantitySchema, querySchema, workingSchema } from './answer-schemas.ts';
 
 const noteSchema = component('Note', z.object({ code: z.string(), says: z.string() }));
 const headings = z.object({ fixed: z.exactOptional(quantitySchema), turning: z.exactOptional(quantitySchema) });
@@ -32,7 +32,7 @@ export const areasSchema = component(
       middle: z.exactOptional(quantitySchema),
       notes: z.array(noteSchema),
       known: z.string(),
-      queries: z.array(querySchema),
+      entryWarnings: z.array(querySchema),
     })
     .meta({ description: 'Effective projected areas.' }),
 );
@@ -61,7 +61,7 @@ export const pressuresSchema = component(
         }),
       ),
       notes: z.array(noteSchema),
-      queries: z.array(querySchema),
+      entryWarnings: z.array(querySchema),
     })
     .meta({ description: 'The wind of a site at heights.' }),
 );
@@ -91,7 +91,7 @@ export const ratingsSchema = component(
       ),
       more: z.exactOptional(z.object({ at: z.string(), by: z.array(z.number()) })),
       notes: z.array(noteSchema),
-      queries: z.array(querySchema),
+      entryWarnings: z.array(querySchema),
       working: z.exactOptional(workingSchema),
     })
     .meta({ description: 'Ratings set side by side.' }),

@@ -130,7 +130,7 @@ export class Metrics {
     this.#answers.observe({ method, route, status }, seconds);
   }
 
-  verdict(call: 'check' | 'addition' | 'cell', verdict: 'within' | 'thin' | 'over' | 'not-shown'): void {
+  verdict(call: 'check' | 'addition' | 'cell', verdict: 'within' | 'low-margin' | 'over' | 'open'): void {
     this.#verdicts.inc({ call, verdict });
   }
 

@@ -3,15 +3,15 @@ import { askWithKey, drawingsWanted } from './ask-service.mjs';
 import { html } from './html.mjs';
 import { Mark } from './mark.mjs';
 import { Proposals } from './proposals.mjs';
-import { figures, useFigures } from './quantity.mjs';
+import { figures, ratioFigures } from './quantity.mjs';
 import * as store from './store.mjs';
 import { trusted } from './trusted.mjs';
 
 const WORDS = /** @type {Record<string, string>} */ ({
   within: 'within',
-  thin: 'thin',
+  'low-margin': 'low margin',
   over: 'over',
-  'not-shown': 'not shown',
+  open: 'not shown',
 });
 
 /** The sentence with its verdicts strong and its winds in the voice of the wind. @param {{ check: any }} props */
@@ -24,7 +24,7 @@ export function Says({ check }) {
   return html`<p class="says">${pieces.map((/** @type {string | undefined} */ piece, /** @type {number} */ index) => {
     if (piece === undefined || piece === '') return null;
     if (index % 4 === 1) {
-      const verdict = piece.startsWith('Not shown') ? 'not-shown' : first ? main : piece.toLowerCase().split(' ')[0];
+      const verdict = piece.startsWith('Not shown') ? 'open' : first ? main : piece.toLowerCase().split(' ')[0];
       first = false;
       return html`<span class=${`verdict${verdict === 'over' ? ' over' : ''}`}><${Mark} verdict=${verdict} />${piece}</span>`;
     }
@@ -52,10 +52,10 @@ function Moved() {
   const now = store.weakestOf(store.answer.value);
   const was = store.before.value;
   if (!store.scripted.value || says === '') return html`<p class="moved" />`;
-  const moved = now && was && (was.title !== now.title || useFigures(was.use) !== useFigures(now.use));
+  const moved = now && was && (was.title !== now.title || ratioFigures(was.ratio) !== ratioFigures(now.ratio));
   return html`<p class="moved"><span>Last change: ${says}${
     moved
-      ? html`, ${was.title === now.title ? html`${now.title} ${useFigures(was.use)} → ${useFigures(now.use)}` : html`weakest ${was.title} ${useFigures(was.use)} → ${now.title} ${useFigures(now.use)}`}.`
+      ? html`, ${was.title === now.title ? html`${now.title} ${ratioFigures(was.ratio)} → ${ratioFigures(now.ratio)}` : html`weakest ${was.title} ${ratioFigures(was.ratio)} → ${now.title} ${ratioFigures(now.ratio)}`}.`
       : '.'
   }</span>
     <button type="button" class="act" onClick=${store.undo}>Undo it</button></p>`;
@@ -82,7 +82,7 @@ function Figures({ check }) {
       <dd class="note">${room.area.value > 0 ? 'effective area that still leaves the margin you want' : `${figures(-room.area.value)} ${room.area.unit} too much for the margin you want`}${room.without.length > 0 ? `; ${room.without.length === 1 ? 'one link is' : `${room.without.length} links are`} not counted` : ''}</dd></div>`
     }
     <div><dt>At the foot</dt><dd>${shown(check.reactions.allowable.moment)}</dd>
-      <dd class="note">overturning, and ${shown(check.reactions.allowable.shear)} shear, at allowable level${check.reactions.heldAbove ? ', as if nothing held it above' : ''}${check.reactions.withoutOwnWind ? ', without the wind on the tower itself, which is not known' : ''}</dd></div>
+      <dd class="note">overturning, and ${shown(check.reactions.allowable.shear)} shear, at allowable level${check.reactions.supportedAbove ? ', as if nothing held it above' : ''}${check.reactions.withoutOwnWind ? ', without the wind on the tower itself, which is not known' : ''}</dd></div>
   </dl>`;
 }
 
@@ -93,28 +93,28 @@ function Drawing({ name, title }) {
     ${svg ? html`<div class="drawn" dangerouslySetInnerHTML=${{ __html: trusted(svg) }} />` : html`<div class="drawn"><p class="note">being drawn</p></div>`}</figure>`;
 }
 
-/** @param {{ check: any }} props */
-function ToFindOut({ check }) {
+/** @param {{ answer: any }} props */
+function ToFindOut({ answer }) {
   /** Links that lack the same thing are named together. @type {Map<string, any[]>} */
   const missing = new Map();
-  for (const link of check.links) {
-    if (link.needs.length === 0) continue;
-    const why = link.says.replace(/^[^:]*: not shown\. /, '');
-    missing.set(why, [...(missing.get(why) ?? []), link]);
+  for (const check of answer.checks) {
+    if (check.needs.length === 0) continue;
+    const why = check.says.replace(/^[^:]*: not shown\. /, '');
+    missing.set(why, [...(missing.get(why) ?? []), check]);
   }
   return html`<section class="plate" aria-labelledby="find-out"><h3 class="head" id="find-out">To find out</h3>
-    ${check.toFindOut.length + missing.size === 0 && html`<p>Nothing is open.</p>`}
+    ${answer.toFindOut.length + missing.size === 0 && html`<p>Nothing is open.</p>`}
     <ol class="ask">
-      ${check.toFindOut.map((/** @type {any} */ question) => html`<li><div><b>${question.ask}</b><span class="may">${question.says}</span><${ToField} at=${question.at}>go to it<span class="unseen">: ${question.ask}</span><//></div></li>`)}
-      ${[...missing].map(([why, links]) => html`<li><div><b>${sentence(named(links))} not shown.</b><span class="may">${why}</span><${ToField} at=${links[0].needs[0]}>go to it<span class="unseen">: ${links[0].title}</span><//></div></li>`)}
+      ${answer.toFindOut.map((/** @type {any} */ question) => html`<li><div><b>${question.ask}</b><span class="may">${question.says}</span><${ToField} at=${question.at}>go to it<span class="unseen">: ${question.ask}</span><//></div></li>`)}
+      ${[...missing].map(([why, checks]) => html`<li><div><b>${sentence(named(checks))} not shown.</b><span class="may">${why}</span><${ToField} at=${checks[0].needs[0]}>go to it<span class="unseen">: ${checks[0].title}</span><//></div></li>`)}
     </ol>
-    ${check.alsoOpen > 0 && html`<p class="note">The kind of area of ${check.alsoOpen} more loads is open as well.</p>`}
+    ${answer.alsoOpen > 0 && html`<p class="note">The kind of area of ${answer.alsoOpen} more loads is open as well.</p>`}
   </section>`;
 }
 
-/** A few links by name. @param {readonly any[]} links */
-function named(links) {
-  const titles = links.map(({ title }) => title);
+/** A few links by name. @param {readonly any[]} checks */
+function named(checks) {
+  const titles = checks.map(({ title }) => title);
   if (titles.length === 1) return titles[0];
   if (titles.length <= 4) return `${titles.slice(0, -1).join(', ')} and ${titles.at(-1)}`;
   return `${titles.slice(0, 3).join(', ')} and ${titles.length - 3} more`;
@@ -124,7 +124,8 @@ function named(links) {
 function Cautions({ check }) {
   const changing = check.cautions.filter((/** @type {any} */ caution) => caution.severity === 'verdict');
   const lines = check.cautions.filter((/** @type {any} */ caution) => caution.severity === 'line');
-  const item = (/** @type {any} */ caution) => html`<li>${caution.says} <span class="note">${caution.do}</span></li>`;
+  const item = (/** @type {any} */ caution) =>
+    html`<li>${caution.says} <span class="note">${caution.action}</span></li>`;
   return html`<section class="plate" aria-labelledby="changes"><h3 class="head" id="changes">What changes the verdict</h3>
       <ul class="cautions">${changing.map(item)}</ul>
       ${changing.length === 0 && html`<p>Nothing beyond what stands at the foot of this sheet.</p>`}
@@ -132,41 +133,41 @@ function Cautions({ check }) {
     </section>`;
 }
 
-/** Two speeds beside each other have their kind beside them. @param {any} quantity @param {any} link */
-const compared = (quantity, link) =>
-  quantity ? `${shown(quantity)}${link.demand?.of === 'gust' ? ' nominal gust' : ''}` : '–';
+/** Two speeds beside each other have their kind beside them. @param {any} quantity @param {any} check */
+const compared = (quantity, check) =>
+  quantity ? `${shown(quantity)}${check.demand?.of === 'gust' ? ' nominal gust' : ''}` : '–';
 
 /** @param {{ check: any }} props */
 function Links({ check }) {
-  return html`<section class="plate" aria-labelledby="links"><h3 class="head" id="links">Every link<small>demand over capacity is the use${check.links.some((/** @type {any} */ link) => link.demand?.of === 'gust') ? '; of two gusts, its square' : ''}</small></h3>
+  return html`<section class="plate" aria-labelledby="links"><h3 class="head" id="links">Every link<small>demand over capacity is the use${check.checks.some((/** @type {any} */ check) => check.demand?.of === 'gust') ? '; of two gusts, its square' : ''}</small></h3>
     <div class="scroll" tabindex="0" role="region" aria-label="Table of links"><table class="ledger fold">
       <thead><tr><th scope="col">link</th><th scope="col" class="word">verdict</th><th scope="col">demand</th><th scope="col">capacity</th><th scope="col">use</th><th scope="col">margin</th><th scope="col">holds to<small>actual gust</small></th></tr></thead>
-      <tbody>${check.links.map(
-        (/** @type {any} */ link) => html`<tr>
-        <th scope="row">${link.title}${link.id === check.weakest ? ', weakest' : ''}</th>
-        <td class="word" data-h="verdict"><span class=${link.verdict === 'over' ? 'nowrap over' : 'nowrap'}><${Mark} verdict=${link.verdict} />${WORDS[link.verdict]}</span></td>
+      <tbody>${check.checks.map(
+        (/** @type {any} */ check) => html`<tr>
+        <th scope="row">${check.title}${check.id === check.weakest ? ', weakest' : ''}</th>
+        <td class="word" data-h="verdict"><span class=${check.verdict === 'over' ? 'nowrap over' : 'nowrap'}><${Mark} verdict=${check.verdict} />${WORDS[check.verdict]}</span></td>
         ${
-          link.use === undefined
-            ? html`<td class="word why-not" colspan="5">${link.says.replace(/^[^:]*: not shown\. /, '')}</td>`
-            : html`<td data-h="demand">${compared(link.demand, link)}</td><td data-h="capacity">${compared(link.capacity, link)}</td>
-            <td data-h="use"><b class=${link.use > 1 ? 'over' : ''}>${useFigures(link.use)}</b>${link.useRange && link.useRange[0] !== link.useRange[1] ? html`<small class="note"> from ${useFigures(link.useRange[0])}</small>` : ''}</td>
-            <td data-h="margin">${figures(link.margin)}</td><td data-h="holds to" class="wind">${link.holdsTo ? shown(link.holdsTo.gust) : '–'}</td>`
+          check.ratio === undefined
+            ? html`<td class="word why-not" colspan="5">${check.says.replace(/^[^:]*: not shown\. /, '')}</td>`
+            : html`<td data-h="demand">${compared(check.demand, check)}</td><td data-h="capacity">${compared(check.capacity, check)}</td>
+            <td data-h="use"><b class=${check.ratio > 1 ? 'over' : ''}>${ratioFigures(check.ratio)}</b>${check.ratioRange && check.ratioRange[0] !== check.ratioRange[1] ? html`<small class="note"> from ${ratioFigures(check.ratioRange[0])}</small>` : ''}</td>
+            <td data-h="margin">${figures(check.margin)}</td><td data-h="holds to" class="wind">${check.holdsTo ? shown(check.holdsTo.gust) : '–'}</td>`
         }
       </tr>`,
       )}</tbody></table></div></section>`;
 }
 
 /** @param {{ check: any }} props */
-function Ledger({ check }) {
-  const { rows, total, units } = check.ledger;
+function WindLoads({ check }) {
+  const { rows, total, units } = check.windLoads;
   const span = (/** @type {any} */ row) =>
     row.low === row.high ? figures(row.low) : `${figures(row.low)} to ${figures(row.high)}`;
   return html`<details class="more ledgers"><summary>Ledger: everything the wind touches</summary>
     <div class="scroll" tabindex="0" role="region" aria-label="Ledger"><table class="ledger fold">
       <caption class="note">Forces at allowable level, at the worst heading for the tower.</caption>
       <thead><tr><th scope="col">what</th><th scope="col">height<small>${units.height}</small></th><th scope="col">front<small>${units.area}</small></th><th scope="col">side<small>${units.area}</small></th><th scope="col">coefficient</th><th scope="col" class="wind">pressure<small>${units.pressure}</small></th><th scope="col" class="wind">force<small>${units.force}</small></th><th scope="col">moment<small>foot, ${units.moment}</small></th></tr></thead>
-      <tbody>${rows.map((/** @type {any} */ row) => html`<tr><th scope="row">${row.name}</th><td data-h=${`height ${units.height}`}>${span(row)}</td><td data-h=${`front ${units.area}`}>${figures(row.front)}</td><td data-h=${`side ${units.area}`}>${figures(row.side)}</td><td data-h="coefficient">${figures(row.coefficient)}</td><td class="wind" data-h=${`pressure ${units.pressure}`}>${figures(row.pressure)}</td><td class="wind" data-h=${`force ${units.force}`}>${figures(row.force)}</td><td data-h=${`moment ${units.moment}`}>${figures(row.momentAtFoot)}</td></tr>`)}</tbody>
-      <tfoot><tr><th scope="row">together</th><td></td><td></td><td></td><td></td><td></td><td class="wind" data-h=${`force ${units.force}`}>${figures(total.force)}</td><td data-h=${`moment ${units.moment}`}>${figures(total.momentAtFoot)}</td></tr></tfoot>
+      <tbody>${rows.map((/** @type {any} */ row) => html`<tr><th scope="row">${row.name}</th><td data-h=${`height ${units.height}`}>${span(row)}</td><td data-h=${`front ${units.area}`}>${figures(row.front)}</td><td data-h=${`side ${units.area}`}>${figures(row.side)}</td><td data-h="coefficient">${figures(row.coefficient)}</td><td class="wind" data-h=${`pressure ${units.pressure}`}>${figures(row.pressure)}</td><td class="wind" data-h=${`force ${units.force}`}>${figures(row.force)}</td><td data-h=${`moment ${units.moment}`}>${figures(row.momentAtBase)}</td></tr>`)}</tbody>
+      <tfoot><tr><th scope="row">together</th><td></td><td></td><td></td><td></td><td></td><td class="wind" data-h=${`force ${units.force}`}>${figures(total.force)}</td><td data-h=${`moment ${units.moment}`}>${figures(total.momentAtBase)}</td></tr></tfoot>
     </table></div></details>`;
 }
 
@@ -198,7 +199,7 @@ function Further({ check }) {
 const MORE_DRAWINGS = /** @type {const} */ ([
   ['moment', 'Moment and shear by height'],
   ['rose', 'From above'],
-  ['use', 'Use against gust'],
+  ['ratio', 'Ratio against gust'],
   ['pressure', 'Pressure by height'],
 ]);
 
@@ -263,18 +264,18 @@ export function Answer() {
   const check = store.answer.value;
   const { given, unknown } = store.counts.value;
   return html`<section class="answer" id="answer" data-state=${store.state.value} aria-labelledby="so-far">
-    <h2 class="head" id="so-far">${check && check.verdict !== 'not-shown' ? 'The answer' : 'So far'}${given > 0 && html`<small>from ${given} answers${unknown > 0 ? `, ${unknown} not known` : ''}</small>`}</h2>
+    <h2 class="head" id="so-far">${check && check.verdict !== 'open' ? 'The answer' : 'So far'}${given > 0 && html`<small>from ${given} answers${unknown > 0 ? `, ${unknown} not known` : ''}</small>`}</h2>
     <${Standing} />
     ${
       check
         ? html`<${Says} check=${check} />
         <${Moved} />
         <${Figures} check=${check} />
-        <div class="beside"><${Drawing} name="ladder" title="What gives first" /><${ToFindOut} check=${check} /></div>
+        <div class="beside"><${Drawing} name="ladder" title="What gives first" /><${ToFindOut} answer=${check} /></div>
         <div class="beside"><${Drawing} name="elevation" title="Elevation" /><${Cautions} check=${check} /></div>
         <${Links} check=${check} />
         <${MoreDrawings} />
-        <${Ledger} check=${check} />
+        <${WindLoads} check=${check} />
         <${Further} check=${check} />
         ${store.scripted.value && html`<${Proposals} />`}`
         : html`<${Empty} />`
@@ -292,7 +293,7 @@ export function VerdictStrip() {
   return html`<nav aria-label="Verdict"><a class="strip-verdict" href="#answer">
     ${
       check
-        ? html`<span><span class=${`verdict${verdict === 'over' ? ' over' : ''}`}><${Mark} verdict=${verdict} />${sentence(WORDS[verdict] ?? '')}${check.soFar && check.verdict === 'not-shown' && verdict !== 'not-shown' ? ' so far' : ''}</span>${weakest ? html`<span class="weakest">${weakest.verdict === verdict ? ': ' : '; weakest: '}${weakest.title} ${was && useFigures(was.use) !== useFigures(weakest.use) ? html`${useFigures(was.use)} → ` : ''}<b>${useFigures(weakest.use)}</b>${weakest.verdict === verdict ? '' : `, ${WORDS[weakest.verdict]}`}</span>` : ''}</span>
+        ? html`<span><span class=${`verdict${verdict === 'over' ? ' over' : ''}`}><${Mark} verdict=${verdict} />${sentence(WORDS[verdict] ?? '')}${check.soFar && check.verdict === 'open' && verdict !== 'open' ? ' so far' : ''}</span>${weakest ? html`<span class="weakest">${weakest.verdict === verdict ? ': ' : '; weakest: '}${weakest.title} ${was && ratioFigures(was.ratio) !== ratioFigures(weakest.ratio) ? html`${ratioFigures(was.ratio)} → ` : ''}<b>${ratioFigures(weakest.ratio)}</b>${weakest.verdict === verdict ? '' : `, ${WORDS[weakest.verdict]}`}</span>` : ''}</span>
         ${weakest?.holdsTo && html`<span class="wind held">holds to ${shown(weakest.holdsTo.gust)} gust</span>`}`
         : html`<span>${store.firstNumbers.value.filter(([, , isGiven]) => isGiven).length} of ten numbers given</span>`
     }

@@ -29,17 +29,17 @@ const NEVER = [
 ];
 
 async function copyLink() {
-  const link = await linkToPlan();
-  if (link.length > 8000) {
+  const check = await linkToPlan();
+  if (check.length > 8000) {
     store.notice.value =
       'This plan is too long for a link that every program keeps whole. Save it to a file and send that.';
     return;
   }
   try {
-    await navigator.clipboard.writeText(link);
+    await navigator.clipboard.writeText(check);
     store.notice.value = 'Link copied. It holds the whole plan behind its #; nothing of it is kept by the service.';
   } catch {
-    history.replaceState(null, '', link.slice(link.indexOf('#')));
+    history.replaceState(null, '', check.slice(check.indexOf('#')));
     store.notice.value = 'The link stands in the address bar now: copy it from there.';
   }
 }
@@ -181,7 +181,7 @@ export function App({ start }) {
       <div><h2>Never covered here</h2><ul>${(store.answer.value?.notCovered ?? NEVER).map((/** @type {string} */ what) => html`<li>${what}</li>`)}</ul></div>
       <div><h2>Who decides</h2>
         <p>The local building code and a licensed engineer. No one has looked at your tower: not its rust, not its bolts, not the ground it stands on. Lower it in calm air, with a second person, and with every power line farther off than the tower is long.</p>
-        ${store.answer.value && html`<ul class="decides">${store.answer.value.cautions.filter((/** @type {any} */ caution) => caution.severity === 'standing' && caution.code !== 'engineer-and-local-code').map((/** @type {any} */ caution) => html`<li>${caution.says} <span class="note">${caution.do}</span></li>`)}</ul>`}
+        ${store.answer.value && html`<ul class="decides">${store.answer.value.cautions.filter((/** @type {any} */ caution) => caution.severity === 'standing' && caution.code !== 'engineer-and-local-code').map((/** @type {any} */ caution) => html`<li>${caution.says} <span class="note">${caution.action}</span></li>`)}</ul>`}
         <p class="note">${start.runBy && html`Run by ${start.runBy.href ? html`<a href=${start.runBy.href}>${start.runBy.words}</a>` : start.runBy.words}. `}Gustworthy ${start.version}. Formulas and where each is from: <a href="v1/formulas">formulas</a>, <a href="v1/sources">sources</a>, <a href="openapi.json">contract</a>. Values from memory of a standard are marked so in the working.</p></div>
     </footer>
     <${VerdictStrip} />

@@ -15,7 +15,7 @@ import { Strip } from './strip.mjs';
  * @typedef {import('./questions.mjs').List} List
  */
 
-/** @typedef {{ readings: string[], gaps: string[], queries: string[] }} Notes */
+/** @typedef {{ readings: string[], gaps: string[], entryWarnings: string[] }} Notes */
 
 /** What the answer says of each entry. */
 const notesByPlace = computed(() => {
@@ -23,7 +23,7 @@ const notesByPlace = computed(() => {
   const notes = new Map();
   const at = (/** @type {string} */ pointer) => {
     const place = store.fieldFor(store.placeOf.value(pointer));
-    const found = notes.get(place) ?? { readings: [], gaps: [], queries: [] };
+    const found = notes.get(place) ?? { readings: [], gaps: [], entryWarnings: [] };
     notes.set(place, found);
     return found;
   };
@@ -34,7 +34,7 @@ const notesByPlace = computed(() => {
       at(caution.at).readings.push(caution.says);
   }
   for (const question of check.toFindOut) at(question.at).readings.push(question.says);
-  for (const query of check.queries) at(query.pointer.replace(/^#/, '')).queries.push(query.says);
+  for (const query of check.entryWarnings) at(query.pointer.replace(/^#/, '')).entryWarnings.push(query.says);
   for (const link of check.links) {
     for (const need of link.needs) {
       at(need).gaps.push(
@@ -151,7 +151,7 @@ export function Ask({ base, question }) {
       ${hard.map(({ says }) => html`<p class="why">${says}</p>`)}
       ${troubles.filter(({ soft }) => soft).map(({ says }) => html`<p class="gap">Not counted yet. ${says}</p>`)}
       ${note && html`<p class="note">${note}</p>`}
-      ${notes?.queries.map((says) => html`<p class="query">${says}</p>`)}
+      ${notes?.entryWarnings.map((says) => html`<p class="query">${says}</p>`)}
       ${blank && unique(notes?.gaps).map((says) => html`<p class="gap">${says}</p>`)}
       ${(blank || question.kind === 'choice') && notes && notes.readings.length > 0 && html`<p class="reading">${unique(notes.readings).join(' ')}</p>`}
     </div>
@@ -296,9 +296,9 @@ function LeaveOut({ pointer, list, what }) {
 /** Troubles of a row as a whole. @param {{ pointer: string }} props */
 function RowTroubles({ pointer }) {
   const troubles = store.troublesByPlace.value.get(pointer) ?? [];
-  const queries = notesByPlace.value.get(pointer)?.queries ?? [];
+  const entryWarnings = notesByPlace.value.get(pointer)?.entryWarnings ?? [];
   return html`${troubles.map(({ says, soft }) => html`<p class=${soft ? 'gap' : 'why'}>${soft && 'Not counted yet. '}${says}</p>`)}
-    ${queries.map((says) => html`<p class="query">${says}</p>`)}`;
+    ${entryWarnings.map((says) => html`<p class="query">${says}</p>`)}`;
 }
 
 /** @param {{ pointer: string, list: List }} props */
@@ -434,13 +434,13 @@ function FoldedRow({ pointer, list }) {
     store.openRows.value.has(pointer) ||
     [...store.troublesByPlace.value.keys()].some((place) => place === pointer || place.startsWith(`${pointer}/`));
   const id = store.idOf(pointer);
-  const ledger = isLoad ? ledgerRow(pointer) : undefined;
+  const windLoads = isLoad ? windLoadRow(pointer) : undefined;
   return html`<fieldset class="folded" id=${id}>
     <legend class="unseen">${list.one} ${number}</legend>
     <div class=${`load${isLoad ? '' : ' plain'}`}>
       ${isLoad && html`<${Sketch} row=${row} units=${store.units.value} name=${name} />`}
       <div class="what">${name}<span>${summary}</span></div>
-      ${ledger && html`<div class="epa">${figures(ledger.front)} ${store.answer.value.ledger.units.area}<small>${Math.abs(ledger.front - ledger.side) < 0.005 * ledger.front ? 'all round' : `endwise ${figures(ledger.side)}`}</small></div>`}
+      ${windLoads && html`<div class="epa">${figures(windLoads.front)} ${store.answer.value.windLoads.units.area}<small>${Math.abs(windLoads.front - windLoads.side) < 0.005 * windLoads.front ? 'all round' : `endwise ${figures(windLoads.side)}`}</small></div>`}
       ${
         scripted &&
         html`<div class="rowacts">
@@ -460,9 +460,9 @@ function FoldedRow({ pointer, list }) {
 }
 
 /** The ledger's row of a load. @param {string} pointer */
-function ledgerRow(pointer) {
+function windLoadRow(pointer) {
   const check = store.answer.value;
-  return check?.ledger?.rows.find(
+  return check?.windLoads?.rows.find(
     (/** @type {any} */ row) => row.kind === 'load' && store.placeOf.value(row.at) === pointer,
   );
 }
@@ -548,8 +548,7 @@ function folded(part) {
   });
   const check = store.answer.value;
   const open =
-    check?.links.filter(
-      (/** @type {any} */ link) => links[part.id]?.includes(link.id) && link.verdict === 'not-shown',
-    ) ?? [];
+    check?.links.filter((/** @type {any} */ link) => links[part.id]?.includes(link.id) && link.verdict === 'open') ??
+    [];
   return open.length > 0 ? 'not told yet, so not shown' : 'not told';
 }

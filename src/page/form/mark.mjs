@@ -4,9 +4,9 @@ import { html } from './html.mjs';
 export function Mark({ verdict }) {
   const inside = /** @type {Record<string, any>} */ ({
     within: html`<path class="bar" d="M2 5h20" /><circle class="dot" cx="12" cy="16" r="3.5" />`,
-    thin: html`<path class="bar" d="M2 5h20" /><circle class="dot" cx="12" cy="9.5" r="3.5" />`,
+    'low-margin': html`<path class="bar" d="M2 5h20" /><circle class="dot" cx="12" cy="9.5" r="3.5" />`,
     over: html`<path class="bar" d="M2 17h20" /><path class="beyond" d="M12 4l5 9H7z" />`,
-    'not-shown': html`<path class="gap" d="M2 5h20" /><circle class="gap" cx="12" cy="15" r="4" />`,
+    open: html`<path class="gap" d="M2 5h20" /><circle class="gap" cx="12" cy="15" r="4" />`,
   })[verdict];
   return html`<svg class="mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${inside}</svg>`;
 }

@@ -5,7 +5,7 @@ import { documentOf, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
 import { Mark } from './mark.mjs';
 import { pauseBefore } from './pace.mjs';
-import { figures, UNITS, useFigures } from './quantity.mjs';
+import { figures, ratioFigures, UNITS } from './quantity.mjs';
 import * as store from './store.mjs';
 
 /**
@@ -192,36 +192,36 @@ function Variant({ proposal, index }) {
 function Table() {
   const read = compared.value;
   if (!read) return null;
-  const links = read.before.links.filter(
-    (/** @type {any} */ link) =>
-      link.use !== undefined ||
+  const checks = read.before.checks.filter(
+    (/** @type {any} */ check) =>
+      check.ratio !== undefined ||
       read.after.some(
         (/** @type {any} */ after) =>
-          after.links.find((/** @type {any} */ each) => each.id === link.id)?.after?.use !== undefined,
+          after.checks.find((/** @type {any} */ each) => each.id === check.id)?.after?.ratio !== undefined,
       ),
   );
-  const cell = (/** @type {any} */ link, /** @type {string} */ title) =>
-    html`<td data-h=${title}>${link?.use === undefined ? '–' : html`<span class=${link.use > 1 ? 'over' : ''}>${useFigures(link.use)}</span>`}</td>`;
+  const cell = (/** @type {any} */ check, /** @type {string} */ title) =>
+    html`<td data-h=${title}>${check?.ratio === undefined ? '–' : html`<span class=${check.ratio > 1 ? 'over' : ''}>${ratioFigures(check.ratio)}</span>`}</td>`;
   const row = (
     /** @type {any} */ station,
     /** @type {string} */ name,
-    /** @type {(id: string) => any} */ linkOf,
+    /** @type {(id: string) => any} */ checkOf,
     /** @type {any} */ act,
   ) => {
-    const weakest = linkOf(station.weakest ?? '');
+    const weakest = checkOf(station.weakest ?? '');
     const verdict = station.soFar ?? station.verdict;
-    return html`<tr><th scope="row">${name}</th>${links.map((/** @type {any} */ link) => cell(linkOf(link.id), link.title))}
+    return html`<tr><th scope="row">${name}</th>${checks.map((/** @type {any} */ check) => cell(checkOf(check.id), check.title))}
       <td class="wind" data-h="holds to">${weakest?.holdsTo ? `${figures(weakest.holdsTo.value)} ${weakest.holdsTo.unit}` : '–'}</td>
       <td class="word" data-h="so far"><span class=${verdict === 'over' ? 'nowrap over' : 'nowrap'}><${Mark} verdict=${verdict} />${verdict.replace('-', ' ')}</span></td><td>${act}</td></tr>`;
   };
   return html`<div class="scroll" tabindex="0" role="region" aria-label="Proposals side by side"><table class="ledger fold">
-    <thead><tr><th scope="col">use of each link</th>${links.map((/** @type {any} */ link) => html`<th scope="col">${link.title}</th>`)}<th scope="col">holds to<small>actual gust</small></th><th scope="col" class="word">so far</th><th scope="col"><span class="unseen">take it</span></th></tr></thead>
-    <tbody>${row(read.before, 'as planned', (id) => read.before.links.find((/** @type {any} */ link) => link.id === id), null)}
+    <thead><tr><th scope="col">use of each link</th>${checks.map((/** @type {any} */ check) => html`<th scope="col">${check.title}</th>`)}<th scope="col">holds to<small>actual gust</small></th><th scope="col" class="word">so far</th><th scope="col"><span class="unseen">take it</span></th></tr></thead>
+    <tbody>${row(read.before, 'as planned', (id) => read.before.checks.find((/** @type {any} */ check) => check.id === id), null)}
       ${read.after.map((/** @type {any} */ after) =>
         row(
           after,
           after.name,
-          (id) => after.links.find((/** @type {any} */ link) => link.id === id)?.after,
+          (id) => after.checks.find((/** @type {any} */ check) => check.id === id)?.after,
           html`<button type="button" class="act" onClick=${() => takeIt(after, Number(after.name.split('.')[0]) - 1)}>Take it<span class="unseen">: ${after.name}</span></button>`,
         ),
       )}</tbody>

@@ -187,16 +187,16 @@ export function figures(value, significant = 3) {
 }
 
 /**
- * A use: three figures under 1, two decimals from 1 up, more where two would hide that it is not 1.
+ * A ratio: three figures under 1, two decimals from 1 up, more where two would hide that it is not 1.
  *
- * @param {number} use
+ * @param {number} ratio
  */
-export function useFigures(use) {
-  if (use < 1) {
-    const text = use.toPrecision(3);
-    return Number(text) >= 1 ? use.toFixed(4) : Number(text).toString();
+export function ratioFigures(ratio) {
+  if (ratio < 1) {
+    const text = ratio.toPrecision(3);
+    return Number(text) >= 1 ? ratio.toFixed(4) : Number(text).toString();
   }
-  if (use >= 10) return figures(use);
-  const text = use.toFixed(2);
-  return text === '1.00' && use > 1 ? use.toFixed(3) : text;
+  if (ratio >= 10) return figures(ratio);
+  const text = ratio.toFixed(2);
+  return text === '1.00' && ratio > 1 ? ratio.toFixed(3) : text;
 }

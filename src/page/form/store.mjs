@@ -35,7 +35,7 @@ export const notice = signal('');
 /** @type {import('@preact/signals').Signal<any>} The last answer. */
 export const answer = signal(null);
 /** The weakest link of the answer before the last change. */
-export const before = signal(/** @type {{ title: string, use: number } | null} */ (null));
+export const before = signal(/** @type {{ title: string, ratio: number } | null} */ (null));
 export const state = signal(/** @type {'rest' | 'asked' | 'slow' | 'unreachable' | 'busy' | 'locked'} */ ('rest'));
 export const answeredAt = signal('');
 export const troubles = signal(/** @type {readonly Trouble[]} */ ([]));
@@ -137,7 +137,7 @@ function take(next, says, field = '') {
     if (field === '' || last?.field !== field || future.value.length > 0) {
       past.value = [...past.value.slice(-199), { ...now(), says, field }];
       const weakest = weakestOf(answer.value);
-      before.value = weakest ? { title: weakest.title, use: weakest.use } : null;
+      before.value = weakest ? { title: weakest.title, ratio: weakest.ratio } : null;
     }
     future.value = [];
     draft.value = next;
@@ -147,7 +147,9 @@ function take(next, says, field = '') {
 
 /** @param {any} check */
 export function weakestOf(check) {
-  return check?.links?.find((/** @type {any} */ link) => link.id === check.weakest && link.use !== undefined) ?? null;
+  return (
+    check?.checks?.find((/** @type {any} */ check) => check.id === check.weakest && check.ratio !== undefined) ?? null
+  );
 }
 
 /** What a place is called in a sentence. @param {string} pointer */

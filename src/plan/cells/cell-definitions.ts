@@ -34,7 +34,7 @@ export const CELL_IDS = [
 export type CellId = (typeof CELL_IDS)[number];
 
 /** What the cell of a station can give. */
-export const STATION_GIVES = ['use', 'verdict', 'holdsTo', 'roomLeft', 'says'] as const;
+export const STATION_GIVES = ['ratio', 'verdict', 'holdsTo', 'roomLeft', 'says'] as const;
 export type StationGives = (typeof STATION_GIVES)[number];
 
 /** Shapes whose fields are flat, so that they fit into an address. */
@@ -249,7 +249,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
     gives:
       'use; or its verdict; or the actual gust it holds to [us mph, si m/s]; or the effective area it has left at its top [us ft², si m²]; or the sentence',
     example:
-      'method=asce7-16&speed=105&exposure=C&support=free&top=48&faces=3&width=18&members=round&ratedArea=18&ratedSpeed=100&ratedMethod=tia222-g&area=5.5&above=2&cables=3&cableDiameter=0.405&give=use',
+      'method=asce7-16&speed=105&exposure=C&support=free&top=48&faces=3&width=18&members=round&ratedArea=18&ratedSpeed=100&ratedMethod=tia222-g&area=5.5&above=2&cables=3&cableDiameter=0.405&give=ratio',
     parameters: {
       ...WIND,
       support: required('free, guyed, bracketed, roof', '/tower/support'),

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../../foundation/index.ts';
-import { type Inquiry, type Rating, siteWind } from '../../margins/index.ts';
-import { exposedTower, type Tube } from '../../structure/index.ts';
+import { type CheckInput, type Rating, siteWind } from '../../margins/index.ts';
+import { type Tube, windStructureOf } from '../../structure/index.ts';
 import type { Climate, SpeedBasis } from '../../wind/index.ts';
 import type { Fault } from '../faults/fault.ts';
 import { givenWords } from '../faults/given-words.ts';
@@ -25,13 +25,13 @@ import { type CellFault, cellFault } from './cell-faults.ts';
 
 /** What one row of a cell asks, in SI. */
 export type CellQuestion =
-  | { readonly cell: 'pressure'; readonly inquiry: Inquiry; readonly height: number }
-  | { readonly cell: 'force'; readonly inquiry: Inquiry }
-  | { readonly cell: 'area'; readonly inquiry: Inquiry; readonly siteGiven: boolean }
+  | { readonly cell: 'pressure'; readonly input: CheckInput; readonly height: number }
+  | { readonly cell: 'force'; readonly input: CheckInput }
+  | { readonly cell: 'area'; readonly input: CheckInput; readonly siteGiven: boolean }
   | { readonly cell: 'speed'; readonly speed: number; readonly from: SpeedBasis; readonly to: SpeedBasis }
   | {
       readonly cell: 'rating' | 'allowed-area';
-      readonly inquiry: Inquiry;
+      readonly input: CheckInput;
       readonly ratings: readonly Rating[];
       readonly target?: Rating;
     }
@@ -39,7 +39,7 @@ export type CellQuestion =
   | { readonly cell: 'bundle-width'; readonly count: number; readonly diameter: number }
   | { readonly cell: 'chance'; readonly climate: Climate; readonly speed: number; readonly years: number }
   | { readonly cell: 'lower-at'; readonly holdsTo: number; readonly margin: number; readonly forecast: number }
-  | { readonly cell: 'station'; readonly inquiry: Inquiry; readonly give: StationGives };
+  | { readonly cell: 'station'; readonly input: CheckInput; readonly give: StationGives };
 
 export type CellRow =
   | { readonly ok: true; readonly question: CellQuestion }
@@ -269,14 +269,14 @@ function readAs(
     case 'pressure': {
       const reading = readPressuresRequest(document, { decimal });
       if (!reading.ok) return refused(reading.faults);
-      const { inquiry, heights } = reading.part;
-      return { ok: true, question: { cell: id, inquiry, height: heights[0] as number } };
+      const { input, heights } = reading.part;
+      return { ok: true, question: { cell: id, input, height: heights[0] as number } };
     }
     case 'area': {
       const reading = readAreasRequest(document, { decimal });
       if (!reading.ok) return refused(reading.faults);
-      const { inquiry, siteGiven } = reading.part;
-      return { ok: true, question: { cell: id, inquiry, siteGiven } };
+      const { input, siteGiven } = reading.part;
+      return { ok: true, question: { cell: id, input, siteGiven } };
     }
     case 'rating':
     case 'allowed-area': {
@@ -287,18 +287,18 @@ function readAs(
     default: {
       const reading = readPlan(document, { decimal });
       if (!reading.ok) return refused(reading.faults);
-      return { ok: true, question: questionOf(id, given, reading.inquiry) };
+      return { ok: true, question: questionOf(id, given, reading.input) };
     }
   }
 }
 
 type PlanCell = Exclude<CellId, 'pressure' | 'area' | 'rating' | 'allowed-area'>;
 
-function questionOf(id: PlanCell, given: Given, inquiry: Inquiry): CellQuestion {
-  const { site, station, wanted, ratings } = inquiry;
+function questionOf(id: PlanCell, given: Given, input: CheckInput): CellQuestion {
+  const { site, station, wanted, ratings } = input;
   switch (id) {
     case 'force':
-      return { cell: id, inquiry };
+      return { cell: id, input };
     case 'speed': {
       const to = ratings[0]?.wind?.basis;
       return { cell: id, speed: site.speed, from: site.basis as SpeedBasis, to: to as SpeedBasis };
@@ -319,7 +319,7 @@ function questionOf(id: PlanCell, given: Given, inquiry: Inquiry): CellQuestion 
     case 'lower-at':
       return { cell: id, holdsTo: site.speed, margin: wanted.margin, forecast: wanted.forecast };
     case 'station':
-      return { cell: id, inquiry, give: given.get('give') as StationGives };
+      return { cell: id, input, give: given.get('give') as StationGives };
   }
 }
 
@@ -342,9 +342,9 @@ function withDirectionFactor(
     if (named !== undefined && named !== structure) continue;
     const reading =
       structure === named ? { ok: true as const, question: asRead } : readAs(id, given, units, decimal, structure);
-    if (!reading.ok || !('inquiry' in reading.question)) continue;
-    const { inquiry } = reading.question;
-    const own = siteWind(inquiry, exposedTower(inquiry.station, structure), false).directionFactor;
+    if (!reading.ok || !('input' in reading.question)) continue;
+    const { input } = reading.question;
+    const own = siteWind(input, windStructureOf(input.station, structure), false).directionFactor;
     if (Math.abs(own - factor) < 1e-9) return reading;
     factors.push(`${own} for a ${structure}`);
   }

@@ -9,7 +9,7 @@ export interface Fault {
 }
 
 /** Something that can be read but deserves a second look; it stands beside the answer and stops nothing. */
-export interface Query {
+export interface EntryWarning {
   readonly pointer: string;
   readonly code: QueryCode;
   readonly says: string;

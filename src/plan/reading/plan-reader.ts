@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../../foundation/index.ts';
-import { type Fault, type FaultCode, pointerTo, type Query, type QueryCode } from '../faults/fault.ts';
+import { type EntryWarning, type Fault, type FaultCode, pointerTo, type QueryCode } from '../faults/fault.ts';
 import { givenWords } from '../faults/given-words.ts';
 import { placeWords } from '../faults/place-words.ts';
 import type { FieldBounds } from '../quantities/field-bounds.ts';
@@ -20,7 +20,7 @@ const ROUNDING = 1e-9;
 export class PlanReader {
   readonly units: UnitSystem;
   readonly faults: Fault[] = [];
-  readonly queries: Query[] = [];
+  readonly entryWarnings: EntryWarning[] = [];
   readonly #document: unknown;
   readonly #decimal: DecimalSign;
 
@@ -84,7 +84,7 @@ export class PlanReader {
   query(pointer: string, code: QueryCode, says: string): void {
     // A name keeps the letters its owner gave it, but for the first of a sentence.
     const whole = `${says.charAt(0).toUpperCase()}${says.slice(1)}`;
-    this.queries.push({ pointer: `#${pointer}`, code, says: whole });
+    this.entryWarnings.push({ pointer: `#${pointer}`, code, says: whole });
   }
 
   #unreadable(

@@ -196,13 +196,13 @@ function queryLoose(reader: PlanReader, tubes: readonly MastTube[]): void {
     tubes.forEach((inner, place) => {
       const from = Math.max(outer.from, inner.from);
       const to = Math.min(outer.to, inner.to);
-      const gap = bore(outer) - inner.outside;
-      if (place === index || !(to - from > SAME_HEIGHT && gap > LOOSEST_FIT)) return;
+      const question = bore(outer) - inner.outside;
+      if (place === index || !(to - from > SAME_HEIGHT && question > LOOSEST_FIT)) return;
       // A tube all along between them may fit into the one and around the other.
       const between = (tube: MastTube) =>
         tube !== inner && tube.outside <= bore(outer) + FIT && bore(tube) + FIT >= inner.outside;
       if (tubes.some((tube) => between(tube) && tube.from <= from + SAME_HEIGHT && tube.to >= to - SAME_HEIGHT)) return;
-      const says = `Mast piece ${place + 1} is loose in piece ${index + 1}: ${say(gap)} of play, more than a fit has (2 mm, 5/64 in). Neither is counted on to help the other: where they overlap the weaker stands alone. Shim it tight all along, and give the size of the bore that is left.`;
+      const says = `Mast piece ${place + 1} is loose in piece ${index + 1}: ${say(question)} of play, more than a fit has (2 mm, 5/64 in). Neither is counted on to help the other: where they overlap the weaker stands alone. Shim it tight all along, and give the size of the bore that is left.`;
       reader.query(`/mast/pieces/${place}`, 'pieces-loose', says);
     });
   });

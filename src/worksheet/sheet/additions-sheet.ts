@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../../foundation/index.ts';
-import type { AdditionsDocument, LinkStateDocument, StationStateDocument } from '../additions-document.ts';
+import type { AdditionsDocument, CheckStateDocument, StationStateDocument } from '../additions-document.ts';
 import { WORDS_FOR_VERDICT } from '../choice-words.ts';
-import { figures, listed, sentence, useFigures } from '../quantity.ts';
+import { figures, listed, ratioFigures, sentence } from '../quantity.ts';
 import { cautionBlock } from './given.ts';
 import { paragraph, plain, printed, strong } from './printed.ts';
 import type { Block, Sheet, SheetPart, Words } from './sheet.ts';
@@ -48,14 +48,14 @@ function verdictWords({ verdict, soFar }: Pick<StationStateDocument, 'verdict' |
   return { text, mark: shown };
 }
 
-/** Every link as a column: use now, and with each proposal. */
+/** Every check as a column: use now, and with each proposal. */
 function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]): SheetPart {
-  const ids = [...new Set([...before.links, ...ranked.flatMap(({ links }) => links)].map(({ id }) => id))];
+  const ids = [...new Set([...before.checks, ...ranked.flatMap(({ checks }) => checks)].map(({ id }) => id))];
   const titleOf = (id: string) =>
-    [...before.links, ...ranked.flatMap(({ links }) => links)].find((link) => link.id === id)?.title ?? id;
-  const use = (state: LinkStateDocument | undefined): Words => {
+    [...before.checks, ...ranked.flatMap(({ checks }) => checks)].find((check) => check.id === id)?.title ?? id;
+  const ratio = (state: CheckStateDocument | undefined): Words => {
     if (state === undefined) return plain(NONE);
-    const text = state.use === undefined ? WORDS_FOR_VERDICT[state.verdict] : useFigures(state.use);
+    const text = state.ratio === undefined ? WORDS_FOR_VERDICT[state.verdict] : ratioFigures(state.ratio);
     return { text, mark: state.verdict };
   };
   return {
@@ -79,7 +79,7 @@ function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]):
             verdictWords(before),
             ...weakestWords(
               before.weakest,
-              before.links.map((link) => ({ ...link, state: link })),
+              before.checks.map((check) => ({ ...check, state: check })),
             ),
           ],
           ...ranked.map((proposal): readonly Words[] => [
@@ -88,7 +88,7 @@ function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]):
             verdictWords(proposal),
             ...weakestWords(
               proposal.weakest,
-              proposal.links.map((link) => ({ ...link, state: link.after })),
+              proposal.checks.map((check) => ({ ...check, state: check.after })),
             ),
           ]),
         ],
@@ -103,8 +103,8 @@ function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]):
         ],
         rows: ids.map((id) => [
           strong(sentence(titleOf(id))),
-          use(before.links.find((link) => link.id === id)),
-          ...ranked.map(({ links }) => use(links.find((link) => link.id === id)?.after)),
+          ratio(before.checks.find((check) => check.id === id)),
+          ...ranked.map(({ checks }) => ratio(checks.find((check) => check.id === id)?.after)),
         ]),
       },
     ],
@@ -113,19 +113,19 @@ function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]):
 
 function weakestWords(
   weakest: string | undefined,
-  links: readonly { readonly id: string; readonly title: string; readonly state?: LinkStateDocument | undefined }[],
+  checks: readonly { readonly id: string; readonly title: string; readonly state?: CheckStateDocument | undefined }[],
 ): readonly Words[] {
-  const link = links.find(({ id }) => id === weakest);
-  const gust = link?.state?.holdsTo;
-  return [plain(link?.title ?? NONE), plain(gust ? printed(gust) : NONE, 'wind')];
+  const check = checks.find(({ id }) => id === weakest);
+  const gust = check?.state?.holdsTo;
+  return [plain(check?.title ?? NONE), plain(gust ? printed(gust) : NONE, 'wind')];
 }
 
 function proposalPart(proposal: Proposal): SheetPart {
-  const { name, rank, says, links, appeared, went, queries } = proposal;
-  const state = (link: LinkStateDocument | undefined): readonly Words[] => [
-    link === undefined ? plain(NONE) : { text: WORDS_FOR_VERDICT[link.verdict], mark: link.verdict },
-    plain(link?.use === undefined ? NONE : useFigures(link.use)),
-    plain(link?.holdsTo === undefined ? NONE : printed(link.holdsTo), 'wind'),
+  const { name, rank, says, checks, added, removed, entryWarnings } = proposal;
+  const state = (check: CheckStateDocument | undefined): readonly Words[] => [
+    check === undefined ? plain(NONE) : { text: WORDS_FOR_VERDICT[check.verdict], mark: check.verdict },
+    plain(check?.ratio === undefined ? NONE : ratioFigures(check.ratio)),
+    plain(check?.holdsTo === undefined ? NONE : printed(check.holdsTo), 'wind'),
   ];
   return {
     id: `proposal-${rank}`,
@@ -145,17 +145,17 @@ function proposalPart(proposal: Proposal): SheetPart {
           { head: 'holds to after', numeric: true, voice: 'wind' },
           { head: 'change of use', numeric: true },
         ],
-        rows: links.map(({ title, before, after, change }) => [
+        rows: checks.map(({ title, before, after, change }) => [
           strong(sentence(title)),
           ...state(before),
           ...state(after),
           plain(change === undefined ? NONE : signed(change)),
         ]),
       },
-      ...comings(appeared.loads, went.loads),
-      ...appeared.cautions.map(cautionBlock),
+      ...comings(added.loads, removed.loads),
+      ...added.cautions.map(cautionBlock),
       ...roomBlocks(proposal),
-      ...(queries.length === 0 ? [] : [{ kind: 'list', items: queries.map(({ says }) => says) } as const]),
+      ...(entryWarnings.length === 0 ? [] : [{ kind: 'list', items: entryWarnings.map(({ says }) => says) } as const]),
     ],
   };
 }
@@ -165,10 +165,10 @@ function signed(change: number): string {
   return `${change > 0 ? '+' : '−'}${figures(Math.abs(change))}`;
 }
 
-function comings(appeared: readonly string[], went: readonly string[]): readonly Block[] {
+function comings(added: readonly string[], removed: readonly string[]): readonly Block[] {
   const said = [
-    ...(appeared.length > 0 ? [`New: ${listed(appeared)}.`] : []),
-    ...(went.length > 0 ? [`Taken off: ${listed(went)}.`] : []),
+    ...(added.length > 0 ? [`New: ${listed(added)}.`] : []),
+    ...(removed.length > 0 ? [`Taken off: ${listed(removed)}.`] : []),
   ];
   return said.length === 0 ? [] : [paragraph(said.join(' '))];
 }
@@ -185,9 +185,9 @@ function asItIs(before: StationStateDocument): SheetPart {
     blocks: [
       paragraph(before.says),
       ...roomBlocks(before),
-      ...(before.queries.length === 0
+      ...(before.entryWarnings.length === 0
         ? []
-        : [{ kind: 'list', items: before.queries.map(({ says }) => says) } as const]),
+        : [{ kind: 'list', items: before.entryWarnings.map(({ says }) => says) } as const]),
     ],
   };
 }

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { type CheckSheetGiven, planWords } from './given.ts';
+import { type AnswerSheetGiven, planWords } from './given.ts';
 import { standingBlocks } from './opening-parts.ts';
 import { paragraph } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
@@ -11,7 +11,7 @@ const TITLES: Readonly<Record<string, string>> = {
   rose: 'From above: areas by heading',
   pressure: 'Pressure by height',
   moment: 'Moment and shear by height',
-  use: 'Use against gust',
+  ratio: 'Use against gust',
   ladder: 'What gives first: links by the gust they hold to',
 };
 
@@ -29,7 +29,7 @@ function within(svg: string, name: 'title' | 'desc'): string {
   return text.replace(/&(?:amp|lt|gt|quot|#39);/g, (mark) => MARKS[mark] ?? mark);
 }
 
-export function drawingsPart({ drawings }: CheckSheetGiven): SheetPart {
+export function drawingsPart({ drawings }: AnswerSheetGiven): SheetPart {
   return {
     id: 'drawings',
     heading: 'Drawings',
@@ -44,9 +44,9 @@ export function drawingsPart({ drawings }: CheckSheetGiven): SheetPart {
 }
 
 /** What usually goes along, beside what the plan lists. */
-export function attachmentsPart(given: CheckSheetGiven): SheetPart {
+export function attachmentsPart(given: AnswerSheetGiven): SheetPart {
   const plan = planWords(given);
-  const { ratings, station, site } = given.assessment.inquiry;
+  const { ratings, station, site } = given.assessment.input;
   const ofRatings = ratings.map((rating, index) => {
     const source = plan.ratings?.[index]?.source;
     return `maker’s sheet with the rating of the ${WORDS_FOR_RATED[rating.of]}${source === undefined ? '' : ` (${source})`}`;
@@ -77,7 +77,7 @@ export function remarksPart(): SheetPart {
   return { id: 'remarks', heading: 'Remarks and seal', blocks };
 }
 
-export function planPart({ document }: CheckSheetGiven): SheetPart {
+export function planPart({ document }: AnswerSheetGiven): SheetPart {
   return {
     id: 'plan',
     heading: 'Appendix: the plan',
@@ -104,13 +104,13 @@ function planMark(plan: unknown): string {
   return `${digest.slice(0, 4)} ${digest.slice(4, 8)}`;
 }
 
-export function versionLine({ version, document }: Pick<CheckSheetGiven, 'version' | 'document'>): string {
+export function versionLine({ version, document }: Pick<AnswerSheetGiven, 'version' | 'document'>): string {
   const { format } = document.plan as { format?: number };
   return `Gustworthy ${version}${format === undefined ? '' : `, plan format ${format}`}, plan ${planMark(document.plan)}`;
 }
 
 /** What made the sheet, and once more what it is not. */
-export function closingPart(given: CheckSheetGiven): SheetPart {
+export function closingPart(given: AnswerSheetGiven): SheetPart {
   return {
     id: 'closing',
     heading: 'Who decides',

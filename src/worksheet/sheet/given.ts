@@ -1,6 +1,6 @@
 import type { Assessment } from '../../margins/index.ts';
+import { type AnswerDocument, type CautionDocument, cautionDocuments } from '../answer-document.ts';
 import { gathered } from '../caution-words.ts';
-import { type CautionDocument, type CheckDocument, cautionDocuments } from '../check-document.ts';
 import type { Testimony } from '../witness.ts';
 import type { Block } from './sheet.ts';
 
@@ -13,9 +13,9 @@ export interface ListedSource {
 }
 
 /** Everything a worksheet of a check is made from. */
-export interface CheckSheetGiven {
+export interface AnswerSheetGiven {
   readonly assessment: Assessment;
-  readonly document: CheckDocument;
+  readonly document: AnswerDocument;
   readonly drawings: readonly { readonly name: string; readonly svg: string }[];
   /** Every step of the working and whether it re-evaluates. */
   readonly testimony: readonly Testimony[];
@@ -48,7 +48,7 @@ interface PlanWords {
 }
 
 /** What the plan says beside its numbers; it was read before the check was made. */
-export function planWords({ document }: CheckSheetGiven): PlanWords {
+export function planWords({ document }: AnswerSheetGiven): PlanWords {
   return document.plan as PlanWords;
 }
 
@@ -63,17 +63,17 @@ function homeOf({ code, at = '' }: CautionDocument): CautionHome {
   return 'links';
 }
 
-export function cautionBlock({ severity, says, do: action }: CautionDocument): Block {
+export function cautionBlock({ severity, says, action }: CautionDocument): Block {
   return { kind: 'caution', severity, says, action };
 }
 
 /** The cautions as a sheet says them: what is the same of several things in one sentence. */
-export function sheetCautions({ assessment }: CheckSheetGiven): readonly CautionDocument[] {
-  return cautionDocuments(gathered(assessment.cautions), assessment.inquiry.station.units);
+export function sheetCautions({ assessment }: AnswerSheetGiven): readonly CautionDocument[] {
+  return cautionDocuments(gathered(assessment.cautions), assessment.input.station.units);
 }
 
 /** Cautions of one line that stand with a part of the sheet. */
-export function cautionsFor(home: CautionHome, given: CheckSheetGiven): readonly Block[] {
+export function cautionsFor(home: CautionHome, given: AnswerSheetGiven): readonly Block[] {
   return sheetCautions(given)
     .filter((caution) => caution.severity === 'line' && homeOf(caution) === home)
     .map(cautionBlock);

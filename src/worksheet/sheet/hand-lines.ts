@@ -1,4 +1,4 @@
-import type { CheckDocument, LedgerRowDocument } from '../check-document.ts';
+import type { AnswerDocument, WindLoadRowDocument } from '../answer-document.ts';
 import { printedNumber, READ, RECKONED, readBack } from './printed.ts';
 
 /** One line for a pencil: force = area × pressure × factor, moment = force × height above the foot. */
@@ -19,11 +19,11 @@ export interface HandLines {
   readonly factorSays: string;
   /** Rows of the ledger that stand together in one line. */
   readonly together: readonly string[];
-  /** The use of the tower by the same pencil, where its link is decided at the foot by these very sums. */
-  readonly use?: { readonly of: 'shear' | 'moment'; readonly capacity: string; readonly use: string };
+  /** The use of the tower by the same pencil, where its check is decided at the foot by these very sums. */
+  readonly ratio?: { readonly of: 'shear' | 'moment'; readonly capacity: string; readonly ratio: string };
 }
 
-/** All lines, the sum and the use with them. */
+/** All lines, the sum and the ratio with them. */
 const LINES = 10;
 /** Rounding of four figures, several times over. */
 const ROUNDING = 0.003;
@@ -32,13 +32,13 @@ const ROUNDING = 0.003;
  * The shear and moment at the foot in lines to be redone by hand: every printed result is that of the printed figures,
  * and the sums come to those of the answer but for their rounding.
  */
-export function handLinesOf(document: CheckDocument): HandLines {
-  const { ledger, design, reactions } = document;
-  const blown = ledger.rows.filter((row) => row.force !== 0);
+export function handLinesOf(document: AnswerDocument): HandLines {
+  const { windLoads, design, reactions } = document;
+  const loadEffects = windLoads.rows.filter((row) => row.force !== 0);
   const stays = reactions.steady.shear.value !== 0 || reactions.steady.moment.value !== 0;
-  const use = usable(document);
-  const room = LINES - 1 - (stays ? 1 : 0) - (use ? 1 : 0);
-  const { rows, together } = gathered(blown, room);
+  const ratio = usable(document);
+  const room = LINES - 1 - (stays ? 1 : 0) - (ratio ? 1 : 0);
+  const { rows, together } = gathered(loadEffects, room);
   const level = design.level * design.directionFactorInForce;
   const lines: HandLine[] = rows.map((row) => lineOf(row, level));
   if (stays) {
@@ -50,28 +50,28 @@ export function handLinesOf(document: CheckDocument): HandLines {
     });
   }
   const total = { force: summed(lines.map(({ force }) => force)), moment: summed(lines.map(({ moment }) => moment)) };
-  const tower = document.links[0];
+  const tower = document.checks[0];
   const capacity = tower?.capacity && printedNumber(tower.capacity.value, RECKONED);
   return {
     lines,
     total,
     factorSays: factorSays(document, rows),
     together,
-    ...(use && capacity
+    ...(ratio && capacity
       ? {
-          use: {
-            of: use,
+          ratio: {
+            of: ratio,
             capacity,
-            use: printedNumber(readBack(use === 'shear' ? total.force : total.moment) / readBack(capacity), READ),
+            ratio: printedNumber(readBack(ratio === 'shear' ? total.force : total.moment) / readBack(capacity), READ),
           },
         }
       : {}),
   };
 }
 
-type Row = Pick<LedgerRowDocument, 'name' | 'facing' | 'pressure' | 'gustEffect' | 'force' | 'momentAtFoot'>;
+type Row = Pick<WindLoadRowDocument, 'name' | 'facing' | 'pressure' | 'gustEffect' | 'force' | 'momentAtBase'>;
 
-function lineOf({ name, facing, pressure, gustEffect, force, momentAtFoot }: Row, level: number): HandLine {
+function lineOf({ name, facing, pressure, gustEffect, force, momentAtBase }: Row, level: number): HandLine {
   const factors = {
     area: printedNumber(facing, RECKONED),
     pressure: printedNumber(pressure, RECKONED),
@@ -79,7 +79,7 @@ function lineOf({ name, facing, pressure, gustEffect, force, momentAtFoot }: Row
   };
   const byHand = readBack(factors.area) * readBack(factors.pressure) * readBack(factors.factor);
   const forceByHand = printedNumber(byHand, RECKONED);
-  const height = printedNumber(momentAtFoot / force, RECKONED);
+  const height = printedNumber(momentAtBase / force, RECKONED);
   return {
     name,
     factors,
@@ -95,7 +95,7 @@ function summed(printed: readonly string[]): string {
 }
 
 /** The largest stand alone; of the tower's sections and of what is left each make one line. */
-function gathered(rows: readonly LedgerRowDocument[], room: number) {
+function gathered(rows: readonly WindLoadRowDocument[], room: number) {
   if (rows.length <= room) return { rows, together: [] };
   const tower = rows.filter(({ kind }) => kind === 'tower');
   const others = rows.filter(({ kind }) => kind !== 'tower');
@@ -106,7 +106,7 @@ function gathered(rows: readonly LedgerRowDocument[], room: number) {
       together: namesOf(tower),
     };
   }
-  const bySize = others.toSorted((a, b) => b.momentAtFoot - a.momentAtFoot);
+  const bySize = others.toSorted((a, b) => b.momentAtBase - a.momentAtBase);
   const alone = new Set(bySize.slice(0, room - ownLine - 1));
   const rest = others.filter((row) => !alone.has(row));
   return {
@@ -119,16 +119,16 @@ function gathered(rows: readonly LedgerRowDocument[], room: number) {
   };
 }
 
-function namesOf(rows: readonly LedgerRowDocument[]): readonly string[] {
+function namesOf(rows: readonly WindLoadRowDocument[]): readonly string[] {
   return rows.map(({ name }) => name);
 }
 
 /** Areas added; pressure and height such that force and moment are those of all of them. */
-function together(rows: readonly LedgerRowDocument[], name: string): readonly Row[] {
+function together(rows: readonly WindLoadRowDocument[], name: string): readonly Row[] {
   if (rows.length === 0) return [];
-  const sum = (of: (row: LedgerRowDocument) => number) => rows.reduce((total, row) => total + of(row), 0);
+  const sum = (of: (row: WindLoadRowDocument) => number) => rows.reduce((total, row) => total + of(row), 0);
   const facing = sum((row) => row.facing);
-  const [first] = rows as [LedgerRowDocument];
+  const [first] = rows as [WindLoadRowDocument];
   const gustEffect = sum((row) => row.facing * row.gustEffect) / facing || first.gustEffect;
   return [
     {
@@ -137,12 +137,12 @@ function together(rows: readonly LedgerRowDocument[], name: string): readonly Ro
       gustEffect,
       pressure: sum((row) => row.facing * row.pressure * row.gustEffect) / (facing * gustEffect),
       force: sum((row) => row.force),
-      momentAtFoot: sum((row) => row.momentAtFoot),
+      momentAtBase: sum((row) => row.momentAtBase),
     },
   ];
 }
 
-function factorSays({ design }: CheckDocument, rows: readonly Row[]): string {
+function factorSays({ design }: AnswerDocument, rows: readonly Row[]): string {
   const gusts = [...new Set(rows.map(({ gustEffect }) => printedNumber(gustEffect)))];
   const parts = [
     `${printedNumber(design.level)} to the allowable level`,
@@ -154,14 +154,14 @@ function factorSays({ design }: CheckDocument, rows: readonly Row[]): string {
   return parts.join(' × ');
 }
 
-/** Whether the tower's link is decided at the foot by the sums of the ledger, and which. */
-function usable({ links, ledger, reactions }: CheckDocument): 'shear' | 'moment' | undefined {
-  const tower = links[0];
-  if (!tower?.demand || !tower.capacity || reactions.heldAbove) return undefined;
+/** Whether the tower's check is decided at the foot by the sums of the ledger, and which. */
+function usable({ checks, windLoads, reactions }: AnswerDocument): 'shear' | 'moment' | undefined {
+  const tower = checks[0];
+  if (!tower?.demand || !tower.capacity || reactions.supportedAbove) return undefined;
   const { of, value } = tower.demand;
   if (of !== 'shear' && of !== 'moment') return undefined;
   const sum = reactions.allowable[of].value;
-  const lowest = Math.min(...ledger.rows.map(({ low }) => low));
+  const lowest = Math.min(...windLoads.rows.map(({ low }) => low));
   if (tower.where && Math.abs(tower.where.value - lowest) > 1e-6 * Math.max(1, lowest)) return undefined;
   return Math.abs(sum - value) <= ROUNDING * value ? of : undefined;
 }

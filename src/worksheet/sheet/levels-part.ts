@@ -1,7 +1,7 @@
 import type { AskedAndShown } from '../../margins/index.ts';
 import type { LevelRowDocument, LevelsDocument } from '../levels-document.ts';
-import { useFigures } from '../quantity.ts';
-import type { CheckSheetGiven } from './given.ts';
+import { ratioFigures } from '../quantity.ts';
+import type { AnswerSheetGiven } from './given.ts';
 import { plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
 
@@ -15,7 +15,7 @@ const PLACES: Readonly<Record<LevelRowDocument['place'], string>> = {
 };
 
 /** Every level at which the tower is compared, so that an engineer sees what the others take. */
-export function levelsPart({ document }: CheckSheetGiven): SheetPart {
+export function levelsPart({ document }: AnswerSheetGiven): SheetPart {
   return {
     id: 'levels',
     heading: 'Tower, level by level',
@@ -29,10 +29,10 @@ function blocksOf({ units, rows }: LevelsDocument): readonly Block[] {
   const braced = rows.some(({ sideways }) => sideways.of === 'braces');
   const sideways = braced ? 'in shear or braces' : 'in shear';
   const number = (value: number) => plain(printedNumber(value, RECKONED));
-  const compared = ({ asked, shown, use }: AskedAndShown): readonly Words[] => [
+  const compared = ({ asked, shown, ratio }: AskedAndShown): readonly Words[] => [
     number(asked),
     shown === undefined ? plain(NONE) : number(shown),
-    use === undefined ? plain(NONE) : strong(useFigures(use)),
+    ratio === undefined ? plain(NONE) : strong(ratioFigures(ratio)),
   ];
   return [
     {

@@ -1,16 +1,16 @@
-import type { Gap } from '../../margins/index.ts';
+import type { OpenQuestion } from '../../margins/index.ts';
 import { WORDS_FOR_VERDICT } from '../choice-words.ts';
-import { listed, sentence, useFigures } from '../quantity.ts';
+import { listed, ratioFigures, sentence } from '../quantity.ts';
 import { answerInWords } from '../question-words.ts';
-import { type CheckSheetGiven, cautionBlock, planWords } from './given.ts';
+import { type AnswerSheetGiven, cautionBlock, planWords } from './given.ts';
 import { paragraph, plain, printed, strong } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
 
 /** The verdict and what changes it: what it keeps to, what is still open, the cautions that go with it. */
-export function verdictPart(given: CheckSheetGiven): SheetPart {
+export function verdictPart(given: AnswerSheetGiven): SheetPart {
   const { document, assessment } = given;
-  const weakest = document.links.find(({ id }) => id === document.weakest);
-  const { wanted } = assessment.inquiry;
+  const weakest = document.checks.find(({ id }) => id === document.weakest);
+  const { wanted } = assessment.input;
   const rows: Extract<Block, { kind: 'facts' }>['rows'] = [
     { label: 'Verdict', words: { ...strong(WORDS_FOR_VERDICT[document.verdict]), mark: document.verdict } },
     ...(document.soFar === undefined || document.soFar === document.verdict
@@ -31,7 +31,7 @@ export function verdictPart(given: CheckSheetGiven): SheetPart {
             note: `holds to an actual gust of ${printed(weakest.holdsTo.gust)}`,
           },
         ]),
-    { label: 'Margin wanted', words: plain(useFigures(wanted.margin), 'given') },
+    { label: 'Margin wanted', words: plain(ratioFigures(wanted.margin), 'given') },
   ];
   return {
     id: 'verdict',
@@ -40,20 +40,20 @@ export function verdictPart(given: CheckSheetGiven): SheetPart {
       { kind: 'facts', rows },
       ...openQuestions(given),
       ...document.cautions.filter(({ severity }) => severity === 'verdict').map(cautionBlock),
-      ...(document.queries.length === 0
+      ...(document.entryWarnings.length === 0
         ? []
         : [
             { kind: 'subheading', text: 'To be looked at again' } as const,
-            { kind: 'list', items: document.queries.map(({ says }) => says) } as const,
+            { kind: 'list', items: document.entryWarnings.map(({ says }) => says) } as const,
           ]),
     ],
   };
 }
 
-function openQuestions({ document, assessment }: CheckSheetGiven): readonly Block[] {
+function openQuestions({ document, assessment }: AnswerSheetGiven): readonly Block[] {
   const { toFindOut, alsoOpen } = document;
-  const { gaps } = assessment.questions;
-  const needs = document.links.filter(({ verdict }) => verdict === 'not-shown');
+  const { open } = assessment.questions;
+  const needs = document.checks.filter(({ verdict }) => verdict === 'open');
   if (toFindOut.length === 0 && needs.length === 0) return [];
   return [
     { kind: 'subheading', text: 'To find out' },
@@ -69,10 +69,14 @@ function openQuestions({ document, assessment }: CheckSheetGiven): readonly Bloc
               { head: 'use if answered' },
               { head: 'what it may bring' },
             ],
-            rows: gaps.map((gap, index) => [
+            rows: open.map((question, index) => [
               strong(toFindOut[index]?.ask ?? ''),
-              plain(takenInWords(gap)),
-              plain(gap.useIf.map(({ answer, use }) => `${useFigures(use)} if ${answerWords(gap, answer)}`).join('; ')),
+              plain(takenInWords(question)),
+              plain(
+                question.ratioIf
+                  .map(({ answer, ratio }) => `${ratioFigures(ratio)} if ${answerWords(question, answer)}`)
+                  .join('; '),
+              ),
               plain(toFindOut[index]?.says ?? ''),
             ]),
           } as const,
@@ -83,20 +87,22 @@ function openQuestions({ document, assessment }: CheckSheetGiven): readonly Bloc
 }
 
 /** A ground has its letter, which is what a checker looks for. */
-function answerWords(gap: Gap, answer: string): string {
-  const words = answerInWords(gap, answer);
-  return gap.question === 'rating-exposure' || gap.question === 'rating-terrain' ? `${answer}, ${words}` : words;
+function answerWords(question: OpenQuestion, answer: string): string {
+  const words = answerInWords(question, answer);
+  return question.question === 'rating-exposure' || question.question === 'rating-terrain'
+    ? `${answer}, ${words}`
+    : words;
 }
 
 /** The reading that stands, in words where it is one of the answers. */
-function takenInWords(gap: Gap): string {
-  if (gap.question === 'rating-method' || gap.question === 'tower-members') return gap.taken;
-  const [answer = '', and = ''] = gap.taken.split(/ (?=with )/);
-  return [answerWords(gap, answer), and].filter((words) => words !== '').join(' ');
+function takenInWords(question: OpenQuestion): string {
+  if (question.question === 'rating-method' || question.question === 'tower-members') return question.taken;
+  const [answer = '', and = ''] = question.taken.split(/ (?=with )/);
+  return [answerWords(question, answer), and].filter((words) => words !== '').join(' ');
 }
 
 /** What stands on every answer. */
-export function standingPart(given: CheckSheetGiven): SheetPart {
+export function standingPart(given: AnswerSheetGiven): SheetPart {
   return {
     id: 'cautions',
     heading: 'Cautions, and what is never covered',
@@ -104,7 +110,7 @@ export function standingPart(given: CheckSheetGiven): SheetPart {
   };
 }
 
-export function standingBlocks({ document }: CheckSheetGiven): readonly Block[] {
+export function standingBlocks({ document }: AnswerSheetGiven): readonly Block[] {
   return [
     ...document.cautions.filter(({ severity }) => severity === 'standing').map(cautionBlock),
     paragraph(strong('Never covered here: '), `${document.notCovered.join(', ')}.`),
@@ -112,7 +118,7 @@ export function standingBlocks({ document }: CheckSheetGiven): readonly Block[] 
 }
 
 /** The title block, with room to write where the plan says nothing. */
-export function titleBlockPart(given: CheckSheetGiven): SheetPart {
+export function titleBlockPart(given: AnswerSheetGiven): SheetPart {
   const { applicant, owner, address, parcel, jurisdiction, permit, code, date, drawings, note } =
     planWords(given).sheet ?? {};
   const row = (label: string, filled: string | undefined, wide = false) => ({

@@ -72,7 +72,7 @@ export type Block =
   | { readonly kind: 'plan'; readonly json: string };
 
 export interface SheetPart {
-  /** Stable, for links within the sheet. */
+  /** Stable, for checks within the sheet. */
   readonly id: string;
   readonly heading: string;
   readonly blocks: readonly Block[];

@@ -1,9 +1,9 @@
 import { withArticle } from '../../foundation/index.ts';
 import { isMeanBasis } from '../../wind/index.ts';
-import type { CheckDocument } from '../check-document.ts';
+import type { AnswerDocument } from '../answer-document.ts';
 import { WORDS_FOR_BASIS, WORDS_FOR_GROUND } from '../choice-words.ts';
 import { inWords, standardHeight } from '../quantity.ts';
-import { type CheckSheetGiven, cautionsFor } from './given.ts';
+import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { paragraph, plain, printed, printedNumber, RECKONED, small } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
 
@@ -14,10 +14,10 @@ interface Fact {
 }
 
 /** What the tower must stand, and every factor of it. */
-export function designPart(given: CheckSheetGiven): SheetPart {
+export function designPart(given: AnswerSheetGiven): SheetPart {
   const { document, assessment } = given;
   const { design } = document;
-  const { site, station } = assessment.inquiry;
+  const { site, station } = assessment.input;
   const { units } = station;
   const basisGiven = site.basis === undefined ? 'kind not said, read so' : '';
   const typed = inWords(site.speed, 'speed', units, RECKONED);
@@ -69,7 +69,7 @@ export function designPart(given: CheckSheetGiven): SheetPart {
 }
 
 /** The design wind at the level it is not given at. */
-function levels({ speed, speedLevels }: CheckDocument['design']): readonly Fact[] {
+function levels({ speed, speedLevels }: AnswerDocument['design']): readonly Fact[] {
   if (!speedLevels) return [];
   const facts = [
     { level: 'strength', basis: 'gust3-strength', label: 'The same at strength level' },
@@ -84,19 +84,19 @@ function levels({ speed, speedLevels }: CheckDocument['design']): readonly Fact[
     }));
 }
 
-function groundFact({ exposure, terrain }: CheckDocument['design']): Fact {
+function groundFact({ exposure, terrain }: AnswerDocument['design']): Fact {
   const ground = (exposure ?? terrain) as keyof typeof WORDS_FOR_GROUND;
   const label = exposure === undefined ? 'Terrain' : 'Exposure';
   return { label, words: plain(`${ground}: ${WORDS_FOR_GROUND[ground]}`, 'given') };
 }
 
-function inForce({ directionFactor, directionFactorInForce }: CheckDocument['design']): { readonly note?: string } {
+function inForce({ directionFactor, directionFactorInForce }: AnswerDocument['design']): { readonly note?: string } {
   return directionFactor === 1
     ? {}
     : { note: directionFactorInForce === 1 ? 'within the pressure' : 'on the force, not within the pressure' };
 }
 
-function topographyWords({ wind }: CheckDocument): string {
+function topographyWords({ wind }: AnswerDocument): string {
   const factors = wind.map(({ topographicFactor }) => topographicFactor);
   const [highest, lowest] = [wind.at(0), wind.at(-1)];
   if (!highest || !lowest) return '1';
@@ -104,38 +104,38 @@ function topographyWords({ wind }: CheckDocument): string {
   return `${printedNumber(lowest.topographicFactor)} at ${printed(lowest.height)} to ${printedNumber(highest.topographicFactor)} at ${printed(highest.height)}`;
 }
 
-function hillNote({ assessment, document }: CheckSheetGiven): string {
-  const { hill, topographicFactor } = assessment.inquiry.site;
+function hillNote({ assessment, document }: AnswerSheetGiven): string {
+  const { hill, topographicFactor } = assessment.input.site;
   if (topographicFactor !== undefined) return 'a factor as given by the county';
   if (!hill) return 'no hill given: read as level ground';
-  const { units } = assessment.inquiry.station;
+  const { units } = assessment.input.station;
   const long = (value: number) => inWords(value, 'length', units, RECKONED);
   const shape = hill.shape.replace('-', ' ');
   return `${shape} ${long(hill.height)} high, ${long(hill.halfLength)} from the crest to half-way down; the tower ${long(hill.distance)} ${hill.side} of the crest${document.hill && !document.hill.counts ? '; it does not count' : ''}`;
 }
 
-function gustNote({ assessment }: CheckSheetGiven): string {
-  const { frequency } = assessment.inquiry.station.tower;
+function gustNote({ assessment }: AnswerSheetGiven): string {
+  const { frequency } = assessment.input.station.tower;
   if (frequency === undefined) return 'natural frequency not given';
   return `natural frequency ${inWords(frequency, 'frequency', 'si')}`;
 }
 
-function iceFact({ assessment, document }: CheckSheetGiven): Fact {
-  const { ice } = assessment.inquiry.site;
-  const { units } = assessment.inquiry.station;
+function iceFact({ assessment, document }: AnswerSheetGiven): Fact {
+  const { ice } = assessment.input.site;
+  const { units } = assessment.input.station;
   if (!ice) return { label: 'Ice', words: plain('not checked'), note: 'none given' };
-  const link = document.links.find(({ id }) => id === 'ice');
+  const check = document.checks.find(({ id }) => id === 'ice');
   return {
     label: 'Ice',
     words: plain(
       `${inWords(ice.thickness, 'diameter', units, RECKONED)} thick with an actual gust of ${inWords(ice.gust, 'speed', units, RECKONED)}`,
       'given',
     ),
-    ...(link ? { note: 'see the link of the tower with ice' } : {}),
+    ...(check ? { note: 'see the link of the tower with ice' } : {}),
   };
 }
 
-function hillBlocks({ hill }: CheckDocument): readonly Block[] {
+function hillBlocks({ hill }: AnswerDocument): readonly Block[] {
   if (!hill) return [];
   return [
     { kind: 'subheading', text: 'The hill' },
@@ -145,7 +145,7 @@ function hillBlocks({ hill }: CheckDocument): readonly Block[] {
 }
 
 /** The wind by height. */
-export function windPart({ document }: CheckSheetGiven): SheetPart {
+export function windPart({ document }: AnswerSheetGiven): SheetPart {
   const { design, wind } = document;
   const [first] = wind;
   // A factor of exposure by EN 1991-1-4 holds the gusts: out of a mean comes a peak.

@@ -1,6 +1,6 @@
 import type { Assessment } from '../../margins/index.ts';
 import { inWords, listed } from '../quantity.ts';
-import { type CheckSheetGiven, cautionsFor, planWords } from './given.ts';
+import { type AnswerSheetGiven, cautionsFor, planWords } from './given.ts';
 import { paragraph, plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
 import {
@@ -16,11 +16,11 @@ import {
 type FactRows = Extract<Block, { kind: 'facts' }>['rows'];
 
 /** The tower as it stands, what is clear of what, and what its makers say. */
-export function structurePart(given: CheckSheetGiven): SheetPart {
+export function structurePart(given: AnswerSheetGiven): SheetPart {
   const { document, assessment } = given;
-  const { inquiry } = assessment;
-  const { tower } = inquiry.station;
-  const { units } = inquiry.station;
+  const { input } = assessment;
+  const { tower } = input.station;
+  const { units } = input.station;
   const long = (value: number) => inWords(value, 'length', units, RECKONED);
   const { heights, turning } = document;
   const rows: FactRows = [
@@ -28,14 +28,14 @@ export function structurePart(given: CheckSheetGiven): SheetPart {
     {
       label: 'Tower',
       words: plain(
-        `top at ${printed(heights.tower)}${tower.foot === 0 ? '' : `, foot at ${long(tower.foot)}`}, ${sectionsSay(inquiry)}`,
+        `top at ${printed(heights.tower)}${tower.foot === 0 ? '' : `, foot at ${long(tower.foot)}`}, ${sectionsSay(input)}`,
         'given',
       ),
     },
     { label: 'Overall height', words: plain(printed(heights.overall), 'built'), note: 'above the ground' },
     {
       label: 'Mast',
-      words: plain(inquiry.station.mast ? mastWords(inquiry.station.mast, units) : 'none given', 'given'),
+      words: plain(input.station.mast ? mastWords(input.station.mast, units) : 'none given', 'given'),
       ...(heights.mast === undefined ? {} : { note: `its tip at ${printed(heights.mast)}` }),
     },
     ...(tower.hingeHeight === undefined
@@ -54,7 +54,7 @@ export function structurePart(given: CheckSheetGiven): SheetPart {
         'built',
       ),
     })),
-    ...distanceFacts(inquiry),
+    ...distanceFacts(input),
     ...(document.reactions.weight === undefined
       ? [{ label: 'Weight of all', words: plain('not shown'), note: 'some weights are not given' }]
       : [
@@ -68,30 +68,25 @@ export function structurePart(given: CheckSheetGiven): SheetPart {
   return {
     id: 'structure',
     heading: 'Structure, heights and clearances',
-    blocks: [
-      { kind: 'facts', rows },
-      sectionsTable(inquiry),
-      ...ratingsTable(given),
-      ...cautionsFor('structure', given),
-    ],
+    blocks: [{ kind: 'facts', rows }, sectionsTable(input), ...ratingsTable(given), ...cautionsFor('structure', given)],
   };
 }
 
-function heldNote({ assessment }: CheckSheetGiven): { readonly note?: string } {
-  const { tower, units } = assessment.inquiry.station;
+function heldNote({ assessment }: AnswerSheetGiven): { readonly note?: string } {
+  const { tower, units } = assessment.input.station;
   if (tower.held.length === 0) return {};
   const heights = listed(tower.held.map(({ height }) => inWords(height, 'length', units, RECKONED)));
   return { note: `at ${heights}${tower.heldGiven ? '' : ', as its rating has it'}` };
 }
 
-function sectionsSay({ station: { tower } }: Assessment['inquiry']): string {
+function sectionsSay({ station: { tower } }: Assessment['input']): string {
   const count = tower.sections.length;
   if (!tower.sectionsGiven) return `checked in ${count} lengths`;
   const slide = tower.telescopes ? ' that slide' : '';
   return `${count} ${count === 1 ? 'section' : 'sections'}${slide}`;
 }
 
-function distanceFacts({ site, station }: Assessment['inquiry']): FactRows {
+function distanceFacts({ site, station }: Assessment['input']): FactRows {
   const { distances } = site;
   const label = { powerLine: 'Power line', propertyLine: 'Line of the property', building: 'Building' } as const;
   return (['powerLine', 'propertyLine', 'building'] as const).map((what) => {
@@ -106,7 +101,7 @@ function distanceFacts({ site, station }: Assessment['inquiry']): FactRows {
   });
 }
 
-function sectionsTable({ station: { tower, units } }: Assessment['inquiry']): Block {
+function sectionsTable({ station: { tower, units } }: Assessment['input']): Block {
   return {
     kind: 'table',
     caption: 'Sections of the tower, from the foot up',
@@ -125,8 +120,8 @@ function sectionsTable({ station: { tower, units } }: Assessment['inquiry']): Bl
   };
 }
 
-function ratingsTable(given: CheckSheetGiven): readonly Block[] {
-  const { ratings, station } = given.assessment.inquiry;
+function ratingsTable(given: AnswerSheetGiven): readonly Block[] {
+  const { ratings, station } = given.assessment.input;
   const own = station.loads.flatMap(({ name, at, ratedWind }) => (ratedWind ? [{ name, at, ratedWind }] : []));
   if (ratings.length + own.length === 0) return [paragraph('No rating of any part is given.')];
   const plan = planWords(given);
@@ -159,9 +154,9 @@ function ratingsTable(given: CheckSheetGiven): readonly Block[] {
 }
 
 /** Everything the wind touches. */
-export function ledgerPart(given: CheckSheetGiven): SheetPart {
-  const { ledger, reactions, design } = given.document;
-  const { units, rows, total, heading, direction } = ledger;
+export function windLoadsPart(given: AnswerSheetGiven): SheetPart {
+  const { windLoads, reactions, design } = given.document;
+  const { units, rows, total, heading, direction } = windLoads;
   const number = (value: number) => printedNumber(value, RECKONED);
   const blank = plain('');
   return {
@@ -196,7 +191,7 @@ export function ledgerPart(given: CheckSheetGiven): SheetPart {
           plain(number(row.pressure), 'wind'),
           plain(printedNumber(row.gustEffect)),
           plain(number(row.force), 'wind'),
-          plain(number(row.momentAtFoot)),
+          plain(number(row.momentAtBase)),
           plain(number(row.momentAtTop)),
         ]),
         totals: [
@@ -204,7 +199,7 @@ export function ledgerPart(given: CheckSheetGiven): SheetPart {
             strong('together'),
             ...Array.from({ length: 8 }, () => blank),
             { text: number(total.force), voice: 'wind', strong: true },
-            strong(number(total.momentAtFoot)),
+            strong(number(total.momentAtBase)),
             strong(number(total.momentAtTop)),
           ],
         ],
@@ -218,7 +213,7 @@ export function ledgerPart(given: CheckSheetGiven): SheetPart {
             : [
                 `The wind is on ${direction === 'face' ? 'a face' : 'a corner'} of the tower, which bends its foot most; where a link of the tower itself is decided by the other, its figures differ.`,
               ]),
-          ...(reactions.heldAbove ? ['Moments are as if nothing held the tower above its foot.'] : []),
+          ...(reactions.supportedAbove ? ['Moments are as if nothing held the tower above its foot.'] : []),
         ]
           .filter((each) => each !== '')
           .join(' '),
@@ -228,7 +223,7 @@ export function ledgerPart(given: CheckSheetGiven): SheetPart {
   };
 }
 
-function headingSays({ fixed, turning }: CheckSheetGiven['document']['ledger']['heading']): string {
+function headingSays({ fixed, turning }: AnswerSheetGiven['document']['windLoads']['heading']): string {
   const said = [
     ...(fixed === undefined
       ? []

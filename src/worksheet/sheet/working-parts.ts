@@ -1,15 +1,15 @@
 import { listed, sentence } from '../quantity.ts';
 import type { StepDocument, StepInput } from '../working-document.ts';
-import { type CheckSheetGiven, cautionsFor } from './given.ts';
+import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { type HandLine, handLinesOf } from './hand-lines.ts';
 import { paragraph, plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
 
 /** Lines that a pencil redoes. */
-export function handPart({ document }: CheckSheetGiven): SheetPart {
-  const { ledger, reactions } = document;
-  const { units } = ledger;
-  const { lines, total, factorSays, together, use } = handLinesOf(document);
+export function handPart({ document }: AnswerSheetGiven): SheetPart {
+  const { windLoads, reactions } = document;
+  const { units } = windLoads;
+  const { lines, total, factorSays, together, ratio } = handLinesOf(document);
   const numbered = lines.map((line, index) => handRow(line, index + 1));
   const sum: readonly Words[] = [
     strong(`${lines.length + 1}. sum`),
@@ -40,11 +40,11 @@ export function handPart({ document }: CheckSheetGiven): SheetPart {
         rows: numbered,
         totals: [sum],
       },
-      ...(use
+      ...(ratio
         ? [
             paragraph(
-              strong(`${lines.length + 2}. use of the tower in ${use.of}: `),
-              `${use.of === 'shear' ? total.force : total.moment} ÷ ${use.capacity} = ${use.use}.`,
+              strong(`${lines.length + 2}. use of the tower in ${ratio.of}: `),
+              `${ratio.of === 'shear' ? total.force : total.moment} ÷ ${ratio.capacity} = ${ratio.ratio}.`,
             ),
           ]
         : [
@@ -56,7 +56,7 @@ export function handPart({ document }: CheckSheetGiven): SheetPart {
         [
           `Factor: ${factorSays}.`,
           `The answer has ${printed(shear, RECKONED)} and ${printed(moment, RECKONED)}; what differs in the last figure is the rounding of what is printed.`,
-          ...(reactions.heldAbove ? ['As if nothing held the tower above its foot.'] : []),
+          ...(reactions.supportedAbove ? ['As if nothing held the tower above its foot.'] : []),
           ...(together.length > 0
             ? [`Taken together, areas added, pressure and height meant: ${listed(together)}.`]
             : []),
@@ -79,13 +79,13 @@ function handRow({ name, factors, force, height, moment }: HandLine, number: num
 }
 
 /** The line that says how many steps agree; a sheet is not made where one does not. */
-export function witnessSays({ testimony }: CheckSheetGiven): string {
+export function witnessSays({ testimony }: AnswerSheetGiven): string {
   const agree = testimony.filter(({ agrees }) => agrees).length;
   return `${agree} of ${testimony.length} steps of the working came out the same when a second program, made for any calculation, worked each formula out again from its inputs, units and all.`;
 }
 
 /** Every step, each under what it is about. */
-export function workingPart(given: CheckSheetGiven): SheetPart {
+export function workingPart(given: AnswerSheetGiven): SheetPart {
   const { testimony, working } = given;
   const blocks: Block[] = [];
   let about = '';
@@ -106,7 +106,7 @@ export function workingPart(given: CheckSheetGiven): SheetPart {
   return { id: 'working', heading: 'Working', blocks: [paragraph(witnessSays(given)), ...blocks] };
 }
 
-function stepBlock(step: StepDocument, { sources }: CheckSheetGiven): Block {
+function stepBlock(step: StepDocument, { sources }: AnswerSheetGiven): Block {
   const title = sources.find(({ id }) => id === step.source)?.title.split(',')[0] ?? step.source;
   return {
     kind: 'step',
@@ -143,7 +143,7 @@ function listWords(values: readonly number[], unit: string): string {
 }
 
 /** The documents behind the working, and what of them is from memory. */
-export function sourcesPart(given: CheckSheetGiven): SheetPart {
+export function sourcesPart(given: AnswerSheetGiven): SheetPart {
   const { testimony, sources } = given;
   const steps = testimony.map(({ step }) => step);
   const used = [...new Set(steps.map(({ source }) => source))].filter((source) => source !== 'derived').sort();

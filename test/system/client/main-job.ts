@@ -19,7 +19,7 @@ export async function mainJob(origin: string) {
 
   const checked = await client.POST('/v1/checks', { body: plan });
   if (checked.error !== undefined) throw new Error(checked.error.detail);
-  const answer = checked.data as components['schemas']['Check'];
+  const answer = checked.data as components['schemas']['Comparison'];
 
   const proposals = [{ name: 'smaller beam', swap: [{ load: 'beam', with: { area: 3 } }] }];
   const added = await client.POST('/v1/additions', { body: { plan, proposals } });
@@ -34,7 +34,7 @@ export async function mainJob(origin: string) {
 
   return {
     verdict: answer.verdict,
-    links: answer.links.map(({ id, verdict, use }) => ({ id, verdict, use })),
+    checks: answer.checks.map(({ id, verdict, ratio }) => ({ id, verdict, ratio })),
     proposals: added.data === undefined ? 0 : 1,
     pressure: pressure.data,
     fault: faulty.error?.faults?.map(({ pointer }) => pointer),

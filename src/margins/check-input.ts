@@ -1,0 +1,36 @@
+import type { SiteMethodId } from '../methods/index.ts';
+import type { Station } from '../structure/index.ts';
+import type { Site } from '../wind/index.ts';
+import type { Rating } from './rating.ts';
+
+/** Everything a check needs, in SI. */
+export interface CheckInput {
+  readonly title: string;
+  readonly method: SiteMethodId;
+  readonly site: Site;
+  readonly station: Station;
+  readonly ratings: readonly Rating[];
+  readonly wanted: Wanted;
+  /** What the plan did not say and the reader should hear of, found while reading it. */
+  readonly unsaid: readonly Unsaid[];
+}
+
+export interface Wanted {
+  /** Share of the capacity to keep. */
+  readonly margin: number;
+  /** Allowance for the error of a forecast. */
+  readonly forecast: number;
+  readonly years: number;
+}
+
+/** Something left out of the plan that has a reading and a caution, but no bracket. */
+export type Unsaid =
+  | 'hill'
+  | 'ice'
+  | 'risk-category'
+  | 'speed-basis'
+  | 'weights'
+  | 'frequency'
+  | 'mast'
+  | 'mast-inside'
+  | 'supports';

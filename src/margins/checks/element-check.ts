@@ -1,0 +1,326 @@
+import { ICE_DENSITY, icedDiameter, iceWeightPerLength, type TubePiece, type TubeRow } from '../../areas/index.ts';
+import { GRAVITY, type Trace } from '../../foundation/index.ts';
+import {
+  type ElementBending,
+  type ElementSegment,
+  elementBending,
+  type Load,
+  type MountedOn,
+  type Slice,
+  type SlicesInWind,
+  sliceForces,
+  tubeSection,
+  type WindItem,
+} from '../../structure/index.ts';
+import { actualSlicesInWind } from '../holds-to.ts';
+import { windsHeld } from '../holds-to-ratio.ts';
+import type { IceCase, IceCaseShown } from '../ice-case.ts';
+import { siteSpeed, type TowerModel } from '../tower-model.ts';
+import { verdictOf } from '../verdict.ts';
+import type { Check, CheckResult } from './check.ts';
+
+/** A row of elements or a boom of which every segment's wall and the alloy are told. */
+interface Member {
+  readonly load: Load;
+  readonly row: TubeRow;
+  readonly number: number;
+  readonly segments: readonly ElementSegment[];
+  /** What else weighs on a boom, at places nobody tells: half of it at each end at the worst [kg]. */
+  readonly onBoom: number;
+}
+
+/**
+ * The elements and booms of which the plan tells segments, walls and strength: bent by the wind and their own weight, each
+ * where a segment leaves the next larger one.
+ *
+ * u = √(M_wind² + M_weight²)/M_all
+ *
+ * @param model the tower [-]
+ * @returns a check for each such row [-]
+ * @source derived
+ */
+export function elementChecks(model: TowerModel): readonly Check[] {
+  return membersOf(model).map((member) => checkOf(model, member));
+}
+
+/**
+ * The same elements and booms with ice, in the gust that goes with ice: thicker, heavier, and no stronger.
+ *
+ * u = √(M_wind² + M_weight²)/M_all, wind on D + 2t, weight of tube and ice
+ *
+ * @param model the bare tower [-]
+ * @param ice the ice case, where ice is given [-]
+ * @returns a check for each such row, where the method has a rule for ice [-]
+ * @source asce7-10
+ */
+export function icedElementChecks(model: TowerModel, ice: IceCase | undefined): readonly Check[] {
+  if (!ice || ice.thicknessAtTop === undefined) return [];
+  const { shown, needs } = ice;
+  return membersOf(model).map((member): Check => {
+    const { load } = member;
+    const base = { id: icedId(load, member.number), kind: 'elements', name: load.name, withIce: true } as const;
+    if (!shown) return { ...base, verdict: 'open', because: 'missing', needs };
+    const bending = bentWithIce(shown, member);
+    if (bending.notShown.length > 0) return { ...base, verdict: 'open', because: 'not-computed', needs: [] };
+    return { ...base, ...judged(model, member, resultOf(bending, bentWithIce(shown, member, 0))) };
+  });
+}
+
+/** What the strength at rupture leaves open stays open. */
+function judged(
+  model: TowerModel,
+  member: Member,
+  result: CheckResult,
+): Pick<Check, 'verdict' | 'because' | 'needs' | 'result'> {
+  const { load, row, number } = member;
+  const verdict = verdictOf(result.ratio, result.ratioRange[0], model.input.wanted.margin);
+  if (verdict === 'over') return { verdict, needs: [], result };
+  const needs = boomNeeds(member);
+  if (needs.length > 0) {
+    const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
+    return { verdict: 'open', because: 'missing', needs, result: rest };
+  }
+  if (verdict !== 'open') return { verdict, needs: [], result };
+  const untold = row.material !== 'steel' && row.ultimateStrength === undefined;
+  return { verdict, because: 'readings-disagree', needs: untold ? [`${rowAt(load, number)}/ultimate`] : [], result };
+}
+
+const rowAt = (load: Load, number: number) => `${load.at}/tubes/${number}`;
+
+/**
+ * The booms that are checked with a weight on them whose place nobody tells.
+ *
+ * n = Σ 1
+ *
+ * @param model the tower [-]
+ * @returns a pointer and the owner of each [-]
+ * @source derived
+ */
+export function boomsLaden(model: TowerModel): readonly { readonly at: string; readonly of: string }[] {
+  return membersOf(model)
+    .filter(({ onBoom }) => onBoom > 0)
+    .map(({ load, number }) => ({ at: rowAt(load, number), of: load.name }));
+}
+
+/** What nobody told of the metal of tubes that are checked. */
+export interface MetalUntold {
+  readonly at: string;
+  readonly of: string;
+  readonly untold: 'material' | 'ultimate';
+}
+
+/**
+ * The rows of tubes that are checked without a word of their metal, or of what alloy breaks at.
+ *
+ * n = Σ 1
+ *
+ * @param model the tower [-]
+ * @returns a pointer and the owner of each [-]
+ * @source derived
+ */
+export function metalsUntold(model: TowerModel): readonly MetalUntold[] {
+  return membersOf(model).flatMap(({ load, row, number }): MetalUntold[] => {
+    const about = (untold: MetalUntold['untold']) => ({
+      at: `${rowAt(load, number)}/${untold}`,
+      of: load.name,
+      untold,
+    });
+    return [
+      ...(row.material === undefined ? [about('material')] : []),
+      ...(row.material !== 'steel' && row.ultimateStrength === undefined ? [about('ultimate')] : []),
+    ];
+  });
+}
+
+const icedId = (load: Load, number: number) => `elements:${load.name}:${number + 1}:ice`;
+
+function bentWithIce(shown: IceCaseShown, member: Member, onEnd?: number, trace?: Trace): ElementBending {
+  const worst = shown.model.appurtenancesInWind.reduce<ElementBending | undefined>((most, cut) => {
+    const here = icedBending(shown, cut, member, onEnd);
+    return !most || largest(here) > largest(most) ? here : most;
+  }, undefined) as ElementBending;
+  if (trace) icedBending(shown, shown.model.appurtenancesInWind[0] as SlicesInWind, member, onEnd, trace);
+  return worst;
+}
+
+/** Iced members all stand in slow flow: their force for each area is one, and their width that of the ice. */
+function icedBending(
+  shown: IceCaseShown,
+  cut: SlicesInWind,
+  member: Member,
+  onEnd?: number,
+  trace?: Trace,
+): ElementBending {
+  const { load, row, segments, onBoom } = member;
+  const forces = sliceForces(cut, shown.speed, 'unfavourable', false, 'each');
+  const ice = shown.iceAt(load.high);
+  let perArea = 0;
+  cut.slices.forEach((slice, index) => {
+    if (cut.items[slice.item]?.at !== load.at || slice.part.what !== row.along) return;
+    const [area, force] =
+      row.along === 'boom' ? [slice.side, forces.side[index] as number] : [slice.front, forces.front[index] as number];
+    if (area > 0) perArea = Math.max(perArea, force / area);
+  });
+  const iced = segments.map(({ outside }) => icedDiameter.of(outside, ice));
+  const wind = iced.map((width) => perArea * width);
+  const weight = segments.map((each) => {
+    const ofIce = shown.weightLevel * iceWeightPerLength.of(ICE_DENSITY, ice, each.outside);
+    return (tubeSection(each).weightPerLength + ofIce) * GRAVITY;
+  });
+  const number = shown.model.input.station.loads.indexOf(load);
+  // Ice on the boom itself is counted in both.
+  const ofIce = onBoom === 0 ? 0 : (shown.model.iceOnLoads?.[number] ?? 0) / load.count;
+  const appurtenances = mountedOn(member, onEnd ?? (onBoom + ofIce) / 2);
+  return elementBending(segments, { wind, appurtenances, ...(row.along === 'upright' ? {} : { weight }) }, trace);
+}
+
+function membersOf(model: TowerModel): readonly Member[] {
+  return model.input.station.loads.flatMap((load) => {
+    if (load.shape.kind !== 'tubes') return [];
+    return load.shape.rows.flatMap((row, number): Member[] => {
+      const segments = segmentsOf(row);
+      return segments ? [{ load, row, number, segments, onBoom: weightOnBoom(load, row, segments) }] : [];
+    });
+  });
+}
+
+/** What of a load's weight is not that of its boom. */
+function weightOnBoom({ shape, weight }: Load, row: TubeRow, segments: readonly ElementSegment[]): number {
+  if (row.along !== 'boom' || !carriesMore(shape) || weight === undefined) return 0;
+  const half = segments.reduce((sum, each) => sum + tubeSection(each).weightPerLength * each.length, 0);
+  return Math.max(0, weight - 2 * row.count * half) / row.count;
+}
+
+const carriesMore = (shape: Load['shape']) =>
+  shape.kind === 'tubes' && shape.rows.some(({ along }) => along !== 'boom');
+
+/** A boom of which nobody tells what else it carries. */
+function boomNeeds({ load, row }: Member): readonly string[] {
+  return row.along === 'boom' && load.weight === undefined && carriesMore(load.shape) ? [`${load.at}/weight`] : [];
+}
+
+/** Beside its own weight half of what a boom carries, at its end; without it at the favourable end of what is not told. */
+function mountedOn({ segments, onBoom }: Member, kilograms = onBoom / 2): readonly MountedOn[] {
+  if (kilograms === 0) return [];
+  const at = segments.reduce((sum, { length }) => sum + length, 0);
+  return [{ at, wind: 0, weight: kilograms * GRAVITY }];
+}
+
+/** From the hold outwards: the taper is written to one tip and stands on both sides. */
+function segmentsOf(row: TubeRow): readonly ElementSegment[] | undefined {
+  const { pieces, yieldStrength, ultimateStrength } = row;
+  if (yieldStrength === undefined || pieces.length < 2 || pieces.length % 2 !== 0) return undefined;
+  const half = pieces.slice(pieces.length / 2);
+  if (!half.every((piece): piece is TubePiece & { wall: number } => piece.wall !== undefined)) return undefined;
+  return half.map(({ diameter, length, wall }) => ({
+    outside: diameter,
+    wall: wall as number,
+    length,
+    // The weaker of the two for the same yield where nobody says: its rupture counts too.
+    material: row.material ?? 'aluminium',
+    yieldStrength,
+    ...(ultimateStrength === undefined ? {} : { ultimateStrength }),
+  }));
+}
+
+function checkOf(model: TowerModel, member: Member): Check {
+  const { load, number } = member;
+  const base = { id: `elements:${load.name}:${number + 1}`, kind: 'elements', name: load.name } as const;
+  const { speed } = siteSpeed(model.input);
+  const [appurtenances] = actualSlicesInWind(model);
+  const at = (cuts: readonly SlicesInWind[], V: number, least: boolean, onEnd?: number) =>
+    cuts.reduce<ElementBending | undefined>((worst, cut) => {
+      const here = bent(cut, member, V, least, onEnd);
+      return !worst || largest(here) > largest(worst) ? here : worst;
+    }, undefined) as ElementBending;
+  const bending = at(model.appurtenancesInWind, speed, true);
+  if (bending.notShown.length > 0) return { ...base, verdict: 'open', because: 'not-computed', needs: [] };
+  const byWind = {
+    design: (V: number) => largest(at(model.appurtenancesInWind, V, false)),
+    actual: (V: number) => largest(at(appurtenances, V, false)),
+    steadyUpTo: Math.min(...[...model.appurtenancesInWind, ...appurtenances].map((cut) => cut.steadyUpTo)),
+  };
+  return {
+    ...base,
+    ...judged(model, member, {
+      ...resultOf(bending, member.onBoom === 0 ? bending : at(model.appurtenancesInWind, speed, true, 0)),
+      ...windsHeld(model, byWind),
+    }),
+  };
+}
+
+function resultOf(bending: ElementBending, atBest: ElementBending): CheckResult {
+  const joint = bending.joints.reduce((most, each) => ((each.ratio ?? 0) > (most.ratio ?? 0) ? each : most));
+  const ratio = largest(bending);
+  return {
+    ratio,
+    of: 'bending',
+    demand: joint.moment,
+    capacity: joint.moment / (joint.ratio ?? 1),
+    along: joint.at,
+    ratioRange: [atBest.joints.reduce((most, { ratioAtBest }) => Math.max(most, ratioAtBest ?? 0), 0), ratio],
+    headings: {},
+  };
+}
+
+const largest = ({ joints }: ElementBending) => joints.reduce((most, { ratio }) => Math.max(most, ratio ?? 0), 0);
+
+/** One side of one member in a wind: force for each length from the pieces of its own diameter. */
+function bent(
+  cut: SlicesInWind,
+  member: Member,
+  speed: number,
+  least: boolean,
+  onEnd?: number,
+  trace?: Trace,
+): ElementBending {
+  const { load, row, segments } = member;
+  const forces = sliceForces(cut, speed, 'unfavourable', least, 'each');
+  const perLength = segments.map((segment) => {
+    let most = 0;
+    cut.slices.forEach((slice, index) => {
+      const item = cut.items[slice.item] as WindItem;
+      const { part } = slice as Slice;
+      if (item.at !== load.at || part.what !== row.along || part.diameter !== segment.outside) return;
+      const [area, force] =
+        row.along === 'boom'
+          ? [slice.side, forces.side[index] as number]
+          : [slice.front, forces.front[index] as number];
+      if (area > 0) most = Math.max(most, (force / area) * segment.outside);
+    });
+    return most;
+  });
+  const weight = row.along === 'upright' ? [] : segments.map((each) => tubeSection(each).weightPerLength * GRAVITY);
+  const appurtenances = mountedOn(member, onEnd);
+  return elementBending(segments, { wind: perLength, appurtenances, ...(weight.length > 0 ? { weight } : {}) }, trace);
+}
+
+/**
+ * The working of an element.
+ *
+ * @param model the tower [-]
+ * @param check its link [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source derived
+ */
+export function explainElements(model: TowerModel, check: Check, trace: Trace): void {
+  const member = membersOf(model).find(({ load, number }) => check.id === `elements:${load.name}:${number + 1}`);
+  if (!member || !check.result) return;
+  bent(model.appurtenancesInWind[0] as SlicesInWind, member, siteSpeed(model.input).speed, true, undefined, trace);
+}
+
+/**
+ * The working of an element with ice.
+ *
+ * @param model the bare tower [-]
+ * @param ice the ice case [-]
+ * @param check its link [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source asce7-10
+ */
+export function explainIcedElements(model: TowerModel, ice: IceCase | undefined, check: Check, trace: Trace): void {
+  const member = membersOf(model).find(({ load, number }) => check.id === icedId(load, number));
+  if (member && ice?.shown && check.result) bentWithIce(ice.shown, member, undefined, trace);
+}

@@ -1,0 +1,287 @@
+import { evaluate, remember, type Trace, under, zeros } from '../../foundation/index.ts';
+import { METHOD_BY_ID } from '../../methods/index.ts';
+import {
+  type Level,
+  lyingMoments,
+  momentAtJoint,
+  type RaisingGear,
+  raisingAt,
+  ratioInBending,
+  rimOf,
+  type Slice,
+  type SliceForces,
+  type SlicesInWind,
+  sliceForces,
+  type TiltingBody,
+  windFactorToMoment,
+} from '../../structure/index.ts';
+import type { Comparison } from '../comparisons.ts';
+import { speedByForce } from '../formulas.ts';
+import { actualSlicesInWind } from '../holds-to.ts';
+import { lowerAtGust } from '../lower-at.ts';
+import { once, type TowerModel } from '../tower-model.ts';
+import { verdictOf } from '../verdict.ts';
+import type { Check } from './check.ts';
+
+/** The actual gust across the lying tower, and the height upright of the place that decides [m/s, m]. */
+export interface LyingWind {
+  readonly gust: number;
+  readonly height: number;
+  /** The forecast gust up to which it keeps the wanted margin; absent where its weight alone takes that [m/s]. */
+  readonly forecast?: number;
+}
+
+export interface LyingTower {
+  readonly checks: readonly Check[];
+  readonly wind?: LyingWind;
+}
+
+/** A place along the lying tower. */
+interface Place {
+  /** Upright [m]. */
+  readonly height: number;
+  /** Bending by its weight [N·m]. */
+  readonly byWeight: number;
+  /** What the ratings prove there [N·m]. */
+  readonly capacity: number;
+}
+
+/**
+ * The lying tower, hung between hinge and gear: its bending by its own weight against what its ratings prove at every level,
+ * and the gust across it that uses up the rest.
+ *
+ * u = M_g/M_cap; v at which √(M_w² + M_g²) = M_cap
+ *
+ * @param model the tower [-]
+ * @param bodies all that tilts [-]
+ * @param gear what holds it [-]
+ * @returns the check and the gust [-]; nothing where the gear has no hold on the flat tower
+ * @source derived
+ */
+export function lyingTower(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): LyingTower {
+  const base = { id: 'lying', kind: 'lying' } as const;
+  const places = placesOf(model, bodies, gear);
+  const used = places.map((place) => ({
+    ...place,
+    // What nothing weighs on uses nothing, proven or not.
+    ratio: place.byWeight === 0 ? 0 : ratioInBending.of(place.byWeight, place.capacity),
+  }));
+  const first = used[0];
+  if (!first) return { checks: [] };
+  const worst = used.reduce((most, each) => (each.ratio > most.ratio ? each : most), first);
+  if (!Number.isFinite(worst.ratio))
+    return { checks: [{ ...base, verdict: 'open', because: 'beyond-rating', needs: [] }] };
+  const { ratio, byWeight, capacity, height } = worst;
+  const result = {
+    ratio,
+    of: 'moment',
+    demand: byWeight,
+    capacity,
+    height,
+    ratioRange: [ratio, ratio],
+    headings: {},
+  } as const;
+  // More than the wind proves of it says only that nobody has shown it lying.
+  const verdict = verdictOf(ratio, ratio, model.input.wanted.margin);
+  if (verdict === 'over')
+    return { checks: [{ ...base, verdict: 'open', because: 'beyond-rating', needs: [], result }] };
+  return { checks: [{ ...base, verdict, needs: [], result }], ...windOf(model, places) };
+}
+
+function windOf(model: TowerModel, places: readonly Place[]): Pick<LyingTower, 'wind'> {
+  const moments = momentsAcross(model, places);
+  const across = leastGust(model, places, moments);
+  if (!across) return {};
+  const { margin, forecast } = model.input.wanted;
+  const kept = places.map((place) => ({ ...place, capacity: (1 - margin) * place.capacity }));
+  const keeping = leastGust(model, kept, moments);
+  const keeps = keeping === undefined || keeping.gust === 0 ? {} : { forecast: lowerAtGust.of(keeping.gust, forecast) };
+  return { wind: { gust: across.gust, height: across.place.height, ...keeps } };
+}
+
+/**
+ * Along the lying tower it is looked at every so far, at all levels, and where its gear takes hold, which bends it most [m].
+ *
+ * @source common-practice
+ */
+const SPACING = 0.5;
+
+function placesOf(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): readonly Place[] {
+  const { hingeHeight, top } = model.input.station.tower;
+  const hinge = hingeHeight as number;
+  if (raisingAt(bodies, gear, 0).force === undefined) return [];
+  const steps = Math.ceil((top - hinge) / SPACING);
+  const between = Array.from({ length: steps }, (_, index) => hinge + ((top - hinge) * index) / steps);
+  // What is not known to be uniform has levels close together, and is proven at those.
+  const compared = new Set([hinge + gear.attach[0], ...model.levels.map(({ z }) => z)]);
+  const heights = new Set([...compared, ...between]);
+  const looked = [...heights].filter((z) => z >= hinge && z < top).sort((a, b) => a - b);
+  const moments = lyingMoments(
+    bodies,
+    gear,
+    looked.map((z) => z - hinge),
+    0,
+  );
+  const proofs = once(model, momentProofs);
+  return looked.flatMap((height, index) =>
+    proofs
+      .filter(({ low, high, uniform }) => low <= height && height <= high && (uniform || compared.has(height)))
+      .map(({ proofAt }) => ({
+        height,
+        byWeight: Math.abs(moments[index]?.moment ?? 0),
+        capacity: proofAt(height),
+      })),
+  );
+}
+
+interface SectionProof {
+  readonly low: number;
+  readonly high: number;
+  readonly uniform: boolean;
+  readonly proofAt: (height: number) => number;
+}
+
+/** By section, the moment its ratings prove: all along a uniform one, else that of the next level above. */
+function momentProofs(model: TowerModel): readonly SectionProof[] {
+  const { sections } = model.input.station.tower;
+  return sections.map((section, number) => {
+    const own = model.comparisons.flatMap((comparison, index) =>
+      comparison.of === 'moment' && comparison.section === number
+        ? [{ height: (model.levels[comparison.level] as Level).z, proof: proofOf(model, comparison, index) }]
+        : [],
+    );
+    const proofAt = (height: number) => {
+      const above = own.filter((each) => each.height >= height - 1e-9).sort((a, b) => a.height - b.height)[0];
+      const inUniform = section.uniform ? Math.max(0, ...own.map(({ proof }) => proof)) : 0;
+      return Math.max(inUniform, above?.proof ?? 0);
+    };
+    return { low: rimOf(sections, number), high: section.high, uniform: section.uniform, proofAt };
+  });
+}
+
+function proofOf(model: TowerModel, comparison: Comparison, index: number): number {
+  let most = 0;
+  for (const each of model.proven) most = Math.max(most, Math.min(...each.low.map((proof) => proof[index] as number)));
+  for (const claim of model.momentClaims) if (claim.level === comparison.level) most = Math.max(most, claim.moment);
+  return most;
+}
+
+/** The speed at which forces are taken: of slow flow, whose coefficients no faster one exceeds [m/s]. */
+export const SLOW = 1;
+
+interface Across {
+  readonly gust: number;
+  readonly scenario: number;
+  readonly place: Place;
+}
+
+/** The least gust over places and readings; none where the wind on the tower itself is not known. */
+function leastGust(
+  model: TowerModel,
+  places: readonly Place[],
+  moments: readonly (readonly number[])[],
+): Across | undefined {
+  if (!model.bareTowerKnown) return undefined;
+  let least: Across | undefined;
+  moments.forEach((each, scenario) => {
+    places.forEach((place, index) => {
+      const moment = each[index] as number;
+      if (moment === 0) return;
+      const gust = gustOf(model, place, moment);
+      if (!least || gust < least.gust) least = { gust, scenario, place };
+    });
+  });
+  return least;
+}
+
+/**
+ * By scenario and place, the moment of a slow wind across the flat tower, as strong as on the upright one. It lies in the plane
+ * of boom and elements, as it does upright: it meets a thing broadside or endwise, whichever bends more.
+ */
+function momentsAcross(model: TowerModel, places: readonly Place[]): readonly (readonly number[])[] {
+  const found = new Map<SlicesInWind, readonly number[]>();
+  const [appurtenances, own] = actualSlicesInWind(model);
+  return model.scenarios.map((_, scenario) => {
+    const sums = places.map(() => 0);
+    for (const cut of [appurtenances[scenario], own[scenario]]) {
+      if (!cut) continue;
+      const moments = remember(found, cut, () => momentsOf(cut, places));
+      moments.forEach((moment, place) => {
+        sums[place] = (sums[place] as number) + moment;
+      });
+    }
+    return sums;
+  });
+}
+
+function momentsOf(cut: SlicesInWind, places: readonly Place[]): readonly number[] {
+  const forces = sliceForces(cut, SLOW, 'unfavourable', false);
+  const sums = zeros(places.length);
+  cut.items.forEach((_, item) => {
+    places.forEach(({ height }, place) => {
+      const [front, side] = momentsOfItem(cut, forces, item, height);
+      sums[place] = (sums[place] as number) + Math.max(front, side);
+    });
+  });
+  return sums;
+}
+
+/** Moments about a place of what of an item lies beyond it, broadside and endwise. */
+function momentsOfItem(cut: SlicesInWind, forces: SliceForces, item: number, height: number): [number, number] {
+  let front = 0;
+  let side = 0;
+  for (let index = cut.from[item] as number; index < (cut.from[item + 1] as number); index += 1) {
+    const arm = (cut.slices[index] as Slice).z - height;
+    if (arm <= 0) continue;
+    front += (forces.front[index] as number) * arm;
+    side += (forces.side[index] as number) * arm;
+  }
+  return [front, side];
+}
+
+function gustOf(model: TowerModel, { byWeight, capacity }: Place, moment: number, trace?: Trace): number {
+  const factor = evaluate(trace, windFactorToMoment, [capacity, byWeight, moment]);
+  return METHOD_BY_ID[model.input.method].actualGust(evaluate(trace, speedByForce, [SLOW, factor]));
+}
+
+/** Forces on all beyond a place at the slow speed, and their distances from it. */
+function forcesBeyond(model: TowerModel, scenario: number, height: number): [readonly number[], readonly number[]] {
+  const [appurtenances, own] = actualSlicesInWind(model);
+  const [forces, arms]: [number[], number[]] = [[], []];
+  for (const cut of [appurtenances[scenario], own[scenario]]) {
+    if (!cut) continue;
+    const found = sliceForces(cut, SLOW, 'unfavourable', false);
+    cut.items.forEach((_, item) => {
+      const [front, side] = momentsOfItem(cut, found, item, height);
+      const facing = front >= side ? found.front : found.side;
+      for (let index = cut.from[item] as number; index < (cut.from[item + 1] as number); index += 1) {
+        const arm = (cut.slices[index] as Slice).z - height;
+        if (arm <= 0) continue;
+        forces.push(facing[index] as number);
+        arms.push(arm);
+      }
+    });
+  }
+  return [forces, arms];
+}
+
+/**
+ * The working of the lying tower in the wind.
+ *
+ * @param model the tower [-]
+ * @param bodies all that tilts [-]
+ * @param gear what holds it [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source derived
+ */
+export function explainLying(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear, trace: Trace): void {
+  const places = placesOf(model, bodies, gear);
+  const across = leastGust(model, places, momentsAcross(model, places));
+  if (!across || across.gust === 0) return;
+  const { place, scenario } = across;
+  const hinge = model.input.station.tower.hingeHeight as number;
+  under(trace, 'by its weight', () => lyingMoments(bodies, gear, [place.height - hinge], 0, trace));
+  const moment = evaluate(trace, momentAtJoint, forcesBeyond(model, scenario, place.height));
+  gustOf(model, place, moment, trace);
+}

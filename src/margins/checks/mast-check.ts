@@ -1,0 +1,428 @@
+import { evaluate, remember, type Trace, under } from '../../foundation/index.ts';
+import type { Bound } from '../../methods/index.ts';
+import {
+  type Cut,
+  type ForcePlace,
+  type Mast,
+  type MastBeam,
+  type MastPiece,
+  mastHeights,
+  ratioInBending,
+  type SlicesInWind,
+  sharedBending,
+  sliceForces,
+  slicesInWind,
+  type Tube,
+  type WindItem,
+} from '../../structure/index.ts';
+import { agree, explainSlice, type Reaching, sumGroup } from '../explain-slices.ts';
+import { roomByMoment, totalMoment } from '../formulas.ts';
+import { windsHeld } from '../holds-to-ratio.ts';
+import type { IceCase, IceCaseShown } from '../ice-case.ts';
+import { forcePerArea, type RoomByCheck } from '../room-by-check.ts';
+import { once, siteSpeed, stillUntold, type TowerModel } from '../tower-model.ts';
+import { verdictOf } from '../verdict.ts';
+import type { Check } from './check.ts';
+import {
+  armAbove,
+  beamOf,
+  type MastInWind,
+  type MastWinds,
+  mastCut,
+  mastInWind,
+  type StillMoments,
+  steadySpeed,
+  stillMoments,
+  withMastGust,
+  worstHeadingOf,
+} from './mast-in-wind.ts';
+
+/** One place at which the mast may give. */
+interface Place {
+  readonly z: number;
+  readonly tubes: readonly MastPiece[];
+  /** By slice: moment for each newton on it [m]. */
+  readonly arms: readonly number[];
+  readonly still: StillMoments;
+  readonly surely: number;
+  readonly atMost: number;
+}
+
+interface MastModel {
+  readonly beam: MastBeam;
+  readonly places: readonly Place[];
+  readonly winds: readonly MastWinds[];
+}
+
+/**
+ * The mast against the yield of its own tube: bending where it is largest for what the tube is allowed, every load and the
+ * mast's own wind at their worst headings together.
+ *
+ * u = |M|/(Fy·S/1.67)
+ *
+ * @param model the tower [-]
+ * @returns the check, where there is a mast or ought to be one [-]
+ * @source derived
+ */
+export function mastCheck(model: TowerModel): readonly Check[] {
+  const { tower, mast, loads } = model.input.station;
+  const base = { id: 'mast', kind: 'mast' } as const;
+  const notShown = (because: 'missing' | 'not-computed', needs: readonly string[]): readonly Check[] => [
+    { ...base, verdict: 'open', because, needs },
+  ];
+  if (!mast) return loads.some((load) => load.low > tower.top + 1e-6) ? notShown('missing', ['/mast']) : [];
+  const needs = mastNeeds(mast);
+  if (needs.length > 0) return notShown('missing', needs);
+  const found = mastModel(model);
+  if (found === undefined) return notShown('not-computed', []);
+  const pulls = stillUntold(model, 'mast');
+  const { speed } = siteSpeed(model.input);
+  const unfavourable = worstOf(found, (each) => each.design, speed, 'unfavourable', true);
+  const favourable = worstOf(found, (each) => each.design, speed, 'favourable', true);
+  const steadyUpTo = steadySpeed(found.winds);
+  const held = windsHeld(model, {
+    design: ratioBySpeed(found, (each) => each.design, steadyUpTo),
+    actual: ratioBySpeed(found, (each) => each.actual(), steadyUpTo),
+    steadyUpTo,
+  });
+  const result = {
+    ratio: unfavourable.ratio,
+    of: 'bending',
+    demand: unfavourable.moment,
+    capacity: unfavourable.place.surely,
+    height: unfavourable.place.z,
+    ratioRange: [Math.min(favourable.ratioAtBest, unfavourable.ratio), unfavourable.ratio],
+    headings: unfavourable.headings,
+    ...held,
+  } as const;
+  if (pulls.length > 0) {
+    const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
+    return [{ ...base, verdict: 'open', because: 'missing', needs: pulls, result: rest }];
+  }
+  const verdict = verdictOf(unfavourable.ratio, favourable.ratioAtBest, model.input.wanted.margin);
+  if (verdict !== 'open') return [{ ...base, verdict, needs: [], result }];
+  return [{ ...base, verdict, because: 'readings-disagree', needs: [...ruptureUntold(model)], result }];
+}
+
+/**
+ * The mast with ice, in the gust that goes with ice, against the same tube.
+ *
+ * u = |M|/(Fy·S/1.67), iced areas at the ice case's own wind
+ *
+ * @param model the bare tower [-]
+ * @param ice the ice case, where ice is given [-]
+ * @returns the check, where mast and ice are given and the method has a rule for ice [-]
+ * @source asce7-10
+ */
+export function icedMastCheck(model: TowerModel, ice: IceCase | undefined): readonly Check[] {
+  const { mast } = model.input.station;
+  if (!mast || !ice || ice.thicknessAtTop === undefined) return [];
+  const base = { id: 'mast:ice', kind: 'mast', withIce: true } as const;
+  const needs = [...mastNeeds(mast), ...ice.needs];
+  if (!ice.shown || needs.length > 0) return [{ ...base, verdict: 'open', because: 'missing', needs }];
+  const found = icedMastModel(ice.shown);
+  if (!found) return [{ ...base, verdict: 'open', because: 'not-computed', needs: [] }];
+  const { speed } = ice.shown;
+  const unfavourable = worstOf(found, (each) => each.design, speed, 'unfavourable');
+  const favourable = worstOf(found, (each) => each.design, speed, 'favourable');
+  const result = {
+    ratio: unfavourable.ratio,
+    of: 'bending',
+    demand: unfavourable.moment,
+    capacity: unfavourable.place.surely,
+    height: unfavourable.place.z,
+    ratioRange: [Math.min(favourable.ratioAtBest, unfavourable.ratio), unfavourable.ratio],
+    headings: unfavourable.headings,
+  } as const;
+  const pulls = stillUntold(model, 'mast');
+  if (pulls.length > 0) return [{ ...base, verdict: 'open', because: 'missing', needs: pulls, result }];
+  const verdict = verdictOf(unfavourable.ratio, favourable.ratioAtBest, model.input.wanted.margin);
+  if (verdict !== 'open') return [{ ...base, verdict, needs: [], result }];
+  return [{ ...base, verdict, because: 'readings-disagree', needs: [...ruptureUntold(model)], result }];
+}
+
+/**
+ * Area that may be added at a height on the mast before the mast itself reaches the wanted margin.
+ *
+ * A = ((1 − m)·M_all − M)/(λ·q·G·a), the least over its places
+ *
+ * @param model the tower [-]
+ * @param height where it would hang [m]
+ * @returns the area and what decides it; none where the mast is not shown [-]
+ * @source derived
+ */
+export function mastRoom(model: TowerModel, height: number): readonly RoomByCheck[] {
+  const { mast } = model.input.station;
+  if (!mast || mastNeeds(mast).length > 0) return [];
+  const found = mastModel(model);
+  if (!found) return [];
+  const wanted = model.input.wanted.margin;
+  let least: RoomByCheck | undefined;
+  once(model, worstMoments).forEach((moments, number) => {
+    const { wind } = (found.winds[number] as MastWinds).design;
+    const perArea = forcePerArea(wind, height);
+    found.places.forEach((place, index) => {
+      const arm = height - place.z;
+      if (arm <= 0 || place.z < (found.beam.bearing ?? found.beam.foot)) return;
+      const [capacity, demand] = [place.surely, moments[index] as number];
+      const area = roomByMoment.of(wanted, capacity, demand, perArea, arm);
+      if (!least || area < least.area)
+        least = { height, on: 'mast', check: 'mast', area, of: 'moment', perArea, capacity, demand, arm };
+    });
+  });
+  return least ? [least] : [];
+}
+
+/** The moment at each place of the mast in the design wind, by wind [N·m]. */
+function worstMoments(model: TowerModel): readonly (readonly number[])[] {
+  const { winds, places } = mastModel(model) as MastModel;
+  const { speed } = siteSpeed(model.input);
+  return winds.map(({ design }) => {
+    const forces = sliceForces(design, speed, 'unfavourable', true);
+    return places.map((place) => worstHeadingOf(design, forces, place.arms).value + stillOf(place));
+  });
+}
+
+/** Pointers to what the mast's bending cannot do without. */
+function mastNeeds(mast: Mast): readonly string[] {
+  const { pieces } = mast;
+  return [
+    ...(pieces === undefined && mast.wall === undefined ? ['/mast/wall'] : []),
+    ...(mast.yieldStrength === undefined && (pieces ?? [{ yieldStrength: undefined }]).some(noYield)
+      ? ['/mast/yield']
+      : []),
+    ...(mast.foot === undefined ? ['/mast/inside'] : []),
+  ];
+}
+
+/**
+ * An aluminium mast of which nobody says what it breaks at.
+ *
+ * n = Σ 1
+ *
+ * @param model the tower [-]
+ * @returns a pointer, or none [-]
+ * @source derived
+ */
+export function ruptureUntold(model: TowerModel): readonly string[] {
+  const { mast } = model.input.station;
+  return mast?.material === 'aluminium' && mast.ultimateStrength === undefined ? ['/mast/ultimate'] : [];
+}
+
+const noYield = ({ yieldStrength }: { readonly yieldStrength?: number | undefined }) => yieldStrength === undefined;
+
+function icedMastModel({ model }: IceCaseShown): MastModel | undefined {
+  const cut = mastCut(model);
+  const winds = model.scenarios.map(({ windStructure }, scenario) => {
+    const { wind } = model.appurtenancesInWind[scenario] as SlicesInWind;
+    const design = slicesInWind(withMastGust(model, wind, windStructure), cut, 'demand', 'face');
+    return { design, actual: () => design };
+  });
+  return mastModelIn(model, { cut, winds });
+}
+
+function mastModel(model: TowerModel): MastModel | undefined {
+  return once(model, inSiteWind);
+}
+
+const inSiteWind = (model: TowerModel) => mastModelIn(model, once(model, mastInWind));
+
+function mastModelIn(model: TowerModel, { cut, winds }: MastInWind): MastModel | undefined {
+  const { mast } = model.input.station;
+  const beam = mast && beamOf(mast);
+  if (!beam) return undefined;
+  const places = placesOf(model, beam, cut);
+  return places && { beam, places, winds };
+}
+
+type AllowedOfTubes = NonNullable<ReturnType<typeof sharedBending>['allowed']>;
+
+/** Heights at which the tube may give, with the arm of every slice there; undefined where a tube's strength is not shown. */
+function placesOf(model: TowerModel, beam: MastBeam, cut: Cut): readonly Place[] | undefined {
+  const hold = beam.bearing ?? beam.foot;
+  const forces = cut.slices.map(({ low, high }): ForcePlace => ({ low, high }));
+  const heights = mastHeights(beam, forces);
+  const span = hold - beam.foot;
+  const known = new Map<string, AllowedOfTubes | undefined>();
+  const places: Place[] = [];
+  for (const z of heights) {
+    let below: string | undefined;
+    for (const side of [-1, 1]) {
+      if (side < 0 && z <= beam.foot) continue;
+      const tubes = beam.pieces.filter(({ low, high }) =>
+        side > 0 ? low <= z + 1e-9 && z + 1e-9 < high : low < z - 1e-9 && z - 1e-9 <= high,
+      );
+      if (tubes.length === 0) continue;
+      const key = tubes.map((tube) => beam.pieces.indexOf(tube)).join();
+      // The same tubes just above a height as just below it are asked once.
+      if (key === below) continue;
+      below = key;
+      const allowed = remember(known, key, () => sharedBending(tubes as readonly Tube[]).allowed);
+      if (!allowed) return undefined;
+      const at = { z, tubes, ...allowed };
+      if (z >= hold) {
+        places.push({ ...at, arms: forces.map((force) => armAbove(force, z)), still: stillMoments(model, z) });
+        continue;
+      }
+      // Below the bearing the moment of what is above it runs out towards the foot; what sits between bends the other way.
+      const share = (z - beam.foot) / span;
+      const atHold = stillMoments(model, hold);
+      places.push({
+        ...at,
+        arms: forces.map((force) => share * armAbove(force, hold)),
+        still: { pull: share * atHold.pull, eccentricWeight: share * atHold.eccentricWeight },
+      });
+      places.push({
+        ...at,
+        arms: forces.map((force) => armBetween(force, beam.foot, hold, z)),
+        still: { pull: 0, eccentricWeight: 0 },
+      });
+    }
+  }
+  return places;
+}
+
+/** Moment at z of one newton between foot and bearing, as a beam on both has it. */
+function armBetween({ low, high }: ForcePlace, foot: number, bearing: number, z: number): number {
+  const middle = (low + high) / 2;
+  if (middle <= foot || middle >= bearing) return 0;
+  const span = bearing - foot;
+  return z <= middle ? ((bearing - middle) * (z - foot)) / span : ((middle - foot) * (bearing - z)) / span;
+}
+
+const stillOf = ({ still }: Place): number => still.pull + still.eccentricWeight;
+
+interface Worst {
+  readonly cut: SlicesInWind;
+  readonly ratio: number;
+  readonly ratioAtBest: number;
+  readonly moment: number;
+  readonly place: Place;
+  readonly headings: { readonly fixed?: number; readonly turning?: number };
+}
+
+interface LoadEffect {
+  readonly cut: SlicesInWind;
+  readonly place: Place;
+  /** Moment of the wind, all headings at their worst [N·m]. */
+  readonly value: number;
+  readonly headings: Worst['headings'];
+}
+
+function loadEffectsAt(
+  found: MastModel,
+  windOf: (each: MastWinds) => SlicesInWind,
+  speed: number,
+  reading: Bound,
+  least: boolean,
+): readonly LoadEffect[] {
+  return found.winds.flatMap((each) => {
+    const cut = windOf(each);
+    const forces = sliceForces(cut, speed, reading, least);
+    return found.places.map((place) => {
+      const { value, ...headings } = worstHeadingOf(cut, forces, place.arms);
+      return { cut, place, value, headings };
+    });
+  });
+}
+
+/** The place at which the mast is used most, over its winds. */
+function worstOf(
+  found: MastModel,
+  windOf: (each: MastWinds) => SlicesInWind,
+  speed: number,
+  reading: Bound,
+  least = false,
+): Worst {
+  let worst: Worst | undefined;
+  for (const { cut, place, value, headings } of loadEffectsAt(found, windOf, speed, reading, least)) {
+    const moment = value + stillOf(place);
+    const ratio = ratioInBending.of(moment, place.surely);
+    if (worst === undefined || ratio > worst.ratio)
+      worst = { ratio, ratioAtBest: ratioInBending.of(moment, place.atMost), moment, place, headings, cut };
+  }
+  return worst as Worst;
+}
+
+/** The largest ratio by the speed; up to where no coefficient changes the wind's share goes with the square of it. */
+function ratioBySpeed(found: MastModel, windOf: (each: MastWinds) => SlicesInWind, steadyUpTo: number) {
+  const slow = Math.min(1, steadyUpTo);
+  let loadEffects: readonly LoadEffect[] | undefined;
+  return (speed: number): number => {
+    if (speed > steadyUpTo || steadyUpTo <= 0) return worstOf(found, windOf, speed, 'unfavourable').ratio;
+    loadEffects ??= loadEffectsAt(found, windOf, slow, 'unfavourable', false);
+    const share = (speed / slow) ** 2;
+    let most = Number.NEGATIVE_INFINITY;
+    for (const { value, place } of loadEffects)
+      most = Math.max(most, ratioInBending.of(value * share + stillOf(place), place.surely));
+    return most;
+  };
+}
+
+/**
+ * The working of the mast: every force on it, the moment where it is used most, and what its tube is allowed there.
+ *
+ * M = ΣF·a + M_dead, u = M/M_all
+ *
+ * @param model the tower [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source derived
+ */
+export function explainMast(model: TowerModel, trace: Trace): void {
+  const { mast } = model.input.station;
+  if (!mast || mastNeeds(mast).length > 0) return;
+  const found = mastModel(model);
+  if (found) explainCase(found, siteSpeed(model.input).speed, true, trace);
+}
+
+/**
+ * The working of the mast with ice.
+ *
+ * M = ΣF·a + M_dead, u = M/M_all
+ *
+ * @param model the bare tower [-]
+ * @param ice the ice case [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source asce7-10
+ */
+export function explainIcedMast(model: TowerModel, ice: IceCase | undefined, trace: Trace): void {
+  const { mast } = model.input.station;
+  if (!mast || mastNeeds(mast).length > 0 || !ice?.shown) return;
+  const found = icedMastModel(ice.shown);
+  if (found) explainCase(found, ice.shown.speed, false, trace);
+}
+
+function explainCase(found: MastModel, speed: number, least: boolean, trace: Trace): void {
+  const worst = worstOf(found, (each) => each.design, speed, 'unfavourable', least);
+  const { place, cut } = worst;
+  const forces = sliceForces(cut, speed, 'unfavourable', least);
+  const pieces = cut.slices.flatMap((slice, index): Reaching[] => {
+    const arm = place.arms[index] as number;
+    if (arm === 0) return [];
+    const item = cut.items[slice.item] as WindItem;
+    const [along, across] = under(trace, item.name, () =>
+      explainSlice(cut, slice, index, forces, speed, 'unfavourable', least, trace),
+    );
+    const group = item.turn === 'own-worst' ? 'still' : item.turn;
+    return [{ group, heading: item.heading, along, across, share: 1, arm }];
+  });
+  const sum = (group: Reaching['group']) =>
+    sumGroup(
+      pieces.filter((each) => each.group === group),
+      'moment',
+      trace,
+    );
+  const moment = evaluate(trace, totalMoment, [
+    sum('still'),
+    sum('turning'),
+    sum('fixed'),
+    0,
+    place.still.pull,
+    place.still.eccentricWeight,
+  ]);
+  agree(moment, worst.moment, 'moment in the mast');
+  const { allowed } = under(trace, 'tube where it is bent most', () => sharedBending(place.tubes, trace));
+  if (allowed) evaluate(trace, ratioInBending, [moment, place.surely]);
+}

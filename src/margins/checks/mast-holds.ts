@@ -1,0 +1,269 @@
+import {
+  type ForcePlace,
+  type Mast,
+  type MastBeam,
+  mastBending,
+  type SliceForces,
+  type SlicesInWind,
+  sharedBending,
+  sliceForces,
+  type WindItem,
+} from '../../structure/index.ts';
+import { roomByMoment, roomByShear } from '../formulas.ts';
+import { type WindsHeld, windsHeld } from '../holds-to-ratio.ts';
+import { forcePerArea, type RoomByCheck } from '../room-by-check.ts';
+import { once, siteSpeed, type TowerModel } from '../tower-model.ts';
+import type { Check } from './check.ts';
+import {
+  armAbove,
+  beamOf,
+  eccentricWeightOnMast,
+  type MastWinds,
+  mastInWind,
+  piecesOf,
+  pullOf,
+  steadySpeed,
+  stillMoments,
+  worstHeadingOf,
+} from './mast-in-wind.ts';
+
+/** What the mast does to what holds it, and how far its tip moves, in the design wind at the unfavourable end of the readings. */
+export interface MastAnswer {
+  /** Force on its upper bearing, and on what holds its foot, each at its own worst heading [N], allowable level. */
+  readonly atBearing?: number;
+  readonly atFoot: number;
+  /** Moment at its foot, which what holds it there takes alone [N·m]; absent where a bearing takes it as a couple. */
+  readonly clampMoment?: number;
+  /** Of its loads and itself, all headings at their worst [N]. */
+  readonly force: number;
+  /** Of what hangs off its axis [N·m]. */
+  readonly torque: number;
+  /** Weight of mast and what it carries [kg]; absent: some weight is not known. */
+  readonly weight?: number;
+  /** Movement of its tip [m]; absent: its stiffness is not known. */
+  readonly tipMovement?: number;
+  /** Worst bending, and where [N·m, m]. */
+  readonly bending?: { readonly moment: number; readonly height: number };
+}
+
+/** What the mast asks of what holds it. */
+export type AskedOfHold = 'atBearing' | 'atFoot' | 'clampMoment' | 'torque';
+
+/** How much of a force on the mast comes there, and what comes there without wind [N or N·m]. */
+interface Reach {
+  readonly share: (place: ForcePlace, item: WindItem) => number;
+  /** The same of what is on the axis at one height; absent of a torque. */
+  readonly shareAt?: (z: number) => number;
+  readonly still: number;
+}
+
+function reachOf(model: TowerModel, of: AskedOfHold, foot: number, bearing: number | undefined): Reach | undefined {
+  if (of === 'torque') return { share: (_, item) => item.offset, still: 0 };
+  if (bearing === undefined) {
+    if (of === 'atFoot') return { share: () => 1, shareAt: () => 1, still: pullForce(model, () => 1) };
+    if (of === 'atBearing') return undefined;
+    const shareAt = (z: number) => Math.max(0, z - foot);
+    const still = pullForce(model, shareAt) + eccentricWeightOnMast(model);
+    return { share: (place) => armAbove(place, foot), shareAt, still };
+  }
+  if (of === 'clampMoment') return undefined;
+  const span = bearing - foot;
+  const shareAt =
+    of === 'atBearing'
+      ? (z: number) => (z - foot) / span
+      : // What blows below the bearing would take from it; it is not counted on.
+        (z: number) => Math.max(0, z - bearing) / span;
+  return {
+    share: ({ low, high }) => shareAt((low + high) / 2),
+    shareAt,
+    still: pullForce(model, shareAt) + eccentricWeightOnMast(model) / span,
+  };
+}
+
+function holdOfMast(mast: Mast): { readonly foot: number; readonly bearing?: number } | undefined {
+  const { foot, bearing } = mast;
+  if (foot === undefined) return undefined;
+  return bearing !== undefined && bearing > foot ? { foot, bearing } : { foot };
+}
+
+/**
+ * What the mast does to what holds it, whatever its own strength.
+ *
+ * R_b = (ΣF(z − z_f) + ΣW·e)/s, R_f = (ΣF·max(z − z_b, 0) + ΣW·e)/s, t = ΣF·e; clamped, M = ΣF(z − z_f) + ΣW·e
+ *
+ * What blows below the bearing would relieve the foot; it is not counted on.
+ *
+ * @param model the tower [-]
+ * @returns forces, torque, weight and movement [-]; undefined without a mast, or where its foot is not told
+ * @source derived
+ */
+export function mastAnswer(model: TowerModel): MastAnswer | undefined {
+  const { mast } = model.input.station;
+  const hold = mast && holdOfMast(mast);
+  if (!mast || !hold) return undefined;
+  const { foot, bearing } = hold;
+  const { speed } = siteSpeed(model.input);
+  const beam = beamOf(mast);
+  let answer: MastAnswer | undefined;
+  for (const { design } of once(model, mastInWind).winds) {
+    const forces = sliceForces(design, speed, 'unfavourable', true);
+    const by = (share: Reach['share']) =>
+      worstHeadingOf(
+        design,
+        forces,
+        design.slices.map((slice) => share(slice, design.items[slice.item] as WindItem)),
+      ).value;
+    const asked = (of: AskedOfHold) => {
+      const reach = reachOf(model, of, foot, bearing);
+      return reach && by(reach.share) + reach.still;
+    };
+    const force = by(() => 1);
+    const atBearing = asked('atBearing');
+    const clampMoment = asked('clampMoment');
+    const here: MastAnswer = {
+      force,
+      torque: asked('torque') as number,
+      atFoot: asked('atFoot') as number,
+      ...(atBearing === undefined ? {} : { atBearing }),
+      ...(clampMoment === undefined ? {} : { clampMoment }),
+      ...weightOf(model, mast),
+      ...movementOf(model, beam, design, forces),
+    };
+    if (answer === undefined || here.force > answer.force) answer = here;
+  }
+  return answer;
+}
+
+/**
+ * The winds to which what holds the mast keeps to what its maker states.
+ *
+ * (ΣF·share + what stays)/stated = 1
+ *
+ * @param model the tower [-]
+ * @param of what is asked of it [-]
+ * @param stated force [N], moment or torque [N·m]
+ * @returns the winds [-]; none where the mast is not told or no wind brings it there
+ * @source derived
+ */
+export function windsHeldByHold(model: TowerModel, of: AskedOfHold, stated: number): WindsHeld {
+  const { mast } = model.input.station;
+  const hold = mast && holdOfMast(mast);
+  const reach = hold && reachOf(model, of, hold.foot, hold.bearing);
+  if (!reach) return {};
+  const { cut, winds } = once(model, mastInWind);
+  const shares = cut.slices.map((slice) => reach.share(slice, cut.items[slice.item] as WindItem));
+  const steadyUpTo = steadySpeed(winds);
+  const ratioBy = (windOf: (each: MastWinds) => SlicesInWind) => {
+    const asked = (speed: number) =>
+      Math.max(
+        ...winds.map((each) => {
+          const loadEffects = windOf(each);
+          return worstHeadingOf(loadEffects, sliceForces(loadEffects, speed, 'unfavourable', false), shares).value;
+        }),
+      );
+    const slow = Math.min(1, steadyUpTo);
+    let loadEffects: number | undefined;
+    return (speed: number): number => {
+      if (speed > steadyUpTo || steadyUpTo <= 0) return (asked(speed) + reach.still) / stated;
+      loadEffects ??= asked(slow);
+      return (loadEffects * (speed / slow) ** 2 + reach.still) / stated;
+    };
+  };
+  return windsHeld(model, {
+    design: ratioBy((each) => each.design),
+    actual: ratioBy((each) => each.actual()),
+    steadyUpTo,
+  });
+}
+
+/**
+ * Area that may be added at a height on the mast before what holds the mast reaches the wanted margin of what its maker states
+ * of its force, or of the moment it takes alone.
+ *
+ * A = ((1 − m)·F_rated − R)/(λ·q·G·share), ((1 − m)·M_rated − M_f)/(λ·q·G·(z − z_f))
+ *
+ * @param model the tower [-]
+ * @param checks of the tower [-]
+ * @param height where it would hang [m]
+ * @returns by check, the area [-]
+ * @source derived
+ */
+export function roomOfHolds(model: TowerModel, checks: readonly Check[], height: number): readonly RoomByCheck[] {
+  const { mast } = model.input.station;
+  const hold = mast && holdOfMast(mast);
+  if (!hold) return [];
+  const winds = once(model, mastInWind).winds;
+  return checks.flatMap(({ id, kind, verdict, result }) => {
+    if (verdict === 'open' || (result?.of !== 'side-force' && result?.of !== 'clamp-moment')) return [];
+    const clamped = result.of === 'clamp-moment';
+    const asked = clamped ? 'clampMoment' : kind === 'bearing' ? 'atBearing' : 'atFoot';
+    const reach = reachOf(model, asked, hold.foot, hold.bearing);
+    const arm = reach?.shareAt?.(height) ?? 0;
+    if (arm <= 0) return [];
+    const perArea = Math.max(...winds.map(({ design }) => forcePerArea(design.wind, height)));
+    const { capacity, demand } = result;
+    const area = (clamped ? roomByMoment : roomByShear).of(model.input.wanted.margin, capacity, demand, perArea, arm);
+    const of = clamped ? 'moment' : 'shear';
+    return [{ height, on: 'mast', check: id, area, of, perArea, capacity, demand, arm } as const];
+  });
+}
+
+function pullForce(model: TowerModel, weight: (z: number) => number): number {
+  let east = 0;
+  let north = 0;
+  for (const load of model.input.station.loads) {
+    if (load.on !== 'mast' || load.shape.kind !== 'wire') continue;
+    const pull = pullOf(load) * weight(load.low);
+    east += pull * Math.sin(load.shape.heading);
+    north += pull * Math.cos(load.shape.heading);
+  }
+  return Math.hypot(east, north);
+}
+
+function weightOf(model: TowerModel, mast: Mast): { readonly weight?: number } {
+  const pieces = piecesOf(mast);
+  if (!pieces) return {};
+  let weight = 0;
+  for (const piece of pieces) weight += sharedBending([piece]).weightPerLength * (piece.high - piece.low);
+  for (const load of model.input.station.loads) {
+    if (load.on !== 'mast') continue;
+    if (load.weight === undefined) return {};
+    weight += load.count * load.weight;
+  }
+  return { weight };
+}
+
+/** The tip moves most, near enough, for the heading that bends the mast most where it is held. */
+function movementOf(
+  model: TowerModel,
+  beam: MastBeam | undefined,
+  cut: SlicesInWind,
+  forces: SliceForces,
+): Pick<MastAnswer, 'tipMovement' | 'bending'> {
+  if (!beam) return {};
+  const hold = beam.bearing ?? beam.foot;
+  const { value, turning, fixed } = worstHeadingOf(
+    cut,
+    forces,
+    cut.slices.map(({ low, high }) => armAbove({ low, high }, hold)),
+  );
+  const acting = cut.slices.map(({ low, high, item: number }, index) => {
+    const item = cut.items[number] as WindItem;
+    const [front, side] = [forces.front[index] as number, forces.side[index] as number];
+    const angle = (item.turn === 'turning' ? turning : fixed) ?? item.heading;
+    const force =
+      item.turn === 'turning' || item.turn === 'fixed'
+        ? front * Math.cos(angle - item.heading) ** 2 + side * Math.sin(angle - item.heading) ** 2
+        : Math.max(front, side);
+    return { low, high, force };
+  });
+  for (const load of model.input.station.loads) {
+    if (load.on === 'mast' && pullOf(load) > 0) acting.push({ low: load.low, high: load.low, force: pullOf(load) });
+  }
+  const { tip } = mastBending(beam, acting);
+  const still = stillMoments(model, hold);
+  return {
+    tipMovement: Math.abs(tip.movement),
+    bending: { moment: value + still.pull + still.eccentricWeight, height: hold },
+  };
+}

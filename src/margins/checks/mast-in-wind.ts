@@ -1,0 +1,289 @@
+import { GRAVITY } from '../../foundation/index.ts';
+import { METHOD_BY_ID, type Wind } from '../../methods/index.ts';
+import {
+  type Cut,
+  creditedPieces,
+  cutIntoSlices,
+  type ForcePlace,
+  type Load,
+  type Mast,
+  type MastBeam,
+  type MastPiece,
+  type Slice,
+  type SliceForces,
+  type SlicesInWind,
+  slicesInWind,
+  type WindItem,
+} from '../../structure/index.ts';
+import { type Scenario, siteWind, type TowerModel } from '../tower-model.ts';
+
+/** What hangs on the mast, and the winds on it. */
+export interface MastInWind {
+  readonly cut: Cut;
+  readonly winds: readonly MastWinds[];
+}
+
+export interface MastWinds {
+  readonly design: SlicesInWind;
+  readonly actual: () => SlicesInWind;
+}
+
+/**
+ * The wind on the mast and what it carries, cut into slices.
+ *
+ * F = λ·q·G·C·A, G of a mast where the method has one
+ *
+ * @param model the tower [-]
+ * @returns slices, and the winds on them [-]
+ * @source derived
+ */
+export function mastInWind(model: TowerModel): MastInWind {
+  const cut = mastCut(model);
+  return { cut, winds: mastWinds(model, cut) };
+}
+
+/**
+ * The mast and what it carries, cut into slices.
+ *
+ * at most 2 m each
+ *
+ * @param model the tower [-]
+ * @returns the slices [-]
+ * @source derived
+ */
+export function mastCut(model: TowerModel): Cut {
+  return cutIntoSlices(
+    model.appurtenances.filter((item) => item.carriedBy === 'mast'),
+    [],
+  );
+}
+
+/** The wind on the mast and what it carries, with the gust factor that the method has for a mast. */
+function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
+  const windStructure = [...new Set(model.scenarios.map((scenario) => scenario.windStructure))];
+  return windStructure.map((each) => {
+    const on = (actual: boolean) =>
+      slicesInWind(withMastGust(model, siteWind(model.input, each, actual), each), cut, 'demand', 'face');
+    let actual: SlicesInWind | undefined;
+    return {
+      design: on(false),
+      actual: () => {
+        actual ??= on(true);
+        return actual;
+      },
+    };
+  });
+}
+
+/**
+ * A wind with the gust factor that the method has for a mast, where it has one.
+ *
+ * max(G, G_mast)
+ *
+ * @param model the tower [-]
+ * @param wind of the site [-]
+ * @param windStructure the tower as the factors of the whole structure see it [-]
+ * @returns the wind [-]
+ * @source derived
+ */
+export function withMastGust(model: TowerModel, wind: Wind, windStructure: Scenario['windStructure']): Wind {
+  const { mastGust } = METHOD_BY_ID[model.input.method];
+  if (!mastGust) return wind;
+  return { ...wind, gustEffect: (speed, trace) => Math.max(wind.gustEffect(speed), mastGust(windStructure, trace)) };
+}
+
+/**
+ * The largest of a weighted sum of forces over headings: what turns together, and what faces its own way.
+ *
+ * Σw·F, ½Σw(N + T) + ½|Σw(N − T)·e^{2iψ}| of each group
+ *
+ * @param cut the wind on its items [-]
+ * @param forces on the slices [N]
+ * @param weights one for each slice: share [-] or arm [m]
+ * @returns the sum [N or N·m] and the headings at which it comes about [rad]
+ * @source derived
+ */
+export function worstHeadingOf(
+  cut: SlicesInWind,
+  forces: SliceForces,
+  weights: readonly number[],
+): { readonly value: number; readonly fixed?: number; readonly turning?: number } {
+  let still = 0;
+  const groups = { turning: [0, 0, 0], fixed: [0, 0, 0] };
+  for (let number = 0; number < weights.length; number += 1) {
+    const weight = weights[number] as number;
+    if (weight === 0) continue;
+    const item = cut.items[(cut.slices[number] as Slice).item] as WindItem;
+    const front = weight * (forces.front[number] as number);
+    const side = weight * (forces.side[number] as number);
+    if (item.turn === 'still' || item.turn === 'own-worst') {
+      still += Math.max(front, side);
+      continue;
+    }
+    const sums = groups[item.turn];
+    const half = (front - side) / 2;
+    sums[0] = (sums[0] as number) + (front + side) / 2;
+    sums[1] = (sums[1] as number) + half * Math.cos(2 * item.heading);
+    sums[2] = (sums[2] as number) + half * Math.sin(2 * item.heading);
+  }
+  const worst = ([mean, cosine, sine]: number[]) => (mean as number) + Math.hypot(cosine as number, sine as number);
+  const heading = ([, cosine, sine]: number[]) => {
+    if (Math.hypot(cosine as number, sine as number) < 1e-9) return undefined;
+    const angle = Math.atan2(sine as number, cosine as number) / 2;
+    return angle < 0 ? angle + Math.PI : angle;
+  };
+  const [turning, fixed] = [heading(groups.turning), heading(groups.fixed)];
+  return {
+    value: still + worst(groups.turning) + worst(groups.fixed),
+    ...(turning === undefined ? {} : { turning }),
+    ...(fixed === undefined ? {} : { fixed }),
+  };
+}
+
+/**
+ * Speed up to which no coefficient of what the mast carries changes.
+ *
+ * min over its winds
+ *
+ * @param winds design and actual [-]
+ * @returns the speed [m/s]
+ * @source derived
+ */
+export function steadySpeed(winds: readonly MastWinds[]): number {
+  return Math.min(...winds.flatMap((each) => [each.design.steadyUpTo, each.actual().steadyUpTo]));
+}
+
+/**
+ * Moment at a height of one newton spread over a length, as far as it acts above.
+ *
+ * (z_m − z), or (z_h − z)²/(2L) where it is cut
+ *
+ * @param place where the force is spread [m]
+ * @param z the height [m]
+ * @returns the arm [m]
+ * @source derived
+ */
+export function armAbove(place: ForcePlace, z: number): number {
+  const { low, high } = place;
+  if (high <= z) return 0;
+  if (low >= z) return (low + high) / 2 - z;
+  return (high - z) ** 2 / (2 * (high - low));
+}
+
+/** Moments that are there without wind [N·m]. */
+export interface StillMoments {
+  /** Of the pull of wires, as a vector sum. */
+  readonly pull: number;
+  /** Of weight off the axis. */
+  readonly eccentricWeight: number;
+}
+
+/**
+ * Moments on the mast that are there without wind: the pull of wires, and weight off the axis.
+ *
+ * |ΣH·(z_i − z)|, ΣW·e
+ *
+ * @param model the tower [-]
+ * @param z the height [m]
+ * @returns both [N·m]
+ * @source derived
+ */
+export function stillMoments(model: TowerModel, z: number): StillMoments {
+  let east = 0;
+  let north = 0;
+  for (const load of model.input.station.loads) {
+    if (load.on !== 'mast' || load.low <= z || load.shape.kind !== 'wire') continue;
+    const moment = pullOf(load) * (load.low - z);
+    east += moment * Math.sin(load.shape.heading);
+    north += moment * Math.cos(load.shape.heading);
+  }
+  return { pull: Math.hypot(east, north), eccentricWeight: eccentricWeightOnMast(model, z) };
+}
+
+/**
+ * Moment of what rides on the mast above a height off its axis, ice with its level.
+ *
+ * ΣW·e
+ *
+ * @param model the tower [-]
+ * @param z the height; all of it where none is given [m]
+ * @returns the moment [N·m]
+ * @source derived
+ */
+export function eccentricWeightOnMast(model: TowerModel, z = Number.NEGATIVE_INFINITY): number {
+  const {
+    input: { station },
+    iceOnLoads,
+  } = model;
+  let eccentricWeight = 0;
+  station.loads.forEach((load, number) => {
+    if (load.on !== 'mast' || load.low <= z) return;
+    const mass = load.count * (load.weight ?? 0) + (iceOnLoads?.[number] ?? 0);
+    eccentricWeight += mass * load.offset * GRAVITY;
+  });
+  return eccentricWeight;
+}
+
+/**
+ * Horizontal pull of a load that is a wire.
+ *
+ * n·H
+ *
+ * @param load the load [-]
+ * @returns the pull [N]; 0 of what is no wire or untold
+ * @source derived
+ */
+export function pullOf(load: Load): number {
+  return load.shape.kind === 'wire' ? load.count * (load.shape.pull ?? 0) : 0;
+}
+
+/**
+ * The mast as a beam, loose tubes not counted on.
+ *
+ * E·I and strength by its pieces
+ *
+ * @param mast the mast [-]
+ * @returns the beam [-]; undefined where a wall is not told or its foot is not
+ * @source derived
+ */
+export function beamOf(mast: Mast): MastBeam | undefined {
+  const { foot } = mast;
+  const pieces = piecesOf(mast);
+  if (foot === undefined || pieces === undefined) return undefined;
+  const { bearing } = mast;
+  return { pieces: creditedPieces(pieces), foot, ...(bearing !== undefined && bearing > foot ? { bearing } : {}) };
+}
+
+/**
+ * The pieces of a mast, above the ground.
+ *
+ * z_f + from, z_f + to
+ *
+ * @param mast the mast [-]
+ * @returns the pieces [-]; undefined where a wall is not told or its foot is not
+ * @source derived
+ */
+export function piecesOf(mast: Mast): readonly MastPiece[] | undefined {
+  const { foot } = mast;
+  if (foot === undefined) return undefined;
+  const metal = {
+    material: mast.material,
+    ...(mast.ultimateStrength === undefined ? {} : { ultimateStrength: mast.ultimateStrength }),
+  };
+  const strength = (own: number | undefined) => {
+    const yieldStrength = own ?? mast.yieldStrength;
+    return yieldStrength === undefined ? {} : { yieldStrength };
+  };
+  if (mast.pieces) {
+    return mast.pieces.map(({ outside, wall, from, to, yieldStrength }) => ({
+      ...metal,
+      ...strength(yieldStrength),
+      outside,
+      wall,
+      low: foot + from,
+      high: foot + to,
+    }));
+  }
+  if (mast.wall === undefined) return undefined;
+  return [{ ...metal, ...strength(undefined), outside: mast.outside, wall: mast.wall, low: foot, high: mast.tip }];
+}

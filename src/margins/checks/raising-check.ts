@@ -1,0 +1,229 @@
+import { type Trace, under } from '../../foundation/index.ts';
+import { METHOD_BY_ID } from '../../methods/index.ts';
+import {
+  appurtenanceMasses,
+  type Handling,
+  handling,
+  type Laid,
+  leastWindHeld,
+  type Raising,
+  type RaisingGear,
+  raisingThrough,
+  sliceForces,
+  type TiltingBody,
+  type TiltingWind,
+  untoldWeights,
+  type WindForce,
+  type WindHeld,
+  windHeldAt,
+} from '../../structure/index.ts';
+import { actualSlicesInWind } from '../holds-to.ts';
+import { halvesOf } from '../reach.ts';
+import type { TowerModel } from '../tower-model.ts';
+import { verdictOf } from '../verdict.ts';
+import type { Check } from './check.ts';
+import { ratedGear } from './gear-rating.ts';
+import { explainLying, type LyingWind, lyingTower, SLOW } from './lying-check.ts';
+
+/** Raising and lowering of a hinged tower. */
+export interface RaisingAnswer {
+  readonly raising?: Raising;
+  /** The least actual gust that brings the gear to its working load on the way, and the tower's angle then. */
+  readonly gust?: GustOnTheWay;
+  /** The same just off the ground and half-way up, where the gear holds the tower in calm. */
+  readonly gustsAt?: readonly GustOnTheWay[];
+  /** The actual gust across the lying tower that, with its own weight, brings it to what its ratings prove. */
+  readonly lyingWind?: LyingWind;
+  /** The lying tower's antennas and the ground. */
+  readonly handling?: Handling;
+}
+
+export interface GustOnTheWay {
+  /** [m/s] */
+  readonly gust: number;
+  /** Of the tower, 0 flat [rad]. */
+  readonly angle: number;
+}
+
+export interface RaisingResult {
+  readonly checks: readonly Check[];
+  readonly answer?: RaisingAnswer;
+}
+
+/** From flat to upright. */
+const TRAVEL = { from: 0, to: Math.PI / 2 } as const;
+/** Just off the ground, and half-way up. */
+const LOOKED_AT = [0, Math.PI / 4] as const;
+
+/**
+ * Raising a hinged tower: the pull of its gear through the whole travel against its working load, and the bending of the
+ * lying tower against what its ratings prove.
+ *
+ * u = max ΣW·x/r over F_work; u = M(z)/M_cap(z)
+ *
+ * @param model the tower [-]
+ * @returns the checks and the statics; nothing where the tower has no hinge [-]
+ * @source derived
+ */
+export function raisingChecks(model: TowerModel): RaisingResult {
+  const { station } = model.input;
+  const { tower } = station;
+  if (tower.hingeHeight === undefined) return { checks: [] };
+  const laid = handlingOf(model, tower.hingeHeight);
+  const base = { id: 'raising', kind: 'raising' } as const;
+  const gear = gearOf(model);
+  const needs = [...(gear ? [] : ['/tower/hinge/raisedBy']), ...weightNeeds(model)];
+  if (!gear || needs.length > 0) {
+    return { checks: [{ ...base, verdict: 'open', because: 'missing', needs }], answer: { handling: laid } };
+  }
+  const bodies = bodiesOf(model, tower.hingeHeight);
+  const raising = raisingThrough(bodies, gear, TRAVEL);
+  const onTheWay = windOnTheWay(model, inOnePlace(bodies), gear, tower.hingeHeight);
+  const lying = lyingTower(model, bodies, gear);
+  const answer = {
+    raising,
+    handling: laid,
+    ...onTheWay,
+    ...(lying.wind ? { lyingWind: lying.wind } : {}),
+  };
+  const { worst, workingLoad, ratio } = raising;
+  if (raising.unbounded || !worst) {
+    // Somewhere on the way the gear has no hold on the tower, whatever its strength.
+    return { checks: [{ ...base, verdict: 'open', because: 'no-hold', needs: [] }], answer };
+  }
+  if (workingLoad === undefined || ratio === undefined) {
+    const missing = ['/tower/hinge/raisedBy/rating'];
+    return {
+      checks: [{ ...base, verdict: 'open', because: 'missing', needs: missing }, ...lying.checks],
+      answer,
+    };
+  }
+  const result = {
+    ratio,
+    of: 'pull',
+    demand: Math.abs(worst.force),
+    capacity: workingLoad,
+    ratioRange: [ratio, ratio],
+    headings: {},
+  } as const;
+  const verdict = verdictOf(ratio, ratio, model.input.wanted.margin);
+  return { checks: [{ ...base, verdict, needs: [], result }, ...lying.checks], answer };
+}
+
+/** The plan's gear; its working load from the gear itself, else from a rating of gear. */
+function gearOf({ input }: TowerModel): RaisingGear | undefined {
+  const { raisedBy } = input.station.tower;
+  if (!raisedBy || raisedBy.workingLoad !== undefined) return raisedBy;
+  return { ...raisedBy, ...ratedGear(input.ratings) };
+}
+
+/** Everything that tilts, its own weight spread evenly. */
+function bodiesOf({ input: { station } }: TowerModel, hinge: number): readonly TiltingBody[] {
+  const { tower } = station;
+  const span = tower.top - tower.foot;
+  const bodies: TiltingBody[] = [];
+  const add = (mass: number, low: number, high: number) => {
+    // What is below the hinge stays down.
+    const from = Math.max(low, hinge);
+    if (high < hinge || mass === 0) return;
+    const share = high > low ? (high - from) / (high - low) : 1;
+    bodies.push({ mass: mass * share, low: from - hinge, high: high - hinge, offset: 0 });
+  };
+  add(tower.weight ?? 0, tower.top - span, tower.top);
+  for (const { mass, low, high } of appurtenanceMasses(station)) add(mass, low, high);
+  return bodies;
+}
+
+/** The same weight in its centre: its moment about the hinge is the same at every angle. */
+function inOnePlace(bodies: readonly TiltingBody[]): readonly TiltingBody[] {
+  let mass = 0;
+  let first = 0;
+  for (const body of bodies) {
+    mass += body.mass;
+    first += (body.mass * (body.low + body.high)) / 2;
+  }
+  return [{ mass, low: first / mass, high: first / mass, offset: 0 }];
+}
+
+function weightNeeds({ input: { station } }: TowerModel): readonly string[] {
+  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...untoldWeights(station)];
+}
+
+/**
+ * Gusts that bring the gear to its working load on the way: the upright tower's wind, level and square to the tilted one, each
+ * piece broadside or endwise.
+ */
+function windOnTheWay(
+  model: TowerModel,
+  bodies: readonly TiltingBody[],
+  gear: RaisingGear,
+  hinge: number,
+): Pick<RaisingAnswer, 'gust' | 'gustsAt'> {
+  // What the wind does to the tower itself is a part of it.
+  if (!model.bareTowerKnown) return {};
+  const winds = model.scenarios.map(
+    (_, scenario): TiltingWind => ({
+      speed: SLOW,
+      forces: forcesAbove(model, scenario, hinge),
+    }),
+  );
+  const least = (at: (wind: TiltingWind) => WindHeld | undefined): GustOnTheWay | undefined => {
+    const held = winds.map(at);
+    let lowest: GustOnTheWay | undefined;
+    for (const each of held) {
+      if (each?.reaches === undefined) continue;
+      const gust = METHOD_BY_ID[model.input.method].actualGust(each.reaches);
+      if (!lowest || gust < lowest.gust) lowest = { gust, angle: each.angle };
+    }
+    return lowest;
+  };
+  const gust = least((wind) => leastWindHeld(bodies, gear, TRAVEL, wind));
+  const gustsAt = LOOKED_AT.flatMap((angle) => least((wind) => windHeldAt(bodies, gear, angle, wind)) ?? []);
+  return { ...(gust ? { gust } : {}), ...(gustsAt.length > 0 ? { gustsAt } : {}) };
+}
+
+/** Square to the tower they have the same moment at every angle, so that one force stands for all. */
+function forcesAbove(model: TowerModel, scenario: number, hinge: number): readonly WindForce[] {
+  const [appurtenances, own] = actualSlicesInWind(model);
+  let force = 0;
+  let moment = 0;
+  for (const cut of [appurtenances[scenario], own[scenario]]) {
+    if (!cut) continue;
+    const { front, side } = sliceForces(cut, SLOW, 'unfavourable', false);
+    cut.slices.forEach(({ z }, index) => {
+      if (z <= hinge) return;
+      const here = Math.max(front[index] as number, side[index] as number);
+      force += here;
+      moment += here * (z - hinge);
+    });
+  }
+  return force === 0 ? [] : [{ force, along: moment / force, acts: 'square' }];
+}
+
+function handlingOf({ input: { station } }: TowerModel, hinge: number): Handling {
+  const laid = station.loads.flatMap((load): Laid[] => {
+    const { halfBoom, halfElement } = halvesOf(load);
+    if (load.low < hinge || (halfBoom === 0 && halfElement === 0)) return [];
+    return [
+      { name: load.name, along: load.low - hinge, halfBoom, halfElement, ...(load.turns ? {} : { fixed: true }) },
+    ];
+  });
+  return handling(hinge, laid);
+}
+
+/**
+ * The working of raising, at its worst angle.
+ *
+ * @param model the tower [-]
+ * @param trace the working [-]
+ * @returns nothing [-]
+ * @source derived
+ */
+export function explainRaising(model: TowerModel, trace: Trace): void {
+  const { hingeHeight } = model.input.station.tower;
+  const gear = gearOf(model);
+  if (hingeHeight === undefined || !gear || weightNeeds(model).length > 0) return;
+  const bodies = bodiesOf(model, hingeHeight);
+  raisingThrough(bodies, gear, TRAVEL, trace);
+  under(trace, 'lying flat', () => explainLying(model, bodies, gear, trace));
+}

@@ -1,0 +1,118 @@
+import { type Level, rimOf, type Section, type Station } from '../structure/index.ts';
+
+/** One comparison of what is asked with what is proven, at a level. */
+export interface Comparison {
+  readonly of: 'moment' | 'shear';
+  readonly check: 'tower' | 'tower-top';
+  /** Number of the level whose demand is compared. */
+  readonly level: number;
+  /** Levels of which any proves the same: the largest counts, each times its factor. */
+  readonly provenAt: readonly { readonly level: number; readonly factor: number }[];
+  /** What a ratio over 1 means: beyond what the maker stands behind, or only that nothing shows it. */
+  readonly beyond: 'over' | 'open';
+  readonly place: 'foot' | 'joint' | 'section' | 'top-couple';
+  readonly section: number;
+  /** Height at which tapering legs would meet [m]; Infinity where they stand upright. */
+  readonly apex: number;
+}
+
+type Proof = Comparison['provenAt'];
+
+/**
+ * Every comparison of a station: foot and joints point by point, sections of one make sharing their joints; a tapering
+ * section by the force in its legs where members are constant and point by point otherwise; the couple of the mast at the
+ * top. Inside a uniform section the demand is largest and the proof best at its lower end, so that end speaks for it. Of a
+ * section that slides in another that end is the other's rim: below it hands its moment over.
+ *
+ * @param station what stands where [-]
+ * @param levels from the top down [-]
+ * @param lowest no level below this is compared: the highest support of a held tower [m]
+ * @returns the comparisons [-]
+ * @source derived
+ */
+export function comparisonsOf(station: Station, levels: readonly Level[], lowest: number): readonly Comparison[] {
+  const { sections, foot } = station.tower;
+  const comparisons: Comparison[] = [];
+  const plain = new Map(levels.flatMap((level, index) => (level.zone === 'couple' ? [] : [[level.z, index] as const])));
+  const bottoms = sections.map((_, number) => rimOf(sections, number));
+  const joints = bottoms.map((bottom) => (bottom >= lowest ? plain.get(bottom) : undefined));
+  const add = (
+    level: number,
+    section: number,
+    place: Comparison['place'],
+    beyond: Comparison['beyond'],
+    moment: Proof,
+    shear: Proof,
+  ) => {
+    const common = { check: place === 'top-couple' ? 'tower-top' : 'tower', level, place, section } as const;
+    const apex = apexOf(sections[section] as Section);
+    comparisons.push({ of: 'moment', ...common, apex, provenAt: moment, beyond });
+    comparisons.push({ of: 'shear', ...common, apex, provenAt: shear, beyond: 'open' });
+  };
+  sections.forEach((section, number) => {
+    const bottom = bottoms[number] as number;
+    if (section.high <= Math.max(lowest, bottom)) return;
+    const lowEnd = joints[number];
+    if (lowEnd !== undefined) {
+      const atFoot = section.low === foot;
+      const proof = [lowEnd, ...(atFoot ? [] : jointsAlike(sections, number, joints))].map(at);
+      add(lowEnd, number, atFoot ? 'foot' : 'joint', 'over', proof, proof);
+    }
+    levels.forEach((level, index) => {
+      if (level.z < lowest || level.z < bottom || level.z > section.high) return;
+      if (level.zone === 'couple') {
+        const moment = section.uniform && lowEnd !== undefined ? [at(lowEnd), at(index)] : [at(index)];
+        add(index, number, 'top-couple', 'open', moment, [at(index)]);
+      } else if (level.zone === 'plain' && level.z !== bottom && (!section.uniform || level.z === lowest)) {
+        add(index, number, 'section', 'open', legProof(section, index, levels, Math.max(bottom, lowest)), [at(index)]);
+      }
+    });
+  });
+  return comparisons;
+}
+
+function at(level: number): Proof[number] {
+  return { level, factor: 1 };
+}
+
+/** Where legs and panels are constant, the leg force M/b proven anywhere in the section serves all of it. */
+function legProof(section: Section, index: number, levels: readonly Level[], lowest: number): Proof {
+  const shape = section.shape;
+  if (section.uniform || shape?.kind !== 'lattice' || shape.solid.by !== 'members') return [at(index)];
+  const widthHere = widthAt(section, (levels[index] as Level).z);
+  return levels.flatMap((level, other) => {
+    if (level.zone !== 'plain' || level.z < lowest || level.z > section.high) return [];
+    return [{ level: other, factor: widthHere / widthAt(section, level.z) }];
+  });
+}
+
+/** Of the legs' axes, in a lattice told by its members. */
+function widthAt(section: Section, z: number): number {
+  const { shape } = section;
+  const [low, high] = shape?.width ?? [1, 1];
+  const leg = shape?.kind === 'lattice' && shape.solid.by === 'members' ? shape.solid.leg : 0;
+  return low - leg + ((high - low) * (z - section.low)) / (section.high - section.low);
+}
+
+/** Other joints between two sections of the same make. */
+function jointsAlike(
+  sections: readonly Section[],
+  number: number,
+  joints: readonly (number | undefined)[],
+): readonly number[] {
+  const make = sections[number]?.make;
+  if (make === undefined || sections[number - 1]?.make !== make) return [];
+  return sections.flatMap((section, other) => {
+    const joint = joints[other];
+    const alike = other > 0 && other !== number && section.make === make && sections[other - 1]?.make === make;
+    return alike && joint !== undefined ? [joint] : [];
+  });
+}
+
+/** Where the axes of the legs meet; by the outside width, a little higher, where their thickness is not told. */
+function apexOf(section: Section): number {
+  const shape = section.shape;
+  if (shape?.kind !== 'lattice' || shape.width[0] <= shape.width[1]) return Number.POSITIVE_INFINITY;
+  const spacing = shape.width[0] - (shape.solid.by === 'members' ? shape.solid.leg : 0);
+  return section.low + (spacing * (section.high - section.low)) / (shape.width[0] - shape.width[1]);
+}

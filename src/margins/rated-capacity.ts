@@ -1,0 +1,180 @@
+import { zeros } from '../foundation/index.ts';
+import { METHOD_BY_ID } from '../methods/index.ts';
+import type { Level } from '../structure/index.ts';
+import type { Comparison } from './comparisons.ts';
+import { type RatedCase, ratedAreaFactor } from './rated-case.ts';
+import { shareAllowed } from './rating.ts';
+import type { Answers, BareModel, BareTowerCapacity, Claim, ClaimCase, RatingAnswer } from './tower-model.ts';
+
+/**
+ * What one reading of a claim proves for a check.
+ *
+ * V: λ(F_r + V_own), M: λ(F_r(h_r − z) + M_own); in the couple V with F_r(1 + a_r/s) where the plates are the maker's; in
+ * tapering braces |ΣF_r·w + S_own|, w below 0 for what stands above the point where the legs would meet
+ *
+ * @param model the tower [-]
+ * @param comparison the comparison [-]
+ * @param claimCase the reading [-]
+ * @param scenario number of the scenario [-]
+ * @param areaFactor from the stated to the effective area [-]
+ * @param provesOwn whether the tower's own drag counts as proven [-]
+ * @returns the capacity [N or N·m]
+ * @source derived
+ */
+export function provenBy(
+  model: BareModel,
+  comparison: Comparison,
+  claimCase: ClaimCase,
+  scenario: number,
+  areaFactor: number,
+  provesOwn: boolean,
+): number {
+  const own = claimCase.own[scenario] as BareTowerCapacity;
+  let most = 0;
+  for (const { level, factor } of comparison.provenAt) {
+    const { z, zone } = model.levels[level] as Level;
+    const tapering = comparison.of === 'shear' && comparison.apex !== Number.POSITIVE_INFINITY;
+    let value = 0;
+    if (provesOwn) {
+      value = (comparison.of === 'moment' ? own.moment : own.shear)[level] as number;
+      if (tapering) value -= (own.moment[level] as number) / (comparison.apex - z);
+    }
+    for (const { height, area, perArea } of (claimCase.rated[scenario] as RatedCase).forces) {
+      if (height < z) continue;
+      value += perArea * area * areaFactor * handedOn(model, comparison, height, z, zone);
+    }
+    most = Math.max(most, tapering ? Math.abs(value) : value * factor);
+  }
+  return most;
+}
+
+/**
+ * Arm or share with which a rated force reaches a level.
+ *
+ * moment: h − z, in the couple z_b − z; shear: 1, in the couple 1 + a_r/s; in tapering braces × 1 − (h − z)/(z_a − z), in the
+ * couple with the bearing for h
+ *
+ * @param model the tower [-]
+ * @param comparison the comparison [-]
+ * @param height of the rated force [m]
+ * @param z the level [m]
+ * @param zone of the level [-]
+ * @returns arm [m] or share [-]
+ * @source derived
+ */
+export function handedOn(
+  model: BareModel,
+  comparison: Comparison,
+  height: number,
+  z: number,
+  zone: Level['zone'],
+): number {
+  const { hold } = model;
+  if (zone === 'couple' && hold.bearing !== undefined) {
+    if (comparison.of === 'moment') return hold.bearing - z;
+    const above = Math.max(0, height - model.input.station.tower.top);
+    const atBearing = model.input.station.mast?.shelf ? 1 + above / (hold.bearing - hold.foot) : 1;
+    return (
+      atBearing * (comparison.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (hold.bearing - z) / (comparison.apex - z))
+    );
+  }
+  if (comparison.of === 'moment') return height - z;
+  return comparison.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (height - z) / (comparison.apex - z);
+}
+
+/** Least and most that is proven for every check by one claim, by scenario. */
+export interface RatedCapacity {
+  readonly claim: Claim;
+  readonly low: readonly (readonly number[])[];
+  readonly high: readonly (readonly number[])[];
+  /** By scenario: the ratio by the wind on a tower whose own drag is not known; 0 where it is. */
+  readonly windRatioLow: readonly number[];
+  readonly windRatioHigh: readonly number[];
+}
+
+/**
+ * What every claim proves, at the low and the high end of what its maker left unsaid.
+ *
+ * @param model the tower [-]
+ * @param answers to open questions [-]
+ * @returns by claim, scenario and check [-]
+ * @source derived
+ */
+export function ratedCapacitiesOf(model: BareModel, answers: Answers): readonly RatedCapacity[] {
+  return model.claims.map((claim) => provenByClaim(model, claim, answers.ratings?.get(claim.number) ?? {}));
+}
+
+function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): RatedCapacity {
+  const { scenarios, comparisons, bareTowerKnown } = model;
+  const matching = claim.cases.filter((each) => fits((each.rated[0] as RatedCase).reading, answer));
+  // An answer that fits no reading proves nothing.
+  const unread = matching.length === 0 ? 0 : Number.POSITIVE_INFINITY;
+  const low = scenarios.map(() => zeros(comparisons.length).fill(unread));
+  const high = scenarios.map(() => zeros(comparisons.length));
+  const windRatioLow = scenarios.map(() => 0);
+  const windRatioHigh = scenarios.map(() => (bareTowerKnown ? 0 : Number.POSITIVE_INFINITY));
+  for (const each of matching) {
+    for (let scenario = 0; scenario < scenarios.length; scenario += 1) {
+      const rated = each.rated[scenario] as RatedCase;
+      const factor = areaFactorOf(rated, answer);
+      // A standard not named proves no own drag; once it is named it does.
+      const provesOwn = rated.provesOwn || (answer.method !== undefined && rated.wind !== undefined);
+      const least = provenByCase(model, each, scenario, factor.low, provesOwn);
+      const most = provenByCase(model, each, scenario, factor.high, provesOwn || rated.wind !== undefined);
+      const lowest = low[scenario] as number[];
+      const highest = high[scenario] as number[];
+      // Between two readings braces that are pushed both ways may be left with nothing.
+      const open = factor.low !== factor.high || (!provesOwn && rated.wind !== undefined);
+      for (let comparison = 0; comparison < comparisons.length; comparison += 1) {
+        const surely =
+          open && pushedBothWays(comparisons[comparison] as Comparison, rated) ? 0 : (least[comparison] as number);
+        lowest[comparison] = Math.min(lowest[comparison] as number, surely);
+        highest[comparison] = Math.max(highest[comparison] as number, most[comparison] as number);
+      }
+      if (bareTowerKnown) continue;
+      const ratio = (each.own[scenario] as BareTowerCapacity).windRatio;
+      windRatioLow[scenario] = Math.max(windRatioLow[scenario] as number, provesOwn ? ratio : Number.POSITIVE_INFINITY);
+      windRatioHigh[scenario] = Math.min(windRatioHigh[scenario] as number, ratio);
+    }
+  }
+  return { claim, low, high, windRatioLow, windRatioHigh };
+}
+
+function pushedBothWays({ of, apex }: Comparison, { forces }: RatedCase): boolean {
+  return of === 'shear' && forces.some(({ height }) => height >= apex);
+}
+
+function areaFactorOf({ rating, reading }: RatedCase, answer: RatingAnswer): { low: number; high: number } {
+  const { claim } = rating;
+  // A force of no told level is at strength level at the low end and allowable at the high one.
+  if (claim.kind === 'force') return { low: 1, high: shareAllowed(claim).high / shareAllowed(claim).low };
+  if (claim.kind !== 'area') return { low: 1, high: 1 };
+  return ratedAreaFactor(answer.areaKind ? { ...claim, areaKind: answer.areaKind } : claim, reading.method);
+}
+
+/** By check. */
+function provenByCase(
+  model: BareModel,
+  claimCase: ClaimCase,
+  scenario: number,
+  areaFactor: number,
+  provesOwn: boolean,
+): readonly number[] {
+  for (const each of claimCase.found) {
+    if (each.scenario === scenario && each.areaFactor === areaFactor && each.provesOwn === provesOwn) return each.proof;
+  }
+  const proof = model.comparisons.map((comparison) =>
+    provenBy(model, comparison, claimCase, scenario, areaFactor, provesOwn),
+  );
+  claimCase.found.push({ scenario, areaFactor, provesOwn, proof });
+  return proof;
+}
+
+function fits(reading: RatedCase['reading'], answer: RatingAnswer): boolean {
+  const method = METHOD_BY_ID[reading.method];
+  return (
+    (answer.method === undefined || reading.method === answer.method) &&
+    (answer.exposure === undefined || reading.exposure === answer.exposure || !method.exposureMatters) &&
+    (answer.riskCategory === undefined || reading.riskCategory === answer.riskCategory || !method.classMatters)
+  );
+}

@@ -1,0 +1,155 @@
+import { type WindDirection, worstHeading } from '../areas/index.ts';
+import type { Wind } from '../methods/index.ts';
+import {
+  groupedSum,
+  type Profile,
+  type Slice,
+  type SlicesInWind,
+  sliceForces,
+  type WindItem,
+  worstOfGroups,
+} from '../structure/index.ts';
+import type { Demand, Scenario, TowerModel } from './tower-model.ts';
+
+/** One thing the wind touches, at the headings that are worst for the moment at the lowest level compared. */
+export interface WindLoadRow {
+  readonly name: string;
+  readonly at: string;
+  readonly kind: WindItem['kind'];
+  readonly low: number;
+  readonly high: number;
+  /** Area before any coefficient, by wind along and across its heading [m²]. */
+  readonly frontArea: number;
+  readonly sideArea: number;
+  /** Effective projected area [m²]. */
+  readonly front: number;
+  readonly side: number;
+  /** Largest effective over largest plain area. */
+  readonly coefficient: number;
+  /** Mean pressure over its area, and gust effect factor: force = level × pressure × G × EPA at its heading [Pa]. */
+  readonly pressure: number;
+  readonly gustEffect: number;
+  /** Effective area at the ledger's heading [m²]. */
+  readonly facing: number;
+  /** Allowable level. */
+  readonly force: number;
+  readonly momentAtBase: number;
+  readonly momentAtTop: number;
+}
+
+export interface WindLoads {
+  readonly rows: readonly WindLoadRow[];
+  readonly total: { readonly force: number; readonly momentAtBase: number; readonly momentAtTop: number };
+  /** Height the foot column is about [m]. */
+  readonly foot: number;
+  /** Wind heading worst for what faces its own way, and rotator heading against the wind for what turns [rad]. */
+  readonly headings: { readonly fixed?: number; readonly turning?: number };
+  /** Which way the wind meets the tower itself, where that matters. */
+  readonly direction?: WindDirection;
+  /** The wind of its forces. */
+  readonly wind: Wind;
+}
+
+/**
+ * The ledger of a tower at the unfavourable end of its readings, of the direction and the reading of the tower that bend its foot
+ * most: its rows add up to the shear and moment there. What the tower itself proves least in may be another.
+ *
+ * F = Σλ·q·G·C·A, M = ΣF·z
+ *
+ * @param model the tower [-]
+ * @param speed of the site, in the basis of its method [m/s]
+ * @param demand at the bad end [-]
+ * @returns the rows and totals, allowable level [-]
+ * @source derived
+ */
+export function windLoadsOf(model: TowerModel, speed: number, demand: Demand): WindLoads {
+  const scenario = heaviestOf(model, demand);
+  const { levels, input } = model;
+  const { foot, top } = input.station.tower;
+  const appurtenances = model.appurtenancesInWind[scenario] as SlicesInWind;
+  const forces = sliceForces(appurtenances, speed, 'unfavourable', true);
+  const profile = demand.appurtenances[scenario] as Profile;
+  const last = levels.length - 1;
+  const sums = groupedSum(profile, 'moment', last);
+  const { fixed, turning } = worstOfGroups(sums);
+  const rows = rowsOf(appurtenances, forces, speed, foot, top, worstHeading(sums.fixed), worstHeading(sums.turning));
+  const own = model.bareTowerInWind[scenario];
+  if (own) rows.push(...rowsOf(own, sliceForces(own, speed, 'favourable', true), speed, foot, top, 0, 0));
+  const total = { force: 0, momentAtBase: 0, momentAtTop: 0 };
+  for (const row of rows) {
+    total.force += row.force;
+    total.momentAtBase += row.momentAtBase;
+    total.momentAtTop += row.momentAtTop;
+  }
+  return {
+    rows,
+    total,
+    foot,
+    headings: { ...(fixed === undefined ? {} : { fixed }), ...(turning === undefined ? {} : { turning }) },
+    ...(new Set(model.scenarios.map(({ direction }) => direction)).size > 1
+      ? { direction: (model.scenarios[scenario] as Scenario).direction }
+      : {}),
+    wind: appurtenances.wind,
+  };
+}
+
+/** The scenario with the largest moment at the foot. */
+function heaviestOf({ scenarios, levels }: TowerModel, { appurtenances, own }: Demand): number {
+  const last = levels.length - 1;
+  const moments = scenarios.map(
+    (_, scenario) => (appurtenances[scenario]?.moment[last] ?? 0) + (own[scenario]?.moment[last] ?? 0),
+  );
+  return moments.indexOf(Math.max(...moments));
+}
+
+function rowsOf(
+  cut: SlicesInWind,
+  forces: { readonly front: number[]; readonly side: number[] },
+  speed: number,
+  foot: number,
+  top: number,
+  fixed: number,
+  turning: number,
+): WindLoadRow[] {
+  const { wind } = cut;
+  const gustEffect = wind.gustEffect(speed);
+  return cut.items.map((item, number) => {
+    const row = { frontArea: 0, sideArea: 0, front: 0, side: 0, facing: 0, force: 0, momentAtBase: 0, momentAtTop: 0 };
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    for (let index = cut.from[number] as number; index < (cut.from[number + 1] as number); index += 1) {
+      const slice = cut.slices[index] as Slice;
+      const along = forces.front[index] as number;
+      const across = forces.side[index] as number;
+      const angle = (item.turn === 'turning' ? turning : fixed) - item.heading;
+      const facing =
+        item.turn === 'turning' || item.turn === 'fixed'
+          ? along * Math.cos(angle) ** 2 + across * Math.sin(angle) ** 2
+          : along;
+      const perArea = (cut.forceFactor[index] as number) * gustEffect * speed * speed;
+      row.frontArea += slice.front;
+      row.sideArea += slice.side;
+      row.front += along / perArea;
+      row.side += across / perArea;
+      row.facing += facing / perArea;
+      row.force += facing;
+      row.momentAtBase += facing * (slice.z - foot);
+      row.momentAtTop += facing * Math.max(0, slice.z - top);
+      low = Math.min(low, slice.low);
+      high = Math.max(high, slice.high);
+    }
+    const plain = Math.max(row.frontArea, row.sideArea);
+    const levelled = wind.level * wind.forceDirectionFactor * gustEffect * row.facing;
+    return {
+      name: item.name,
+      at: item.at,
+      kind: item.kind,
+      low,
+      high,
+      ...row,
+      coefficient: plain > 0 ? Math.max(row.front, row.side) / plain : 0,
+      pressure: levelled > 0 ? row.force / levelled : 0,
+      gustEffect,
+    };
+  });
+}

@@ -1,0 +1,250 @@
+import { type DragPart, LONGEST_SLICE, type Role, type WindDirection } from '../areas/index.ts';
+import { remember, zeros } from '../foundation/index.ts';
+import { type Bound, type Law, METHOD_BY_ID, statedAreaFactor, type Wind } from '../methods/index.ts';
+import type { Level } from './level.ts';
+import type { WindItem } from './wind-item.ts';
+
+/** A short piece of one part, taken at the height of its middle. */
+export interface Slice {
+  readonly item: number;
+  readonly part: DragPart;
+  readonly low: number;
+  readonly high: number;
+  readonly z: number;
+  /** Areas before any coefficient [m²]. */
+  readonly front: number;
+  readonly side: number;
+}
+
+/** Items cut into slices: all that does not depend on any wind. */
+export interface Cut {
+  readonly items: readonly WindItem[];
+  /** In the order of the items; slices of item i are from[i] up to from[i + 1]. */
+  readonly slices: readonly Slice[];
+  readonly from: readonly number[];
+  /** Slice numbers from the highest down, of what the tower and what the mast carries. */
+  readonly onTower: readonly number[];
+  readonly onMast: readonly number[];
+  /** Everything is alike from all sides. */
+  readonly allStill: boolean;
+  /** What methods have already been asked about the slices: it does not depend on how hard their wind blows. */
+  readonly asked: Map<string, Asked>;
+}
+
+/** What a method says of every slice whatever the wind. */
+export interface Asked {
+  readonly lawOf: readonly Law[];
+  /** What an area of stated kind is multiplied by, at the bad and the favourable end of its reading. */
+  readonly unfavourable: number[];
+  readonly favourable: number[];
+  /** Some stated area is read in two ways. */
+  readonly readTwoWays: boolean;
+}
+
+/**
+ * Cuts items into slices at the levels and at the longest slice.
+ *
+ * @param items what the wind touches [-]
+ * @param levels heights at which forces are summed [-]
+ * @returns the slices [-]
+ * @source derived
+ */
+export function cutIntoSlices(items: readonly WindItem[], levels: readonly Level[]): Cut {
+  const cuts = [...new Set(levels.map((level) => level.z))].sort((a, b) => a - b);
+  const slices: Slice[] = [];
+  const from: number[] = [];
+  items.forEach((item, number) => {
+    from.push(slices.length);
+    for (const part of item.parts) {
+      const edges = item.carriedBy === 'tower' ? cuts : [];
+      cutPart(part, edges, (low, high, share) => {
+        slices.push({
+          item: number,
+          part,
+          low,
+          high,
+          z: (low + high) / 2,
+          front: part.front * share,
+          side: part.side * share,
+        });
+      });
+    }
+  });
+  from.push(slices.length);
+  const onTower: number[] = [];
+  const onMast: number[] = [];
+  slices.forEach((slice, number) => {
+    ((items[slice.item] as WindItem).carriedBy === 'tower' ? onTower : onMast).push(number);
+  });
+  const byHeight = (a: number, b: number) => (slices[b] as Slice).z - (slices[a] as Slice).z;
+  return {
+    items,
+    slices,
+    from,
+    onTower: onTower.sort(byHeight),
+    onMast: onMast.sort(byHeight),
+    allStill: items.every((item) => item.turn === 'still'),
+    asked: new Map(),
+  };
+}
+
+function cutPart(
+  part: DragPart,
+  edges: readonly number[],
+  make: (low: number, high: number, share: number) => void,
+): void {
+  const { low, high } = part;
+  const length = high - low;
+  if (length <= 0) {
+    make(low, high, 1);
+    return;
+  }
+  let start = low;
+  const upTo = (end: number) => {
+    const count = Math.max(1, Math.ceil((end - start) / LONGEST_SLICE - 1e-9));
+    const step = (end - start) / count;
+    for (let piece = 0; piece < count; piece += 1)
+      make(start + step * piece, start + step * (piece + 1), step / length);
+    start = end;
+  };
+  for (const edge of edges) if (edge > start && edge < high) upTo(edge);
+  upTo(high);
+}
+
+/** A wind on slices: all that does not depend on its speed. */
+export interface SlicesInWind extends Cut, Asked {
+  readonly wind: Wind;
+  /** By slice: λ·q/V²·(direction factor in the force) [Pa/(m/s)²]; the gust effect factor stands apart. */
+  readonly forceFactor: number[];
+  /** By slice: flow measure per m/s; 0 where the coefficient never changes. */
+  readonly flowFactor: number[];
+  /** Speed up to which no coefficient changes [m/s]. */
+  readonly steadyUpTo: number;
+}
+
+/**
+ * Gathers what a method says of every slice.
+ *
+ * @param wind the wind [-]
+ * @param cut what it touches [-]
+ * @param role demand takes open choices high, capacity low [-]
+ * @param direction of the wind on lattices [-]
+ * @returns the slices in that wind [-]
+ * @source derived
+ */
+export function slicesInWind(wind: Wind, cut: Cut, role: Role, direction: WindDirection): SlicesInWind {
+  const { slices } = cut;
+  const asked = askedOf(wind, cut, role, direction);
+  const forceFactor = zeros(slices.length);
+  const flowFactor = zeros(slices.length);
+  const levelled = wind.level * wind.forceDirectionFactor;
+  let steadyUpTo = wind.gustVaries ? 0 : Number.POSITIVE_INFINITY;
+  for (let number = 0; number < slices.length; number += 1) {
+    const { part, z } = slices[number] as Slice;
+    const { law, diameter: deciding } = asked.lawOf[number] as Law;
+    forceFactor[number] = levelled * wind.pressurePerSpeedSquared(z);
+    const diameter = law.limit < Number.POSITIVE_INFINITY ? (deciding ?? part.diameter) : 0;
+    if (diameter > 0) {
+      const flow = wind.flowPerSpeed(z) * diameter;
+      flowFactor[number] = flow;
+      steadyUpTo = Math.min(steadyUpTo, law.limit / flow);
+    }
+  }
+  return { ...cut, ...asked, wind, forceFactor, flowFactor, steadyUpTo };
+}
+
+function askedOf(wind: Wind, cut: Cut, role: Role, direction: WindDirection): Asked {
+  const { method, conditions } = wind;
+  return remember(cut.asked, `${method} ${conditions.units} ${role} ${direction}`, () => {
+    const { slices } = cut;
+    const { slender } = METHOD_BY_ID[method];
+    const unfavourable = zeros(slices.length).fill(1);
+    const favourable = zeros(slices.length).fill(1);
+    let readTwoWays = false;
+    let part: DragPart | undefined;
+    let found: Law | undefined;
+    const lawOf = slices.map((slice, number) => {
+      if (slice.part !== part || !found) {
+        part = slice.part;
+        found = wind.law(part.rule, role, direction);
+      }
+      if (part.rule.of === 'stated') {
+        const { areaKind, slenderFlats } = part.rule;
+        unfavourable[number] = statedAreaFactor(areaKind, slenderFlats, slender, 'unfavourable');
+        favourable[number] = statedAreaFactor(areaKind, slenderFlats, slender, 'favourable');
+        readTwoWays ||= unfavourable[number] !== favourable[number];
+      }
+      return found;
+    });
+    return { lawOf, unfavourable, favourable, readTwoWays };
+  });
+}
+
+/** Force of the wind on each slice, along and across the heading of its item [N], at the wind's level. */
+export interface SliceForces {
+  readonly front: number[];
+  readonly side: number[];
+  /** The method's least pressure decides for some slice. */
+  readonly leastDecides: boolean;
+}
+
+/**
+ * Forces on all slices at a speed. An item whose heading nobody told takes its own worst: the axis on which it is larger.
+ *
+ * F = λ·q·G·C·A
+ *
+ * @param slicesInWind the wind on its items [-]
+ * @param speed [m/s], in the basis of the wind
+ * @param reading which end of open readings of stated areas [-]
+ * @param least whether the method's least pressure counts [-]
+ * @param heading whether what nobody turned takes its own worst, or each side is told for itself [-]
+ * @returns the forces [N]
+ * @source derived
+ */
+export function sliceForces(
+  slicesInWind: SlicesInWind,
+  speed: number,
+  reading: Bound,
+  least: boolean,
+  heading: 'worst' | 'each' = 'worst',
+): SliceForces {
+  const { wind, slices, lawOf, forceFactor, flowFactor } = slicesInWind;
+  const factors = reading === 'unfavourable' ? slicesInWind.unfavourable : slicesInWind.favourable;
+  const front = zeros(slices.length);
+  const side = zeros(slices.length);
+  const dynamic = wind.gustEffect(speed) * speed * speed;
+  const leastPressure = least ? wind.leastPressure * wind.level : 0;
+  let leastDecides = false;
+  for (let number = 0; number < slices.length; number += 1) {
+    const slice = slices[number] as Slice;
+    const { law } = lawOf[number] as Law;
+    const flow = (flowFactor[number] as number) * speed;
+    const coefficient = flow <= law.limit ? law.slow : law.at(flow);
+    let pressure = (forceFactor[number] as number) * dynamic * coefficient;
+    if (pressure < leastPressure) {
+      leastDecides = true;
+      pressure = leastPressure;
+    }
+    pressure *= factors[number] as number;
+    front[number] = pressure * slice.front;
+    side[number] = pressure * slice.side;
+  }
+  if (heading === 'worst' && !slicesInWind.allStill) takeOwnWorst(slicesInWind, front, side);
+  return { front, side, leastDecides };
+}
+
+function takeOwnWorst({ items, from }: Cut, front: number[], side: number[]): void {
+  for (let item = 0; item < items.length; item += 1) {
+    if ((items[item] as WindItem).turn !== 'own-worst') continue;
+    const start = from[item] as number;
+    const end = from[item + 1] as number;
+    let along = 0;
+    let across = 0;
+    for (let number = start; number < end; number += 1) {
+      along += front[number] as number;
+      across += side[number] as number;
+    }
+    const [larger, smaller] = along >= across ? [front, side] : [side, front];
+    for (let number = start; number < end; number += 1) smaller[number] = larger[number] as number;
+  }
+}

@@ -1,0 +1,68 @@
+import { type Assessment, hillHelpOf, loweredOf } from '../margins/index.ts';
+import { METHOD_BY_ID } from '../methods/index.ts';
+import { type Besides, cautionDocuments } from './answer-document.ts';
+import { gathered, NOT_COVERED } from './caution-words.ts';
+import { chanceLines } from './chance-document.ts';
+import { foundationSays } from './foundation-document.ts';
+import { hillSays } from './hill-document.ts';
+import { loweredSays } from './lowered-document.ts';
+import { inWords } from './quantity.ts';
+import { promiseOf, questionOf } from './question-words.ts';
+import { raisingSays } from './raising-document.ts';
+import { remediesLines, tubesSays } from './remedies-document.ts';
+import { bracketSays, checkSays, headline, legsSay, lowerAtSays, roomSays } from './says.ts';
+import { sensitivityLines } from './sensitivity-document.ts';
+import { spreadLines } from './spread-document.ts';
+
+/** The answer as plain text: the sentence, the checks, what to find out, the cautions. */
+export function answerText(
+  assessment: Assessment,
+  entryWarnings: readonly { readonly pointer: string; readonly says: string }[],
+  { spread, sensitivity, remedies, tubes }: Besides = {},
+): string {
+  const { input, checks, questions, reactions, roomLeft } = assessment;
+  const { units } = input.station;
+  const towerRatio = checks[0]?.result?.ratio ?? 0;
+  const lines: string[] = [];
+  if (input.title) lines.push(input.title, '');
+  lines.push(headline(assessment), '');
+  for (const check of checks) lines.push(`- ${checkSays(assessment, check)}`);
+  lines.push(
+    '',
+    `At the foot${reactions.supportedAbove ? ', as if nothing held it above' : ''}${reactions.withoutOwnWind ? ', without the wind on the tower itself, which is not known' : ''}, allowable level, ${METHOD_BY_ID[input.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,
+  );
+  if (reactions.legs) lines.push(legsSay(reactions.legs, units));
+  const bracket = bracketSays(assessment);
+  if (bracket) lines.push(bracket);
+  const hill = hillHelpOf(input);
+  if (hill) lines.push(hillSays(hill, units));
+  if (assessment.foundation) lines.push(foundationSays(assessment.foundation, units));
+  if (assessment.raising) lines.push(raisingSays(assessment.raising, units));
+  if (assessment.lowerAt) lines.push(lowerAtSays(assessment, assessment.lowerAt));
+  const lowered = loweredOf(assessment);
+  if (lowered) lines.push(loweredSays(lowered, units));
+  lines.push(...roomLeft.map((room) => roomSays(assessment, room)));
+  if (assessment.chances) lines.push(...chanceLines(assessment.chances, checks, units));
+  if (questions.open.length > 0) {
+    lines.push('', 'To find out:');
+    for (const question of questions.open)
+      lines.push(`- ${questionOf(question, input)} ${promiseOf(question, towerRatio)}`);
+    if (questions.moreLoads > 0) lines.push(`- and the same of ${questions.moreLoads} more loads.`);
+  }
+  if (spread) lines.push('', 'By the other standards:', ...spreadLines(spread, units));
+  if (sensitivity) lines.push('', 'What it hangs on:', ...sensitivityLines(sensitivity, assessment));
+  if (remedies) lines.push('', 'What would help:', ...remediesLines(remedies, units));
+  if (tubes && !mastWillDo(assessment)) lines.push(`- ${tubesSays(tubes)}`);
+  const cautions = cautionDocuments(gathered(assessment.cautions), units);
+  lines.push('', 'Cautions:');
+  for (const caution of cautions) lines.push(`- ${caution.says} ${caution.action}`);
+  for (const query of entryWarnings) lines.push(`- ${query.says}`);
+  lines.push('', `Never covered here: ${NOT_COVERED.join(', ')}.`, '');
+  return lines.join('\n');
+}
+
+/** A mast that keeps the wanted margin and is not the weakest needs no other tube. */
+function mastWillDo({ checks, weakest }: Assessment): boolean {
+  const masts = checks.filter(({ kind }) => kind === 'mast');
+  return masts.every(({ verdict, id }) => verdict === 'within' && id !== weakest);
+}
