@@ -23,6 +23,7 @@ import { backgroundRoutes } from './routes/background-routes.ts';
 import { cellRoutes } from './routes/cell-routes.ts';
 import { metricsRoute } from './routes/metrics-route.ts';
 import { planRoutes } from './routes/plan-routes.ts';
+import { recordRoutes } from './routes/record-routes.ts';
 import { serviceRoutes } from './routes/service-routes.ts';
 import { stockRoutes } from './routes/stock-routes.ts';
 import { validatorOrDomain } from './schemas/documented-only.ts';
@@ -135,6 +136,7 @@ export async function buildApp({
   await app.register(planRoutes, printing === undefined ? {} : { printing });
   await app.register(cellRoutes, { rateLimit: configuration.cellRateLimit });
   await app.register(backgroundRoutes, { plans });
+  await app.register(recordRoutes);
   await app.register(stockRoutes, { stock });
   await app.register(serviceRoutes);
   leadToBasePath(app, configuration.basePath);

@@ -1,9 +1,19 @@
 import type { ProjectFile } from './source-files.ts';
 
+export interface Parameter {
+  readonly name: string;
+  /** Its type as written, or undefined where none is. */
+  readonly type: string | undefined;
+}
+
 export interface DocumentedFunction {
   readonly file: string;
   readonly name: string;
-  readonly parameters: readonly string[];
+  /** Where its declaration begins in the file. */
+  readonly at: number;
+  readonly parameters: readonly Parameter[];
+  /** What it returns as written, or undefined where that is inferred. */
+  readonly returns: string | undefined;
   /** The lines of its docblock without stars, or undefined where there is none. */
   readonly docblock: string | undefined;
 }
@@ -17,7 +27,7 @@ const OPENING = '([{<';
 const CLOSING = ')]}>';
 
 /** Cuts a parameter list at its outermost commas. */
-function parameterNames(list: string): string[] {
+function parametersOf(list: string): Parameter[] {
   const pieces: string[] = [];
   let depth = 0;
   let piece = '';
@@ -35,7 +45,30 @@ function parameterNames(list: string): string[] {
   return pieces
     .map((text) => text.trim())
     .filter((text) => text !== '')
-    .map((text) => /^(?:\.\.\.)?([A-Za-z_$][\w$]*)/.exec(text)?.[1] ?? text);
+    .map((text) => {
+      const [, name = text, type, given] =
+        /^(?:\.\.\.)?([A-Za-z_$][\w$]*)\??(?:\s*:\s*([\s\S]+?))?(?:\s=\s([\s\S]*))?$/.exec(text) ?? [];
+      return { name, type: type ?? (given !== undefined && Number.isFinite(Number(given)) ? 'number' : undefined) };
+    });
+}
+
+/** The type between the parameters of a function and its body, or undefined where it is inferred. */
+function returnedType(after: string): string | undefined {
+  if (!/^\s*:/.test(after)) return undefined;
+  const type = after.replace(/^\s*:\s*/, '');
+  return /^(?:readonly |number|undefined|null|[\s|[\]])+(?=\s(?:\{|=>))/.exec(type)?.[0].trim() ?? type.split('\n')[0];
+}
+
+/** Whether a type as written is a number, or numbers side by side; then they have a unit. */
+export function isNumber(type: string): boolean {
+  return (
+    /\bnumber\b/.test(type) && /^(?:readonly\b|number\b|undefined\b|null\b|\w+\??:|[\s|()[\],.])+$/.test(type.trim())
+  );
+}
+
+/** Whether a docblock states a formula; then it names its source. */
+export function statesFormula(docblock: string): boolean {
+  return /[=≤≥≈√Σ∂½·²]/.test(tagsOf(docblock).opening.replaceAll(/\[[^\]]*\]/g, ''));
 }
 
 /** The text between the parenthesis at `start` and its partner. */
@@ -69,13 +102,17 @@ export function exportedFunctions(file: ProjectFile): DocumentedFunction[] {
   const found: DocumentedFunction[] = [];
   const declarations = /^export (?:async )?function\*? ([\w$]+)/gm;
   const arrows = /^export const ([\w$]+)(?:: [^=\n]+)? = (?:async )?(?:<[^>]*>)?\((?=[\s\S]*?=>)/gm;
-  const add = (match: RegExpExecArray, opening: number) =>
+  const add = (match: RegExpExecArray, opening: number) => {
+    const list = insideParentheses(file.text, opening);
     found.push({
       file: file.path,
       name: match[1] as string,
-      parameters: parameterNames(insideParentheses(file.text, opening)),
+      at: match.index,
+      parameters: parametersOf(list),
+      returns: returnedType(file.text.slice(opening + list.length + 2)),
       docblock: docblockBefore(file.text, match.index),
     });
+  };
   for (const match of file.text.matchAll(declarations)) {
     let opening = match.index + match[0].length;
     if (file.text[opening] === '<') {
@@ -110,7 +147,13 @@ function tagsOf(docblock: string): { opening: string; tags: Tag[] } {
   return docblock.startsWith('@') ? { opening: '', tags: tagsOf(`.\n${docblock}`).tags } : { opening, tags };
 }
 
+const HAS_MEANING = /^\S+\s+\S/;
 const ENDS_WITH_UNIT = /\S\s\[[^\]]+\](?:[.;,].*)?$/;
+
+/** Numbers have a unit; where no type is written, it may be one. */
+function lacksUnit(text: string, type: string | undefined): boolean {
+  return (type === undefined || isNumber(type)) && !ENDS_WITH_UNIT.test(text);
+}
 
 /** What a docblock lacks, each a sentence naming file and function. */
 export function docblockFaults(documented: DocumentedFunction, sourceIds: ReadonlySet<string>): string[] {
@@ -123,21 +166,25 @@ export function docblockFaults(documented: DocumentedFunction, sourceIds: Readon
 
   const parameters = tags.filter((tag) => tag.name === 'param');
   const named = parameters.map((tag) => tag.text.split(/\s/)[0] as string);
-  if (named.join() !== documented.parameters.join()) {
-    faults.push(`${where}: @param names (${named.join(', ')}), the function has (${documented.parameters.join(', ')})`);
+  const names = documented.parameters.map(({ name }) => name);
+  if (named.join() !== names.join()) {
+    faults.push(`${where}: @param names (${named.join(', ')}), the function has (${names.join(', ')})`);
   }
-  for (const tag of parameters) {
-    if (!ENDS_WITH_UNIT.test(tag.text)) faults.push(`${where}: @param ${tag.text} — lacks its meaning or its [unit]`);
+  const typeOf = new Map(documented.parameters.map(({ name, type }) => [name, type]));
+  for (const { text } of parameters) {
+    const lacking = !HAS_MEANING.test(text) || lacksUnit(text, typeOf.get(text.split(/\s/)[0] as string));
+    if (lacking) faults.push(`${where}: @param ${text} — lacks its meaning or its [unit]`);
   }
 
   const returns = tags.filter((tag) => tag.name === 'returns');
   if (returns.length !== 1) faults.push(`${where}: has ${returns.length} @returns, one is wanted`);
-  for (const tag of returns) {
-    if (!ENDS_WITH_UNIT.test(tag.text)) faults.push(`${where}: @returns ${tag.text} — lacks its meaning or its [unit]`);
+  for (const { text } of returns) {
+    const lacking = text === '' || lacksUnit(text, documented.returns);
+    if (lacking) faults.push(`${where}: @returns ${text} — lacks its meaning or its [unit]`);
   }
 
   const sources = sourceIdsOf(documented.docblock);
-  if (sources.length === 0) faults.push(`${where}: has no @source`);
+  if (sources.length === 0 && statesFormula(documented.docblock)) faults.push(`${where}: has no @source`);
   for (const id of sources) {
     if (!sourceIds.has(id)) faults.push(`${where}: @source ${id} is not in reference/sources.json`);
   }

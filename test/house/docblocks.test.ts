@@ -49,6 +49,8 @@ describe('the reader of docblocks', () => {
     '/**',
     ' * Twice a number.',
     ' *',
+    ' * y = 2·x',
+    ' *',
     ' * @param x the number [-]',
     ' * @returns its double [-]',
     ' * @example twice(2) // 4',
@@ -79,12 +81,33 @@ describe('the reader of docblocks', () => {
     expect(faults(good.map((line) => line.replace(' // 4', '')))).toHaveLength(1);
   });
 
+  it('demands units of numbers, and a source of formulas alone', () => {
+    const plain = good.map((line) => line.replace(' [-]', ''));
+    const thing = 'export function twice(x: Item): Item {';
+    expect(faults(plain, thing)).toEqual([]);
+    expect(faults(plain, 'export function twice(x: Item | undefined): readonly number[] {')).toHaveLength(1);
+    expect(faults(plain, 'export function twice(x: number | undefined): Map<string, number> {')).toHaveLength(1);
+    expect(faults(plain, 'export const twice = (x = 2): Item => {')).toHaveLength(1);
+    expect(faults(plain, 'export const twice = (x: Item) => {')).toHaveLength(1);
+    expect(
+      faults(plain, 'export function twice(x: readonly [low: number, high: number]): { y: number } {'),
+    ).toHaveLength(1);
+    expect(
+      faults(
+        plain.map((line) => line.replace(' the number', '')),
+        thing,
+      ),
+    ).toHaveLength(1);
+    expect(faults(without('@source').filter((line) => !line.includes('y =')))).toEqual([]);
+    expect(faults(without('@source'))).toEqual(['has no @source']);
+  });
+
   it('reads parameters through generics, defaults, functions and line ends', () => {
     const [found] = text(
       good.join('\n'),
       'export function many<const T extends readonly (() => void)[]>(\n  a: (b: number, c: number) => boolean,\n  d: Record<string, number> = {},\n  ...e: T\n): number {',
     );
-    expect(found?.parameters).toEqual(['a', 'd', 'e']);
+    expect(found?.parameters.map(({ name }) => name)).toEqual(['a', 'd', 'e']);
   });
 
   it('finds arrow functions, and no constants', () => {

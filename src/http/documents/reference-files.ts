@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { z } from 'zod';
+import { type Changes, type Clauses, changesSchema, clausesSchema } from '../schemas/record-schemas.ts';
 
 const REFERENCE = new URL('../../../reference/', import.meta.url);
 
@@ -47,4 +48,14 @@ export interface SourceEntry {
 /** The documents that formulas, tables and check values come from. */
 export function sourceEntries(): readonly SourceEntry[] {
   return (readJson('sources.json') as { sources: SourceEntry[] }).sources;
+}
+
+/** What changed for users: reference/changes.json. */
+export function changesFile(): Changes {
+  return changesSchema.parse(readJson('changes.json'));
+}
+
+/** The clause index, which a script writes from the code and the tests: openapi/clauses.json. */
+export function clausesFile(): Clauses {
+  return clausesSchema.parse(readJson('../openapi/clauses.json'));
 }
