@@ -75,7 +75,7 @@ export function explainSlice(
     area === 0
       ? 0
       : evaluate(trace, sliceForce, [
-          wind.level,
+          wind.toAllowableFactor,
           wind.forceDirectionFactor,
           pressure,
           wind.gustEffect(speed),

@@ -88,7 +88,7 @@ export function coefficientRise(site: Wind, rated: Wind, z: number, windStructur
  */
 export function windOnDragArea(wind: Wind, z: number, trace?: Trace): number {
   return evaluate(trace, dragAreaForce, [
-    wind.level,
+    wind.toAllowableFactor,
     wind.forceDirectionFactor,
     wind.pressure(z, trace),
     wind.gustEffect(undefined, trace),

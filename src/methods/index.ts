@@ -4,7 +4,7 @@ import { asce722 } from './asce7-22.ts';
 import { eia222F } from './eia222-f.ts';
 import { en199114 } from './en1991-1-4.ts';
 import type { Method } from './method.ts';
-import type { MethodId } from './method-id.ts';
+import { type MethodId, SITE_METHODS } from './method-id.ts';
 import { rs222C } from './rs222-c.ts';
 import { tia222G } from './tia222-g.ts';
 import { tia222H } from './tia222-h.ts';
@@ -15,8 +15,9 @@ export * from './common-laws.ts';
 export type { ExcludedHill, HillRule } from './hill.ts';
 export * from './method.ts';
 export * from './method-id.ts';
-export * from './own-basis.ts';
+export { RATED_AREA_KINDS } from './rated-areas.ts';
 export { TIA_POLE_DIRECTION_FACTOR } from './tia222.ts';
+export * from './unnamed-standard.ts';
 
 /** Every method by its id. */
 export const METHOD_BY_ID: Readonly<Record<MethodId, Method>> = {
@@ -29,3 +30,17 @@ export const METHOD_BY_ID: Readonly<Record<MethodId, Method>> = {
   'en1991-1-4': en199114,
   'rs222-c': rs222C,
 };
+
+/**
+ * The ids of the methods of a site that have something of their own, for words.
+ *
+ * id, id
+ *
+ * @param has what they have [-]
+ * @returns their ids, joined [-]
+ * @example siteMethodsWith(({ ground }) => ground.field === 'terrain') // 'en1991-1-4'
+ * @source derived
+ */
+export function siteMethodsWith(has: (method: Method) => boolean): string {
+  return SITE_METHODS.filter((id) => has(METHOD_BY_ID[id])).join(', ');
+}

@@ -1,15 +1,11 @@
 import { constantLaw, latticeLawC, poleLawC, ROUND_SHARE_C } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type UnitSystem, variable } from '../foundation/index.ts';
-import {
-  EXPOSURES,
-  FASTEST_MILE_OFFSET,
-  FLAT_PLATE_CONSTANT,
-  flatPlatePressureC,
-  nominalFromFastestMile,
-  PRESSURE_CONSTANT,
-} from '../wind/index.ts';
+import { FLAT_PLATE_CONSTANT, flatPlatePressureC, PRESSURE_CONSTANT } from '../wind/index.ts';
+import { codeSpeeds } from './code-speeds.ts';
 import { lawOf, type MethodRule } from './common-laws.ts';
-import type { Law, Method, Wind, WindConditions } from './method.ts';
+import { BY_EXPOSURE } from './ground-by-exposure.ts';
+import type { Law, Method, RatedAreas, Wind, WindConditions } from './method.ts';
+import { only, RATED_AREA_KINDS } from './rated-areas.ts';
 
 const LEVEL = 0.75;
 
@@ -35,7 +31,7 @@ function wind(conditions: WindConditions): Wind {
   return {
     method: 'rs222-c',
     conditions,
-    level: conditions.actual ? 1 : LEVEL,
+    toAllowableFactor: conditions.actual ? 1 : LEVEL,
     directionFactor: 1,
     forceDirectionFactor: 1,
     importance: 1,
@@ -71,20 +67,47 @@ function dragAreaLaw(units: UnitSystem): Law {
   return { law: constantLaw(dragAreaShareC.of(...inputs), (trace) => evaluate(trace, dragAreaShareC, inputs)) };
 }
 
+/** What an effective area takes of its flat-plate pressure: 0.00256 of its 0.004. */
+const EFFECTIVE_SHARE = 0.00256 / 0.004;
+
+const RATED_AREAS: RatedAreas = {
+  factor: (kind, coefficient) => {
+    switch (kind) {
+      case 'flat-plate':
+        return only(1);
+      case 'projected-flat':
+        return only(coefficient ?? 1);
+      case 'projected-round':
+        return only(ROUND_SHARE_C);
+      case 'effective':
+        return only(EFFECTIVE_SHARE);
+      case 'unknown':
+        return { low: EFFECTIVE_SHARE, high: 1 };
+    }
+  },
+  asked: RATED_AREA_KINDS,
+};
+
 /** EIA RS-222-C, for ratings only: one pressure at every height, no gust factor. */
 export const rs222C: Method = {
   id: 'rs222-c',
   title: 'EIA RS-222-C',
-  basis: 'fastest-mile',
-  level: LEVEL,
-  levelCite: cite('rs222-c', 'stresses raised by one third for wind', 'memory'),
-  nominal: 1,
+  ...codeSpeeds('fastest-mile'),
+  place: 'us',
+  toAllowableFactor: LEVEL,
+  toAllowableFactorCite: cite('rs222-c', 'stresses raised by one third for wind', 'memory'),
+  toNominalFactor: 1,
   since: 1976,
+  meantUnnamedIn: 'every-place',
   known: 'memory',
-  exposureMatters: false,
-  grounds: EXPOSURES,
+  cautions: [],
+  ground: { ...BY_EXPOSURE, counts: false },
   classMatters: false,
+  gustsInHeightLaw: false,
+  hill: undefined,
+  ice: undefined,
   slender: { round: ROUND_SHARE_C, flat: 1, compactFlat: 1 },
+  ratedAreas: RATED_AREAS,
+  mastGust: undefined,
   wind,
-  actualGust: (speed, trace) => evaluate(trace, nominalFromFastestMile, [speed, FASTEST_MILE_OFFSET]),
 };

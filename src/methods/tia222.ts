@@ -31,7 +31,7 @@ export const TIA_POLE_DIRECTION_FACTOR = 0.95;
 export interface TiaRevision {
   readonly id: MethodId;
   readonly revision: 'G' | 'H';
-  readonly level: (conditions: WindConditions) => number;
+  readonly toAllowableFactor: (conditions: WindConditions) => number;
   readonly importance: (conditions: WindConditions) => number;
   readonly elevationFactor: (conditions: WindConditions, trace?: Trace) => number;
   /** Speed that the coefficients are entered with, over the speed that makes the pressure. */
@@ -83,7 +83,7 @@ export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind
   const wind: Wind = {
     method: revision.id,
     conditions,
-    level: actual ? 1 : revision.level(conditions),
+    toAllowableFactor: actual ? 1 : revision.toAllowableFactor(conditions),
     directionFactor: Kd,
     forceDirectionFactor: 1,
     importance: I,

@@ -137,7 +137,7 @@ export function slicesInWind(wind: Wind, cut: Cut, role: Role, direction: WindDi
   const asked = askedOf(wind, cut, role, direction);
   const forceFactor = zeros(slices.length);
   const flowFactor = zeros(slices.length);
-  const levelled = wind.level * wind.forceDirectionFactor;
+  const levelled = wind.toAllowableFactor * wind.forceDirectionFactor;
   let steadyUpTo = wind.gustVaries ? 0 : Number.POSITIVE_INFINITY;
   for (let number = 0; number < slices.length; number += 1) {
     const { part, z } = slices[number] as Slice;
@@ -213,7 +213,7 @@ export function sliceForces(
   const front = zeros(slices.length);
   const side = zeros(slices.length);
   const dynamic = wind.gustEffect(speed) * speed * speed;
-  const leastPressure = least ? wind.leastPressure * wind.level : 0;
+  const leastPressure = least ? wind.leastPressure * wind.toAllowableFactor : 0;
   let leastDecides = false;
   for (let number = 0; number < slices.length; number += 1) {
     const slice = slices[number] as Slice;

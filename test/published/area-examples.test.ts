@@ -297,7 +297,7 @@ publishedExamples(
       return {
         p_psf: pressure / psf,
         F_ult_lb: force / POUND_FORCE,
-        F_asd_lb: (METHOD_BY_ID['asce7-16'].level * force) / POUND_FORCE,
+        F_asd_lb: (METHOD_BY_ID['asce7-16'].toAllowableFactor * force) / POUND_FORCE,
       };
     },
     'tia-g-with-a-strength-level-map': ({ Vult_mph, z_ft }) => {
@@ -312,7 +312,7 @@ publishedExamples(
         windStructure: { kind: 'lattice', sides: 0, guyed: false, height: 70 * FOOT, width: 0.5 },
       });
       // Its level, 0.6, stands for a load factor of one.
-      return { factored_pressure_psf: ((wind.pressure((z_ft as number) * FOOT) / psf) * wind.level) / 0.6 };
+      return { factored_pressure_psf: ((wind.pressure((z_ft as number) * FOOT) / psf) * wind.toAllowableFactor) / 0.6 };
     },
   },
   {

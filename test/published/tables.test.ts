@@ -445,8 +445,8 @@ everyRow('level-factors', (row) => {
   const name = row['method'] as string;
   const strength = name.endsWith('-with-strength-map');
   const id = (strength ? 'tia222-g' : name) as MethodId;
-  close(windOf(id, 'lattice', false, 48, strength).level, number(row, 'lambda'));
-  if (!strength) return close(METHOD_BY_ID[id].nominal, number(row, 'nominal_for_foundations'));
+  close(windOf(id, 'lattice', false, 48, strength).toAllowableFactor, number(row, 'lambda'));
+  if (!strength) return close(METHOD_BY_ID[id].toNominalFactor, number(row, 'nominal_for_foundations'));
   // Under a strength-level map it stands with the reactions of a whole plan.
   const site = { wind: { speed: 105, basis: 'gust3-strength' }, exposure: 'C' };
   const { reactions } = assessed({ ...demoPlan('ten-numbers'), method: id, site });
