@@ -176,7 +176,9 @@ export const en199114: Method = {
   id: 'en1991-1-4',
   title: 'EN 1991-1-4',
   ...SPEEDS,
+  aside: 'Europe',
   place: 'europe',
+  forTowers: false,
   toAllowableFactor: LEVEL,
   toAllowableFactorCite: cite(
     'en1990',

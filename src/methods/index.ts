@@ -1,10 +1,11 @@
+import type { GroundField } from '../wind/index.ts';
 import { asce710 } from './asce7-10.ts';
 import { asce716 } from './asce7-16.ts';
 import { asce722 } from './asce7-22.ts';
 import { eia222F } from './eia222-f.ts';
 import { en199114 } from './en1991-1-4.ts';
 import type { Method } from './method.ts';
-import { type MethodId, SITE_METHODS } from './method-id.ts';
+import { METHODS, type MethodId, PLACES, SITE_METHODS } from './method-id.ts';
 import { rs222C } from './rs222-c.ts';
 import { tia222G } from './tia222-g.ts';
 import { tia222H } from './tia222-h.ts';
@@ -43,4 +44,38 @@ export const METHOD_BY_ID: Readonly<Record<MethodId, Method>> = {
  */
 export function siteMethodsWith(has: (method: Method) => boolean): string {
   return SITE_METHODS.filter((id) => has(METHOD_BY_ID[id])).join(', ');
+}
+
+/** A method as it is offered where one is chosen. */
+export interface ListedMethod {
+  readonly id: MethodId;
+  readonly words: string;
+  readonly ground: GroundField;
+  /** A plan may name the return period of its speed. */
+  readonly asksYears: boolean;
+  readonly ofSites: boolean;
+}
+
+/**
+ * All methods as they are offered: those of a site first, of towers before those of structures at large, the newest first.
+ *
+ * title (where or when)
+ *
+ * @returns the methods [-]
+ * @example listedMethods()[0].words // 'ANSI/TIA-222-H'
+ * @source derived
+ */
+export function listedMethods(): readonly ListedMethod[] {
+  const ofSites = new Set<MethodId>(SITE_METHODS);
+  const order = ({ id, forTowers, place, since }: Method) =>
+    (ofSites.has(id) ? 0 : 1e6) + (forTowers ? 0 : 1e5) + PLACES.indexOf(place) * 1e4 - since;
+  return METHODS.map((id) => METHOD_BY_ID[id])
+    .sort((a, b) => order(a) - order(b))
+    .map(({ id, title, aside, ground, returnPeriod }) => ({
+      id,
+      words: aside === undefined ? title : `${title} (${aside})`,
+      ground: ground.field,
+      asksYears: returnPeriod.asked,
+      ofSites: ofSites.has(id),
+    }));
 }

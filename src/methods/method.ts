@@ -149,9 +149,13 @@ export type MethodCaution = 'partial-factor';
 export interface Method extends LevelFactors, SpeedRule {
   readonly id: MethodId;
   readonly title: string;
+  /** Where or when it was in use, said behind the title where one is chosen. */
+  readonly aside: string | undefined;
   readonly toAllowableFactorCite: Citation;
   /** Where towers are designed by it. */
   readonly place: Place;
+  /** Written for antenna towers, not for structures at large. */
+  readonly forTowers: boolean;
   /** First year in which a maker could have rated by it. */
   readonly since: number;
   /**

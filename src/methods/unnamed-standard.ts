@@ -20,7 +20,7 @@ export interface UnnamedStandard {
  * @param method the standard [-]
  * @param told what the rating tells [-]
  * @returns true where nothing told speaks against it [-]
- * @example mayBeMeant({ basis: 'fastest-mile', since: 1986, ground: BY_EXPOSURE, meantUnnamedIn: ['us'] }, { place: 'europe' }) // false
+ * @example mayBeMeant({ ...METHOD_BY_ID['eia222-f'], meantUnnamedIn: ['us'] }, { place: 'europe' }) // false
  * @source derived
  */
 export function mayBeMeant(
