@@ -195,7 +195,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
       ),
       toMethod: parameter("Its standard; the rating's when not given", '/to/wind/method'),
       toExposure: parameter("Its ground; the rating's when not given", '/to/wind/exposure'),
-      toTerrain: parameter("Its ground by en1991-1-4; the rating's when not given", '/to/wind/terrain'),
+      toTerrain: parameter(`Its ground by ${BY_TERRAIN}; the rating's when not given`, '/to/wind/terrain'),
       toRiskCategory: parameter("Its class; the rating's when not given", '/to/wind/riskCategory'),
       toHeight: parameter("Height there; the rating's when not given [us ft, si m]", '/to/height'),
     },
