@@ -1,10 +1,10 @@
 import {
-  flatLawAsce,
+  flatCoefficientAsce,
   flowMeasureAsce,
-  latticeLawAsce,
-  poleLawAsce,
+  latticeCoefficientAsce,
+  poleCoefficientAsce,
   type Role,
-  roundLawAsce,
+  roundCoefficientAsce,
   type WindDirection,
 } from '../areas/index.ts';
 import { cite, evaluate, POUND_PER_SQUARE_FOOT, type Trace } from '../foundation/index.ts';
@@ -22,10 +22,10 @@ import {
   RIGID_GUST_EFFECT,
 } from '../wind/index.ts';
 import { codeSpeeds } from './code-speeds.ts';
-import { lawOf, type MethodRule } from './common-laws.ts';
+import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
 import { ASCE_HILL_RULE, countedHill } from './hill.ts';
-import type { Law, Method, Wind, WindConditions } from './method.ts';
+import type { Method, PartCoefficient, Wind, WindConditions } from './method.ts';
 import type { MethodId } from './method-id.ts';
 import { ratedByShape } from './rated-areas.ts';
 
@@ -142,22 +142,23 @@ export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: 
         : RIGID_GUST_EFFECT,
     flowPerSpeed: (z) => Math.sqrt(pressurePerSpeedSquared(z)),
     flow: (z, diameter, trace) => evaluate(trace, flowMeasureAsce, [diameter, pressure(z)]),
-    law: (rule, role, direction) => lawOf(rule, conditions.units, (own) => asceLaw(own, role, direction)),
+    forceCoefficient: (rule, role, direction) =>
+      coefficientOf(rule, conditions.units, (own) => asceCoefficient(own, role, direction)),
     leastPressure: actual ? 0 : ASCE_LEAST_PRESSURE,
   };
   return hill.excluded ? { ...wind, hillExcluded: hill.excluded } : wind;
 }
 
-function asceLaw(rule: MethodRule, role: Role, direction: WindDirection): Law {
+function asceCoefficient(rule: MethodRule, role: Role, direction: WindDirection): PartCoefficient {
   switch (rule.of) {
     case 'round':
-      return { law: roundLawAsce(rule.aspect, role) };
+      return { byFlow: roundCoefficientAsce(rule.aspect, role) };
     case 'flat':
-      return { law: flatLawAsce(rule.face) };
+      return { byFlow: flatCoefficientAsce(rule.face) };
     case 'lattice':
-      return { law: latticeLawAsce(rule.face, direction) };
+      return { byFlow: latticeCoefficientAsce(rule.face, direction) };
     case 'pole':
-      return { law: poleLawAsce(rule.sides, rule.aspect, role) };
+      return { byFlow: poleCoefficientAsce(rule.sides, rule.aspect, role) };
   }
 }
 

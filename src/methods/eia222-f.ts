@@ -1,10 +1,10 @@
 import {
-  flatLawF,
+  flatCoefficientF,
   flowNumberF,
-  latticeLawF,
-  poleLawF,
+  latticeCoefficientF,
+  poleCoefficientF,
   type Role,
-  roundLawF,
+  roundCoefficientF,
   type WindDirection,
 } from '../areas/index.ts';
 import { cite, evaluate, type Trace } from '../foundation/index.ts';
@@ -18,9 +18,9 @@ import {
   velocityPressureF,
 } from '../wind/index.ts';
 import { codeSpeeds } from './code-speeds.ts';
-import { lawOf, type MethodRule } from './common-laws.ts';
+import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
-import type { Law, Method, Wind, WindConditions } from './method.ts';
+import type { Method, PartCoefficient, Wind, WindConditions } from './method.ts';
 import { ratedByShape } from './rated-areas.ts';
 
 /** Its allowable stresses were raised by one third for wind, today's are not. */
@@ -55,21 +55,22 @@ function wind(conditions: WindConditions): Wind {
         : evaluate(trace, gustEffectEiaF, [windStructure.height, REFERENCE_HEIGHT]),
     flowPerSpeed: (z) => Math.sqrt(Kz(z)),
     flow: (z, diameter, trace) => evaluate(trace, flowNumberF, [Kz(z), speed, diameter]),
-    law: (rule, role, direction) => lawOf(rule, conditions.units, (own) => law(own, role, direction)),
+    forceCoefficient: (rule, role, direction) =>
+      coefficientOf(rule, conditions.units, (own) => ownCoefficient(own, role, direction)),
     leastPressure: 0,
   };
 }
 
-function law(rule: MethodRule, role: Role, direction: WindDirection): Law {
+function ownCoefficient(rule: MethodRule, role: Role, direction: WindDirection): PartCoefficient {
   switch (rule.of) {
     case 'round':
-      return { law: roundLawF(rule.aspect) };
+      return { byFlow: roundCoefficientF(rule.aspect) };
     case 'flat':
-      return { law: flatLawF(rule.face) };
+      return { byFlow: flatCoefficientF(rule.face) };
     case 'lattice':
-      return { law: latticeLawF(rule.face, direction) };
+      return { byFlow: latticeCoefficientF(rule.face, direction) };
     case 'pole':
-      return { law: poleLawF(rule.sides, role) };
+      return { byFlow: poleCoefficientF(rule.sides, role) };
   }
 }
 

@@ -1,10 +1,10 @@
 import {
-  flatLawEn,
+  flatCoefficientEn,
   flowMeasureEn,
-  latticeLawEn,
-  poleLawEn,
+  latticeCoefficientEn,
+  poleCoefficientEn,
   type Role,
-  roundLawEn,
+  roundCoefficientEn,
   type WindDirection,
 } from '../areas/index.ts';
 import { cite, evaluate, type Trace } from '../foundation/index.ts';
@@ -30,9 +30,9 @@ import {
   terrainOf,
   turbulenceIntensityEn,
 } from '../wind/index.ts';
-import { lawOf, type MethodRule } from './common-laws.ts';
+import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { excludedBy, type HillRule } from './hill.ts';
-import type { Law, Method, SpeedRule, Wind, WindConditions } from './method.ts';
+import type { Method, PartCoefficient, SpeedRule, Wind, WindConditions } from './method.ts';
 import { ratedByShape } from './rated-areas.ts';
 
 /** Characteristic wind × partial factor 1.5 × 0.6; EN 1993-3-1 has 1.2 to 1.6 for towers by class. */
@@ -150,22 +150,23 @@ function wind(conditions: WindConditions): Wind {
     gustEffect: () => 1,
     flowPerSpeed: (z) => Math.sqrt((2 * pressurePerSpeedSquared(z)) / AIR_DENSITY_EN),
     flow: (z, diameter, trace) => evaluate(trace, flowMeasureEn, [diameter, pressure(z), AIR_DENSITY_EN]),
-    law: (rule, role, direction) => lawOf(rule, conditions.units, (own) => law(own, role, direction)),
+    forceCoefficient: (rule, role, direction) =>
+      coefficientOf(rule, conditions.units, (own) => ownCoefficient(own, role, direction)),
     leastPressure: 0,
   };
   return excluded ? { ...built, hillExcluded: excluded } : built;
 }
 
-function law(rule: MethodRule, role: Role, direction: WindDirection): Law {
+function ownCoefficient(rule: MethodRule, role: Role, direction: WindDirection): PartCoefficient {
   switch (rule.of) {
     case 'round':
-      return { law: roundLawEn(rule.aspect, rule.diameter, role) };
+      return { byFlow: roundCoefficientEn(rule.aspect, rule.diameter, role) };
     case 'flat':
-      return { law: flatLawEn(rule.face) };
+      return { byFlow: flatCoefficientEn(rule.face) };
     case 'lattice':
-      return { law: latticeLawEn(rule.face, direction, role) };
+      return { byFlow: latticeCoefficientEn(rule.face, direction, role) };
     case 'pole':
-      return { law: poleLawEn(rule.sides, rule.aspect, rule.width, role) };
+      return { byFlow: poleCoefficientEn(rule.sides, rule.aspect, rule.width, role) };
   }
 }
 

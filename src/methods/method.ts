@@ -42,8 +42,8 @@ export interface WindConditions {
 /** Which end of an open reading is taken. */
 export type Bound = 'unfavourable' | 'favourable';
 
-export interface Law {
-  readonly law: ForceCoefficient;
+export interface PartCoefficient {
+  readonly byFlow: ForceCoefficient;
   /** Diameter its flow is measured with [m]; absent: the part's own. */
   readonly diameter?: number;
 }
@@ -72,7 +72,7 @@ export interface Wind {
   /** Flow measure per m/s of speed and metre of diameter, at a height. */
   readonly flowPerSpeed: (z: number) => number;
   readonly flow: (z: number, diameter: number, trace?: Trace) => number;
-  readonly law: (rule: DragRule, role: Role, direction: WindDirection) => Law;
+  readonly forceCoefficient: (rule: DragRule, role: Role, direction: WindDirection) => PartCoefficient;
   /** Least pressure on the solid area, at the method's level [Pa]; 0 where the method has none. */
   readonly leastPressure: number;
   /** Why a given hill does not count, and the factor it would have been at 10 m. */

@@ -1,5 +1,5 @@
 import type { AreaKind } from '../areas/index.ts';
-import { UNKNOWN_AREA } from './common-laws.ts';
+import { UNKNOWN_AREA } from './common-coefficients.ts';
 import type { Method, RatedAreas } from './method.ts';
 
 /** Kinds that may be answered where a maker does not say which area he means. */

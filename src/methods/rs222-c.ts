@@ -1,10 +1,10 @@
-import { constantLaw, latticeLawC, poleLawC, ROUND_SHARE_C } from '../areas/index.ts';
+import { constantCoefficient, latticeCoefficientC, poleCoefficientC, ROUND_SHARE_C } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type UnitSystem, variable } from '../foundation/index.ts';
 import { FLAT_PLATE_CONSTANT, flatPlatePressureC, PRESSURE_CONSTANT } from '../wind/index.ts';
 import { codeSpeeds } from './code-speeds.ts';
-import { lawOf, type MethodRule } from './common-laws.ts';
+import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
-import type { Law, Method, RatedAreas, Wind, WindConditions } from './method.ts';
+import type { Method, PartCoefficient, RatedAreas, Wind, WindConditions } from './method.ts';
 import { only, RATED_AREA_KINDS } from './rated-areas.ts';
 
 const LEVEL = 0.75;
@@ -44,27 +44,32 @@ function wind(conditions: WindConditions): Wind {
     gustEffect: () => 1,
     flowPerSpeed: () => 0,
     flow: () => 0,
-    law: (rule) => (rule.of === 'drag-area' ? dragAreaLaw(conditions.units) : lawOf(rule, conditions.units, law)),
+    forceCoefficient: (rule) =>
+      rule.of === 'drag-area'
+        ? dragAreaCoefficient(conditions.units)
+        : coefficientOf(rule, conditions.units, ownCoefficient),
     leastPressure: 0,
   };
 }
 
-function law(rule: MethodRule): Law {
+function ownCoefficient(rule: MethodRule): PartCoefficient {
   switch (rule.of) {
     case 'round':
-      return { law: constantLaw(ROUND_SHARE_C) };
+      return { byFlow: constantCoefficient(ROUND_SHARE_C) };
     case 'flat':
-      return { law: constantLaw(1) };
+      return { byFlow: constantCoefficient(1) };
     case 'lattice':
-      return { law: latticeLawC(rule.face) };
+      return { byFlow: latticeCoefficientC(rule.face) };
     case 'pole':
-      return { law: poleLawC() };
+      return { byFlow: poleCoefficientC() };
   }
 }
 
-function dragAreaLaw(units: UnitSystem): Law {
+function dragAreaCoefficient(units: UnitSystem): PartCoefficient {
   const inputs: [number, number] = [PRESSURE_CONSTANT[units], FLAT_PLATE_CONSTANT];
-  return { law: constantLaw(dragAreaShareC.of(...inputs), (trace) => evaluate(trace, dragAreaShareC, inputs)) };
+  return {
+    byFlow: constantCoefficient(dragAreaShareC.of(...inputs), (trace) => evaluate(trace, dragAreaShareC, inputs)),
+  };
 }
 
 /** What an effective area takes of its flat-plate pressure: 0.00256 of its 0.004. */
