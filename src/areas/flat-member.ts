@@ -1,5 +1,5 @@
 import { cite, defineFormula, evaluate, fromTable, type Table, variable } from '../foundation/index.ts';
-import { constantLaw, type ForceCoefficient } from './force-coefficient.ts';
+import { constantCoefficient, type ForceCoefficient } from './force-coefficient.ts';
 
 /** TIA-222-G Table 2-8, TIA-222-H Table 2-9: flat appurtenances. @source tia222-g */
 export const FLAT_TIA: Table = [
@@ -71,50 +71,50 @@ export function aspectOf(face: FlatFace): number {
 }
 
 /**
- * Law of a flat member by TIA-222-G and -H.
+ * Coefficient of a flat member by TIA-222-G and -H.
  *
  * 1.2, 1.4, 2.0 at aspect 2.5, 7, 25, linear between
  *
  * @param face its two sizes [m]
- * @returns the law [-]
- * @example flatLawTia({ wide: 1, tall: 4 }).slow // 1.2667
+ * @returns the coefficient [-]
+ * @example flatCoefficientTia({ wide: 1, tall: 4 }).slow // 1.2667
  * @source tia222-g
  */
-export function flatLawTia(face: FlatFace): ForceCoefficient {
+export function flatCoefficientTia(face: FlatFace): ForceCoefficient {
   const aspect = aspectOf(face);
-  return constantLaw(fromTable(FLAT_TIA, aspect), (trace) => fromTable(FLAT_TIA, aspect, trace));
+  return constantCoefficient(fromTable(FLAT_TIA, aspect), (trace) => fromTable(FLAT_TIA, aspect, trace));
 }
 
 /**
- * Law of a flat member by TIA/EIA-222-F.
+ * Coefficient of a flat member by TIA/EIA-222-F.
  *
  * 1.4 up to aspect 7, 2.0 from 25, linear between
  *
  * @param face its two sizes [m]
- * @returns the law [-]
- * @example flatLawF({ wide: 1, tall: 10 }).slow // 1.5
+ * @returns the coefficient [-]
+ * @example flatCoefficientF({ wide: 1, tall: 10 }).slow // 1.5
  * @source eia222-f
  */
-export function flatLawF(face: FlatFace): ForceCoefficient {
+export function flatCoefficientF(face: FlatFace): ForceCoefficient {
   const aspect = aspectOf(face);
-  return constantLaw(fromTable(FLAT_F, aspect), (trace) => fromTable(FLAT_F, aspect, trace));
+  return constantCoefficient(fromTable(FLAT_F, aspect), (trace) => fromTable(FLAT_F, aspect, trace));
 }
 
 /**
- * Law of a flat member by ASCE 7: the row of solid signs far above the ground, rising to 2.0 for slender ones.
+ * Coefficient of a flat member by ASCE 7: the row of solid signs far above the ground, rising to 2.0 for slender ones.
  *
  * max(sign row by B/s, 1.80 to 2.00 over aspects 7 to 25)
  *
  * @param face its two sizes [m]
- * @returns the law [-]
- * @example flatLawAsce({ wide: 1, tall: 1 }).slow // 1.8
+ * @returns the coefficient [-]
+ * @example flatCoefficientAsce({ wide: 1, tall: 1 }).slow // 1.8
  * @source asce7-10
  */
-export function flatLawAsce(face: FlatFace): ForceCoefficient {
+export function flatCoefficientAsce(face: FlatFace): ForceCoefficient {
   const aspect = aspectOf(face);
   const breadth = face.wide / face.tall;
   const value = Math.max(fromTable(SIGN_ROW_ASCE, breadth), fromTable(SLENDER_RISE_ASCE, aspect));
-  return constantLaw(value, (trace) =>
+  return constantCoefficient(value, (trace) =>
     evaluate(trace, largerOfTwo, [
       fromTable(SIGN_ROW_ASCE, breadth, trace),
       fromTable(SLENDER_RISE_ASCE, aspect, trace),

@@ -19,17 +19,17 @@ export type Role = 'demand' | 'capacity';
 export type WindDirection = 'face' | 'corner';
 
 /**
- * A law whose coefficient never changes with the flow.
+ * A coefficient that never changes with the flow.
  *
  * C(flow) = C
  *
  * @param coefficient the coefficient [-]
  * @param explain records how it comes about, or nothing [-]
- * @returns the law [-]
- * @example constantLaw(1.2).at(100) // 1.2
+ * @returns the coefficient [-]
+ * @example constantCoefficient(1.2).at(100) // 1.2
  * @source derived
  */
-export function constantLaw(coefficient: number, explain?: (trace: Trace) => number): ForceCoefficient {
+export function constantCoefficient(coefficient: number, explain?: (trace: Trace) => number): ForceCoefficient {
   return {
     slow: coefficient,
     limit: Number.POSITIVE_INFINITY,

@@ -1,6 +1,6 @@
 import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
 import { aspectOf, type FlatFace } from './flat-member.ts';
-import { constantLaw, type ForceCoefficient, type Role } from './force-coefficient.ts';
+import { constantCoefficient, type ForceCoefficient, type Role } from './force-coefficient.ts';
 import type { PoleShape } from './shape.ts';
 
 /** Kinematic viscosity of air [m²/s], EN 1991-1-4 7.9.1. @source en1991-1-4 */
@@ -88,7 +88,7 @@ export const coefficientWithEnds = defineFormula({
   of: (bare: number, ends: number) => bare * ends,
 });
 
-export const flatCoefficientEn = defineFormula({
+export const flatFormulaEn = defineFormula({
   id: 'cf-flat-en1991',
   title: 'Force coefficient of a flat, EN 1991-1-4: a sharp-edged member with end effect, not below a board',
   symbol: 'c_f',
@@ -111,18 +111,18 @@ function endsOf(slenderness: number, role: Role, trace: Trace | undefined): numb
 }
 
 /**
- * Law of a round member by EN 1991-1-4: by Reynolds number, roughness and slenderness.
+ * Coefficient of a round member by EN 1991-1-4: by Reynolds number, roughness and slenderness.
  *
  * c_f = min(1.2, max(0.11/(Re/10⁶)^1.4, 1.2 + 0.18·lg(10k/b)/(1 + 0.4·lg(Re/10⁶))))·ψ
  *
  * @param aspect length over diameter of the whole member [-]
  * @param diameter its diameter [m], above 0
  * @param role demand: galvanised; capacity: polished, and its slenderness no more than 70 [-]
- * @returns the law, by peak wind times diameter [-]
- * @example roundLawEn(200, 0.05, 'demand').slow // 1.2
+ * @returns the coefficient, by peak wind times diameter [-]
+ * @example roundCoefficientEn(200, 0.05, 'demand').slow // 1.2
  * @source en1991-1-4
  */
-export function roundLawEn(aspect: number, diameter: number, role: Role): ForceCoefficient {
+export function roundCoefficientEn(aspect: number, diameter: number, role: Role): ForceCoefficient {
   const k = SURFACE_ROUGHNESS[role];
   const ends = endsOf(aspect, role, undefined);
   const smooth = 10 * k < diameter;
@@ -148,19 +148,19 @@ export function roundLawEn(aspect: number, diameter: number, role: Role): ForceC
 }
 
 /**
- * Law of a flat member by EN 1991-1-4.
+ * Coefficient of a flat member by EN 1991-1-4.
  *
  * c_f = max(1.8, 2.0·ψ)
  *
  * @param face its two sizes [m]
- * @returns the law [-]
- * @example flatLawEn({ wide: 0.1, tall: 20 }).slow // 2
+ * @returns the coefficient [-]
+ * @example flatCoefficientEn({ wide: 0.1, tall: 20 }).slow // 2
  * @source en1991-1-4
  */
-export function flatLawEn(face: FlatFace): ForceCoefficient {
+export function flatCoefficientEn(face: FlatFace): ForceCoefficient {
   const compute = (trace?: Trace) =>
-    evaluate(trace, flatCoefficientEn, [evaluate(trace, endEffectFactor, [aspectOf(face)])]);
-  return constantLaw(compute(), compute);
+    evaluate(trace, flatFormulaEn, [evaluate(trace, endEffectFactor, [aspectOf(face)])]);
+  return constantCoefficient(compute(), compute);
 }
 
 /**
@@ -175,7 +175,7 @@ export const POLYGON_EN: Readonly<Record<8 | 12 | 16 | 18, Readonly<Record<Role,
 };
 
 /**
- * Law of a pole by EN 1991-1-4: a round one as a cylinder, a many-sided one by its number of sides.
+ * Coefficient of a pole by EN 1991-1-4: a round one as a cylinder, a many-sided one by its number of sides.
  *
  * c_f = c_f0·ψ
  *
@@ -183,13 +183,18 @@ export const POLYGON_EN: Readonly<Record<8 | 12 | 16 | 18, Readonly<Record<Role,
  * @param aspect height over width of the whole pole [-]
  * @param width its width here [m], above 0
  * @param role demand or capacity [-]
- * @returns the law, by peak wind times diameter [-]
- * @example poleLawEn(8, 200, 0.3, 'demand').slow // 1.45
+ * @returns the coefficient, by peak wind times diameter [-]
+ * @example poleCoefficientEn(8, 200, 0.3, 'demand').slow // 1.45
  * @source en1991-1-4
  */
-export function poleLawEn(sides: PoleShape['sides'], aspect: number, width: number, role: Role): ForceCoefficient {
-  if (sides === 0) return roundLawEn(aspect, width, role);
+export function poleCoefficientEn(
+  sides: PoleShape['sides'],
+  aspect: number,
+  width: number,
+  role: Role,
+): ForceCoefficient {
+  if (sides === 0) return roundCoefficientEn(aspect, width, role);
   const bare = POLYGON_EN[sides][role];
   const compute = (trace?: Trace) => evaluate(trace, coefficientWithEnds, [bare, endsOf(aspect, role, trace)]);
-  return constantLaw(compute(), compute);
+  return constantCoefficient(compute(), compute);
 }

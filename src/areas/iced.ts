@@ -107,7 +107,7 @@ export function icedLattice(shape: LatticeShape, ice: number, trace?: Trace): La
   const grown = (size: number) => evaluate(trace, icedDiameter, [size, ice]);
   const leg = grown(solid.leg);
   const width = [grown(shape.width[0]), grown(shape.width[1])] as const;
-  // A face whose members have grown together has no law of its own.
+  // A face whose members have grown together has no coefficient of its own.
   if (2 * leg >= Math.min(...width)) return undefined;
   return { ...shape, width, solid: { ...solid, leg, brace: grown(solid.brace) } };
 }

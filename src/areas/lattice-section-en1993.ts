@@ -1,5 +1,5 @@
 import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
-import { constantLaw, type ForceCoefficient, type Role, type WindDirection } from './force-coefficient.ts';
+import { constantCoefficient, type ForceCoefficient, type Role, type WindDirection } from './force-coefficient.ts';
 import { AIR_VISCOSITY_EN } from './force-coefficients-en1991.ts';
 import type { LatticeFace } from './lattice-section.ts';
 
@@ -75,7 +75,7 @@ export const incidenceTriangleEn = defineFormula({
   of: (round: number, flat: number) => round + 0.9 * flat,
 });
 
-export const latticeCoefficientEn = defineFormula({
+export const latticeFormulaEn = defineFormula({
   id: 'c-lattice-en1993',
   title: 'Coefficient of the lattice on the solid area of one face, its members and the direction counted, EN 1993-3-1',
   symbol: 'C_A',
@@ -112,7 +112,7 @@ export function incidenceFactorEn(face: LatticeFace, direction: WindDirection, t
 }
 
 /**
- * Law of a lattice by EN 1993-3-1 Annex B. In a demand its round members stay in slow wind; a capacity takes those of
+ * Coefficient of a lattice by EN 1993-3-1 Annex B. In a demand its round members stay in slow wind; a capacity takes those of
  * fast wind from a Reynolds number of 4·10⁵.
  *
  * C_A = K_θ·(A_f/A_s·c_f,flat + A_c/A_s·c_f,round)
@@ -120,11 +120,11 @@ export function incidenceFactorEn(face: LatticeFace, direction: WindDirection, t
  * @param face one face [-]
  * @param direction of the wind [-]
  * @param role demand or capacity [-]
- * @returns the law, by peak wind times the diameter of the member it is entered with [-]
- * @example latticeLawEn({ faces: 4, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face', 'demand').slow // 1.7
+ * @returns the coefficient, by peak wind times the diameter of the member it is entered with [-]
+ * @example latticeCoefficientEn({ faces: 4, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face', 'demand').slow // 1.7
  * @source en1993-3-1
  */
-export function latticeLawEn(face: LatticeFace, direction: WindDirection, role: Role): ForceCoefficient {
+export function latticeCoefficientEn(face: LatticeFace, direction: WindDirection, role: Role): ForceCoefficient {
   const { c1, c2 } = LATTICE_EN[face.faces];
   const limit = FAST_REYNOLDS * AIR_VISCOSITY_EN;
   const compute = (flow: number, trace?: Trace) => {
@@ -138,8 +138,8 @@ export function latticeLawEn(face: LatticeFace, direction: WindDirection, role: 
           ? evaluate(trace, latticeRoundSlowEn, [c1, c2, face.solidity])
           : evaluate(trace, latticeRoundFastEn, [face.solidity, c1]);
     }
-    return evaluate(trace, latticeCoefficientEn, [K, 1 - round, flats, round, rounds]);
+    return evaluate(trace, latticeFormulaEn, [K, 1 - round, flats, round, rounds]);
   };
-  if (role === 'demand' || face.roundShare === 0) return constantLaw(compute(0), (trace) => compute(0, trace));
+  if (role === 'demand' || face.roundShare === 0) return constantCoefficient(compute(0), (trace) => compute(0, trace));
   return { slow: compute(0), limit, at: compute };
 }

@@ -1,5 +1,5 @@
 import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
-import { constantLaw, type ForceCoefficient, type Role, type WindDirection } from './force-coefficient.ts';
+import { constantCoefficient, type ForceCoefficient, type Role, type WindDirection } from './force-coefficient.ts';
 import { ROUND_SHARE_C, TIA_ROUND } from './round-member.ts';
 import type { LatticeShape } from './shape.ts';
 
@@ -123,7 +123,7 @@ export const latticeCoefficient = defineFormula({
 /** Wind at 60° on a triangular lattice: flat members, TIA-222-D to -H (0.85 at 90° lies between). @source tia222-g */
 export const TRIANGLE_FLAT_CORNER_TIA = 0.8;
 
-export const latticeCoefficientC = defineFormula({
+export const latticeFormulaC = defineFormula({
   id: 'c-lattice-rs222-c',
   title: 'Faces counted by RS-222-C, on the solid area of one face and the flat-plate pressure',
   symbol: 'C_A',
@@ -180,52 +180,56 @@ function combined(
 }
 
 /**
- * Law of a lattice by ASCE 7: no change with the flow; triangles are not reduced for direction.
+ * Coefficient of a lattice by ASCE 7: no change with the flow; triangles are not reduced for direction.
  *
  * C_A = C_f·(φ_f·D + φ_r·(0.51ε² + 0.57)·D), on the solid area of one face
  *
  * @param face one face [-]
  * @param direction of the wind [-]
- * @returns the law [-]
- * @example latticeLawAsce({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face').slow // 1.5327
+ * @returns the coefficient [-]
+ * @example latticeCoefficientAsce({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face').slow // 1.5327
  * @source asce7-10
  */
-export function latticeLawAsce(face: LatticeFace, direction: WindDirection): ForceCoefficient {
+export function latticeCoefficientAsce(face: LatticeFace, direction: WindDirection): ForceCoefficient {
   const compute = (trace?: Trace) =>
     combined(face, direction, 1, evaluate(trace, roundFactorAsce, [face.solidity]), trace);
-  return constantLaw(compute(), compute);
+  return constantCoefficient(compute(), compute);
 }
 
 /**
- * Law of a lattice by TIA/EIA-222-F: as ASCE 7, and flat members of a triangle at a corner count 0.80.
+ * Coefficient of a lattice by TIA/EIA-222-F: as ASCE 7, and flat members of a triangle at a corner count 0.80.
  *
  * C_A = C_f·(φ_f·D_f + φ_r·(0.51ε² + 0.57)·D_r), on the solid area of one face
  *
  * @param face one face [-]
  * @param direction of the wind [-]
- * @returns the law [-]
- * @example latticeLawF({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face').slow // 1.5327
+ * @returns the coefficient [-]
+ * @example latticeCoefficientF({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face').slow // 1.5327
  * @source eia222-f
  */
-export function latticeLawF(face: LatticeFace, direction: WindDirection): ForceCoefficient {
+export function latticeCoefficientF(face: LatticeFace, direction: WindDirection): ForceCoefficient {
   const compute = (trace?: Trace) =>
     combined(face, direction, TRIANGLE_FLAT_CORNER_TIA, evaluate(trace, roundFactorAsce, [face.solidity]), trace);
-  return constantLaw(compute(), compute);
+  return constantCoefficient(compute(), compute);
 }
 
 /**
- * Law of a lattice by TIA-222-G or -H, by the flow number per metre of diameter.
+ * Coefficient of a lattice by TIA-222-G or -H, by the flow number per metre of diameter.
  *
  * C_A = C_f·(φ_f·D_f + φ_r·R_r·D_r), R_r from its slow to its fast curve as the flow number rises
  *
  * @param revision G or H [-]
  * @param face one face [-]
  * @param direction of the wind [-]
- * @returns the law; its flow measure is that of the member it is entered with [-]
- * @example latticeLawTia('G', { faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face').slow // 1.4914
+ * @returns the coefficient; its flow measure is that of the member it is entered with [-]
+ * @example latticeCoefficientTia('G', { faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face').slow // 1.4914
  * @source tia222-g
  */
-export function latticeLawTia(revision: 'G' | 'H', face: LatticeFace, direction: WindDirection): ForceCoefficient {
+export function latticeCoefficientTia(
+  revision: 'G' | 'H',
+  face: LatticeFace,
+  direction: WindDirection,
+): ForceCoefficient {
   const { slowUpTo, fastFrom } = TIA_ROUND[revision];
   const at = (flow: number, trace?: Trace) => {
     let round = 1;
@@ -242,22 +246,22 @@ export function latticeLawTia(revision: 'G' | 'H', face: LatticeFace, direction:
 }
 
 /**
- * Law of a lattice by RS-222-C, on the flat-plate pressure.
+ * Coefficient of a lattice by RS-222-C, on the flat-plate pressure.
  *
  * 1.75 (square) or 1.5 (triangle) faces, round members at two thirds
  *
  * @param face one face [-]
- * @returns the law [-]
- * @example latticeLawC({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }).slow // 1
+ * @returns the coefficient [-]
+ * @example latticeCoefficientC({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }).slow // 1
  * @source rs222-c
  */
-export function latticeLawC(face: LatticeFace): ForceCoefficient {
+export function latticeCoefficientC(face: LatticeFace): ForceCoefficient {
   const inputs: [number, number, number] = [face.faces === 4 ? 1.75 : 1.5, 1 - face.roundShare, face.roundShare];
-  return constantLaw(latticeCoefficientC.of(...inputs), (trace) => evaluate(trace, latticeCoefficientC, inputs));
+  return constantCoefficient(latticeFormulaC.of(...inputs), (trace) => evaluate(trace, latticeFormulaC, inputs));
 }
 
 /**
- * The diameter whose flow decides a lattice's law: the thinnest member in a demand, the thickest in a capacity.
+ * The diameter whose flow decides a lattice's coefficient: the thinnest member in a demand, the thickest in a capacity.
  *
  * @param face one face [-]
  * @param role demand or capacity [-]

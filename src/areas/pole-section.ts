@@ -1,6 +1,12 @@
 import { cite, defineFormula, evaluate, fromTable, type Trace, variable } from '../foundation/index.ts';
-import { constantLaw, type ForceCoefficient, type Role } from './force-coefficient.ts';
-import { MPH_FOOT, OCTAGON_ASCE, ROUND_SHARE_C, roundLawAsce, transitionalCoefficient } from './round-member.ts';
+import { constantCoefficient, type ForceCoefficient, type Role } from './force-coefficient.ts';
+import {
+  MPH_FOOT,
+  OCTAGON_ASCE,
+  ROUND_SHARE_C,
+  roundCoefficientAsce,
+  transitionalCoefficient,
+} from './round-member.ts';
 import type { PoleShape } from './shape.ts';
 
 interface PoleRow {
@@ -25,9 +31,9 @@ const TIA_POLE_LIMITS = { G: [32 * MPH_FOOT, 64 * MPH_FOOT], H: [39 * MPH_FOOT, 
 /** TIA/EIA-222-F Table 1, round poles. @source eia222-f */
 export const ROUND_POLE_F: PoleRow = { slow: 1.2, between: [130, 1.3], fast: 0.59 };
 
-function regimeLaw(row: PoleRow, slowUpTo: number, fastFrom: number, scale: number): ForceCoefficient {
+function coefficientByRegime(row: PoleRow, slowUpTo: number, fastFrom: number, scale: number): ForceCoefficient {
   const between = row.between;
-  if (!between) return constantLaw(row.slow);
+  if (!between) return constantCoefficient(row.slow);
   const [a, b] = between;
   return {
     slow: row.slow,
@@ -41,19 +47,19 @@ function regimeLaw(row: PoleRow, slowUpTo: number, fastFrom: number, scale: numb
 }
 
 /**
- * Law of a pole by TIA-222-G or -H.
+ * Coefficient of a pole by TIA-222-G or -H.
  *
  * C < 32: 1.2; 32–64: 38.4/C (round), 25.8/C^0.885 (18 sides), 12.6/C^0.678 (16), 2.99/C^0.263 (12); above: 0.60, 0.65, 0.75, 1.0
  *
  * @param revision G or H (H: the flow numbers raised from 32 to 39) [-]
  * @param sides 0 is round [-]
- * @returns the law, by the flow number C [-]
- * @example poleLawTia('G', 0).at(40 * 0.136257792) // 0.96
+ * @returns the coefficient, by the flow number C [-]
+ * @example poleCoefficientTia('G', 0).at(40 * 0.136257792) // 0.96
  * @source tia222-g
  */
-export function poleLawTia(revision: 'G' | 'H', sides: PoleShape['sides']): ForceCoefficient {
+export function poleCoefficientTia(revision: 'G' | 'H', sides: PoleShape['sides']): ForceCoefficient {
   const [slowUpTo, fastFrom] = TIA_POLE_LIMITS[revision];
-  return regimeLaw(TIA_POLES[sides], slowUpTo, fastFrom, slowUpTo / TIA_POLE_LIMITS.G[0]);
+  return coefficientByRegime(TIA_POLES[sides], slowUpTo, fastFrom, slowUpTo / TIA_POLE_LIMITS.G[0]);
 }
 
 export const manySidedCreditF = defineFormula({
@@ -71,21 +77,21 @@ export const manySidedCreditF = defineFormula({
 });
 
 /**
- * Law of a pole by TIA/EIA-222-F. Only its round row is held, which just above C = 32 lies over its own slow value; a
+ * Coefficient of a pole by TIA/EIA-222-F. Only its round row is held, which just above C = 32 lies over its own slow value; a
  * many-sided pole takes the round slow value in a demand, and in a capacity the round row where that is less.
  *
  * C ≤ 32: 1.2; 32–64: 130/C^1.3; above: 0.59
  *
  * @param sides 0 is round [-]
  * @param role demand or capacity [-]
- * @returns the law, by the flow number C [-]
- * @example poleLawF(0, 'demand').at(60 * 0.136257792) // 0.6344
+ * @returns the coefficient, by the flow number C [-]
+ * @example poleCoefficientF(0, 'demand').at(60 * 0.136257792) // 0.6344
  * @source eia222-f
  */
-export function poleLawF(sides: PoleShape['sides'], role: Role): ForceCoefficient {
-  const round = regimeLaw(ROUND_POLE_F, 32 * MPH_FOOT, 64 * MPH_FOOT, 1);
+export function poleCoefficientF(sides: PoleShape['sides'], role: Role): ForceCoefficient {
+  const round = coefficientByRegime(ROUND_POLE_F, 32 * MPH_FOOT, 64 * MPH_FOOT, 1);
   if (sides === 0) return round;
-  if (role === 'demand') return constantLaw(ROUND_POLE_F.slow);
+  if (role === 'demand') return constantCoefficient(ROUND_POLE_F.slow);
   return {
     ...round,
     at: (flow, trace) => evaluate(trace, manySidedCreditF, [ROUND_POLE_F.slow, round.at(flow, trace)]),
@@ -93,7 +99,7 @@ export function poleLawF(sides: PoleShape['sides'], role: Role): ForceCoefficien
 }
 
 /**
- * Law of a pole by ASCE 7: its chimneys table, round or octagonal. Poles of 12 to 18 sides have no row there: they take
+ * Coefficient of a pole by ASCE 7: its chimneys table, round or octagonal. Poles of 12 to 18 sides have no row there: they take
  * the octagonal one in a demand, the round one in a capacity.
  *
  * round by D√q; octagonal 1.0, 1.2, 1.4 at h/D 1, 7, 25
@@ -101,25 +107,25 @@ export function poleLawF(sides: PoleShape['sides'], role: Role): ForceCoefficien
  * @param sides 0 is round [-]
  * @param aspect height over width of the whole pole [-]
  * @param role demand or capacity [-]
- * @returns the law, by D√q [-]
- * @example poleLawAsce(8, 25, 'demand').slow // 1.4
+ * @returns the coefficient, by D√q [-]
+ * @example poleCoefficientAsce(8, 25, 'demand').slow // 1.4
  * @source asce7-10
  */
-export function poleLawAsce(sides: PoleShape['sides'], aspect: number, role: Role): ForceCoefficient {
+export function poleCoefficientAsce(sides: PoleShape['sides'], aspect: number, role: Role): ForceCoefficient {
   const octagonal = sides === 8 || (sides !== 0 && role === 'demand');
-  if (!octagonal) return roundLawAsce(aspect, role);
-  return constantLaw(fromTable(OCTAGON_ASCE, aspect), (trace) => fromTable(OCTAGON_ASCE, aspect, trace));
+  if (!octagonal) return roundCoefficientAsce(aspect, role);
+  return constantCoefficient(fromTable(OCTAGON_ASCE, aspect), (trace) => fromTable(OCTAGON_ASCE, aspect, trace));
 }
 
 /**
- * Law of a pole by RS-222-C, on the flat-plate pressure.
+ * Coefficient of a pole by RS-222-C, on the flat-plate pressure.
  *
  * two thirds, round or not: the lower reading, for ratings only
  *
- * @returns the law [-]
- * @example poleLawC().slow // 0.6667
+ * @returns the coefficient [-]
+ * @example poleCoefficientC().slow // 0.6667
  * @source rs222-c
  */
-export function poleLawC(): ForceCoefficient {
-  return constantLaw(ROUND_SHARE_C);
+export function poleCoefficientC(): ForceCoefficient {
+  return constantCoefficient(ROUND_SHARE_C);
 }

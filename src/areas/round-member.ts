@@ -9,7 +9,7 @@ import {
   type Table,
   variable,
 } from '../foundation/index.ts';
-import { constantLaw, type ForceCoefficient, type Role } from './force-coefficient.ts';
+import { constantCoefficient, type ForceCoefficient, type Role } from './force-coefficient.ts';
 
 /** 1 mph·ft, the unit of TIA-222's flow number [m²/s]. */
 export const MPH_FOOT = MILE_PER_HOUR * FOOT;
@@ -117,17 +117,17 @@ export const OCTAGON_ASCE: Table = [
 ];
 
 /**
- * Law of a round member by TIA-222-G or -H.
+ * Coefficient of a round member by TIA-222-G or -H.
  *
  * C < 32: 0.70, 0.80, 1.20 at aspect 2.5, 7, 25; 32–64: 3.76/C^0.485, 3.37/C^0.415, 38.4/C; above: 0.50, 0.60, 0.60
  *
  * @param revision G or H (H: limits 39 and 78, constants 4.14, 3.66, 46.8) [-]
  * @param aspect length over diameter of the whole member [-]
- * @returns the law, by the flow number C [-]
- * @example roundLawTia('G', 40).at(20 * 0.136257792) // 1.2
+ * @returns the coefficient, by the flow number C [-]
+ * @example roundCoefficientTia('G', 40).at(20 * 0.136257792) // 1.2
  * @source tia222-g
  */
-export function roundLawTia(revision: 'G' | 'H', aspect: number): ForceCoefficient {
+export function roundCoefficientTia(revision: 'G' | 'H', aspect: number): ForceCoefficient {
   const { slowUpTo, fastFrom, between } = TIA_ROUND[revision];
   const slow = fromTable(SLOW_TIA, aspect);
   return {
@@ -153,31 +153,31 @@ export function roundLawTia(revision: 'G' | 'H', aspect: number): ForceCoefficie
 }
 
 /**
- * Law of a round member by TIA/EIA-222-F: the same in any flow.
+ * Coefficient of a round member by TIA/EIA-222-F: the same in any flow.
  *
  * 0.8 up to aspect 7, 1.2 from 25, linear between
  *
  * @param aspect length over diameter of the whole member [-]
- * @returns the law [-]
- * @example roundLawF(16).slow // 1
+ * @returns the coefficient [-]
+ * @example roundCoefficientF(16).slow // 1
  * @source eia222-f
  */
-export function roundLawF(aspect: number): ForceCoefficient {
-  return constantLaw(fromTable(ROUND_F, aspect), (trace) => fromTable(ROUND_F, aspect, trace));
+export function roundCoefficientF(aspect: number): ForceCoefficient {
+  return constantCoefficient(fromTable(ROUND_F, aspect), (trace) => fromTable(ROUND_F, aspect, trace));
 }
 
 /**
- * Law of a round member by the chimneys table of ASCE 7, moderately smooth surface.
+ * Coefficient of a round member by the chimneys table of ASCE 7, moderately smooth surface.
  *
  * D√q ≤ 2.5: 0.7, 0.8, 1.2 at h/D 1, 7, 25; above: 0.5, 0.6, 0.7, in the demand not less than the force just below the step
  *
  * @param aspect length over diameter of the whole member [-]
  * @param role demand keeps the force below the step, capacity does not claim it [-]
- * @returns the law, by D√q [-]
- * @example roundLawAsce(25, 'capacity').at(20) // 0.7
+ * @returns the coefficient, by D√q [-]
+ * @example roundCoefficientAsce(25, 'capacity').at(20) // 0.7
  * @source asce7-10
  */
-export function roundLawAsce(aspect: number, role: Role): ForceCoefficient {
+export function roundCoefficientAsce(aspect: number, role: Role): ForceCoefficient {
   const slow = fromTable(ROUND_ASCE_SLOW, aspect);
   return {
     slow,

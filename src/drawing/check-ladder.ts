@@ -23,7 +23,9 @@ const MOST_NAMED = 9;
  */
 export function siteGust({ input, site, wind }: Assessment): number {
   const method = METHOD_BY_ID[input.method];
-  return method.actualGust(actualSpeedHoldsTo.of(site.speed, wind.level, wind.directionFactor, wind.importance));
+  return method.actualGust(
+    actualSpeedHoldsTo.of(site.speed, wind.toAllowableFactor, wind.directionFactor, wind.importance),
+  );
 }
 
 /** Every check as a rung at the actual gust it holds to, the site's gust across the rails like a water line. */

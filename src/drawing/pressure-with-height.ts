@@ -1,5 +1,6 @@
 import { DISPLAY_UNITS, displayValue } from '../foundation/index.ts';
 import type { Assessment } from '../margins/index.ts';
+import { METHOD_BY_ID } from '../methods/index.ts';
 import { levelAxis, scaleOf, uprightAxis } from './axes.ts';
 import { LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
@@ -22,8 +23,8 @@ export function pressureWithHeight(assessment: Assessment): string {
   const ladder = Array.from({ length: PIECES + 1 }, (_, index) => (heights.overall * index) / PIECES);
   const curve = ladder.map((z) => [inUnits(wind.pressure(z)), z] as const);
   const onHill = ladder.some((z) => wind.topographicFactor(z) > 1 + 1e-9);
-  // By EN 1991-1-4 the factor stands on the speed inside the height law, so the level ground cannot be divided out.
-  const squared = input.method !== 'en1991-1-4';
+  // A factor on the speed inside the height law cannot be divided out for the level ground.
+  const squared = METHOD_BY_ID[input.method].hill?.factorOn !== 'speed';
   const level = onHill && squared ? curve.map(([q, z]) => [q / wind.topographicFactor(z), z] as const) : [];
   const most = Math.max(...curve.map(([q]) => q));
   const across = scaleOf([0, most * 1.06], [LEFT, RIGHT], 50);

@@ -122,5 +122,5 @@ export function areasOf(input: CheckInput, siteGiven: boolean, towerGiven: boole
 
 /** The same wind with a pressure of one per speed squared everywhere, so that forces come out as areas. */
 function bare(wind: Wind): Wind {
-  return { ...wind, level: 1, forceDirectionFactor: 1, pressurePerSpeedSquared: () => 1 };
+  return { ...wind, toAllowableFactor: 1, forceDirectionFactor: 1, pressurePerSpeedSquared: () => 1 };
 }

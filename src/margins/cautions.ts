@@ -176,7 +176,7 @@ function aboutSite(model: TowerModel, site: SiteSpeed, wind: Wind, say: Say): vo
     say('risk-category-assumed', 'verdict', { at: '/site/riskCategory' });
   }
   if (input.unsaid.includes('hill')) say('topography-not-given', 'line', { at: '/site/hill' });
-  if (method.id === 'en1991-1-4') say('partial-factor', 'verdict', { at: '/method' });
+  for (const code of method.cautions) say(code, 'verdict', { at: '/method' });
   const hasHill = input.site.hill !== undefined || input.site.topographicFactor !== undefined;
   if (wind.hillExcluded) {
     say('topography-not-applied', 'verdict', {
@@ -184,7 +184,7 @@ function aboutSite(model: TowerModel, site: SiteSpeed, wind: Wind, say: Say): vo
       word: wind.hillExcluded.why,
       value: wind.hillExcluded.wouldBe,
     });
-  } else if (hasHill && !method.exposureMatters) say('topography-not-in-method', 'verdict', { at: '/site/hill' });
+  } else if (hasHill && method.hill === undefined) say('topography-not-in-method', 'verdict', { at: '/site/hill' });
   const lowest = wind.topographicFactor(input.station.tower.foot);
   if (lowest > LARGE_TOPOGRAPHY) say('topography-large', 'verdict', { at: '/site/hill', value: lowest });
   if (input.station.tower.support === 'roof') say('roof-speed-up', 'verdict', { at: '/tower/support' });
@@ -299,11 +299,11 @@ function aboutRatings(model: TowerModel, say: Say): void {
     }
     const method = METHOD_BY_ID[wind.method];
     if (method.since < 2005) say('rating-old-standard', 'verdict', { at: `${at}/wind/method`, word: method.title });
-    if (method.exposureMatters && !wind.exposure) {
-      const field = method.id === 'en1991-1-4' ? 'terrain' : 'exposure';
-      say('rating-exposure-assumed', 'verdict', { at: `${at}/wind/${field}`, word: method.grounds[0] as string });
+    const { field, kinds, counts } = method.ground;
+    if (counts && !wind.exposure) {
+      say('rating-exposure-assumed', 'verdict', { at: `${at}/wind/${field}`, word: kinds[0] as string });
     }
-    const keptStrength = wind.method === 'tia222-g' && wind.basis === 'gust3-strength';
+    const keptStrength = wind.basis !== undefined && method.speedLevel(wind.basis) === 'strength';
     // A strength-level speed has the class in it.
     if (method.classMatters && !wind.riskCategory && !keptStrength)
       say('rating-class-assumed', 'verdict', { at: `${at}/wind/riskCategory` });

@@ -1,5 +1,5 @@
 import { evaluate, type Trace } from '../foundation/index.ts';
-import type { Law } from '../methods/index.ts';
+import type { PartCoefficient } from '../methods/index.ts';
 import type { Slice, SliceForces, SlicesInWind, WindItem } from '../structure/index.ts';
 import type { Comparison } from './comparisons.ts';
 import { sliceForce, sumOfForces, sumOfMoments, worstMoment, worstShear } from './formulas.ts';
@@ -69,13 +69,13 @@ export function explainSlice(
   const pressure = wind.pressure(slice.z, trace);
   const flowFactor = cut.flowFactor[index] as number;
   if (flowFactor > 0) wind.flow(slice.z, flowFactor / wind.flowPerSpeed(slice.z), trace);
-  const coefficient = (cut.lawOf[index] as Law).law.at(flowFactor * speed, trace);
+  const coefficient = (cut.coefficientOf[index] as PartCoefficient).byFlow.at(flowFactor * speed, trace);
   const factor = (reading === 'unfavourable' ? cut.unfavourable : cut.favourable)[index] as number;
   const force = (area: number) =>
     area === 0
       ? 0
       : evaluate(trace, sliceForce, [
-          wind.level,
+          wind.toAllowableFactor,
           wind.forceDirectionFactor,
           pressure,
           wind.gustEffect(speed),

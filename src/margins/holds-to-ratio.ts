@@ -1,6 +1,6 @@
 import { lowestReaching } from '../foundation/index.ts';
-import { fromOwnBasis, METHOD_BY_ID } from '../methods/index.ts';
-import { basicWindFor, FASTEST_MILE_OFFSET } from '../wind/index.ts';
+import { METHOD_BY_ID } from '../methods/index.ts';
+import { FASTEST_MILE_OFFSET } from '../wind/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { canBeLowered } from './checks/check.ts';
 import type { HoldsTo } from './holds-to.ts';
@@ -112,14 +112,14 @@ export function inSiteBasis(
   const method = METHOD_BY_ID[id];
   const basis = site.basis ?? method.basis;
   // So little wind has no fastest mile; it holds to nothing worth a figure.
-  if (basis === 'fastest-mile' && fromOwnBasis(method, design, 'gust3-nominal', 'rating') <= FASTEST_MILE_OFFSET) {
+  if (basis === 'fastest-mile' && method.fromOwnBasis(design, 'gust3-nominal', 'rating') <= FASTEST_MILE_OFFSET) {
     return undefined;
   }
-  const ofYears = site.returnYears === undefined ? 1 : basicWindFor(1, site.returnYears);
-  const nominalMap = method.id === 'tia222-g' && basis === 'gust3-strength';
+  const asItIs = site.returnYears === undefined || method.speedLevel(basis) === 'strength';
+  const ofYears = asItIs ? 1 : method.returnPeriod.speedFor(1, site.returnYears);
   return {
     // Turned round with the same ratio by which the site's speed was taken.
-    design: nominalMap ? design : fromOwnBasis(method, design / ofYears, basis, 'rating'),
+    design: method.fromOwnBasis(design / ofYears, basis, 'rating'),
     gust: method.actualGust(actual),
     steady,
   };

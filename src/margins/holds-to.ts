@@ -38,7 +38,7 @@ export function holdsTo(model: TowerModel, check: ComparisonChoice, demand: Dema
   const steady = steadySpeed(model, check, demand, wind.conditions.speed, target);
   if (steady === undefined || steady <= 0) return undefined;
   const actualWind = siteWind(model.input, (model.scenarios[0] as Scenario).windStructure, true);
-  const actual = actualSpeedHoldsTo.of(steady, wind.level, wind.directionFactor, wind.importance);
+  const actual = actualSpeedHoldsTo.of(steady, wind.toAllowableFactor, wind.directionFactor, wind.importance);
   if (staysSteady(model, wind, actualWind, steady, actual)) return inSiteBasis(model.input, steady, actual, true);
   const design = searched(model, check, model.appurtenancesInWind, model.bareTowerInWind, steady, steady, target);
   const [appurtenances, own] = actualSlicesInWind(model);

@@ -1,5 +1,5 @@
 import type { Trace } from '../foundation/index.ts';
-import { METHOD_BY_ID, type SiteMethodId, toOwnBasis, type Wind } from '../methods/index.ts';
+import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import {
   cutIntoSlices,
   eccentricWeightLoad,
@@ -64,7 +64,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const needs = [...appurtenances.needs, ...own.needs];
   const thicknessAtTop = iceAt(station.tower.top);
   if (needs.length > 0) return { needs, thicknessAtTop };
-  const speed = rule.wind === 'given' ? gustWithIce(input.method, ice.gust) : siteSpeed(input).speed;
+  const speed = 'speedOfGust' in rule.wind ? rule.wind.speedOfGust(ice.gust) : siteSpeed(input).speed;
   const appurtenanceCut = cutIntoSlices(appurtenances.items, model.levels);
   const bareTowerCut = cutIntoSlices(own.items, model.levels);
   const onLoads = iceOnLoads(station, iceAt).map((mass) => rule.weightLevel * mass);
@@ -106,16 +106,11 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   };
 }
 
-/** Beside ice stands a 3-second gust, which the methods of gusts take as it is. */
-function gustWithIce(id: SiteMethodId, gust: number): number {
-  return id === 'en1991-1-4' ? toOwnBasis(METHOD_BY_ID[id], gust, 'gust3-nominal', 'site') : gust;
-}
-
 /** The gust that goes with ice, or the share of its own wind that the method lets stand with ice. */
 function iceWind(model: TowerModel, windStructure: Parameters<typeof siteWind>[1], rule: IceRule, speed: number): Wind {
   const { input } = model;
   const own = siteWind(input, windStructure, false);
-  const level = rule.wind === 'given' ? rule.windLevel : rule.windLevel * rule.wind.shareOfForce;
+  const share = 'shareOfForce' in rule.wind ? rule.wind.shareOfForce : 1;
   const wind = METHOD_BY_ID[input.method].wind({
     ...own.conditions,
     speed,
@@ -123,7 +118,7 @@ function iceWind(model: TowerModel, windStructure: Parameters<typeof siteWind>[1
     // The gust with ice carries no importance of its own.
     riskCategory: 'II',
   });
-  return { ...wind, level, leastPressure: 0 };
+  return { ...wind, toAllowableFactor: rule.windLevel * share, leastPressure: 0 };
 }
 
 /** The rating's own covered weight is in terms of dead load; ice counts with its level. */

@@ -1,6 +1,6 @@
 import type { AreaKind } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
-import { flatPlateFactor, METHOD_BY_ID, type Method, UNKNOWN_AREA } from '../methods/index.ts';
+import { flatPlateFactor, METHOD_BY_ID, type Method, RATED_AREA_KINDS, UNKNOWN_AREA } from '../methods/index.ts';
 import type { SlicesInWind } from '../structure/index.ts';
 import { isTerrain } from '../wind/index.ts';
 import type { Comparison } from './comparisons.ts';
@@ -79,7 +79,7 @@ export function openQuestions(
       ask({ at: `${rating.at}/wind/method`, question: 'rating-method', taken: 'not named' }, options);
     }
     const grounds = [...new Set(readings.map((reading) => reading.exposure))];
-    if (!wind.exposure && readings.some((reading) => METHOD_BY_ID[reading.method].exposureMatters)) {
+    if (!wind.exposure && readings.some((reading) => METHOD_BY_ID[reading.method].ground.counts)) {
       // A maker who named no standard is asked for the ground in the words most makers use.
       const byTerrain = grounds.every(isTerrain);
       const field = byTerrain ? 'terrain' : 'exposure';
@@ -99,9 +99,9 @@ export function openQuestions(
       );
     }
     if (claim.kind === 'area' && claim.areaKind === 'unknown') {
-      const kinds: readonly AreaKind[] = ['effective', 'projected-round', 'projected-flat', 'flat-plate'];
-      const allowed =
-        methods.length === 1 && methods[0] === 'rs222-c' ? kinds : kinds.filter((kind) => kind !== 'projected-flat');
+      const allowed = RATED_AREA_KINDS.filter((kind) =>
+        methods.every((method) => METHOD_BY_ID[method].ratedAreas.asked.includes(kind)),
+      );
       ask(
         { at: `${rating.at}/areaKind`, question: 'rating-area-kind', taken: 'effective' },
         asked(allowed, (areaKind) => ({ areaKind })),

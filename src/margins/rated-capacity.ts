@@ -174,7 +174,7 @@ function fits(reading: RatedCase['reading'], answer: RatingAnswer): boolean {
   const method = METHOD_BY_ID[reading.method];
   return (
     (answer.method === undefined || reading.method === answer.method) &&
-    (answer.exposure === undefined || reading.exposure === answer.exposure || !method.exposureMatters) &&
+    (answer.exposure === undefined || reading.exposure === answer.exposure || !method.ground.counts) &&
     (answer.riskCategory === undefined || reading.riskCategory === answer.riskCategory || !method.classMatters)
   );
 }

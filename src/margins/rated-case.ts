@@ -1,16 +1,16 @@
-import type { AreaKind } from '../areas/index.ts';
 import { evaluate, type Trace, under } from '../foundation/index.ts';
 import {
   METHOD_BY_ID,
   METHODS,
   type Method,
   type MethodId,
-  toOwnBasis,
-  UNKNOWN_AREA,
+  mayBeMeant,
+  type SpeedLevel,
+  STAND_IN_METHOD,
   type Wind,
   type WindStructure,
 } from '../methods/index.ts';
-import { type Ground, isMeanBasis, isTerrain, type RiskCategory } from '../wind/index.ts';
+import type { Ground, RiskCategory } from '../wind/index.ts';
 import { allowableForce, pressureForce } from './formulas.ts';
 import { type RatedWind, type Rating, type RatingClaim, shareAllowed } from './rating.ts';
 
@@ -28,7 +28,7 @@ export interface RatedCase {
   /** The wind it was stated in; absent for a plain force or moment. */
   readonly wind?: Wind;
   /** λ of its method. */
-  readonly level: number;
+  readonly toAllowableFactor: number;
   /** Force on one square metre of effective area at the rated height, at the allowable level [N/m²]. */
   readonly forces: readonly { readonly height: number; readonly area: number; readonly perArea: number }[];
   /** The maker's standard stands behind the tower's own drag too. */
@@ -38,7 +38,7 @@ export interface RatedCase {
 const CATEGORIES: readonly RiskCategory[] = ['I', 'II', 'III'];
 
 /**
- * Methods a rating can be by: the one it names, else every one whose basis and date allow.
+ * Methods a rating can be by: the one it names, else every one that may be meant.
  *
  * @param wind what the maker says of his wind [-]
  * @returns the methods; empty when none fits [-]
@@ -46,15 +46,7 @@ const CATEGORIES: readonly RiskCategory[] = ['I', 'II', 'III'];
  * @source derived
  */
 export function possibleMethods(wind: RatedWind): readonly MethodId[] {
-  if (wind.method) return [wind.method];
-  return METHODS.filter((id) => {
-    const method = METHOD_BY_ID[id];
-    if (wind.year !== undefined && method.since > wind.year) return false;
-    // Who names the ground in the words of one family of standards did not rate by the other.
-    if (wind.exposure !== undefined && method.exposureMatters && !method.grounds.includes(wind.exposure)) return false;
-    if (wind.exposure !== undefined && isTerrain(wind.exposure) && id !== 'en1991-1-4') return false;
-    return wind.basis === undefined || wind.basis === method.basis || isMeanBasis(wind.basis);
-  });
+  return wind.method ? [wind.method] : METHODS.filter((id) => mayBeMeant(METHOD_BY_ID[id], wind));
 }
 
 /**
@@ -80,9 +72,9 @@ export function fitsNoStandard(rating: Pick<Rating, 'wind'>): boolean {
  */
 export function ratedReadings(wind: RatedWind): readonly RatedReading[] {
   return possibleMethods(wind).flatMap((id) => {
-    const method = METHOD_BY_ID[id];
-    const exposures = wind.exposure || !method.exposureMatters ? [wind.exposure ?? 'C'] : method.grounds;
-    const categories = wind.riskCategory || !method.classMatters ? [wind.riskCategory ?? 'II'] : CATEGORIES;
+    const { ground, classMatters } = METHOD_BY_ID[id];
+    const exposures = wind.exposure || !ground.counts ? [wind.exposure ?? ground.usual] : ground.kinds;
+    const categories = wind.riskCategory || !classMatters ? [wind.riskCategory ?? 'II'] : CATEGORIES;
     return exposures.flatMap((exposure) => categories.map((riskCategory) => ({ method: id, exposure, riskCategory })));
   });
 }
@@ -100,32 +92,7 @@ export function ratedAreaFactor(
   claim: Extract<RatingClaim, { kind: 'area' }>,
   method: MethodId,
 ): { readonly low: number; readonly high: number } {
-  const only = (factor: number) => ({ low: factor, high: factor });
-  const kind: AreaKind = claim.areaKind;
-  if (method === 'rs222-c') {
-    // Its pressure is that of a flat plate, so that an effective area takes 0.00256 of its 0.004.
-    const share: Readonly<Record<AreaKind, { low: number; high: number }>> = {
-      'flat-plate': only(1),
-      'projected-flat': only(claim.coefficient ?? 1),
-      'projected-round': only(2 / 3),
-      effective: only(0.00256 / 0.004),
-      unknown: { low: 0.00256 / 0.004, high: 1 },
-    };
-    return share[kind];
-  }
-  switch (kind) {
-    case 'effective':
-      return only(1);
-    case 'projected-round':
-      return only(claim.coefficient ?? 1);
-    case 'projected-flat':
-      return only(claim.coefficient ?? METHOD_BY_ID[method].slender.compactFlat);
-    // What a plate itself would catch is the least he can have meant; tubes at two thirds, as the old rule has it, the most.
-    case 'flat-plate':
-      return { low: METHOD_BY_ID[method].slender.compactFlat, high: UNKNOWN_AREA.most };
-    case 'unknown':
-      return { low: UNKNOWN_AREA.least, high: UNKNOWN_AREA.most };
-  }
+  return METHOD_BY_ID[method].ratedAreas.factor(claim.areaKind, claim.coefficient);
 }
 
 /**
@@ -144,10 +111,9 @@ export function ratedSpeed(
   wind: RatedWind,
   method: Method,
   trace?: Trace,
-): { readonly speed: number; readonly speedLevel: 'own' | 'strength' } {
+): { readonly speed: number; readonly speedLevel: SpeedLevel } {
   const basis = wind.basis ?? method.basis;
-  if (method.id === 'tia222-g' && basis === 'gust3-strength') return { speed, speedLevel: 'strength' };
-  return { speed: toOwnBasis(method, speed, basis, 'rating', trace), speedLevel: 'own' };
+  return { speed: method.toOwnBasis(speed, basis, 'rating', trace), speedLevel: method.speedLevel(basis) };
 }
 
 /**
@@ -173,12 +139,12 @@ export function ratedCases(
   const { claim, wind } = rating;
   const height = rating.height ?? top;
   if (claim.kind === 'force') {
-    const level = shareAllowed(claim).low;
-    const perArea = under(trace, 'rating', () => evaluate(trace, allowableForce, [level, claim.force]));
-    const plain = { rating, level, forces: [{ height, area: 1, perArea }] };
+    const toAllowableFactor = shareAllowed(claim).low;
+    const perArea = under(trace, 'rating', () => evaluate(trace, allowableForce, [toAllowableFactor, claim.force]));
+    const plain = { rating, toAllowableFactor, forces: [{ height, area: 1, perArea }] };
     const readings = wind?.speed === undefined ? [] : ratedReadings(wind);
     if (!wind || readings.length === 0) {
-      const reading: RatedReading = { method: wind?.method ?? 'asce7-16', exposure: 'C', riskCategory: 'II' };
+      const reading: RatedReading = { method: wind?.method ?? STAND_IN_METHOD, exposure: 'C', riskCategory: 'II' };
       return [{ ...plain, reading, provesOwn: false }];
     }
     // The force stands as stated; the wind beside it proves the tower's own drag once its standard is named.
@@ -202,7 +168,7 @@ export function ratedCases(
         rating,
         reading,
         wind: blowing,
-        level: blowing.level,
+        toAllowableFactor: blowing.toAllowableFactor,
         provesOwn: wind.method !== undefined,
         forces: areas.map((each) => ({ ...each, perArea: forcePerArea(blowing, each.height, trace) })),
       };
@@ -236,7 +202,7 @@ function ratedWind(
 
 function forcePerArea(wind: Wind, height: number, trace: Trace | undefined): number {
   return evaluate(trace, pressureForce, [
-    wind.level,
+    wind.toAllowableFactor,
     wind.forceDirectionFactor,
     wind.pressure(height, trace),
     wind.gustEffect(undefined, trace),

@@ -1,7 +1,7 @@
 import type { AreaKind } from '../areas/index.ts';
-import type { MethodId } from '../methods/index.ts';
+import type { MethodId, UnnamedStandard } from '../methods/index.ts';
 import type { RatedLines } from '../structure/index.ts';
-import type { Ground, RiskCategory, SpeedBasis } from '../wind/index.ts';
+import type { RiskCategory } from '../wind/index.ts';
 
 /** What a maker says, in SI, with everything he left unsaid absent. */
 export interface Rating {
@@ -48,15 +48,11 @@ export type RatingClaim =
 
 export type ForceLevel = 'allowable' | 'strength';
 
-export interface RatedWind {
+export interface RatedWind extends UnnamedStandard {
   /** [m/s]; absent where every row has its own. */
   readonly speed?: number;
-  readonly basis?: SpeedBasis;
   readonly method?: MethodId;
-  readonly exposure?: Ground;
   readonly riskCategory?: RiskCategory;
-  /** Year of the sheet. */
-  readonly year?: number;
 }
 
 /** Of a strength this much is allowed. @source derived */

@@ -1,5 +1,5 @@
 import type { Trace } from '../foundation/index.ts';
-import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import { levelFactors, METHOD_BY_ID, STEADY_AT_STRENGTH, type Wind } from '../methods/index.ts';
 import {
   type FootLoad,
   type LegForces,
@@ -44,9 +44,6 @@ export interface Reactions {
   readonly bracketPull?: number;
 }
 
-/** ASCE/SEI 7-16 2.3.1 and ANSI/TIA-222-H 2.3.2: 1.2D beside the wind, from memory. */
-const STEADY_AT_STRENGTH = 1.2;
-
 /**
  * What the tower asks of its foot.
  *
@@ -61,14 +58,13 @@ const STEADY_AT_STRENGTH = 1.2;
 export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads): Reactions {
   const { station } = model.input;
   const { tower } = station;
-  const method = METHOD_BY_ID[model.input.method];
-  const strengthMap = wind.conditions.speedLevel === 'strength';
-  const nominal = strengthMap ? 0.6 : method.nominal;
-  const strength = strengthMap ? 1 : method.strength;
+  const factors = levelFactors(METHOD_BY_ID[model.input.method], wind.conditions.speedLevel);
+  const { toStrengthFactor: strength, toStrengthFactorOfSteady } = factors;
+  const toNominal = factors.toNominalFactor / wind.toAllowableFactor;
   const allWeights = tower.weight !== undefined && untoldWeights(station).length === 0;
   const last = model.levels.length - 1;
   const weight = allWeights ? (tower.weight as number) + (model.dead.weight[last] as number) : undefined;
-  const pull = bracketPull(model, nominal / wind.level);
+  const pull = bracketPull(model, toNominal);
   const steady = {
     shear: model.dead.pullShear[last] as number,
     moment: (model.dead.pullMoment[last] as number) + (model.dead.eccentricWeightMoment[last] as number),
@@ -77,15 +73,15 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads)
     shear: windLoads.total.force * windFactor + steady.shear * steadyFactor,
     moment: windLoads.total.momentAtBase * windFactor + steady.moment * steadyFactor,
   });
-  const legs = legsOf(model, { ...at(nominal / wind.level, 1), ...(weight === undefined ? {} : { weight }) });
+  const legs = legsOf(model, { ...at(toNominal, 1), ...(weight === undefined ? {} : { weight }) });
   return {
     allowable: at(1, 1),
-    nominal: at(nominal / wind.level, 1),
+    nominal: at(toNominal, 1),
     ...(strength === undefined
       ? {}
-      : { strength: at(strength / wind.level, method.strengthOfSteady ?? STEADY_AT_STRENGTH) }),
+      : { strength: at(strength / wind.toAllowableFactor, toStrengthFactorOfSteady ?? STEADY_AT_STRENGTH) }),
     steady,
-    toNominal: nominal / wind.level,
+    toNominal,
     supportedAbove: tower.support === 'guyed' || tower.support === 'bracketed',
     withoutOwnWind: !model.bareTowerKnown,
     ...(weight === undefined ? {} : { weight }),

@@ -30,5 +30,5 @@ export interface RoomByCheck {
  */
 export function forcePerArea(wind: Wind, height: number): number {
   const loadEffects = wind.forceDirectionFactor * wind.pressure(height) * wind.gustEffect();
-  return wind.level * Math.max(loadEffects, wind.leastPressure);
+  return wind.toAllowableFactor * Math.max(loadEffects, wind.leastPressure);
 }

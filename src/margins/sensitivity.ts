@@ -136,21 +136,20 @@ function gustRow({ model, site }: Assessment, ofCheck: Sensitivity['ofCheck']): 
 }
 
 function groundRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
-  const { exposureMatters, grounds } = METHOD_BY_ID[input.method];
-  if (!exposureMatters) return [];
-  const at = input.method === 'en1991-1-4' ? '/site/terrain' : '/site/exposure';
-  return grounds
+  const { field, kinds, counts } = METHOD_BY_ID[input.method].ground;
+  if (!counts) return [];
+  return kinds
     .filter((ground) => ground !== input.site.exposure)
     .map((to) => ({
       change: { of: 'ground', to },
-      at,
+      at: `/site/${field}`,
       ratio: ratioOf({ ...input, site: { ...input.site, exposure: to } }),
     }));
 }
 
 function hillRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
   const { hill, topographicFactor, ...level } = input.site;
-  if (!METHOD_BY_ID[input.method].exposureMatters) return [];
+  if (METHOD_BY_ID[input.method].hill === undefined) return [];
   if (!hill && topographicFactor === undefined) return [];
   const at = hill ? '/site/hill' : '/site/topographicFactor';
   const rows: SensitivityRow[] = [

@@ -1,5 +1,5 @@
 import { Refusal } from '../foundation/index.ts';
-import { fromOwnBasis, METHOD_BY_ID, SITE_METHODS, type SiteMethodId, type Wind } from '../methods/index.ts';
+import { METHOD_BY_ID, SITE_METHODS, type SiteMethodId, type Wind } from '../methods/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
 import { type Assessment, assess, windAt } from './assess.ts';
 import type { Check, CheckResult } from './checks/check.ts';
@@ -23,8 +23,8 @@ export type SpreadFactor = (typeof SPREAD_FACTORS)[number];
 
 /** Speeds averaged over another time go with another gust factor and another level: only together do they compare. */
 const DESIGN_WIND: readonly SpreadFactor[] = ['speed', 'level', 'gust'];
-/** EN 1991-1-4 has its gusts in the height law, so that against any other method that belongs to them too. */
-const DESIGN_WIND_EN: readonly SpreadFactor[] = [...DESIGN_WIND, 'height-and-ground', 'air'];
+/** Where a method has its gusts in the height law, that belongs to them too. */
+const DESIGN_WIND_BY_HEIGHT: readonly SpreadFactor[] = [...DESIGN_WIND, 'height-and-ground', 'air'];
 
 export type SpreadCause = SpreadFactor | 'design-wind';
 
@@ -82,13 +82,13 @@ export function spreadOf(own: Assessment): Spread {
   return { rows, refused, ...(cause === undefined ? {} : { cause }) };
 }
 
-/** The basic wind of EN 1991-1-4 becomes a gust by that standard's own ratio; any other speed keeps its basis. */
+/** A basic wind becomes a gust by its standard's own ratio; any other speed keeps its basis. */
 function speedForOthers({ method: id, site }: Assessment['input']): Assessment['input']['site'] {
   const method = METHOD_BY_ID[id];
   const basis = site.basis ?? method.basis;
-  if (id !== 'en1991-1-4' || basis !== method.basis) return { ...site, basis };
+  if (basis !== method.basis || basis === method.sharedBasis) return { ...site, basis };
   const { returnYears: _, ...rest } = site;
-  return { ...rest, speed: fromOwnBasis(method, site.speed, 'gust3-nominal', 'site'), basis: 'gust3-nominal' };
+  return { ...rest, speed: method.fromOwnBasis(site.speed, method.sharedBasis, 'site'), basis: method.sharedBasis };
 }
 
 function rowOf(assessment: Assessment, own: Assessment): SpreadRow {
@@ -122,7 +122,7 @@ function factorsBetween(assessment: Assessment, own: Assessment): Record<SpreadF
   const [here, there] = [windAt(wind, top), windAt(bareTowerInWind, top)];
   const ofWind = {
     speed: (assessment.site.speed / own.site.speed) ** 2,
-    level: wind.level / bareTowerInWind.level,
+    level: wind.toAllowableFactor / bareTowerInWind.toAllowableFactor,
     'height-and-ground': here.exposureCoefficient / there.exposureCoefficient,
     hill: here.topographicFactor / there.topographicFactor,
     'ground-elevation': wind.elevationFactor / bareTowerInWind.elevationFactor,
@@ -153,8 +153,8 @@ function causeOf([own, ...others]: readonly SpreadRow[]): Spread['cause'] {
   if (!farthest || !Number.isFinite(farthest.factors.shapes)) return undefined;
   const { factors } = farthest;
   const separate = Math.abs(factors.speed - 1) < 1e-9;
-  const european = [own?.method, farthest.method].includes('en1991-1-4');
-  const together = european ? DESIGN_WIND_EN : DESIGN_WIND;
+  const byHeight = [own, farthest].some((row) => row && METHOD_BY_ID[row.method].gustsInHeightLaw);
+  const together = byHeight ? DESIGN_WIND_BY_HEIGHT : DESIGN_WIND;
   const candidates: [SpreadCause, number][] = separate ? [] : [['design-wind', product(factors, together)]];
   for (const factor of SPREAD_FACTORS) {
     if (separate || !together.includes(factor)) candidates.push([factor, factors[factor]]);

@@ -5,7 +5,7 @@ import {
   type Bound,
   METHOD_BY_ID,
   type MethodId,
-  toOwnBasis,
+  type SpeedLevel,
   type Wind,
   type WindStructure,
 } from '../methods/index.ts';
@@ -39,7 +39,7 @@ import {
   type WindItem,
   windStructureOf,
 } from '../structure/index.ts';
-import { basicWindFor, type Ground, type RiskCategory } from '../wind/index.ts';
+import type { Ground, RiskCategory } from '../wind/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { type Comparison, comparisonsOf } from './comparisons.ts';
 import { type RatedCapacity, ratedCapacitiesOf } from './rated-capacity.ts';
@@ -133,13 +133,12 @@ export interface TowerModel {
 /** The site's speed as its method takes it. */
 export interface SiteSpeed {
   readonly speed: number;
-  readonly speedLevel: 'own' | 'strength';
+  readonly speedLevel: SpeedLevel;
   readonly converted: boolean;
 }
 
 /**
- * The site's speed in the basis of its method. A strength-level speed enters TIA-222-G as it is, with the level of such
- * maps.
+ * The site's speed in the basis of its method; a strength-level speed as it is, where the method has factors for such maps.
  *
  * @param input the plan in SI [-]
  * @param trace the working, or nothing [-]
@@ -149,14 +148,13 @@ export interface SiteSpeed {
 export function siteSpeed(input: Pick<CheckInput, 'method' | 'site'>, trace?: Trace): SiteSpeed {
   const method = METHOD_BY_ID[input.method];
   const basis = input.site.basis ?? method.basis;
-  if (method.id === 'tia222-g' && basis === 'gust3-strength') {
-    return { speed: input.site.speed, speedLevel: 'strength', converted: false };
-  }
-  const own = toOwnBasis(method, input.site.speed, basis, 'site', trace);
+  const speedLevel = method.speedLevel(basis);
+  const own = method.toOwnBasis(input.site.speed, basis, 'site', trace);
+  if (speedLevel === 'strength') return { speed: own, speedLevel, converted: false };
   const { returnYears } = input.site;
   return {
-    speed: returnYears === undefined ? own : basicWindFor(own, returnYears, trace),
-    speedLevel: 'own',
+    speed: returnYears === undefined ? own : method.returnPeriod.speedFor(own, returnYears, trace),
+    speedLevel,
     converted: basis !== method.basis,
   };
 }

@@ -69,8 +69,8 @@ const TRIED: Readonly<Record<WindStructure['kind'], readonly TriedTube[]>> = {
  */
 export function coefficientRise(site: Wind, rated: Wind, z: number, windStructure: WindStructure): number {
   const fallen = (wind: Wind, { rule, width }: TriedTube) => {
-    const { law } = wind.law(rule, 'capacity', 'face');
-    return law.at(wind.flowPerSpeed(z) * wind.conditions.speed * width) / law.at(0);
+    const { byFlow } = wind.forceCoefficient(rule, 'capacity', 'face');
+    return byFlow.at(wind.flowPerSpeed(z) * wind.conditions.speed * width) / byFlow.at(0);
   };
   return TRIED[windStructure.kind].reduce((most, tube) => Math.max(most, fallen(site, tube) / fallen(rated, tube)), 1);
 }
@@ -88,10 +88,10 @@ export function coefficientRise(site: Wind, rated: Wind, z: number, windStructur
  */
 export function windOnDragArea(wind: Wind, z: number, trace?: Trace): number {
   return evaluate(trace, dragAreaForce, [
-    wind.level,
+    wind.toAllowableFactor,
     wind.forceDirectionFactor,
     wind.pressure(z, trace),
     wind.gustEffect(undefined, trace),
-    wind.law({ of: 'drag-area' }, 'capacity', 'face').law.at(0, trace),
+    wind.forceCoefficient({ of: 'drag-area' }, 'capacity', 'face').byFlow.at(0, trace),
   ]);
 }

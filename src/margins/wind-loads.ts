@@ -139,7 +139,7 @@ function rowsOf(
       high = Math.max(high, slice.high);
     }
     const plain = Math.max(row.frontArea, row.sideArea);
-    const levelled = wind.level * wind.forceDirectionFactor * gustEffect * row.facing;
+    const levelled = wind.toAllowableFactor * wind.forceDirectionFactor * gustEffect * row.facing;
     return {
       name: item.name,
       at: item.at,

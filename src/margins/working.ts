@@ -194,7 +194,12 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
     [speed, deadRatio, windRatioOf],
     'of this comparison; the lowest of all counts',
   );
-  const actual = evaluate(trace, actualSpeedHoldsTo, [design, wind.level, wind.directionFactor, wind.importance]);
+  const actual = evaluate(trace, actualSpeedHoldsTo, [
+    design,
+    wind.toAllowableFactor,
+    wind.directionFactor,
+    wind.importance,
+  ]);
   METHOD_BY_ID[wind.method].actualGust(actual, trace);
 }
 
@@ -378,7 +383,7 @@ function explainProofAt(
     if (height < level.z) continue;
     if (wind && rating.claim.kind === 'area') {
       const inputs: [number, number, number, number] = [
-        wind.level,
+        wind.toAllowableFactor,
         wind.forceDirectionFactor,
         wind.pressure(height, trace),
         wind.gustEffect(undefined, trace),

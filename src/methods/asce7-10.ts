@@ -12,6 +12,7 @@ export const asce710 = asceMethod({
   id: 'asce7-10',
   title: 'ASCE/SEI 7-10',
   since: 2010,
+  meantUnnamedIn: 'every-place',
   known: 'memory',
   elevationCounts: false,
   directionInForce: false,

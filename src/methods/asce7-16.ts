@@ -12,6 +12,7 @@ export const asce716 = asceMethod({
   id: 'asce7-16',
   title: 'ASCE/SEI 7-16',
   since: 2016,
+  meantUnnamedIn: 'every-place',
   known: 'memory',
   elevationCounts: true,
   directionInForce: false,

@@ -7,6 +7,7 @@ export const asce722 = asceMethod({
   id: 'asce7-22',
   title: 'ASCE/SEI 7-22',
   since: 2021,
+  meantUnnamedIn: 'every-place',
   known: 'memory',
   elevationCounts: true,
   directionInForce: true,

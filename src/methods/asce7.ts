@@ -1,17 +1,16 @@
 import {
-  flatLawAsce,
+  flatCoefficientAsce,
   flowMeasureAsce,
-  latticeLawAsce,
-  poleLawAsce,
+  latticeCoefficientAsce,
+  poleCoefficientAsce,
   type Role,
-  roundLawAsce,
+  roundCoefficientAsce,
   type WindDirection,
 } from '../areas/index.ts';
 import { cite, evaluate, POUND_PER_SQUARE_FOOT, type Trace } from '../foundation/index.ts';
 import {
   type ByExposure,
   ELEVATION_DECAY_HEIGHT,
-  EXPOSURES,
   type Exposure,
   type ExposureConstants,
   exposureOf,
@@ -22,16 +21,20 @@ import {
   PRESSURE_CONSTANT,
   RIGID_GUST_EFFECT,
 } from '../wind/index.ts';
-import { lawOf, type MethodRule } from './common-laws.ts';
+import { codeSpeeds } from './code-speeds.ts';
+import { coefficientOf, type MethodRule } from './common-coefficients.ts';
+import { BY_EXPOSURE } from './ground-by-exposure.ts';
 import { ASCE_HILL_RULE, countedHill } from './hill.ts';
-import type { Law, Method, Wind, WindConditions } from './method.ts';
+import type { Method, PartCoefficient, Wind, WindConditions } from './method.ts';
 import type { MethodId } from './method-id.ts';
+import { ratedByShape } from './rated-areas.ts';
 
 /** What one edition of ASCE 7 does in its own way; all its constants must be of one brand. */
 export interface AsceEdition<Constants extends string> {
   readonly id: MethodId;
   readonly title: string;
   readonly since: number;
+  readonly meantUnnamedIn: Method['meantUnnamedIn'];
   readonly known: Method['known'];
   readonly elevationCounts: boolean;
   /** The direction factor stands in the force, not in the pressure. */
@@ -60,6 +63,7 @@ export interface PressureFactors {
 export const LATTICE_DIRECTION_FACTOR = 0.85;
 /** Least wind pressure on other structures, strength level [Pa]: 16 psf. @source asce7-10 */
 export const ASCE_LEAST_PRESSURE = 16 * POUND_PER_SQUARE_FOOT;
+const SLENDER = { round: 1.2, flat: 2, compactFlat: 1.2 } as const;
 /** Damping where the plan gives a frequency and no damping, share of critical. @source asce7-16 */
 export const STANDARD_DAMPING = 0.01;
 
@@ -112,7 +116,7 @@ export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: 
   const wind: Wind = {
     method: edition.id,
     conditions,
-    level: actual ? 1 : 0.6,
+    toAllowableFactor: actual ? 1 : 0.6,
     directionFactor: Kd,
     forceDirectionFactor: edition.directionInForce ? Kd : 1,
     importance: 1,
@@ -138,22 +142,23 @@ export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: 
         : RIGID_GUST_EFFECT,
     flowPerSpeed: (z) => Math.sqrt(pressurePerSpeedSquared(z)),
     flow: (z, diameter, trace) => evaluate(trace, flowMeasureAsce, [diameter, pressure(z)]),
-    law: (rule, role, direction) => lawOf(rule, conditions.units, (own) => asceLaw(own, role, direction)),
+    forceCoefficient: (rule, role, direction) =>
+      coefficientOf(rule, conditions.units, (own) => asceCoefficient(own, role, direction)),
     leastPressure: actual ? 0 : ASCE_LEAST_PRESSURE,
   };
   return hill.excluded ? { ...wind, hillExcluded: hill.excluded } : wind;
 }
 
-function asceLaw(rule: MethodRule, role: Role, direction: WindDirection): Law {
+function asceCoefficient(rule: MethodRule, role: Role, direction: WindDirection): PartCoefficient {
   switch (rule.of) {
     case 'round':
-      return { law: roundLawAsce(rule.aspect, role) };
+      return { byFlow: roundCoefficientAsce(rule.aspect, role) };
     case 'flat':
-      return { law: flatLawAsce(rule.face) };
+      return { byFlow: flatCoefficientAsce(rule.face) };
     case 'lattice':
-      return { law: latticeLawAsce(rule.face, direction) };
+      return { byFlow: latticeCoefficientAsce(rule.face, direction) };
     case 'pole':
-      return { law: poleLawAsce(rule.sides, rule.aspect, role) };
+      return { byFlow: poleCoefficientAsce(rule.sides, rule.aspect, role) };
   }
 }
 
@@ -168,27 +173,33 @@ export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {
   return {
     id: edition.id,
     title: edition.title,
-    basis: 'gust3-strength',
-    level: 0.6,
-    levelCite: cite(edition.id, '2.4.1, 0.6W', 'published'),
-    nominal: 0.6,
-    strength: 1,
+    ...codeSpeeds('gust3-strength'),
+    aside: undefined,
+    place: 'us',
+    forTowers: false,
+    toAllowableFactor: 0.6,
+    toAllowableFactorCite: cite(edition.id, '2.4.1, 0.6W', 'published'),
+    toNominalFactor: 0.6,
+    toStrengthFactor: 1,
     since: edition.since,
+    meantUnnamedIn: edition.meantUnnamedIn,
     known: edition.known,
-    exposureMatters: true,
-    grounds: EXPOSURES,
+    cautions: [],
+    ground: BY_EXPOSURE,
     classMatters: false,
+    gustsInHeightLaw: false,
     hill: ASCE_HILL_RULE,
-    slender: { round: 1.2, flat: 2, compactFlat: 1.2 },
+    slender: SLENDER,
+    ratedAreas: ratedByShape(SLENDER),
     ice: {
       mapFactor: edition.iceMapFactor,
       importance: edition.iceImportance ? ICE_IMPORTANCE : undefined,
       grows: true,
-      wind: 'given',
+      wind: { speedOfGust: (gust) => gust },
       windLevel: 0.7,
       weightLevel: 0.7,
     },
+    mastGust: undefined,
     wind: (conditions) => asceWind(edition, conditions),
-    actualGust: (speed) => speed,
   };
 }

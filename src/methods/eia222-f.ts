@@ -1,30 +1,31 @@
 import {
-  flatLawF,
+  flatCoefficientF,
   flowNumberF,
-  latticeLawF,
-  poleLawF,
+  latticeCoefficientF,
+  poleCoefficientF,
   type Role,
-  roundLawF,
+  roundCoefficientF,
   type WindDirection,
 } from '../areas/index.ts';
 import { cite, evaluate, type Trace } from '../foundation/index.ts';
 import {
-  EXPOSURES,
   exposureCoefficientEiaF,
-  FASTEST_MILE_OFFSET,
   gustEffectEiaF,
   mastGustEiaF,
-  nominalFromFastestMile,
   POLE_GUST_EIA_F,
   PRESSURE_CONSTANT,
   REFERENCE_HEIGHT,
   velocityPressureF,
 } from '../wind/index.ts';
-import { lawOf, type MethodRule } from './common-laws.ts';
-import type { Law, Method, Wind, WindConditions } from './method.ts';
+import { codeSpeeds } from './code-speeds.ts';
+import { coefficientOf, type MethodRule } from './common-coefficients.ts';
+import { BY_EXPOSURE } from './ground-by-exposure.ts';
+import type { Method, PartCoefficient, Wind, WindConditions } from './method.ts';
+import { ratedByShape } from './rated-areas.ts';
 
 /** Its allowable stresses were raised by one third for wind, today's are not. */
 const LEVEL = 0.75;
+const SLENDER = { round: 1.2, flat: 2, compactFlat: 1.4 } as const;
 
 function wind(conditions: WindConditions): Wind {
   const { windStructure, speed, actual } = conditions;
@@ -38,7 +39,7 @@ function wind(conditions: WindConditions): Wind {
   return {
     method: 'eia222-f',
     conditions,
-    level: actual ? 1 : LEVEL,
+    toAllowableFactor: actual ? 1 : LEVEL,
     directionFactor: 1,
     forceDirectionFactor: 1,
     importance: 1,
@@ -54,21 +55,22 @@ function wind(conditions: WindConditions): Wind {
         : evaluate(trace, gustEffectEiaF, [windStructure.height, REFERENCE_HEIGHT]),
     flowPerSpeed: (z) => Math.sqrt(Kz(z)),
     flow: (z, diameter, trace) => evaluate(trace, flowNumberF, [Kz(z), speed, diameter]),
-    law: (rule, role, direction) => lawOf(rule, conditions.units, (own) => law(own, role, direction)),
+    forceCoefficient: (rule, role, direction) =>
+      coefficientOf(rule, conditions.units, (own) => ownCoefficient(own, role, direction)),
     leastPressure: 0,
   };
 }
 
-function law(rule: MethodRule, role: Role, direction: WindDirection): Law {
+function ownCoefficient(rule: MethodRule, role: Role, direction: WindDirection): PartCoefficient {
   switch (rule.of) {
     case 'round':
-      return { law: roundLawF(rule.aspect) };
+      return { byFlow: roundCoefficientF(rule.aspect) };
     case 'flat':
-      return { law: flatLawF(rule.face) };
+      return { byFlow: flatCoefficientF(rule.face) };
     case 'lattice':
-      return { law: latticeLawF(rule.face, direction) };
+      return { byFlow: latticeCoefficientF(rule.face, direction) };
     case 'pole':
-      return { law: poleLawF(rule.sides, role) };
+      return { byFlow: poleCoefficientF(rule.sides, role) };
   }
 }
 
@@ -76,16 +78,23 @@ function law(rule: MethodRule, role: Role, direction: WindDirection): Law {
 export const eia222F: Method = {
   id: 'eia222-f',
   title: 'TIA/EIA-222-F',
-  basis: 'fastest-mile',
-  level: LEVEL,
-  levelCite: cite('eia222-f', '3.1.1.1, stresses raised by one third for wind', 'second-hand'),
-  nominal: 1,
+  ...codeSpeeds('fastest-mile'),
+  aside: undefined,
+  place: 'us',
+  forTowers: true,
+  toAllowableFactor: LEVEL,
+  toAllowableFactorCite: cite('eia222-f', '3.1.1.1, stresses raised by one third for wind', 'second-hand'),
+  toNominalFactor: 1,
   since: 1986,
+  meantUnnamedIn: 'every-place',
   known: 'memory',
-  exposureMatters: false,
-  grounds: EXPOSURES,
+  cautions: [],
+  ground: { ...BY_EXPOSURE, counts: false },
   classMatters: false,
-  slender: { round: 1.2, flat: 2, compactFlat: 1.4 },
+  gustsInHeightLaw: false,
+  hill: undefined,
+  slender: SLENDER,
+  ratedAreas: ratedByShape(SLENDER),
   // 2.3.16: radial ice as given at every height, with three quarters of the wind's force.
   ice: {
     mapFactor: 1,
@@ -98,5 +107,4 @@ export const eia222F: Method = {
   mastGust: ({ height }, trace) =>
     evaluate(trace, mastGustEiaF, [evaluate(trace, gustEffectEiaF, [height, REFERENCE_HEIGHT])]),
   wind,
-  actualGust: (speed, trace) => evaluate(trace, nominalFromFastestMile, [speed, FASTEST_MILE_OFFSET]),
 };

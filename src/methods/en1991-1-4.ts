@@ -1,19 +1,24 @@
 import {
-  flatLawEn,
+  flatCoefficientEn,
   flowMeasureEn,
-  latticeLawEn,
-  poleLawEn,
+  latticeCoefficientEn,
+  poleCoefficientEn,
   type Role,
-  roundLawEn,
+  roundCoefficientEn,
   type WindDirection,
 } from '../areas/index.ts';
 import { cite, evaluate, type Trace } from '../foundation/index.ts';
 import {
   AIR_DENSITY_EN,
+  basicWindFor,
+  basicWindOfGust,
+  convertSpeed,
   exposureFactorEn,
+  gustAtAntennaEn,
   gustOfBasicWind,
   hillConditionsEn,
   hillFactorEn,
+  isMeanBasis,
   isTerrain,
   meanVelocity,
   orographyPressureRatio,
@@ -25,12 +30,32 @@ import {
   terrainOf,
   turbulenceIntensityEn,
 } from '../wind/index.ts';
-import { lawOf, type MethodRule } from './common-laws.ts';
+import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { excludedBy, type HillRule } from './hill.ts';
-import type { Law, Method, Wind, WindConditions } from './method.ts';
+import type { Method, PartCoefficient, SpeedRule, Wind, WindConditions } from './method.ts';
+import { ratedByShape } from './rated-areas.ts';
 
 /** Characteristic wind × partial factor 1.5 × 0.6; EN 1993-3-1 has 1.2 to 1.6 for towers by class. */
 const LEVEL = 0.9;
+
+/** Between a gust and the basic wind stands that standard's own gust factor; its peak wind is what an antenna feels. */
+const SPEEDS: SpeedRule = {
+  basis: 'mean-10min',
+  sharedBasis: 'gust3-nominal',
+  speedLevel: () => 'own',
+  toOwnBasis: (speed, basis, role, trace) => {
+    if (isMeanBasis(basis)) return convertSpeed(speed, basis, 'mean-10min', role, trace);
+    return evaluate(trace, basicWindOfGust, [convertSpeed(speed, basis, 'gust3-nominal', role, trace)]);
+  },
+  fromOwnBasis: (speed, basis, role, trace) => {
+    if (isMeanBasis(basis)) return convertSpeed(speed, 'mean-10min', basis, role, trace);
+    return convertSpeed(evaluate(trace, gustOfBasicWind, [speed]), 'gust3-nominal', basis, role, trace);
+  },
+  actualGust: (speed, trace) => evaluate(trace, gustOfBasicWind, [speed]),
+  gustAtHeight: (wind, speed, z, trace) =>
+    evaluate(trace, gustAtAntennaEn, [wind.pressurePerSpeedSquared(z) * speed * speed, AIR_DENSITY_EN]),
+  returnPeriod: { asked: true, speedFor: basicWindFor },
+};
 
 interface Orography {
   /** c_o at a height. */
@@ -43,6 +68,7 @@ const LEVEL_GROUND: Orography = { factor: () => 1, pressureRatio: 1 };
 
 /** A factor on the pressure, as the other methods have it. */
 export const EN_HILL_RULE: HillRule = {
+  factorOn: 'speed',
   conditions: hillConditionsEn,
   byHeight: (hill, ground, trace) => {
     const { length, lowest } = TERRAIN_ROUGHNESS[terrainOf(ground)];
@@ -111,7 +137,7 @@ function wind(conditions: WindConditions): Wind {
   const built: Wind = {
     method: 'en1991-1-4',
     conditions,
-    level: actual ? 1 : LEVEL,
+    toAllowableFactor: actual ? 1 : LEVEL,
     directionFactor: 1,
     forceDirectionFactor: 1,
     importance: 1,
@@ -124,55 +150,65 @@ function wind(conditions: WindConditions): Wind {
     gustEffect: () => 1,
     flowPerSpeed: (z) => Math.sqrt((2 * pressurePerSpeedSquared(z)) / AIR_DENSITY_EN),
     flow: (z, diameter, trace) => evaluate(trace, flowMeasureEn, [diameter, pressure(z), AIR_DENSITY_EN]),
-    law: (rule, role, direction) => lawOf(rule, conditions.units, (own) => law(own, role, direction)),
+    forceCoefficient: (rule, role, direction) =>
+      coefficientOf(rule, conditions.units, (own) => ownCoefficient(own, role, direction)),
     leastPressure: 0,
   };
   return excluded ? { ...built, hillExcluded: excluded } : built;
 }
 
-function law(rule: MethodRule, role: Role, direction: WindDirection): Law {
+function ownCoefficient(rule: MethodRule, role: Role, direction: WindDirection): PartCoefficient {
   switch (rule.of) {
     case 'round':
-      return { law: roundLawEn(rule.aspect, rule.diameter, role) };
+      return { byFlow: roundCoefficientEn(rule.aspect, rule.diameter, role) };
     case 'flat':
-      return { law: flatLawEn(rule.face) };
+      return { byFlow: flatCoefficientEn(rule.face) };
     case 'lattice':
-      return { law: latticeLawEn(rule.face, direction, role) };
+      return { byFlow: latticeCoefficientEn(rule.face, direction, role) };
     case 'pole':
-      return { law: poleLawEn(rule.sides, rule.aspect, rule.width, role) };
+      return { byFlow: poleCoefficientEn(rule.sides, rule.aspect, rule.width, role) };
   }
 }
+
+const SLENDER = { round: 1.2, flat: 2, compactFlat: 1.2 } as const;
 
 /** EN 1991-1-4 with the lattices of EN 1993-3-1; recommended values, no national annex; c_s·c_d, c_dir and c_season 1. */
 export const en199114: Method = {
   id: 'en1991-1-4',
   title: 'EN 1991-1-4',
-  basis: 'mean-10min',
-  level: LEVEL,
-  levelCite: cite(
+  ...SPEEDS,
+  aside: 'Europe',
+  place: 'europe',
+  forTowers: false,
+  toAllowableFactor: LEVEL,
+  toAllowableFactorCite: cite(
     'en1990',
     'A1.3.1, Table A1.2(B), partial factor 1.5, times 0.6; towers 1.2 to 1.6 by class',
     'memory',
   ),
-  nominal: 1,
-  strength: 1.5,
-  strengthOfSteady: 1.35,
+  toNominalFactor: 1,
+  toStrengthFactor: 1.5,
+  toStrengthFactorOfSteady: 1.35,
   since: 2005,
+  // A maker outside Europe may have meant it too: where nothing told speaks against it, the least of all counts.
+  meantUnnamedIn: 'every-place',
   known: 'memory',
-  exposureMatters: true,
-  grounds: [...TERRAINS].reverse(),
+  cautions: ['partial-factor'],
+  ground: { field: 'terrain', kinds: [...TERRAINS].reverse(), usual: 'II', counts: true },
   classMatters: false,
+  gustsInHeightLaw: true,
   hill: EN_HILL_RULE,
-  slender: { round: 1.2, flat: 2, compactFlat: 1.2 },
+  slender: SLENDER,
+  ratedAreas: ratedByShape(SLENDER),
   // It has no ice of its own: the thickness and the gust that the place gives, at every height, with its own level.
   ice: {
     mapFactor: 1,
     importance: undefined,
     grows: false,
-    wind: 'given',
+    wind: { speedOfGust: (gust) => SPEEDS.toOwnBasis(gust, 'gust3-nominal', 'site') },
     windLevel: LEVEL,
     weightLevel: 1,
   },
+  mastGust: undefined,
   wind,
-  actualGust: (speed, trace) => evaluate(trace, gustOfBasicWind, [speed]),
 };

@@ -15,6 +15,8 @@ import {
 
 /** How a method counts a hill. */
 export interface HillRule {
+  /** What a factor given by the place's authority multiplies: the pressure, or the speed inside the height law. */
+  readonly factorOn: 'pressure' | 'speed';
   /** Under which it counts. */
   readonly conditions: (hill: Hill, ground: Ground) => readonly HillCondition[];
   /** Its factor on the pressure as a function of the height, whether it counts or not. */
@@ -22,10 +24,12 @@ export interface HillRule {
 }
 
 export const ASCE_HILL_RULE: HillRule = {
+  factorOn: 'pressure',
   conditions: (hill, ground) => hillConditionsAsce(hill, exposureOf(ground)),
   byHeight: (hill, ground, trace) => hillByHeightAsce(hill, exposureOf(ground), trace),
 };
 export const TIA_HILL_RULE: HillRule = {
+  factorOn: 'pressure',
   conditions: hillConditionsTia,
   byHeight: (hill, ground, trace) => hillByHeightTia(hill, exposureOf(ground), trace),
 };

@@ -1,8 +1,8 @@
-import type { DragRule, ForceCoefficient, Role, WindDirection } from '../areas/index.ts';
+import type { AreaKind, DragRule, ForceCoefficient, Role, WindDirection } from '../areas/index.ts';
 import type { Citation, Known, Trace, UnitSystem } from '../foundation/index.ts';
-import type { Ground, Hill, IceRule, RiskCategory, SpeedBasis } from '../wind/index.ts';
+import type { Ground, GroundField, Hill, IceRule, RiskCategory, SpeedBasis, SpeedRole } from '../wind/index.ts';
 import type { ExcludedHill, HillRule } from './hill.ts';
-import type { MethodId } from './method-id.ts';
+import type { MethodId, Place } from './method-id.ts';
 
 /** What stands in the wind, as the factors that belong to the whole structure see it. */
 export interface WindStructure {
@@ -19,12 +19,14 @@ export interface WindStructure {
   readonly damping?: number;
 }
 
+/** `strength`: a strength-level speed given to a method whose own basis is nominal. */
+export type SpeedLevel = 'own' | 'strength';
+
 export interface WindConditions {
   readonly units: UnitSystem;
   /** [m/s], in the method's own basis unless `speedLevel` says otherwise. */
   readonly speed: number;
-  /** `strength`: a strength-level speed given to a method whose own basis is nominal. */
-  readonly speedLevel: 'own' | 'strength';
+  readonly speedLevel: SpeedLevel;
   /** The wind is one that has come: full force, no direction or importance factor. */
   readonly actual: boolean;
   readonly exposure: Ground;
@@ -40,8 +42,8 @@ export interface WindConditions {
 /** Which end of an open reading is taken. */
 export type Bound = 'unfavourable' | 'favourable';
 
-export interface Law {
-  readonly law: ForceCoefficient;
+export interface PartCoefficient {
+  readonly byFlow: ForceCoefficient;
   /** Diameter its flow is measured with [m]; absent: the part's own. */
   readonly diameter?: number;
 }
@@ -51,7 +53,7 @@ export interface Wind {
   readonly method: MethodId;
   readonly conditions: WindConditions;
   /** λ: brings every force to the allowable level; 1 for an actual wind. */
-  readonly level: number;
+  readonly toAllowableFactor: number;
   /** Direction factor, wherever the method puts it. */
   readonly directionFactor: number;
   /** Direction factor that stands in the force and not in the pressure. */
@@ -70,43 +72,126 @@ export interface Wind {
   /** Flow measure per m/s of speed and metre of diameter, at a height. */
   readonly flowPerSpeed: (z: number) => number;
   readonly flow: (z: number, diameter: number, trace?: Trace) => number;
-  readonly law: (rule: DragRule, role: Role, direction: WindDirection) => Law;
+  readonly forceCoefficient: (rule: DragRule, role: Role, direction: WindDirection) => PartCoefficient;
   /** Least pressure on the solid area, at the method's level [Pa]; 0 where the method has none. */
   readonly leastPressure: number;
   /** Why a given hill does not count, and the factor it would have been at 10 m. */
   readonly hillExcluded?: ExcludedHill;
 }
 
-export interface Method {
-  readonly id: MethodId;
-  readonly title: string;
+/** What brings a force at a method's own level to another. */
+export interface LevelFactors {
+  /** λ, to the allowable level. */
+  readonly toAllowableFactor: number;
+  /** To the nominal load of foundations. */
+  readonly toNominalFactor: number;
+  /** To strength level, where the method has one. */
+  readonly toStrengthFactor?: number;
+  /** The same for what stays when the wind does not; 1.2 where absent. */
+  readonly toStrengthFactorOfSteady?: number;
+}
+
+/** ASCE/SEI 7-16 2.3.1 and ANSI/TIA-222-H 2.3.2: 1.2D beside the wind, from memory. */
+export const STEADY_AT_STRENGTH = 1.2;
+
+/** Kinds of ground a method knows. */
+export interface GroundRule {
+  /** Field of a plan that names it. */
+  readonly field: GroundField;
+  /** From the roughest to the smoothest; the first credits a rating least. */
+  readonly kinds: readonly Ground[];
+  /** Stands where none is named and none counts. */
+  readonly usual: Ground;
+  /** Whether its wind goes by the ground at all. */
+  readonly counts: boolean;
+}
+
+export interface RatedAreas {
+  /**
+   * What a rating's area of a kind is multiplied by to become effective, at the low and the high end of its reading; with
+   * the coefficient that the maker names.
+   */
+  readonly factor: (kind: AreaKind, coefficient?: number) => { readonly low: number; readonly high: number };
+  /** Kinds that a maker may have meant who does not say. */
+  readonly asked: readonly AreaKind[];
+}
+
+/** What a method's own kind of speed is, and how it turns into others. */
+export interface SpeedRule {
   /** Basis of its own maps and ratings. */
   readonly basis: SpeedBasis;
-  readonly level: number;
-  readonly levelCite: Citation;
-  /** Brings a force at the method's own level to the nominal load of foundations. */
-  readonly nominal: number;
-  /** Brings a force at the method's own level to strength level, where the method has one. */
-  readonly strength?: number;
-  /** The same for what stays when the wind does not; 1.2 where absent. */
-  readonly strengthOfSteady?: number;
-  /** First year in which a maker could have rated by it. */
-  readonly since: number;
-  /** How well its weakest part is known. */
-  readonly known: Known;
-  readonly exposureMatters: boolean;
-  /** Kinds of ground it knows, from the roughest to the smoothest; the first credits a tower least. */
-  readonly grounds: readonly Ground[];
-  readonly classMatters: boolean;
-  /** How it counts a hill; absent where it knows none. */
-  readonly hill?: HillRule;
-  /** Its ice; absent where it has none, or none of ours. */
-  readonly ice?: IceRule;
-  /** Coefficients of slender members, for areas stated without one. */
-  readonly slender: { readonly round: number; readonly flat: number; readonly compactFlat: number };
-  /** Gust effect factor of a mast on a tower, for mast, bearing and rotator; absent: that of the structure. */
-  readonly mastGust?: (windStructure: WindStructure, trace?: Trace) => number;
-  readonly wind: (conditions: WindConditions) => Wind;
+  /** Basis in which its speeds are handed to another method. */
+  readonly sharedBasis: SpeedBasis;
+  /** Factors of a speed off a strength-level map, where it takes one as it is; absent: such a speed is converted. */
+  readonly strengthMap?: LevelFactors;
+  /** `strength` where a speed of this basis enters as it is, with the factors of `strengthMap`. */
+  readonly speedLevel: (basis: SpeedBasis) => SpeedLevel;
+  /** A speed as its wind takes it [m/s]. */
+  readonly toOwnBasis: (speed: number, basis: SpeedBasis, role: SpeedRole, trace?: Trace) => number;
+  /** Turns `toOwnBasis` round [m/s]. */
+  readonly fromOwnBasis: (speed: number, basis: SpeedBasis, role: SpeedRole, trace?: Trace) => number;
   /** The actual 3-second gust at 10 m in the open that is this speed of the method's [m/s]. */
   readonly actualGust: (speed: number, trace?: Trace) => number;
+  /** What an antenna feels of one of its winds at a speed and a height, as a gust its maker may have rated it for [m/s]. */
+  readonly gustAtHeight: (wind: Wind, speed: number, z: number, trace?: Trace) => number;
+  readonly returnPeriod: {
+    /** Whether a plan may name one; else it is in the maps. */
+    readonly asked: boolean;
+    /** Its speed for another return period than that of its maps [m/s]. */
+    readonly speedFor: (speed: number, years: number, trace?: Trace) => number;
+  };
+}
+
+/** What a method has its user told wherever it is used. */
+export type MethodCaution = 'partial-factor';
+
+/** All that is known of a standard; nothing else in the service asks which one it is. */
+export interface Method extends LevelFactors, SpeedRule {
+  readonly id: MethodId;
+  readonly title: string;
+  /** Where or when it was in use, said behind the title where one is chosen. */
+  readonly aside: string | undefined;
+  readonly toAllowableFactorCite: Citation;
+  /** Where towers are designed by it. */
+  readonly place: Place;
+  /** Written for antenna towers, not for structures at large. */
+  readonly forTowers: boolean;
+  /** First year in which a maker could have rated by it. */
+  readonly since: number;
+  /**
+   * Plans, by the place of their own method, in which a rating that names no standard may be by this one, if its year, kind
+   * of speed and ground allow. Where a plan's answers must stay as they are, its place is not among them.
+   */
+  readonly meantUnnamedIn: 'every-place' | readonly Place[];
+  /** How well its weakest part is known. */
+  readonly known: Known;
+  readonly cautions: readonly MethodCaution[];
+  readonly ground: GroundRule;
+  readonly classMatters: boolean;
+  /** Gusts stand in its height law, not in a gust effect factor beside it. */
+  readonly gustsInHeightLaw: boolean;
+  /** How it counts a hill; undefined where it knows none. */
+  readonly hill: HillRule | undefined;
+  /** Its ice; undefined where it has none, or none of ours. */
+  readonly ice: IceRule | undefined;
+  /** Coefficients of slender members, for areas stated without one. */
+  readonly slender: { readonly round: number; readonly flat: number; readonly compactFlat: number };
+  readonly ratedAreas: RatedAreas;
+  /** Gust effect factor of a mast on a tower, for mast, bearing and rotator; undefined: that of the structure. */
+  readonly mastGust: ((windStructure: WindStructure, trace?: Trace) => number) | undefined;
+  readonly wind: (conditions: WindConditions) => Wind;
+}
+
+/**
+ * The factors of a method for a speed that entered at a level.
+ *
+ * λ, to nominal, to strength
+ *
+ * @param method the method [-]
+ * @param speedLevel how the speed entered [-]
+ * @returns its factors [-]
+ * @source tia-faq
+ */
+export function levelFactors(method: LevelFactors & Pick<Method, 'strengthMap'>, speedLevel: SpeedLevel): LevelFactors {
+  return speedLevel === 'strength' ? (method.strengthMap ?? method) : method;
 }

@@ -1,15 +1,11 @@
-import { constantLaw, latticeLawC, poleLawC, ROUND_SHARE_C } from '../areas/index.ts';
+import { constantCoefficient, latticeCoefficientC, poleCoefficientC, ROUND_SHARE_C } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type UnitSystem, variable } from '../foundation/index.ts';
-import {
-  EXPOSURES,
-  FASTEST_MILE_OFFSET,
-  FLAT_PLATE_CONSTANT,
-  flatPlatePressureC,
-  nominalFromFastestMile,
-  PRESSURE_CONSTANT,
-} from '../wind/index.ts';
-import { lawOf, type MethodRule } from './common-laws.ts';
-import type { Law, Method, Wind, WindConditions } from './method.ts';
+import { FLAT_PLATE_CONSTANT, flatPlatePressureC, PRESSURE_CONSTANT } from '../wind/index.ts';
+import { codeSpeeds } from './code-speeds.ts';
+import { coefficientOf, type MethodRule } from './common-coefficients.ts';
+import { BY_EXPOSURE } from './ground-by-exposure.ts';
+import type { Method, PartCoefficient, RatedAreas, Wind, WindConditions } from './method.ts';
+import { only, RATED_AREA_KINDS } from './rated-areas.ts';
 
 const LEVEL = 0.75;
 
@@ -35,7 +31,7 @@ function wind(conditions: WindConditions): Wind {
   return {
     method: 'rs222-c',
     conditions,
-    level: conditions.actual ? 1 : LEVEL,
+    toAllowableFactor: conditions.actual ? 1 : LEVEL,
     directionFactor: 1,
     forceDirectionFactor: 1,
     importance: 1,
@@ -48,43 +44,77 @@ function wind(conditions: WindConditions): Wind {
     gustEffect: () => 1,
     flowPerSpeed: () => 0,
     flow: () => 0,
-    law: (rule) => (rule.of === 'drag-area' ? dragAreaLaw(conditions.units) : lawOf(rule, conditions.units, law)),
+    forceCoefficient: (rule) =>
+      rule.of === 'drag-area'
+        ? dragAreaCoefficient(conditions.units)
+        : coefficientOf(rule, conditions.units, ownCoefficient),
     leastPressure: 0,
   };
 }
 
-function law(rule: MethodRule): Law {
+function ownCoefficient(rule: MethodRule): PartCoefficient {
   switch (rule.of) {
     case 'round':
-      return { law: constantLaw(ROUND_SHARE_C) };
+      return { byFlow: constantCoefficient(ROUND_SHARE_C) };
     case 'flat':
-      return { law: constantLaw(1) };
+      return { byFlow: constantCoefficient(1) };
     case 'lattice':
-      return { law: latticeLawC(rule.face) };
+      return { byFlow: latticeCoefficientC(rule.face) };
     case 'pole':
-      return { law: poleLawC() };
+      return { byFlow: poleCoefficientC() };
   }
 }
 
-function dragAreaLaw(units: UnitSystem): Law {
+function dragAreaCoefficient(units: UnitSystem): PartCoefficient {
   const inputs: [number, number] = [PRESSURE_CONSTANT[units], FLAT_PLATE_CONSTANT];
-  return { law: constantLaw(dragAreaShareC.of(...inputs), (trace) => evaluate(trace, dragAreaShareC, inputs)) };
+  return {
+    byFlow: constantCoefficient(dragAreaShareC.of(...inputs), (trace) => evaluate(trace, dragAreaShareC, inputs)),
+  };
 }
+
+/** What an effective area takes of its flat-plate pressure: 0.00256 of its 0.004. */
+const EFFECTIVE_SHARE = 0.00256 / 0.004;
+
+const RATED_AREAS: RatedAreas = {
+  factor: (kind, coefficient) => {
+    switch (kind) {
+      case 'flat-plate':
+        return only(1);
+      case 'projected-flat':
+        return only(coefficient ?? 1);
+      case 'projected-round':
+        return only(ROUND_SHARE_C);
+      case 'effective':
+        return only(EFFECTIVE_SHARE);
+      case 'unknown':
+        return { low: EFFECTIVE_SHARE, high: 1 };
+    }
+  },
+  asked: RATED_AREA_KINDS,
+};
 
 /** EIA RS-222-C, for ratings only: one pressure at every height, no gust factor. */
 export const rs222C: Method = {
   id: 'rs222-c',
   title: 'EIA RS-222-C',
-  basis: 'fastest-mile',
-  level: LEVEL,
-  levelCite: cite('rs222-c', 'stresses raised by one third for wind', 'memory'),
-  nominal: 1,
+  ...codeSpeeds('fastest-mile'),
+  aside: 'before 1986',
+  place: 'us',
+  forTowers: true,
+  toAllowableFactor: LEVEL,
+  toAllowableFactorCite: cite('rs222-c', 'stresses raised by one third for wind', 'memory'),
+  toNominalFactor: 1,
   since: 1976,
+  meantUnnamedIn: 'every-place',
   known: 'memory',
-  exposureMatters: false,
-  grounds: EXPOSURES,
+  cautions: [],
+  ground: { ...BY_EXPOSURE, counts: false },
   classMatters: false,
+  gustsInHeightLaw: false,
+  hill: undefined,
+  ice: undefined,
   slender: { round: ROUND_SHARE_C, flat: 1, compactFlat: 1 },
+  ratedAreas: RATED_AREAS,
+  mastGust: undefined,
   wind,
-  actualGust: (speed, trace) => evaluate(trace, nominalFromFastestMile, [speed, FASTEST_MILE_OFFSET]),
 };

@@ -1,18 +1,21 @@
 import { cite, evaluate } from '../foundation/index.ts';
-import { EXPOSURES, GUST_TIA, ICE_IMPORTANCE, IMPORTANCE_G, velocityPressureG } from '../wind/index.ts';
+import { GUST_TIA, ICE_IMPORTANCE, IMPORTANCE_G, velocityPressureG } from '../wind/index.ts';
+import { codeSpeeds } from './code-speeds.ts';
+import { BY_EXPOSURE } from './ground-by-exposure.ts';
 import { TIA_HILL_RULE } from './hill.ts';
-import type { Method } from './method.ts';
+import type { LevelFactors, Method } from './method.ts';
+import { ratedByShape } from './rated-areas.ts';
 import { TIA_SLENDER, type TiaRevision, tiaWind } from './tia222.ts';
 
 /** Load factor 1.6 of wind, times 0.6. */
 const LEVEL = 0.96;
-const STRENGTH_MAP_LEVEL = 0.6;
+/** A strength-level map carries the load factor and the importance already. @source tia-faq */
+const STRENGTH_MAP: LevelFactors = { toAllowableFactor: 0.6, toNominalFactor: 0.6, toStrengthFactor: 1 };
 
 const revision: TiaRevision = {
   id: 'tia222-g',
   revision: 'G',
-  // A strength-level map carries the load factor and the importance already.
-  level: ({ speedLevel }) => (speedLevel === 'strength' ? STRENGTH_MAP_LEVEL : LEVEL),
+  toAllowableFactor: ({ speedLevel }) => (speedLevel === 'strength' ? STRENGTH_MAP.toAllowableFactor : LEVEL),
   importance: ({ actual, speedLevel, riskCategory }) =>
     actual || speedLevel === 'strength' ? 1 : IMPORTANCE_G[riskCategory],
   elevationFactor: () => 1,
@@ -25,20 +28,32 @@ const revision: TiaRevision = {
 export const tia222G: Method = {
   id: 'tia222-g',
   title: 'ANSI/TIA-222-G',
-  basis: 'gust3-nominal',
-  level: LEVEL,
-  levelCite: cite('tia222-g', '2.3.2, wind factor 1.6, times 0.6', 'second-hand'),
-  nominal: 1,
-  strength: 1.6,
+  ...codeSpeeds('gust3-nominal', STRENGTH_MAP),
+  aside: undefined,
+  place: 'us',
+  forTowers: true,
+  toAllowableFactor: LEVEL,
+  toAllowableFactorCite: cite('tia222-g', '2.3.2, wind factor 1.6, times 0.6', 'second-hand'),
+  toNominalFactor: 1,
+  toStrengthFactor: 1.6,
   since: 2005,
+  meantUnnamedIn: 'every-place',
   known: 'memory',
-  exposureMatters: true,
-  grounds: EXPOSURES,
+  cautions: [],
+  ground: BY_EXPOSURE,
   classMatters: true,
+  gustsInHeightLaw: false,
   hill: TIA_HILL_RULE,
   slender: TIA_SLENDER,
-  ice: { mapFactor: 2, importance: ICE_IMPORTANCE, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 },
+  ratedAreas: ratedByShape(TIA_SLENDER),
+  ice: {
+    mapFactor: 2,
+    importance: ICE_IMPORTANCE,
+    grows: true,
+    wind: { speedOfGust: (gust) => gust },
+    windLevel: 0.7,
+    weightLevel: 0.7,
+  },
   mastGust: () => GUST_TIA.mastOnTower,
   wind: (conditions) => tiaWind(revision, conditions),
-  actualGust: (speed) => speed,
 };

@@ -1,14 +1,16 @@
 import { cite, evaluate } from '../foundation/index.ts';
 import {
   ELEVATION_DECAY_HEIGHT,
-  EXPOSURES,
   GUST_TIA,
   groundElevationFactor,
   ICE_IMPORTANCE,
   velocityPressureH,
 } from '../wind/index.ts';
+import { codeSpeeds } from './code-speeds.ts';
+import { BY_EXPOSURE } from './ground-by-exposure.ts';
 import { TIA_HILL_RULE } from './hill.ts';
 import type { Method } from './method.ts';
+import { ratedByShape } from './rated-areas.ts';
 import { TIA_SLENDER, type TiaRevision, tiaWind } from './tia222.ts';
 
 const LEVEL = 0.6;
@@ -18,7 +20,7 @@ const ROOF_SPEED_UP = 1;
 const revision: TiaRevision = {
   id: 'tia222-h',
   revision: 'H',
-  level: () => LEVEL,
+  toAllowableFactor: () => LEVEL,
   importance: () => 1,
   elevationFactor: ({ groundElevation }, trace) =>
     groundElevation > 0 ? evaluate(trace, groundElevationFactor, [groundElevation, ELEVATION_DECAY_HEIGHT]) : 1,
@@ -34,20 +36,32 @@ const revision: TiaRevision = {
 export const tia222H: Method = {
   id: 'tia222-h',
   title: 'ANSI/TIA-222-H',
-  basis: 'gust3-strength',
-  level: LEVEL,
-  levelCite: cite('tia222-h', '2.3.2, wind factor 1.0 on strength-level speeds, times 0.6', 'published'),
-  nominal: 0.6,
-  strength: 1,
+  ...codeSpeeds('gust3-strength'),
+  aside: undefined,
+  place: 'us',
+  forTowers: true,
+  toAllowableFactor: LEVEL,
+  toAllowableFactorCite: cite('tia222-h', '2.3.2, wind factor 1.0 on strength-level speeds, times 0.6', 'published'),
+  toNominalFactor: 0.6,
+  toStrengthFactor: 1,
   since: 2017,
+  meantUnnamedIn: 'every-place',
   known: 'memory',
-  exposureMatters: true,
-  grounds: EXPOSURES,
+  cautions: [],
+  ground: BY_EXPOSURE,
   classMatters: false,
+  gustsInHeightLaw: false,
   hill: TIA_HILL_RULE,
   slender: TIA_SLENDER,
-  ice: { mapFactor: 1, importance: ICE_IMPORTANCE, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 },
+  ratedAreas: ratedByShape(TIA_SLENDER),
+  ice: {
+    mapFactor: 1,
+    importance: ICE_IMPORTANCE,
+    grows: true,
+    wind: { speedOfGust: (gust) => gust },
+    windLevel: 0.7,
+    weightLevel: 0.7,
+  },
   mastGust: () => GUST_TIA.mastOnTower,
   wind: (conditions) => tiaWind(revision, conditions),
-  actualGust: (speed) => speed,
 };

@@ -1,11 +1,11 @@
 import {
   decidingDiameter,
-  flatLawTia,
+  flatCoefficientTia,
   flowNumberTia,
-  latticeLawTia,
-  poleLawTia,
+  latticeCoefficientTia,
+  poleCoefficientTia,
   type Role,
-  roundLawTia,
+  roundCoefficientTia,
   type WindDirection,
 } from '../areas/index.ts';
 import { evaluate, type Trace } from '../foundation/index.ts';
@@ -19,9 +19,9 @@ import {
   TIA_LOWEST_COEFFICIENT,
 } from '../wind/index.ts';
 import { LATTICE_DIRECTION_FACTOR } from './asce7.ts';
-import { lawOf, type MethodRule } from './common-laws.ts';
+import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { countedHill, TIA_HILL_RULE } from './hill.ts';
-import type { Law, Wind, WindConditions, WindStructure } from './method.ts';
+import type { PartCoefficient, Wind, WindConditions, WindStructure } from './method.ts';
 import type { MethodId } from './method-id.ts';
 
 /** Direction factor of poles, TIA-222-G and -H Table 2-2. @source tia222-g */
@@ -31,7 +31,7 @@ export const TIA_POLE_DIRECTION_FACTOR = 0.95;
 export interface TiaRevision {
   readonly id: MethodId;
   readonly revision: 'G' | 'H';
-  readonly level: (conditions: WindConditions) => number;
+  readonly toAllowableFactor: (conditions: WindConditions) => number;
   readonly importance: (conditions: WindConditions) => number;
   readonly elevationFactor: (conditions: WindConditions, trace?: Trace) => number;
   /** Speed that the coefficients are entered with, over the speed that makes the pressure. */
@@ -83,7 +83,7 @@ export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind
   const wind: Wind = {
     method: revision.id,
     conditions,
-    level: actual ? 1 : revision.level(conditions),
+    toAllowableFactor: actual ? 1 : revision.toAllowableFactor(conditions),
     directionFactor: Kd,
     forceDirectionFactor: 1,
     importance: I,
@@ -99,8 +99,8 @@ export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind
     gustEffect: (_V, trace) => tiaGustEffect(windStructure, trace),
     flowPerSpeed: (z) => Math.sqrt(I * hill.factor(z) * Kz(z)) * ratio,
     flow: (z, diameter, trace) => evaluate(trace, flowNumberTia, [I, hill.factor(z), Kz(z), speed * ratio, diameter]),
-    law: (rule, role, direction) =>
-      lawOf(rule, conditions.units, (own) => tiaLaw(revision.revision, own, role, direction)),
+    forceCoefficient: (rule, role, direction) =>
+      coefficientOf(rule, conditions.units, (own) => tiaCoefficient(revision.revision, own, role, direction)),
     leastPressure: 0,
   };
   return hill.excluded ? { ...wind, hillExcluded: hill.excluded } : wind;
@@ -112,16 +112,19 @@ function tiaGustEffect(windStructure: WindStructure, trace: Trace | undefined): 
   return evaluate(trace, gustEffectTiaLattice, [windStructure.height, GUST_TIA.step]);
 }
 
-function tiaLaw(revision: 'G' | 'H', rule: MethodRule, role: Role, direction: WindDirection): Law {
+function tiaCoefficient(revision: 'G' | 'H', rule: MethodRule, role: Role, direction: WindDirection): PartCoefficient {
   switch (rule.of) {
     case 'round':
-      return { law: roundLawTia(revision, rule.aspect) };
+      return { byFlow: roundCoefficientTia(revision, rule.aspect) };
     case 'flat':
-      return { law: flatLawTia(rule.face) };
+      return { byFlow: flatCoefficientTia(rule.face) };
     case 'lattice':
-      return { law: latticeLawTia(revision, rule.face, direction), diameter: decidingDiameter(rule.face, role) };
+      return {
+        byFlow: latticeCoefficientTia(revision, rule.face, direction),
+        diameter: decidingDiameter(rule.face, role),
+      };
     case 'pole':
-      return { law: poleLawTia(revision, rule.sides) };
+      return { byFlow: poleCoefficientTia(revision, rule.sides) };
   }
 }
 

@@ -3,12 +3,15 @@ import { assetAddress, FORM_MODULES, IMPORT_MAP } from './assets.ts';
 import { App } from './form/app.mjs';
 import { draftOf } from './form/draft.mjs';
 import { html } from './form/html.mjs';
+import { type ListedMethod, listMethods } from './form/methods.mjs';
 import { answer, emptyDraft, scripted, startWith } from './form/store.mjs';
 
 /** What the sheet is painted from. */
 export interface FirstPaint {
   /** Adopted building codes with the method and speed that go with each, as `GET /v1/codes` has them. */
   readonly codes: readonly unknown[];
+  /** Standards a plan may go by, in the order of their choice. */
+  readonly methods: readonly ListedMethod[];
   readonly plans: readonly { readonly id: string; readonly title: string; readonly says: string }[];
   /** Forms in which a worksheet can be had: html, pdf. */
   readonly worksheets: readonly string[];
@@ -33,6 +36,7 @@ function dataText(value: unknown): string {
 /** The sheet as a page: it can be filled in and posted as it is, and comes to life where script runs. */
 export function firstPaint({
   codes,
+  methods,
   plans,
   worksheets,
   version,
@@ -42,8 +46,9 @@ export function firstPaint({
   answer: answered,
 }: FirstPaint): string {
   const draft = plan === undefined ? { ...emptyDraft(), ...(units === undefined ? {} : { units }) } : draftOf(plan);
-  const start = { codes, plans, worksheets, version, runBy, draft, answer: answered ?? null };
+  const start = { codes, methods, plans, worksheets, version, runBy, draft, answer: answered ?? null };
   // One paint at a time: nothing is awaited between setting the state and reading it.
+  listMethods(methods);
   startWith(draft);
   answer.value = start.answer;
   scripted.value = false;

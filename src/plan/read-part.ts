@@ -1,5 +1,6 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { CheckInput, Rating } from '../margins/index.ts';
+import { METHOD_BY_ID, SITE_METHODS, STAND_IN_METHOD } from '../methods/index.ts';
 import type { EntryWarning, Fault } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
 import { BOUNDS } from './quantities/field-bounds.ts';
@@ -27,7 +28,8 @@ function fieldsOf(document: unknown): Fields | undefined {
 
 /** Stands in for a site: its speed is used by nobody, coefficients without a site are those of slow wind. */
 function standInSite(method: unknown) {
-  return method === 'en1991-1-4' ? { wind: 60, terrain: 'II' } : { wind: 100, exposure: 'C' };
+  const { field, usual } = METHOD_BY_ID[SITE_METHODS.find((id) => id === method) ?? STAND_IN_METHOD].ground;
+  return { wind: 100, [field]: usual };
 }
 const STAND_IN_TOWER = { support: 'free', top: 1 };
 
@@ -185,7 +187,7 @@ export function readRatingsRequest(document: unknown, options: PlanOptions = {})
     width: 1,
   };
   const complete = {
-    method: 'asce7-16',
+    method: STAND_IN_METHOD,
     ...rest,
     site: standInSite(rest['method']),
     ...('tower' in rest ? {} : { tower: { support: 'free', top: top ?? 1, ...shape } }),

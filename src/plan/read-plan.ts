@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { type CheckInput, heldAsRated, type Wanted } from '../margins/index.ts';
+import { type CheckInput, heldAsRated, type Rating, type Wanted } from '../margins/index.ts';
+import { METHOD_BY_ID, type SiteMethodId } from '../methods/index.ts';
 import type { Station } from '../structure/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
 import type { EntryWarning, Fault } from './faults/fault.ts';
@@ -60,6 +61,12 @@ export function readPlan(document: unknown, options: PlanOptions = {}): PlanRead
   return { ok: false, faults: eachOnce([...faults, ...reader.faults.filter((fault) => !causedBy(fault, faults))]) };
 }
 
+/** A maker who names no standard may have meant one of the plan's own place. */
+function placed(rating: Rating, method: SiteMethodId | undefined): Rating {
+  if (method === undefined || rating.wind === undefined || rating.wind.method !== undefined) return rating;
+  return { ...rating, wind: { ...rating.wind, place: METHOD_BY_ID[method].place } };
+}
+
 function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput {
   const site = readSite(reader, document.site, document.method);
   const tower = readTower(reader, document.tower);
@@ -82,7 +89,7 @@ function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput 
     method: document.method,
     site,
     station,
-    ratings,
+    ratings: ratings.map((rating) => placed(rating, document.method)),
     wanted: readWanted(reader, document.wanted),
     unsaid: unsaidIn(document, site, station),
   };

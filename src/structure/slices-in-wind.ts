@@ -1,6 +1,6 @@
 import { type DragPart, LONGEST_SLICE, type Role, type WindDirection } from '../areas/index.ts';
 import { remember, zeros } from '../foundation/index.ts';
-import { type Bound, type Law, METHOD_BY_ID, statedAreaFactor, type Wind } from '../methods/index.ts';
+import { type Bound, METHOD_BY_ID, type PartCoefficient, statedAreaFactor, type Wind } from '../methods/index.ts';
 import type { Level } from './level.ts';
 import type { WindItem } from './wind-item.ts';
 
@@ -33,7 +33,7 @@ export interface Cut {
 
 /** What a method says of every slice whatever the wind. */
 export interface Asked {
-  readonly lawOf: readonly Law[];
+  readonly coefficientOf: readonly PartCoefficient[];
   /** What an area of stated kind is multiplied by, at the bad and the favourable end of its reading. */
   readonly unfavourable: number[];
   readonly favourable: number[];
@@ -137,17 +137,17 @@ export function slicesInWind(wind: Wind, cut: Cut, role: Role, direction: WindDi
   const asked = askedOf(wind, cut, role, direction);
   const forceFactor = zeros(slices.length);
   const flowFactor = zeros(slices.length);
-  const levelled = wind.level * wind.forceDirectionFactor;
+  const levelled = wind.toAllowableFactor * wind.forceDirectionFactor;
   let steadyUpTo = wind.gustVaries ? 0 : Number.POSITIVE_INFINITY;
   for (let number = 0; number < slices.length; number += 1) {
     const { part, z } = slices[number] as Slice;
-    const { law, diameter: deciding } = asked.lawOf[number] as Law;
+    const { byFlow, diameter: deciding } = asked.coefficientOf[number] as PartCoefficient;
     forceFactor[number] = levelled * wind.pressurePerSpeedSquared(z);
-    const diameter = law.limit < Number.POSITIVE_INFINITY ? (deciding ?? part.diameter) : 0;
+    const diameter = byFlow.limit < Number.POSITIVE_INFINITY ? (deciding ?? part.diameter) : 0;
     if (diameter > 0) {
       const flow = wind.flowPerSpeed(z) * diameter;
       flowFactor[number] = flow;
-      steadyUpTo = Math.min(steadyUpTo, law.limit / flow);
+      steadyUpTo = Math.min(steadyUpTo, byFlow.limit / flow);
     }
   }
   return { ...cut, ...asked, wind, forceFactor, flowFactor, steadyUpTo };
@@ -162,11 +162,11 @@ function askedOf(wind: Wind, cut: Cut, role: Role, direction: WindDirection): As
     const favourable = zeros(slices.length).fill(1);
     let readTwoWays = false;
     let part: DragPart | undefined;
-    let found: Law | undefined;
-    const lawOf = slices.map((slice, number) => {
+    let found: PartCoefficient | undefined;
+    const coefficientOf = slices.map((slice, number) => {
       if (slice.part !== part || !found) {
         part = slice.part;
-        found = wind.law(part.rule, role, direction);
+        found = wind.forceCoefficient(part.rule, role, direction);
       }
       if (part.rule.of === 'stated') {
         const { areaKind, slenderFlats } = part.rule;
@@ -176,7 +176,7 @@ function askedOf(wind: Wind, cut: Cut, role: Role, direction: WindDirection): As
       }
       return found;
     });
-    return { lawOf, unfavourable, favourable, readTwoWays };
+    return { coefficientOf, unfavourable, favourable, readTwoWays };
   });
 }
 
@@ -208,18 +208,18 @@ export function sliceForces(
   least: boolean,
   heading: 'worst' | 'each' = 'worst',
 ): SliceForces {
-  const { wind, slices, lawOf, forceFactor, flowFactor } = slicesInWind;
+  const { wind, slices, coefficientOf, forceFactor, flowFactor } = slicesInWind;
   const factors = reading === 'unfavourable' ? slicesInWind.unfavourable : slicesInWind.favourable;
   const front = zeros(slices.length);
   const side = zeros(slices.length);
   const dynamic = wind.gustEffect(speed) * speed * speed;
-  const leastPressure = least ? wind.leastPressure * wind.level : 0;
+  const leastPressure = least ? wind.leastPressure * wind.toAllowableFactor : 0;
   let leastDecides = false;
   for (let number = 0; number < slices.length; number += 1) {
     const slice = slices[number] as Slice;
-    const { law } = lawOf[number] as Law;
+    const { byFlow } = coefficientOf[number] as PartCoefficient;
     const flow = (flowFactor[number] as number) * speed;
-    const coefficient = flow <= law.limit ? law.slow : law.at(flow);
+    const coefficient = flow <= byFlow.limit ? byFlow.slow : byFlow.at(flow);
     let pressure = (forceFactor[number] as number) * dynamic * coefficient;
     if (pressure < leastPressure) {
       leastDecides = true;

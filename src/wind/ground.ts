@@ -9,6 +9,13 @@ export type Terrain = (typeof TERRAINS)[number];
 /** The ground upwind in the words of whichever standard speaks of it. */
 export type Ground = Exposure | Terrain;
 
+/** By the field of a plan that names the ground: its kinds, and one that stands in where none counts. */
+export const GROUND_FIELDS = {
+  exposure: { kinds: EXPOSURES, usual: 'C' },
+  terrain: { kinds: TERRAINS, usual: 'II' },
+} as const;
+export type GroundField = keyof typeof GROUND_FIELDS;
+
 const EXPOSURE_BY_TERRAIN: Readonly<Record<Terrain, Exposure>> = { '0': 'D', I: 'D', II: 'C', III: 'B', IV: 'B' };
 const TERRAIN_BY_EXPOSURE: Readonly<Record<Exposure, Terrain>> = { B: 'III', C: 'II', D: 'I' };
 

@@ -44,8 +44,8 @@ export interface IceRule {
   readonly importance: Readonly<Record<RiskCategory, number>> | undefined;
   /** Thickness grows with height and hill. */
   readonly grows: boolean;
-  /** `given`: the gust of the ice map; else the share of its own wind's force that stands with ice. */
-  readonly wind: 'given' | { readonly shareOfForce: number };
+  /** The speed its wind takes for the gust given beside the ice [m/s], or the share of its own wind's force. */
+  readonly wind: { readonly speedOfGust: (gust: number) => number } | { readonly shareOfForce: number };
   /** To the allowable level, of the wind with ice and of the weight of ice. */
   readonly windLevel: number;
   readonly weightLevel: number;
@@ -63,7 +63,7 @@ export interface IceRule {
  * @param hill topographic factor there [-]
  * @param trace the working, or nothing [-]
  * @returns the thickness [m]
- * @example iceThickness({ mapFactor: 2, importance: ICE_IMPORTANCE, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 }, 0.01905, 'II', 15.24, 1) // 0.03972
+ * @example iceThickness({ mapFactor: 2, importance: ICE_IMPORTANCE, grows: true, wind: { shareOfForce: 1 }, windLevel: 0.7, weightLevel: 0.7 }, 0.01905, 'II', 15.24, 1) // 0.03972
  * @source asce7-10
  */
 export function iceThickness(

@@ -4,6 +4,7 @@ export * from './ground.ts';
 export * from './ground-elevation.ts';
 export * from './gumbel.ts';
 export * from './gumbel-fits.ts';
+export * from './gust-at-height.ts';
 export * from './gust-effect.ts';
 export * from './ice-thickness.ts';
 export * from './importance.ts';

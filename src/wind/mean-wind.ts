@@ -16,9 +16,6 @@ export const AIR_DENSITY_EN = 1.25;
 /** Gust at 10 m in terrain II over the basic wind, √c_e(10 m) = 1.534. @source derived */
 export const GUST_OVER_BASIC_WIND = 1.534;
 
-/** Years after which the basic wind of EN 1991-1-4 comes back. @source en1991-1-4 */
-export const BASIC_WIND_YEARS = 50;
-
 /** Shape and exponent of the probability factor, recommended values. @source en1991-1-4 */
 export const PROBABILITY_SHAPE = { K: 0.2, n: 0.5 } as const;
 

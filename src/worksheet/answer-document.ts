@@ -292,7 +292,7 @@ export function answerDocument(
       importance: wind.importance,
       elevationFactor: wind.elevationFactor,
       gustEffect: wind.gustEffect(),
-      level: wind.level,
+      level: wind.toAllowableFactor,
     },
     windLoads: {
       units: {

@@ -153,7 +153,7 @@ export function pressuresDocument(
       importance: wind.importance,
       elevationFactor: wind.elevationFactor,
       gustEffect,
-      level: wind.level,
+      level: wind.toAllowableFactor,
     },
     heights: heights.map((height) => {
       const row = windAt(wind, height);
@@ -163,7 +163,11 @@ export function pressuresDocument(
         topographicFactor: row.topographicFactor,
         pressure: quantity(row.pressure, 'pressure', system),
         speed: quantity(row.speed, 'speed', system),
-        forcePerArea: quantity(wind.level * wind.forceDirectionFactor * row.pressure * gustEffect, 'pressure', system),
+        forcePerArea: quantity(
+          wind.toAllowableFactor * wind.forceDirectionFactor * row.pressure * gustEffect,
+          'pressure',
+          system,
+        ),
       };
     }),
     notes: [...notes, ...memoryNote(input)],

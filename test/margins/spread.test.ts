@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { assess, checkRatio, type SpreadRow, spreadOf } from '../../src/margins/index.ts';
+import { METHOD_BY_ID, SITE_METHODS, type SiteMethodId } from '../../src/methods/index.ts';
 import { spreadSays } from '../../src/worksheet/index.ts';
 import { assessed, checkInputOf, type Document } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 
-const METHODS = ['asce7-10', 'asce7-16', 'asce7-22', 'tia222-g', 'tia222-h', 'eia222-f', 'en1991-1-4'];
 const BASIS: Readonly<Record<string, string>> = { 'eia222-f': 'fastest-mile', 'tia222-g': 'gust3-nominal' };
 
 const TERRAIN_BESIDE: Readonly<Record<string, string>> = { B: 'III', C: 'II', D: 'I' };
 const EXPOSURE_BESIDE: Readonly<Record<string, string>> = { '0': 'D', I: 'D', II: 'C', III: 'B', IV: 'B' };
 
 /** The site in the words of another method: its ground, and a basic wind as the gust of 1.534 times. */
-function siteFor(method: string, site: Document, own: string, basis: string, given: { speed: number }): Document {
+function siteFor(method: SiteMethodId, site: Document, own: string, basis: string, given: { speed: number }): Document {
   const { exposure, terrain, ...rest } = site as { exposure?: string; terrain?: string };
   if (own === 'en1991-1-4') {
     if (method === own) return site;
@@ -19,7 +19,7 @@ function siteFor(method: string, site: Document, own: string, basis: string, giv
     return { ...rest, exposure: EXPOSURE_BESIDE[terrain as string] as string, wind };
   }
   const wind = { ...given, basis };
-  if (method !== 'en1991-1-4') return { ...site, wind };
+  if (METHOD_BY_ID[method].ground.field === 'exposure') return { ...site, wind };
   return { ...rest, terrain: TERRAIN_BESIDE[exposure as string] as string, wind };
 }
 
@@ -45,7 +45,7 @@ describe('the spread between methods', () => {
       const basis = given.basis ?? BASIS[plan['method'] as string] ?? 'gust3-strength';
       const { rows, refused } = spreadOf(own);
       expect(refused).toEqual([]);
-      expect(rows.map((row) => row.method).sort()).toEqual([...METHODS].sort());
+      expect(rows.map((row) => row.method).sort()).toEqual([...SITE_METHODS].sort());
       for (const row of rows) {
         const rewritten = {
           ...plan,
@@ -87,7 +87,7 @@ describe('the spread between methods', () => {
   });
 
   it('leaves nothing to the shapes where a stated area stands at the top of a tower without drag', () => {
-    for (const method of METHODS.filter((each) => each !== 'en1991-1-4')) {
+    for (const method of SITE_METHODS.filter((each) => METHOD_BY_ID[each].ground.field === 'exposure')) {
       const { rows } = spreadOf(assessed(bare(method, { speed: 110, basis: 'gust3-strength' })));
       for (const row of rows) expect(row.factors.shapes, `${method} ${row.method}`).toBeCloseTo(1, 9);
     }

@@ -249,8 +249,8 @@ describe.each(METHODS)('what is open by %s', (_, method) => {
   );
   const wind = method.wind(OPEN);
   const coefficient = (of: DragRule, role: Role, direction: 'face' | 'corner', flowPerMetre: number) => {
-    const { law, diameter } = wind.law(of, role, direction);
-    return law.at(flowPerMetre * (diameter ?? 0.1));
+    const { byFlow, diameter } = wind.forceCoefficient(of, role, direction);
+    return byFlow.at(flowPerMetre * (diameter ?? 0.1));
   };
 
   /** From still air to fast flow by every method's own measure, on 0.1 m where the rule has no diameter of its own. */

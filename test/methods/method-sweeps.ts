@@ -49,7 +49,7 @@ const ASPECTS = [1, 2.5, 7, 16, 25, 60];
 
 /** Every quantity a method gives, over everything that changes it. */
 export function sweepsOf(method: Method): Sweep[] {
-  return [...groundSweeps(method), ...hillSweeps(method), ...gustSweeps(method), ...lawSweeps(method)].concat(
+  return [...groundSweeps(method), ...hillSweeps(method), ...gustSweeps(method), ...coefficientSweeps(method)].concat(
     forceSweeps(method),
     speedSweeps(method),
   );
@@ -210,10 +210,10 @@ function gustSweeps(method: Method): Sweep[] {
   );
 }
 
-function lawSweeps(method: Method): Sweep[] {
+function coefficientSweeps(method: Method): Sweep[] {
   const wind = method.wind(OPEN);
   const coefficient = (rule: DragRule, role: Role, direction: WindDirection, flow: number) =>
-    wind.law(rule, role, direction).law.at(flow);
+    wind.forceCoefficient(rule, role, direction).byFlow.at(flow);
   const flows = { low: 0, high: 30 };
   const aspects = { low: 0.3, high: 300, byRatio: true };
   const solidities = { low: 0, high: 1 };
@@ -315,8 +315,8 @@ function lawSweeps(method: Method): Sweep[] {
 /** Force per metre on something slender, as a check adds it up: the rules together, coefficient and flow of one wind. */
 function forceSweeps(method: Method): Sweep[] {
   const force = (wind: Wind, rule: DragRule, role: Role, z: number, diameter: number) => {
-    const { law } = wind.law(rule, role, 'face');
-    const coefficient = law.at(wind.flow(z, diameter));
+    const { byFlow } = wind.forceCoefficient(rule, role, 'face');
+    const coefficient = byFlow.at(wind.flow(z, diameter));
     return wind.pressure(z) * wind.gustEffect() * wind.forceDirectionFactor * coefficient * diameter;
   };
   const tube = (diameter: number): DragRule => ({ of: 'round', aspect: 60, diameter });

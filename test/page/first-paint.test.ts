@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { firstPaint } from '../../src/page/index.ts';
 
-const bare = { codes: [], plans: [], worksheets: [], version: '1' };
+const bare = { codes: [], methods: [], plans: [], worksheets: [], version: '1' };
 
 describe('the first paint of the form', () => {
   it('says who runs the service, where that is told', () => {

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { listedMethods } from '../../src/methods/index.ts';
 import { documentOf, draftInUnits, draftOf, unshownIn } from '../../src/page/form/draft.mjs';
+import { listMethods } from '../../src/page/form/methods.mjs';
 import { figures, inOtherUnits, inSi, numberOf, ratioFigures, UNITS } from '../../src/page/form/quantity.mjs';
 import { LISTS, PLACES } from '../../src/page/form/questions.mjs';
 import { PLAN_UNITS } from '../../src/plan/quantities/plan-dimension.ts';
@@ -31,6 +33,7 @@ function placesOf(schema: z.core.$ZodType, at = ''): Map<string, z.core.$ZodType
 }
 
 const places = placesOf(planDocumentSchema);
+listMethods(listedMethods());
 /** Not asked: what the form itself says, and forms of an answer that another entry holds as text. */
 const HELD_OTHERWISE = new Set(['/format', '/units', '/site/wind', '/ratings/*/wind', '/loads/*/ratedWind']);
 const isPairEnd = (place: string) => PLACES.get(place.replace(/\/[01]$/, ''))?.kind === 'pair';

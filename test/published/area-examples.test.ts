@@ -2,26 +2,26 @@ import {
   ASCE_FLOW_LIMIT,
   bundleDiameter,
   diagonalFactorSquare,
-  flatLawF,
-  flatLawTia,
+  flatCoefficientF,
+  flatCoefficientTia,
   flowNumberTia,
   latticeCoefficient,
+  latticeCoefficientF,
   latticeCoefficientSquare,
+  latticeCoefficientTia,
   latticeCoefficientTriangle,
-  latticeLawF,
-  latticeLawTia,
   MPH_FOOT,
   packingRatio,
   partsOfShape,
-  poleLawF,
-  poleLawTia,
+  poleCoefficientF,
+  poleCoefficientTia,
   projectedArea,
   ROUND_SHARE_C,
+  roundCoefficientF,
+  roundCoefficientTia,
   roundFactorAsce,
   roundFactorTiaFast,
   roundFactorTiaSlow,
-  roundLawF,
-  roundLawTia,
   TIA_ROUND,
   type WindDirection,
 } from '../../src/areas/index.ts';
@@ -45,7 +45,7 @@ import {
 import { LeftOut, list, publishedExamples } from './example-reader.ts';
 
 const byAspect = (flow: number) => (inputs: Readonly<Record<string, unknown>>) => ({
-  Ca: list(inputs['aspect_ratio']).map((aspect) => roundLawTia('G', aspect).at(flow * MPH_FOOT)),
+  Ca: list(inputs['aspect_ratio']).map((aspect) => roundCoefficientTia('G', aspect).at(flow * MPH_FOOT)),
 });
 
 publishedExamples('round-members', {
@@ -70,11 +70,11 @@ publishedExamples('round-members', {
 
 publishedExamples('flat-members', {
   'tia-g-flat': ({ aspect_ratio }) => ({
-    Ca: list(aspect_ratio).map((aspect) => flatLawTia({ wide: 1, tall: aspect }).slow),
+    Ca: list(aspect_ratio).map((aspect) => flatCoefficientTia({ wide: 1, tall: aspect }).slow),
   }),
   'eia-f-flat-and-round': ({ aspect_ratio }) => ({
-    flat: list(aspect_ratio).map((aspect) => flatLawF({ wide: aspect, tall: 1 }).slow),
-    round: list(aspect_ratio).map((aspect) => roundLawF(aspect).slow),
+    flat: list(aspect_ratio).map((aspect) => flatCoefficientF({ wide: aspect, tall: 1 }).slow),
+    round: list(aspect_ratio).map((aspect) => roundCoefficientF(aspect).slow),
   }),
 });
 
@@ -85,7 +85,7 @@ interface Face {
   readonly wind_direction: string;
 }
 
-/** A lattice example by the laws; 90° lies between the face and the corner, and is put together from the formulas. */
+/** A lattice example by the coefficients; 90° lies between the face and the corner, and is put together from the formulas. */
 const lattice = (revision: 'F' | 'G', faces: 3 | 4) => (inputs: Readonly<Record<string, unknown>>) => {
   const { Af_ft2, Ar_ft2, Ag_ft2, wind_direction } = inputs as unknown as Face;
   const solid = Af_ft2 + Ar_ft2;
@@ -96,9 +96,9 @@ const lattice = (revision: 'F' | 'G', faces: 3 | 4) => (inputs: Readonly<Record<
   const Rr = (revision === 'F' ? roundFactorAsce : roundFactorTiaSlow).of(solidity);
   const Df = { normal: 1, '60': 0.8, '90': 0.85 }[wind_direction] as number;
   const direction: WindDirection = wind_direction === 'normal' ? 'face' : 'corner';
-  const law = revision === 'F' ? latticeLawF(face, direction) : latticeLawTia('G', face, direction);
+  const byFlow = revision === 'F' ? latticeCoefficientF(face, direction) : latticeCoefficientTia('G', face, direction);
   const coefficient =
-    wind_direction === '90' ? latticeCoefficient.of(Cf, 1 - roundShare, Df, roundShare, Rr, 1) : law.slow;
+    wind_direction === '90' ? latticeCoefficient.of(Cf, 1 - roundShare, Df, roundShare, Rr, 1) : byFlow.slow;
   return {
     solidity,
     Cf,
@@ -142,10 +142,13 @@ publishedExamples(
 
 publishedExamples('pole-sections', {
   'tia-g-poles-by-sides': ({ C_mph_ft }) => {
-    const sides = (count: 0 | 8 | 12 | 16 | 18) => list(C_mph_ft).map((C) => poleLawTia('G', count).at(C * MPH_FOOT));
+    const sides = (count: 0 | 8 | 12 | 16 | 18) =>
+      list(C_mph_ft).map((C) => poleCoefficientTia('G', count).at(C * MPH_FOOT));
     return { round: sides(0), sides_18: sides(18), sides_16: sides(16), sides_12: sides(12), sides_8: sides(8) };
   },
-  'eia-f-round-pole': ({ C_mph_ft }) => ({ Cf: list(C_mph_ft).map((C) => poleLawF(0, 'demand').at(C * MPH_FOOT)) }),
+  'eia-f-round-pole': ({ C_mph_ft }) => ({
+    Cf: list(C_mph_ft).map((C) => poleCoefficientF(0, 'demand').at(C * MPH_FOOT)),
+  }),
 });
 
 const STATION: Station = {
@@ -194,13 +197,13 @@ publishedExamples('area-conventions', {
     const shadow = shadow_of_tubes_ft2 as number;
     const aspect = aspect_ratio as number;
     const flatPlateC = shadow * ROUND_SHARE_C;
-    const effectiveF = shadow * roundLawF(aspect).slow;
+    const effectiveF = shadow * roundCoefficientF(aspect).slow;
     const toEffective = statedAreaFactor('flat-plate', false, METHOD_BY_ID['tia222-g'].slender, 'unfavourable');
     return {
       flat_plate_area_rs222_c_ft2: flatPlateC,
       effective_area_f_ft2: effectiveF,
-      effective_area_g_subcritical_ft2: shadow * roundLawTia('G', aspect).slow,
-      flat_plate_area_f_ft2: effectiveF / flatLawF({ wide: 1, tall: aspect }).slow,
+      effective_area_g_subcritical_ft2: shadow * roundCoefficientTia('G', aspect).slow,
+      flat_plate_area_f_ft2: effectiveF / flatCoefficientF({ wide: 1, tall: aspect }).slow,
       effective_over_flat_plate_rs222_c: toEffective,
     };
   },
@@ -297,7 +300,7 @@ publishedExamples(
       return {
         p_psf: pressure / psf,
         F_ult_lb: force / POUND_FORCE,
-        F_asd_lb: (METHOD_BY_ID['asce7-16'].level * force) / POUND_FORCE,
+        F_asd_lb: (METHOD_BY_ID['asce7-16'].toAllowableFactor * force) / POUND_FORCE,
       };
     },
     'tia-g-with-a-strength-level-map': ({ Vult_mph, z_ft }) => {
@@ -312,7 +315,7 @@ publishedExamples(
         windStructure: { kind: 'lattice', sides: 0, guyed: false, height: 70 * FOOT, width: 0.5 },
       });
       // Its level, 0.6, stands for a load factor of one.
-      return { factored_pressure_psf: ((wind.pressure((z_ft as number) * FOOT) / psf) * wind.level) / 0.6 };
+      return { factored_pressure_psf: ((wind.pressure((z_ft as number) * FOOT) / psf) * wind.toAllowableFactor) / 0.6 };
     },
   },
   {

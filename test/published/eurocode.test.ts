@@ -1,8 +1,8 @@
 import {
   incidenceFactorEn,
   LATTICE_EN,
+  latticeCoefficientEn,
   latticeFlatEn,
-  latticeLawEn,
   latticeRoundFastEn,
   latticeRoundSlowEn,
 } from '../../src/areas/index.ts';
@@ -112,10 +112,10 @@ publishedExamples('eurocode', {
   'square-lattice-by-solidity': ({ phi }) => {
     const { c1, c2 } = LATTICE_EN[4];
     const slow = (solidity: number, roundShare: number) =>
-      latticeLawEn({ faces: 4, solidity, roundShare, thinnest: 0, thickest: 0 }, 'face', 'demand').slow;
+      latticeCoefficientEn({ faces: 4, solidity, roundShare, thinnest: 0, thickest: 0 }, 'face', 'demand').slow;
     for (const solidity of list(phi)) {
       if (latticeFlatEn.of(c1, c2, solidity) !== slow(solidity, 0))
-        throw new Error('the law is another than its formula');
+        throw new Error('the coefficient is another than its formula');
       if (latticeRoundSlowEn.of(c1, c2, solidity) !== slow(solidity, 1)) throw new Error('so is that of round members');
     }
     return {

@@ -6,26 +6,26 @@ import {
   FLAT_F,
   FLAT_TIA,
   type ForceCoefficient,
-  flatLawAsce,
-  flatLawEn,
+  flatCoefficientAsce,
+  flatCoefficientEn,
   ICE_DENSITY,
   LATTICE_EN,
+  latticeCoefficientC,
   latticeCoefficientSquare,
+  latticeCoefficientTia,
   latticeCoefficientTriangle,
-  latticeLawC,
-  latticeLawTia,
   MPH_FOOT,
   packingRatio,
-  poleLawF,
-  poleLawTia,
+  poleCoefficientF,
+  poleCoefficientTia,
   ROUND_F,
   ROUND_GROUP_COEFFICIENT,
   ROUND_SHARE_C,
+  roundCoefficientAsce,
+  roundCoefficientTia,
   roundFactorAsce,
   roundFactorTiaFast,
   roundFactorTiaSlow,
-  roundLawAsce,
-  roundLawTia,
   SIGN_ROW_ASCE,
   SURFACE_ROUGHNESS,
   type WindDirection,
@@ -297,13 +297,13 @@ const ASCE_FLOW_UNIT = FOOT * Math.sqrt(POUND_PER_SQUARE_FOOT);
 
 /** The coefficient of a row in the middle and just inside both ends of its regime; at the joints two rows may differ. */
 function compareRegime(
-  law: ForceCoefficient,
+  byFlow: ForceCoefficient,
   unit: number,
   [from, to]: readonly [number, number],
   coefficient: (flow: number) => number,
 ): void {
   for (const flow of [from + 1e-9, (from + to) / 2, to - 1e-9]) {
-    expect(law.at(flow * unit)).toBeCloseTo(coefficient(flow), 7);
+    expect(byFlow.at(flow * unit)).toBeCloseTo(coefficient(flow), 7);
   }
 }
 
@@ -315,17 +315,17 @@ everyRow(
     const coefficient = (flow: number) => number(row, 'numerator') / flow ** number(row, 'exponent');
     if (method === 'eia222-f') return close(at(ROUND_F, aspect), coefficient(30));
     const tia = method.startsWith('tia');
-    const lawAt = (ratio: number) =>
-      tia ? roundLawTia(method === 'tia222-g' ? 'G' : 'H', ratio) : roundLawAsce(ratio, 'capacity');
-    const law = lawAt(aspect);
+    const coefficientAt = (ratio: number) =>
+      tia ? roundCoefficientTia(method === 'tia222-g' ? 'G' : 'H', ratio) : roundCoefficientAsce(ratio, 'capacity');
+    const byFlow = coefficientAt(aspect);
     const from = number(row, 'from');
     const to = row['to'] === '' ? from * 2 : number(row, 'to');
-    compareRegime(law, tia ? MPH_FOOT : ASCE_FLOW_UNIT, [from, to], coefficient);
+    compareRegime(byFlow, tia ? MPH_FOOT : ASCE_FLOW_UNIT, [from, to], coefficient);
     startsWhereAnotherEnds('round-members', row, tia ? ['method', 'aspect'] : ['method'], 'from', 'to');
     // The rise over the aspects ends at the row's own.
     if (aspect === Math.max(...tableRows('round-members').map((each) => number(each, 'aspect')))) {
-      expect(lawAt(aspect * 0.99).slow).toBeLessThan(lawAt(aspect).slow);
-      close(lawAt(aspect * 1.01).slow, lawAt(aspect).slow);
+      expect(coefficientAt(aspect * 0.99).slow).toBeLessThan(coefficientAt(aspect).slow);
+      close(coefficientAt(aspect * 1.01).slow, coefficientAt(aspect).slow);
     }
     return undefined;
   },
@@ -339,10 +339,10 @@ everyRow('flat-members', (row) => {
   const value = number(row, 'value');
   if (row['method'] === 'en1991-1-4') {
     const face = row['kind'] === 'board' ? { wide: 1, tall: 1 } : { wide: 0.01, tall: 2 };
-    return close(flatLawEn(face).slow, value);
+    return close(flatCoefficientEn(face).slow, value);
   }
   if (row['method'] === 'dished') return close(DISH_COEFFICIENT, value);
-  if (row['method'] === 'asce') return close(flatLawAsce({ wide: 0.05, tall: 2 }).slow, value);
+  if (row['method'] === 'asce') return close(flatCoefficientAsce({ wide: 0.05, tall: 2 }).slow, value);
   return close(at(row['method'] === 'eia222-f' ? FLAT_F : FLAT_TIA, number(row, 'aspect')), value);
 });
 
@@ -353,11 +353,11 @@ everyRow('asce-solid-sign', (row) =>
 
 everyRow('pole-sections', (row) => {
   const sides = number(row, 'sides') as 0 | 8 | 12 | 16 | 18;
-  const law = row['method'] === 'eia222-f' ? poleLawF(sides, 'demand') : poleLawTia('G', sides);
+  const byFlow = row['method'] === 'eia222-f' ? poleCoefficientF(sides, 'demand') : poleCoefficientTia('G', sides);
   const from = number(row, 'c_from_mph_ft');
   const to = row['c_to_mph_ft'] === '' ? from * 2 : number(row, 'c_to_mph_ft');
   expect([0, 8, 12, 16, 18]).toContain(sides);
-  compareRegime(law, MPH_FOOT, [from, to], (flow) => number(row, 'numerator') / flow ** number(row, 'exponent'));
+  compareRegime(byFlow, MPH_FOOT, [from, to], (flow) => number(row, 'numerator') / flow ** number(row, 'exponent'));
   startsWhereAnotherEnds('pole-sections', row, ['method', 'sides'], 'c_from_mph_ft', 'c_to_mph_ft');
 });
 
@@ -407,7 +407,7 @@ everyRow('lattice-directions', (row) => {
       thickest: 0,
     } as const;
     const revision = row['method'] === 'tia222-g' ? 'G' : 'H';
-    const from = (direction: WindDirection) => latticeLawTia(revision, face, direction).slow;
+    const from = (direction: WindDirection) => latticeCoefficientTia(revision, face, direction).slow;
     const ratio = from('corner') / from('face');
     if (angle === 60) close(ratio, factor(epsilon));
     else if (angle === 0) close(1, factor(epsilon));
@@ -424,7 +424,7 @@ everyRow('lattice-rs222-c', (row) => {
   const faces = number(row, 'faces') as 3 | 4;
   expect([3, 4]).toContain(faces);
   const face = { faces, solidity: 0.2, roundShare: 0, thinnest: 0, thickest: 0 } as const;
-  close(latticeLawC(face).slow, number(row, 'times_one_face'));
+  close(latticeCoefficientC(face).slow, number(row, 'times_one_face'));
 });
 everyRow('pressure-rs222-c', (row) => {
   close((FLAT_PLATE_CONSTANT * MILE_PER_HOUR ** 2) / POUND_PER_SQUARE_FOOT, number(row, 'psf_per_mph2'));
@@ -445,8 +445,8 @@ everyRow('level-factors', (row) => {
   const name = row['method'] as string;
   const strength = name.endsWith('-with-strength-map');
   const id = (strength ? 'tia222-g' : name) as MethodId;
-  close(windOf(id, 'lattice', false, 48, strength).level, number(row, 'lambda'));
-  if (!strength) return close(METHOD_BY_ID[id].nominal, number(row, 'nominal_for_foundations'));
+  close(windOf(id, 'lattice', false, 48, strength).toAllowableFactor, number(row, 'lambda'));
+  if (!strength) return close(METHOD_BY_ID[id].toNominalFactor, number(row, 'nominal_for_foundations'));
   // Under a strength-level map it stands with the reactions of a whole plan.
   const site = { wind: { speed: 105, basis: 'gust3-strength' }, exposure: 'C' };
   const { reactions } = assessed({ ...demoPlan('ten-numbers'), method: id, site });
@@ -457,9 +457,9 @@ everyRow('stated-areas', (row) => {
   const [least, most] = [number(row, 'factor_least'), number(row, 'factor_most')];
   if (row['area_kind'] === 'drag-area') {
     // 0.8 of the 0.00256 that goes with a drag area, over the 0.004 of the old standard.
-    const { law } = windOf('rs222-c', 'lattice').law({ of: 'drag-area' }, 'capacity', 'face');
-    close(law.slow, least);
-    return close(law.slow, most);
+    const { byFlow } = windOf('rs222-c', 'lattice').forceCoefficient({ of: 'drag-area' }, 'capacity', 'face');
+    close(byFlow.slow, least);
+    return close(byFlow.slow, most);
   }
   const kind = row['area_kind'] as 'effective' | 'unknown' | 'flat-plate' | 'projected-round' | 'projected-flat';
   if (row['of'] === 'load') {

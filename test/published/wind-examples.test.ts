@@ -122,7 +122,7 @@ function tiaG({ z_ft, exposure, Kzt, Kd, V3s_mph, I }: Readonly<Record<string, u
   const q = psf(
     velocityPressureG.of(c, Kz, Kzt as number, Kd as number, (V3s_mph as number) * MILE_PER_HOUR, I as number),
   );
-  return { Kz, qz_psf: q, qz_times_1_6_psf: q * (METHOD_BY_ID['tia222-g'].strength as number) };
+  return { Kz, qz_psf: q, qz_times_1_6_psf: q * (METHOD_BY_ID['tia222-g'].toStrengthFactor as number) };
 }
 
 publishedExamples('exposure-coefficient', {
@@ -292,7 +292,7 @@ publishedExamples(
     },
     'eia-f-half-inch-ice': ({ tube_diameter_in, radial_ice_in, q_bare_psf, CA }) => {
       const rule = METHOD_BY_ID['eia222-f'].ice;
-      if (!rule || rule.wind === 'given') throw new Error('F lets a share of its own wind stand with ice');
+      if (!rule || !('shareOfForce' in rule.wind)) throw new Error('F lets a share of its own wind stand with ice');
       const d = (tube_diameter_in as number) * INCH;
       const ice = iceThickness(rule, (radial_ice_in as number) * INCH, 'II', 15, 1);
       const perFoot = (diameter: number) => ((q_bare_psf as number) * (CA as number) * diameter) / FOOT;

@@ -109,7 +109,7 @@ describe('the reactions of a tower that a wire pulls', () => {
     const ground = method === 'tia222-h' ? site : { wind: 30, terrain: 'II' };
     const own = givenFor({ ...plan, site: JSON.parse(JSON.stringify(ground)) });
     const { allowable, steady, strength, nominal } = own.assessment.reactions;
-    const { strength: factor = 0, nominal: toNominal } = METHOD_BY_ID[method];
+    const { toStrengthFactor: factor = 0, toNominalFactor: toNominal } = METHOD_BY_ID[method];
     const wind = (nominal.shear - steady.shear) * (factor / toNominal);
     const used = ((strength?.shear ?? 0) - wind) / steady.shear;
     expect(allowable.shear).toBeGreaterThan(steady.shear);

@@ -1,4 +1,5 @@
 import { Refusal, type UnitSystem } from '../../foundation/index.ts';
+import { siteMethodsWith } from '../../methods/index.ts';
 import type { CellFault, CellId, CellQuestion, CellReading } from '../../plan/index.ts';
 import {
   areaCell,
@@ -23,8 +24,7 @@ const FAULTS_SAID = 6;
 
 /** Refusals that name fields of a plan, in the names of an address. */
 const SAYS_OF_REFUSAL: Readonly<Record<string, string>> = {
-  'target-open':
-    'The other wind must leave nothing open: give toMethod, toSpeed, toExposure and, for tia222-g, toRiskCategory.',
+  'target-open': `The other wind must leave nothing open: give toMethod, toSpeed, toExposure and, for ${siteMethodsWith(({ classMatters }) => classMatters)}, toRiskCategory.`,
 };
 
 function answerOf(question: CellQuestion, units: UnitSystem): CellAnswer {

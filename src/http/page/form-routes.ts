@@ -1,7 +1,7 @@
 import type { FastifyPluginAsync } from 'fastify';
 import { DRAWING_STYLE, DRAWINGS } from '../../drawing/index.ts';
 import { assess } from '../../margins/index.ts';
-import { CODE_EDITIONS } from '../../methods/index.ts';
+import { CODE_EDITIONS, listedMethods } from '../../methods/index.ts';
 import { firstPaint, IMPORT_MAP, policyHash } from '../../page/index.ts';
 import { readPlan } from '../../plan/index.ts';
 import { answerDocument } from '../../worksheet/index.ts';
@@ -51,6 +51,7 @@ function answerTo(plan: unknown): unknown {
 export const formRoutes: FastifyPluginAsync<Background> = async (app, { plans, club }) => {
   const background = {
     codes: CODE_EDITIONS.map(adopted),
+    methods: listedMethods(),
     plans: plans.map(({ id, title, says }) => ({ id, title, says })),
     worksheets: Object.keys(CHECK_FORMS),
     version: VERSION,

@@ -1,8 +1,8 @@
 import { evaluate, type Trace } from '../../foundation/index.ts';
-import { fromOwnBasis, METHOD_BY_ID, type Wind } from '../../methods/index.ts';
+import { METHOD_BY_ID, type Wind } from '../../methods/index.ts';
 import type { Load } from '../../structure/index.ts';
-import { AIR_DENSITY_EN, convertSpeed, nominalFromStrength } from '../../wind/index.ts';
-import { gustAtAntenna, gustAtAntennaEn, ratioOfGusts } from '../formulas.ts';
+import { convertSpeed } from '../../wind/index.ts';
+import { ratioOfGusts } from '../formulas.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
 import { siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
 import { verdictOf } from '../verdict.ts';
@@ -40,8 +40,7 @@ function antennaCheck(model: TowerModel, load: Load, [design, actual]: Winds): C
   const favourable = ratio(design, speed, rated.most);
   const byWind = {
     design: (V: number) => (V > 0 ? ratio(design, V, rated.least) : 0),
-    // A storm that has come is a gust in the open: it needs no return to a nominal one.
-    actual: (V: number) => (V > 0 ? ratioOfGusts.of(actualGustAt(model, actual, V, load.high), rated.least) : 0),
+    actual: (V: number) => (V > 0 ? ratio(actual, V, rated.least) : 0),
     steadyUpTo: Number.POSITIVE_INFINITY,
   };
   const verdict = verdictOf(unfavourable, favourable, input.wanted.margin);
@@ -78,35 +77,9 @@ function ratedGusts(load: Load): { readonly least: number; readonly most: number
   };
 }
 
-/** The site's nominal gust at a height, from a speed of its method's [m/s]. */
+/** The site's gust at a height, from a speed of its method's [m/s]. */
 function gustAt(model: TowerModel, wind: Wind, V: number, z: number, trace?: Trace): number {
-  const method = METHOD_BY_ID[model.input.method];
-  if (method.id === 'en1991-1-4') return peakGust(wind, V, z, trace);
-  const nominal =
-    wind.conditions.speedLevel === 'strength'
-      ? evaluate(trace, nominalFromStrength, [V])
-      : fromOwnBasis(method, V, 'gust3-nominal', 'site', trace);
-  return atHeight(wind, nominal, z, trace);
-}
-
-/** A storm of the method's own speed, at full force: by EN its peak wind, else its gust in the open. */
-function actualGustAt(model: TowerModel, wind: Wind, V: number, z: number): number {
-  const method = METHOD_BY_ID[model.input.method];
-  if (method.id === 'en1991-1-4') return peakGust(wind, V, z);
-  return atHeight(wind, method.actualGust(V), z);
-}
-
-function atHeight(wind: Wind, gust: number, z: number, trace?: Trace): number {
-  return evaluate(trace, gustAtAntenna, [
-    gust,
-    wind.exposureCoefficient(z, trace),
-    wind.topographicFactor(z, trace),
-    wind.elevationFactor,
-  ]);
-}
-
-function peakGust(wind: Wind, V: number, z: number, trace?: Trace): number {
-  return evaluate(trace, gustAtAntennaEn, [wind.pressurePerSpeedSquared(z) * V * V, AIR_DENSITY_EN]);
+  return METHOD_BY_ID[model.input.method].gustAtHeight(wind, V, z, trace);
 }
 
 /**

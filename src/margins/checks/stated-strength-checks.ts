@@ -158,7 +158,8 @@ function areaOnMast({ appurtenancesInWind, input }: TowerModel): number {
   const areas = new Map<number, [front: number, side: number]>();
   cut.slices.forEach(({ z, item }, index) => {
     if (cut.items[item]?.carriedBy !== 'mast') return;
-    const perArea = cut.wind.level * cut.wind.forceDirectionFactor * cut.wind.pressure(z) * cut.wind.gustEffect(speed);
+    const perArea =
+      cut.wind.toAllowableFactor * cut.wind.forceDirectionFactor * cut.wind.pressure(z) * cut.wind.gustEffect(speed);
     const [front, side] = areas.get(item) ?? [0, 0];
     areas.set(item, [
       front + (forces.front[index] as number) / perArea,

@@ -11,6 +11,7 @@ import * as store from './store.mjs';
  *
  * @typedef {object} Start
  * @property {readonly any[]} codes Adopted codes and what goes with them.
+ * @property {readonly import('./methods.mjs').ListedMethod[]} methods Standards a plan may go by.
  * @property {readonly { id: string, title: string, says: string }[]} plans Demo plans.
  * @property {readonly string[]} worksheets Forms in which the service prints the worksheet.
  * @property {string} version

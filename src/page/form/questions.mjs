@@ -1,3 +1,5 @@
+import { asksYears, groundField, RATING_METHODS, SITE_METHODS } from './methods.mjs';
+
 /**
  * Every question of the form: where its answer stands in the plan, what it is called, what kind of answer it takes.
  *
@@ -36,17 +38,6 @@
  * @property {boolean} [narrow] Its rows stand in one line each.
  * @property {boolean} [folds] Its rows fold up to a line that sums them up.
  */
-
-export const METHODS = /** @type {const} */ ([
-  ['tia222-h', 'ANSI/TIA-222-H'],
-  ['tia222-g', 'ANSI/TIA-222-G'],
-  ['eia222-f', 'TIA/EIA-222-F'],
-  ['asce7-22', 'ASCE/SEI 7-22'],
-  ['asce7-16', 'ASCE/SEI 7-16'],
-  ['asce7-10', 'ASCE/SEI 7-10'],
-  ['en1991-1-4', 'EN 1991-1-4 (Europe)'],
-]);
-const RATING_METHODS = /** @type {const} */ ([...METHODS, ['rs222-c', 'EIA RS-222-C (before 1986)']]);
 
 const BASES = /** @type {const} */ ([
   ['gust3-strength', '3-second gust, strength level (US maps since 2010)'],
@@ -132,7 +123,7 @@ const remarks = (base = '', what = '') => [
   text(`${base}/note`, what ? `Remark on ${what}` : 'Remark', { more: true }),
 ];
 
-const european = (/** @type {Asking} */ { root }) => root('/method') === 'en1991-1-4';
+const byTerrain = (/** @type {Asking} */ { root }) => groundField(root('/method')) === 'terrain';
 const isShape =
   (/** @type {string[]} */ ...names) =>
   (/** @type {Asking} */ { here }) =>
@@ -616,14 +607,14 @@ export const PARTS = [
     folded: false,
     lead: 'what you must design for',
     questions: [
-      choice('/method', 'Standard for towers', METHODS, { hint: 'the one your building department goes by' }),
+      choice('/method', 'Standard for towers', SITE_METHODS, { hint: 'the one your building department goes by' }),
       quantity('/site/wind/speed', 'Wind speed you were given', 'speed', {
         hint: 'on your county’s or city’s page, or in the permit papers',
       }),
       choice('/site/wind/basis', 'Which kind of speed', BASES, { blank: DONT_KNOW }),
       text('/site/wind/source', 'from', { hint: 'the page or map, and its year', more: true }),
-      choices('/site/exposure', 'Ground upwind', EXPOSURES, { when: (asking) => !european(asking) }),
-      choices('/site/terrain', 'Ground upwind', TERRAINS, { when: european }),
+      choices('/site/exposure', 'Ground upwind', EXPOSURES, { when: (asking) => !byTerrain(asking) }),
+      choices('/site/terrain', 'Ground upwind', TERRAINS, { when: byTerrain }),
       choice(
         '/site/hill/shape',
         'Hill',
@@ -675,7 +666,10 @@ export const PARTS = [
       }),
       quantity('/site/groundElevation', 'Ground above the sea', 'length', { more: true }),
       {
-        ...whole('/site/wind/years', 'Return period to take it to, years', { more: true, when: european }),
+        ...whole('/site/wind/years', 'Return period to take it to, years', {
+          more: true,
+          when: ({ root }) => asksYears(root('/method')),
+        }),
         kind: 'number',
       },
       quantity('/site/ice/thickness', 'Ice, thickness', 'diameter', { more: true }),

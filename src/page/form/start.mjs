@@ -6,6 +6,7 @@ import { followChanges } from './ask-service.mjs';
 import { textAt, withValue } from './draft.mjs';
 import { html } from './html.mjs';
 import { keepInBrowser, keptInBrowser, openFragment, putKeptAside } from './kept-plan.mjs';
+import { listMethods } from './methods.mjs';
 import { followProposals } from './proposals.mjs';
 import { lookForStock } from './stock.mjs';
 import * as store from './store.mjs';
@@ -31,6 +32,7 @@ function typedBefore() {
 }
 
 const typed = typedBefore();
+listMethods(start.methods);
 store.startWith(start.draft);
 store.answer.value = start.answer;
 hydrate(html`<${App} start=${start} />`, root);

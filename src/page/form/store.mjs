@@ -1,6 +1,7 @@
 /** What the form knows: the draft and its past, what the service last answered, what does not fit. */
 import { batch, computed, signal } from '@preact/signals';
 import { documentOf, draftInUnits, draftOf, isBlank, textAt, unshownIn, valueAt, withValue } from './draft.mjs';
+import { groundField } from './methods.mjs';
 import { listAt, PARTS, partOf, questionAt } from './questions.mjs';
 
 /**
@@ -384,7 +385,7 @@ export function startWith(first, isUnknown = []) {
 export const wanted = computed(() => {
   const at = (/** @type {string} */ pointer) => textAt(draft.value, pointer).trim();
   const lacking = ['/method', '/site/wind/speed'].filter((pointer) => at(pointer) === '');
-  const ground = at('/method') === 'en1991-1-4' ? '/site/terrain' : '/site/exposure';
+  const ground = `/site/${groundField(at('/method'))}`;
   if (at(ground) === '') lacking.push(ground);
   return [...lacking, ...['/tower/support', '/tower/top'].filter((pointer) => at(pointer) === '')];
 });
@@ -398,11 +399,7 @@ export const firstNumbers = computed(() => {
   return /** @type {const} */ ([
     ['/method', 'standard', given('/method')],
     ['/site/wind/speed', 'wind speed', given('/site/wind/speed')],
-    [
-      textAt(draft.value, '/method') === 'en1991-1-4' ? '/site/terrain' : '/site/exposure',
-      'ground upwind',
-      some('/site/exposure', '/site/terrain'),
-    ],
+    [`/site/${groundField(textAt(draft.value, '/method'))}`, 'ground upwind', some('/site/exposure', '/site/terrain')],
     ['/tower/support', 'how the tower is held', given('/tower/support')],
     ['/tower/top', 'its height', given('/tower/top')],
     ['/tower/width', 'its width', some('/tower/width', '/tower/sections/0/width', '/tower/sections/0/length')],

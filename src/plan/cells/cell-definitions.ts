@@ -1,3 +1,4 @@
+import { STAND_IN_METHOD, siteMethodsWith } from '../../methods/index.ts';
 import { FIELDS_OF_SHAPE, type ShapeName } from '../schema/shape-schema.ts';
 
 /** One parameter of a cell's address: text that goes into the small plan document which the cell is read from. */
@@ -63,13 +64,15 @@ const structure = parameter(
 );
 const kd = parameter('The direction factor, which must be that of a lattice or of a pole by the method');
 
+const BY_TERRAIN = siteMethodsWith(({ ground }) => ground.field === 'terrain');
+
 /** The wind of a site; what is required is up to the cell. */
 const SITE = {
   method: parameter('What the local code adopts for towers: asce7-16, tia222-h, …', '/method'),
   speed: parameter('Design wind speed [us mph, si m/s]', '/site/wind/speed'),
   basis: parameter("Which kind of speed it is; that of the method's own maps when not given", '/site/wind/basis'),
   exposure: parameter('Ground upwind: B, C, D', '/site/exposure'),
-  terrain: parameter('Ground upwind for en1991-1-4: 0, I, II, III, IV', '/site/terrain'),
+  terrain: parameter(`Ground upwind for ${BY_TERRAIN}: 0, I, II, III, IV`, '/site/terrain'),
   riskCategory: parameter('I, II, III, IV; II when not given', '/site/riskCategory'),
   groundElevation: parameter('Height of the ground above the sea [us ft, si m]', '/site/groundElevation'),
   topographicFactor: parameter('A topographic factor the county gives', '/site/topographicFactor'),
@@ -91,7 +94,7 @@ const RATING = {
     'Ground it is stated for: B, C, D; the one that credits least when not given',
     '/ratings/0/wind/exposure',
   ),
-  terrain: parameter('The same for en1991-1-4: 0, I, II, III, IV', '/ratings/0/wind/terrain'),
+  terrain: parameter(`The same for ${BY_TERRAIN}: 0, I, II, III, IV`, '/ratings/0/wind/terrain'),
   riskCategory: parameter(
     'Class it is stated for; the one that credits least when not given',
     '/ratings/0/wind/riskCategory',
@@ -155,7 +158,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
         '/loads/0/height',
       ),
       ...SITE,
-      method: parameter('Whose coefficients; asce7-16 when neither it nor a speed is given', '/method'),
+      method: parameter(`Whose coefficients; ${STAND_IN_METHOD} when neither it nor a speed is given`, '/method'),
       speed: parameter(
         'Design wind speed; without it the coefficients are those of slow wind [us mph, si m/s]',
         '/site/wind/speed',
@@ -192,7 +195,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
       ),
       toMethod: parameter("Its standard; the rating's when not given", '/to/wind/method'),
       toExposure: parameter("Its ground; the rating's when not given", '/to/wind/exposure'),
-      toTerrain: parameter("Its ground by en1991-1-4; the rating's when not given", '/to/wind/terrain'),
+      toTerrain: parameter(`Its ground by ${BY_TERRAIN}; the rating's when not given`, '/to/wind/terrain'),
       toRiskCategory: parameter("Its class; the rating's when not given", '/to/wind/riskCategory'),
       toHeight: parameter("Height there; the rating's when not given [us ft, si m]", '/to/height'),
     },
@@ -270,7 +273,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
       ratedBasis: parameter('Which kind of speed that is', '/ratings/0/wind/basis'),
       ratedMethod: parameter('The standard it is stated by', '/ratings/0/wind/method'),
       ratedExposure: parameter('Ground it is stated for: B, C, D', '/ratings/0/wind/exposure'),
-      ratedTerrain: parameter('The same for en1991-1-4: 0, I, II, III, IV', '/ratings/0/wind/terrain'),
+      ratedTerrain: parameter(`The same for ${BY_TERRAIN}: 0, I, II, III, IV`, '/ratings/0/wind/terrain'),
       ratedRiskCategory: parameter('Class it is stated for', '/ratings/0/wind/riskCategory'),
       ratedYear: parameter('Year of the sheet', '/ratings/0/wind/year'),
       margin: parameter('Share of the capacity to keep; 0.2 when not given', '/wanted/margin'),

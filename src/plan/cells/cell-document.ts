@@ -1,3 +1,4 @@
+import { STAND_IN_METHOD } from '../../methods/index.ts';
 import { fromFormText } from '../form-text.ts';
 import { CELLS, type CellId } from './cell-definitions.ts';
 
@@ -32,7 +33,7 @@ const some = (given: Given, names: readonly string[]) => names.some((name) => gi
 
 /** What a cell's document holds beside what its parameters say. */
 function fixedParts(id: CellId, given: Given, structure: 'lattice' | 'pole'): Fields {
-  const own = { method: 'asce7-16', site: ANY_SITE, tower: ANY_TOWER };
+  const own = { method: STAND_IN_METHOD, site: ANY_SITE, tower: ANY_TOWER };
   switch (id) {
     case 'pressure':
       return { structure };
@@ -42,7 +43,7 @@ function fixedParts(id: CellId, given: Given, structure: 'lattice' | 'pole'): Fi
         loads: [{ name: 'load', areaKind: 'effective' }],
       };
     case 'area':
-      return { method: 'asce7-16', loads: [{ name: 'load', ...spanOf(given) }] };
+      return { method: STAND_IN_METHOD, loads: [{ name: 'load', ...spanOf(given) }] };
     case 'speed':
       return { ...own, site: { exposure: 'C' }, ratings: [{ of: 'tower', area: 1 }] };
     case 'rating':

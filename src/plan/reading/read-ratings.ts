@@ -2,6 +2,7 @@ import { FOOT } from '../../foundation/index.ts';
 import type { RatedWind, Rating, RatingClaim } from '../../margins/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import type { Tower } from '../../structure/index.ts';
+import type { Ground, GroundField } from '../../wind/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import { BOUNDS } from '../quantities/field-bounds.ts';
 import { FIELDS_OF_KIND, type RatedWindFields, type RatingFields, type RatingKind } from '../schema/rating-schema.ts';
@@ -277,14 +278,13 @@ function readRatedGround(
     const says = `${reader.words(at)} has an exposure and a terrain: give one, the ground its maker names.`;
     reader.fault(`${at}/terrain`, 'one-of', 'exposure and terrain', 'one of them', says);
   }
-  const byTerrain = method === 'en1991-1-4';
-  if (method !== undefined && exposure !== undefined && byTerrain) {
-    const says = `${reader.words(at)}: ${METHOD_BY_ID[method].title} goes by terrain, give that instead of an exposure.`;
-    reader.fault(`${at}/exposure`, 'goes-with', exposure, 'terrain', says);
-  }
-  if (method !== undefined && terrain !== undefined && !byTerrain) {
-    const says = `${reader.words(at)}: ${METHOD_BY_ID[method].title} goes by exposure, give that instead of a terrain.`;
-    reader.fault(`${at}/terrain`, 'goes-with', terrain, 'exposure', says);
-  }
+  if (method === undefined) return exposure ?? terrain;
+  const { title, ground } = METHOD_BY_ID[method];
+  const refuse = (field: GroundField, given: Ground, article: string) => {
+    const says = `${reader.words(at)}: ${title} goes by ${ground.field}, give that instead of ${article} ${field}.`;
+    reader.fault(`${at}/${field}`, 'goes-with', given, ground.field, says);
+  };
+  if (exposure !== undefined && ground.field !== 'exposure') refuse('exposure', exposure, 'an');
+  if (terrain !== undefined && ground.field !== 'terrain') refuse('terrain', terrain, 'a');
   return exposure ?? terrain;
 }

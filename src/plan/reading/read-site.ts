@@ -1,5 +1,14 @@
-import { METHOD_BY_ID, type SiteMethodId } from '../../methods/index.ts';
-import type { Climate, Ground, Hill, Site, SiteDistances, SpeedBasis } from '../../wind/index.ts';
+import { METHOD_BY_ID, type SiteMethodId, siteMethodsWith } from '../../methods/index.ts';
+import {
+  type Climate,
+  GROUND_FIELDS,
+  type Ground,
+  type GroundField,
+  type Hill,
+  type Site,
+  type SiteDistances,
+  type SpeedBasis,
+} from '../../wind/index.ts';
 import { BOUNDS, LOW_SPEED } from '../quantities/field-bounds.ts';
 import type { SiteFields } from '../schema/site-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
@@ -72,17 +81,21 @@ function readWind(reader: PlanReader, fields: SiteFields, method: SiteMethodId |
     return { speed: reader.quantity(wind, BOUNDS.speed, '/site', 'wind'), basis: undefined, years: undefined };
   }
   const { years, basis } = wind;
-  if (years !== undefined && method !== undefined && method !== 'en1991-1-4') {
-    const says = `Site wind years: ${METHOD_BY_ID[method].title} has its return period in its maps. Leave the years out; they belong to en1991-1-4.`;
-    reader.fault('/site/wind/years', 'goes-with', String(years), 'with method en1991-1-4', says);
+  if (years !== undefined && method !== undefined && !METHOD_BY_ID[method].returnPeriod.asked) {
+    const owners = siteMethodsWith(({ returnPeriod }) => returnPeriod.asked);
+    const says = `Site wind years: ${METHOD_BY_ID[method].title} has its return period in its maps. Leave the years out; they belong to ${owners}.`;
+    reader.fault('/site/wind/years', 'goes-with', String(years), `with method ${owners}`, says);
   }
   return { speed: reader.quantity(wind.speed, BOUNDS.speed, '/site/wind', 'speed'), basis, years };
 }
 
+const OTHER_FIELD: Readonly<Record<GroundField, GroundField>> = { exposure: 'terrain', terrain: 'exposure' };
+
 /** Each family of standards has its own words for the ground; those of the other are refused, not translated. */
 function readGround(reader: PlanReader, fields: SiteFields, method: SiteMethodId | undefined): Ground {
-  const byTerrain = method === undefined ? fields.exposure === undefined : method === 'en1991-1-4';
-  const [wanted, other] = byTerrain ? (['terrain', 'exposure'] as const) : (['exposure', 'terrain'] as const);
+  const named = fields.exposure === undefined ? 'terrain' : 'exposure';
+  const wanted = method === undefined ? named : METHOD_BY_ID[method].ground.field;
+  const other = OTHER_FIELD[wanted];
   const owner = method === undefined ? 'The method' : METHOD_BY_ID[method].title;
   if (fields[other] !== undefined && method !== undefined) {
     const says = `Site ${other} ${fields[other]}: ${owner} goes by ${wanted}, give that instead.`;
@@ -91,7 +104,7 @@ function readGround(reader: PlanReader, fields: SiteFields, method: SiteMethodId
   const given = fields[wanted];
   if (given !== undefined) return given;
   if (fields[other] === undefined || method !== undefined) {
-    const allowed = byTerrain ? '0, I, II, III, IV' : 'B, C, D';
+    const allowed = GROUND_FIELDS[wanted].kinds.join(', ');
     reader.fault(
       `/site/${wanted}`,
       'missing',
@@ -100,7 +113,7 @@ function readGround(reader: PlanReader, fields: SiteFields, method: SiteMethodId
       `Site ${wanted} is missing: give one of ${allowed}.`,
     );
   }
-  return byTerrain ? 'II' : 'C';
+  return GROUND_FIELDS[wanted].usual;
 }
 
 function readHill(reader: PlanReader, fields: NonNullable<SiteFields['hill']>): Hill {

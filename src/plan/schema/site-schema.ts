@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { siteMethodsWith } from '../../methods/index.ts';
 import { EXPOSURES, type Hill, type RiskCategory, type SpeedBasis, TERRAINS } from '../../wind/index.ts';
 import { choice, optional, quantity, remarks, yesOrNo } from './field-schemas.ts';
 
@@ -21,6 +22,10 @@ export const terrain = choice(
 );
 export const riskCategory = choice(RISK_CATEGORIES, 'Risk category (structure class)');
 
+const BY_TERRAIN = siteMethodsWith(({ ground }) => ground.field === 'terrain');
+const WITH_YEARS = siteMethodsWith(({ returnPeriod }) => returnPeriod.asked);
+const ON_SPEED = siteMethodsWith(({ hill }) => hill?.factorOn === 'speed');
+
 export const siteSchema = z
   .strictObject({
     wind: z
@@ -31,7 +36,9 @@ export const siteSchema = z
           speed: quantity('speed', 'Design wind speed'),
           basis: optional(speedBasis),
           years: optional(
-            whole1to10000().meta({ description: 'en1991-1-4: return period it is to be taken to; 50 when not given' }),
+            whole1to10000().meta({
+              description: `${WITH_YEARS}: return period it is to be taken to; 50 when not given`,
+            }),
           ),
           ...remarks,
         }),
@@ -40,8 +47,8 @@ export const siteSchema = z
         description:
           "Design wind speed [us mph, si m/s], or with its basis; without: the basis of the method's own maps",
       }),
-    exposure: optional(exposure.meta({ description: 'Ground upwind, for every method but en1991-1-4' })),
-    terrain: optional(terrain.meta({ description: 'Ground upwind, for en1991-1-4' })),
+    exposure: optional(exposure.meta({ description: `Ground upwind, for every method but ${BY_TERRAIN}` })),
+    terrain: optional(terrain.meta({ description: `Ground upwind, for ${BY_TERRAIN}` })),
     riskCategory: optional(riskCategory),
     groundElevation: optional(quantity('length', 'Height of the ground above the sea')),
     hill: optional(
@@ -63,7 +70,7 @@ export const siteSchema = z
     topographicFactor: optional(
       quantity(
         'share',
-        'A topographic factor the county gives, on the pressure (en1991-1-4: the orography factor, on the speed); stands for the hill',
+        `A topographic factor the county gives, on the pressure (${ON_SPEED}: the orography factor, on the speed); stands for the hill`,
       ),
     ),
     ice: optional(

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { UnitSystem } from '../../foundation/index.ts';
+import { STAND_IN_METHOD } from '../../methods/index.ts';
 import { type Fault, pointerTo } from '../faults/fault.ts';
 import { givenWords } from '../faults/given-words.ts';
 import { nearestName } from '../faults/nearest-name.ts';
@@ -58,7 +59,7 @@ const SINGLE = ['tower', 'mast', 'rotator'] as const;
 const LISTS = ['loads', 'cables', 'ratings'] as const;
 
 /** A site that the figures are read beside; nothing of it stays. */
-const BESIDE = { method: 'asce7-16', site: { wind: 100, exposure: 'C' } };
+const BESIDE = { method: STAND_IN_METHOD, site: { wind: 100, exposure: 'C' } };
 const TALL_ENOUGH = '30 ft';
 
 /**

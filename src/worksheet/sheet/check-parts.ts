@@ -1,4 +1,4 @@
-import { METHOD_BY_ID } from '../../methods/index.ts';
+import { METHOD_BY_ID, STEADY_AT_STRENGTH } from '../../methods/index.ts';
 import type { AnswerDocument, CheckDocument } from '../answer-document.ts';
 import { type DIMENSION_OF_COMPARED, WORDS_FOR_COMPARED } from '../check-words.ts';
 import { WORDS_FOR_BASIS, WORDS_FOR_VERDICT } from '../choice-words.ts';
@@ -135,11 +135,8 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
 
 const stays = ({ shear, moment }: AnswerDocument['reactions']['steady']) => shear.value !== 0 || moment.value !== 0;
 
-/** Beside the wind, where a method names no other. */
-const STEADY_AT_STRENGTH = 1.2;
-
 function strengthRow(steady: AnswerDocument['reactions']['steady'], { input }: AnswerSheetGiven['assessment']): string {
-  const factor = METHOD_BY_ID[input.method].strengthOfSteady ?? STEADY_AT_STRENGTH;
+  const factor = METHOD_BY_ID[input.method].toStrengthFactorOfSteady ?? STEADY_AT_STRENGTH;
   return stays(steady) ? `Strength, with ${figures(factor)} times what stays without wind` : 'Strength';
 }
 

@@ -1,6 +1,6 @@
 import {
   type AreaKind,
-  constantLaw,
+  constantCoefficient,
   type DragRule,
   dishCoefficient,
   ROUND_GROUP_COEFFICIENT,
@@ -8,7 +8,7 @@ import {
 } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type UnitSystem, variable } from '../foundation/index.ts';
 import { PRESSURE_CONSTANT } from '../wind/index.ts';
-import type { Bound, Law } from './method.ts';
+import type { Bound, PartCoefficient } from './method.ts';
 
 /** Least and most an area of unsaid kind may hide; the most with slender flats among its members. @source derived */
 export const UNKNOWN_AREA = { least: 1, most: 1.8, mostWithSlenderFlats: 2 } as const;
@@ -73,33 +73,39 @@ export const areaOfForce = defineFormula({
   of: (force: number, constant: number, speed: number) => force / (constant * speed * speed),
 });
 
-/** Rules for which every method has a law of its own. */
+/** Rules for which every method has a coefficient of its own. */
 export type MethodRule = Extract<DragRule, { readonly of: 'round' | 'flat' | 'lattice' | 'pole' }>;
 
 /**
- * The law of a rule: stated areas, drag areas, round groups and dishes are the same by every method.
+ * The force coefficient of a rule: stated areas, drag areas, round groups and dishes are the same by every method.
  *
  * @param rule what is asked for [-]
  * @param units whose constant turns a stated force into an area [-]
- * @param own the method's own laws [-]
- * @returns the law [-]
+ * @param own the method's own coefficients [-]
+ * @returns the coefficient [-]
  * @source derived
  */
-export function lawOf(rule: DragRule, units: UnitSystem, own: (rule: MethodRule) => Law): Law {
+export function coefficientOf(
+  rule: DragRule,
+  units: UnitSystem,
+  own: (rule: MethodRule) => PartCoefficient,
+): PartCoefficient {
   switch (rule.of) {
     // What a stated area is multiplied by is a reading, taken where the readings are known.
     case 'stated':
     case 'drag-area':
-      return { law: constantLaw(1) };
+      return { byFlow: constantCoefficient(1) };
     case 'stated-force': {
       const inputs: [number, number, number] = [rule.force, PRESSURE_CONSTANT[units], rule.wind];
-      return { law: constantLaw(areaOfForce.of(...inputs), (trace) => evaluate(trace, areaOfForce, inputs)) };
+      return {
+        byFlow: constantCoefficient(areaOfForce.of(...inputs), (trace) => evaluate(trace, areaOfForce, inputs)),
+      };
     }
     case 'round-group':
-      return { law: constantLaw(ROUND_GROUP_COEFFICIENT) };
+      return { byFlow: constantCoefficient(ROUND_GROUP_COEFFICIENT) };
     case 'dish':
       return {
-        law: constantLaw(dishCoefficient.of(rule.solidity), (trace) =>
+        byFlow: constantCoefficient(dishCoefficient.of(rule.solidity), (trace) =>
           evaluate(trace, dishCoefficient, [rule.solidity]),
         ),
       };
