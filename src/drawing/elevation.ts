@@ -1,12 +1,13 @@
 import { DISPLAY_UNITS, FOOT } from '../foundation/index.ts';
 import { type Assessment, type WindLoadRow, windAt } from '../margins/index.ts';
+import { figures, inWords, ratioFigures } from '../words/index.ts';
 import { roundStep, scaleOf, uprightAxis } from './axes.ts';
 import { hachures, LINE, lettering, pen, run, sheet, WIDTH } from './ink.ts';
 import { placed } from './lane.ts';
 import { halfWidthAt, type Outline, outlinesOf, sectionOutline } from './outlines.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
 import { windBarb } from './wind-barb.ts';
-import { figures, heightSpeedWords, ratioFigures, said, unitOf, widthOf, wrapped } from './words.ts';
+import { heightSpeedWords, unitOf, widthOf, wrapped } from './words.ts';
 
 const AXIS = 34;
 const TOWER = 228;
@@ -280,9 +281,9 @@ function labelsOf(
 ): readonly Label[] {
   const { station } = input;
   const { units, tower, mast, cables } = station;
-  const long = (value: number) => said(value, 'length', units);
+  const long = (value: number) => inWords(value, 'length', units);
   const edge = (z: number) => TOWER + halfWidthAt(station, z) * scale + 2;
-  const force = (row: WindLoadRow | undefined) => (row ? said(row.force, 'force', units) : undefined);
+  const force = (row: WindLoadRow | undefined) => (row ? inWords(row.force, 'force', units) : undefined);
   const sum = (kind: WindLoadRow['kind']) =>
     windLoads.rows.filter((row) => row.kind === kind).reduce((all, row) => all + row.force, 0);
   const labels: Label[] = outlines.map(({ load, right, sizeless }) => {
@@ -302,7 +303,7 @@ function labelsOf(
     labels.push({
       at: [TOWER + 3, y((above + mast.tip) / 2)],
       words: `mast, to ${long(mast.tip)}`,
-      wind: said(sum('mast'), 'force', units),
+      wind: inWords(sum('mast'), 'force', units),
     });
     if (mast.foot !== undefined)
       labels.push({ at: [edge(mast.foot), y(mast.foot)], words: `mast foot, ${long(mast.foot)}` });
@@ -322,7 +323,7 @@ function labelsOf(
   labels.push({
     at: [edge(middle), y(middle)],
     words: own > 0 ? 'tower itself' : 'tower itself: its wind is not known',
-    ...(own > 0 ? { wind: said(own, 'force', units) } : {}),
+    ...(own > 0 ? { wind: inWords(own, 'force', units) } : {}),
   });
   if (cables.length > 0) {
     const z = cables[0] as (typeof cables)[number];
@@ -330,7 +331,7 @@ function labelsOf(
     labels.push({
       at: [edge(at) + 4, y(at)],
       words: cables.length === 1 ? z.name : `${cables.length} runs of lines`,
-      ...(sum('lines') > 0 ? { wind: said(sum('lines'), 'force', units) } : {}),
+      ...(sum('lines') > 0 ? { wind: inWords(sum('lines'), 'force', units) } : {}),
     });
   }
   const worst = checks[0]?.result;
@@ -428,7 +429,7 @@ function belowGround(
   const { site, station } = input;
   const { units, tower } = station;
   const { foundation } = tower;
-  const long = (value: number) => said(value, 'length', units);
+  const long = (value: number) => inWords(value, 'length', units);
   const parts: Svg[] = [];
   let depth = 0;
   let words = 'footing not given';
@@ -614,7 +615,7 @@ function loweredOf(
 ): { readonly svg: Svg; readonly foot: number } | undefined {
   const { input, heights } = assessment;
   const { tower, units } = input.station;
-  const long = (value: number) => said(value, 'length', units);
+  const long = (value: number) => inWords(value, 'length', units);
   const hinge = tower.hingeHeight;
   if (hinge !== undefined) {
     const laid = assessment.raising?.handling;
@@ -717,7 +718,7 @@ function notesOf(
   if (outlines.some(({ sizeless }) => sizeless))
     notes.push('A broken ring stands for a load of which no size is told.');
   if (tower.sections.some((section) => !section.shape)) {
-    notes.push(`Broken edges: the width of the tower is not told; drawn ${said(0.3, 'length', units, 2)} wide.`);
+    notes.push(`Broken edges: the width of the tower is not told; drawn ${inWords(0.3, 'length', units, 2)} wide.`);
   }
   if (tower.held.some(({ by, guys }) => by === 'guys' && !guys))
     notes.push('Broken guys: where they reach the ground is not told.');
@@ -728,8 +729,8 @@ function notesOf(
 
 function describe({ input, windLoads, heights, checks }: Assessment): string {
   const { units, tower } = input.station;
-  const long = (value: number) => said(value, 'length', units);
-  const force = (value: number) => said(value, 'force', units);
+  const long = (value: number) => inWords(value, 'length', units);
+  const force = (value: number) => inWords(value, 'force', units);
   const things = windLoads.rows
     .filter((row) => row.kind !== 'tower')
     .map(

@@ -1,11 +1,12 @@
 import { DISPLAY_UNITS, type Dimension, displayValue } from '../foundation/index.ts';
 import { type Assessment, type ComparisonRatio, checkRatio, deadDemandOf } from '../margins/index.ts';
 import { type Section, shearOfTorsion } from '../structure/index.ts';
+import { figures, inWords, ratioFigures } from '../words/index.ts';
 import { levelAxis, type Scale, scaleOf, uprightAxis } from './axes.ts';
 import { hachures, LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
 import { placed } from './lane.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
-import { figures, ratioFigures, said, unitOf, widthOf, wrapped } from './words.ts';
+import { unitOf, widthOf, wrapped } from './words.ts';
 
 const TOP = 76;
 const FOOT = 476;
@@ -32,7 +33,7 @@ export function momentWithHeight(assessment: Assessment): string {
   const asked = demandByHeight(assessment);
   const belowSupport =
     tower.held.length > 0
-      ? `Below the highest support, at ${said(model.lowest, 'length', units)}, nothing is compared or drawn.`
+      ? `Below the highest support, at ${inWords(model.lowest, 'length', units)}, nothing is compared or drawn.`
       : 'Where the tower is held is not told: nothing is compared or drawn.';
   const unproven = assessment.ratios.every(({ capacity }) => !(capacity > 0));
   const notes = [
@@ -297,14 +298,14 @@ function describe({ input, ratios, model, checks }: Assessment): string {
     .map(({ comparison, demand, capacity, unfavourable }) => {
       const dimension = DIMENSION[comparison.of];
       const shown = Number.isFinite(unfavourable)
-        ? `${said(capacity, dimension, units)}, use ${ratioFigures(unfavourable)}`
+        ? `${inWords(capacity, dimension, units)}, use ${ratioFigures(unfavourable)}`
         : 'nothing proven';
-      return `${comparison.of} at ${said(model.levels[comparison.level]?.z ?? 0, 'length', units)} ${said(demand, dimension, units)} of ${shown}`;
+      return `${comparison.of} at ${inWords(model.levels[comparison.level]?.z ?? 0, 'length', units)} ${inWords(demand, dimension, units)} of ${shown}`;
     });
   const worst = checks[0]?.result;
   const first =
     worst?.height === undefined
       ? 'The use of the tower is not shown.'
-      : `Use is worst, ${ratioFigures(worst.ratio)}, at ${said(worst.height, 'length', units)}.`;
+      : `Use is worst, ${ratioFigures(worst.ratio)}, at ${inWords(worst.height, 'length', units)}.`;
   return [first, ...(rows.length > 0 ? [`${rows.join('; ')}.`] : [])].join(' ');
 }

@@ -1,10 +1,11 @@
 import { displayValue, Refusal } from '../foundation/index.ts';
 import { type Assessment, assess, type Check } from '../margins/index.ts';
+import { drawnName, inWords, ratioFigures } from '../words/index.ts';
 import { levelAxis, scaleOf, uprightAxis } from './axes.ts';
 import { hachures, LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
 import { placed } from './lane.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
-import { checkWords, planSpeedWords, ratioFigures, said, unitOf, wrapped } from './words.ts';
+import { planSpeedWords, unitOf, wrapped } from './words.ts';
 
 const LEFT = 42;
 const RIGHT = 300;
@@ -107,7 +108,7 @@ export function ratioAgainstGust(assessment: Assessment): string {
         ...curve,
         end: place({ speed: atSpeed, ratio: atRatio }),
         words: wrapped(
-          `${checkWords(curve.check)} ${ratioFigures(curve.check.result?.ratio ?? 0)}`,
+          `${drawnName(curve.check)} ${ratioFigures(curve.check.result?.ratio ?? 0)}`,
           WIDTH - LANE - 6,
           3,
         ),
@@ -123,7 +124,7 @@ export function ratioAgainstGust(assessment: Assessment): string {
     ...new Set(
       assessment.checks
         .filter((check) => !all.some((curve) => curve.check.id === check.id))
-        .map((check) => checkWords(check)),
+        .map((check) => drawnName(check)),
     ),
   ];
   const notes = [
@@ -135,7 +136,7 @@ export function ratioAgainstGust(assessment: Assessment): string {
       : []),
     ...(others.length > 0
       ? [
-          `Not drawn, for want of room: ${others.map(({ check }) => `${checkWords(check)} ${ratioFigures(ratioHere(check))}`).join(', ')}.`,
+          `Not drawn, for want of room: ${others.map(({ check }) => `${drawnName(check)} ${ratioFigures(ratioHere(check))}`).join(', ')}.`,
         ]
       : []),
     ...(missing.length > 0
@@ -186,7 +187,7 @@ export function ratioAgainstGust(assessment: Assessment): string {
       ...pen({ line: 'wind', width: 2.6 }),
     }),
     lettering(siteX, TOP - 26, 'your wind', { ink: 'wind', italic: true, anchor: 'middle', halo: true }),
-    lettering(siteX, TOP - 12, said(input.site.speed, 'speed', units), {
+    lettering(siteX, TOP - 12, inWords(input.site.speed, 'speed', units), {
       ink: 'wind',
       italic: true,
       anchor: 'middle',
@@ -271,9 +272,9 @@ function describe({ input }: Assessment, curves: readonly UseCurve[]): string {
   const { units } = input.station;
   const told = curves.map(({ check }) => {
     const holds = check.result?.holdsTo;
-    return `${checkWords(check)} ${ratioFigures(check.result?.ratio ?? 0)}${holds ? `, reaching 1 at ${said(holds.design, 'speed', units)}` : ''}`;
+    return `${drawnName(check)} ${ratioFigures(check.result?.ratio ?? 0)}${holds ? `, reaching 1 at ${inWords(holds.design, 'speed', units)}` : ''}`;
   });
   return told.length > 0
-    ? `Use in your ${said(input.site.speed, 'speed', units)} wind: ${told.join('; ')}.`
+    ? `Use in your ${inWords(input.site.speed, 'speed', units)} wind: ${told.join('; ')}.`
     : 'No link shows how it goes with the wind.';
 }

@@ -2,10 +2,11 @@ import { addToHeadingSum, emptyHeadingSum, type HeadingSum, valueAtHeading, wors
 import { displayValue } from '../foundation/index.ts';
 import type { Assessment, WindLoadRow } from '../margins/index.ts';
 import type { Load, WindItem } from '../structure/index.ts';
+import { figures, inWords } from '../words/index.ts';
 import { roundStep } from './axes.ts';
 import { LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
-import { degrees, figures, said, unitOf, wrapped } from './words.ts';
+import { degrees, unitOf, wrapped } from './words.ts';
 
 const X = WIDTH / 2;
 const Y = 232;
@@ -55,7 +56,7 @@ export function rose(assessment: Assessment): string {
   const ring = most > 0 ? roundStep(shown(most) / 3) : 1;
   const rings = most > 0 ? Math.ceil(shown(most) / ring - 1e-9) : 2;
   const radius = (area: number) => (shown(area) / (ring * rings)) * R;
-  const area = (value: number) => said(value, 'area', units);
+  const area = (value: number) => inWords(value, 'area', units);
   const legend: { words: string; sign: (y: number) => Svg }[] = [];
   const add = (words: string, sign: (y: number) => Svg) => legend.push({ words, sign });
   const { names } = groups;

@@ -96,6 +96,8 @@ export interface Caution {
   readonly at?: string;
   /** Name of what it is about. */
   readonly of?: string;
+  /** The check it is about. */
+  readonly check?: Check;
   /** A figure it speaks of, in SI. */
   readonly value?: number;
   /** A word it speaks of. */
@@ -135,8 +137,8 @@ export function cautionsOf(
   say('climbing', 'standing');
   say('power-lines', 'standing');
   for (const check of checks) {
-    if (check.verdict === 'over') say(check.kind === 'fall' ? 'within-its-fall' : 'over', 'verdict', { of: check.id });
-    if (check.verdict === 'low-margin') say('low-margin', 'verdict', { of: check.id });
+    if (check.verdict === 'over') say(check.kind === 'fall' ? 'within-its-fall' : 'over', 'verdict', { check });
+    if (check.verdict === 'low-margin') say('low-margin', 'verdict', { check });
   }
   aboutSite(model, site, wind, say);
   if (demand.leastDecides) say('least-pressure', 'verdict');

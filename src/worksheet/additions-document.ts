@@ -1,11 +1,20 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Addition, Additions, Assessment, Check, CheckChange, Verdict } from '../margins/index.ts';
+import {
+  CHECK_WORDS,
+  checkName,
+  heldGustInWords,
+  listed,
+  ratioFigures,
+  sentence,
+  VERDICT_WORDS,
+} from '../words/index.ts';
 import { type AnswerDocument, answerDocument, type CautionDocument, cautionDocuments } from './answer-document.ts';
 import { NOT_COVERED } from './caution-words.ts';
-import { checkName, isPlural, WORDS_FOR_VERDICT } from './choice-words.ts';
-import { heldGustInWords, listed, type Quantity, quantity, ratioFigures, sentence } from './quantity.ts';
+
+import { type Quantity, quantity } from './quantity.ts';
 import { missingSentences } from './question-words.ts';
-import { headline } from './says.ts';
+import { headlineSays } from './says.ts';
 
 export interface CheckStateDocument {
   readonly verdict: Verdict;
@@ -92,7 +101,7 @@ export function additionsDocument(
     says: additionsSays(additions, system),
     before: {
       ...stationOf(before),
-      says: headline(before),
+      says: headlineSays(before),
       checks: before.checks.map((check) => ({ id: check.id, title: checkName(check), ...stateOf(check, system) })),
       entryWarnings,
     },
@@ -242,9 +251,10 @@ function changeSays({ before, after }: CheckChange, system: UnitSystem): string 
   const name = checkName(after as Check);
   const ratio = ratioFigures(result?.ratio ?? 0);
   const was = before?.result === undefined ? undefined : ratioFigures(before.result.ratio);
-  const [comes, stays, goes, it] = isPlural(after as Check)
-    ? ['come', 'stay', 'go', 'they then hold']
-    : ['comes', 'stays', 'goes', 'it then holds'];
+  const [comes, stays, goes, it] =
+    CHECK_WORDS[(after as Check).kind].number === 'several'
+      ? ['come', 'stay', 'go', 'they then hold']
+      : ['comes', 'stays', 'goes', 'it then holds'];
   const moved =
     was === undefined
       ? `the ${name} ${comes} to ${ratio}`
@@ -255,7 +265,7 @@ function changeSays({ before, after }: CheckChange, system: UnitSystem): string 
   const wasGust = before?.result?.holdsTo && heldGustInWords(before.result.holdsTo.gust, system);
   const instead = wasGust === undefined || wasGust === gust ? '' : ` instead of ${wasGust}`;
   const holds = gust === undefined ? '' : `; ${it} to an actual gust of ${gust}${instead}`;
-  return `${moved}, ${WORDS_FOR_VERDICT[verdict]}${holds}`;
+  return `${moved}, ${VERDICT_WORDS[verdict]}${holds}`;
 }
 
 /** Where no check has a ratio. */

@@ -20,10 +20,10 @@ import {
 } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { convertSpeed, isMeanBasis, type SpeedBasis } from '../wind/index.ts';
+import { COMPARED_WORDS, checkName, groundNamed } from '../words/index.ts';
 import { CAUTION_WORDS, NOT_COVERED, type SaidCaution } from './caution-words.ts';
 import { type ChanceDocument, chanceDocuments } from './chance-document.ts';
-import { DIMENSION_OF_COMPARED } from './check-words.ts';
-import { checkName, groundNamed } from './choice-words.ts';
+
 import { type FoundationDocument, foundationDocument } from './foundation-document.ts';
 import { type HillDocument, hillDocument } from './hill-document.ts';
 import { type LevelsDocument, levelsDocument } from './levels-document.ts';
@@ -37,7 +37,7 @@ import {
   type TubeForMastDocument,
   tubesDocument,
 } from './remedies-document.ts';
-import { checkSays, headline, lowerAtSays, roomSays } from './says.ts';
+import { checkSays, headlineSays, lowerAtSays, roomSays } from './says.ts';
 import { type SensitivityDocument, sensitivityDocument } from './sensitivity-document.ts';
 import { type SpreadDocument, spreadDocument } from './spread-document.ts';
 import { type StepDocument, workingDocument } from './working-document.ts';
@@ -268,7 +268,7 @@ export function answerDocument(
     verdict: assessment.verdict,
     ...(assessment.soFar === undefined ? {} : { soFar: assessment.soFar }),
     ...(assessment.weakest === undefined ? {} : { weakest: assessment.weakest }),
-    says: headline(assessment),
+    says: headlineSays(assessment),
     checks: assessment.checks.map((check) => checkDocument(assessment, check, system)),
     toFindOut: questions.open.map((question) => ({
       at: question.at,
@@ -442,14 +442,14 @@ function checkDocument(assessment: Assessment, check: Check, system: UnitSystem)
     id: check.id,
     title: checkName(check),
     verdict: check.verdict,
-    says: checkSays(assessment, check),
+    says: checkSays(assessment, check).says,
     ...(check.because === undefined ? {} : { because: check.because }),
     needs: check.needs,
   };
   const { result } = check;
   if (!result) return base;
   const { input } = assessment;
-  const dimension = DIMENSION_OF_COMPARED[result.of];
+  const dimension = COMPARED_WORDS[result.of].dimension;
   const basis = input.site.basis ?? METHOD_BY_ID[input.method].basis;
   return {
     ...base,
@@ -476,7 +476,7 @@ function checkDocument(assessment: Assessment, check: Check, system: UnitSystem)
 }
 
 function overDocument({ ratio, of, demand, capacity, height }: Compared, system: UnitSystem) {
-  const dimension = DIMENSION_OF_COMPARED[of];
+  const dimension = COMPARED_WORDS[of].dimension;
   return {
     ratio,
     demand: { of, ...quantity(demand, dimension, system) },

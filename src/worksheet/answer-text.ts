@@ -1,16 +1,17 @@
 import { type Assessment, hillHelpOf, loweredOf } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
+import { inWords } from '../words/index.ts';
 import { type Besides, cautionDocuments } from './answer-document.ts';
 import { gathered, NOT_COVERED } from './caution-words.ts';
 import { chanceLines } from './chance-document.ts';
 import { foundationSays } from './foundation-document.ts';
 import { hillSays } from './hill-document.ts';
 import { loweredSays } from './lowered-document.ts';
-import { inWords } from './quantity.ts';
+
 import { promiseOf, questionOf } from './question-words.ts';
 import { raisingSays } from './raising-document.ts';
 import { remediesLines, tubesSays } from './remedies-document.ts';
-import { bracketSays, checkSays, headline, legsSay, lowerAtSays, roomSays } from './says.ts';
+import { bracketSays, checkSays, headlineSays, legsSay, lowerAtSays, roomSays } from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
 
@@ -25,8 +26,8 @@ export function answerText(
   const towerRatio = checks[0]?.result?.ratio ?? 0;
   const lines: string[] = [];
   if (input.title) lines.push(input.title, '');
-  lines.push(headline(assessment), '');
-  for (const check of checks) lines.push(`- ${checkSays(assessment, check)}`);
+  lines.push(headlineSays(assessment), '');
+  for (const check of checks) lines.push(`- ${checkSays(assessment, check).says}`);
   lines.push(
     '',
     `At the foot${reactions.supportedAbove ? ', as if nothing held it above' : ''}${reactions.withoutOwnWind ? ', without the wind on the tower itself, which is not known' : ''}, allowable level, ${METHOD_BY_ID[input.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,

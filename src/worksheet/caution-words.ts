@@ -1,9 +1,18 @@
 import { DISH_COEFFICIENT, OPEN_MESH_COEFFICIENT } from '../areas/index.ts';
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
-import type { Caution, CautionCode, Check } from '../margins/index.ts';
+import type { Caution, CautionCode } from '../margins/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
-import { placeOfFall, verbOf, WORDS_FOR_BASIS } from './choice-words.ts';
-import { figures, listed, sentence, standardHeight } from './quantity.ts';
+import {
+  CHECK_WORDS,
+  checkName,
+  figures,
+  listed,
+  placeOfFall,
+  SPEED_WORDS,
+  sentence,
+  standardHeight,
+  verbOf,
+} from '../words/index.ts';
 
 /** A caution, or several of one code that are said in one sentence. */
 export interface SaidCaution extends Caution {
@@ -16,7 +25,7 @@ interface CautionWords {
   readonly action: string | ((caution: SaidCaution, system: UnitSystem) => string);
 }
 
-const basis = (caution: Caution) => withArticle(WORDS_FOR_BASIS[caution.word as SpeedBasis]);
+const basis = (caution: Caution) => withArticle(SPEED_WORDS[caution.word as SpeedBasis]);
 const thing = ({ of, names = [of ?? 'it'] }: SaidCaution) => sentence(namesListed(names));
 /** A sentence with more names is not read. */
 const MOST_NAMES = 12;
@@ -27,33 +36,11 @@ const namesListed = (names: readonly string[]) =>
 const pulled = ({ of = 'the wire', names = [of] }: SaidCaution) => namesListed(names);
 /** The words for one thing, or for several. */
 const byCount = ({ names = [] }: SaidCaution, one: string, several: string) => (names.length > 1 ? several : one);
-/** Links by the first word of their id; what follows it is the owner's name. */
-const LINK_NAMES: Readonly<Record<string, string>> = {
-  tower: 'tower',
-  'tower-top': 'top of the tower',
-  ice: 'tower with ice',
-  mast: 'mast',
-  bearing: 'bearing',
-  rotator: 'rotator',
-  weight: 'weight aloft',
-  foundation: 'footing',
-  raising: 'raising gear',
-  lying: 'tower lying down',
-  hoist: 'hoist',
-};
-const checkOf = (caution: Caution) => {
-  const [kind = '', name] = (caution.of ?? '').split(':');
-  const iced = caution.of?.endsWith(':ice') ? ' with ice' : '';
-  if (kind === 'antenna') return name;
-  if (kind === 'elements') return `tubes of the ${name}${iced}`;
-  return `${LINK_NAMES[kind] ?? caution.of}${iced}`;
-};
-const checkVerb = (caution: Caution, one: string, several: string) =>
-  verbOf({ kind: (caution.of ?? '').split(':')[0] as Check['kind'] }, one, several);
-
-/** Links held against their own measures and not a maker's word. */
-const byItself = (caution: Caution) =>
-  ['mast', 'elements', 'foundation', 'raising', 'hoist'].includes((caution.of ?? '').split(':')[0] ?? '');
+const checkOf = ({ check }: Caution) => (check === undefined ? 'part' : checkName(check));
+const checkVerb = ({ check }: Caution, one: string, several: string) =>
+  check === undefined ? one : verbOf(check, one, several);
+/** Whether its capacity comes from its own measures and not from a rating. */
+const byItself = ({ check }: Caution) => check !== undefined && CHECK_WORDS[check.kind].comparedWith === 'measures';
 export const HILL_REASONS: Readonly<Record<string, string>> = {
   'too-gentle': 'its slope is too gentle',
   'too-low': 'it is lower than the standard counts on this ground',
@@ -97,7 +84,7 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
     action: 'Hang less, lower, or ask the maker.',
   },
   'within-its-fall': {
-    says: (caution) => `Falling, it may reach the ${placeOfFall({ id: caution.of ?? '' })}.`,
+    says: (caution) => `Falling, it may reach the ${placeOfFall(caution.check ?? {})}.`,
     action: 'Set it farther off, keep it lower, or let what spreads far hang lower.',
   },
   'low-margin': {

@@ -11,10 +11,11 @@ import {
 } from '../margins/index.ts';
 import { allowedBending, type Tube } from '../structure/index.ts';
 import { type Climate, chanceOfReaching, convertSpeed, type SpeedBasis } from '../wind/index.ts';
-import { WORDS_FOR_VERDICT } from './choice-words.ts';
+import { VERDICT_WORDS } from '../words/index.ts';
+
 import { pressuresDocument } from './part-documents.ts';
 import { type Quantity, quantity } from './quantity.ts';
-import { headline } from './says.ts';
+import { headlineSays } from './says.ts';
 
 /** What stands in a cell: one number, or words where there is none. */
 export type CellAnswer = Quantity | { readonly words: string };
@@ -76,7 +77,10 @@ export function lowerAtCell(holdsTo: number, margin: number, forecast: number, u
 }
 
 /** One figure or word of a station of which only the tower is known. */
-export function stationCell(input: CheckInput, give: 'ratio' | 'verdict' | 'holdsTo' | 'roomLeft' | 'says'): CellAnswer {
+export function stationCell(
+  input: CheckInput,
+  give: 'ratio' | 'verdict' | 'holdsTo' | 'roomLeft' | 'says',
+): CellAnswer {
   const assessment = assess(input);
   const { units } = input.station;
   const [tower] = assessment.checks;
@@ -84,12 +88,12 @@ export function stationCell(input: CheckInput, give: 'ratio' | 'verdict' | 'hold
   const result = tower?.verdict === 'open' && (tower.result?.ratio ?? 0) <= 1 ? undefined : tower?.result;
   switch (give) {
     case 'says':
-      return { words: headline(assessment) };
+      return { words: headlineSays(assessment) };
     case 'verdict': {
       if (tower === undefined || tower.verdict === 'open') return { words: NOT_SHOWN };
       const alone =
         assessment.verdict === tower.verdict && !assessment.checks.some((check) => check.verdict === 'open');
-      return { words: `${WORDS_FOR_VERDICT[tower.verdict]}${alone ? '' : ' (tower only)'}` };
+      return { words: `${VERDICT_WORDS[tower.verdict]}${alone ? '' : ' (tower only)'}` };
     }
     case 'ratio':
       return result === undefined ? { words: NOT_SHOWN } : quantity(result.ratio, 'one', units);

@@ -1,8 +1,9 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Chance, Chances, Check } from '../margins/index.ts';
 import type { ExtremesMethod } from '../wind/index.ts';
-import { checkName } from './choice-words.ts';
-import { figures, inWords, type Quantity, quantity } from './quantity.ts';
+import { checkName, figures, inWords } from '../words/index.ts';
+
+import { type Quantity, quantity } from './quantity.ts';
 
 export interface ChanceMethodDocument {
   readonly method: ExtremesMethod;

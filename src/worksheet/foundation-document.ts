@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { FoundationAnswer } from '../margins/index.ts';
-import { figures, inWords, type Quantity, quantity, ratioFigures } from './quantity.ts';
+import { figures, inWords, ratioFigures } from '../words/index.ts';
+import { type Quantity, quantity } from './quantity.ts';
 
 export interface FoundationDocument {
   readonly kind: string;

@@ -4,8 +4,6 @@ export * from './answer-text.ts';
 export * from './caution-words.ts';
 export * from './cell-answers.ts';
 export * from './chance-document.ts';
-export * from './check-words.ts';
-export * from './choice-words.ts';
 export * from './formulas-document.ts';
 export * from './foundation-document.ts';
 export * from './hill-document.ts';

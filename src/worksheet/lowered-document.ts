@@ -1,7 +1,8 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Lowered, Verdict } from '../margins/index.ts';
-import { checkName, verbOf, WORDS_FOR_VERDICT } from './choice-words.ts';
-import { heldGustInWords, inWords, listed, type Quantity, quantity, ratioFigures } from './quantity.ts';
+import { checkName, heldGustInWords, inWords, listed, ratioFigures, VERDICT_WORDS, verbOf } from '../words/index.ts';
+
+import { type Quantity, quantity } from './quantity.ts';
 
 export interface LoweredDocument {
   readonly says: string;
@@ -53,7 +54,7 @@ export function loweredSays({ assessment, clashes, unspoken }: Lowered, system: 
     const gust = tower.result.holdsTo?.gust;
     const holds = gust === undefined ? '' : `, and holds to a gust of ${heldGustInWords(gust, system)}`;
     said.push(
-      `Lowered to ${top} the tower takes ${ratioFigures(tower.result.ratio)} of what its rating there shows: ${WORDS_FOR_VERDICT[tower.verdict]}${holds}.`,
+      `Lowered to ${top} the tower takes ${ratioFigures(tower.result.ratio)} of what its rating there shows: ${VERDICT_WORDS[tower.verdict]}${holds}.`,
     );
     const { lowerAt, checks } = assessment;
     const weakest = checks.find(({ id }) => id === lowerAt?.ofCheck);

@@ -1,10 +1,9 @@
 import type { AreaKind } from '../areas/index.ts';
 import { DISPLAY_UNITS, displayValue, type UnitSystem } from '../foundation/index.ts';
 import { type CheckInput, type OpenQuestion, ratedSupports } from '../margins/index.ts';
-import type { MethodId } from '../methods/index.ts';
+import { METHOD_BY_ID, type MethodId } from '../methods/index.ts';
 import type { Ground } from '../wind/index.ts';
-import { methodName, WORDS_FOR_AREA, WORDS_FOR_GROUND } from './choice-words.ts';
-import { figures, inWords, listed, ratioFigures } from './quantity.ts';
+import { AREA_WORDS, figures, GROUND_WORDS, inWords, listed, ratioFigures } from '../words/index.ts';
 
 /** The question behind a gap, as one asks it. */
 export function questionOf(question: OpenQuestion, input: CheckInput): string {
@@ -35,15 +34,15 @@ function ratedArea(question: OpenQuestion, input: CheckInput): string {
 export function answerInWords(question: OpenQuestion, answer: string): string {
   switch (question.question) {
     case 'rating-method':
-      return methodName(answer as MethodId);
+      return METHOD_BY_ID[answer as MethodId].title;
     case 'rating-exposure':
     case 'rating-terrain':
-      return WORDS_FOR_GROUND[answer as Ground];
+      return GROUND_WORDS[answer as Ground];
     case 'rating-class':
       return `class ${answer}`;
     case 'rating-area-kind':
     case 'load-area-kind':
-      return WORDS_FOR_AREA[answer as AreaKind];
+      return AREA_WORDS[answer as AreaKind];
     case 'tower-members':
       return `${answer} of a face solid`;
   }

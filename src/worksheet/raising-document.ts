@@ -1,7 +1,8 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { RaisingAnswer } from '../margins/index.ts';
 import type { LaidTower } from '../structure/index.ts';
-import { figures, inWords, listed, type Quantity, quantity } from './quantity.ts';
+import { figures, inWords, listed } from '../words/index.ts';
+import { type Quantity, quantity } from './quantity.ts';
 
 export interface RaisingRowDocument {
   readonly angle: Quantity;

@@ -1,9 +1,10 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { ComparedRating, RatingComparison } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { groundNamed, methodName } from './choice-words.ts';
+import { figures, groundNamed, inWords } from '../words/index.ts';
+
 import type { PartNote } from './part-documents.ts';
-import { figures, inWords, type Quantity, quantity } from './quantity.ts';
+import { type Quantity, quantity } from './quantity.ts';
 import { type StepDocument, workingDocument } from './working-document.ts';
 
 export interface RatingForceDocument {
@@ -69,7 +70,7 @@ export function ratingsDocument(
         .filter((id) => METHOD_BY_ID[id].known !== 'published')
         .map((id) => ({
           code: 'method-from-memory',
-          says: `Parts of ${methodName(id)} are from memory: check them against your copy.`,
+          says: `Parts of ${METHOD_BY_ID[id].title} are from memory: check them against your copy.`,
         })),
     ],
     ...(working === 'full' ? { working: workingDocument(comparison.trace.steps, system) } : {}),

@@ -1,7 +1,8 @@
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
 import type { Remedies, RemedyChange, RemedyOutcome, TubeForMast, Verdict } from '../margins/index.ts';
-import { checkName, verbOf } from './choice-words.ts';
-import { inWords, listed, type Quantity, quantity, ratioFigures, sentence } from './quantity.ts';
+import { checkName, inWords, listed, ratioFigures, sentence, verbOf } from '../words/index.ts';
+
+import { type Quantity, quantity } from './quantity.ts';
 
 /** The answer to the changed plan, as far as it is told. */
 export interface RemedyOutcomeDocument {

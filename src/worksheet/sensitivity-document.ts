@@ -1,7 +1,8 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Assessment, Change, OpenQuestion, Sensitivity, SensitivityRow } from '../margins/index.ts';
-import { checkName } from './choice-words.ts';
-import { figures, inWords, type Quantity, quantity, ratioFigures, sentence } from './quantity.ts';
+import { checkName, figures, inWords, ratioFigures, sentence } from '../words/index.ts';
+
+import { type Quantity, quantity } from './quantity.ts';
 import { answerInWords } from './question-words.ts';
 
 export interface SensitivityDocument {
@@ -83,7 +84,7 @@ export function sensitivityLines(sensitivity: Sensitivity, assessment: Assessmen
 }
 
 function nameOf({ ofCheck }: Sensitivity): string {
-  return checkName({ id: ofCheck, kind: ofCheck });
+  return checkName({ kind: ofCheck });
 }
 
 function rowSays(row: SensitivityRow, { ratio }: Sensitivity, assessment: Assessment): string {

@@ -1,8 +1,9 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Spread, SpreadCause, SpreadFactor, SpreadRow, Verdict } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { WORDS_FOR_BASIS } from './choice-words.ts';
-import { figures, inWords, type Quantity, quantity, ratioFigures } from './quantity.ts';
+import { figures, inWords, ratioFigures, SPEED_WORDS } from '../words/index.ts';
+
+import { type Quantity, quantity } from './quantity.ts';
 
 const CAUSE_WORDS: Readonly<Record<SpreadCause, string>> = {
   'design-wind': 'its design wind, that is speed, averaging time, gust factor and level together',
@@ -78,7 +79,7 @@ export function spreadLines(spread: Spread, system: UnitSystem): string[] {
       const holds = row.result?.holdsTo
         ? `, holds to an actual gust of ${inWords(row.result.holdsTo.gust, 'speed', system)}`
         : '';
-      return `- ${METHOD_BY_ID[row.method].title}, ${inWords(row.speed, 'speed', system)} ${WORDS_FOR_BASIS[row.basis]}: ${ratio}${holds}.`;
+      return `- ${METHOD_BY_ID[row.method].title}, ${inWords(row.speed, 'speed', system)} ${SPEED_WORDS[row.basis]}: ${ratio}${holds}.`;
     }),
     ...spread.refused.map(({ method, why }) => `- ${METHOD_BY_ID[method].title}: ${why}`),
   ];

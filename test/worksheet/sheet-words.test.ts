@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { checkWords } from '../../src/drawing/words.ts';
-import { CHECK_KINDS, remediesOf, standardTubesFor } from '../../src/margins/index.ts';
+import { remediesOf, standardTubesFor } from '../../src/margins/index.ts';
 import { METHOD_BY_ID } from '../../src/methods/index.ts';
-import { answerDocument, answerSheet, answerText, checkName, remediesLines } from '../../src/worksheet/index.ts';
+import { answerDocument, answerSheet, answerText, remediesLines } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from '../margins/any-plan.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
 import { blocksOf, givenFor, sheetOf, wordsOf } from './sheet-of.ts';
@@ -146,19 +145,6 @@ describe('tubes, which are more than one', () => {
     if (!remedies) throw new Error('nothing helps');
     expect(remediesLines(remedies, 'us').join('\n')).toContain('the tubes of the tube beam then hold to');
     expect(text).not.toMatch(/tubes of the tube beam (takes|is|keeps|holds)/);
-  });
-
-  it.each(CHECK_KINDS)('are called alike on drawings: %s', (kind) => {
-    for (const withIce of [false, true]) {
-      if (withIce && kind !== 'mast' && kind !== 'elements') continue;
-      const check = {
-        id: kind === 'fall' ? 'fall:power-line' : kind,
-        kind,
-        name: 'big beam',
-        ...(withIce ? { withIce } : {}),
-      };
-      expect(checkWords(check)).toBe(checkName(check));
-    }
   });
 });
 

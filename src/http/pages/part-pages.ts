@@ -1,14 +1,8 @@
 import { withArticle } from '../../foundation/index.ts';
 import { METHOD_BY_ID, type MethodId } from '../../methods/index.ts';
 import type { SpeedBasis } from '../../wind/index.ts';
-import {
-  type AreasDocument,
-  figures,
-  type PressuresDocument,
-  type Quantity,
-  type RatingsDocument,
-  WORDS_FOR_BASIS,
-} from '../../worksheet/index.ts';
+import { figures, SPEED_WORDS } from '../../words/index.ts';
+import type { AreasDocument, PressuresDocument, Quantity, RatingsDocument } from '../../worksheet/index.ts';
 import { documentPage } from './document-page.ts';
 import { type Markup, markup } from './markup.ts';
 
@@ -73,7 +67,7 @@ export function areasPage(answer: AreasDocument, entryWarnings: readonly Said[])
 export function pressuresPage(answer: PressuresDocument, entryWarnings: readonly Said[]): string {
   const { speed, factors } = answer;
   const method = METHOD_BY_ID[answer.method as MethodId].title;
-  const lead = `By ${method}, from ${withArticle(inWords(speed))} ${WORDS_FOR_BASIS[speed.basis as SpeedBasis]}. Direction factor ${figures(factors.directionFactor)}, gust effect ${figures(factors.gustEffect)}; forces times ${figures(factors.level)} for the allowable level.`;
+  const lead = `By ${method}, from ${withArticle(inWords(speed))} ${SPEED_WORDS[speed.basis as SpeedBasis]}. Direction factor ${figures(factors.directionFactor)}, gust effect ${figures(factors.gustEffect)}; forces times ${figures(factors.level)} for the allowable level.`;
   const body = table<PressuresDocument['heights'][number]>(
     'The wind by height',
     [

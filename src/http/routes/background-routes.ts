@@ -2,7 +2,7 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { DISPLAY_UNITS, type Dimension, type Formula, formulas, WORDS_FOR_KNOWN } from '../../foundation/index.ts';
 import { CODE_EDITIONS, type CodeEdition, METHOD_BY_ID } from '../../methods/index.ts';
-import { WORDS_FOR_BASIS } from '../../worksheet/index.ts';
+import { SPEED_WORDS } from '../../words/index.ts';
 import { component } from '../documents/component.ts';
 import { type DemoPlan, sourceEntries } from '../documents/reference-files.ts';
 import { Problem } from '../problems/problem.ts';
@@ -144,7 +144,7 @@ export const adopted = ({ id, edition, wind, tower, mapSpeed, escarpmentReach, c
     tower,
     mapSpeed,
     suggests: { method: tower.method, basis: mapSpeed },
-    says: `Where the code of ${edition} is adopted, an antenna tower goes by ${tower.standard}, with a ${WORDS_FOR_BASIS[mapSpeed]} off its maps.${lowered}${reach}`,
+    says: `Where the code of ${edition} is adopted, an antenna tower goes by ${tower.standard}, with a ${SPEED_WORDS[mapSpeed]} off its maps.${lowered}${reach}`,
     source: cite.source,
     clause: cite.clause,
     known: WORDS_FOR_KNOWN[cite.known],

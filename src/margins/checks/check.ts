@@ -1,3 +1,4 @@
+import type { FallComparison } from '../../structure/index.ts';
 import type { HoldsTo } from '../holds-to.ts';
 import type { TowerModel } from '../tower-model.ts';
 import type { ComparisonRatio } from '../tower-ratio.ts';
@@ -28,6 +29,8 @@ export type OpenBecause =
   /** Not worked out by this version. */
   | 'not-computed';
 
+export type FallTowards = FallComparison['to'];
+
 export const CHECK_KINDS = [
   'tower',
   'tower-top',
@@ -45,14 +48,18 @@ export const CHECK_KINDS = [
   'fall',
 ] as const;
 
+export type CheckKindName = (typeof CHECK_KINDS)[number];
+
 /** One thing that could give first. */
 export interface Check {
   readonly id: string;
-  readonly kind: (typeof CHECK_KINDS)[number];
+  readonly kind: CheckKindName;
   /** The owner's name of it, where he gave one. */
   readonly name?: string;
   /** In the ice case: iced, in the gust that goes with ice. */
   readonly withIce?: true;
+  /** Of a fall: what it may reach. */
+  readonly towards?: FallTowards;
   readonly verdict: Verdict;
   readonly because?: OpenBecause;
   /** Pointers to what is missing. */

@@ -1,4 +1,5 @@
-import { WORDS_FOR_BASIS } from '../choice-words.ts';
+import { SPEED_WORDS } from '../../words/index.ts';
+
 import type { Sheet, SheetPart } from '../sheet/sheet.ts';
 import { blocksHtml } from './block-html.ts';
 import { type Child, element, type Markup } from './element.ts';
@@ -76,7 +77,7 @@ function partHtml({ id, heading, blocks }: SheetPart): Markup {
   );
 }
 
-const SPEED = new RegExp(`\\d[\\d.,]* (?:mph|m/s) (?:${Object.values(WORDS_FOR_BASIS).join('|')})`);
+const SPEED = new RegExp(`\\d[\\d.,]* (?:mph|m/s) (?:${Object.values(SPEED_WORDS).join('|')})`);
 
 /** The mark, the verdict in weight, the wind in its own voice. */
 function saysHtml({ verdict, says }: Sheet): readonly Child[] {

@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../../foundation/index.ts';
+import { figures, listed, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
 import type { AdditionsDocument, CheckStateDocument, StationStateDocument } from '../additions-document.ts';
-import { WORDS_FOR_VERDICT } from '../choice-words.ts';
-import { figures, listed, ratioFigures, sentence } from '../quantity.ts';
+
 import { cautionBlock } from './given.ts';
 import { paragraph, plain, printed, strong } from './printed.ts';
 import type { Block, Sheet, SheetPart, Words } from './sheet.ts';
@@ -43,8 +43,7 @@ export function additionsSheet(
 
 function verdictWords({ verdict, soFar }: Pick<StationStateDocument, 'verdict' | 'soFar'>): Words {
   const shown = soFar ?? verdict;
-  const text =
-    soFar === undefined || soFar === verdict ? WORDS_FOR_VERDICT[verdict] : `${WORDS_FOR_VERDICT[soFar]} so far`;
+  const text = soFar === undefined || soFar === verdict ? VERDICT_WORDS[verdict] : `${VERDICT_WORDS[soFar]} so far`;
   return { text, mark: shown };
 }
 
@@ -55,7 +54,7 @@ function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]):
     [...before.checks, ...ranked.flatMap(({ checks }) => checks)].find((check) => check.id === id)?.title ?? id;
   const ratio = (state: CheckStateDocument | undefined): Words => {
     if (state === undefined) return plain(NONE);
-    const text = state.ratio === undefined ? WORDS_FOR_VERDICT[state.verdict] : ratioFigures(state.ratio);
+    const text = state.ratio === undefined ? VERDICT_WORDS[state.verdict] : ratioFigures(state.ratio);
     return { text, mark: state.verdict };
   };
   return {
@@ -123,7 +122,7 @@ function weakestWords(
 function proposalPart(proposal: Proposal): SheetPart {
   const { name, rank, says, checks, added, removed, entryWarnings } = proposal;
   const state = (check: CheckStateDocument | undefined): readonly Words[] => [
-    check === undefined ? plain(NONE) : { text: WORDS_FOR_VERDICT[check.verdict], mark: check.verdict },
+    check === undefined ? plain(NONE) : { text: VERDICT_WORDS[check.verdict], mark: check.verdict },
     plain(check?.ratio === undefined ? NONE : ratioFigures(check.ratio)),
     plain(check?.holdsTo === undefined ? NONE : printed(check.holdsTo), 'wind'),
   ];

@@ -1,8 +1,16 @@
 import { METHOD_BY_ID } from '../../methods/index.ts';
+import {
+  COMPARED_WORDS,
+  figures,
+  ratioFigures,
+  SPEED_WORDS,
+  sentence,
+  standardHeight,
+  VERDICT_WORDS,
+} from '../../words/index.ts';
 import type { AnswerDocument, CheckDocument } from '../answer-document.ts';
-import { type DIMENSION_OF_COMPARED, WORDS_FOR_COMPARED } from '../check-words.ts';
-import { WORDS_FOR_BASIS, WORDS_FOR_VERDICT } from '../choice-words.ts';
-import { figures, type Quantity, ratioFigures, sentence, standardHeight } from '../quantity.ts';
+
+import type { Quantity } from '../quantity.ts';
 import { LOWERED_BEFORE } from '../remedies-document.ts';
 import { bracketSays, legsSay } from '../says.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
@@ -14,7 +22,7 @@ const NONE = '–';
 /** Everything that could give first. */
 export function checksPart(given: AnswerSheetGiven): SheetPart {
   const { document } = given;
-  const basis = WORDS_FOR_BASIS[document.design.speed.basis];
+  const basis = SPEED_WORDS[document.design.speed.basis];
   const unit = document.design.speed.unit;
   return {
     id: 'links',
@@ -51,7 +59,7 @@ function checkRow(check: CheckDocument): readonly Words[] {
   const number = (value: number | undefined) => plain(value === undefined ? NONE : ratioFigures(value));
   return [
     strong(sentence(title)),
-    { text: WORDS_FOR_VERDICT[verdict], mark: verdict },
+    { text: VERDICT_WORDS[verdict], mark: verdict },
     plain(demand ? comparedWords(demand, demand.of) : NONE),
     plain(capacity ? comparedWords(capacity, demand?.of) : NONE),
     number(ratio),
@@ -81,11 +89,10 @@ function marginFigures(margin: number): string {
 }
 
 function whereSays({ demand, where, along, ratio }: CheckDocument): string {
-  if (ratio === undefined) return 'why, stands below';
-  const of = demand?.of as keyof typeof DIMENSION_OF_COMPARED | undefined;
-  const what = of === undefined || of === 'wind-ratio' ? 'by the wind on the tower itself' : WORDS_FOR_COMPARED[of];
-  if (along) return `in bending, ${printed(along)} from the hold`;
-  return where ? `${what}, at ${printed(where)}` : what;
+  if (ratio === undefined) return 'see below';
+  const { mode } = COMPARED_WORDS[(demand?.of ?? 'wind-ratio') as keyof typeof COMPARED_WORDS];
+  if (along) return `${mode} ${printed(along)} from the support`;
+  return where ? `${mode} at ${printed(where)}` : mode;
 }
 
 /** What comes down at the foot, for whoever designs the footing. */
@@ -205,7 +212,7 @@ export function besidesParts({ document }: AnswerSheetGiven): readonly SheetPart
                 ],
                 rows: spread.rows.map(({ title, speed, ratio, holdsToGust, moment }) => [
                   strong(title),
-                  plain(`${printed(speed)} ${WORDS_FOR_BASIS[speed.basis as keyof typeof WORDS_FOR_BASIS]}`, 'wind'),
+                  plain(`${printed(speed)} ${SPEED_WORDS[speed.basis as keyof typeof SPEED_WORDS]}`, 'wind'),
                   plain(ratio === undefined ? NONE : ratioFigures(ratio)),
                   plain(holdsToGust ? printed(holdsToGust) : NONE, 'wind'),
                   plain(printed(moment, RECKONED)),

@@ -1,6 +1,7 @@
 import type { AskedAndShown } from '../../margins/index.ts';
+import { ratioFigures } from '../../words/index.ts';
 import type { LevelRowDocument, LevelsDocument } from '../levels-document.ts';
-import { ratioFigures } from '../quantity.ts';
+
 import type { AnswerSheetGiven } from './given.ts';
 import { plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';

@@ -1,6 +1,6 @@
 import type { OpenQuestion } from '../../margins/index.ts';
-import { WORDS_FOR_VERDICT } from '../choice-words.ts';
-import { listed, ratioFigures, sentence } from '../quantity.ts';
+import { listed, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
+
 import { answerInWords } from '../question-words.ts';
 import { type AnswerSheetGiven, cautionBlock, planWords } from './given.ts';
 import { paragraph, plain, printed, strong } from './printed.ts';
@@ -12,13 +12,13 @@ export function verdictPart(given: AnswerSheetGiven): SheetPart {
   const weakest = document.checks.find(({ id }) => id === document.weakest);
   const { wanted } = assessment.input;
   const rows: Extract<Block, { kind: 'facts' }>['rows'] = [
-    { label: 'Verdict', words: { ...strong(WORDS_FOR_VERDICT[document.verdict]), mark: document.verdict } },
+    { label: 'Verdict', words: { ...strong(VERDICT_WORDS[document.verdict]), mark: document.verdict } },
     ...(document.soFar === undefined || document.soFar === document.verdict
       ? []
       : [
           {
             label: 'So far',
-            words: { ...strong(WORDS_FOR_VERDICT[document.soFar]), mark: document.soFar },
+            words: { ...strong(VERDICT_WORDS[document.soFar]), mark: document.soFar },
             note: 'of the links that are shown',
           },
         ]),

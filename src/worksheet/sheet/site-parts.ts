@@ -1,8 +1,8 @@
 import { withArticle } from '../../foundation/index.ts';
 import { isMeanBasis } from '../../wind/index.ts';
+import { GROUND_WORDS, inWords, SPEED_WORDS, standardHeight } from '../../words/index.ts';
 import type { AnswerDocument } from '../answer-document.ts';
-import { WORDS_FOR_BASIS, WORDS_FOR_GROUND } from '../choice-words.ts';
-import { inWords, standardHeight } from '../quantity.ts';
+
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { paragraph, plain, printed, printedNumber, RECKONED, small } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
@@ -25,12 +25,12 @@ export function designPart(given: AnswerSheetGiven): SheetPart {
     { label: 'Standard for the tower', words: plain(design.title, 'given') },
     {
       label: 'Wind as typed',
-      words: plain(`${typed} ${WORDS_FOR_BASIS[site.basis ?? design.speed.basis]}`, 'wind'),
+      words: plain(`${typed} ${SPEED_WORDS[site.basis ?? design.speed.basis]}`, 'wind'),
       ...(basisGiven === '' ? {} : { note: basisGiven }),
     },
     {
       label: 'Design wind, in the kind of its maps',
-      words: plain(`${printed(design.speed, RECKONED)} ${WORDS_FOR_BASIS[design.speed.basis]}`, 'wind'),
+      words: plain(`${printed(design.speed, RECKONED)} ${SPEED_WORDS[design.speed.basis]}`, 'wind'),
       note: `at ${standardHeight(units)} in the open`,
     },
     ...levels(design),
@@ -79,15 +79,15 @@ function levels({ speed, speedLevels }: AnswerDocument['design']): readonly Fact
     .filter(({ basis }) => basis !== speed.basis)
     .map(({ level, basis, label }) => ({
       label,
-      words: plain(`${printed(speedLevels[level])} ${WORDS_FOR_BASIS[basis]}`, 'wind'),
+      words: plain(`${printed(speedLevels[level])} ${SPEED_WORDS[basis]}`, 'wind'),
       note: 'nominal gust = strength-level gust × √0.6, IBC 1609.3.1',
     }));
 }
 
 function groundFact({ exposure, terrain }: AnswerDocument['design']): Fact {
-  const ground = (exposure ?? terrain) as keyof typeof WORDS_FOR_GROUND;
+  const ground = (exposure ?? terrain) as keyof typeof GROUND_WORDS;
   const label = exposure === undefined ? 'Terrain' : 'Exposure';
-  return { label, words: plain(`${ground}: ${WORDS_FOR_GROUND[ground]}`, 'given') };
+  return { label, words: plain(`${ground}: ${GROUND_WORDS[ground]}`, 'given') };
 }
 
 function inForce({ directionFactor, directionFactorInForce }: AnswerDocument['design']): { readonly note?: string } {
@@ -150,7 +150,7 @@ export function windPart({ document }: AnswerSheetGiven): SheetPart {
   const [first] = wind;
   // A factor of exposure by EN 1991-1-4 holds the gusts: out of a mean comes a peak.
   const peak = isMeanBasis(design.speed.basis);
-  const basis = peak ? 'peak gust' : WORDS_FOR_BASIS[design.speed.basis];
+  const basis = peak ? 'peak gust' : SPEED_WORDS[design.speed.basis];
   return {
     id: 'wind',
     heading: 'Wind by height',

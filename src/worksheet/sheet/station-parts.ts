@@ -1,5 +1,6 @@
 import type { Assessment } from '../../margins/index.ts';
-import { inWords, listed } from '../quantity.ts';
+import { inWords, listed } from '../../words/index.ts';
+
 import { type AnswerSheetGiven, cautionsFor, planWords } from './given.ts';
 import { paragraph, plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';

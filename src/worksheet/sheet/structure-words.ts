@@ -1,9 +1,10 @@
 import type { UnitSystem } from '../../foundation/index.ts';
 import type { Rating } from '../../margins/index.ts';
+import { METHOD_BY_ID } from '../../methods/index.ts';
 import type { Foundation, Mast, Section, Support } from '../../structure/index.ts';
 import type { SpeedBasis } from '../../wind/index.ts';
-import { methodName, WORDS_FOR_AREA, WORDS_FOR_BASIS, WORDS_FOR_GROUND } from '../choice-words.ts';
-import { inWords, listed } from '../quantity.ts';
+import { AREA_WORDS, GROUND_WORDS, inWords, listed, SPEED_WORDS } from '../../words/index.ts';
+
 import { RECKONED } from './printed.ts';
 
 export const WORDS_FOR_SUPPORT: Readonly<Record<Support, string>> = {
@@ -81,7 +82,7 @@ function claimWords({ claim }: Rating, system: UnitSystem): string {
         ({ area, height }) =>
           ` and ${inWords(area, 'area', system, RECKONED)} at ${inWords(height, 'length', system, RECKONED)}`,
       );
-      return `${rows.join('; ')}${also.join('')}, ${WORDS_FOR_AREA[claim.areaKind]}`;
+      return `${rows.join('; ')}${also.join('')}, ${AREA_WORDS[claim.areaKind]}`;
     }
     case 'force':
       return `${force(claim.force)}${level(claim)}`;
@@ -122,20 +123,18 @@ export function ownRatedWindWords(
   system: UnitSystem,
 ): string {
   const kind =
-    basis === undefined
-      ? 'kind not said, read as a strength-level gust, which credits it least'
-      : WORDS_FOR_BASIS[basis];
+    basis === undefined ? 'kind not said, read as a strength-level gust, which credits it least' : SPEED_WORDS[basis];
   return `${inWords(speed, 'speed', system, RECKONED)} (${kind})`;
 }
 
 function ratedWindWords({ wind, claim }: Rating, system: UnitSystem): string {
   if (!wind) return claim.kind === 'area' && claim.rows.every(({ speed }) => speed !== undefined) ? '' : 'none given';
   const { speed, basis, method, exposure, riskCategory, year } = wind;
-  const kind = basis === undefined ? 'kind not said' : WORDS_FOR_BASIS[basis];
+  const kind = basis === undefined ? 'kind not said' : SPEED_WORDS[basis];
   return [
     ...(speed === undefined ? [] : [`${inWords(speed, 'speed', system, RECKONED)} (${kind})`]),
-    ...(method === undefined ? ['standard not named'] : [`by ${methodName(method)}`]),
-    ...(exposure === undefined ? ['ground not named'] : [`${exposure}, ${WORDS_FOR_GROUND[exposure]}`]),
+    ...(method === undefined ? ['standard not named'] : [`by ${METHOD_BY_ID[method].title}`]),
+    ...(exposure === undefined ? ['ground not named'] : [`${exposure}, ${GROUND_WORDS[exposure]}`]),
     ...(riskCategory === undefined ? [] : [`class ${riskCategory}`]),
     ...(year === undefined ? [] : [`sheet of ${year}`]),
   ].join(', ');

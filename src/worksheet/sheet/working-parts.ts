@@ -1,4 +1,5 @@
-import { listed, sentence } from '../quantity.ts';
+import { listed, sentence } from '../../words/index.ts';
+
 import type { StepDocument, StepInput } from '../working-document.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { type HandLine, handLinesOf } from './hand-lines.ts';
