@@ -11,6 +11,8 @@ interface CheckWords {
   readonly capacity: string;
   /** Where its capacity comes from: what somebody states of it, or its own measures. */
   readonly comparedWith: 'rating' | 'measures';
+  /** What its demand is called, where that is not "demand on the …". */
+  readonly demand?: string;
   /** What a ratio above 1 means, a sentence. */
   readonly over: string;
   /** What it is called beside its mark on a drawing. */
@@ -36,7 +38,7 @@ export function placeOfFall({ towards }: Pick<Check, 'towards'>): string {
 }
 
 /** The words of every check. */
-export const CHECK_WORDS = {
+export const CHECK_WORDS: Readonly<Record<CheckKindName, CheckWords>> = {
   tower: {
     ...called('tower'),
     number: 'one',
@@ -98,6 +100,7 @@ export const CHECK_WORDS = {
   },
   weight: {
     ...called('weight aloft'),
+    demand: 'The weight aloft',
     number: 'one',
     capacity: 'rated limit',
     comparedWith: 'rating',
@@ -139,7 +142,7 @@ export const CHECK_WORDS = {
     comparedWith: 'measures',
     over: 'If it falls, the tower could reach that far.',
   },
-} as const satisfies Record<CheckKindName, CheckWords>;
+};
 
 /** What a check is called in a sentence. */
 export function checkName(check: NamedCheck): string {
@@ -154,6 +157,11 @@ export function verbOf({ kind }: Pick<Check, 'kind'>, one: string, several: stri
 /** "its rated capacity" or "their allowable capacity". */
 export function capacityOf(check: Pick<Check, 'kind'>): string {
   return `${verbOf(check, 'its', 'their')} ${CHECK_WORDS[check.kind].capacity}`;
+}
+
+/** "Demand on the tower". */
+export function demandOn(check: NamedCheck): string {
+  return CHECK_WORDS[check.kind].demand ?? `Demand on the ${checkName(check)}`;
 }
 
 /** Beside a mark on a drawing. */

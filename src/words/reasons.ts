@@ -1,4 +1,5 @@
 import type { OpenBecause } from '../margins/index.ts';
+import type { HillExclusion } from '../wind/index.ts';
 
 /** Why a check without a comparison is open, where no missing field says it. */
 export const REASON_WORDS = {
@@ -15,3 +16,12 @@ export const REASON_WORDS = {
     'The bearing and the lower end of the mast take its moment as two forces. None is left to compare with this rating. How much a tight clamp takes all the same is not computed.',
   'not-computed': 'This version does not check it.',
 } as const satisfies Record<OpenBecause, string>;
+
+/** Why a hill does not count. */
+export const HILL_REASONS = {
+  'too-gentle': 'its slope is too gentle',
+  'too-low': 'it is lower than the standard counts in this exposure',
+  'not-isolated': 'it is not isolated, or not twice as high as its surroundings',
+  'lower-half': 'the tower is on its lower half',
+  'beyond-reach': 'the tower is beyond its reach',
+} as const satisfies Record<HillExclusion, string>;

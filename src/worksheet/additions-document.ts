@@ -5,15 +5,15 @@ import {
   checkName,
   heldGustInWords,
   listed,
+  missingSentences,
+  NOT_COVERED,
   ratioFigures,
   sentence,
   VERDICT_WORDS,
 } from '../words/index.ts';
 import { type AnswerDocument, answerDocument, type CautionDocument, cautionDocuments } from './answer-document.ts';
-import { NOT_COVERED } from './caution-words.ts';
 
 import { type Quantity, quantity } from './quantity.ts';
-import { missingSentences } from './question-words.ts';
 import { headlineSays } from './says.ts';
 
 export interface CheckStateDocument {

@@ -20,8 +20,16 @@ import {
 } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { convertSpeed, isMeanBasis, type SpeedBasis } from '../wind/index.ts';
-import { COMPARED_WORDS, checkName, groundNamed } from '../words/index.ts';
-import { CAUTION_WORDS, NOT_COVERED, type SaidCaution } from './caution-words.ts';
+import {
+  CAUTION_WORDS,
+  COMPARED_WORDS,
+  checkName,
+  groundNamed,
+  NOT_COVERED,
+  promiseOf,
+  questionOf,
+  type SaidCaution,
+} from '../words/index.ts';
 import { type ChanceDocument, chanceDocuments } from './chance-document.ts';
 
 import { type FoundationDocument, foundationDocument } from './foundation-document.ts';
@@ -29,7 +37,6 @@ import { type HillDocument, hillDocument } from './hill-document.ts';
 import { type LevelsDocument, levelsDocument } from './levels-document.ts';
 import { type LoweredDocument, loweredDocument } from './lowered-document.ts';
 import { type Quantity, quantity } from './quantity.ts';
-import { promiseOf, questionOf } from './question-words.ts';
 import { type RaisingDocument, raisingDocument } from './raising-document.ts';
 import {
   type RemediesDocument,

@@ -1,14 +1,12 @@
 import { type Assessment, hillHelpOf, loweredOf } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { inWords } from '../words/index.ts';
+import { gathered, inWords, NOT_COVERED, promiseOf, questionOf } from '../words/index.ts';
 import { type Besides, cautionDocuments } from './answer-document.ts';
-import { gathered, NOT_COVERED } from './caution-words.ts';
 import { chanceLines } from './chance-document.ts';
 import { foundationSays } from './foundation-document.ts';
 import { hillSays } from './hill-document.ts';
 import { loweredSays } from './lowered-document.ts';
 
-import { promiseOf, questionOf } from './question-words.ts';
 import { raisingSays } from './raising-document.ts';
 import { remediesLines, tubesSays } from './remedies-document.ts';
 import { bracketSays, checkSays, headlineSays, legsSay, lowerAtSays, roomSays } from './says.ts';

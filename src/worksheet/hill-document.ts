@@ -1,8 +1,7 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { HillHelp } from '../margins/index.ts';
 import type { HillCondition } from '../wind/index.ts';
-import { figures, inWords } from '../words/index.ts';
-import { HILL_REASONS } from './caution-words.ts';
+import { figures, HILL_REASONS, inWords } from '../words/index.ts';
 import { type Quantity, quantity } from './quantity.ts';
 
 export interface HillConditionDocument {

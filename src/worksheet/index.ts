@@ -1,7 +1,6 @@
 export * from './additions-document.ts';
 export * from './answer-document.ts';
 export * from './answer-text.ts';
-export * from './caution-words.ts';
 export * from './cell-answers.ts';
 export * from './chance-document.ts';
 export * from './formulas-document.ts';
@@ -14,7 +13,6 @@ export { PRESS_PROGRAM } from './paper/press-file.ts';
 export type { PressAnswer } from './paper/press-program.ts';
 export * from './part-documents.ts';
 export * from './quantity.ts';
-export * from './question-words.ts';
 export * from './raising-document.ts';
 export * from './rating-document.ts';
 export * from './remedies-document.ts';

@@ -2,8 +2,7 @@ import { displayValue, type Known, WORDS_FOR_KNOWN } from '../foundation/index.t
 import { areasOf, type CheckInput, siteSpeed, siteWind, windAt } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { windStructureOf } from '../structure/index.ts';
-import { figures, standardHeight } from '../words/index.ts';
-import { HILL_REASONS } from './caution-words.ts';
+import { figures, HILL_REASONS, standardHeight } from '../words/index.ts';
 import { type Quantity, quantity } from './quantity.ts';
 
 /** A reading or caution that belongs to a part's answer. */

@@ -10,7 +10,9 @@ import {
   heldGustInWords,
   inWords,
   listed,
+  missingSentences,
   placeOfFall,
+  questionOf,
   REASON_WORDS,
   ratioFigures,
   SPEED_WORDS,
@@ -18,7 +20,6 @@ import {
   VERDICT_WORDS,
   verbOf,
 } from '../words/index.ts';
-import { missingSentences, questionOf } from './question-words.ts';
 
 /** A piece of the headline; what it is, where it is set apart. */
 export interface HeadlinePiece {

@@ -1,9 +1,8 @@
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Assessment, Change, OpenQuestion, Sensitivity, SensitivityRow } from '../margins/index.ts';
-import { checkName, figures, inWords, ratioFigures, sentence } from '../words/index.ts';
+import type { Assessment, Change, Sensitivity, SensitivityRow } from '../margins/index.ts';
+import { checkName, figures, inWords, QUESTION_WORDS, ratioFigures, sentence } from '../words/index.ts';
 
 import { type Quantity, quantity } from './quantity.ts';
-import { answerInWords } from './question-words.ts';
 
 export interface SensitivityDocument {
   readonly says: string;
@@ -111,26 +110,7 @@ function changeInWords(change: Change, { input }: Assessment): string {
     case 'load-height':
       return `${change.load} ${inWords(Math.abs(change.by), 'length', units)} ${change.by > 0 ? 'higher' : 'lower'}`;
     case 'open-question':
-      return answered(change.question, change.answer);
-  }
-}
-
-function answered(question: OpenQuestion, answer: string): string {
-  const words = answerInWords(question, answer);
-  switch (question.question) {
-    case 'rating-method':
-      return `the tower rated by ${words}`;
-    case 'rating-exposure':
-    case 'rating-terrain':
-      return `the tower rated for ground ${answer}, ${words}`;
-    case 'rating-class':
-      return `the tower rated for ${words}`;
-    case 'rating-area-kind':
-      return `the area of the rating being ${words}`;
-    case 'load-area-kind':
-      return `the area of ${question.of} being ${words}`;
-    case 'tower-members':
-      return `the tower ${words}`;
+      return QUESTION_WORDS[change.question.question].answered(change.answer, change.question);
   }
 }
 

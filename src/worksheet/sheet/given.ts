@@ -1,6 +1,6 @@
 import type { Assessment } from '../../margins/index.ts';
+import { gathered } from '../../words/index.ts';
 import { type AnswerDocument, type CautionDocument, cautionDocuments } from '../answer-document.ts';
-import { gathered } from '../caution-words.ts';
 import type { Testimony } from '../witness.ts';
 import type { Block } from './sheet.ts';
 

@@ -1,7 +1,6 @@
 import type { OpenQuestion } from '../../margins/index.ts';
-import { listed, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
+import { listed, QUESTION_WORDS, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
 
-import { answerInWords } from '../question-words.ts';
 import { type AnswerSheetGiven, cautionBlock, planWords } from './given.ts';
 import { paragraph, plain, printed, strong } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
@@ -88,7 +87,7 @@ function openQuestions({ document, assessment }: AnswerSheetGiven): readonly Blo
 
 /** A ground has its letter, which is what a checker looks for. */
 function answerWords(question: OpenQuestion, answer: string): string {
-  const words = answerInWords(question, answer);
+  const words = QUESTION_WORDS[question.question].answer(answer);
   return question.question === 'rating-exposure' || question.question === 'rating-terrain'
     ? `${answer}, ${words}`
     : words;
