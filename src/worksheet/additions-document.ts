@@ -7,6 +7,7 @@ import {
   listed,
   missingSentences,
   NOT_COVERED,
+  REASON_WORDS,
   ratioFigures,
   sentence,
   VERDICT_WORDS,
@@ -81,11 +82,11 @@ export interface ProposedPlan {
 const CAUTIONS = [
   {
     code: 'engineer-and-local-code',
-    says: 'This compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide.',
+    says: 'This compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.',
   },
   {
     code: 'whole-answer',
-    says: 'Before you build, ask for the whole answer to the plan you choose: its open questions and the cautions it shares with your plan are not here.',
+    says: 'Before building, ask for the whole answer to the plan chosen. Its open questions and the cautions it shares with the present plan are not here.',
   },
 ];
 
@@ -190,21 +191,21 @@ export function additionsSays({ before, after }: Additions, system: UnitSystem):
 }
 
 /**
- * "Tribander: the tower goes from 0.62 to 0.81, thin; it then holds to an actual gust of 71 mph instead of 82 mph.": the
- * check that then holds to the least, what is over or no longer shown besides, and what changed most where that one did not.
+ * "Tribander: the tower goes from 0.62 to 0.81, low margin. It then holds to an actual gust of 71 mph instead of 82 mph.": the
+ * check that then holds to the least, what is over or no longer decided besides, and what changed most where that one did not.
  */
 export function additionSays(before: Assessment, addition: Addition, system: UnitSystem): string {
   const { checks, assessment } = addition;
   const change = telling(checks);
-  const said = change === undefined ? nothingShown(assessment) : changeSays(change, system);
+  const said = change === undefined ? openSays(assessment) : changeSays(change, system);
   const others = checks.filter((check) => check !== change && check.after);
   const named = (which: (check: CheckChange) => boolean) =>
     listed(others.filter(which).map(({ after }) => checkName(after as Check)));
   const stays = (check: CheckChange) => check.after?.kind === 'fall' && unmoved(check);
   const over = named((check) => check.after?.verdict === 'over' && !stays(check));
   const overStill = named((check) => check.after?.verdict === 'over' && stays(check));
-  const lost = named((check) => notShown(check.after) && check.before !== undefined && !notShown(check.before));
-  const unshown = named((check) => notShown(check.after) && check.before === undefined);
+  const undecided = named((check) => isOpen(check.after) && check.before !== undefined && !isOpen(check.before));
+  const opened = named((check) => isOpen(check.after) && check.before === undefined);
   const also = change?.after?.verdict === 'over' ? ' as well' : '';
   const moved = change && unmoved(change) ? mostMoved(others) : undefined;
   return [
@@ -213,12 +214,12 @@ export function additionSays(before: Assessment, addition: Addition, system: Uni
     ...(moved === undefined ? [] : [`${sentence(changeSays(moved, system))}.`]),
     ...(over === '' ? [] : [`Over${also}: ${over}.`]),
     ...(overStill === '' ? [] : [`Over as before: ${overStill}.`]),
-    ...(lost === '' ? [] : [`No longer shown: ${lost}.`]),
-    ...(unshown === '' ? [] : [`Not shown with it: ${unshown}.`]),
+    ...(undecided === '' ? [] : [`No longer decided: ${undecided}.`]),
+    ...(opened === '' ? [] : [`Open with it: ${opened}.`]),
   ].join(' ');
 }
 
-function notShown(check: Check | undefined): boolean {
+function isOpen(check: Check | undefined): boolean {
   return check?.verdict === 'open';
 }
 
@@ -226,9 +227,9 @@ function notShown(check: Check | undefined): boolean {
 function weakestSays(before: Assessment, change: CheckChange | undefined, system: UnitSystem): readonly string[] {
   const was = before.checks.find(({ id }) => id === before.weakest);
   if (!change?.after?.result?.holdsTo || !was?.result?.holdsTo || was.id === change.id) return [];
-  if (notShown(change.after)) return [];
+  if (isOpen(change.after)) return [];
   const gust = heldGustInWords(was.result.holdsTo.gust, system);
-  return [`Before, the link that held to the least was the ${checkName(was)}, to ${gust}.`];
+  return [`Before, the weakest was the ${checkName(was)}, at ${gust}.`];
 }
 
 function unmoved({ before, after }: CheckChange): boolean {
@@ -240,7 +241,7 @@ function unmoved({ before, after }: CheckChange): boolean {
 function mostMoved(checks: readonly CheckChange[]): CheckChange | undefined {
   const step = ({ before, after }: CheckChange) => Math.abs((after?.result?.ratio ?? 0) - (before?.result?.ratio ?? 0));
   const moved = checks.filter(
-    (check) => check.before?.result && check.after?.result && !notShown(check.after) && !unmoved(check),
+    (check) => check.before?.result && check.after?.result && !isOpen(check.after) && !unmoved(check),
   );
   const [first, ...rest] = moved;
   return first && rest.reduce((most, each) => (step(each) > step(most) ? each : most), first);
@@ -253,8 +254,8 @@ function changeSays({ before, after }: CheckChange, system: UnitSystem): string 
   const was = before?.result === undefined ? undefined : ratioFigures(before.result.ratio);
   const [comes, stays, goes, it] =
     CHECK_WORDS[(after as Check).kind].number === 'several'
-      ? ['come', 'stay', 'go', 'they then hold']
-      : ['comes', 'stays', 'goes', 'it then holds'];
+      ? ['come', 'stay', 'go', 'They then hold']
+      : ['comes', 'stays', 'goes', 'It then holds'];
   const moved =
     was === undefined
       ? `the ${name} ${comes} to ${ratio}`
@@ -264,15 +265,15 @@ function changeSays({ before, after }: CheckChange, system: UnitSystem): string 
   const gust = result?.holdsTo && heldGustInWords(result.holdsTo.gust, system);
   const wasGust = before?.result?.holdsTo && heldGustInWords(before.result.holdsTo.gust, system);
   const instead = wasGust === undefined || wasGust === gust ? '' : ` instead of ${wasGust}`;
-  const holds = gust === undefined ? '' : `; ${it} to an actual gust of ${gust}${instead}`;
+  const holds = gust === undefined ? '' : `. ${it} to an actual gust of ${gust}${instead}`;
   return `${moved}, ${VERDICT_WORDS[verdict]}${holds}`;
 }
 
 /** Where no check has a ratio. */
-function nothingShown({ checks, input }: Assessment): string {
+function openSays({ checks, input }: Assessment): string {
   const tower = checks[0] as Check;
   const needs = missingSentences(tower.needs, input);
-  return `the ${checkName(tower)} is not shown. ${needs || 'Nothing given proves it.'}`.replace(/\.$/, '');
+  return `the ${checkName(tower)} is open. ${needs || REASON_WORDS['beyond-rating']}`.replace(/\.$/, '');
 }
 
 /**
@@ -308,7 +309,12 @@ export function additionsText(
     lines.push('', `${each.rank}. ${each.says}`, ...besides(each));
     for (const caution of each.added.cautions) lines.push(`   - ${caution.says} ${caution.action}`);
   }
-  lines.push('', ...cautions.map((caution) => caution.says), `Never covered here: ${notCovered.join(', ')}.`, '');
+  lines.push(
+    '',
+    ...cautions.map((caution) => caution.says),
+    `Not covered by this service: ${notCovered.join(', ')}.`,
+    '',
+  );
   return lines.join('\n');
 }
 

@@ -56,17 +56,20 @@ export function chanceDocuments(
   }));
 }
 
-/** "Reaching an actual gust of 77 mph (tower): 0.4 to 0.9 % in a year, 11 to 24 % in 30 years; …" */
+/** "Reaching an actual gust of 77 mph (tower): 0.4 to 0.9 % in a year, 11 to 24 % in 30 years. …" */
 export function chanceSays(chance: Chance, { years }: Chances, checks: readonly Check[], system: UnitSystem): string {
   const check = checks.find(({ id }) => id === chance.ofCheck);
   const of = check ? ` (${checkName(check)})` : '';
   const span = years === 1 ? '' : `, ${between(chance.overYears)} in ${years} years`;
-  return `Reaching an actual gust of ${inWords(chance.gust, 'speed', system)}${of}: ${between(chance.perYear)} in a year${span}; an upper bound, it ignores direction.`;
+  return `Reaching an actual gust of ${inWords(chance.gust, 'speed', system)}${of}: ${between(chance.perYear)} in a year${span}. This is an upper bound: it ignores wind direction.`;
 }
+
+/** Of a climate where no check has a wind to compare. */
+export const NO_CHANCE = 'Chance not computed; no check has a gust it holds to.';
 
 /** The same as lines of plain text; a climate without a wind to compare says so. */
 export function chanceLines(chances: Chances, checks: readonly Check[], system: UnitSystem): string[] {
-  if (chances.ofChecks.length === 0) return ['Chance: not shown, for no link shows a wind that it holds to.'];
+  if (chances.ofChecks.length === 0) return [NO_CHANCE];
   return chances.ofChecks.map((chance) => chanceSays(chance, chances, checks, system));
 }
 

@@ -6,7 +6,7 @@ import { type Quantity, quantity } from './quantity.ts';
 export interface FoundationDocument {
   readonly kind: string;
   readonly says: string;
-  /** What the tower asks of it, nominal. */
+  /** The demand of the tower on it, nominal. */
   readonly shear: Quantity;
   readonly moment: Quantity;
   readonly weight?: Quantity;
@@ -26,14 +26,14 @@ export interface FoundationDocument {
   readonly notChecked: readonly string[];
 }
 
-const NOT_CLAIMED: Readonly<Record<string, string>> = {
-  sliding: 'that it does not slide',
-  'soil-at-its-sides': 'what the soil at its sides does',
-  groundwater: 'water in the ground, which lifts it',
-  'strength-of-the-concrete': 'the strength of its concrete',
+const NOT_CHECKED: Readonly<Record<string, string>> = {
+  sliding: 'sliding',
+  'soil-at-its-sides': 'soil resistance at its sides',
+  groundwater: 'uplift by groundwater',
+  'strength-of-the-concrete': 'strength of its concrete',
   'weight-on-the-soil': 'weight on the soil under it',
-  'pull-out': 'that it is not pulled out',
-  movement: 'how far it moves',
+  'pull-out': 'pull-out',
+  movement: 'movement',
 };
 
 /** What the footing does, in the reader's units. */
@@ -70,31 +70,31 @@ export function foundationDocument(answer: FoundationAnswer, system: UnitSystem)
             depthCapped: pier.depthCapped,
           },
         }),
-    notChecked: [...(block?.notChecked ?? []), ...(pier?.notChecked ?? [])].map((what) => NOT_CLAIMED[what] ?? what),
+    notChecked: [...(block?.notChecked ?? []), ...(pier?.notChecked ?? [])].map((what) => NOT_CHECKED[what] ?? what),
   };
 }
 
 /** Where a moment of that heading presses hardest. */
 function pressedMost(heading: number): string {
-  return Math.min(heading, Math.PI / 2 - heading) < 1e-3 ? 'edge' : 'corner, in a wind across it,';
+  return Math.min(heading, Math.PI / 2 - heading) < 1e-3 ? 'edge' : 'corner (wind across it)';
 }
 
 /** The footing in two sentences. */
 export function foundationSays({ block, pier }: FoundationAnswer, system: UnitSystem): string {
   if (block) {
     const { ratio, olderRatio } = block.overturning;
-    const tips = `Against tipping it is used to ${ratioFigures(ratio)} with 0.6 of all weight counted, ${ratioFigures(olderRatio)} by the older rule of 1.5 times the moment.`;
+    const tips = `Overturning ratio ${ratioFigures(ratio)} with 0.6 of the dead load, ${ratioFigures(olderRatio)} by the older rule of 1.5 times the moment.`;
     const { toe } = block;
-    if (toe === undefined) return `${tips} The pressure under it needs the weight of all that stands on it.`;
-    if (toe.contact === 'tips') return `${tips} Under this wind nothing holds it.`;
-    const share = toe.contactShare < 1 ? `, ${figures(toe.contactShare)} of its underside pressed` : '';
-    return `${tips} Under its ${pressedMost(toe.heading)} ${inWords(toe.pressure, 'soil-pressure', system)}${share}.`;
+    if (toe === undefined) return `${tips} Soil pressure not computed; some weights are not given.`;
+    if (toe.contact === 'tips') return `${tips} In this wind it would tip.`;
+    const share = toe.contactShare < 1 ? `, ${figures(toe.contactShare)} of its underside in contact` : '';
+    return `${tips} Largest soil pressure ${inWords(toe.pressure, 'soil-pressure', system)}, under its ${pressedMost(toe.heading)}${share}.`;
   }
   if (pier) {
     const capped = pier.depthCapped
-      ? ` No more than ${system === 'us' ? '12 ft' : '3.66 m'} of depth counts for the pressure.`
+      ? ` No more than ${system === 'us' ? '12 ft' : '3.66 m'} of depth counts for soil pressure.`
       : '';
-    return `The soil asks for ${inWords(pier.required, 'length', system)} of depth, ${inWords(pier.given, 'length', system)} are given.${capped}`;
+    return `Required depth ${inWords(pier.required, 'length', system)}, given ${inWords(pier.given, 'length', system)}.${capped}`;
   }
-  return 'Built to the maker’s drawing, so that his rating speaks for it, in soil no worse than he names.';
+  return 'Built to the manufacturer’s drawing. The rating covers it in soil at least as good as specified.';
 }

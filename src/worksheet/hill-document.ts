@@ -52,7 +52,7 @@ export function hillSays(
   const at = `at ${inWords(height, 'length', system)}`;
   if (!counts) {
     const reasons = conditions.filter((each) => each.holds === false).map((each) => HILL_REASONS[each.why]);
-    return `The hill does not count: ${reasons.join('; ')}. If it did, it would multiply the pressure by ${figures(wouldBe)} ${at}.`;
+    return `The hill does not count: ${reasons.join('; ')}. If it counted, pressure would be ${figures(wouldBe)} times as high ${at}.`;
   }
   const most = profile.reduce((best, point) => (point.factor > best.factor ? point : best));
   // Where its crest does not count for more by this standard, or by less than the figures tell.
@@ -72,15 +72,15 @@ function conditionSays({ why, holds, of, given, limit }: HillCondition, system: 
   const figure = (value: number | undefined) =>
     of === 'slope' ? figures(value ?? 0) : inWords(value ?? 0, 'length', system);
   if (of === 'surroundings') {
-    const said = holds === undefined ? 'taken to be so, since the plan does not say' : holds ? 'so you say' : 'not so';
-    return `It stands alone and is twice as high as its surroundings within ${system === 'us' ? '2 miles' : '3.2 km'}: ${said}.`;
+    const said = holds === undefined ? 'not stated, assumed' : holds ? 'as entered' : 'not so';
+    return `It is isolated and twice as high as its surroundings within ${system === 'us' ? '2 miles' : '3.2 km'}: ${said}.`;
   }
   if (of === 'distance') {
     const only = holds ? '' : ' only';
-    return `It stands ${figure(given)} from the crest; the standard counts it up to ${figure(limit)}${only}.`;
+    return `The tower is ${figure(given)} from the crest; the standard counts the hill up to ${figure(limit)}${only}.`;
   }
-  const asked = why === 'too-gentle' || why === 'too-low' ? 'at least' : 'at most';
-  return `${OF_WORDS[of]} ${figure(given)}, ${asked} ${figure(limit)} asked for${holds ? '' : ': not so'}.`;
+  const bound = why === 'too-gentle' || why === 'too-low' ? 'at least' : 'at most';
+  return `${OF_WORDS[of]} ${figure(given)}; the standard requires ${bound} ${figure(limit)}${holds ? '' : ': not met'}.`;
 }
 
 const OF_WORDS = {

@@ -52,25 +52,25 @@ export function loweredSays({ assessment, clashes, unspoken }: Lowered, system: 
   const said: string[] = [];
   if (tower?.result) {
     const gust = tower.result.holdsTo?.gust;
-    const holds = gust === undefined ? '' : `, and holds to a gust of ${heldGustInWords(gust, system)}`;
+    const holds = gust === undefined ? '' : ` It holds to a gust of ${heldGustInWords(gust, system)}.`;
     said.push(
-      `Lowered to ${top} the tower takes ${ratioFigures(tower.result.ratio)} of what its rating there shows: ${VERDICT_WORDS[tower.verdict]}${holds}.`,
+      `Lowered to ${top}, the tower is at ${ratioFigures(tower.result.ratio)} of its rated capacity there: ${VERDICT_WORDS[tower.verdict]}.${holds}`,
     );
     const { lowerAt, checks } = assessment;
     const weakest = checks.find(({ id }) => id === lowerAt?.ofCheck);
     if (lowerAt?.gust !== undefined && weakest) {
       said.push(
-        `So it keeps the margin you want up to a forecast of ${inWords(lowerAt.gust, 'speed', system)}; then the ${checkName(weakest)} ${verbOf(weakest, 'comes', 'come')} to it.`,
+        `It keeps the margin set up to a forecast of ${inWords(lowerAt.gust, 'speed', system)}; the ${checkName(weakest)} ${verbOf(weakest, 'governs', 'govern')}.`,
       );
     }
   } else if (unspoken > 0) {
     said.push(
-      `Lowered to ${top} the tower is not shown: its rating is for the raised one. Ask the maker for one with the top at ${top}.`,
+      `Lowered to ${top}, the tower is open: its rating is for the raised tower. Ask the manufacturer for one with the top at ${top}.`,
     );
-  } else said.push(`Lowered to ${top} the tower is not shown: no rating is given.`);
+  } else said.push(`Lowered to ${top}, the tower is open: no rating given.`);
   if (clashes.length > 0)
     said.push(
-      `On the way down ${listed(clashes)} would meet the section below: take ${clashes.length > 1 ? 'them' : 'it'} off first.`,
+      `On the way down ${listed(clashes)} would meet the section below. Take ${clashes.length > 1 ? 'them' : 'it'} off first.`,
     );
   return said.join(' ');
 }

@@ -2,7 +2,7 @@ import { displayValue, type Known, WORDS_FOR_KNOWN } from '../foundation/index.t
 import { areasOf, type CheckInput, siteSpeed, siteWind, windAt } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { windStructureOf } from '../structure/index.ts';
-import { figures, HILL_REASONS, standardHeight } from '../words/index.ts';
+import { figures, HILL_REASONS, SPEED_WORDS, sentence, standardHeight } from '../words/index.ts';
 import { type Quantity, quantity } from './quantity.ts';
 
 /** A reading or caution that belongs to a part's answer. */
@@ -36,7 +36,7 @@ export interface AreasDocument {
 
 const ENGINEER: PartNote = {
   code: 'engineer-and-local-code',
-  says: 'This works with numbers you typed. The local building code and a licensed engineer decide.',
+  says: 'This uses the numbers entered. The local building code and a licensed engineer decide.',
 };
 
 function memoryNote(input: CheckInput): readonly PartNote[] {
@@ -77,11 +77,11 @@ export function areasDocument(input: CheckInput, siteGiven: boolean, towerGiven:
     notes: [
       ENGINEER,
       ...(answer.slow
-        ? [{ code: 'slow-wind', says: 'No site is given: coefficients are those of slow wind, which are the larger.' }]
+        ? [{ code: 'slow-wind', says: 'No site given. Coefficients are those of slow wind, which are the larger.' }]
         : []),
       ...open.map((item) => ({
         code: 'area-kind-unknown',
-        says: `The area of ${item.name} is of unsaid kind: shown at the end that asks most of a tower; the other end stands beside it.`,
+        says: `Type of area of ${item.name} not stated. The largest demand is given, with the smallest beside it.`,
       })),
       ...memoryNote(input),
     ],
@@ -127,18 +127,18 @@ export function pressuresDocument(
   if (input.site.basis === undefined) {
     notes.push({
       code: 'basis-assumed',
-      says: `The speed was read in the basis of this method's own maps: ${method.basis}.`,
+      says: `Type of speed not given. ${sentence(SPEED_WORDS[method.basis])} assumed, as on this standard’s maps.`,
     });
   }
   if (converted)
     notes.push({
       code: 'basis-converted',
-      says: 'The speed was turned into the basis of this method; conversions differ by some per cent.',
+      says: 'The speed was converted to the type this standard uses. Conversions differ by some per cent.',
     });
   if (!structureGiven)
     notes.push({
       code: 'structure-assumed',
-      says: 'Neither tower nor structure is given: read as a round pole, whose factors are the larger.',
+      says: 'Neither tower nor structure given. A round pole is assumed, whose factors are the larger.',
     });
   if (wind.hillExcluded) {
     const { why, wouldBe } = wind.hillExcluded;

@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { RaisingAnswer } from '../margins/index.ts';
 import type { LaidTower } from '../structure/index.ts';
-import { figures, inWords, listed } from '../words/index.ts';
+import { figures, inWords, listed, REASON_WORDS } from '../words/index.ts';
 import { type Quantity, quantity } from './quantity.ts';
 
 export interface RaisingRowDocument {
@@ -33,7 +33,7 @@ export interface RaisingDocument {
   readonly gust?: GustDocument;
   /** The same just off the ground and half-way. */
   readonly gustsAt?: readonly GustDocument[];
-  /** The actual gust across the lying tower that, with its own weight, its rating shows. */
+  /** The actual gust across the tower lowered flat that, with its own weight, its rating covers. */
   readonly lyingWind?: { readonly gust: Quantity; readonly where: Quantity; readonly forecast?: Quantity };
   readonly handling?: {
     readonly best: string;
@@ -127,13 +127,13 @@ export function raisingSays(
   if (raising?.worst) {
     const { force, angle } = raising.worst;
     said.push(
-      `To raise it the gear ${force >= 0 ? 'pulls' : 'pushes'} ${inWords(Math.abs(force), 'force', system)} at most, with the tower at ${degrees(angle)}; friction and jerks are extra.`,
+      `Largest ${force >= 0 ? 'pull' : 'push'} on the raising gear: ${inWords(Math.abs(force), 'force', system)}, with the tower at ${degrees(angle)}. Friction and jerks add to it.`,
     );
   }
-  if (raising?.unbounded) said.push('On the way gear and hinge come into one line: there no pull holds it.');
+  if (raising?.unbounded) said.push(REASON_WORDS['no-hold']);
   if (raising?.holdBack) {
     said.push(
-      `Past ${degrees(raising.balance ?? raising.holdBack.angle)} it moves on by itself and a line goes slack: hold it back there by a second line.`,
+      `Past ${degrees(raising.balance ?? raising.holdBack.angle)} it moves on by itself and a line goes slack. Hold it back there with a second line.`,
     );
   }
   if (gustsAt.length > 0) {
@@ -141,33 +141,34 @@ export function raisingSays(
       (at) =>
         `${inWords(at.gust, 'speed', system)} ${at.angle === 0 ? 'just off the ground' : `at ${degrees(at.angle)}`}`,
     );
-    said.push(`A gust of ${each.join(', or of ')}, brings the gear to what it may pull.`);
+    said.push(`A gust of ${each.join(', or of ')}, brings the gear to its working load.`);
   }
   if (gust && gustsAt.every(({ angle }) => angle !== gust.angle)) {
     said.push(
       gust.gust < NO_ARM
-        ? `Near ${degrees(gust.angle)} the gear has no arm against the wind: steady the tower by hand lines until it is pinned.`
-        : `With the tower at ${degrees(gust.angle)} a gust of ${inWords(gust.gust, 'speed', system)} brings the gear to what it may pull.`,
+        ? `Near ${degrees(gust.angle)} the gear has no arm against the wind. Steady the tower with hand lines until it is pinned.`
+        : `With the tower at ${degrees(gust.angle)} a gust of ${inWords(gust.gust, 'speed', system)} brings the gear to its working load.`,
     );
   }
   if (lyingWind) {
     const forecast =
       lyingWind.forecast === undefined
-        ? ', with less than the margin you want'
-        : `, with the margin you want up to a forecast of ${inWords(lyingWind.forecast, 'speed', system)}`;
+        ? 'That leaves less than the margin set.'
+        : `It keeps the margin set up to a forecast of ${inWords(lyingWind.forecast, 'speed', system)}.`;
     said.push(
-      `Lying flat its rating shows it for its own weight and a gust of ${inWords(lyingWind.gust, 'speed', system)} across it${forecast}; hinge, props and ropes are not looked at.`,
+      `Lowered flat, its rating covers its own weight and a gust of ${inWords(lyingWind.gust, 'speed', system)} across it. ${forecast} Hinge, props and ropes are not checked.`,
     );
   }
   const laid = handling && bestOf(handling);
   if (laid && laid.antennas.length > 0) {
     const touching = laid.antennas.filter(({ clearance }) => clearance < 0).map(({ name }) => name);
     const how = laid.orientation === 'booms-upright' ? 'booms pointing down' : 'elements pointing down';
+    const flat = `Lowered flat with the ${how} (the better way)`;
     said.push(
       touching.length > 0
-        ? `Lying flat, with the ${how} as is best, ${listed(touching)} would meet the ground: the mast would have to lie ${inWords(laid.mastAtLeast, 'length', system)} up.`
-        : `Lying flat, with the ${how} as is best, ${inWords(laid.clearance, 'length', system)} are left to the ground.`,
+        ? `${flat}, ${listed(touching)} ${touching.length > 1 ? 'touch' : 'touches'} the ground. ${touching.length > 1 ? 'They clear' : 'It clears'} with the mast ${inWords(laid.mastAtLeast, 'length', system)} up.`
+        : `${flat}, the clearance to the ground is ${inWords(laid.clearance, 'length', system)}.`,
     );
   }
-  return said.join(' ') || 'How it is raised is not told.';
+  return said.join(' ') || 'Raising gear not given.';
 }

@@ -21,9 +21,9 @@ export interface RatingsDocument {
   readonly ratings: readonly {
     readonly at: string;
     readonly row: number;
-    /** Least and most at the allowable level over everything the maker left unsaid. */
+    /** Least and most at the allowable level over all readings of what is not stated. */
     readonly force: readonly Quantity[];
-    /** Effective area of equal force in the wind asked for. */
+    /** Effective area of equal force in the other wind. */
     readonly equal?: readonly Quantity[];
     readonly readings: readonly RatingForceDocument[];
   }[];
@@ -60,17 +60,17 @@ export function ratingsDocument(
     notes: [
       {
         code: 'engineer-and-local-code',
-        says: 'This compares what makers state; it says nothing of a tower that is not theirs. An engineer decides.',
+        says: 'This compares manufacturers’ ratings, and does not apply to another tower. An engineer decides.',
       },
       {
         code: 'own-drag-not-compared',
-        says: 'Only the rated areas are compared: what a rating proves of the wind on the tower itself differs too.',
+        says: 'Only the rated areas are compared. The wind they cover on the tower itself differs too.',
       },
       ...[...methods]
         .filter((id) => METHOD_BY_ID[id].known !== 'published')
         .map((id) => ({
           code: 'method-from-memory',
-          says: `Parts of ${METHOD_BY_ID[id].title} are from memory: check them against your copy.`,
+          says: `Parts of ${METHOD_BY_ID[id].title} are from memory: check them against a copy of the standard.`,
         })),
     ],
     ...(working === 'full' ? { working: workingDocument(comparison.trace.steps, system) } : {}),
@@ -83,13 +83,13 @@ function saysOf({ ratings, more }: RatingComparison, system: UnitSystem): string
       ? inWords(low, dimension, system)
       : `${inWords(low, dimension, system)} to ${inWords(high, dimension, system)}`;
   const lines = ratings.map((rating, number) => {
-    const equal = rating.equal ? `, the same as ${range(rating.equal, 'area')} effective in the wind asked for` : '';
-    return `Rating ${number + 1} is ${range(rating.force, 'force')} at the allowable level${equal}.`;
+    const equal = rating.equal ? `, equal to ${range(rating.equal, 'area')} effective in the other wind` : '';
+    return `Rating ${number + 1}: ${range(rating.force, 'force')} at the allowable level${equal}.`;
   });
   if (more) {
     const [least, most] = more.by;
     const by = least === most ? figures(least) : `${figures(least)} to ${figures(most)}`;
-    lines.push(`Rating ${more.number + 1} is the most, by ${by} times.`);
-  } else if (ratings.length > 1) lines.push('Which is more is not shown: what the makers left unsaid decides.');
+    lines.push(`Rating ${more.number + 1} is the largest, by a factor of ${by}.`);
+  } else if (ratings.length > 1) lines.push('Open which is more; it depends on facts not stated.');
   return lines.join(' ');
 }

@@ -89,8 +89,7 @@ function mainPieces(assessment: Assessment, check: Check): readonly HeadlinePiec
     : '';
   const beyond = verdict === 'over' ? ` ${CHECK_WORDS[check.kind].over}` : '';
   return [
-    { text: `${sentence(checkName(check))} ` },
-    { text: VERDICT_WORDS[verdict], as: 'verdict' },
+    { text: `${sentence(checkName(check))} ${VERDICT_WORDS[verdict]}`, as: 'verdict' },
     { text: `: at ${ratioFigures(decisive.ratio)} of ${capacityOf(check)}${target}` },
     ...(isInStillAir(check) ? [] : inSiteWind(assessment)),
     { text: `; ${whereInWords(assessment, decisive)} governs.${beyond}${larger}` },
@@ -112,8 +111,7 @@ function fallPieces(check: Check, { demand, capacity }: Compared, system: UnitSy
   const long = (value: number) => inWords(value, 'length', system);
   const beyond = check.verdict === 'over' ? ` If it falls, it could reach the ${placeOfFall(check)}.` : '';
   return [
-    { text: `${sentence(checkName(check))} ` },
-    { text: VERDICT_WORDS[check.verdict], as: 'verdict' },
+    { text: `${sentence(checkName(check))} ${VERDICT_WORDS[check.verdict]}`, as: 'verdict' },
     { text: `: a fall needs ${long(demand)} with ${FALL_SPARE[system]} to spare, ${long(capacity)} given.${beyond}` },
   ];
 }

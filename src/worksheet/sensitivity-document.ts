@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Assessment, Change, Sensitivity, SensitivityRow } from '../margins/index.ts';
-import { checkName, figures, inWords, QUESTION_WORDS, ratioFigures, sentence } from '../words/index.ts';
+import { checkName, figures, groundNamed, inWords, QUESTION_WORDS, ratioFigures, sentence } from '../words/index.ts';
 
 import { type Quantity, quantity } from './quantity.ts';
 
@@ -24,7 +24,7 @@ export interface SensitivityDocument {
   }[];
 }
 
-/** What the ratio hangs on, as a document. */
+/** What changes the ratio most, as a document. */
 export function sensitivityDocument(sensitivity: Sensitivity, assessment: Assessment): SensitivityDocument {
   const { ofCheck, ratio, rows } = sensitivity;
   const system = assessment.input.station.units;
@@ -67,11 +67,11 @@ export function sensitivitySays(sensitivity: Sensitivity, assessment: Assessment
   const { ratio, rows } = sensitivity;
   const most = rows
     .slice(0, NAMED)
-    .map((row) => `${changeInWords(row.change, assessment)}, ${ratioFigures(row.ratio)}`);
-  const moved = `What moves the use of the ${nameOf(sensitivity)}, ${ratioFigures(ratio)}, most if nothing else changes: ${most.join('; ')}.`;
+    .map((row) => `${sentence(changeInWords(row.change, assessment))}: ${ratioFigures(row.ratio)}.`);
+  const moved = `These changes, each alone, move the ratio of the ${nameOf(sensitivity)} (${ratioFigures(ratio)}) most. ${most.join(' ')}`;
   const elasticity = rows.find((row) => row.change.of === 'speed')?.elasticity;
   if (elasticity === undefined) return moved;
-  return `${moved} One per cent more wind makes the use ${elasticity.toFixed(1)} % larger.`;
+  return `${moved} One per cent more wind raises the ratio by ${elasticity.toFixed(1)} %.`;
 }
 
 /** The same as lines of plain text. */
@@ -91,7 +91,7 @@ function rowSays(row: SensitivityRow, { ratio }: Sensitivity, assessment: Assess
   const by = Math.round(Math.abs(difference) * 1000) / 1000;
   const how =
     by === 0 || ratioFigures(row.ratio) === ratioFigures(ratio)
-      ? 'as good as no difference'
+      ? 'no notable difference'
       : `${difference > 0 ? 'up' : 'down'} ${figures(by)} to ${ratioFigures(row.ratio)}`;
   return `${sentence(changeInWords(row.change, assessment))}: ${how}.`;
 }
@@ -104,7 +104,7 @@ function changeInWords(change: Change, { input }: Assessment): string {
     case 'gust-effect':
       return `gust effect factor ${percentMore(change.times)} larger`;
     case 'ground':
-      return `ground ${change.to} instead of ${input.site.exposure}`;
+      return `${Object.keys(groundNamed(input.site.exposure))[0]} ${change.to} instead of ${input.site.exposure}`;
     case 'hill':
       return change.to === 'none' ? 'without the hill' : 'half as far from the crest';
     case 'load-height':

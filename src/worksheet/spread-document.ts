@@ -6,7 +6,7 @@ import { figures, inWords, ratioFigures, SPEED_WORDS } from '../words/index.ts';
 import { type Quantity, quantity } from './quantity.ts';
 
 const CAUSE_WORDS: Readonly<Record<SpreadCause, string>> = {
-  'design-wind': 'its design wind, that is speed, averaging time, gust factor and level together',
+  'design-wind': 'its design wind (speed, averaging time, gust factor and level together)',
   speed: 'the design speed, squared',
   level: 'the level at which its forces are compared',
   'height-and-ground': 'how its wind grows with height over this ground',
@@ -61,13 +61,13 @@ export function spreadDocument(spread: Spread, system: UnitSystem): SpreadDocume
 export function spreadSays({ rows, cause }: Spread): string {
   const shown = rows.flatMap((row) => (row.result ? [{ ...row, ratio: row.result.ratio }] : []));
   const [first] = shown;
-  if (!first) return 'By no method is there a use to compare: nothing is known of what the tower was rated for.';
+  if (!first) return 'No standard gives a ratio to compare; what the tower is rated for is unknown.';
   const least = shown.reduce((low, row) => (row.ratio < low.ratio ? row : low));
   const most = shown.reduce((high, row) => (row.ratio > high.ratio ? row : high));
   const title = ({ method }: SpreadRow) => METHOD_BY_ID[method].title;
-  const range = `By convention alone the tower’s use runs from ${ratioFigures(least.ratio)} (${title(least)}) to ${ratioFigures(most.ratio)} (${title(most)}).`;
+  const range = `The choice of standard alone moves the tower’s ratio from ${ratioFigures(least.ratio)} (${title(least)}) to ${ratioFigures(most.ratio)} (${title(most)}).`;
   if (!cause) return range;
-  return `${range} Against ${METHOD_BY_ID[cause.method].title} most comes from ${CAUSE_WORDS[cause.factor]}: ${figures(cause.ratio)} times.`;
+  return `${range} The largest difference from ${METHOD_BY_ID[cause.method].title} is ${CAUSE_WORDS[cause.factor]}: a factor of ${figures(cause.ratio)}.`;
 }
 
 /** The same as lines of plain text. */
@@ -75,7 +75,7 @@ export function spreadLines(spread: Spread, system: UnitSystem): string[] {
   return [
     spreadSays(spread),
     ...spread.rows.map((row) => {
-      const ratio = row.result ? `use ${ratioFigures(row.result.ratio)}` : 'no use';
+      const ratio = row.result ? `ratio ${ratioFigures(row.result.ratio)}` : 'no ratio';
       const holds = row.result?.holdsTo
         ? `, holds to an actual gust of ${inWords(row.result.holdsTo.gust, 'speed', system)}`
         : '';

@@ -6,7 +6,7 @@ export interface WindLoadTable {
   readonly rows: readonly (readonly (string | number | undefined)[])[];
 }
 
-/** The ledger of an answer as a table: a row for each thing the wind touches, the totals last. */
+/** The wind loads of an answer as a table: a row for each thing the wind touches, the totals last. */
 export function windLoadTable({ windLoads }: Pick<AnswerDocument, 'windLoads'>): WindLoadTable {
   const { units, rows, total } = windLoads;
   const heads = [
@@ -21,7 +21,7 @@ export function windLoadTable({ windLoads }: Pick<AnswerDocument, 'windLoads'>):
     `pressure [${units.pressure}]`,
     'gust effect',
     `force, allowable level [${units.force}]`,
-    `moment at foot, allowable level [${units.moment}]`,
+    `moment at base, allowable level [${units.moment}]`,
     `moment at top, allowable level [${units.moment}]`,
     'at',
   ];

@@ -21,18 +21,18 @@ export function additionsSheet(
   const verdict = best ? (best.soFar ?? best.verdict) : before.verdict;
   const standing: readonly Block[] = [
     ...cautions.map((caution) => ({ kind: 'caution', severity: 'standing', says: caution.says }) as const),
-    paragraph(strong('Never covered here: '), `${notCovered.join(', ')}.`),
+    paragraph(strong('Not covered by this service: '), `${notCovered.join(', ')}.`),
   ];
   return {
     title: title === '' ? 'Antenna tower' : title,
     subject: 'Proposals side by side',
     verdict,
-    says,
+    says: [{ text: says }],
     units,
     version: `Gustworthy ${version}`,
-    foot: 'Compares numbers typed with ratings typed. The local building code and a licensed engineer decide.',
+    foot: 'Compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.',
     parts: [
-      { id: 'cautions', heading: 'Cautions, and what is never covered', blocks: standing },
+      { id: 'cautions', heading: 'Cautions, and what is not covered', blocks: standing },
       sideBySide(document, ranked),
       ...ranked.map((proposal) => proposalPart(proposal)),
       asItIs(before),
@@ -43,11 +43,11 @@ export function additionsSheet(
 
 function verdictWords({ verdict, soFar }: Pick<StationStateDocument, 'verdict' | 'soFar'>): Words {
   const shown = soFar ?? verdict;
-  const text = soFar === undefined || soFar === verdict ? VERDICT_WORDS[verdict] : `${VERDICT_WORDS[soFar]} so far`;
+  const text = soFar === undefined || soFar === verdict ? VERDICT_WORDS[verdict] : `${VERDICT_WORDS[soFar]}, some open`;
   return { text, mark: shown };
 }
 
-/** Every check as a column: use now, and with each proposal. */
+/** Every check as a column: its ratio now, and with each proposal. */
 function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]): SheetPart {
   const ids = [...new Set([...before.checks, ...ranked.flatMap(({ checks }) => checks)].map(({ id }) => id))];
   const titleOf = (id: string) =>
@@ -68,7 +68,7 @@ function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]):
           { head: 'proposal' },
           { head: 'rank', numeric: true },
           { head: 'verdict' },
-          { head: 'weakest link' },
+          { head: 'weakest' },
           { head: 'which holds to, actual gust', numeric: true, voice: 'wind' },
         ],
         rows: [
@@ -94,9 +94,9 @@ function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]):
       },
       {
         kind: 'table',
-        caption: 'Use of each link, as it is and with each proposal',
+        caption: 'Ratio of each check, as it is and with each proposal',
         columns: [
-          { head: 'link' },
+          { head: 'check' },
           { head: 'as it is', numeric: true },
           ...ranked.map(({ name }) => ({ head: name, numeric: true })),
         ],
@@ -133,16 +133,16 @@ function proposalPart(proposal: Proposal): SheetPart {
       paragraph(says),
       {
         kind: 'table',
-        caption: 'Before and after, link by link; what it holds to is an actual gust',
+        caption: 'Before and after, check by check; gusts are actual gusts',
         columns: [
-          { head: 'link' },
+          { head: 'check' },
           { head: 'before' },
-          { head: 'use before', numeric: true },
+          { head: 'ratio before', numeric: true },
           { head: 'held to before', numeric: true, voice: 'wind' },
           { head: 'after' },
-          { head: 'use after', numeric: true },
+          { head: 'ratio after', numeric: true },
           { head: 'holds to after', numeric: true, voice: 'wind' },
-          { head: 'change of use', numeric: true },
+          { head: 'change of ratio', numeric: true },
         ],
         rows: checks.map(({ title, before, after, change }) => [
           strong(sentence(title)),

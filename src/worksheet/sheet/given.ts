@@ -53,14 +53,14 @@ export function planWords({ document }: AnswerSheetGiven): PlanWords {
 }
 
 /** The part of the sheet that a caution of one line stands with. */
-export type CautionHome = 'design' | 'structure' | 'ledger' | 'links' | 'sources';
+export type CautionHome = 'design' | 'structure' | 'wind-loads' | 'checks' | 'sources';
 
 function homeOf({ code, at = '' }: CautionDocument): CautionHome {
   if (code === 'method-from-memory') return 'sources';
   if (/^\/(site|method)\b/.test(at)) return 'design';
   if (/^\/(tower|mast|rotator)\b/.test(at)) return 'structure';
-  if (/^\/(loads|cables)\b/.test(at)) return 'ledger';
-  return 'links';
+  if (/^\/(loads|cables)\b/.test(at)) return 'wind-loads';
+  return 'checks';
 }
 
 export function cautionBlock({ severity, says, action }: CautionDocument): Block {

@@ -1,13 +1,13 @@
 import type { AnswerDocument, WindLoadRowDocument } from '../answer-document.ts';
 import { printedNumber, READ, RECKONED, readBack } from './printed.ts';
 
-/** One line for a pencil: force = area × pressure × factor, moment = force × height above the foot. */
+/** One line for a pencil: force = area × pressure × factor, moment = force × height above the base. */
 export interface HandLine {
   readonly name: string;
   /** What is multiplied; absent where the force is taken as it stands. */
   readonly factors?: { readonly area: string; readonly pressure: string; readonly factor: string };
   readonly force: string;
-  /** Above the foot; absent where the moment is taken as it stands. */
+  /** Above the base; absent where the moment is taken as it stands. */
   readonly height?: string;
   readonly moment: string;
 }
@@ -17,9 +17,9 @@ export interface HandLines {
   readonly total: { readonly force: string; readonly moment: string };
   /** What the factor is made of. */
   readonly factorSays: string;
-  /** Rows of the ledger that stand together in one line. */
+  /** Rows of the wind loads that are combined in one line. */
   readonly together: readonly string[];
-  /** The use of the tower by the same pencil, where its check is decided at the foot by these very sums. */
+  /** The use of the tower by the same pencil, where its check is governed at the base by these very sums. */
   readonly ratio?: { readonly of: 'shear' | 'moment'; readonly capacity: string; readonly ratio: string };
 }
 
@@ -29,7 +29,7 @@ const LINES = 10;
 const ROUNDING = 0.003;
 
 /**
- * The shear and moment at the foot in lines to be redone by hand: every printed result is that of the printed figures,
+ * The shear and moment at the base in lines to be redone by hand: every printed result is that of the printed figures,
  * and the sums come to those of the answer but for their rounding.
  */
 export function handLinesOf(document: AnswerDocument): HandLines {
@@ -44,7 +44,7 @@ export function handLinesOf(document: AnswerDocument): HandLines {
   if (stays) {
     const { shear, moment } = reactions.steady;
     lines.push({
-      name: 'what stays without wind',
+      name: 'present without wind',
       force: printedNumber(shear.value, RECKONED),
       moment: printedNumber(moment.value, RECKONED),
     });
@@ -102,7 +102,7 @@ function gathered(rows: readonly WindLoadRowDocument[], room: number) {
   const ownLine = tower.length > 0 ? 1 : 0;
   if (others.length + ownLine <= room) {
     return {
-      rows: [...others, ...together(tower, `the tower’s ${tower.length} parts together`)],
+      rows: [...others, ...together(tower, `the tower’s ${tower.length} parts combined`)],
       together: namesOf(tower),
     };
   }
@@ -112,8 +112,8 @@ function gathered(rows: readonly WindLoadRowDocument[], room: number) {
   return {
     rows: [
       ...others.filter((row) => alone.has(row)),
-      ...together(rest, `the other ${rest.length} together`),
-      ...together(tower, tower.length === 1 ? (tower[0]?.name ?? '') : `the tower’s ${tower.length} parts together`),
+      ...together(rest, `the other ${rest.length} combined`),
+      ...together(tower, tower.length === 1 ? (tower[0]?.name ?? '') : `the tower’s ${tower.length} parts combined`),
     ],
     together: namesOf([...rest, ...(tower.length > 1 ? tower : [])]),
   };
@@ -154,7 +154,7 @@ function factorSays({ design }: AnswerDocument, rows: readonly Row[]): string {
   return parts.join(' × ');
 }
 
-/** Whether the tower's check is decided at the foot by the sums of the ledger, and which. */
+/** Whether the tower's check is governed at the base by the sums of the wind loads, and which. */
 function usable({ checks, windLoads, reactions }: AnswerDocument): 'shear' | 'moment' | undefined {
   const tower = checks[0];
   if (!tower?.demand || !tower.capacity || reactions.supportedAbove) return undefined;
