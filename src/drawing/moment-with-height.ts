@@ -34,19 +34,19 @@ export function momentWithHeight(assessment: Assessment): string {
   const belowSupport =
     tower.held.length > 0
       ? `Below the highest support, at ${inWords(model.lowest, 'length', units)}, nothing is compared or drawn.`
-      : 'Where the tower is held is not told: nothing is compared or drawn.';
-  const unproven = assessment.ratios.every(({ capacity }) => !(capacity > 0));
+      : 'Supports of the tower not given; nothing is compared or drawn.';
+  const unrated = assessment.ratios.every(({ capacity }) => !(capacity > 0));
   const notes = [
-    'Filled: what your wind and the weights ask, at allowable level. Heavy line with hachures: the proof envelope, what the ratings show. Beside each joint its use.',
-    ...(unproven ? ['No envelope: no rating of this tower says what it proves.'] : []),
+    'Filled: demand from wind and weight, allowable level. Heavy line with hachures: rated capacity. Figures at the joints: ratio.',
+    ...(unrated ? ['No capacity drawn: no rating entered covers this tower.'] : []),
     ...coupleWords(assessment),
     ...(model.lowest > tower.foot ? [belowSupport] : []),
     ...(assessment.ratios.some(({ byWindRatio }) => byWindRatio)
       ? [
-          "The tower's own wind is not known: the use compares the winds on it too, so it may be more than the lines show.",
+          'Wind on the tower itself is unknown. The ratio also compares site wind with rated wind, and can exceed that of the lines.',
         ]
       : []),
-    ...(tapers(assessment) ? ['Shear: the force in the braces, since legs that lean take part of it.'] : []),
+    ...(tapers(assessment) ? ['Shear: force in the braces; sloping legs take part of the shear.'] : []),
   ].flatMap((note) => wrapped(note, WIDTH - 28));
   return sheet(
     `Moment and shear with height at ${input.title}`,
@@ -65,8 +65,8 @@ function coupleWords({ checks, ratios }: Assessment): readonly string[] {
   const drawn = ratios.filter(({ comparison, capacity }) => comparison.check === 'tower-top' && capacity > 0);
   if (drawn.length < 2) return [];
   const ratio = checks.find((check) => check.kind === 'tower-top')?.result?.ratio;
-  const tail = ratio === undefined ? '' : `; use there: ${ratioFigures(ratio)}`;
-  return [`Broken line: what is proven between the mast's bearing and its foot${tail}.`];
+  const tail = ratio === undefined ? '' : `; ratio there: ${ratioFigures(ratio)}`;
+  return [`Dashed line: rated capacity between the bearing and the lower end of the mast${tail}.`];
 }
 
 function tapers({ model }: Assessment): boolean {
@@ -298,14 +298,14 @@ function describe({ input, ratios, model, checks }: Assessment): string {
     .map(({ comparison, demand, capacity, unfavourable }) => {
       const dimension = DIMENSION[comparison.of];
       const shown = Number.isFinite(unfavourable)
-        ? `${inWords(capacity, dimension, units)}, use ${ratioFigures(unfavourable)}`
-        : 'nothing proven';
+        ? `${inWords(capacity, dimension, units)}, ratio ${ratioFigures(unfavourable)}`
+        : 'no rated capacity';
       return `${comparison.of} at ${inWords(model.levels[comparison.level]?.z ?? 0, 'length', units)} ${inWords(demand, dimension, units)} of ${shown}`;
     });
   const worst = checks[0]?.result;
   const first =
     worst?.height === undefined
-      ? 'The use of the tower is not shown.'
-      : `Use is worst, ${ratioFigures(worst.ratio)}, at ${inWords(worst.height, 'length', units)}.`;
+      ? 'Ratio of the tower: open.'
+      : `Largest ratio ${ratioFigures(worst.ratio)}, at ${inWords(worst.height, 'length', units)}.`;
   return [first, ...(rows.length > 0 ? [`${rows.join('; ')}.`] : [])].join(' ');
 }

@@ -54,10 +54,10 @@ export function pressureWithHeight(assessment: Assessment): string {
   const top = up.at(input.station.tower.top / length);
   const notes = [
     `Velocity pressure of the site's ${inWords(input.site.speed, 'speed', units)} wind, before gust effect and shape; speeds at height: ${heightSpeedWords(assessment)}.`,
-    ...(level.length > 0 ? ['Broken line: the same wind on level ground.'] : []),
-    ...(onHill && !squared ? ['The hill is in the pressure.'] : []),
+    ...(level.length > 0 ? ['Dashed line: the same wind on level ground.'] : []),
+    ...(onHill && !squared ? ['The hill is included in the pressure.'] : []),
   ].flatMap((note) => wrapped(note, WIDTH - 28));
-  const range = `${inWords(wind.pressure(Math.max(foot, 0)), 'pressure', units)} at the foot to ${inWords(wind.pressure(heights.overall), 'pressure', units)} at ${inWords(heights.overall, 'length', units)}`;
+  const range = `${inWords(wind.pressure(Math.max(foot, 0)), 'pressure', units)} at the base to ${inWords(wind.pressure(heights.overall), 'pressure', units)} at ${inWords(heights.overall, 'length', units)}`;
   return sheet(
     `Wind pressure with height at ${input.title}`,
     `Velocity pressure from ${range}${onHill ? '; a hill raises it' : ''}.`,

@@ -126,7 +126,7 @@ export async function buildApp({
   app.metrics.watch('gustworthy_stock_entries', 'Things in the stock of the club.', () => stock.state.entries.length);
   app.metrics.watch(
     'gustworthy_stock_faults',
-    'What does not fit in the folder of stock.',
+    'Errors in the folder of stock.',
     () => stock.state.faults.length,
   );
   await app.register(assetRoutes);

@@ -86,7 +86,7 @@ function refuse(answers: readonly RowAnswer[]): void {
       : [],
   );
   if (faults.length === 0) return;
-  throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', { faults });
+  throw new Problem('bad-query', 'The query has errors; each is listed.', { faults });
 }
 
 function headOf(id: CellId, { rows }: CellReading): string {

@@ -37,7 +37,7 @@ ${rows.map(
 function partPage(title: string, lead: string, body: Markup, notes: readonly Said[]): string {
   const main = markup`<div class="title"><h1>${title}</h1><p class="lead">${lead}</p></div>
 <section>${body}</section>
-<section aria-labelledby="notes"><h2 class="head" id="notes">How it was read</h2>
+<section aria-labelledby="notes"><h2 class="head" id="notes">What was assumed</h2>
 <ul>${notes.map(({ says }) => markup`<li>${says}</li>`)}</ul></section>`;
   return documentPage({ title, toRoot: TO_ROOT, main });
 }
@@ -45,7 +45,7 @@ function partPage(title: string, lead: string, body: Markup, notes: readonly Sai
 /** Areas as a page. */
 export function areasPage(answer: AreasDocument, entryWarnings: readonly Said[]): string {
   const { height, area } = answer.units;
-  const lead = `Together ${inWords(answer.worst)} effective at the worst heading.`;
+  const lead = `Total ${inWords(answer.worst)} effective at the worst heading.`;
   const body = table<AreasDocument['items'][number]>(
     'Effective areas',
     [
@@ -96,9 +96,9 @@ export function ratingsPage(answer: RatingsDocument, entryWarnings: readonly Sai
     [
       { head: 'rating', of: ({ at, row }) => `${Number(at.split('/')[2]) + 1}${row > 0 ? `, row ${row + 1}` : ''}` },
       { head: 'force, allowable level', of: ({ force }) => span(force) },
-      { head: 'effective area in the wind asked for', of: ({ equal }) => (equal === undefined ? '–' : span(equal)) },
+      { head: 'effective area in the other wind', of: ({ equal }) => (equal === undefined ? '–' : span(equal)) },
       {
-        head: 'read by',
+        head: 'standards tried',
         of: ({ readings }) =>
           [...new Set(readings.map(({ method }) => METHOD_BY_ID[method as MethodId].title))].join(', '),
       },
