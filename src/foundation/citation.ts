@@ -25,8 +25,8 @@ export function cite(source: string, clause: string, known: Known): Citation {
 
 export const WORDS_FOR_KNOWN: Readonly<Record<Known, string>> = {
   published: 'published',
-  'second-hand': 'second hand, check against your copy',
-  memory: 'from memory, check against your copy',
+  'second-hand': 'second hand, check against the document',
+  memory: 'from memory, check against the document',
   derived: 'derived here from mechanics',
   'common-practice': 'common practice',
 };

@@ -223,7 +223,7 @@ export interface RatedLines {
 export function ratedLines(lines: RatedLines, tower: Tower, trace?: Trace): WindItem {
   const parts = partsOfLines(lines.count, lines.diameter, tower.foot, tower.top, lines.laid ?? 'bundle', trace);
   return {
-    name: 'lines the maker allowed for',
+    name: 'lines allowed for in the rating',
     at: '',
     kind: 'lines',
     parts,

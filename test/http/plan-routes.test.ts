@@ -304,7 +304,7 @@ describe('background', () => {
     expect(of2012).toMatchObject({
       wind: { standard: 'ASCE/SEI 7-10', method: 'asce7-10' },
       suggests: { method: 'tia222-g', basis: 'gust3-strength' },
-      known: 'from memory, check against your copy',
+      known: 'from memory, check against the document',
     });
     expect(of2012.says).toContain('Give that basis in the plan');
     const of2018 = codes.find((code: { edition: number }) => code.edition === 2018);

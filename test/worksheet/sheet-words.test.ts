@@ -65,7 +65,7 @@ describe('an antenna against the wind that its maker rates it for', () => {
     expect(check.says).toMatch(
       / mph nominal gust asked, 90 mph nominal gust rated, use [\d.]+, by the square of the gust/,
     );
-    const [note] = wordsOf(sheet).filter((line) => line.startsWith('Use: demand over capacity'));
+    const [note] = wordsOf(sheet).filter((line) => line.startsWith('Ratio: demand over capacity'));
     expect(note).toContain('Where two gusts are compared it is the square of demand over capacity');
     expect(wordsOf(sheetOf(bluff).sheet).join()).not.toContain('Where two gusts');
   });
