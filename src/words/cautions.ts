@@ -91,7 +91,7 @@ export const CAUTION_WORDS = {
   'topography-not-given': {
     says: () => 'No hill given. Level ground assumed.',
     action: (_, system) =>
-      `If the ground falls away steeply within ${system === 'us' ? 'half a mile' : '800 m'}, give the hill: it can raise the pressure by half and more.`,
+      `If the ground falls away steeply within ${system === 'us' ? 'half a mile' : '800 m'}, give the hill. It can raise the pressure by half and more.`,
   },
   'topography-not-applied': {
     says: (caution, system) =>
@@ -357,7 +357,7 @@ export const CAUTION_WORDS = {
   'rotator-not-checked': {
     says: () => 'The rotator is not checked; no rating of it is given.',
     action:
-      'Ask the manufacturer for its rated lateral force, weight and torque, and its rated moment where the mast has no bearing.',
+      'Ask the manufacturer for its rated lateral force, weight and torque; without a mast bearing, its rated moment too.',
   },
   'bearing-not-checked': {
     says: () => 'The bearing of the mast is not checked; no rating of it is given.',

@@ -132,7 +132,7 @@ function openPieces(assessment: Assessment, check: Check): readonly HeadlinePiec
     const range = `at worst, ${ratioFigures(result.ratioRange[0])} at best, depending on the open questions`;
     return [open, { text: `: ${subject} ${range}. ${sentence(governs)}${ask}` }];
   }
-  const above = check.because === 'held' ? 'above its highest support ' : '';
+  const above = check.because === 'held' ? 'above its supports ' : '';
   const known = check.because === 'held' || check.because === 'beyond-rating' ? '' : ', as far as it is known';
   const why = check.because === 'beyond-rating' ? beyondRatingSays(result) : needs;
   return [

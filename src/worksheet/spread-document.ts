@@ -6,7 +6,7 @@ import { figures, inWords, ratioFigures, SPEED_WORDS } from '../words/index.ts';
 import { type Quantity, quantity } from './quantity.ts';
 
 const CAUSE_WORDS: Readonly<Record<SpreadCause, string>> = {
-  'design-wind': 'its design wind (speed, averaging time, gust factor and level together)',
+  'design-wind': 'its design wind (speed, averaging time, gust factor and level)',
   speed: 'the design speed, squared',
   level: 'the level at which its forces are compared',
   'height-and-ground': 'how its wind grows with height over this ground',
