@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { additionsSchema, answerSchema, areasSchema, pressuresSchema, ratingsSchema } from '../../src/answer/index.ts';
 import { DRAWING_NAMES } from '../../src/drawing/index.ts';
 import { requestExamples } from '../../src/http/documents/request-examples.ts';
-import { additionsSchema } from '../../src/http/schemas/additions-schemas.ts';
-import { answerSchema } from '../../src/http/schemas/answer-schemas.ts';
-import { areasSchema, pressuresSchema, ratingsSchema } from '../../src/http/schemas/part-schemas.ts';
 import { textOf, wellFormed } from '../drawing/well-formed.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 import { isSaid } from '../worksheet/caution-said.ts';
