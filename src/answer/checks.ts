@@ -45,7 +45,7 @@ export const checkSchema = z
     title,
     verdict: verdictSchema,
     says: z.string(),
-    why: z.exactOptional(words('Of an open check: why, without name and verdict.')),
+    why: words('says, without name and verdict.'),
     because: z.exactOptional(z.enum(OPEN_REASONS).meta({ description: 'Of an open check: why, as a code.' })),
     needs: z.array(z.string()).meta({ description: 'JSON pointers to what is not given.' }),
     ratio: z.exactOptional(number('Demand/capacity, every open question at worst.')),

@@ -47,6 +47,8 @@ import {
 
 /** What stands beside the answer only when it is asked for. */
 export interface Besides {
+  /** SVG by name. */
+  readonly drawings?: Readonly<Record<string, string>> | undefined;
   readonly spread?: Spread | undefined;
   readonly sensitivity?: Sensitivity | undefined;
   readonly remedies?: Remedies | undefined;
@@ -62,7 +64,7 @@ export function answerDocument(
   plan: unknown,
   entryWarnings: readonly EntryWarning[],
   working: Depth,
-  { spread, sensitivity, remedies, tubes }: Besides = {},
+  { drawings, spread, sensitivity, remedies, tubes }: Besides = {},
 ): Answer {
   const { input, questions, chances, checks, foundation, raising, heights } = assessment;
   const system = input.station.units;
@@ -108,7 +110,7 @@ export function answerDocument(
     chance: chances && chanceDocuments(chances, checks, system),
     entryWarnings,
     plan,
-    drawings: undefined,
+    drawings,
     working: working === 'full' ? workingDocument(workingOf(assessment).steps, system) : undefined,
     spread: spread && spreadDocument(spread, system),
     sensitivity: sensitivity && sensitivityDocument(sensitivity, assessment),

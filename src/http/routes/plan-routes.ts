@@ -332,16 +332,14 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
           .header('content-disposition', pdfDisposition(assessment.input.title))
           .send(printed);
       }
-      const answer = answerDocument(assessment, document, entryWarnings, depth, besides);
+      const drawings =
+        along.length === 0 ? undefined : Object.fromEntries(along.map((name) => [name, DRAWINGS[name](assessment)]));
+      const answer = answerDocument(assessment, document, entryWarnings, depth, { ...besides, drawings });
       if (form === 'csv') {
         const { heads, rows } = windLoadTable(answer);
         return reply.type('text/csv; charset=utf-8').send(csv([heads, ...rows], sign));
       }
-      const drawingsAlong =
-        along.length === 0
-          ? {}
-          : { drawings: Object.fromEntries(along.map((name) => [name, DRAWINGS[name](assessment)])) };
-      return reply.type('application/json; charset=utf-8').send(writable({ ...answer, ...drawingsAlong }));
+      return reply.type('application/json; charset=utf-8').send(writable(answer));
     },
   );
 

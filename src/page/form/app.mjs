@@ -16,7 +16,7 @@ import * as store from './store.mjs';
  * @property {string} version
  * @property {{ words: string, href?: string }} [runBy] Who runs the service.
  * @property {Record<string, unknown>} draft What stands in the form at first.
- * @property {any} answer What follows from it, or null.
+ * @property {store.Answer | null} answer What follows from it, or null.
  */
 
 const NEVER = [
@@ -178,10 +178,10 @@ export function App({ start }) {
       <${Answer} />
     </main>
     <footer class="foot">
-      <div><h2>Never covered here</h2><ul>${(store.answer.value?.notCovered ?? NEVER).map((/** @type {string} */ what) => html`<li>${what}</li>`)}</ul></div>
+      <div><h2>Never covered here</h2><ul>${(store.answer.value?.notCovered ?? NEVER).map((what) => html`<li>${what}</li>`)}</ul></div>
       <div><h2>Who decides</h2>
         <p>The local building code and a licensed engineer. No one has looked at your tower: not its rust, not its bolts, not the ground it stands on. Lower it in calm air, with a second person, and with every power line farther off than the tower is long.</p>
-        ${store.answer.value && html`<ul class="decides">${store.answer.value.cautions.filter((/** @type {any} */ caution) => caution.severity === 'standing' && caution.code !== 'engineer-and-local-code').map((/** @type {any} */ caution) => html`<li>${caution.says} <span class="note">${caution.action}</span></li>`)}</ul>`}
+        ${store.answer.value && html`<ul class="decides">${store.answer.value.cautions.filter(({ severity, code }) => severity === 'standing' && code !== 'engineer-and-local-code').map(({ says, action }) => html`<li>${says} <span class="note">${action}</span></li>`)}</ul>`}
         <p class="note">${start.runBy && html`Run by ${start.runBy.href ? html`<a href=${start.runBy.href}>${start.runBy.words}</a>` : start.runBy.words}. `}Gustworthy ${start.version}. Formulas and where each is from: <a href="v1/formulas">formulas</a>, <a href="v1/sources">sources</a>, <a href="openapi.json">contract</a>. Values from memory of a standard are marked so in the working.</p></div>
     </footer>
     <${VerdictStrip} />
