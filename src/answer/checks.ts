@@ -13,6 +13,7 @@ import {
 import type { Described } from './settled.ts';
 
 export const verdictSchema = z.enum(VERDICTS).meta({
+  id: 'Verdict',
   description:
     'within: ratio at worst no more than the target, 1 less the margin set; low-margin: no more than 1; over: more than 1 even at best; open: data missing, or the readings disagree.',
 });
@@ -31,7 +32,7 @@ export const headlineSchema = z
   .meta({ description: 'says, in pieces: their texts joined are says.' });
 
 const demandSchema = z.object({
-  of: z.enum(COMPARED).meta({ description: 'What is compared.' }),
+  of: z.enum(COMPARED).meta({ id: 'Compared', description: 'What is compared.' }),
   value: z.number(),
   unit: unitSchema,
 });

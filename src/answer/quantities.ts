@@ -8,7 +8,7 @@ export const words = (description: string) => z.string().meta({ description });
 export const pointer = (description: string) => words(`JSON pointer to ${description}`);
 export const checkId = (description: string) => words(`Id of the check${description}.`);
 
-export const unitSchema = z.enum(UNIT_LABELS);
+export const unitSchema = z.enum(UNIT_LABELS).meta({ id: 'Unit', description: 'Unit; empty for a plain number.' });
 
 export const quantitySchema = z
   .object({ value: z.number(), unit: unitSchema })
@@ -18,7 +18,9 @@ export type Quantity = Described<typeof quantitySchema>;
 export const quantityOf = (description: string) => quantitySchema.meta({ description });
 export const maybe = (description: string) => z.exactOptional(quantityOf(description));
 
-const basisSchema = z.enum(SPEED_BASES).meta({ description: 'Type of speed: its averaging time and its level.' });
+const basisSchema = z
+  .enum(SPEED_BASES)
+  .meta({ id: 'SpeedBasis', description: 'Type of speed: its averaging time and its level.' });
 
 export const speedWithBasisSchema = z
   .object({ value: z.number(), unit: unitSchema, basis: basisSchema })

@@ -16,7 +16,7 @@ import {
 } from './quantities.ts';
 import type { Described } from './settled.ts';
 
-export const siteMethodSchema = z.enum(SITE_METHODS);
+export const siteMethodSchema = z.enum(SITE_METHODS).meta({ id: 'SiteMethod', description: 'Standard of the site.' });
 export const groundShape = {
   exposure: z.exactOptional(z.enum(EXPOSURES).meta({ description: 'Ground upwind; terrain by EN 1991-1-4.' })),
   terrain: z.exactOptional(z.enum(TERRAINS).meta({ description: 'Ground upwind by EN 1991-1-4.' })),
