@@ -23,6 +23,7 @@ import {
   turningCircles,
   workingOf,
 } from '../margins/index.ts';
+import { CAUTION_WORDS, NOT_COVERED, promiseOf, questionOf, type SaidCaution } from '../words/index.ts';
 import { chanceDocuments } from './chance-document.ts';
 import { checkDocument } from './check-document.ts';
 import { foundationDocument } from './foundation-document.ts';
@@ -37,13 +38,6 @@ import { sensitivityDocument } from './sensitivity-document.ts';
 import { spreadDocument } from './spread-document.ts';
 import { designDocument, windLoadsDocument, windRowDocument } from './wind-document.ts';
 import { workingDocument } from './working-document.ts';
-import {
-  CAUTION_WORDS,
-  NOT_COVERED,
-  promiseOf,
-  questionOf,
-  type SaidCaution,
-} from '../words/index.ts';
 
 /** What stands beside the answer only when it is asked for. */
 export interface Besides {

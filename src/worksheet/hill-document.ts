@@ -2,8 +2,8 @@ import { type HillAnswer, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { HillHelp } from '../margins/index.ts';
 import type { HillCondition } from '../wind/index.ts';
-import { quantity } from './quantity.ts';
 import { figures, HILL_REASONS, inWords } from '../words/index.ts';
+import { quantity } from './quantity.ts';
 
 /** What a hill is to its method, in the reader's units. */
 export function hillDocument(help: HillHelp, system: UnitSystem): HillAnswer {

@@ -3,9 +3,9 @@ import { displayValue, WORDS_FOR_KNOWN } from '../foundation/index.ts';
 import { areasOf, type CheckInput, siteSpeed, siteWind, windAt } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { windStructureOf } from '../structure/index.ts';
+import { figures, HILL_REASONS, SPEED_WORDS, sentence, standardHeight } from '../words/index.ts';
 import { quantity } from './quantity.ts';
 import { headingDocument, windRowDocument } from './wind-document.ts';
-import { figures, HILL_REASONS, SPEED_WORDS, sentence, standardHeight } from '../words/index.ts';
 
 const ENGINEER: Note = {
   code: 'engineer-and-local-code',

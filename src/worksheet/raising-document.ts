@@ -2,8 +2,8 @@ import { type RaisingReport, type RaisingRowReport, told } from '../answer/index
 import type { UnitSystem } from '../foundation/index.ts';
 import type { RaisingAnswer } from '../margins/index.ts';
 import type { Handling, LaidTower, RaisingRow } from '../structure/index.ts';
-import { quantity } from './quantity.ts';
 import { figures, inWords, listed, REASON_WORDS } from '../words/index.ts';
+import { quantity } from './quantity.ts';
 
 /** Raising and lowering, in the reader's units. */
 export function raisingDocument(answer: RaisingAnswer, system: UnitSystem): RaisingReport {

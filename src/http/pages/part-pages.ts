@@ -98,8 +98,7 @@ export function ratingsPage(answer: RatingsAnswer): string {
       { head: 'effective area in the other wind', of: ({ equal }) => (equal === undefined ? '–' : span(equal)) },
       {
         head: 'standards tried',
-        of: ({ readings }) =>
-          [...new Set(readings.map(({ method }) => METHOD_BY_ID[method].title))].join(', '),
+        of: ({ readings }) => [...new Set(readings.map(({ method }) => METHOD_BY_ID[method].title))].join(', '),
       },
     ],
     answer.ratings,

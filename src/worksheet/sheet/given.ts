@@ -1,7 +1,7 @@
 import type { Answer, CautionAnswer } from '../../answer/index.ts';
 import type { Assessment } from '../../margins/index.ts';
-import { cautionDocuments } from '../answer-document.ts';
 import { gathered } from '../../words/index.ts';
+import { cautionDocuments } from '../answer-document.ts';
 import type { Testimony } from '../witness.ts';
 import type { Block } from './sheet.ts';
 
