@@ -134,15 +134,15 @@ describe('a list', () => {
   it('may stand beside other lists of the same length, and beside none of another', async () => {
     expect(await textOf(`pressure?method=asce7-16&exposure=C&speed=105;210&height=10;10`)).toBe('20.3651\n81.4603');
     expect(await textOf(`pressure?method=asce7-16&exposure=C&speed=105;210&height=10;20;30`)).toBe(
-      '? height is a list of 3, and speed one of 2: give lists of one length',
+      '? height is a list of 3, and speed one of 2: give lists of one length.',
     );
   });
 
   it('says a fault in its own row and leaves the others', async () => {
     expect((await textOf(`pressure?${WIND}&height=10;;3000;20`)).split('\n')).toEqual([
       '20.3651',
-      '? height is missing: height above ground [us ft, si m]',
-      '? height: 3000 ft given, 0 to 2000 ft allowed',
+      '? height is missing: height above ground [us ft, si m].',
+      '? height: 3000 ft given, 0 to 2000 ft allowed.',
       '21.6366',
     ]);
   });
@@ -151,10 +151,10 @@ describe('a list', () => {
     const values = (count: number) => Array.from({ length: count }, () => '10').join(';');
     expect((await textOf(`pressure?${WIND}&height=${values(200)}`)).split('\n')).toHaveLength(200);
     expect(await textOf(`pressure?${WIND}&height=${values(201)}`)).toBe(
-      '? height: a list of 201 given, at most 200 allowed',
+      '? height: a list of 201 given, at most 200 allowed.',
     );
     expect(await textOf(`station?${TEN}&ratedYear=${values(41)}&give=ratio`)).toBe(
-      '? ratedYear: a list of 41 given, at most 40 allowed',
+      '? ratedYear: a list of 41 given, at most 40 allowed.',
     );
   });
 });
@@ -212,7 +212,7 @@ const FAULTS: readonly (readonly [address: string, words: string])[] = [
   ['chance?speed=90&returns=76', '? returns: "76" given, years and speed with a colon between'],
   ['chance?speed=90&returns=10:76;50:70', '? returns: 76 mph for 10 years, 70 mph for 50'],
   ['lower-at?holdsTo=89&forecast=2', '? forecast: 2 given, 0 to 0.95 allowed'],
-  [`station?${TEN}&give=safe`, '? give: "safe" given, use, verdict, holdsTo, roomLeft, says allowed'],
+  [`station?${TEN}&give=safe`, '? give: "safe" given, ratio, verdict, holdsTo, roomLeft, says allowed'],
   [`station?${TEN}&give=ratio&ratedYear=12`, '? ratedYear: 12 given, at least 1900 allowed'],
 ];
 

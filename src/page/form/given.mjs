@@ -512,7 +512,7 @@ export function Given({ codes }) {
       );
       const id = `part-${part.id}`;
       const inside = html`${part.id === 'wind' && html`<${AdoptedCode} codes=${codes} />`}<${FromStock} part=${part.id} />
-        <${Questions} id=${part.id} about=${part.title.replace(/^(The|What|Winds|Raising|For)\b/, (word) => word.toLowerCase())} base=${base} questions=${questions} lists=${part.lists ?? []} />`;
+        <${Questions} id=${part.id} about=${inSentence(part.title)} base=${base} questions=${questions} lists=${part.lists ?? []} />`;
       const lead = part.id === 'loads' ? turning() : part.lead;
       if (!part.folded) {
         return html`<fieldset class="part" id=${id} key=${part.id}><legend class="head"><h2>${part.title}</h2>${lead && html`<small>${lead}</small>`}</legend>${inside}</fieldset>`;
@@ -534,6 +534,9 @@ function turning() {
     ? `${turn === 0 ? 'none' : turn} of ${rows.length} ${turn === 1 ? 'turns' : 'turn'}`
     : undefined;
 }
+
+/** A title as it goes on in a sentence. @param {string} text */
+const inSentence = (text) => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** What a folded part says of itself. @param {{ id: string }} part */
 function folded(part) {

@@ -9,6 +9,7 @@ import type { Block } from './sheet.ts';
 export interface ListedSource {
   readonly id: string;
   readonly title: string;
+  readonly short?: string;
   readonly edition: string;
   readonly seen: string;
 }

@@ -103,7 +103,8 @@ export function workingPart(given: AnswerSheetGiven): SheetPart {
 }
 
 function stepBlock(step: WorkingStep, { sources }: AnswerSheetGiven): Block {
-  const title = sources.find(({ id }) => id === step.source)?.title.split(',')[0] ?? step.source;
+  const source = sources.find(({ id }) => id === step.source);
+  const title = source?.short ?? source?.title ?? step.source;
   return {
     kind: 'step',
     symbol: step.symbol,
