@@ -1,7 +1,6 @@
 import { type CheckAnswer, type CheckState, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Assessment, Check, CheckResult, Compared } from '../margins/index.ts';
-import { METHOD_BY_ID } from '../methods/index.ts';
+import { type Assessment, type Check, type CheckResult, type Compared, enteredBasis } from '../margins/index.ts';
 import { COMPARED_WORDS, checkName } from '../words/index.ts';
 import { quantity } from './quantity.ts';
 import { checkSays } from './says.ts';
@@ -38,7 +37,7 @@ const NO_RESULT: ResultAnswer = {};
 
 function resultDocument({ input }: Assessment, result: CheckResult, system: UnitSystem): ResultAnswer {
   const { over, torque, holdsTo } = result;
-  const basis = input.site.basis ?? METHOD_BY_ID[input.method].basis;
+  const basis = enteredBasis(input);
   return told<ResultAnswer>({
     ...comparedDocument(result, system),
     ratioRange: result.ratioRange,

@@ -1,6 +1,6 @@
 import { type AreasAnswer, type EntryWarning, type Note, type PressuresAnswer, told } from '../answer/index.ts';
 import { displayValue, WORDS_FOR_KNOWN } from '../foundation/index.ts';
-import { areasOf, type CheckInput, siteSpeed, siteWind, windAt } from '../margins/index.ts';
+import { areasOf, type CheckInput, designBasis, siteSpeed, siteWind, windAt } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { windStructureOf } from '../structure/index.ts';
 import { figures, HILL_REASONS, SPEED_WORDS, sentence, standardHeight } from '../words/index.ts';
@@ -76,7 +76,7 @@ export function pressuresDocument(
   const wind = siteWind(input, windStructureOf(input.station, 'pole'), false);
   const { speed, speedLevel, converted } = siteSpeed(input);
   const method = METHOD_BY_ID[input.method];
-  const basis = speedLevel === 'strength' ? 'gust3-strength' : method.basis;
+  const basis = designBasis(input, { speedLevel });
   const gustEffect = wind.gustEffect();
   const notes: Note[] = [ENGINEER];
   if (input.site.basis === undefined) {

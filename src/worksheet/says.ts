@@ -1,7 +1,15 @@
 import type { Piece } from '../answer/index.ts';
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
-import type { Assessment, Check, CheckResult, Compared, LegsAtFoot, LowerAt, RoomLeft } from '../margins/index.ts';
-import { METHOD_BY_ID } from '../methods/index.ts';
+import {
+  type Assessment,
+  type Check,
+  type CheckResult,
+  type Compared,
+  enteredBasis,
+  type LegsAtFoot,
+  type LowerAt,
+  type RoomLeft,
+} from '../margins/index.ts';
 import {
   CHECK_WORDS,
   COMPARED_WORDS,
@@ -92,7 +100,7 @@ function mainPieces(assessment: Assessment, check: Check): readonly Piece[] {
 }
 
 function inSiteWind({ input }: Assessment): readonly Piece[] {
-  const basis = input.site.basis ?? METHOD_BY_ID[input.method].basis;
+  const basis = enteredBasis(input);
   const speed = `${inWords(input.site.speed, 'speed', input.station.units)} ${SPEED_WORDS[basis]}`;
   const article = withArticle(speed).slice(0, -speed.length);
   return [{ text: ` in ${article}` }, { text: speed, as: 'wind' }];

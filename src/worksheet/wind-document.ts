@@ -1,6 +1,6 @@
 import { type Answer, type Headings, told } from '../answer/index.ts';
 import { DISPLAY_UNITS, type Dimension, displayValue, type UnitSystem } from '../foundation/index.ts';
-import type { Assessment, WindLoads, WindRow } from '../margins/index.ts';
+import { type Assessment, designBasis, type WindLoads, type WindRow } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { convertSpeed, isMeanBasis, type SpeedBasis } from '../wind/index.ts';
 import { groundNamed } from '../words/index.ts';
@@ -9,7 +9,7 @@ import { quantity } from './quantity.ts';
 /** The design wind and its factors. */
 export function designDocument({ input, site, wind }: Assessment, system: UnitSystem): Answer['design'] {
   const method = METHOD_BY_ID[input.method];
-  const basis = site.speedLevel === 'strength' ? 'gust3-strength' : method.basis;
+  const basis = designBasis(input, site);
   const at = (level: SpeedBasis) => quantity(convertSpeed(site.speed, basis, level, 'site'), 'speed', system);
   return told<Answer['design']>({
     method: input.method,
