@@ -139,7 +139,7 @@ export function additionsSays({ before, after }: Additions, system: UnitSystem):
 export function additionSays(before: Assessment, addition: Addition, system: UnitSystem): string {
   const { checks, assessment } = addition;
   const change = telling(checks);
-  const said = change === undefined ? openSays(assessment) : changeSays(change, system);
+  const said = change === undefined ? openSays(assessment) : `${changeSays(change, system)}.`;
   const others = checks.filter((check) => check !== change && check.after);
   const named = (which: (check: CheckChange) => boolean) =>
     listed(others.filter(which).map(({ after }) => checkName(after as Check)));
@@ -151,7 +151,7 @@ export function additionSays(before: Assessment, addition: Addition, system: Uni
   const also = change?.after?.verdict === 'over' ? ' as well' : '';
   const moved = change && unmoved(change) ? mostMoved(others) : undefined;
   return [
-    `${addition.name}: ${said}.`,
+    `${addition.name}: ${said}`,
     ...weakestSays(before, change, system),
     ...(moved === undefined ? [] : [`${sentence(changeSays(moved, system))}.`]),
     ...(over === '' ? [] : [`Over${also}: ${over}.`]),
@@ -215,7 +215,7 @@ function changeSays({ before, after }: CheckChange, system: UnitSystem): string 
 function openSays({ checks, input }: Assessment): string {
   const tower = checks[0] as Check;
   const needs = missingSentences(tower.needs, input);
-  return `the ${checkName(tower)} is open. ${needs || REASON_WORDS['beyond-rating']}`.replace(/\.$/, '');
+  return `the ${checkName(tower)} is open. ${needs || REASON_WORDS['beyond-rating']}`;
 }
 
 /**
