@@ -6,7 +6,7 @@ import type { Described } from './settled.ts';
 export const questionSchema = z
   .object({
     at: pointer('the field that would answer it.'),
-    of: z.enum(QUESTIONS).meta({ description: 'What is asked, as a code.' }),
+    of: z.enum(QUESTIONS).meta({ description: 'The question, as a code.' }),
     ask: z.string(),
     assumed: words('The value assumed: lowest capacity or highest load.'),
     ratioIf: z

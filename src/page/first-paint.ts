@@ -52,7 +52,7 @@ export function firstPaint({
   const title =
     typeof draft['title'] === 'string'
       ? `${draft['title']} – Gustworthy`
-      : 'Gustworthy: does the tower take what hangs on it?';
+      : 'Gustworthy: is this tower rated for these antennas?';
   return `<!doctype html>
 <html lang="en">
 <head>

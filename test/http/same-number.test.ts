@@ -248,9 +248,7 @@ describe('the cell of a station', () => {
       // A figure that would read as fit beside a verdict that does not say so is held back.
       const heldBack = tower?.verdict === 'open' && (tower.ratio ?? 0) <= 1;
       expect(await cell('ratio')).toBe(heldBack ? 'open' : sheetFigures(tower?.ratio ?? Number.NaN));
-      expect(await cell('holdsTo')).toBe(
-        heldBack ? 'open' : sheetFigures(tower?.holdsTo?.gust.value ?? Number.NaN),
-      );
+      expect(await cell('holdsTo')).toBe(heldBack ? 'open' : sheetFigures(tower?.holdsTo?.gust.value ?? Number.NaN));
       // An address has no name for what hangs there.
       expect(await cell('says')).toBe((await answerTo(plan)).says.replaceAll('beam', 'antenna'));
     },

@@ -225,7 +225,7 @@ function Empty() {
     store.wanted.value.length > 0
       ? 'Give ten numbers, and the first answer stands here. Every further one moves it.'
       : hard > 0
-        ? `The answer stands here once ${hard === 1 ? 'the entry' : `the ${hard} entries`} to mend ${hard === 1 ? 'is' : 'are'} mended.`
+        ? `The answer stands here once ${hard === 1 ? 'one entry is' : `${hard} entries are`} corrected.`
         : 'The first answer is on its way.';
   return html`<p class="says empty">${says}</p>
     <ol class="ten" aria-label=${`${given} of ${numbers.length} given`}>${numbers.map(
@@ -257,7 +257,7 @@ function Standing() {
           : state.value === 'locked'
             ? `This service requires a key. Ask its operator. The browser asks for it; any name will do, the key is the password.${answer.value ? ` The figures are those of ${answeredAt.value}.` : ''}`
             : hard > 0 && answer.value
-              ? 'The answer stands as it was before the entries that are to be mended.'
+              ? 'The answer stands as it was before the entries to correct.'
               : '';
   return html`<p class="waiting" role="status">${says}</p>
     ${state.value === 'locked' && html`<p class="acts"><button type="button" class="act" onClick=${askWithKey}>Give the key</button></p>`}`;
@@ -309,7 +309,7 @@ export function VerdictStrip() {
         ${weakest?.holdsTo && html`<span class="wind held">holds to ${shown(weakest.holdsTo.gust)} gust</span>`}`
         : html`<span>${store.firstNumbers.value.filter(([, , isGiven]) => isGiven).length} of ten numbers given</span>`
     }
-    ${hard > 0 && html`<span class="over">${hard} to mend</span>`}
+    ${hard > 0 && html`<span class="over">${hard} to correct</span>`}
     <span class="go">see why</span></a></nav>`;
 }
 
