@@ -280,7 +280,7 @@ export function latticeParts(
   const { solid, width } = shape;
   if (solid.by === 'drag') {
     const area = count * solid.dragArea;
-    return [{ low, high, what: "maker's drag area", front: area, side: area, diameter: 0, rule: { of: 'drag-area' } }];
+    return [{ low, high, what: 'stated drag area', front: area, side: area, diameter: 0, rule: { of: 'drag-area' } }];
   }
   const piece = (from: number, to: number, share: number): DragPart => {
     const localWidth = width[0] + (width[1] - width[0]) * share;

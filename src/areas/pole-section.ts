@@ -64,7 +64,7 @@ export function poleCoefficientTia(revision: 'G' | 'H', sides: PoleShape['sides'
 
 export const manySidedCreditF = defineFormula({
   id: 'ca-eia222-f-many-sided-credit',
-  title: 'Coefficient a many-sided pole is credited with: the round row, never more than a demand asks of it',
+  title: 'Coefficient of a many-sided pole in a capacity: the round row, never more than in a demand',
   symbol: 'C_a',
   unit: 'one',
   expression: 'min(C_slow, C_round)',

@@ -45,7 +45,7 @@ export const notLessThanBelowStep = defineFormula({
     variable('s_0', 'D·√q at the step', 'drag-number', 5.2, 5.3),
     variable('s', 'D·√q here', 'drag-number', 5.3, 40),
   ],
-  cite: cite('derived', 'a gust passes through every lower speed', 'derived'),
+  cite: cite('derived', 'a gust goes through every lower speed', 'derived'),
   of: (fast: number, slow: number, limit: number, flow: number) => Math.max(fast, slow * (limit / flow) ** 2),
 });
 

@@ -1,6 +1,6 @@
+import { figures } from '../words/index.ts';
 import { lettering, pen } from './ink.ts';
 import { element, group, type Svg } from './svg.ts';
-import { figures } from './words.ts';
 
 /** From a quantity to its place on the sheet. */
 export interface Scale {

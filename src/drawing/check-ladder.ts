@@ -1,11 +1,12 @@
 import { displayValue } from '../foundation/index.ts';
 import { type Assessment, actualSpeedHoldsTo, type Check } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
+import { drawnName, figures, inWords, ratioFigures, VERDICT_WORDS } from '../words/index.ts';
 import { scaleOf, uprightAxis } from './axes.ts';
 import { LINE, lettering, pen, run, sheet, WIDTH } from './ink.ts';
 import { placed } from './lane.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
-import { checkWords, figures, planSpeedWords, ratioFigures, said, unitOf, VERDICT_WORDS, wrapped } from './words.ts';
+import { planSpeedWords, unitOf, wrapped } from './words.ts';
 
 const TOP = 58;
 const FOOT = 458;
@@ -48,7 +49,7 @@ export function checkLadder(assessment: Assessment): string {
   const y = (gust: number) => Math.max(scale.at(speed(gust)), TOP + 4);
   const waterY = y(water);
   const waterWords = wrapped(
-    `your wind, ${said(water, 'speed', units)} actual gust: the force of the ${said(input.site.speed, 'speed', units)} ${planSpeedWords(assessment)}`,
+    `site wind, ${inWords(water, 'speed', units)} actual gust, from the ${inWords(input.site.speed, 'speed', units)} ${planSpeedWords(assessment)}`,
     LANE_WIDTH,
   );
   const blocks = rungs.slice(-MOST_NAMED).map((rung) => ({ ...rung, lines: wordsOf(rung.check, assessment) }));
@@ -62,11 +63,11 @@ export function checkLadder(assessment: Assessment): string {
   const middles = placed(wishes, TOP - 14, foot);
   const beneath = beneathOf(assessment, unnamed, foot + 34);
   return sheet(
-    `What gives first at ${input.title}`,
+    `Checks by gust at ${input.title}`,
     describe(assessment, water),
     beneath.foot,
-    lettering(14, 18, 'What gives first', { bold: true }),
-    lettering(14, 34, `${unitOf('speed', units)}, actual 3-second gust in the open, 10 m up`, {
+    lettering(14, 18, 'Checks by gust', { bold: true }),
+    lettering(14, 34, `${unitOf('speed', units)}, actual 3-second gust, open country, 10 m up`, {
       ink: 'wind',
       italic: true,
     }),
@@ -115,7 +116,7 @@ export function checkLadder(assessment: Assessment): string {
 function wordsOf(check: Check, { weakest }: Assessment): readonly string[] {
   const ratio = check.result ? ratioFigures(check.result.ratio) : '';
   const tail = `${ratio} ${VERDICT_WORDS[check.verdict]}${check.id === weakest ? ', weakest' : ''}`;
-  return wrapped(`${checkWords(check)} ${tail}`, LANE_WIDTH, 3);
+  return wrapped(`${drawnName(check)} ${tail}`, LANE_WIDTH, 3);
 }
 
 function rungOf(
@@ -187,7 +188,7 @@ function rungOf(
       LANE,
       first + lines.length * LINE,
       [
-        run(said(gust, 'speed', units), { ink: 'wind', italic: true }),
+        run(inWords(gust, 'speed', units), { ink: 'wind', italic: true }),
         ...(Math.abs(own - water) > 0.01 * water
           ? [run(`, against ${figures(displayValue(own, 'speed', units))}`, { ink: 'wind', italic: true })]
           : []),
@@ -232,7 +233,7 @@ function beneathOf(
   const drawn = rest.map((check) => {
     const shown = check.verdict !== 'open';
     const ratio = check.result && Number.isFinite(check.result.ratio) ? ` ${ratioFigures(check.result.ratio)}` : '';
-    const lines = wrapped(`${checkWords(check)}${ratio} ${VERDICT_WORDS[check.verdict]}`, WIDTH - 56, 2);
+    const lines = wrapped(`${drawnName(check)}${ratio} ${VERDICT_WORDS[check.verdict]}`, WIDTH - 56, 2);
     const at = y;
     y += lines.length * LINE + 3;
     return group(
@@ -251,13 +252,13 @@ function beneathOf(
   });
   const stronger = unnamed.map(
     ({ check, gust }) =>
-      `${checkWords(check)} ${ratioFigures(check.result?.ratio ?? 0)} ${VERDICT_WORDS[check.verdict]}, ${said(gust, 'speed', input.station.units)}`,
+      `${drawnName(check)} ${ratioFigures(check.result?.ratio ?? 0)} ${VERDICT_WORDS[check.verdict]}, ${inWords(gust, 'speed', input.station.units)}`,
   );
-  const list = stronger.length > 0 ? wrapped(`Thin rungs, from above: ${stronger.join('; ')}.`, WIDTH - 28) : [];
+  const list = stronger.length > 0 ? wrapped(`Fine rungs, from the top: ${stronger.join('; ')}.`, WIDTH - 28) : [];
   const notes = [
-    'A rung stands at the gust at which its link reaches use 1; that is what its maker or its measures show, not where it fails. Beneath: links without a gust, or not shown (broken).',
+    'Rung: gust at which a check reaches ratio 1. That is its capacity, not where it fails. Beneath: checks without a gust; open ones dashed.',
     ...(checks.some((check) => check.kind === 'antenna' && check.result?.holdsTo)
-      ? ["“against”, and the broken mark between the rails: your wind as an antenna's own maker counts it."]
+      ? ['“against” and the dashed mark between the rails: site wind as the antenna’s manufacturer counts it.']
       : []),
   ].flatMap((note) => wrapped(note, WIDTH - 28));
   const svg = group(
@@ -274,8 +275,8 @@ function describe({ input, checks }: Assessment, water: number): string {
   const told = checks.map((check) => {
     const holds = check.result?.holdsTo;
     const ratio =
-      check.result && Number.isFinite(check.result.ratio) ? `, use ${ratioFigures(check.result.ratio)}` : '';
-    return `${checkWords(check)}: ${VERDICT_WORDS[check.verdict]}${ratio}${holds ? `, holds to a gust of ${said(holds.gust, 'speed', units)}` : ''}`;
+      check.result && Number.isFinite(check.result.ratio) ? `, ratio ${ratioFigures(check.result.ratio)}` : '';
+    return `${drawnName(check)}: ${VERDICT_WORDS[check.verdict]}${ratio}${holds ? `, holds to a gust of ${inWords(holds.gust, 'speed', units)}` : ''}`;
   });
-  return `Your wind has the force of an actual gust of ${said(water, 'speed', units)}. ${told.join('; ')}.`;
+  return `The site wind has the force of an actual gust of ${inWords(water, 'speed', units)}. ${told.join('; ')}.`;
 }

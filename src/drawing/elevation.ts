@@ -1,12 +1,13 @@
 import { DISPLAY_UNITS, FOOT } from '../foundation/index.ts';
 import { type Assessment, type WindLoadRow, windAt } from '../margins/index.ts';
+import { figures, inWords, ratioFigures } from '../words/index.ts';
 import { roundStep, scaleOf, uprightAxis } from './axes.ts';
 import { hachures, LINE, lettering, pen, run, sheet, WIDTH } from './ink.ts';
 import { placed } from './lane.ts';
 import { halfWidthAt, type Outline, outlinesOf, sectionOutline } from './outlines.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
 import { windBarb } from './wind-barb.ts';
-import { figures, heightSpeedWords, ratioFigures, said, unitOf, widthOf, wrapped } from './words.ts';
+import { heightSpeedWords, unitOf, widthOf, wrapped } from './words.ts';
 
 const AXIS = 34;
 const TOWER = 228;
@@ -27,7 +28,7 @@ interface Label {
 
 /**
  * The tower from its side, to scale, the worst wind from the left: sections, mast, loads, lines, footing; wind barbs by
- * height, forces, the place where use is worst; beneath, the same tower lowered, where it can be.
+ * height, forces, the place where the ratio is largest; beneath, the same tower lowered, where it can be.
  */
 export function elevation(assessment: Assessment): string {
   const { input, windLoads, heights } = assessment;
@@ -255,7 +256,7 @@ function hingeMark({ input }: Assessment, scale: number, y: (z: number) => numbe
   return element('circle', { cx, cy: y(hingeHeight), r: 3.2, ...pen({ line: 'ink', width: 1.5, fill: 'paper' }) });
 }
 
-/** Where use is worst: a double ring. */
+/** Where the ratio is largest: a double ring. */
 function worstMark({ checks, input }: Assessment, y: (z: number) => number): Svg | undefined {
   const height = checks[0]?.result?.height;
   if (height === undefined) return undefined;
@@ -280,9 +281,9 @@ function labelsOf(
 ): readonly Label[] {
   const { station } = input;
   const { units, tower, mast, cables } = station;
-  const long = (value: number) => said(value, 'length', units);
+  const long = (value: number) => inWords(value, 'length', units);
   const edge = (z: number) => TOWER + halfWidthAt(station, z) * scale + 2;
-  const force = (row: WindLoadRow | undefined) => (row ? said(row.force, 'force', units) : undefined);
+  const force = (row: WindLoadRow | undefined) => (row ? inWords(row.force, 'force', units) : undefined);
   const sum = (kind: WindLoadRow['kind']) =>
     windLoads.rows.filter((row) => row.kind === kind).reduce((all, row) => all + row.force, 0);
   const labels: Label[] = outlines.map(({ load, right, sizeless }) => {
@@ -302,10 +303,10 @@ function labelsOf(
     labels.push({
       at: [TOWER + 3, y((above + mast.tip) / 2)],
       words: `mast, to ${long(mast.tip)}`,
-      wind: said(sum('mast'), 'force', units),
+      wind: inWords(sum('mast'), 'force', units),
     });
     if (mast.foot !== undefined)
-      labels.push({ at: [edge(mast.foot), y(mast.foot)], words: `mast foot, ${long(mast.foot)}` });
+      labels.push({ at: [edge(mast.foot), y(mast.foot)], words: `mast lower end, ${long(mast.foot)}` });
   }
   if (mast?.bearing !== undefined && Math.abs(mast.bearing - tower.top) > 0.05) {
     labels.push({ at: [edge(mast.bearing), y(mast.bearing)], words: `bearing, ${long(mast.bearing)}` });
@@ -313,7 +314,7 @@ function labelsOf(
   labels.push({ at: [edge(tower.top), y(tower.top)], words: `tower top, ${long(tower.top)}` });
   if (tower.hingeHeight !== undefined)
     labels.push({ at: [edge(tower.hingeHeight), y(tower.hingeHeight)], words: `hinge, ${long(tower.hingeHeight)}` });
-  if (tower.foot > 0) labels.push({ at: [edge(tower.foot), y(tower.foot)], words: `foot, ${long(tower.foot)}` });
+  if (tower.foot > 0) labels.push({ at: [edge(tower.foot), y(tower.foot)], words: `base, ${long(tower.foot)}` });
   for (const held of tower.held) {
     labels.push({ at: [edge(held.height), y(held.height)], words: `${held.by}, ${long(held.height)}` });
   }
@@ -321,23 +322,23 @@ function labelsOf(
   const own = sum('tower');
   labels.push({
     at: [edge(middle), y(middle)],
-    words: own > 0 ? 'tower itself' : 'tower itself: its wind is not known',
-    ...(own > 0 ? { wind: said(own, 'force', units) } : {}),
+    words: own > 0 ? 'tower itself' : 'tower itself: wind unknown',
+    ...(own > 0 ? { wind: inWords(own, 'force', units) } : {}),
   });
   if (cables.length > 0) {
     const z = cables[0] as (typeof cables)[number];
     const at = z.low + 0.35 * (z.high - z.low);
     labels.push({
       at: [edge(at) + 4, y(at)],
-      words: cables.length === 1 ? z.name : `${cables.length} runs of lines`,
-      ...(sum('lines') > 0 ? { wind: said(sum('lines'), 'force', units) } : {}),
+      words: cables.length === 1 ? z.name : `${cables.length} lines`,
+      ...(sum('lines') > 0 ? { wind: inWords(sum('lines'), 'force', units) } : {}),
     });
   }
   const worst = checks[0]?.result;
   if (worst?.height !== undefined) {
     labels.push({
       at: [TOWER + 15, y(worst.height)],
-      words: `use of the tower is worst: ${ratioFigures(worst.ratio)}`,
+      words: `tower ratio largest: ${ratioFigures(worst.ratio)}`,
       bold: true,
     });
   }
@@ -428,7 +429,7 @@ function belowGround(
   const { site, station } = input;
   const { units, tower } = station;
   const { foundation } = tower;
-  const long = (value: number) => said(value, 'length', units);
+  const long = (value: number) => inWords(value, 'length', units);
   const parts: Svg[] = [];
   let depth = 0;
   let words = 'footing not given';
@@ -445,7 +446,7 @@ function belowGround(
         ...pen({ line: 'ink', width: 1.1, dash: '4 3', fill: 'paper-deep' }),
       }),
     );
-  } else if (foundation?.kind === 'maker') words = "footing: its maker's";
+  } else if (foundation?.kind === 'maker') words = 'footing: to the manufacturer’s drawing';
   const left = AXIS;
   const right = WIDTH - 20;
   parts.push(
@@ -597,11 +598,13 @@ function groundWords(
 ): readonly string[] {
   if (!laid || laid.orientations.every(({ antennas }) => antennas.length === 0)) return [];
   if (laid.orientations.every(({ clearance }) => clearance < 0)) {
-    return ['Level, something meets the ground whichever way the mast is turned.'];
+    return ['Lowered flat, an antenna touches the ground either way round.'];
   }
   const ways = laid.orientations.map(({ orientation, clearance }) => {
     const way = orientation.replace('-', ' ');
-    return clearance >= 0 ? `${way} it clears the ground by ${long(clearance)}` : `${way} something meets the ground`;
+    return clearance >= 0
+      ? `${way} it clears the ground by ${long(clearance)}`
+      : `${way} an antenna touches the ground`;
   });
   return [`With ${ways.join('; with ')}.`];
 }
@@ -614,7 +617,7 @@ function loweredOf(
 ): { readonly svg: Svg; readonly foot: number } | undefined {
   const { input, heights } = assessment;
   const { tower, units } = input.station;
-  const long = (value: number) => said(value, 'length', units);
+  const long = (value: number) => inWords(value, 'length', units);
   const hinge = tower.hingeHeight;
   if (hinge !== undefined) {
     const laid = assessment.raising?.handling;
@@ -633,7 +636,7 @@ function loweredOf(
       foot: foot + 22,
       svg: group(
         {},
-        lettering(14, top, `Lowered: lying over its hinge, ${long(hinge)} up; it reaches ${long(out)} out`, {
+        lettering(14, top, `Lowered flat over its hinge, ${long(hinge)} up; it reaches ${long(out)} out`, {
           bold: true,
         }),
         element('path', {
@@ -658,7 +661,7 @@ function loweredOf(
     };
   }
   if (tower.nestedTop !== undefined && tower.telescopes) {
-    const words = `Lowered: slid together its top is at ${long(tower.nestedTop)}, ${long(tower.top - tower.nestedTop)} lower.`;
+    const words = `Lowered: retracted, its top is at ${long(tower.nestedTop)}, ${long(tower.top - tower.nestedTop)} lower.`;
     const drop = tower.top - tower.nestedTop;
     const scale = Math.min(
       150 / (heights.overall - drop),
@@ -712,24 +715,22 @@ function notesOf(
 ): readonly string[] {
   const { tower, units } = input.station;
   const notes = [
-    'Seen across the worst wind, which comes from the left. Lengths and heights to one scale; the mast, lines and element ends are thicker than they are. Forces at allowable level.',
+    'Seen across the worst wind, which comes from the left. Lengths and heights to one scale; mast, lines and element ends drawn thicker. Forces at allowable level.',
   ];
-  if (outlines.some(({ sizeless }) => sizeless))
-    notes.push('A broken ring stands for a load of which no size is told.');
+  if (outlines.some(({ sizeless }) => sizeless)) notes.push('Dashed ring: load of unknown size.');
   if (tower.sections.some((section) => !section.shape)) {
-    notes.push(`Broken edges: the width of the tower is not told; drawn ${said(0.3, 'length', units, 2)} wide.`);
+    notes.push(`Dashed edges: width of the tower not given; drawn ${inWords(0.3, 'length', units, 2)} wide.`);
   }
-  if (tower.held.some(({ by, guys }) => by === 'guys' && !guys))
-    notes.push('Broken guys: where they reach the ground is not told.');
-  if (labels.length === 0 || windLoads.rows.length === 0) notes.push('No forces: nothing the wind touches is given.');
-  if (scale * 0.1 > 20) notes.push('A small tower: widths look large because they are to the same scale.');
+  if (tower.held.some(({ by, guys }) => by === 'guys' && !guys)) notes.push('Dashed guys: anchor distance not given.');
+  if (labels.length === 0 || windLoads.rows.length === 0) notes.push('No forces: no item with an area is given.');
+  if (scale * 0.1 > 20) notes.push('Widths look large because they are to the same scale.');
   return notes;
 }
 
 function describe({ input, windLoads, heights, checks }: Assessment): string {
   const { units, tower } = input.station;
-  const long = (value: number) => said(value, 'length', units);
-  const force = (value: number) => said(value, 'force', units);
+  const long = (value: number) => inWords(value, 'length', units);
+  const force = (value: number) => inWords(value, 'force', units);
   const things = windLoads.rows
     .filter((row) => row.kind !== 'tower')
     .map(
@@ -739,11 +740,11 @@ function describe({ input, windLoads, heights, checks }: Assessment): string {
   const worst = checks[0]?.result;
   return [
     `Tower top at ${long(tower.top)}, overall ${long(heights.overall)}, wind from the left.`,
-    things.length > 0 ? `What the wind touches: ${things.join('; ')}.` : '',
-    `Wind in all ${force(windLoads.total.force)} at allowable level.`,
+    things.length > 0 ? `Wind loads: ${things.join('; ')}.` : '',
+    `Total wind ${force(windLoads.total.force)} at allowable level.`,
     worst?.height === undefined
-      ? 'Use of the tower is not shown.'
-      : `Use is worst at ${long(worst.height)}: ${ratioFigures(worst.ratio)}.`,
+      ? 'Ratio of the tower: open.'
+      : `Largest ratio at ${long(worst.height)}: ${ratioFigures(worst.ratio)}.`,
   ]
     .filter((each) => each !== '')
     .join(' ');

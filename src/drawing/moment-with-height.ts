@@ -1,11 +1,12 @@
 import { DISPLAY_UNITS, type Dimension, displayValue } from '../foundation/index.ts';
 import { type Assessment, type ComparisonRatio, checkRatio, deadDemandOf } from '../margins/index.ts';
 import { type Section, shearOfTorsion } from '../structure/index.ts';
+import { figures, inWords, ratioFigures } from '../words/index.ts';
 import { levelAxis, type Scale, scaleOf, uprightAxis } from './axes.ts';
 import { hachures, LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
 import { placed } from './lane.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
-import { figures, ratioFigures, said, unitOf, widthOf, wrapped } from './words.ts';
+import { unitOf, widthOf, wrapped } from './words.ts';
 
 const TOP = 76;
 const FOOT = 476;
@@ -32,20 +33,20 @@ export function momentWithHeight(assessment: Assessment): string {
   const asked = demandByHeight(assessment);
   const belowSupport =
     tower.held.length > 0
-      ? `Below the highest support, at ${said(model.lowest, 'length', units)}, nothing is compared or drawn.`
-      : 'Where the tower is held is not told: nothing is compared or drawn.';
-  const unproven = assessment.ratios.every(({ capacity }) => !(capacity > 0));
+      ? `Below the highest support, at ${inWords(model.lowest, 'length', units)}, nothing is compared or drawn.`
+      : 'Supports of the tower not given; nothing is compared or drawn.';
+  const unrated = assessment.ratios.every(({ capacity }) => !(capacity > 0));
   const notes = [
-    'Filled: what your wind and the weights ask, at allowable level. Heavy line with hachures: the proof envelope, what the ratings show. Beside each joint its use.',
-    ...(unproven ? ['No envelope: no rating of this tower says what it proves.'] : []),
+    'Filled: demand from wind and weight, allowable level. Heavy line with hachures: rated capacity. Figures at the joints: ratio.',
+    ...(unrated ? ['No capacity drawn: no rating entered covers this tower.'] : []),
     ...coupleWords(assessment),
     ...(model.lowest > tower.foot ? [belowSupport] : []),
     ...(assessment.ratios.some(({ byWindRatio }) => byWindRatio)
       ? [
-          "The tower's own wind is not known: the use compares the winds on it too, so it may be more than the lines show.",
+          'Wind on the tower itself is unknown. The ratio also compares site wind with rated wind, and can exceed that of the lines.',
         ]
       : []),
-    ...(tapers(assessment) ? ['Shear: the force in the braces, since legs that lean take part of it.'] : []),
+    ...(tapers(assessment) ? ['Shear: force in the braces; sloping legs take part of the shear.'] : []),
   ].flatMap((note) => wrapped(note, WIDTH - 28));
   return sheet(
     `Moment and shear with height at ${input.title}`,
@@ -64,8 +65,8 @@ function coupleWords({ checks, ratios }: Assessment): readonly string[] {
   const drawn = ratios.filter(({ comparison, capacity }) => comparison.check === 'tower-top' && capacity > 0);
   if (drawn.length < 2) return [];
   const ratio = checks.find((check) => check.kind === 'tower-top')?.result?.ratio;
-  const tail = ratio === undefined ? '' : `; use there: ${ratioFigures(ratio)}`;
-  return [`Broken line: what is proven between the mast's bearing and its foot${tail}.`];
+  const tail = ratio === undefined ? '' : `; ratio there: ${ratioFigures(ratio)}`;
+  return [`Dashed line: rated capacity between the bearing and the lower end of the mast${tail}.`];
 }
 
 function tapers({ model }: Assessment): boolean {
@@ -151,13 +152,13 @@ function panel(assessment: Assessment, of: Of, asked: readonly Asked[], up: Scal
         ]
       : [];
   const governing = checks[0]?.result;
-  const joints = own.filter(({ comparison }) => comparison.place === 'foot' || comparison.place === 'joint');
+  const joints = own.filter(({ comparison }) => comparison.place === 'base' || comparison.place === 'joint');
   const worst = own.find(
     (ratio) => governing?.of === of && ratio.demand === governing.demand && ratio.capacity === governing.capacity,
   );
   const named = [...new Set([...joints, ...(worst ? [worst] : [])])].sort((a, b) => heightOf(b) - heightOf(a));
   const fitting =
-    named.length <= 24 ? named : named.filter((ratio) => ratio === worst || ratio.comparison.place === 'foot');
+    named.length <= 24 ? named : named.filter((ratio) => ratio === worst || ratio.comparison.place === 'base');
   const middles = placed(
     fitting.map((ratio) => ({ anchor: y(heightOf(ratio)) - 8, height: LINE })),
     TOP - 8,
@@ -291,20 +292,20 @@ function describe({ input, ratios, model, checks }: Assessment): string {
   const { units } = input.station;
   const rows = ratios
     .filter(
-      ({ comparison }) => (comparison.place === 'foot' || comparison.place === 'joint') && comparison.check === 'tower',
+      ({ comparison }) => (comparison.place === 'base' || comparison.place === 'joint') && comparison.check === 'tower',
     )
     .slice(0, 60)
     .map(({ comparison, demand, capacity, unfavourable }) => {
       const dimension = DIMENSION[comparison.of];
       const shown = Number.isFinite(unfavourable)
-        ? `${said(capacity, dimension, units)}, use ${ratioFigures(unfavourable)}`
-        : 'nothing proven';
-      return `${comparison.of} at ${said(model.levels[comparison.level]?.z ?? 0, 'length', units)} ${said(demand, dimension, units)} of ${shown}`;
+        ? `${inWords(capacity, dimension, units)}, ratio ${ratioFigures(unfavourable)}`
+        : 'no rated capacity';
+      return `${comparison.of} at ${inWords(model.levels[comparison.level]?.z ?? 0, 'length', units)} ${inWords(demand, dimension, units)} of ${shown}`;
     });
   const worst = checks[0]?.result;
   const first =
     worst?.height === undefined
-      ? 'The use of the tower is not shown.'
-      : `Use is worst, ${ratioFigures(worst.ratio)}, at ${said(worst.height, 'length', units)}.`;
+      ? 'Ratio of the tower: open.'
+      : `Largest ratio ${ratioFigures(worst.ratio)}, at ${inWords(worst.height, 'length', units)}.`;
   return [first, ...(rows.length > 0 ? [`${rows.join('; ')}.`] : [])].join(' ');
 }

@@ -1,11 +1,12 @@
 import { DISPLAY_UNITS, displayValue } from '../foundation/index.ts';
 import type { Assessment } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
+import { figures, inWords } from '../words/index.ts';
 import { levelAxis, scaleOf, uprightAxis } from './axes.ts';
 import { LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
 import { windBarb } from './wind-barb.ts';
-import { figures, heightSpeedWords, said, unitOf, wrapped } from './words.ts';
+import { heightSpeedWords, unitOf, wrapped } from './words.ts';
 
 const LEFT = 42;
 const RIGHT = 300;
@@ -53,11 +54,11 @@ export function pressureWithHeight(assessment: Assessment): string {
   }
   const top = up.at(input.station.tower.top / length);
   const notes = [
-    `Velocity pressure of the site's ${said(input.site.speed, 'speed', units)} wind, before gust effect and shape; speeds at height: ${heightSpeedWords(assessment)}.`,
-    ...(level.length > 0 ? ['Broken line: the same wind on level ground.'] : []),
-    ...(onHill && !squared ? ['The hill is in the pressure.'] : []),
+    `Velocity pressure of the site's ${inWords(input.site.speed, 'speed', units)} wind, before gust effect and shape; speeds at height: ${heightSpeedWords(assessment)}.`,
+    ...(level.length > 0 ? ['Dashed line: the same wind on level ground.'] : []),
+    ...(onHill && !squared ? ['The hill is included in the pressure.'] : []),
   ].flatMap((note) => wrapped(note, WIDTH - 28));
-  const range = `${said(wind.pressure(Math.max(foot, 0)), 'pressure', units)} at the foot to ${said(wind.pressure(heights.overall), 'pressure', units)} at ${said(heights.overall, 'length', units)}`;
+  const range = `${inWords(wind.pressure(Math.max(foot, 0)), 'pressure', units)} at the base to ${inWords(wind.pressure(heights.overall), 'pressure', units)} at ${inWords(heights.overall, 'length', units)}`;
   return sheet(
     `Wind pressure with height at ${input.title}`,
     `Velocity pressure from ${range}${onHill ? '; a hill raises it' : ''}.`,

@@ -1,10 +1,11 @@
 import { displayValue, Refusal } from '../foundation/index.ts';
 import { type Assessment, assess, type Check } from '../margins/index.ts';
+import { drawnName, inWords, ratioFigures } from '../words/index.ts';
 import { levelAxis, scaleOf, uprightAxis } from './axes.ts';
 import { hachures, LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
 import { placed } from './lane.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
-import { checkWords, planSpeedWords, ratioFigures, said, unitOf, wrapped } from './words.ts';
+import { planSpeedWords, unitOf, wrapped } from './words.ts';
 
 const LEFT = 42;
 const RIGHT = 300;
@@ -22,7 +23,7 @@ export interface UseCurve {
 }
 
 /**
- * The use of every check that feels the wind, the plan checked anew at each speed: no curve is guessed between its points.
+ * The ratio of every check that feels the wind, the plan checked anew at each speed: no curve is guessed between its points.
  * Speeds are in the basis of the plan, as is the site's own.
  */
 export function ratioCurves({ input, checks }: Assessment): readonly UseCurve[] {
@@ -107,7 +108,7 @@ export function ratioAgainstGust(assessment: Assessment): string {
         ...curve,
         end: place({ speed: atSpeed, ratio: atRatio }),
         words: wrapped(
-          `${checkWords(curve.check)} ${ratioFigures(curve.check.result?.ratio ?? 0)}`,
+          `${drawnName(curve.check)} ${ratioFigures(curve.check.result?.ratio ?? 0)}`,
           WIDTH - LANE - 6,
           3,
         ),
@@ -123,32 +124,32 @@ export function ratioAgainstGust(assessment: Assessment): string {
     ...new Set(
       assessment.checks
         .filter((check) => !all.some((curve) => curve.check.id === check.id))
-        .map((check) => checkWords(check)),
+        .map((check) => drawnName(check)),
     ),
   ];
   const notes = [
-    `Each point is the whole check done again at that speed. Figures: use in your wind. Above 1 the ratings show nothing more; that is not the same as failing.`,
+    'Each point is the whole check repeated at that speed. Figures: ratio in the site wind. Above 1 is beyond the ratings, not necessarily failure.',
     ...(curves.some(
       ({ points: [first, second] }) => first && second && second.ratio - first.ratio < 1e-6 * second.ratio,
     )
-      ? ["Level at its left end: there the standard's least pressure decides."]
+      ? ['Level at its left end: there the standard’s minimum pressure governs.']
       : []),
     ...(others.length > 0
       ? [
-          `Not drawn, for want of room: ${others.map(({ check }) => `${checkWords(check)} ${ratioFigures(ratioHere(check))}`).join(', ')}.`,
+          `Not plotted, for want of room: ${others.map(({ check }) => `${drawnName(check)} ${ratioFigures(ratioHere(check))}`).join(', ')}.`,
         ]
       : []),
     ...(missing.length > 0
       ? [
-          `Without a curve, as no matter of this wind, not shown, or used up without wind: ${missing.slice(0, 12).join(', ')}${missing.length > 12 ? ` and ${missing.length - 12} more` : ''}.`,
+          `Not plotted (open, not a wind check, or over without wind): ${missing.slice(0, 12).join(', ')}${missing.length > 12 ? ` and ${missing.length - 12} more` : ''}.`,
         ]
       : []),
   ].flatMap((note) => wrapped(note, WIDTH - 28));
   return sheet(
-    `Use against gust at ${input.title}`,
+    `Ratio against gust at ${input.title}`,
     describe(assessment, all),
     lowest + notes.length * LINE + 8,
-    lettering(14, 18, 'Use against gust', { bold: true }),
+    lettering(14, 18, 'Ratio against gust', { bold: true }),
     lettering(LEFT - 28, TOP - 22, 'ratio', {}),
     uprightAxis(LEFT, up, TOP, FOOT, ''),
     levelAxis(FOOT, across, LEFT, RIGHT),
@@ -172,7 +173,7 @@ export function ratioAgainstGust(assessment: Assessment): string {
             ]),
             ...pen({ line: 'ink-soft', width: 0.9, dash: '9 3 2 3' }),
           }),
-          lettering(LEFT + 5, up.at(kept) + 14, `${ratioFigures(kept)} leaves the margin you want`, {
+          lettering(LEFT + 5, up.at(kept) + 14, `target ${ratioFigures(kept)}`, {
             ink: 'ink-soft',
             halo: true,
           }),
@@ -185,8 +186,8 @@ export function ratioAgainstGust(assessment: Assessment): string {
       ]),
       ...pen({ line: 'wind', width: 2.6 }),
     }),
-    lettering(siteX, TOP - 26, 'your wind', { ink: 'wind', italic: true, anchor: 'middle', halo: true }),
-    lettering(siteX, TOP - 12, said(input.site.speed, 'speed', units), {
+    lettering(siteX, TOP - 26, 'site wind', { ink: 'wind', italic: true, anchor: 'middle', halo: true }),
+    lettering(siteX, TOP - 12, inWords(input.site.speed, 'speed', units), {
       ink: 'wind',
       italic: true,
       anchor: 'middle',
@@ -214,7 +215,7 @@ export function ratioAgainstGust(assessment: Assessment): string {
     labels.map((label, index) => labelOf(label, middles[index] as number)),
     ...(curves.length === 0
       ? [
-          lettering((LEFT + RIGHT) / 2, up.at(0.5), 'no link shows how it goes with the wind', {
+          lettering((LEFT + RIGHT) / 2, up.at(0.5), 'no check to plot against wind', {
             anchor: 'middle',
             halo: true,
           }),
@@ -271,9 +272,9 @@ function describe({ input }: Assessment, curves: readonly UseCurve[]): string {
   const { units } = input.station;
   const told = curves.map(({ check }) => {
     const holds = check.result?.holdsTo;
-    return `${checkWords(check)} ${ratioFigures(check.result?.ratio ?? 0)}${holds ? `, reaching 1 at ${said(holds.design, 'speed', units)}` : ''}`;
+    return `${drawnName(check)} ${ratioFigures(check.result?.ratio ?? 0)}${holds ? `, reaching 1 at ${inWords(holds.design, 'speed', units)}` : ''}`;
   });
   return told.length > 0
-    ? `Use in your ${said(input.site.speed, 'speed', units)} wind: ${told.join('; ')}.`
-    : 'No link shows how it goes with the wind.';
+    ? `Ratio in the ${inWords(input.site.speed, 'speed', units)} site wind: ${told.join('; ')}.`
+    : 'No check to plot against wind.';
 }

@@ -2,10 +2,11 @@ import { addToHeadingSum, emptyHeadingSum, type HeadingSum, valueAtHeading, wors
 import { displayValue } from '../foundation/index.ts';
 import type { Assessment, WindLoadRow } from '../margins/index.ts';
 import type { Load, WindItem } from '../structure/index.ts';
+import { figures, inWords } from '../words/index.ts';
 import { roundStep } from './axes.ts';
 import { LINE, lettering, pen, sheet, WIDTH } from './ink.ts';
 import { element, group, type Point, type Svg, through } from './svg.ts';
-import { degrees, figures, said, unitOf, wrapped } from './words.ts';
+import { degrees, unitOf, wrapped } from './words.ts';
 
 const X = WIDTH / 2;
 const Y = 232;
@@ -55,12 +56,12 @@ export function rose(assessment: Assessment): string {
   const ring = most > 0 ? roundStep(shown(most) / 3) : 1;
   const rings = most > 0 ? Math.ceil(shown(most) / ring - 1e-9) : 2;
   const radius = (area: number) => (shown(area) / (ring * rings)) * R;
-  const area = (value: number) => said(value, 'area', units);
+  const area = (value: number) => inWords(value, 'area', units);
   const legend: { words: string; sign: (y: number) => Svg }[] = [];
   const add = (words: string, sign: (y: number) => Svg) => legend.push({ words, sign });
   const { names } = groups;
   if (names.turning.length > 0) {
-    add(`${worstWords(groups.turning, area, 'turns')} ${listed(names.turning)}`, (y) =>
+    add(`${worstWords(groups.turning, area, 'rotating')} ${listed(names.turning)}`, (y) =>
       element('rect', {
         x: 16,
         y: y - 9,
@@ -82,7 +83,7 @@ export function rose(assessment: Assessment): string {
     );
   }
   if (names.still.length > 0) {
-    add(`alike from all sides, or at its own worst, ${area(groups.still)}: ${listed(names.still)}`, (y) =>
+    add(`same from all sides, or at its own worst, ${area(groups.still)}: ${listed(names.still)}`, (y) =>
       element('path', {
         d: through([
           [16, y - 4],
@@ -104,13 +105,13 @@ export function rose(assessment: Assessment): string {
     );
   });
   const notes = wrapped(
-    'Distance from the middle is effective area, by the heading the wind comes from. What turns is shown with the rotator at north; as it turns freely, its largest and the largest of the fixed things add.',
+    'Distance from the middle: effective area by wind heading. Rotating loads are drawn with the rotator at north. They turn freely, so their largest area adds to the largest of fixed loads.',
     WIDTH - 28,
   );
   const foot = y + notes.length * LINE + 4;
   return sheet(
     `Areas from above at ${input.title}`,
-    legend.length > 0 ? `${legend.map(({ words }) => words).join('. ')}.` : 'Nothing hangs on this tower.',
+    legend.length > 0 ? `${legend.map(({ words }) => words).join('. ')}.` : 'No loads on this tower.',
     foot,
     lettering(14, 18, 'From above', { bold: true }),
     lettering(14, 34, `effective area, ${unitOf('area', units)}`, { ink: 'ink-soft' }),
@@ -139,7 +140,7 @@ export function rose(assessment: Assessment): string {
       : []),
     names.turning.length > 0 ? worstMarks(groups.turning, radius, 'wind') : undefined,
     names.fixed.length > 0 ? worstMarks(groups.fixed, radius, 'ink') : undefined,
-    ...(legend.length === 0 ? [lettering(X, Y + 4, 'nothing hangs here', { anchor: 'middle', halo: true })] : []),
+    ...(legend.length === 0 ? [lettering(X, Y + 4, 'no loads', { anchor: 'middle', halo: true })] : []),
     told,
     notes.map((line, index) => lettering(14, y + 6 + index * LINE, line, { ink: 'ink-soft' })),
   );
@@ -154,7 +155,7 @@ function moves(sum: HeadingSum): boolean {
   return Math.hypot(sum.cosine, sum.sine) > 1e-9 * sum.mean;
 }
 
-function worstWords(sum: HeadingSum, area: (value: number) => string, kind: 'turns' | 'fixed'): string {
+function worstWords(sum: HeadingSum, area: (value: number) => string, kind: 'rotating' | 'fixed'): string {
   const worst = area(sum.mean + Math.hypot(sum.cosine, sum.sine));
   if (!moves(sum)) return `${kind}, ${worst} from any heading:`;
   const heading = worstHeading(sum);

@@ -1,5 +1,6 @@
 /** How a number or formula is known. Whatever is from memory or second hand is shown as such to the user. */
-export type Known = 'published' | 'second-hand' | 'memory' | 'derived' | 'common-practice';
+export const KNOWN = ['published', 'second-hand', 'memory', 'derived', 'common-practice'] as const;
+export type Known = (typeof KNOWN)[number];
 
 export interface Citation {
   /** An id in reference/sources.json. */
@@ -25,8 +26,8 @@ export function cite(source: string, clause: string, known: Known): Citation {
 
 export const WORDS_FOR_KNOWN: Readonly<Record<Known, string>> = {
   published: 'published',
-  'second-hand': 'second hand, check against your copy',
-  memory: 'from memory, check against your copy',
+  'second-hand': 'second hand, check against the document',
+  memory: 'from memory, check against the document',
   derived: 'derived here from mechanics',
   'common-practice': 'common practice',
 };

@@ -125,11 +125,7 @@ export async function buildApp({
   const stock = await StockFolder.watching(configuration.stockFolder, app.log, lookEvery);
   app.addHook('onClose', async () => stock.close());
   app.metrics.watch('gustworthy_stock_entries', 'Things in the stock of the club.', () => stock.state.entries.length);
-  app.metrics.watch(
-    'gustworthy_stock_faults',
-    'What does not fit in the folder of stock.',
-    () => stock.state.faults.length,
-  );
+  app.metrics.watch('gustworthy_stock_faults', 'Errors in the folder of stock.', () => stock.state.faults.length);
   await app.register(assetRoutes);
   await app.register(formRoutes, { plans, club: configuration.club });
   await app.register(docsRoutes, { basePath: configuration.basePath });

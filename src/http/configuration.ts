@@ -79,7 +79,7 @@ const environmentSchema = z.object({
     })
     .meta({
       description:
-        'File of keys, one a line: a name, a space, the key of 20 letters or more. Without it nobody needs a key. Read anew when it changes.',
+        'File of keys, one a line: a name, a space, the key of 20 letters or more. Without it no key is needed. Read again when it changes.',
     }),
   OPEN_ENDPOINTS: z
     .string()
@@ -170,7 +170,7 @@ export interface Configuration {
 /** The environment does not fit; the message lists every fault, one a line. */
 export class ConfigurationError extends Error {
   constructor(faults: readonly string[]) {
-    super(`The settings in the environment do not fit:\n${faults.map((fault) => `  ${fault}`).join('\n')}`);
+    super(`Settings with errors:\n${faults.map((fault) => `  ${fault}`).join('\n')}`);
     this.name = 'ConfigurationError';
   }
 }
@@ -234,10 +234,10 @@ export function settingsHelp(): string {
     return `  ${name.padEnd(INDENT - 3)} ${wrapped(says)}`;
   });
   return [
-    'Gustworthy: tells whether a small antenna tower stands what its owner wants to hang on it.',
+    'Gustworthy: checks a small antenna tower against its manufacturer’s rating.',
     '',
-    '  npm start               listens until it is told to stop',
-    '  npm start -- --check    reads settings, keys and stock, says what does not fit, and stops',
+    '  npm start               listens until it is stopped',
+    '  npm start -- --check    reads settings, keys and stock, lists errors, and stops',
     '  npm start -- --help     this text',
     '',
     'Settings come from the environment:',

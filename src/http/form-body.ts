@@ -49,7 +49,7 @@ export class FormBody {
         throw new Problem(error.code, error.message, { faults });
       }
       const says = `${field}: give one document as JSON, or leave it out.`;
-      throw new Problem('not-json', `The field ${field} holds a document as JSON; what it holds now is none.`, {
+      throw new Problem('not-json', `The field ${field} holds a document as JSON, but its content is not JSON.`, {
         faults: [{ field, code: 'unreadable', allowed: 'JSON', says }],
       });
     }
@@ -67,7 +67,7 @@ export function readFormBodies(app: FastifyInstance): void {
     const filled = fields.filter(([name, value]) => name !== '_charset_' && value.trim() !== '');
     const faults = nameFaults(filled.map(([name]) => name));
     if (faults.length > 0) {
-      const detail = faults.length === 1 ? 'The name of one field does not fit.' : 'The names of fields do not fit.';
+      const detail = faults.length === 1 ? 'The name of one field is wrong.' : 'The names of some fields are wrong.';
       throw new Problem('plan-faults', detail, { faults: faults.slice(0, FAULTS_AT_MOST) });
     }
     done(null, new FormBody(filled, (text) => read(text, request)));
@@ -105,7 +105,7 @@ function decoded(text: string): string {
   try {
     return decodeURIComponent(text.replaceAll('+', ' '));
   } catch {
-    const detail = 'A field holds a per cent sign that begins no letter, or letters that are not in UTF-8.';
+    const detail = 'A field has a per cent sign that encodes no character, or text that is not in UTF-8.';
     throw new Problem('not-a-form', detail);
   }
 }
@@ -142,7 +142,7 @@ function nameFaults(names: readonly string[]): ProblemFault[] {
       continue;
     }
     if (parts.length > DEPTH_AT_MOST) {
-      fault('unreadable', `at most ${DEPTH_AT_MOST} parts`, `The name ${shown} goes deeper than any plan.`);
+      fault('unreadable', `at most ${DEPTH_AT_MOST} parts`, `The name ${shown} has more parts than any plan.`);
       continue;
     }
     const rows = parts.slice(1);
@@ -160,7 +160,7 @@ function nameFaults(names: readonly string[]): ProblemFault[] {
       fault(
         'unreadable',
         'a number',
-        `${shown}: number the rows, loads[0], loads[1]; [] stands only at the end of a name.`,
+        `${shown}: number the rows, loads[0], loads[1]; [] is allowed only at the end of a name.`,
       );
     }
     if (seen.has(name) && open < 0) {

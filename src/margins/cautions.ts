@@ -87,7 +87,8 @@ export const CAUTION_CODES = [
 export type CautionCode = (typeof CAUTION_CODES)[number];
 
 /** `verdict` changes the answer or how far it may be trusted; `line` belongs to one thing; `standing` is always there. */
-export type Severity = 'verdict' | 'line' | 'standing';
+export const SEVERITIES = ['verdict', 'line', 'standing'] as const;
+export type Severity = (typeof SEVERITIES)[number];
 
 export interface Caution {
   readonly code: CautionCode;
@@ -96,6 +97,8 @@ export interface Caution {
   readonly at?: string;
   /** Name of what it is about. */
   readonly of?: string;
+  /** The check it is about. */
+  readonly check?: Check;
   /** A figure it speaks of, in SI. */
   readonly value?: number;
   /** A word it speaks of. */
@@ -135,8 +138,8 @@ export function cautionsOf(
   say('climbing', 'standing');
   say('power-lines', 'standing');
   for (const check of checks) {
-    if (check.verdict === 'over') say(check.kind === 'fall' ? 'within-its-fall' : 'over', 'verdict', { of: check.id });
-    if (check.verdict === 'low-margin') say('low-margin', 'verdict', { of: check.id });
+    if (check.verdict === 'over') say(check.kind === 'fall' ? 'within-its-fall' : 'over', 'verdict', { check });
+    if (check.verdict === 'low-margin') say('low-margin', 'verdict', { check });
   }
   aboutSite(model, site, wind, say);
   if (demand.leastDecides) say('least-pressure', 'verdict');

@@ -87,7 +87,7 @@ export const ratedForce = defineFormula({
 
 export const areaOfEqualForce = defineFormula({
   id: 'area-of-equal-force',
-  title: 'Effective area that the other wind loads with the same force',
+  title: 'Effective area with the same force in the other wind',
   symbol: 'A_e',
   unit: 'area',
   expression: 'F_r / f',
@@ -104,7 +104,7 @@ const moment = (symbol: string, meaning: string) => variable(symbol, meaning, 'm
 
 export const provenShear = defineFormula({
   id: 'proven-shear',
-  title: 'Shear the rated case proves: the rated force and the rated wind on the tower itself',
+  title: 'Shear capacity of the rated case: the rated force and the rated wind on the tower itself',
   symbol: 'V_cap',
   unit: 'force',
   expression: 'V_r + V_own',
@@ -115,7 +115,7 @@ export const provenShear = defineFormula({
 
 export const provenInBraces = defineFormula({
   id: 'proven-in-braces',
-  title: 'Force in tapering braces the rated case proves, whichever way it pushes',
+  title: 'Capacity of tapering braces in the rated case, in either direction',
   symbol: 'S_cap',
   unit: 'force',
   expression: 'abs(S_r + S_own)',
@@ -129,14 +129,14 @@ export const provenInBraces = defineFormula({
 
 export const provenMoment = defineFormula({
   id: 'proven-moment',
-  title: 'Moment the rated case proves: the rated force and the rated wind on the tower itself',
+  title: 'Moment capacity of the rated case: the rated force and the rated wind on the tower itself',
   symbol: 'M_cap',
   unit: 'moment',
   expression: '(M_r + M_own) * b',
   variables: [
     moment('M_r', 'of the rated force'),
     moment('M_own', 'of the rated wind on the tower above'),
-    variable('b', 'width here over width where it is proven, for legs that taper; else 1', 'one', 0.2, 1),
+    variable('b', 'width here over width where it is rated, for legs that taper; else 1', 'one', 0.2, 1),
   ],
   cite: cite('derived', 'proof envelope', 'derived'),
   of: (rated: number, own: number, width: number) => (rated + own) * width,
@@ -288,8 +288,7 @@ export const totalMoment = defineFormula({
 
 export const windRatio = defineFormula({
   id: 'wind-ratio',
-  title:
-    "Use by the wind on a tower whose own drag is not known: the site's wind over the rated one, largest over height",
+  title: 'Ratio of a tower whose own drag is unknown: site wind over rated wind, largest over height',
   symbol: 'k',
   unit: 'one',
   expression: 'k_C * f_site / f_r',
@@ -310,7 +309,7 @@ export const windRatio = defineFormula({
 
 export const ratioOfShear = defineFormula({
   id: 'use-of-shear',
-  title: 'Use: demand over capacity',
+  title: 'Ratio: demand over capacity',
   symbol: 'u',
   unit: 'one',
   expression: 'V_dem / V_cap',
@@ -321,7 +320,7 @@ export const ratioOfShear = defineFormula({
 
 export const ratioOfMoment = defineFormula({
   id: 'use-of-moment',
-  title: 'Use: demand over capacity',
+  title: 'Ratio: demand over capacity',
   symbol: 'u',
   unit: 'one',
   expression: 'M_dem / M_cap',
@@ -343,14 +342,14 @@ export const marginOfRatio = defineFormula({
 
 export const designHoldsTo = defineFormula({
   id: 'holds-to-design',
-  title: "Speed in the method's basis at which the use is 1, the dead load kept, no coefficient changing on the way",
+  title: "Speed in the method's basis at which the ratio is 1, the dead load kept, coefficients constant",
   symbol: 'V_hold',
   unit: 'speed',
   expression: 'V * sqrt((1 - u_0) / u_w)',
   variables: [
     variable('V', 'design speed', 'speed', 5, 180),
-    variable('u_0', 'use without wind', 'one', 0, 0.9),
-    variable('u_w', 'use by the wind', 'one', 0.01, 10),
+    variable('u_0', 'ratio without wind', 'one', 0, 0.9),
+    variable('u_w', 'ratio from the wind', 'one', 0.01, 10),
   ],
   cite: cite('derived', 'force grows with the square of the speed', 'derived'),
   of: (V: number, dead: number, wind: number) => V * Math.sqrt((1 - dead) / wind),
@@ -363,7 +362,7 @@ export const actualSpeedHoldsTo = defineFormula({
   unit: 'speed',
   expression: 'V_hold * sqrt(lambda * K_d * I)',
   variables: [
-    variable('V_hold', 'design speed at use 1', 'speed', 5, 180),
+    variable('V_hold', 'design speed at ratio 1', 'speed', 5, 180),
     level,
     variable('K_d', 'direction factor', 'one', 0.85, 1),
     variable('I', 'importance', 'one', 0.87, 1.15),
@@ -377,7 +376,7 @@ const forcePerUnitArea = variable('f', 'force on a unit of effective area there'
 
 export const roomByShear = defineFormula({
   id: 'room-left-shear',
-  title: 'Effective area, alike from all sides, that may be added there before the wanted margin of shear is reached',
+  title: 'Effective area, alike from all sides, that can be added there up to the target in shear',
   symbol: 'A_room',
   unit: 'area',
   expression: '((1 - m_w) * V_cap - V_dem) / (f * a)',
@@ -395,7 +394,7 @@ export const roomByShear = defineFormula({
 
 export const roomByMoment = defineFormula({
   id: 'room-left-moment',
-  title: 'Effective area, alike from all sides, that may be added there before the wanted margin of moment is reached',
+  title: 'Effective area, alike from all sides, that can be added there up to the target in moment',
   symbol: 'A_room',
   unit: 'area',
   expression: '((1 - m_w) * M_cap - M_dem) / (f * a)',
@@ -413,7 +412,7 @@ export const roomByMoment = defineFormula({
 
 export const ratioOfGusts = defineFormula({
   id: 'use-of-gust',
-  title: 'Use of an antenna: pressure of the wind at its height over that of the wind it is rated for',
+  title: 'Ratio of an antenna: pressure of the wind at its height over that of its rated wind',
   symbol: 'u',
   unit: 'one',
   expression: '(v_a / v_r)^2',

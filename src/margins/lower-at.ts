@@ -4,12 +4,12 @@ import type { Check } from './checks/check.ts';
 
 export const lowerAtGust = defineFormula({
   id: 'lower-at',
-  title: 'Forecast gust at which to lower: the gust that leaves the wanted margin, less the error of a forecast',
+  title: 'Forecast gust at which to lower: the gust at the target, less the forecast error',
   symbol: 'v_low',
   unit: 'speed',
   expression: 'v_m * (1 - a)',
   variables: [
-    variable('v_m', 'gust at which the weakest link reaches one less the wanted margin', 'speed', 1, 150),
+    variable('v_m', 'gust at which the weakest check reaches the target', 'speed', 1, 150),
     variable('a', 'allowance for the error of a forecast', 'one', 0, 0.9),
   ],
   cite: cite('common-practice', 'a forecast errs by about a tenth', 'common-practice'),

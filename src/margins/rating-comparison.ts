@@ -66,7 +66,7 @@ function targetForce(target: Rating, windStructure: WindStructure, station: Stat
   if (cases.length !== 1 || !force) {
     throw new Refusal(
       'target-open',
-      'The wind asked for must leave nothing open: give method, speed, exposure and, for TIA-222-G, the class.',
+      'The other wind must leave nothing open. Give method, speed, exposure and, for TIA-222-G, the class.',
       target.at,
     );
   }
@@ -85,7 +85,7 @@ function compareOne(
   if (cases.length === 0 || (rating.claim.kind !== 'area' && rating.claim.kind !== 'force')) {
     throw new Refusal(
       'rating-not-a-force',
-      'This rating states no force: give an area with its wind, or a force.',
+      'This rating gives no force. Give an area with its wind, or a force.',
       rating.at,
     );
   }

@@ -1,5 +1,5 @@
 import type { Trace } from '../foundation/index.ts';
-import { levelFactors, METHOD_BY_ID, STEADY_AT_STRENGTH, type Wind } from '../methods/index.ts';
+import { levelFactors, METHOD_BY_ID, WITHOUT_WIND_AT_STRENGTH, type Wind } from '../methods/index.ts';
 import {
   type FootLoad,
   type LegForces,
@@ -29,7 +29,7 @@ export interface Reactions {
   /** Where the method has a strength level. */
   readonly strength?: FootForces;
   /** The part that stays when the wind does not: pull of wires, weight off the axis. Within the forces above. */
-  readonly steady: FootForces;
+  readonly withoutWind: FootForces;
   /** Brings the wind's part from the allowable level to the nominal load of foundations. */
   readonly toNominal: number;
   /** Guys or brackets take part of it, which is not worked out. */
@@ -59,19 +59,19 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads)
   const { station } = model.input;
   const { tower } = station;
   const factors = levelFactors(METHOD_BY_ID[model.input.method], wind.conditions.speedLevel);
-  const { toStrengthFactor: strength, toStrengthFactorOfSteady } = factors;
+  const { toStrengthFactor: strength, toStrengthFactorWithoutWind } = factors;
   const toNominal = factors.toNominalFactor / wind.toAllowableFactor;
   const allWeights = tower.weight !== undefined && untoldWeights(station).length === 0;
   const last = model.levels.length - 1;
   const weight = allWeights ? (tower.weight as number) + (model.dead.weight[last] as number) : undefined;
   const pull = bracketPull(model, toNominal);
-  const steady = {
+  const withoutWind = {
     shear: model.dead.pullShear[last] as number,
     moment: (model.dead.pullMoment[last] as number) + (model.dead.eccentricWeightMoment[last] as number),
   };
   const at = (windFactor: number, steadyFactor: number): FootForces => ({
-    shear: windLoads.total.force * windFactor + steady.shear * steadyFactor,
-    moment: windLoads.total.momentAtBase * windFactor + steady.moment * steadyFactor,
+    shear: windLoads.total.force * windFactor + withoutWind.shear * steadyFactor,
+    moment: windLoads.total.momentAtBase * windFactor + withoutWind.moment * steadyFactor,
   });
   const legs = legsOf(model, { ...at(toNominal, 1), ...(weight === undefined ? {} : { weight }) });
   return {
@@ -79,8 +79,8 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads)
     nominal: at(toNominal, 1),
     ...(strength === undefined
       ? {}
-      : { strength: at(strength / wind.toAllowableFactor, toStrengthFactorOfSteady ?? STEADY_AT_STRENGTH) }),
-    steady,
+      : { strength: at(strength / wind.toAllowableFactor, toStrengthFactorWithoutWind ?? WITHOUT_WIND_AT_STRENGTH) }),
+    withoutWind,
     toNominal,
     supportedAbove: tower.support === 'guyed' || tower.support === 'bracketed',
     withoutOwnWind: !model.bareTowerKnown,

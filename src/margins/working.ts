@@ -78,7 +78,7 @@ import { coefficientRise, windOnDragArea } from './unknown-own-drag.ts';
 export function workingOf(assessment: Assessment): Trace {
   const trace = new Trace();
   const { input, model, site, wind } = assessment;
-  under(trace, 'your wind', () => {
+  under(trace, 'site wind', () => {
     if (site.converted || input.site.returnYears !== undefined) siteSpeed(input, trace);
     wind.gustEffect(undefined, trace);
   });
@@ -86,7 +86,7 @@ export function workingOf(assessment: Assessment): Trace {
     if (!check.result) continue;
     if (check.kind === 'tower' || check.kind === 'tower-top') {
       const governing = checkRatio(finite(assessment.ratios), check.kind)?.governing;
-      const heading = check.kind === 'tower' ? 'tower' : 'top of the tower';
+      const heading = check.kind === 'tower' ? 'tower' : 'tower top';
       if (governing) under(trace, heading, () => explainCheck(windCase(assessment), check, governing, trace));
     }
     const iced = assessment.ice?.shown;
@@ -106,20 +106,20 @@ export function workingOf(assessment: Assessment): Trace {
   under(trace, 'mast with ice', () => explainIcedMast(model, assessment.ice, trace));
   for (const check of assessment.checks) {
     if (check.kind === 'elements' && check.withIce)
-      under(trace, `elements of ${check.name} with ice`, () =>
+      under(trace, `tubes of the ${check.name} with ice`, () =>
         explainIcedElements(model, assessment.ice, check, trace),
       );
     else if (check.kind === 'elements')
-      under(trace, `elements of ${check.name}`, () => explainElements(model, check, trace));
+      under(trace, `tubes of the ${check.name}`, () => explainElements(model, check, trace));
     if (check.kind === 'antenna') under(trace, check.name ?? 'antenna', () => explainAntenna(model, check, trace));
   }
   const { ratios, reactions, unfavourable } = assessment;
   under(trace, 'footing', () =>
     explainFoundation({ model, ratios, unfavourable, withoutLeast: unfavourable, reactions }, trace),
   );
-  under(trace, 'legs at the foot', () => explainLegs(model, reactions, trace));
+  under(trace, 'legs at the base', () => explainLegs(model, reactions, trace));
   under(trace, 'raising', () => explainRaising(model, trace));
-  under(trace, 'where it falls', () => fallComparisons(model, trace));
+  under(trace, 'fall distance', () => fallComparisons(model, trace));
   under(trace, 'hoist', () => explainHoist(model, trace));
   under(trace, 'when to lower', () => lowerAtOf(input, assessment.checks, trace));
   const [room] = assessment.roomLeft;
@@ -170,7 +170,7 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
   const claim = model.claims[governing.claim];
   if (!claim && comparison.of === 'moment') explainStatedMoment(model, governing, trace);
   const proof = claim
-    ? under(trace, 'what the rating proves', () => explainProof(model, claim, governing, trace))
+    ? under(trace, 'capacity by the rating', () => explainProof(model, claim, governing, trace))
     : undefined;
   if (proof && !governing.byWindRatio) agree(proof.capacity, governing.capacity, 'capacity');
   const capacity = proof?.capacity ?? governing.capacity;
@@ -446,7 +446,7 @@ function explainWindRatio(
   );
   const ratio: [number, number, number] = [
     rise(worst),
-    under(trace, 'your wind', () => windOnDragArea(site, worst, trace)),
+    under(trace, 'site wind', () => windOnDragArea(site, worst, trace)),
     under(trace, 'the rated wind', () => windOnDragArea(rated, worst, trace)),
   ];
   return evaluate(trace, windRatio, ratio);

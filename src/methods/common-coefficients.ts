@@ -60,7 +60,7 @@ export function statedAreaFactor(kind: AreaKind, slenderFlats: boolean, slender:
 
 export const areaOfForce = defineFormula({
   id: 'area-of-stated-force',
-  title: "Effective area behind a maker's force at a speed",
+  title: 'Effective area of a stated force at a speed',
   symbol: 'A_e',
   unit: 'area',
   expression: 'F / (c * V^2)',
@@ -69,7 +69,7 @@ export const areaOfForce = defineFormula({
     variable('c', 'half the density of air', 'pressure-constant', 0.6, 0.62),
     variable('V', 'stated speed', 'speed', 5, 180),
   ],
-  cite: cite('derived', 'velocity pressure without factors; the maker names no formula', 'derived'),
+  cite: cite('derived', 'velocity pressure without factors; the data sheet states no formula', 'derived'),
   of: (force: number, constant: number, speed: number) => force / (constant * speed * speed),
 });
 

@@ -188,7 +188,7 @@ export const en199114: Method = {
   ),
   toNominalFactor: 1,
   toStrengthFactor: 1.5,
-  toStrengthFactorOfSteady: 1.35,
+  toStrengthFactorWithoutWind: 1.35,
   since: 2005,
   // A maker outside Europe may have meant it too: where nothing told speaks against it, the least of all counts.
   meantUnnamedIn: 'every-place',

@@ -88,11 +88,11 @@ export interface LevelFactors {
   /** To strength level, where the method has one. */
   readonly toStrengthFactor?: number;
   /** The same for what stays when the wind does not; 1.2 where absent. */
-  readonly toStrengthFactorOfSteady?: number;
+  readonly toStrengthFactorWithoutWind?: number;
 }
 
 /** ASCE/SEI 7-16 2.3.1 and ANSI/TIA-222-H 2.3.2: 1.2D beside the wind, from memory. */
-export const STEADY_AT_STRENGTH = 1.2;
+export const WITHOUT_WIND_AT_STRENGTH = 1.2;
 
 /** Kinds of ground a method knows. */
 export interface GroundRule {

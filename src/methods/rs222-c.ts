@@ -11,7 +11,7 @@ const LEVEL = 0.75;
 
 export const dragAreaShareC = defineFormula({
   id: 'drag-area-rs222-c',
-  title: "What RS-222-C surely put on a maker's drag area, over its flat-plate pressure",
+  title: 'Least pressure of RS-222-C on a stated drag area, over its flat-plate pressure',
   symbol: 'C_A',
   unit: 'one',
   expression: '0.8 * c / c_C',

@@ -99,7 +99,7 @@ export const weightOfBlock = defineFormula({
 
 export const deadLoadOfFooting = defineFormula({
   id: 'dead-load-of-footing',
-  title: 'Dead load of a footing and what stands on it',
+  title: 'Dead load of a footing and of what is on it',
   symbol: 'D',
   unit: 'force',
   expression: 'g * (W_block + W_tower)',
@@ -119,8 +119,8 @@ export const momentAtUndersideFormula = defineFormula({
   unit: 'moment',
   expression: 'M + V * T',
   variables: [
-    variable('M', 'moment at the foot of the tower, nominal', 'moment', 0, 1e6),
-    variable('V', 'shear at the foot of the tower, nominal', 'force', 0, 1e5),
+    variable('M', 'moment at the base of the tower, nominal', 'moment', 0, 1e6),
+    variable('V', 'shear at the base of the tower, nominal', 'force', 0, 1e5),
     variable('T', 'depth', 'length', 0.2, 4),
   ],
   cite: cite('derived', 'statics', 'derived'),
@@ -140,29 +140,29 @@ export const holdingMoment = defineFormula({
 
 export const overturningRatio = defineFormula({
   id: 'overturning-use',
-  title: 'Overturning by 0.6D + 0.6W: the moment over what may hold',
+  title: 'Overturning by 0.6D + 0.6W: overturning moment over resisting moment',
   symbol: 'u',
   unit: 'one',
   expression: 'M_u / (k_D * M_D)',
-  variables: [variable('k_D', 'share of the dead load that may hold', 'one', 0.6, 1), momentVariable, holdingVariable],
+  variables: [variable('k_D', 'share of the dead load that resists', 'one', 0.6, 1), momentVariable, holdingVariable],
   cite: cite('ibc-2018', '1605.3.1, 0.6D + 0.6W of strength-level wind, which is nominal wind', 'memory'),
   of: (share: number, moment: number, holding: number) => moment / (share * holding),
 });
 
 export const olderOverturningRatio = defineFormula({
   id: 'overturning-use-older',
-  title: 'Overturning by the older factor: what is asked for over what there is',
+  title: 'Overturning by the older factor: required over available factor',
   symbol: 'u',
   unit: 'one',
   expression: 'k_o * M_u / M_D',
-  variables: [variable('k_o', 'factor asked for', 'one', 1.5, 2), momentVariable, holdingVariable],
+  variables: [variable('k_o', 'required factor', 'one', 1.5, 2), momentVariable, holdingVariable],
   cite: cite('common-practice', '1.5 under nominal wind, as older codes had it', 'common-practice'),
   of: (factor: number, moment: number, holding: number) => (factor * moment) / holding,
 });
 
 export const toePressureRatioFormula = defineFormula({
   id: 'bearing-use',
-  title: 'Pressure under the toe over what the soil may carry',
+  title: 'Pressure under the toe over allowable soil pressure',
   symbol: 'u',
   unit: 'one',
   expression: 'p_toe / q_a',
@@ -201,14 +201,14 @@ export function blockFooting(block: BlockFooting, foot: FootLoad, trace?: Trace)
     trace,
     weightOfBlock,
     [density, length, width, depth],
-    block.density === undefined ? 'density as common practice takes it: 2400 kg/m³, 150 lb/ft³' : undefined,
+    block.density === undefined ? 'density by common practice: 2400 kg/m³, 150 lb/ft³' : undefined,
   );
   const weightKnown = foot.weight !== undefined;
   const deadLoad = evaluate(
     trace,
     deadLoadOfFooting,
     [GRAVITY, blockWeight, foot.weight ?? 0],
-    weightKnown ? undefined : 'weight of the tower not known: the block alone',
+    weightKnown ? undefined : 'weight of the tower unknown: the block alone',
   );
   const moment = evaluate(trace, momentAtUndersideFormula, [foot.moment, foot.shear, depth]);
   const about = (along: 'length' | 'width'): BlockAboutEdge =>
@@ -261,5 +261,5 @@ export function blockFooting(block: BlockFooting, foot: FootLoad, trace?: Trace)
 export function refuseBelowZero(foot: FootLoad): void {
   for (const each of [foot.shear, foot.moment, foot.weight ?? 0])
     if (!(each >= 0 && Number.isFinite(each)))
-      throw new Refusal('footing-load', 'Shear, moment and weight at a foot are numbers from zero up.');
+      throw new Refusal('footing-load', 'Shear, moment and weight at a base are numbers from zero up.');
 }

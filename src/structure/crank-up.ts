@@ -99,7 +99,7 @@ export function nestedSections(sections: readonly Section[], nestedTop: number, 
   });
   const sunk = nested.findIndex(({ low }) => low < foot - 1e-6);
   if (sunk >= 0) {
-    const says = `Nested to ${nestedTop} m, section ${sunk + 1} from below would reach under the tower's foot: the nested top is higher, or the sections overlap unevenly.`;
+    const says = `Nested to ${nestedTop} m, section ${sunk + 1} from below would reach below the tower's base. The nested top is higher, or the sections overlap unevenly.`;
     throw new Refusal('nested-below-foot', says, '/tower/nested');
   }
   return { sections: nested, drops };

@@ -154,7 +154,7 @@ export function momentOfWeight(section: Section, weight: number, trace?: Trace):
 
 export const shearOfTorsionFormula = defineFormula({
   id: 'shear-of-torsion',
-  title: 'Force in the braces of one lattice face from what hangs off the axis',
+  title: 'Force in the braces of one lattice face from loads off the axis',
   symbol: 'V_tor',
   unit: 'force',
   expression: 'k_t * t / b',

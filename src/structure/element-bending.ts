@@ -73,7 +73,7 @@ export const momentAtJoint = defineFormula({
   unit: 'moment',
   expression: 'sum(F .* a)',
   variables: [forces('F', 'forces outside of the joint'), arms],
-  cite: cite('derived', 'a beam held at its inner end', 'derived'),
+  cite: cite('derived', 'a beam fixed at its inner end', 'derived'),
   of: (F: readonly number[], a: readonly number[]) =>
     F.reduce((sum, each, index) => sum + each * (a[index] as number), 0),
 });
@@ -238,10 +238,7 @@ function loadsOf(
   });
   all.push(...appurtenances);
   if (!all.every((load) => load.at >= 0 && load.at <= tip && Number.isFinite(load.wind + load.weight))) {
-    throw new Refusal(
-      'element-load-impossible',
-      'A load on an element is a number, and lies between its hold and its tip.',
-    );
+    throw new Refusal('element-load-impossible', 'A load on an element is a number, between its support and its tip.');
   }
   return all;
 }

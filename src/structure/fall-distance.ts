@@ -29,7 +29,7 @@ export const fallDistanceWanted = defineFormula({
   expression: 'h_tip + r_e + c',
   variables: [
     variable('h_tip', 'height of the tip of all above the ground', 'length', 0, 100),
-    variable('r_e', 'half the longest element, told or by how far its tips reach', 'length', 0, 30),
+    variable('r_e', 'half the longest element, as given or from the reach of its tips', 'length', 0, 30),
     variable('c', 'left between, 10 ft', 'length', FALL_CLEARANCE, FALL_CLEARANCE),
   ],
   cite: cite('common-practice', 'height, half an element and ten feet', 'common-practice'),
@@ -38,13 +38,13 @@ export const fallDistanceWanted = defineFormula({
 
 export const fallRatio = defineFormula({
   id: 'fall-use',
-  title: 'Distance to keep over the distance there is',
+  title: 'Distance to keep over distance given',
   symbol: 'u',
   unit: 'one',
   expression: 'd_w / d',
   variables: [
     variable('d_w', 'distance to keep', 'length', 3, 150),
-    variable('d', 'distance from the foot', 'length', 0.5, 500),
+    variable('d', 'distance from the base', 'length', 0.5, 500),
   ],
   cite: cite('derived', 'demand over what there is', 'derived'),
   of: (wanted: number, distance: number) => wanted / distance,
@@ -81,7 +81,7 @@ export function fallDistances(
   const reach = tip + halfElement;
   return distances.map(({ to, distance }) => {
     if (!(distance > 0 && Number.isFinite(distance)))
-      throw new Refusal('fall-distance', 'A distance from the foot is above zero.');
+      throw new Refusal('fall-distance', 'A distance from the base is above zero.');
     return {
       to,
       distance,

@@ -58,7 +58,7 @@ export const reachBelowMast = defineFormula({
   expression: 'sqrt(r_b^2 + r_e^2)',
   variables: [
     variable('r_b', 'half the boom', 'length', 0, 20),
-    variable('r_e', 'half the longest element, told or by how far its tips reach', 'length', 0, 20),
+    variable('r_e', 'half the longest element, as given or from the reach of its tips', 'length', 0, 20),
   ],
   cite: cite('derived', 'from the mast to the corner of boom and element', 'derived'),
   of: (boom: number, element: number) => Math.sqrt(boom ** 2 + element ** 2),
@@ -71,7 +71,7 @@ export const clearanceOfLaid = defineFormula({
   unit: 'length',
   expression: 'h - r',
   variables: [
-    variable('h', 'height of the axis of the lying tower', 'length', 0, 15),
+    variable('h', 'height of the axis of the tower lowered flat', 'length', 0, 15),
     variable('r', 'reach of the antenna towards the ground', 'length', 0, 20),
   ],
   cite: cite('common-practice', 'with its boom upright a beam reaches half its boom below the mast', 'common-practice'),
@@ -85,7 +85,7 @@ export const heightOfLaid = defineFormula({
   unit: 'length',
   expression: 'h + x * sin(theta)',
   variables: [
-    variable('h', 'height of the axis of the lying tower', 'length', 0, 15),
+    variable('h', 'height of the axis of the tower lowered flat', 'length', 0, 15),
     variable('x', 'place from the hinge, along the tower', 'length', 0, 40),
     variable('theta', 'above level', 'angle', 0, Math.PI / 2),
   ],
@@ -135,7 +135,7 @@ export function halfElementFrom(reach: number, boom: number): number {
  * One antenna, or several alike, reach farther at any heading between. Where some are crossed a heading between may be
  * better than both; it is not looked for. Ground that slopes is the owner's to see.
  *
- * @param axisHeight height of the axis of the lying tower, the hinge's with its offset [m]
+ * @param axisHeight height of the axis of the tower lowered flat, the hinge's with its offset [m]
  * @param antennas what is on it beyond the hinge [m]
  * @param trace the working, or nothing [-]
  * @returns for both, and the better named: clearances, working heights [m], resting angle [rad]
@@ -146,7 +146,7 @@ export function halfElementFrom(reach: number, boom: number): number {
  */
 export function handling(axisHeight: number, antennas: readonly Laid[], trace?: Trace): Handling {
   if (!(axisHeight >= 0 && Number.isFinite(axisHeight)))
-    throw new Refusal('hinge-height', 'The axis of the lying tower is at the ground or above it.');
+    throw new Refusal('hinge-height', 'The axis of the tower lowered flat is at the ground or above it.');
   for (const { along, halfBoom, halfElement } of antennas)
     for (const each of [along, halfBoom, halfElement])
       if (!(each >= 0 && Number.isFinite(each)))

@@ -15,25 +15,25 @@ export interface LegForces {
 const LEG_ARM = { 3: Math.sqrt(3) / 2, 4: Math.SQRT2 } as const;
 
 const arm = variable('k_b', '√3/2 for three legs, √2 for four', 'one', LEG_ARM[3], LEG_ARM[4]);
-const moment = variable('M', 'moment at the foot, nominal', 'moment', 0, 1e6);
-const width = variable('b', 'from axis to axis of two legs at the foot', 'length', 0.1, 5);
+const moment = variable('M', 'moment at the base, nominal', 'moment', 0, 1e6);
+const width = variable('b', 'from axis to axis of two legs at the base', 'length', 0.1, 5);
 const legs = variable('n', 'number of legs', 'one', 3, 4);
 const dead = variable('D', 'weight of the tower and all on it', 'force', 0, 1e5);
 
 export const legUpliftFormula = defineFormula({
   id: 'leg-uplift',
-  title: 'Pull of one leg at the foot',
+  title: 'Uplift of one leg at the base',
   symbol: 'T',
   unit: 'force',
   expression: 'M / (k_b * b) - k_D * D / n',
-  variables: [moment, arm, width, variable('k_D', 'share of the dead load that may hold', 'one', 0, 1), dead, legs],
+  variables: [moment, arm, width, variable('k_D', 'share of the dead load that resists', 'one', 0, 1), dead, legs],
   cite: cite('derived', 'one leg against two (three legs), one against the one across (four)', 'derived'),
   of: (M: number, k: number, b: number, share: number, D: number, n: number) => M / (k * b) - (share * D) / n,
 });
 
 export const legPushFormula = defineFormula({
   id: 'leg-push',
-  title: 'Push of one leg at the foot',
+  title: 'Compression of one leg at the base',
   symbol: 'C',
   unit: 'force',
   expression: 'M / (k_b * b) + D / n',
@@ -60,7 +60,7 @@ export const legPushFormula = defineFormula({
  * @source derived, ibc-2018
  */
 export function legForces(faces: 3 | 4, width: number, foot: FootLoad, trace?: Trace): LegForces {
-  if (!(width > 0 && Number.isFinite(width))) throw new Refusal('leg-spacing', 'Legs stand apart by more than zero.');
+  if (!(width > 0 && Number.isFinite(width))) throw new Refusal('leg-spacing', 'Legs are more than zero apart.');
   refuseBelowZero(foot);
   const k = LEG_ARM[faces];
   const upliftWithoutWeight = evaluate(trace, legUpliftFormula, [foot.moment, k, width, 0, 0, faces]);

@@ -39,7 +39,7 @@ const HAIR = 1e-6;
 
 const forces = (symbol: string, meaning: string) => listVariable(symbol, meaning, 'force', -1e4, 1e4);
 const arms = (symbol: string, meaning: string) => listVariable(symbol, meaning, 'length', -20, 20);
-const span = variable('s', 'from foot to bearing', 'length', 0.1, 10);
+const span = variable('s', 'from lower end to bearing', 'length', 0.1, 10);
 const moment = (symbol: string, meaning: string) => variable(symbol, meaning, 'moment', -1e5, 1e5);
 const length = variable('L', 'length of the stretch', 'length', 0.001, 10);
 const slope = (symbol: string, meaning: string) => variable(symbol, meaning, 'one', -1, 1);
@@ -57,14 +57,14 @@ export const mastBearingForce = defineFormula({
   symbol: 'R_b',
   unit: 'force',
   expression: 'sum(F .* a) / s',
-  variables: [forces('F', 'forces on the mast'), arms('a', 'their heights over its foot'), span],
-  cite: cite('derived', 'moments about the foot', 'derived'),
+  variables: [forces('F', 'forces on the mast'), arms('a', 'their heights above its lower end'), span],
+  cite: cite('derived', 'moments about the lower end', 'derived'),
   of: (F: readonly number[], a: readonly number[], s: number) => sumOfProducts(F, a) / s,
 });
 
 export const mastFootForce = defineFormula({
   id: 'mast-foot-force',
-  title: 'Force of a mast on what holds its foot, the other way than at the bearing where negative',
+  title: 'Force of a mast at its lower end, opposite to the bearing where negative',
   symbol: 'R_f',
   unit: 'force',
   expression: '-sum(F .* a) / s',
@@ -75,7 +75,7 @@ export const mastFootForce = defineFormula({
 
 export const mastClampForce = defineFormula({
   id: 'mast-clamp-force',
-  title: 'Force of a mast on the clamp at its foot',
+  title: 'Force of a mast on the clamp at its lower end',
   symbol: 'R_f',
   unit: 'force',
   expression: 'sum(F)',
@@ -93,7 +93,7 @@ export const mastMomentFormula = defineFormula({
   variables: [
     forces('F', 'forces above the place'),
     arms('a', 'their heights over it'),
-    variable('R_b', 'force on the bearing, where it stands above the place', 'force', -1e5, 1e5),
+    variable('R_b', 'force on the bearing, where it is above the place', 'force', -1e5, 1e5),
     variable('c', 'height of the bearing over the place; 0 where it is not above', 'length', 0, 10),
   ],
   cite: cite('derived', 'moments of all above the place', 'derived'),
@@ -156,11 +156,11 @@ export const slopeAtBearing = defineFormula({
   unit: 'one',
   expression: 'theta_1 - y_1 / s',
   variables: [
-    slope('theta_1', 'slope at the bearing with the foot kept upright'),
-    movement('y_1', 'movement of the bearing with the foot kept upright'),
+    slope('theta_1', 'slope at the bearing with the lower end kept upright'),
+    movement('y_1', 'movement of the bearing with the lower end kept upright'),
     span,
   ],
-  cite: cite('derived', 'a turn about the foot', 'derived'),
+  cite: cite('derived', 'a turn about the lower end', 'derived'),
   of: (theta: number, y: number, s: number) => theta - y / s,
 });
 
@@ -239,13 +239,13 @@ function checked(beam: MastBeam, places: readonly ForcePlace[]): void {
     refuse('mast-piece-impossible', 'A piece of the mast ends above where it begins.');
   }
   const tip = tipOf(beam);
-  if (!(foot < tip)) refuse('mast-foot-impossible', 'The mast is held below its tip.');
+  if (!(foot < tip)) refuse('mast-foot-impossible', 'The mast is supported below its tip.');
   if (bearing !== undefined && !(bearing > foot && bearing <= tip)) {
-    refuse('mast-bearing-impossible', 'The bearing stands above the foot of the mast and not above its tip.');
+    refuse('mast-bearing-impossible', 'The bearing is above the lower end of the mast and not above its tip.');
   }
   for (const { low, high } of places) {
     if (!(low >= foot - HAIR && high >= low && Number.isFinite(high))) {
-      refuse('force-off-mast', 'A force on the mast takes hold above its foot, from its lower to its upper end.');
+      refuse('force-off-mast', 'A force on the mast acts above its lower end, from low to high.');
     }
   }
 }

@@ -71,7 +71,7 @@ const momentVariable = variable('M', 'moment at the surface, nominal', 'moment',
 
 export const lateralPressure = defineFormula({
   id: 'lateral-pressure-of-soil',
-  title: 'Sideways pressure that the soil may give at a depth',
+  title: 'Lateral soil pressure allowed at a depth',
   symbol: 'S_d',
   unit: 'soil-pressure',
   expression: 'k_p * S * min(d, d_max) / n',
@@ -114,7 +114,7 @@ export const embedmentFree = defineFormula({
 
 export const embedmentHeld = defineFormula({
   id: 'embedment-held',
-  title: 'Depth of a pier held at the surface',
+  title: 'Depth of a pier restrained at the surface',
   symbol: 'd',
   unit: 'length',
   expression: 'sqrt(4.25 * P * h / (S_3 * b))',
@@ -135,7 +135,7 @@ export const heightOfShear = defineFormula({
   unit: 'length',
   expression: 'M / P + c',
   variables: [
-    variable('M', 'moment at the foot of the tower, nominal', 'moment', 0, 1e6),
+    variable('M', 'moment at the base of the tower, nominal', 'moment', 0, 1e6),
     forceVariable,
     variable('c', "the pier's head above the surface", 'length', 0, 10),
   ],
@@ -150,7 +150,7 @@ export const momentAtSurface = defineFormula({
   unit: 'moment',
   expression: 'M + P * c',
   variables: [
-    variable('M', 'moment at the foot of the tower, nominal', 'moment', 0, 1e6),
+    variable('M', 'moment at the base of the tower, nominal', 'moment', 0, 1e6),
     variable('P', 'shear, nominal', 'force', 0, 1e5),
     variable('c', "the pier's head above the surface", 'length', 0, 10),
   ],
@@ -171,7 +171,7 @@ export const embedmentFreeByMoment = defineFormula({
 
 export const embedmentHeldByMoment = defineFormula({
   id: 'embedment-held-by-moment',
-  title: 'Depth of a pier held at the surface, under a moment without a shear',
+  title: 'Depth of a pier restrained at the surface, under a moment without a shear',
   symbol: 'd',
   unit: 'length',
   expression: 'sqrt(4.25 * M / (S_3 * b))',
@@ -182,7 +182,7 @@ export const embedmentHeldByMoment = defineFormula({
 
 export const embedmentRatioFree = defineFormula({
   id: 'embedment-use-free',
-  title: 'Load over that at which a pier free at the surface has just the depth it needs',
+  title: 'Load over that at which a pier free at the surface has just the required depth',
   symbol: 'u',
   unit: 'one',
   expression: '2.34 * (P * d + 1.09 * M) / (S_1 * b * d^2)',
@@ -194,7 +194,7 @@ export const embedmentRatioFree = defineFormula({
 
 export const embedmentRatioHeld = defineFormula({
   id: 'embedment-use-held',
-  title: 'Load over that at which a pier held at the surface has just the depth it needs',
+  title: 'Load over that at which a pier restrained at the surface has just the required depth',
   symbol: 'u',
   unit: 'one',
   expression: '4.25 * M / (S_3 * b * d^2)',
@@ -233,7 +233,7 @@ export function pierFooting(pier: PierFooting, foot: FootLoad, trace?: Trace): P
     if (!(each > 0 && Number.isFinite(each)))
       throw new Refusal('footing-size', 'Diameter, depth and soil pressure of a pier are above zero.');
   if (!(head >= 0 && Number.isFinite(head)))
-    throw new Refusal('footing-size', 'The head of a pier stands at the surface or above it.');
+    throw new Refusal('footing-size', 'The head of a pier is at the surface or above it.');
   refuseBelowZero(foot);
   const { shear } = foot;
   const moment = evaluate(trace, momentAtSurface, [foot.moment, shear, head]);

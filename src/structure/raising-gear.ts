@@ -59,7 +59,8 @@ export interface RaisingGear {
  * What the gear does at an angle. `falls-on`: past its balance the tower moves on by itself and the line goes slack.
  * `cannot-hold`: a line would have to push, or pull its pole over. `dead-point`: gear and hinge in one line, no arm.
  */
-export type RaisingState = 'pull' | 'push' | 'balanced' | 'falls-on' | 'cannot-hold' | 'dead-point';
+export const RAISING_STATES = ['pull', 'push', 'balanced', 'falls-on', 'cannot-hold', 'dead-point'] as const;
+export type RaisingState = (typeof RAISING_STATES)[number];
 
 /** Statics at one angle. */
 export interface RaisingRow {
@@ -104,7 +105,7 @@ export const momentOfWeights = defineFormula({
   variables: [
     listVariable('W', 'weights', 'force', 0, 1e5),
     listVariable('s', 'their distances along the tower from the hinge', 'length', -30, 60),
-    listVariable('e', 'their distances square to it, to the upper side of the lying tower', 'length', -3, 3),
+    listVariable('e', 'their distances square to it, to the upper side of the tower lowered flat', 'length', -3, 3),
     tilt,
   ],
   cite: cite('derived', 'weights times their level distances from the hinge', 'derived'),
@@ -170,7 +171,7 @@ export const gearArm = defineFormula({
 
 export const gearForce = defineFormula({
   id: 'force-of-raising-gear',
-  title: 'Force of line, screw or actuator that holds the tower at an angle; a push is negative',
+  title: 'Force of line, screw or actuator that supports the tower at an angle; a push is negative',
   symbol: 'F',
   unit: 'force',
   expression: 'M_h / r',
@@ -226,7 +227,7 @@ export const stayPull = defineFormula({
     variable('r', 'arm of the line about the hinge', 'length', -60, 60),
     variable('r_s', 'arm of the stay about the hinge', 'length', 0.01, 60),
   ],
-  cite: cite('derived', 'moments about the foot of the pole, a pin in the hinge', 'derived'),
+  cite: cite('derived', 'moments about the base of the pole, a pin in the hinge', 'derived'),
   of: (force: number, arm: number, stayArm: number) => (force * arm) / stayArm,
 });
 
@@ -281,7 +282,7 @@ export interface TiltingWeights {
  * @source derived
  */
 export function tiltingWeights(bodies: readonly TiltingBody[]): TiltingWeights {
-  if (bodies.length === 0) throw new Refusal('nothing-tilts', 'Nothing is said to tilt: give what hangs on the hinge.');
+  if (bodies.length === 0) throw new Refusal('nothing-tilts', 'Nothing tilts. Give the weights above the hinge.');
   for (const { mass, low, high, offset } of bodies) {
     if (![mass, low, high, offset].every(Number.isFinite) || mass < 0 || high < low) {
       const says = `What tilts must have a mass of 0 or more from a low to a high place: ${mass} kg from ${low} m to ${high} m, ${offset} m off.`;
@@ -368,7 +369,7 @@ export function refuseImpossibleGear(gear: RaisingGear): void {
     );
   }
   if (over && !(cross(attach, over) > 0)) {
-    const says = `The raising pole's tip at ${over.join(', ')} m must lie above the lying tower, off the line from the hinge to where the stay holds it.`;
+    const says = `The raising pole's tip at ${over.join(', ')} m must be above the tower lowered flat, off the line from the hinge to where the stay is attached.`;
     throw new Refusal('raising-pole-below', says);
   }
   for (const load of [workingLoad, breakingLoad]) {
@@ -539,7 +540,7 @@ function stayArmOf(attach: Point, tip: Point): number {
  */
 export function holdingForce(gear: RaisingGear, row: RaisingRow): Point {
   if (row.force === undefined) {
-    throw new Refusal('not-held', `The gear does not hold the tower at ${row.angle} rad: ${row.state}.`);
+    throw new Refusal('not-held', `The gear does not support the tower at ${row.angle} rad: ${row.state}.`);
   }
   const [cosine, sine] = [Math.cos(row.angle), Math.sin(row.angle)];
   const [xa, ya] = gear.anchor;

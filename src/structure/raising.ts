@@ -89,7 +89,7 @@ export const workingLoadOfBreaking = defineFormula({
 
 export const ratioOfGear = defineFormula({
   id: 'use-of-raising-gear',
-  title: 'Use of the raising gear',
+  title: 'Ratio of the raising gear',
   symbol: 'u',
   unit: 'one',
   expression: 'abs(F) / P_w',
@@ -357,7 +357,7 @@ export const windToWorkingLoad = defineFormula({
 
 export const windThatUnloads = defineFormula({
   id: 'wind-that-unloads-gear',
-  title: 'Wind that carries the tilted tower, so that the raising gear bears nothing',
+  title: 'Wind that carries the tilted tower, so that the raising gear is without load',
   symbol: 'V',
   unit: 'speed',
   expression: 'V_1 * sqrt(M_h / M_1)',

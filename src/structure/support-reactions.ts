@@ -12,11 +12,11 @@ export interface BracketReaction {
 
 const force = variable('F', 'wind above the bracket', 'force', 0, 1e5);
 const above = variable('a', 'middle of the wind above the bracket', 'length', 0, 30);
-const span = variable('l', 'from the foot to the bracket', 'length', 0.5, 30);
+const span = variable('l', 'from the base to the bracket', 'length', 0.5, 30);
 
 export const bracketPullFixed = defineFormula({
   id: 'bracket-pull-fixed-foot',
-  title: 'Pull on the bracket of a tower whose foot is held stiffly',
+  title: 'Pull on the bracket of a tower fixed at its base',
   symbol: 'R',
   unit: 'force',
   expression: 'F * (1 + 1.5 * a / l)',
@@ -27,7 +27,7 @@ export const bracketPullFixed = defineFormula({
 
 export const bracketPullHinged = defineFormula({
   id: 'bracket-pull-hinged-foot',
-  title: 'Pull on the bracket of a tower whose foot gives way like a hinge',
+  title: 'Pull on the bracket of a tower hinged at its base',
   symbol: 'R',
   unit: 'force',
   expression: 'F * (1 + a / l)',
@@ -53,7 +53,7 @@ export const bracketPullHinged = defineFormula({
  */
 export function bracketReaction(force: number, above: number, span: number, trace?: Trace): BracketReaction {
   if (!(span > 0 && force >= 0 && above >= 0 && Number.isFinite(force + above + span)))
-    throw new Refusal('bracket', 'A bracket is above the foot, and the wind on what is above it is from zero up.');
+    throw new Refusal('bracket', 'A bracket is above the base, and the wind on what is above it is from zero up.');
   const hinged = evaluate(trace, bracketPullHinged, [force, above, span]);
   return {
     pull: evaluate(trace, bracketPullFixed, [force, above, span]),

@@ -24,7 +24,7 @@ export type ToePressure =
       readonly fadeWidth?: number;
     };
 
-const load = variable('P', 'weight that stands on the soil, block included', 'force', 100, 1e6);
+const load = variable('P', 'weight on the soil, block included', 'force', 100, 1e6);
 const length = variable('L', 'side along which the load is off the middle', 'length', 0.3, 6);
 const width = variable('W', 'side square to it', 'length', 0.3, 6);
 const fadeLength = variable('a', 'from the corner to no pressure, along L', 'length', 0.2, 12);

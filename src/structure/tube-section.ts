@@ -81,7 +81,7 @@ export const weightOfTubeFormula = defineFormula({
 
 export const bendingByYield = defineFormula({
   id: 'bending-by-yield',
-  title: 'Moment a section is allowed, by its yield',
+  title: 'Allowable moment of a section, by its yield',
   symbol: 'M_y',
   unit: 'moment',
   expression: 'F_y * S / 1.67',
@@ -92,7 +92,7 @@ export const bendingByYield = defineFormula({
 
 export const bendingByRupture = defineFormula({
   id: 'bending-by-rupture',
-  title: 'Moment an aluminium section is allowed, by its rupture; not at a weld',
+  title: 'Allowable moment of an aluminium section, by its ultimate strength; not at a weld',
   symbol: 'M_u',
   unit: 'moment',
   expression: 'F_u * S / 1.95',
@@ -147,7 +147,7 @@ export const bendingByShare = defineFormula({
 
 export const ratioInBending = defineFormula({
   id: 'use-in-bending',
-  title: 'Use of a section in bending',
+  title: 'Ratio of a section in bending',
   symbol: 'u',
   unit: 'one',
   expression: 'abs(M) / M_all',
@@ -258,7 +258,7 @@ export function allowedBending(tube: Tube, trace?: Trace): AllowedBending | unde
   const byYield = evaluate(trace, bendingByYield, [yieldStrength, S]);
   if (material === 'steel') return { surely: byYield, atMost: byYield, decidedBy: 'yield' };
   if (ultimateStrength === undefined) {
-    const note = 'strength at rupture not given: taken as no more than the yield';
+    const note = 'ultimate strength not given; the yield is assumed';
     const surely = evaluate(trace, bendingByRupture, [yieldStrength, S], note);
     return { surely, atMost: byYield, decidedBy: 'rupture-not-given' };
   }

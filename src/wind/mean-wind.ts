@@ -134,7 +134,7 @@ export const probabilityFactor = defineFormula({
 
 export const yearlyChanceOfYears = defineFormula({
   id: 'yearly-chance-of-years',
-  title: 'Chance in a year of a wind that comes back after some years',
+  title: 'Chance in a year of a wind of a given return period',
   symbol: 'p',
   unit: 'one',
   expression: '1 / T',

@@ -50,7 +50,7 @@ export const velocityPressure716 = defineFormula({
 
 export const velocityPressure722 = defineFormula({
   id: 'q-asce7-22',
-  title: 'Velocity pressure, ASCE 7-22; the direction factor stands in the force',
+  title: 'Velocity pressure, ASCE 7-22; the direction factor is in the force',
   symbol: 'q_z',
   unit: 'pressure',
   expression: 'c * K_z * K_zt * K_e * V^2',

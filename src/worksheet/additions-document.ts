@@ -1,99 +1,67 @@
+import {
+  type AdditionsAnswer,
+  type CautionAnswer,
+  type CheckChangeAnswer,
+  type EntryWarning,
+  told,
+} from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Addition, Additions, Assessment, Check, CheckChange, Verdict } from '../margins/index.ts';
-import { type AnswerDocument, answerDocument, type CautionDocument, cautionDocuments } from './answer-document.ts';
-import { NOT_COVERED } from './caution-words.ts';
-import { checkName, isPlural, WORDS_FOR_VERDICT } from './choice-words.ts';
-import { heldGustInWords, listed, type Quantity, quantity, ratioFigures, sentence } from './quantity.ts';
-import { missingSentences } from './question-words.ts';
-import { headline } from './says.ts';
+import type { Addition, Additions, Assessment, Check, CheckChange } from '../margins/index.ts';
+import {
+  CHECK_WORDS,
+  checkName,
+  heldGustInWords,
+  listed,
+  missingSentences,
+  NOT_COVERED,
+  REASON_WORDS,
+  ratioFigures,
+  sentence,
+  VERDICT_WORDS,
+} from '../words/index.ts';
+import { cautionDocuments, roomLeftDocument } from './answer-document.ts';
+import { checkStateDocument } from './check-document.ts';
+import { quantity } from './quantity.ts';
+import { headlineSays } from './says.ts';
 
-export interface CheckStateDocument {
-  readonly verdict: Verdict;
-  readonly ratio?: number;
-  readonly holdsTo?: Quantity;
-}
-
-export interface CheckChangeDocument {
-  readonly id: string;
-  readonly title: string;
-  readonly before?: CheckStateDocument;
-  readonly after?: CheckStateDocument;
-  /** Use after less use before. */
-  readonly change?: number;
-  /** Gust held to after less that before. */
-  readonly holdsToChange?: Quantity;
-}
-
-interface QueryDocument {
-  readonly pointer: string;
-  readonly code?: string;
-  readonly says: string;
-}
-
-export interface StationStateDocument {
-  readonly verdict: Verdict;
-  readonly soFar?: Verdict;
-  readonly weakest?: string;
-  readonly says: string;
-  readonly checks: readonly (CheckStateDocument & { readonly id: string; readonly title: string })[];
-  /** The biggest thing that still fits, effective, by height. */
-  readonly roomLeft: AnswerDocument['roomLeft'];
-  readonly entryWarnings: readonly QueryDocument[];
-}
-
-/** Loads by their names, and cautions. */
-export interface ComingsDocument {
-  readonly loads: readonly string[];
-  readonly cautions: readonly CautionDocument[];
-}
-
-export interface AdditionsDocument {
-  readonly says: string;
-  readonly before: StationStateDocument;
-  readonly after: readonly (Omit<StationStateDocument, 'checks'> & {
-    readonly name: string;
-    readonly rank: number;
-    readonly checks: readonly CheckChangeDocument[];
-    readonly added: ComingsDocument;
-    readonly removed: ComingsDocument;
-    readonly plan: unknown;
-  })[];
-  readonly cautions: readonly { readonly code: string; readonly says: string }[];
-  readonly notCovered: readonly string[];
-}
+type StationAnswer = AdditionsAnswer['before'];
 
 /** A proposal as it was read: the plan it would make, and what of it deserves a second look. */
 export interface ProposedPlan {
   readonly plan: unknown;
-  readonly entryWarnings: readonly QueryDocument[];
+  readonly entryWarnings: readonly EntryWarning[];
   readonly placed: (pointer: string) => { readonly pointer: string };
 }
 
 const CAUTIONS = [
   {
     code: 'engineer-and-local-code',
-    says: 'This compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide.',
+    says: 'This compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.',
   },
   {
     code: 'whole-answer',
-    says: 'Before you build, ask for the whole answer to the plan you choose: its open questions and the cautions it shares with your plan are not here.',
+    says: 'Before building, ask for the whole answer to the plan chosen. Its open questions and the cautions it shares with the present plan are not here.',
   },
 ];
 
 /** Proposals side by side, in the reader's units. */
 export function additionsDocument(
   additions: Additions,
-  entryWarnings: readonly QueryDocument[],
+  entryWarnings: readonly EntryWarning[],
   proposed: readonly ProposedPlan[],
   system: UnitSystem,
-): AdditionsDocument {
+): AdditionsAnswer {
   const { before, after } = additions;
   return {
     says: additionsSays(additions, system),
     before: {
       ...stationOf(before),
-      says: headline(before),
-      checks: before.checks.map((check) => ({ id: check.id, title: checkName(check), ...stateOf(check, system) })),
+      says: headlineSays(before),
+      checks: before.checks.map((check) => ({
+        id: check.id,
+        title: checkName(check),
+        ...checkStateDocument(check, system),
+      })),
       entryWarnings,
     },
     after: after.map((addition, index) => ({
@@ -112,43 +80,27 @@ export function additionsDocument(
   };
 }
 
-function stationOf(assessment: Assessment): Omit<StationStateDocument, 'checks' | 'entryWarnings' | 'says'> {
+function stationOf(assessment: Assessment): Omit<StationAnswer, 'checks' | 'entryWarnings' | 'says'> {
   const { verdict, soFar, weakest } = assessment;
-  return {
-    verdict,
-    ...(soFar === undefined ? {} : { soFar }),
-    ...(weakest === undefined ? {} : { weakest }),
-    // As a check of the same plan says it.
-    roomLeft: answerDocument(assessment, undefined, [], 'none').roomLeft,
-  };
+  return told<ReturnType<typeof stationOf>>({ verdict, soFar, weakest, roomLeft: roomLeftDocument(assessment) });
 }
 
-function stateOf({ verdict, result }: Check, system: UnitSystem): CheckStateDocument {
-  return {
-    verdict,
-    ...(result === undefined ? {} : { ratio: result.ratio }),
-    ...(result?.holdsTo === undefined ? {} : { holdsTo: quantity(result.holdsTo.gust, 'speed', system) }),
-  };
-}
-
-function changeOf({ id, before, after }: CheckChange, system: UnitSystem): CheckChangeDocument {
+function changeOf({ id, before, after }: CheckChange, system: UnitSystem): CheckChangeAnswer {
   const [was, is] = [before?.result, after?.result];
-  return {
+  return told<CheckChangeAnswer>({
     id,
     title: checkName((after ?? before) as Check),
-    ...(before ? { before: stateOf(before, system) } : {}),
-    ...(after ? { after: stateOf(after, system) } : {}),
-    ...(was && is ? { change: is.ratio - was.ratio } : {}),
-    ...(was?.holdsTo && is?.holdsTo
-      ? { holdsToChange: quantity(is.holdsTo.gust - was.holdsTo.gust, 'speed', system) }
-      : {}),
-  };
+    before: before && checkStateDocument(before, system),
+    after: after && checkStateDocument(after, system),
+    change: was && is && is.ratio - was.ratio,
+    holdsToChange: was?.holdsTo && is?.holdsTo && quantity(is.holdsTo.gust - was.holdsTo.gust, 'speed', system),
+  });
 }
 
 /** What the second has and the first has not. */
-function comings(one: Assessment, other: Assessment): ComingsDocument {
+function comings(one: Assessment, other: Assessment): AdditionsAnswer['after'][number]['added'] {
   const names = ({ input }: Assessment) => input.station.loads.map(({ name }) => name);
-  const key = ({ code, says }: CautionDocument) => `${code} ${says}`;
+  const key = ({ code, says }: CautionAnswer) => `${code} ${says}`;
   const saidOf = ({ cautions, input }: Assessment) => cautionDocuments(cautions, input.station.units);
   const known = new Set(saidOf(one).map(key));
   const had = new Set(names(one));
@@ -160,9 +112,9 @@ function comings(one: Assessment, other: Assessment): ComingsDocument {
 
 /** What only the proposal gives cause to look at again, where it stands in the request. */
 function newEntryWarnings(
-  before: readonly QueryDocument[],
+  before: readonly EntryWarning[],
   proposed: ProposedPlan | undefined,
-): readonly QueryDocument[] {
+): readonly EntryWarning[] {
   const known = new Set(before.map(({ pointer, says }) => `${pointer} ${says}`));
   const placed = (proposed?.entryWarnings ?? []).map((query) => ({
     ...query,
@@ -181,35 +133,35 @@ export function additionsSays({ before, after }: Additions, system: UnitSystem):
 }
 
 /**
- * "Tribander: the tower goes from 0.62 to 0.81, thin; it then holds to an actual gust of 71 mph instead of 82 mph.": the
- * check that then holds to the least, what is over or no longer shown besides, and what changed most where that one did not.
+ * "Tribander: the tower goes from 0.62 to 0.81, low margin. It then holds to an actual gust of 71 mph instead of 82 mph.": the
+ * check that then holds to the least, what is over or no longer decided besides, and what changed most where that one did not.
  */
 export function additionSays(before: Assessment, addition: Addition, system: UnitSystem): string {
   const { checks, assessment } = addition;
   const change = telling(checks);
-  const said = change === undefined ? nothingShown(assessment) : changeSays(change, system);
+  const said = change === undefined ? openSays(assessment) : `${changeSays(change, system)}.`;
   const others = checks.filter((check) => check !== change && check.after);
   const named = (which: (check: CheckChange) => boolean) =>
     listed(others.filter(which).map(({ after }) => checkName(after as Check)));
   const stays = (check: CheckChange) => check.after?.kind === 'fall' && unmoved(check);
   const over = named((check) => check.after?.verdict === 'over' && !stays(check));
   const overStill = named((check) => check.after?.verdict === 'over' && stays(check));
-  const lost = named((check) => notShown(check.after) && check.before !== undefined && !notShown(check.before));
-  const unshown = named((check) => notShown(check.after) && check.before === undefined);
+  const undecided = named((check) => isOpen(check.after) && check.before !== undefined && !isOpen(check.before));
+  const opened = named((check) => isOpen(check.after) && check.before === undefined);
   const also = change?.after?.verdict === 'over' ? ' as well' : '';
   const moved = change && unmoved(change) ? mostMoved(others) : undefined;
   return [
-    `${addition.name}: ${said}.`,
+    `${addition.name}: ${said}`,
     ...weakestSays(before, change, system),
     ...(moved === undefined ? [] : [`${sentence(changeSays(moved, system))}.`]),
     ...(over === '' ? [] : [`Over${also}: ${over}.`]),
     ...(overStill === '' ? [] : [`Over as before: ${overStill}.`]),
-    ...(lost === '' ? [] : [`No longer shown: ${lost}.`]),
-    ...(unshown === '' ? [] : [`Not shown with it: ${unshown}.`]),
+    ...(undecided === '' ? [] : [`No longer decided: ${undecided}.`]),
+    ...(opened === '' ? [] : [`Open with it: ${opened}.`]),
   ].join(' ');
 }
 
-function notShown(check: Check | undefined): boolean {
+function isOpen(check: Check | undefined): boolean {
   return check?.verdict === 'open';
 }
 
@@ -217,9 +169,9 @@ function notShown(check: Check | undefined): boolean {
 function weakestSays(before: Assessment, change: CheckChange | undefined, system: UnitSystem): readonly string[] {
   const was = before.checks.find(({ id }) => id === before.weakest);
   if (!change?.after?.result?.holdsTo || !was?.result?.holdsTo || was.id === change.id) return [];
-  if (notShown(change.after)) return [];
+  if (isOpen(change.after)) return [];
   const gust = heldGustInWords(was.result.holdsTo.gust, system);
-  return [`Before, the link that held to the least was the ${checkName(was)}, to ${gust}.`];
+  return [`Before, the weakest was the ${checkName(was)}, at ${gust}.`];
 }
 
 function unmoved({ before, after }: CheckChange): boolean {
@@ -231,7 +183,7 @@ function unmoved({ before, after }: CheckChange): boolean {
 function mostMoved(checks: readonly CheckChange[]): CheckChange | undefined {
   const step = ({ before, after }: CheckChange) => Math.abs((after?.result?.ratio ?? 0) - (before?.result?.ratio ?? 0));
   const moved = checks.filter(
-    (check) => check.before?.result && check.after?.result && !notShown(check.after) && !unmoved(check),
+    (check) => check.before?.result && check.after?.result && !isOpen(check.after) && !unmoved(check),
   );
   const [first, ...rest] = moved;
   return first && rest.reduce((most, each) => (step(each) > step(most) ? each : most), first);
@@ -242,9 +194,10 @@ function changeSays({ before, after }: CheckChange, system: UnitSystem): string 
   const name = checkName(after as Check);
   const ratio = ratioFigures(result?.ratio ?? 0);
   const was = before?.result === undefined ? undefined : ratioFigures(before.result.ratio);
-  const [comes, stays, goes, it] = isPlural(after as Check)
-    ? ['come', 'stay', 'go', 'they then hold']
-    : ['comes', 'stays', 'goes', 'it then holds'];
+  const [comes, stays, goes, it] =
+    CHECK_WORDS[(after as Check).kind].number === 'several'
+      ? ['come', 'stay', 'go', 'They then hold']
+      : ['comes', 'stays', 'goes', 'It then holds'];
   const moved =
     was === undefined
       ? `the ${name} ${comes} to ${ratio}`
@@ -254,15 +207,15 @@ function changeSays({ before, after }: CheckChange, system: UnitSystem): string 
   const gust = result?.holdsTo && heldGustInWords(result.holdsTo.gust, system);
   const wasGust = before?.result?.holdsTo && heldGustInWords(before.result.holdsTo.gust, system);
   const instead = wasGust === undefined || wasGust === gust ? '' : ` instead of ${wasGust}`;
-  const holds = gust === undefined ? '' : `; ${it} to an actual gust of ${gust}${instead}`;
-  return `${moved}, ${WORDS_FOR_VERDICT[verdict]}${holds}`;
+  const holds = gust === undefined ? '' : `. ${it} to an actual gust of ${gust}${instead}`;
+  return `${moved}, ${VERDICT_WORDS[verdict]}${holds}`;
 }
 
 /** Where no check has a ratio. */
-function nothingShown({ checks, input }: Assessment): string {
+function openSays({ checks, input }: Assessment): string {
   const tower = checks[0] as Check;
   const needs = missingSentences(tower.needs, input);
-  return `the ${checkName(tower)} is not shown. ${needs || 'Nothing given proves it.'}`.replace(/\.$/, '');
+  return `the ${checkName(tower)} is open. ${needs || REASON_WORDS['beyond-rating']}`;
 }
 
 /**
@@ -287,7 +240,7 @@ function telling(checks: readonly CheckChange[]): CheckChange | undefined {
 /** Proposals as plain text, the best first. */
 export function additionsText(
   additions: Additions,
-  entryWarnings: readonly QueryDocument[],
+  entryWarnings: readonly EntryWarning[],
   proposed: readonly ProposedPlan[],
   system: UnitSystem,
 ): string {
@@ -298,13 +251,15 @@ export function additionsText(
     lines.push('', `${each.rank}. ${each.says}`, ...besides(each));
     for (const caution of each.added.cautions) lines.push(`   - ${caution.says} ${caution.action}`);
   }
-  lines.push('', ...cautions.map((caution) => caution.says), `Never covered here: ${notCovered.join(', ')}.`, '');
+  lines.push(
+    '',
+    ...cautions.map((caution) => caution.says),
+    `Not covered by this service: ${notCovered.join(', ')}.`,
+    '',
+  );
   return lines.join('\n');
 }
 
-function besides({
-  roomLeft,
-  entryWarnings,
-}: Pick<StationStateDocument, 'roomLeft' | 'entryWarnings'>): readonly string[] {
+function besides({ roomLeft, entryWarnings }: Pick<StationAnswer, 'roomLeft' | 'entryWarnings'>): readonly string[] {
   return [...roomLeft.map(({ says }) => `   ${says}`), ...entryWarnings.map(({ says }) => `   - ${says}`)];
 }

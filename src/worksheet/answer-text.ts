@@ -1,16 +1,15 @@
 import { type Assessment, hillHelpOf, loweredOf } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
+import { gathered, inWords, NOT_COVERED, promiseOf, questionOf } from '../words/index.ts';
 import { type Besides, cautionDocuments } from './answer-document.ts';
-import { gathered, NOT_COVERED } from './caution-words.ts';
 import { chanceLines } from './chance-document.ts';
 import { foundationSays } from './foundation-document.ts';
 import { hillSays } from './hill-document.ts';
 import { loweredSays } from './lowered-document.ts';
-import { inWords } from './quantity.ts';
-import { promiseOf, questionOf } from './question-words.ts';
+
 import { raisingSays } from './raising-document.ts';
 import { remediesLines, tubesSays } from './remedies-document.ts';
-import { bracketSays, checkSays, headline, legsSay, lowerAtSays, roomSays } from './says.ts';
+import { bracketSays, checkSays, headlineSays, legsSay, lowerAtSays, roomSays } from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
 
@@ -25,11 +24,11 @@ export function answerText(
   const towerRatio = checks[0]?.result?.ratio ?? 0;
   const lines: string[] = [];
   if (input.title) lines.push(input.title, '');
-  lines.push(headline(assessment), '');
-  for (const check of checks) lines.push(`- ${checkSays(assessment, check)}`);
+  lines.push(headlineSays(assessment), '');
+  for (const check of checks) lines.push(`- ${checkSays(assessment, check).says}`);
   lines.push(
     '',
-    `At the foot${reactions.supportedAbove ? ', as if nothing held it above' : ''}${reactions.withoutOwnWind ? ', without the wind on the tower itself, which is not known' : ''}, allowable level, ${METHOD_BY_ID[input.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,
+    `At the base${reactions.supportedAbove ? ', supports above ignored' : ''}${reactions.withoutOwnWind ? ', wind on the tower itself not included (unknown)' : ''}, allowable level, ${METHOD_BY_ID[input.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,
   );
   if (reactions.legs) lines.push(legsSay(reactions.legs, units));
   const bracket = bracketSays(assessment);
@@ -47,17 +46,17 @@ export function answerText(
     lines.push('', 'To find out:');
     for (const question of questions.open)
       lines.push(`- ${questionOf(question, input)} ${promiseOf(question, towerRatio)}`);
-    if (questions.moreLoads > 0) lines.push(`- and the same of ${questions.moreLoads} more loads.`);
+    if (questions.moreLoads > 0) lines.push(`- The same of ${questions.moreLoads} more loads.`);
   }
-  if (spread) lines.push('', 'By the other standards:', ...spreadLines(spread, units));
-  if (sensitivity) lines.push('', 'What it hangs on:', ...sensitivityLines(sensitivity, assessment));
+  if (spread) lines.push('', 'By other standards:', ...spreadLines(spread, units));
+  if (sensitivity) lines.push('', 'What changes the result most:', ...sensitivityLines(sensitivity, assessment));
   if (remedies) lines.push('', 'What would help:', ...remediesLines(remedies, units));
   if (tubes && !mastWillDo(assessment)) lines.push(`- ${tubesSays(tubes)}`);
   const cautions = cautionDocuments(gathered(assessment.cautions), units);
   lines.push('', 'Cautions:');
   for (const caution of cautions) lines.push(`- ${caution.says} ${caution.action}`);
   for (const query of entryWarnings) lines.push(`- ${query.says}`);
-  lines.push('', `Never covered here: ${NOT_COVERED.join(', ')}.`, '');
+  lines.push('', `Not covered by this service: ${NOT_COVERED.join(', ')}.`, '');
   return lines.join('\n');
 }
 

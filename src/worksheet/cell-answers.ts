@@ -1,3 +1,4 @@
+import type { Quantity } from '../answer/index.ts';
 import { bundleDiameter, packingRatio } from '../areas/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import {
@@ -11,26 +12,25 @@ import {
 } from '../margins/index.ts';
 import { allowedBending, type Tube } from '../structure/index.ts';
 import { type Climate, chanceOfReaching, convertSpeed, type SpeedBasis } from '../wind/index.ts';
-import { WORDS_FOR_VERDICT } from './choice-words.ts';
+import { VERDICT_WORDS } from '../words/index.ts';
+
 import { pressuresDocument } from './part-documents.ts';
-import { type Quantity, quantity } from './quantity.ts';
-import { headline } from './says.ts';
+import { quantity } from './quantity.ts';
+import { headlineSays } from './says.ts';
 
 /** What stands in a cell: one number, or words where there is none. */
 export type CellAnswer = Quantity | { readonly words: string };
 
-const NOT_SHOWN = 'not shown';
-
 /** Pressure at a height, at the method's level. */
 export function pressureCell(input: CheckInput, height: number): CellAnswer {
-  const [row] = pressuresDocument(input, [height], true).heights;
-  return row === undefined ? { words: NOT_SHOWN } : row.pressure;
+  const [row] = pressuresDocument(input, [height], true, []).heights;
+  return row === undefined ? { words: VERDICT_WORDS.open } : row.pressure;
 }
 
 /** Force on the one load of a station, allowable level. */
 export function forceCell(input: CheckInput): CellAnswer {
   const row = assess(input).windLoads.rows.find(({ at }) => at === '/loads/0');
-  return row === undefined ? { words: NOT_SHOWN } : quantity(row.force, 'force', input.station.units);
+  return row === undefined ? { words: VERDICT_WORDS.open } : quantity(row.force, 'force', input.station.units);
 }
 
 /** Effective area of what a part of a plan names, at its worst heading. */
@@ -46,16 +46,18 @@ export function speedCell(speed: number, from: SpeedBasis, to: SpeedBasis, units
 /** The least force of a rating; with another wind, the effective area of that force there. */
 export function ratingCell({ station }: CheckInput, ratings: readonly Rating[], target?: Rating): CellAnswer {
   const [compared] = compareRatings(station, ratings, target).ratings;
-  if (compared === undefined) return { words: NOT_SHOWN };
+  if (compared === undefined) return { words: VERDICT_WORDS.open };
   if (target === undefined) return quantity(compared.force[0], 'force', station.units);
-  return compared.equal === undefined ? { words: NOT_SHOWN } : quantity(compared.equal[0], 'area', station.units);
+  return compared.equal === undefined
+    ? { words: VERDICT_WORDS.open }
+    : quantity(compared.equal[0], 'area', station.units);
 }
 
 /** The moment a mast is surely allowed. */
 export function mastMomentCell(tube: Tube, units: UnitSystem): CellAnswer {
   const allowed = allowedBending(tube);
   return allowed === undefined
-    ? { words: `${NOT_SHOWN}: the wall is so thin that it may buckle first` }
+    ? { words: 'not computed: local buckling could govern a wall this thin' }
     : quantity(allowed.surely, 'moment', units);
 }
 
@@ -87,20 +89,22 @@ export function stationCell(
   const result = tower?.verdict === 'open' && (tower.result?.ratio ?? 0) <= 1 ? undefined : tower?.result;
   switch (give) {
     case 'says':
-      return { words: headline(assessment) };
+      return { words: headlineSays(assessment) };
     case 'verdict': {
-      if (tower === undefined || tower.verdict === 'open') return { words: NOT_SHOWN };
+      if (tower === undefined || tower.verdict === 'open') return { words: VERDICT_WORDS.open };
       const alone =
         assessment.verdict === tower.verdict && !assessment.checks.some((check) => check.verdict === 'open');
-      return { words: `${WORDS_FOR_VERDICT[tower.verdict]}${alone ? '' : ' (tower only)'}` };
+      return { words: `${VERDICT_WORDS[tower.verdict]}${alone ? '' : ' (tower only)'}` };
     }
     case 'ratio':
-      return result === undefined ? { words: NOT_SHOWN } : quantity(result.ratio, 'one', units);
+      return result === undefined ? { words: VERDICT_WORDS.open } : quantity(result.ratio, 'one', units);
     case 'holdsTo':
-      return result?.holdsTo === undefined ? { words: NOT_SHOWN } : quantity(result.holdsTo.gust, 'speed', units);
+      return result?.holdsTo === undefined
+        ? { words: VERDICT_WORDS.open }
+        : quantity(result.holdsTo.gust, 'speed', units);
     case 'roomLeft':
       return assessment.roomLeft[0] === undefined
-        ? { words: NOT_SHOWN }
+        ? { words: VERDICT_WORDS.open }
         : quantity(assessment.roomLeft[0].area, 'area', units);
   }
 }

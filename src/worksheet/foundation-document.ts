@@ -1,99 +1,74 @@
+import { type FoundationReport, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { FoundationAnswer } from '../margins/index.ts';
-import { figures, inWords, type Quantity, quantity, ratioFigures } from './quantity.ts';
+import type { BlockComparison, PierComparison } from '../structure/index.ts';
+import { figures, inWords, ratioFigures } from '../words/index.ts';
+import { quantity } from './quantity.ts';
 
-export interface FoundationDocument {
-  readonly kind: string;
-  readonly says: string;
-  /** What the tower asks of it, nominal. */
-  readonly shear: Quantity;
-  readonly moment: Quantity;
-  readonly weight?: Quantity;
-  readonly block?: {
-    readonly weight: Quantity;
-    /** Density that was taken for the concrete. */
-    readonly density: Quantity;
-    readonly momentAtUnderside: Quantity;
-    /** 0.6D + 0.6W, and the older factor of 1.5. */
-    readonly overturning: number;
-    readonly olderOverturning: number;
-    readonly toePressure?: Quantity;
-    readonly contactShare?: number;
-    readonly bearing?: number;
-  };
-  readonly pier?: { readonly required: Quantity; readonly given: Quantity; readonly depthCapped: boolean };
-  readonly notChecked: readonly string[];
-}
+type NotChecked = (BlockComparison | PierComparison)['notChecked'][number];
 
-const NOT_CLAIMED: Readonly<Record<string, string>> = {
-  sliding: 'that it does not slide',
-  'soil-at-its-sides': 'what the soil at its sides does',
-  groundwater: 'water in the ground, which lifts it',
-  'strength-of-the-concrete': 'the strength of its concrete',
+const NOT_CHECKED: Readonly<Record<NotChecked, string>> = {
+  sliding: 'sliding',
+  'soil-at-its-sides': 'soil resistance at its sides',
+  groundwater: 'uplift by groundwater',
+  'strength-of-the-concrete': 'strength of its concrete',
   'weight-on-the-soil': 'weight on the soil under it',
-  'pull-out': 'that it is not pulled out',
-  movement: 'how far it moves',
+  'pull-out': 'pull-out',
+  movement: 'movement',
 };
 
 /** What the footing does, in the reader's units. */
-export function foundationDocument(answer: FoundationAnswer, system: UnitSystem): FoundationDocument {
+export function foundationDocument(answer: FoundationAnswer, system: UnitSystem): FoundationReport {
   const { kind, load, block, pier } = answer;
   const toe = block?.toe?.contact === 'tips' ? undefined : block?.toe;
-  return {
+  return told<FoundationReport>({
     kind,
     says: foundationSays(answer, system),
     shear: quantity(load.shear, 'force', system),
     moment: quantity(load.moment, 'moment', system),
-    ...(load.weight === undefined ? {} : { weight: quantity(load.weight, 'weight', system) }),
-    ...(block === undefined
-      ? {}
-      : {
-          block: {
-            weight: quantity(block.blockWeight, 'weight', system),
-            density: quantity(block.density, 'density', system),
-            momentAtUnderside: quantity(block.momentAtUnderside, 'moment', system),
-            overturning: block.overturning.ratio,
-            olderOverturning: block.overturning.olderRatio,
-            ...(toe === undefined
-              ? {}
-              : { toePressure: quantity(toe.pressure, 'soil-pressure', system), contactShare: toe.contactShare }),
-            ...(block.toePressureRatio === undefined ? {} : { bearing: block.toePressureRatio }),
-          },
-        }),
-    ...(pier === undefined
-      ? {}
-      : {
-          pier: {
-            required: quantity(pier.required, 'length', system),
-            given: quantity(pier.given, 'length', system),
-            depthCapped: pier.depthCapped,
-          },
-        }),
-    notChecked: [...(block?.notChecked ?? []), ...(pier?.notChecked ?? [])].map((what) => NOT_CLAIMED[what] ?? what),
-  };
+    weight: quantity(load.weight, 'weight', system),
+    block:
+      block &&
+      told<NonNullable<FoundationReport['block']>>({
+        weight: quantity(block.blockWeight, 'weight', system),
+        density: quantity(block.density, 'density', system),
+        momentAtUnderside: quantity(block.momentAtUnderside, 'moment', system),
+        overturning: block.overturning.ratio,
+        olderOverturning: block.overturning.olderRatio,
+        toePressure: quantity(toe?.pressure, 'soil-pressure', system),
+        contactShare: toe?.contactShare,
+        toePressureRatio: block.toePressureRatio,
+      }),
+    pier: pier && {
+      required: quantity(pier.required, 'length', system),
+      given: quantity(pier.given, 'length', system),
+      depthCapped: pier.depthCapped,
+    },
+    notChecked: [...(block?.notChecked ?? []), ...(pier?.notChecked ?? [])].map((what) => NOT_CHECKED[what]),
+  });
 }
 
 /** Where a moment of that heading presses hardest. */
 function pressedMost(heading: number): string {
-  return Math.min(heading, Math.PI / 2 - heading) < 1e-3 ? 'edge' : 'corner, in a wind across it,';
+  return Math.min(heading, Math.PI / 2 - heading) < 1e-3 ? 'edge' : 'corner (wind across it)';
 }
 
 /** The footing in two sentences. */
 export function foundationSays({ block, pier }: FoundationAnswer, system: UnitSystem): string {
   if (block) {
     const { ratio, olderRatio } = block.overturning;
-    const tips = `Against tipping it is used to ${ratioFigures(ratio)} with 0.6 of all weight counted, ${ratioFigures(olderRatio)} by the older rule of 1.5 times the moment.`;
+    const tips = `Overturning ratio ${ratioFigures(ratio)} with 0.6 of the dead load, ${ratioFigures(olderRatio)} by the older rule of 1.5 times the moment.`;
     const { toe } = block;
-    if (toe === undefined) return `${tips} The pressure under it needs the weight of all that stands on it.`;
-    if (toe.contact === 'tips') return `${tips} Under this wind nothing holds it.`;
-    const share = toe.contactShare < 1 ? `, ${figures(toe.contactShare)} of its underside pressed` : '';
-    return `${tips} Under its ${pressedMost(toe.heading)} ${inWords(toe.pressure, 'soil-pressure', system)}${share}.`;
+    if (toe === undefined) return `${tips} Soil pressure not computed; some weights are not given.`;
+    if (toe.contact === 'tips') return `${tips} In this wind it would tip.`;
+    const share = toe.contactShare < 1 ? `, ${figures(toe.contactShare)} of its underside in contact` : '';
+    return `${tips} Largest soil pressure ${inWords(toe.pressure, 'soil-pressure', system)}, under its ${pressedMost(toe.heading)}${share}.`;
   }
   if (pier) {
     const capped = pier.depthCapped
-      ? ` No more than ${system === 'us' ? '12 ft' : '3.66 m'} of depth counts for the pressure.`
+      ? ` No more than ${system === 'us' ? '12 ft' : '3.66 m'} of depth counts for soil pressure.`
       : '';
-    return `The soil asks for ${inWords(pier.required, 'length', system)} of depth, ${inWords(pier.given, 'length', system)} are given.${capped}`;
+    return `Required depth ${inWords(pier.required, 'length', system)}, given ${inWords(pier.given, 'length', system)}.${capped}`;
   }
-  return 'Built to the maker’s drawing, so that his rating speaks for it, in soil no worse than he names.';
+  return 'Built to the manufacturer’s drawing. The rating covers it in soil at least as good as specified.';
 }

@@ -1,41 +1,25 @@
+import { type HillAnswer, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { HillHelp } from '../margins/index.ts';
 import type { HillCondition } from '../wind/index.ts';
-import { HILL_REASONS } from './caution-words.ts';
-import { figures, inWords, type Quantity, quantity } from './quantity.ts';
-
-export interface HillConditionDocument {
-  readonly condition: string;
-  /** Absent: the plan does not say, and then it is taken to hold. */
-  readonly holds?: boolean;
-  readonly says: string;
-}
-
-export interface HillDocument {
-  readonly says: string;
-  readonly counts: boolean;
-  /** On the pressure, at the top of the tower: as used, and as it would be if the hill counted. */
-  readonly factor: number;
-  readonly wouldBe: number;
-  readonly height: Quantity;
-  readonly conditions: readonly HillConditionDocument[];
-  /** Along the slope, upwind negative, for the top of such a tower. */
-  readonly profile: readonly { readonly distance: Quantity; readonly factor: number; readonly here: boolean }[];
-}
+import { figures, HILL_REASONS, inWords } from '../words/index.ts';
+import { quantity } from './quantity.ts';
 
 /** What a hill is to its method, in the reader's units. */
-export function hillDocument(help: HillHelp, system: UnitSystem): HillDocument {
+export function hillDocument(help: HillHelp, system: UnitSystem): HillAnswer {
   return {
     says: hillSays(help, system),
     counts: help.counts,
     factor: help.factor,
     wouldBe: help.wouldBe,
     height: quantity(help.height, 'length', system),
-    conditions: help.conditions.map((condition) => ({
-      condition: condition.why,
-      ...(condition.holds === undefined ? {} : { holds: condition.holds }),
-      says: conditionSays(condition, system),
-    })),
+    conditions: help.conditions.map((condition) =>
+      told<HillAnswer['conditions'][number]>({
+        condition: condition.why,
+        holds: condition.holds,
+        says: conditionSays(condition, system),
+      }),
+    ),
     profile: help.profile.map(({ distance, factor, here }) => ({
       distance: quantity(distance, 'length', system),
       factor,
@@ -52,7 +36,7 @@ export function hillSays(
   const at = `at ${inWords(height, 'length', system)}`;
   if (!counts) {
     const reasons = conditions.filter((each) => each.holds === false).map((each) => HILL_REASONS[each.why]);
-    return `The hill does not count: ${reasons.join('; ')}. If it did, it would multiply the pressure by ${figures(wouldBe)} ${at}.`;
+    return `The hill does not count: ${reasons.join('; ')}. If it counted, pressure would be ${figures(wouldBe)} times as high ${at}.`;
   }
   const most = profile.reduce((best, point) => (point.factor > best.factor ? point : best));
   // Where its crest does not count for more by this standard, or by less than the figures tell.
@@ -72,15 +56,15 @@ function conditionSays({ why, holds, of, given, limit }: HillCondition, system: 
   const figure = (value: number | undefined) =>
     of === 'slope' ? figures(value ?? 0) : inWords(value ?? 0, 'length', system);
   if (of === 'surroundings') {
-    const said = holds === undefined ? 'taken to be so, since the plan does not say' : holds ? 'so you say' : 'not so';
-    return `It stands alone and is twice as high as its surroundings within ${system === 'us' ? '2 miles' : '3.2 km'}: ${said}.`;
+    const said = holds === undefined ? 'not stated, assumed' : holds ? 'as entered' : 'not so';
+    return `It is isolated and twice as high as its surroundings within ${system === 'us' ? '2 miles' : '3.2 km'}: ${said}.`;
   }
   if (of === 'distance') {
     const only = holds ? '' : ' only';
-    return `It stands ${figure(given)} from the crest; the standard counts it up to ${figure(limit)}${only}.`;
+    return `The tower is ${figure(given)} from the crest; the standard counts the hill up to ${figure(limit)}${only}.`;
   }
-  const asked = why === 'too-gentle' || why === 'too-low' ? 'at least' : 'at most';
-  return `${OF_WORDS[of]} ${figure(given)}, ${asked} ${figure(limit)} asked for${holds ? '' : ': not so'}.`;
+  const bound = why === 'too-gentle' || why === 'too-low' ? 'at least' : 'at most';
+  return `${OF_WORDS[of]} ${figure(given)}; the standard requires ${bound} ${figure(limit)}${holds ? '' : ': not met'}.`;
 }
 
 const OF_WORDS = {

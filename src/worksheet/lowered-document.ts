@@ -1,47 +1,31 @@
+import { type LoweredAnswer, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Lowered, Verdict } from '../margins/index.ts';
-import { checkName, verbOf, WORDS_FOR_VERDICT } from './choice-words.ts';
-import { heldGustInWords, inWords, listed, type Quantity, quantity, ratioFigures } from './quantity.ts';
-
-export interface LoweredDocument {
-  readonly says: string;
-  readonly top: Quantity;
-  readonly verdict: Verdict;
-  readonly clashes: readonly string[];
-  /** The forecast gust up to which it keeps the wanted margin so. */
-  readonly keepsTo?: { readonly gust: Quantity; readonly ofCheck: string; readonly without: readonly string[] };
-  readonly checks: readonly {
-    readonly id: string;
-    readonly title: string;
-    readonly verdict: Verdict;
-    readonly ratio?: number;
-    readonly holdsTo?: Quantity;
-  }[];
-}
+import type { Lowered } from '../margins/index.ts';
+import { checkName, heldGustInWords, inWords, listed, ratioFigures, VERDICT_WORDS, verbOf } from '../words/index.ts';
+import { checkStateDocument } from './check-document.ts';
+import { quantity } from './quantity.ts';
 
 /** The lowered tower, in the reader's units. */
-export function loweredDocument(lowered: Lowered, system: UnitSystem): LoweredDocument {
+export function loweredDocument(lowered: Lowered, system: UnitSystem): LoweredAnswer {
   const { assessment, clashes } = lowered;
-  return {
+  return told<LoweredAnswer>({
     says: loweredSays(lowered, system),
     top: quantity(assessment.input.station.tower.top, 'length', system),
     verdict: assessment.verdict,
     clashes,
-    ...keepsTo(assessment, system),
+    keepsTo: keepsTo(assessment, system),
     checks: assessment.checks.map((check) => ({
       id: check.id,
       title: checkName(check),
-      verdict: check.verdict,
-      ...(check.result === undefined ? {} : { ratio: check.result.ratio }),
-      ...(check.result?.holdsTo === undefined ? {} : { holdsTo: quantity(check.result.holdsTo.gust, 'speed', system) }),
+      ...checkStateDocument(check, system),
     })),
-  };
+  });
 }
 
-function keepsTo({ lowerAt }: Lowered['assessment'], system: UnitSystem): Pick<LoweredDocument, 'keepsTo'> {
-  if (lowerAt?.gust === undefined) return {};
+function keepsTo({ lowerAt }: Lowered['assessment'], system: UnitSystem): LoweredAnswer['keepsTo'] | undefined {
+  if (lowerAt?.gust === undefined) return undefined;
   const { gust, ofCheck, without } = lowerAt;
-  return { keepsTo: { gust: quantity(gust, 'speed', system), ofCheck, without } };
+  return { gust: quantity(gust, 'speed', system), ofCheck, without };
 }
 
 /** The lowered tower in a few sentences. */
@@ -51,25 +35,25 @@ export function loweredSays({ assessment, clashes, unspoken }: Lowered, system: 
   const said: string[] = [];
   if (tower?.result) {
     const gust = tower.result.holdsTo?.gust;
-    const holds = gust === undefined ? '' : `, and holds to a gust of ${heldGustInWords(gust, system)}`;
+    const holds = gust === undefined ? '' : ` It holds to a gust of ${heldGustInWords(gust, system)}.`;
     said.push(
-      `Lowered to ${top} the tower takes ${ratioFigures(tower.result.ratio)} of what its rating there shows: ${WORDS_FOR_VERDICT[tower.verdict]}${holds}.`,
+      `Lowered to ${top}, the tower is at ${ratioFigures(tower.result.ratio)} of its rated capacity there: ${VERDICT_WORDS[tower.verdict]}.${holds}`,
     );
     const { lowerAt, checks } = assessment;
     const weakest = checks.find(({ id }) => id === lowerAt?.ofCheck);
     if (lowerAt?.gust !== undefined && weakest) {
       said.push(
-        `So it keeps the margin you want up to a forecast of ${inWords(lowerAt.gust, 'speed', system)}; then the ${checkName(weakest)} ${verbOf(weakest, 'comes', 'come')} to it.`,
+        `It keeps the margin set up to a forecast of ${inWords(lowerAt.gust, 'speed', system)}; the ${checkName(weakest)} ${verbOf(weakest, 'governs', 'govern')}.`,
       );
     }
   } else if (unspoken > 0) {
     said.push(
-      `Lowered to ${top} the tower is not shown: its rating is for the raised one. Ask the maker for one with the top at ${top}.`,
+      `Lowered to ${top}, the tower is open: its rating is for the raised tower. Ask the manufacturer for one with the top at ${top}.`,
     );
-  } else said.push(`Lowered to ${top} the tower is not shown: no rating is given.`);
+  } else said.push(`Lowered to ${top}, the tower is open: no rating given.`);
   if (clashes.length > 0)
     said.push(
-      `On the way down ${listed(clashes)} would meet the section below: take ${clashes.length > 1 ? 'them' : 'it'} off first.`,
+      `On the way down ${listed(clashes)} would meet the section below. Take ${clashes.length > 1 ? 'them' : 'it'} off first.`,
     );
   return said.join(' ');
 }

@@ -1,115 +1,71 @@
+import { type RaisingReport, type RaisingRowReport, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { RaisingAnswer } from '../margins/index.ts';
-import type { LaidTower } from '../structure/index.ts';
-import { figures, inWords, listed, type Quantity, quantity } from './quantity.ts';
-
-export interface RaisingRowDocument {
-  readonly angle: Quantity;
-  readonly state: string;
-  /** Pull positive, push negative. */
-  readonly force?: Quantity;
-  readonly hinge?: Quantity;
-  readonly length: Quantity;
-}
-
-interface GustDocument {
-  readonly gust: Quantity;
-  readonly angle: Quantity;
-}
-
-export interface RaisingDocument {
-  readonly says: string;
-  readonly rows: readonly RaisingRowDocument[];
-  readonly worst?: RaisingRowDocument;
-  readonly worstHinge?: RaisingRowDocument;
-  readonly balance?: Quantity;
-  readonly deadPoint?: Quantity;
-  readonly holdBack?: { readonly angle: Quantity; readonly moment: Quantity };
-  readonly rise?: Quantity;
-  readonly work?: Quantity;
-  readonly workingLoad?: Quantity;
-  /** The actual gust that, on the way, brings the gear to its working load. */
-  readonly gust?: GustDocument;
-  /** The same just off the ground and half-way. */
-  readonly gustsAt?: readonly GustDocument[];
-  /** The actual gust across the lying tower that, with its own weight, its rating shows. */
-  readonly lyingWind?: { readonly gust: Quantity; readonly where: Quantity; readonly forecast?: Quantity };
-  readonly handling?: {
-    readonly best: string;
-    readonly mastAtLeast: Quantity;
-    readonly clearance: Quantity;
-    readonly antennas: readonly {
-      readonly name: string;
-      readonly clearance: Quantity;
-      readonly workingHeight: Quantity;
-    }[];
-  };
-}
+import type { Handling, LaidTower, RaisingRow } from '../structure/index.ts';
+import { figures, inWords, listed, REASON_WORDS } from '../words/index.ts';
+import { quantity } from './quantity.ts';
 
 /** Raising and lowering, in the reader's units. */
-export function raisingDocument(answer: RaisingAnswer, system: UnitSystem): RaisingDocument {
+export function raisingDocument(answer: RaisingAnswer, system: UnitSystem): RaisingReport {
   const { raising, gust, gustsAt, lyingWind, handling } = answer;
-  const angle = (value: number) => quantity(value, 'angle', system);
-  const row = (each: NonNullable<RaisingAnswer['raising']>['rows'][number]): RaisingRowDocument => ({
-    angle: angle(each.angle),
-    state: each.state,
-    ...(each.force === undefined ? {} : { force: quantity(each.force, 'force', system) }),
-    ...(each.hinge === undefined ? {} : { hinge: quantity(each.hinge.force, 'force', system) }),
-    length: quantity(each.length, 'length', system),
-  });
-  const gustDocument = (each: NonNullable<RaisingAnswer['gust']>): GustDocument => ({
+  const angle = (value: number | undefined) => quantity(value, 'angle', system);
+  const row = (each: RaisingRow) =>
+    told<RaisingRowReport>({
+      angle: quantity(each.angle, 'angle', system),
+      state: each.state,
+      force: quantity(each.force, 'force', system),
+      hinge: quantity(each.hinge?.force, 'force', system),
+      length: quantity(each.length, 'length', system),
+    });
+  const gustDocument = (each: NonNullable<RaisingAnswer['gust']>) => ({
     gust: quantity(each.gust, 'speed', system),
-    angle: angle(each.angle),
+    angle: quantity(each.angle, 'angle', system),
   });
-  const laid = handling && bestOf(handling);
-  return {
+  const holdBack = raising?.holdBack;
+  return told<RaisingReport>({
     says: raisingSays(answer, system),
     rows: raising?.rows.map(row) ?? [],
-    ...(raising?.worst === undefined ? {} : { worst: row(raising.worst) }),
-    ...(raising?.worstHinge === undefined ? {} : { worstHinge: row(raising.worstHinge) }),
-    ...(raising?.balance === undefined ? {} : { balance: angle(raising.balance) }),
-    ...(raising?.deadPoint === undefined ? {} : { deadPoint: angle(raising.deadPoint) }),
-    ...(raising?.holdBack === undefined
-      ? {}
-      : {
-          holdBack: {
-            angle: angle(raising.holdBack.angle),
-            moment: quantity(raising.holdBack.moment, 'moment', system),
-          },
-        }),
-    ...(raising === undefined
-      ? {}
-      : { rise: quantity(raising.rise, 'length', system), work: quantity(raising.work, 'moment', system) }),
-    ...(raising?.workingLoad === undefined ? {} : { workingLoad: quantity(raising.workingLoad, 'force', system) }),
-    ...(gust === undefined ? {} : { gust: gustDocument(gust) }),
-    ...(gustsAt === undefined ? {} : { gustsAt: gustsAt.map(gustDocument) }),
-    ...(lyingWind === undefined
-      ? {}
-      : {
-          lyingWind: {
-            gust: quantity(lyingWind.gust, 'speed', system),
-            where: quantity(lyingWind.height, 'length', system),
-            ...(lyingWind.forecast === undefined ? {} : { forecast: quantity(lyingWind.forecast, 'speed', system) }),
-          },
-        }),
-    ...(handling === undefined || laid === undefined || laid.antennas.length === 0
-      ? {}
-      : {
-          handling: {
-            best: handling.best,
-            mastAtLeast: quantity(laid.mastAtLeast, 'length', system),
-            clearance: quantity(laid.clearance, 'length', system),
-            antennas: laid.antennas.map(({ name, clearance }, index) => ({
-              name,
-              clearance: quantity(clearance, 'length', system),
-              workingHeight: quantity(laid.workingHeights[index] as number, 'length', system),
-            })),
-          },
-        }),
+    worst: raising?.worst && row(raising.worst),
+    worstHinge: raising?.worstHinge && row(raising.worstHinge),
+    balance: angle(raising?.balance),
+    deadPoint: angle(raising?.deadPoint),
+    holdBack: holdBack && {
+      angle: quantity(holdBack.angle, 'angle', system),
+      moment: quantity(holdBack.moment, 'moment', system),
+    },
+    rise: quantity(raising?.rise, 'length', system),
+    work: quantity(raising?.work, 'moment', system),
+    workingLoad: quantity(raising?.workingLoad, 'force', system),
+    gust: gust && gustDocument(gust),
+    gustsAt: gustsAt?.map(gustDocument),
+    lyingWind:
+      lyingWind &&
+      told<NonNullable<RaisingReport['lyingWind']>>({
+        gust: quantity(lyingWind.gust, 'speed', system),
+        where: quantity(lyingWind.height, 'length', system),
+        forecast: quantity(lyingWind.forecast, 'speed', system),
+      }),
+    handling: handling && handlingDocument(handling, system),
+  });
+}
+
+function handlingDocument(handling: Handling, system: UnitSystem): RaisingReport['handling'] | undefined {
+  const laid = bestOf(handling);
+  const length = (value: number) => quantity(value, 'length', system);
+  if (laid.antennas.length === 0) return undefined;
+  return {
+    best: handling.best,
+    mastAtLeast: length(laid.mastAtLeast),
+    clearance: length(laid.clearance),
+    antennas: laid.antennas.map(({ name, clearance }, index) => ({
+      name,
+      clearance: length(clearance),
+      workingHeight: length(laid.workingHeights[index] as number),
+    })),
   };
 }
 
-function bestOf({ orientations, best }: NonNullable<RaisingAnswer['handling']>): LaidTower {
+function bestOf({ orientations, best }: Handling): LaidTower {
   return orientations.find(({ orientation }) => orientation === best) ?? orientations[0];
 }
 
@@ -126,13 +82,13 @@ export function raisingSays(
   if (raising?.worst) {
     const { force, angle } = raising.worst;
     said.push(
-      `To raise it the gear ${force >= 0 ? 'pulls' : 'pushes'} ${inWords(Math.abs(force), 'force', system)} at most, with the tower at ${degrees(angle)}; friction and jerks are extra.`,
+      `Largest ${force >= 0 ? 'pull' : 'push'} on the raising gear: ${inWords(Math.abs(force), 'force', system)}, with the tower at ${degrees(angle)}. Friction and jerks add to it.`,
     );
   }
-  if (raising?.unbounded) said.push('On the way gear and hinge come into one line: there no pull holds it.');
+  if (raising?.unbounded) said.push(REASON_WORDS['no-hold']);
   if (raising?.holdBack) {
     said.push(
-      `Past ${degrees(raising.balance ?? raising.holdBack.angle)} it moves on by itself and a line goes slack: hold it back there by a second line.`,
+      `Past ${degrees(raising.balance ?? raising.holdBack.angle)} it moves on by itself and a line goes slack. Hold it back there with a second line.`,
     );
   }
   if (gustsAt.length > 0) {
@@ -140,33 +96,34 @@ export function raisingSays(
       (at) =>
         `${inWords(at.gust, 'speed', system)} ${at.angle === 0 ? 'just off the ground' : `at ${degrees(at.angle)}`}`,
     );
-    said.push(`A gust of ${each.join(', or of ')}, brings the gear to what it may pull.`);
+    said.push(`A gust of ${each.join(', or of ')}, brings the gear to its working load.`);
   }
   if (gust && gustsAt.every(({ angle }) => angle !== gust.angle)) {
     said.push(
       gust.gust < NO_ARM
-        ? `Near ${degrees(gust.angle)} the gear has no arm against the wind: steady the tower by hand lines until it is pinned.`
-        : `With the tower at ${degrees(gust.angle)} a gust of ${inWords(gust.gust, 'speed', system)} brings the gear to what it may pull.`,
+        ? `Near ${degrees(gust.angle)} the gear has no arm against the wind. Steady the tower with hand lines until it is pinned.`
+        : `With the tower at ${degrees(gust.angle)} a gust of ${inWords(gust.gust, 'speed', system)} brings the gear to its working load.`,
     );
   }
   if (lyingWind) {
     const forecast =
       lyingWind.forecast === undefined
-        ? ', with less than the margin you want'
-        : `, with the margin you want up to a forecast of ${inWords(lyingWind.forecast, 'speed', system)}`;
+        ? 'That leaves less than the margin set.'
+        : `It keeps the margin set up to a forecast of ${inWords(lyingWind.forecast, 'speed', system)}.`;
     said.push(
-      `Lying flat its rating shows it for its own weight and a gust of ${inWords(lyingWind.gust, 'speed', system)} across it${forecast}; hinge, props and ropes are not looked at.`,
+      `Lowered flat, its rating covers its own weight and a gust of ${inWords(lyingWind.gust, 'speed', system)} across it. ${forecast} Hinge, props and ropes are not checked.`,
     );
   }
   const laid = handling && bestOf(handling);
   if (laid && laid.antennas.length > 0) {
     const touching = laid.antennas.filter(({ clearance }) => clearance < 0).map(({ name }) => name);
     const how = laid.orientation === 'booms-upright' ? 'booms pointing down' : 'elements pointing down';
+    const flat = `Lowered flat with the ${how} (the better way)`;
     said.push(
       touching.length > 0
-        ? `Lying flat, with the ${how} as is best, ${listed(touching)} would meet the ground: the mast would have to lie ${inWords(laid.mastAtLeast, 'length', system)} up.`
-        : `Lying flat, with the ${how} as is best, ${inWords(laid.clearance, 'length', system)} are left to the ground.`,
+        ? `${flat}, ${listed(touching)} ${touching.length > 1 ? 'touch' : 'touches'} the ground. ${touching.length > 1 ? 'They clear' : 'It clears'} with the mast ${inWords(laid.mastAtLeast, 'length', system)} up.`
+        : `${flat}, the clearance to the ground is ${inWords(laid.clearance, 'length', system)}.`,
     );
   }
-  return said.join(' ') || 'How it is raised is not told.';
+  return said.join(' ') || 'Raising gear not given.';
 }

@@ -1,62 +1,34 @@
+import { type SensitivityAnswer, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Assessment, Change, OpenQuestion, Sensitivity, SensitivityRow } from '../margins/index.ts';
-import { checkName } from './choice-words.ts';
-import { figures, inWords, type Quantity, quantity, ratioFigures, sentence } from './quantity.ts';
-import { answerInWords } from './question-words.ts';
-
-export interface SensitivityDocument {
-  readonly says: string;
-  readonly ofCheck: string;
-  readonly ratio: number;
-  readonly rows: readonly {
-    readonly of: string;
-    readonly at: string;
-    readonly says: string;
-    /** Speed and gust effect factor: times what it is. */
-    readonly times?: number;
-    /** Ground, hill, open question: what it is changed to. */
-    readonly to?: string;
-    /** Height of a load: how far it is moved. */
-    readonly by?: Quantity;
-    readonly ratio: number;
-    readonly difference: number;
-    readonly elasticity?: number;
-  }[];
-}
+import type { Assessment, Change, Sensitivity, SensitivityRow } from '../margins/index.ts';
+import { checkName, figures, groundNamed, inWords, QUESTION_WORDS, ratioFigures, sentence } from '../words/index.ts';
+import { quantity } from './quantity.ts';
 
 /** What the ratio hangs on, as a document. */
-export function sensitivityDocument(sensitivity: Sensitivity, assessment: Assessment): SensitivityDocument {
+export function sensitivityDocument(sensitivity: Sensitivity, assessment: Assessment): SensitivityAnswer {
   const { ofCheck, ratio, rows } = sensitivity;
   const system = assessment.input.station.units;
   return {
     says: sensitivitySays(sensitivity, assessment),
     ofCheck,
     ratio,
-    rows: rows.map((row) => ({
-      of: row.change.of === 'open-question' ? row.change.question.question : row.change.of,
-      at: row.at,
-      says: rowSays(row, sensitivity, assessment),
-      ...changed(row.change, system),
-      ratio: row.ratio,
-      difference: row.ratio - ratio,
-      ...(row.elasticity === undefined ? {} : { elasticity: row.elasticity }),
-    })),
+    rows: rows.map((row) =>
+      told<SensitivityAnswer['rows'][number]>({
+        of: row.change.of === 'open-question' ? row.change.question.question : row.change.of,
+        at: row.at,
+        says: rowSays(row, sensitivity, assessment),
+        ...changed(row.change, system),
+        ratio: row.ratio,
+        difference: row.ratio - ratio,
+        elasticity: row.elasticity,
+      }),
+    ),
   };
 }
 
 function changed(change: Change, system: UnitSystem) {
-  switch (change.of) {
-    case 'speed':
-    case 'gust-effect':
-      return { times: change.times };
-    case 'ground':
-    case 'hill':
-      return { to: change.to };
-    case 'load-height':
-      return { by: quantity(change.by, 'length', system) };
-    case 'open-question':
-      return { to: change.answer };
-  }
+  const { times, to, answer, by } = { times: undefined, to: undefined, answer: undefined, by: undefined, ...change };
+  return { times, to: to ?? answer, by: quantity(by, 'length', system) };
 }
 
 /** How many changes the sentence names. */
@@ -67,11 +39,11 @@ export function sensitivitySays(sensitivity: Sensitivity, assessment: Assessment
   const { ratio, rows } = sensitivity;
   const most = rows
     .slice(0, NAMED)
-    .map((row) => `${changeInWords(row.change, assessment)}, ${ratioFigures(row.ratio)}`);
-  const moved = `What moves the use of the ${nameOf(sensitivity)}, ${ratioFigures(ratio)}, most if nothing else changes: ${most.join('; ')}.`;
+    .map((row) => `${sentence(changeInWords(row.change, assessment))}: ${ratioFigures(row.ratio)}.`);
+  const moved = `These changes, each alone, move the ratio of the ${nameOf(sensitivity)} (${ratioFigures(ratio)}) most. ${most.join(' ')}`;
   const elasticity = rows.find((row) => row.change.of === 'speed')?.elasticity;
   if (elasticity === undefined) return moved;
-  return `${moved} One per cent more wind makes the use ${elasticity.toFixed(1)} % larger.`;
+  return `${moved} One per cent more wind raises the ratio by ${elasticity.toFixed(1)} %.`;
 }
 
 /** The same as lines of plain text. */
@@ -83,7 +55,7 @@ export function sensitivityLines(sensitivity: Sensitivity, assessment: Assessmen
 }
 
 function nameOf({ ofCheck }: Sensitivity): string {
-  return checkName({ id: ofCheck, kind: ofCheck });
+  return checkName({ kind: ofCheck });
 }
 
 function rowSays(row: SensitivityRow, { ratio }: Sensitivity, assessment: Assessment): string {
@@ -91,7 +63,7 @@ function rowSays(row: SensitivityRow, { ratio }: Sensitivity, assessment: Assess
   const by = Math.round(Math.abs(difference) * 1000) / 1000;
   const how =
     by === 0 || ratioFigures(row.ratio) === ratioFigures(ratio)
-      ? 'as good as no difference'
+      ? 'no notable difference'
       : `${difference > 0 ? 'up' : 'down'} ${figures(by)} to ${ratioFigures(row.ratio)}`;
   return `${sentence(changeInWords(row.change, assessment))}: ${how}.`;
 }
@@ -104,32 +76,13 @@ function changeInWords(change: Change, { input }: Assessment): string {
     case 'gust-effect':
       return `gust effect factor ${percentMore(change.times)} larger`;
     case 'ground':
-      return `ground ${change.to} instead of ${input.site.exposure}`;
+      return `${Object.keys(groundNamed(input.site.exposure))[0]} ${change.to} instead of ${input.site.exposure}`;
     case 'hill':
       return change.to === 'none' ? 'without the hill' : 'half as far from the crest';
     case 'load-height':
       return `${change.load} ${inWords(Math.abs(change.by), 'length', units)} ${change.by > 0 ? 'higher' : 'lower'}`;
     case 'open-question':
-      return answered(change.question, change.answer);
-  }
-}
-
-function answered(question: OpenQuestion, answer: string): string {
-  const words = answerInWords(question, answer);
-  switch (question.question) {
-    case 'rating-method':
-      return `the tower rated by ${words}`;
-    case 'rating-exposure':
-    case 'rating-terrain':
-      return `the tower rated for ground ${answer}, ${words}`;
-    case 'rating-class':
-      return `the tower rated for ${words}`;
-    case 'rating-area-kind':
-      return `the area of the rating being ${words}`;
-    case 'load-area-kind':
-      return `the area of ${question.of} being ${words}`;
-    case 'tower-members':
-      return `the tower ${words}`;
+      return QUESTION_WORDS[change.question.question].answered(change.answer, change.question);
   }
 }
 

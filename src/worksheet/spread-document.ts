@@ -1,11 +1,12 @@
+import { type SpreadAnswer, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Spread, SpreadCause, SpreadFactor, SpreadRow, Verdict } from '../margins/index.ts';
+import type { Spread, SpreadCause, SpreadRow } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { WORDS_FOR_BASIS } from './choice-words.ts';
-import { figures, inWords, type Quantity, quantity, ratioFigures } from './quantity.ts';
+import { figures, inWords, ratioFigures, SPEED_WORDS } from '../words/index.ts';
+import { quantity } from './quantity.ts';
 
 const CAUSE_WORDS: Readonly<Record<SpreadCause, string>> = {
-  'design-wind': 'its design wind, that is speed, averaging time, gust factor and level together',
+  'design-wind': 'its design wind (speed, averaging time, gust factor and level)',
   speed: 'the design speed, squared',
   level: 'the level at which its forces are compared',
   'height-and-ground': 'how its wind grows with height over this ground',
@@ -18,55 +19,40 @@ const CAUSE_WORDS: Readonly<Record<SpreadCause, string>> = {
   shapes: 'its coefficients of the shapes',
 };
 
-export interface SpreadDocument {
-  readonly says: string;
-  readonly rows: readonly {
-    readonly method: string;
-    readonly title: string;
-    readonly speed: Quantity & { readonly basis: string };
-    readonly verdict: Verdict;
-    readonly ratio?: number;
-    readonly ratioRange?: readonly number[];
-    readonly holdsToGust?: Quantity;
-    readonly largest?: { readonly check: string; readonly ratio: number };
-    readonly moment: Quantity;
-    readonly factors: Readonly<Record<SpreadFactor, number>>;
-  }[];
-  readonly refused: Spread['refused'];
-  readonly cause?: { readonly method: string; readonly factor: string; readonly ratio: number };
-}
-
 /** The plan by every method, as a document. */
-export function spreadDocument(spread: Spread, system: UnitSystem): SpreadDocument {
-  return {
+export function spreadDocument(spread: Spread, system: UnitSystem): SpreadAnswer {
+  return told<SpreadAnswer>({
     says: spreadSays(spread),
-    rows: spread.rows.map((row) => ({
-      method: row.method,
-      title: METHOD_BY_ID[row.method].title,
-      speed: { ...quantity(row.speed, 'speed', system), basis: row.basis },
-      verdict: row.verdict,
-      ...(row.result === undefined ? {} : { ratio: row.result.ratio, ratioRange: row.result.ratioRange }),
-      ...(row.result?.holdsTo === undefined ? {} : { holdsToGust: quantity(row.result.holdsTo.gust, 'speed', system) }),
-      ...(row.largest === undefined ? {} : { largest: row.largest }),
-      moment: quantity(row.moment, 'moment', system),
-      factors: row.factors,
-    })),
+    rows: spread.rows.map((row) =>
+      told<SpreadAnswer['rows'][number]>({
+        method: row.method,
+        title: METHOD_BY_ID[row.method].title,
+        speed: { ...quantity(row.speed, 'speed', system), basis: row.basis },
+        verdict: row.verdict,
+        ratio: row.result?.ratio,
+        ratioRange: row.result?.ratioRange,
+        holdsToGust: quantity(row.result?.holdsTo?.gust, 'speed', system),
+        largest: row.largest,
+        moment: quantity(row.moment, 'moment', system),
+        factors: row.factors,
+      }),
+    ),
     refused: spread.refused,
-    ...(spread.cause === undefined ? {} : { cause: spread.cause }),
-  };
+    cause: spread.cause,
+  });
 }
 
 /** How far convention alone carries the answer, in a sentence or two. */
 export function spreadSays({ rows, cause }: Spread): string {
   const shown = rows.flatMap((row) => (row.result ? [{ ...row, ratio: row.result.ratio }] : []));
   const [first] = shown;
-  if (!first) return 'By no method is there a use to compare: nothing is known of what the tower was rated for.';
+  if (!first) return 'No standard gives a ratio to compare; what the tower is rated for is unknown.';
   const least = shown.reduce((low, row) => (row.ratio < low.ratio ? row : low));
   const most = shown.reduce((high, row) => (row.ratio > high.ratio ? row : high));
   const title = ({ method }: SpreadRow) => METHOD_BY_ID[method].title;
-  const range = `By convention alone the tower’s use runs from ${ratioFigures(least.ratio)} (${title(least)}) to ${ratioFigures(most.ratio)} (${title(most)}).`;
+  const range = `The choice of standard alone moves the tower’s ratio from ${ratioFigures(least.ratio)} (${title(least)}) to ${ratioFigures(most.ratio)} (${title(most)}).`;
   if (!cause) return range;
-  return `${range} Against ${METHOD_BY_ID[cause.method].title} most comes from ${CAUSE_WORDS[cause.factor]}: ${figures(cause.ratio)} times.`;
+  return `${range} The largest difference from ${METHOD_BY_ID[cause.method].title} is ${CAUSE_WORDS[cause.factor]}: a factor of ${figures(cause.ratio)}.`;
 }
 
 /** The same as lines of plain text. */
@@ -74,11 +60,11 @@ export function spreadLines(spread: Spread, system: UnitSystem): string[] {
   return [
     spreadSays(spread),
     ...spread.rows.map((row) => {
-      const ratio = row.result ? `use ${ratioFigures(row.result.ratio)}` : 'no use';
+      const ratio = row.result ? `ratio ${ratioFigures(row.result.ratio)}` : 'no ratio';
       const holds = row.result?.holdsTo
         ? `, holds to an actual gust of ${inWords(row.result.holdsTo.gust, 'speed', system)}`
         : '';
-      return `- ${METHOD_BY_ID[row.method].title}, ${inWords(row.speed, 'speed', system)} ${WORDS_FOR_BASIS[row.basis]}: ${ratio}${holds}.`;
+      return `- ${METHOD_BY_ID[row.method].title}, ${inWords(row.speed, 'speed', system)} ${SPEED_WORDS[row.basis]}: ${ratio}${holds}.`;
     }),
     ...spread.refused.map(({ method, why }) => `- ${METHOD_BY_ID[method].title}: ${why}`),
   ];

@@ -1,4 +1,4 @@
-import type { AnswerDocument } from './answer-document.ts';
+import type { Answer } from '../answer/index.ts';
 
 /** A table with its heads, units in them. */
 export interface WindLoadTable {
@@ -6,8 +6,8 @@ export interface WindLoadTable {
   readonly rows: readonly (readonly (string | number | undefined)[])[];
 }
 
-/** The ledger of an answer as a table: a row for each thing the wind touches, the totals last. */
-export function windLoadTable({ windLoads }: Pick<AnswerDocument, 'windLoads'>): WindLoadTable {
+/** The wind loads of an answer as a table: a row for each thing the wind touches, the totals last. */
+export function windLoadTable({ windLoads }: Pick<Answer, 'windLoads'>): WindLoadTable {
   const { units, rows, total } = windLoads;
   const heads = [
     'name',
@@ -21,7 +21,7 @@ export function windLoadTable({ windLoads }: Pick<AnswerDocument, 'windLoads'>):
     `pressure [${units.pressure}]`,
     'gust effect',
     `force, allowable level [${units.force}]`,
-    `moment at foot, allowable level [${units.moment}]`,
+    `moment at base, allowable level [${units.moment}]`,
     `moment at top, allowable level [${units.moment}]`,
     'at',
   ];

@@ -173,7 +173,7 @@ describe('the elevation', () => {
 
   it('shows it lowered where it can be, and only there', () => {
     const words = (id: string) => textOf(wellFormed(DRAWINGS.elevation(assessed(demoPlan(id)))));
-    expect(words('river-bluff')).toContain('lying over its hinge, 8 ft up; it reaches 57 ft out');
+    expect(words('river-bluff')).toContain('Lowered flat over its hinge, 8 ft up; it reaches 57 ft out');
     expect(words('house-bracket')).toContain('its top is at 22 ft, 31 ft lower');
     expect(words('ten-numbers')).not.toContain('Lowered');
   });

@@ -2,6 +2,7 @@ import { posix } from 'node:path';
 import type { ProjectFile } from './source-files.ts';
 
 const DOMAIN = ['foundation', 'wind', 'areas', 'methods', 'structure', 'margins'];
+const TO_WORDS = [...DOMAIN, 'words'];
 
 interface Law {
   readonly rooms: readonly string[];
@@ -17,11 +18,13 @@ export const IMPORT_LAW: Readonly<Record<string, Law>> = {
   methods: { rooms: ['foundation', 'wind', 'areas'], packages: [] },
   structure: { rooms: ['foundation', 'wind', 'areas', 'methods'], packages: [] },
   margins: { rooms: ['foundation', 'wind', 'areas', 'methods', 'structure'], packages: [] },
-  plan: { rooms: DOMAIN, packages: ['zod', 'mathjs', 'node:module'] },
-  worksheet: { rooms: DOMAIN, packages: 'any' },
-  drawing: { rooms: DOMAIN, packages: 'any' },
-  page: { rooms: [], packages: 'any' },
-  http: { rooms: [...DOMAIN, 'plan', 'worksheet', 'drawing', 'page'], packages: 'any' },
+  words: { rooms: DOMAIN, packages: [] },
+  plan: { rooms: TO_WORDS, packages: ['zod', 'mathjs', 'node:module'] },
+  answer: { rooms: TO_WORDS, packages: ['zod'] },
+  worksheet: { rooms: [...TO_WORDS, 'answer'], packages: 'any' },
+  drawing: { rooms: [...TO_WORDS, 'answer'], packages: 'any' },
+  page: { rooms: ['answer'], packages: 'any' },
+  http: { rooms: [...TO_WORDS, 'answer', 'plan', 'worksheet', 'drawing', 'page'], packages: 'any' },
 };
 
 /** The process itself: files directly in src. */

@@ -449,7 +449,7 @@ describe('raising the bluff about a hinge 4 ft up', () => {
     // 0.8 of the proof leaves 5077.6 lbf·ft of wind, 69.8 mph; a tenth off for the error of a forecast.
     expect((lyingWind?.forecast ?? 0) / MILE_PER_HOUR).toBeCloseTo(62.8, 0);
     const steps = workingDocument(workingOf(raised(winch)).steps, 'us');
-    const told = steps.filter(({ about }) => about.includes('lying flat'));
+    const told = steps.filter(({ about }) => about.includes('lowered flat'));
     expect(told.at(-1)?.formula).toBe('speed-by-force');
     expect(witness(steps).filter(({ agrees }) => !agrees)).toEqual([]);
   });
@@ -644,9 +644,9 @@ describe('the working of every link', () => {
           'mast',
           'vertical',
           'footing',
-          'legs at the foot',
+          'legs at the base',
           'raising',
-          'where it falls',
+          'fall distance',
           'when to lower',
         ]) {
           expect([...headings], method).toContain(heading);

@@ -31,7 +31,7 @@ const ratio = (laid: string, withCables: Document) =>
   assessed(plan(laid, withCables)).checks.find(({ id }) => id === 'tower')?.result?.ratio ?? Number.NaN;
 const codes = (withCables: Document) => assessed(plan('single', withCables)).cautions.map(({ code }) => code);
 
-describe('lines the maker allowed for', () => {
+describe('lines allowed for in the rating', () => {
   it('are credited as he laid them: his own case takes just what it is rated for', () => {
     for (const laid of ['single', 'ribbon', 'bundle', 'inside']) expect(ratio(laid, { laid })).toBeCloseTo(1, 3);
   });

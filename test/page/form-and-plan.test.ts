@@ -8,7 +8,7 @@ import { LISTS, PLACES } from '../../src/page/form/questions.mjs';
 import { PLAN_UNITS } from '../../src/plan/quantities/plan-dimension.ts';
 import { readQuantityText } from '../../src/plan/quantities/quantity-text.ts';
 import { planDocumentSchema } from '../../src/plan/schema/plan-document.ts';
-import { figures as figuresOfWords, ratioFigures as ratioFiguresOfWords } from '../../src/worksheet/quantity.ts';
+import { figures as figuresOfWords, ratioFigures as ratioFiguresOfWords } from '../../src/words/index.ts';
 import { demoPlans } from '../margins/demo-plan.ts';
 
 /** Every place of the schema where a value stands, '*' for a place in a list, with what may stand there. */

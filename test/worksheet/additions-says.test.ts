@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { additionsOf, assess } from '../../src/margins/index.ts';
 import { readAdditionsRequest } from '../../src/plan/index.ts';
-import { additionSays, additionsSays, headline } from '../../src/worksheet/index.ts';
+import { additionSays, additionsSays, headlineSays } from '../../src/worksheet/index.ts';
 import { assessed } from '../margins/any-plan.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
 
@@ -26,14 +26,14 @@ describe('what is said where a power line stands near', () => {
   it('is of what the wind does, though the fall takes more of the distance', () => {
     // 65 ft of tip, half of a boom of 24 ft, and 10 ft, of 90 ft: more than the 0.943 of the tower.
     expect(fallOf(near)).toBeCloseTo((65 + 12 + 10) / 90, 6);
-    expect(headline(assessed(near))).toMatch(
-      /^Thin so far: in your 105 mph strength-level gust the tower takes 0\.943 of/,
+    expect(headlineSays(assessed(near))).toMatch(
+      /^Tower low margin: at 0\.943 of its rated capacity \(target 0\.8\) in a 105 mph strength-level gust;/,
     );
   });
 
   it('is of the fall where that is over and nothing else is', () => {
     const under = { ...near, site: { ...near.site, distances: { powerLine: 50 } } };
-    expect(headline(assessed(under))).toMatch(/^Over: falling, with ten feet to spare, it needs/);
+    expect(headlineSays(assessed(under))).toMatch(/^Distance to the power line over: a fall needs [\d.]+ ft with ten feet to spare, 50 ft given\./);
   });
 
   it('is of what stands in the wind, though a weight aloft takes more of what is stated for it', () => {
@@ -47,54 +47,54 @@ describe('what is said where a power line stands near', () => {
     });
     const aloft = assessed(weighed(1000)).checks.find(({ kind }) => kind === 'weight')?.result?.demand as number;
     const pounds = aloft / 0.45359237;
-    expect(headline(assessed(weighed(pounds / 0.99)))).toMatch(
-      /^Thin so far: in your 105 mph strength-level gust the tower/,
+    expect(headlineSays(assessed(weighed(pounds / 0.99)))).toMatch(
+      /^Tower low margin: at .* in a 105 mph strength-level gust;/,
     );
-    expect(headline(assessed(weighed(pounds / 1.25)))).toMatch(
-      /^Over: the weight aloft takes 1\.25 of what its maker states/,
+    expect(headlineSays(assessed(weighed(pounds / 1.25)))).toMatch(
+      /^Weight aloft over: at 1\.25 of its rated limit; weight governs\. That is beyond the manufacturer’s rating/,
     );
   });
 
   it('says again of a fall that is over and stays only that it is', () => {
     const under = { ...near, site: { ...near.site, distances: { powerLine: 50 } } };
     const { said } = saidOf(under, [{ name: 'no panel', remove: ['link panel'] }]);
-    expect(said[0]).toMatch(/^no panel: the top of the tower stays at 0\.872, thin;/);
+    expect(said[0]).toMatch(/^no panel: the tower top stays at 0\.872, low margin\./);
     expect(said[0]).toMatch(/ Over as before: distance to the power line\.$/);
   });
 
   it('tells of a proposal what then holds to the least, never a fall that stays', () => {
     const { said } = saidOf(near, [{ name: 'no beam', remove: ['four-element beam'] }]);
-    expect(said[0]).toMatch(/^no beam: the tower goes from 0\.943 to 0\.\d+, \w+; it then holds to an actual gust of/);
+    expect(said[0]).toMatch(/^no beam: the tower goes from 0\.943 to 0\.\d+, \w+\. It then holds to an actual gust of/);
     expect(said[0]).toContain('instead of 77.2 mph');
     expect(said[0]).not.toContain('power line');
   });
 });
 
 describe('what is said of a proposal', () => {
-  it('names what held to the least before, where another link does now', () => {
+  it('names the weakest before, where another is now', () => {
     // By hand: the panel takes 56.3 of the 590.3 lbf at the foot, (590.3 − 56.3)/625.9 = 0.853; the top takes 0.872 of what is
     // shown there, and nothing of the panel.
     const { said } = saidOf({ ...bluff, mast }, [{ name: 'no panel', remove: ['link panel'] }]);
     expect(said[0]).toMatch(
-      /^no panel: the top of the tower stays at 0\.872, thin; it then holds to an actual gust of/,
+      /^no panel: the tower top stays at 0\.872, low margin\. It then holds to an actual gust of/,
     );
-    expect(said[0]).toContain('Before, the link that held to the least was the tower, to 77.2 mph.');
-    expect(said[0]).toMatch(/ The tower goes from 0\.943 to 0\.853, thin; it then holds to/);
+    expect(said[0]).toContain('Before, the weakest was the tower, at 77.2 mph.');
+    expect(said[0]).toMatch(/ The tower goes from 0\.943 to 0\.853, low margin\. It then holds to/);
   });
 
   it('tells what changed most, where what holds to the least stays', () => {
     const { said } = saidOf({ ...bluff, mast }, [{ name: 'harder mast', set: { mast: { yield: 75 } } }]);
     expect(said[0]).toMatch(
-      /^harder mast: the tower stays at 0\.943, thin; it then holds to an actual gust of 77\.2 mph\. /,
+      /^harder mast: the tower stays at 0\.943, low margin\. It then holds to an actual gust of 77\.2 mph\. /,
     );
     // 1.5 times the yield, two thirds of the ratio.
     const [, from, to] = /The mast goes from (0\.\d+) to (0\.\d+), within/.exec(said[0] ?? '') ?? [];
     expect(Number(to) / Number(from)).toBeCloseTo(2 / 3, 2);
   });
 
-  it('calls nothing the weakest that is no longer shown', () => {
+  it('calls nothing the weakest that is no longer decided', () => {
     const { said } = saidOf({ ...bluff, mast }, [{ name: 'unrated', set: { ratings: null } }]);
-    expect(said[0]).toContain('No longer shown: tower');
+    expect(said[0]).toContain('No longer decided: tower');
     expect(said[0]).toMatch(/^unrated: the mast stays at/);
     expect(said[0]).not.toMatch(/would then be/);
   });

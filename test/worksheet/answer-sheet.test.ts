@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { answerSheet, cautionDocuments, gathered } from '../../src/worksheet/index.ts';
+import { gathered } from '../../src/words/index.ts';
+import { answerSheet, cautionDocuments } from '../../src/worksheet/index.ts';
 import { worksheetFigures, worksheetUse } from '../http/exact-rounding.ts';
 import { anyPlan } from '../margins/any-plan.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
@@ -29,9 +30,9 @@ describe.each(PLANS)('the worksheet of the plan %s', (_, plan) => {
       'title-block',
       'design',
       'structure',
-      'ledger',
+      'wind-loads',
       'wind',
-      'links',
+      'checks',
       'levels',
       'reactions',
       'drawings',
@@ -45,8 +46,8 @@ describe.each(PLANS)('the worksheet of the plan %s', (_, plan) => {
     ]);
   });
 
-  it('says every link, with its numbers', () => {
-    const [table] = blocksOf(sheet, 'links', 'table');
+  it('says every check, with its numbers', () => {
+    const [table] = blocksOf(sheet, 'checks', 'table');
     expect(table?.rows).toHaveLength(document.checks.length);
     document.checks.forEach((check, index) => {
       const cells = table?.rows[index]?.map(({ text }) => text) ?? [];
@@ -80,8 +81,8 @@ describe.each(PLANS)('the worksheet of the plan %s', (_, plan) => {
       expect(words.filter((line) => line.includes(what)).length).toBeGreaterThan(1);
   });
 
-  it('has the ledger of the answer, a row for each thing', () => {
-    const [table] = blocksOf(sheet, 'ledger', 'table');
+  it('has the wind loads of the answer, a row for each item', () => {
+    const [table] = blocksOf(sheet, 'wind-loads', 'table');
     const four = (value: number) => worksheetFigures(value, 4);
     expect(table?.rows.map((row) => [row[0], row[7], row[9], row[10]].map((cell) => cell?.text))).toEqual(
       document.windLoads.rows.map((row) => [row.name, four(row.pressure), four(row.force), four(row.momentAtBase)]),
@@ -97,9 +98,9 @@ describe.each(PLANS)('the worksheet of the plan %s', (_, plan) => {
     for (const { alternative } of drawings) expect(alternative.length).toBeGreaterThan(30);
   });
 
-  it('says how many steps were worked out twice', () => {
+  it('says how many steps were recomputed', () => {
     const steps = document.working?.length ?? 0;
-    const said = words.filter((line) => line.includes(`${steps} of ${steps} steps of the working came out the same`));
+    const said = words.filter((line) => line.includes(`${steps} of ${steps} steps were recomputed by a second, general-purpose program`));
     expect(said).toHaveLength(2);
   });
 
@@ -112,7 +113,7 @@ describe.each(PLANS)('the worksheet of the plan %s', (_, plan) => {
   it('never names a speed without its kind', () => {
     for (const line of words) {
       for (const [said] of line.matchAll(/\d (?:mph|m\/s)\b.{0,24}/g)) {
-        if (/\d+ mph \(kind not said\)|\d m\/s \(kind/.test(said)) continue;
+        if (/\d+ mph \(type not stated\)|\d m\/s \(type/.test(said)) continue;
         expect(
           /gust|fastest mile|mean|\(|instead of/.test(said) || /gust|rated|speed|wind|Raising|brings/.test(line),
           `${said} in: ${line}`,
@@ -166,14 +167,14 @@ describe('ten lines by hand', () => {
     expect(redo(plan).lines).toBeLessThanOrEqual(10);
   });
 
-  it('end in the use where the tower is decided at its foot, and not where it is decided elsewhere', () => {
+  it('end in the ratio where the base governs the tower, and not where another place does', () => {
     expect(redo(demoPlan('river-bluff')).ratio).toBe(true);
     expect(redo(demoPlan('guyed-lattice')).ratio).toBe(false);
   });
 
-  it('name what stands together', () => {
+  it('name what is combined', () => {
     const { table } = redo(crowded(demoPlan('river-bluff'), 100));
-    expect(table?.rows.some(([name]) => /the other \d+ together/.test(name?.text ?? ''))).toBe(true);
+    expect(table?.rows.some(([name]) => /the other \d+ combined/.test(name?.text ?? ''))).toBe(true);
   });
 
   it('come to the answer for any plan', () => {
@@ -213,12 +214,12 @@ describe('a worksheet', () => {
     expect(blocksOf(filled, 'attachments', 'ticks')[0]?.items).toContain('photo of the plate');
   });
 
-  it('names the circle that a beam sweeps, and says where it is not told', () => {
+  it('names the circle that a beam sweeps, and says where it is not computed', () => {
     const facts = blocksOf(sheetOf(demoPlan('river-bluff')).sheet, 'structure', 'facts')[0]?.rows ?? [];
     // 24 ft boom, elements of 2·(48 + 48 + 40) in: √(12² + 11.333²) ft.
     expect(facts.find(({ label }) => label.startsWith('Turning circle'))?.words.text).toBe('radius 16.5 ft at 50.5 ft');
     const unknown = blocksOf(sheetOf(demoPlan('guyed-lattice')).sheet, 'structure', 'facts')[0]?.rows ?? [];
-    expect(unknown.find(({ label }) => label.startsWith('Turning circle'))?.words.text).toContain('not shown');
+    expect(unknown.find(({ label }) => label.startsWith('Turning circle'))?.words.text).toContain('not computed at');
   });
 
   it('has one line in the table of wind for each height', () => {

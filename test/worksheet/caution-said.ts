@@ -6,10 +6,10 @@ interface Caution {
 
 /** What is the same of several things is said in one sentence: the name of the thing, and what is said of it. */
 const TOGETHER: Readonly<Record<string, RegExp>> = {
-  'side-load': /^(.+?) hangs (on the side of the tower)/,
-  torsion: /^(.+?) hangs (off the axis)/,
-  'wire-pull': /^The pull of (.+?) is (taken as you gave it)/,
-  vortex: /^(.+?) has (long tubes, which may sing)/,
+  'side-load': /^(.+?) is (mounted beside the tower)/,
+  torsion: /^(.+?) is (off the axis)/,
+  'wire-pull': /^The tension of (.+?) is (as entered)/,
+  vortex: /^(.+?) has (long tubes\.)/,
   'reaches-guys': /^(.+?) reaches (farther out than the guys)/,
   'method-from-memory': /^Parts of (.+?) are (from memory: check them)/,
 };

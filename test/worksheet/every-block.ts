@@ -24,7 +24,7 @@ export function sheetWithEverything(text: string, steps = formulas.length): Shee
     title: text,
     subject: 'Worksheet of a test',
     verdict: 'low-margin',
-    says: text,
+    says: [{ text }],
     units: 'us',
     version: 'version of a test',
     foot: 'foot of a test',

@@ -73,7 +73,7 @@ describe('a printed sheet', () => {
         const name = {
           ...sheet,
           title: text,
-          says: text,
+          says: [{ text }],
           parts: part === undefined ? [] : [{ ...part, blocks: part.blocks.slice(0, 3) }],
         };
         return isPdf(press.print(paperOrder(name, 'letter')));
@@ -85,7 +85,7 @@ describe('a printed sheet', () => {
   it('takes 60,000 different letters in its stride', () => {
     const letters = Array.from({ length: 60_000 }, (_, index) => String.fromCodePoint(0x20000 + index)).join('');
     const sheet = sheetWithEverything('plain words');
-    const order = paperOrder({ ...sheet, parts: [], says: letters }, 'letter');
+    const order = paperOrder({ ...sheet, parts: [], says: [{ text: letters }] }, 'letter');
     expect(isPdf(press.print(order))).toBe(true);
   });
 });

@@ -52,16 +52,16 @@ describe('the caution of a dish', () => {
 
   it('says which share of its rim was taken', () => {
     expect(caution(dish({}))).toContain(
-      'Dish is taken as an ordinary dish: 1.42 of its rim into the hollow side, a quarter of its diameter deep.',
+      'Dish is taken as an ordinary dish, a quarter of its diameter deep. Effective area 1.42 of its rim area, wind into the hollow side.',
     );
     // A mesh half solid: 2·0.5 = 1 of its rim; from 0.71 solid it is a full dish.
     expect(caution(dish({ solidity: 0.5 }))).toContain(
-      'Dish is taken as an ordinary mesh dish: 1 of its rim into the hollow side, which is 2 of its solid share, a quarter of its diameter deep.',
+      'Dish is taken as an ordinary mesh dish, a quarter of its diameter deep. Effective area 1 of its rim area, wind into the hollow side, which is 2 of its solid share.',
     );
-    expect(caution(dish({ solidity: 0.8 }))).toContain('ordinary dish: 1.42 of its rim');
+    expect(caution(dish({ solidity: 0.8 }))).toContain('ordinary dish, a quarter of its diameter deep. Effective area 1.42 of its rim area');
     const ice = { ice: { thickness: 0.5, gust: 40 } };
     expect(caution(dish({ solidity: 0.5 }, ice))).toContain(
-      'a quarter of its diameter deep. Ice closes it: then 1.42.',
+      'which is 2 of its solid share. Ice closes it: then 1.42.',
     );
     expect(caution(dish({}, ice))).not.toContain('Ice closes it');
   });
@@ -107,8 +107,8 @@ describe('what meets the section below', () => {
       const lowered = loweredOf(assessed(station(names)));
       return lowered && loweredSays(lowered, 'us');
     };
-    expect(said(['arm'])).toContain('arm would meet the section below: take it off first.');
-    expect(said(['arm', 'box'])).toContain('arm and box would meet the section below: take them off first.');
+    expect(said(['arm'])).toContain('arm would meet the section below. Take it off first.');
+    expect(said(['arm', 'box'])).toContain('arm and box would meet the section below. Take them off first.');
   });
 });
 

@@ -68,9 +68,9 @@ function rowAnswers({ rows, units }: CellReading): readonly RowAnswer[] {
 
 /** A fault as words in a cell, whose question mark tells them from a number and from a formula. */
 function faultWords(faults: readonly CellFault[]): string {
-  const said = faults.slice(0, FAULTS_SAID).map(({ says }) => says.replace(/\.$/, ''));
-  const more = faults.length > FAULTS_SAID ? [`and ${faults.length - FAULTS_SAID} more`] : [];
-  return `? ${[...said, ...more].join('; ')}`.replaceAll(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ');
+  const said = faults.slice(0, FAULTS_SAID).map(({ says }) => says);
+  const more = faults.length > FAULTS_SAID ? [`And ${faults.length - FAULTS_SAID} more.`] : [];
+  return `? ${[...said, ...more].join(' ')}`.replaceAll(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ');
 }
 
 function refuse(answers: readonly RowAnswer[]): void {
@@ -86,7 +86,7 @@ function refuse(answers: readonly RowAnswer[]): void {
       : [],
   );
   if (faults.length === 0) return;
-  throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', { faults });
+  throw new Problem('bad-query', 'The query has errors; each is listed.', { faults });
 }
 
 function headOf(id: CellId, { rows }: CellReading): string {

@@ -63,16 +63,16 @@ export function docsPage(contract: Contract, origin: string): string {
   const schemas: (readonly [string, Schema])[] = [['Plan', Plan], ...Object.entries(others)];
   const main = markup`<div class="title"><h1>Calls</h1>
 <p class="lead">${contract.info.summary} ${contract.info.description}</p>
-<p class="note">The same for programs: <a href="openapi.json">openapi.json</a>, OpenAPI 3.1.</p>
+<p class="note">For programs: <a href="openapi.json">openapi.json</a>, OpenAPI 3.1.</p>
 <p class="note"><a href="v1/changes">What changed</a>, by version. <a href="v1/clauses">Clauses of the standards</a>, each with its formulas and tests.</p></div>
 <nav class="contents" aria-label="On this page">
 ${groups.map(
   ({ name, description, calls: own }) => markup`<div><h2><a href="#group-${name}">${description}</a></h2>
 <ul>${own.map(({ method, path, operation }) => markup`<li><a href="#${operation.operationId}"><code>${method} ${path}</code></a></li>`)}</ul></div>
 `,
-)}<div class="wide"><h2><a href="#schemas">What goes in and out</a></h2>
+)}<div class="wide"><h2><a href="#schemas">Schemas</a></h2>
 <ul>${schemas.map(([name]) => markup`<li><a href="#schema-${name}">${name}</a></li>`)}</ul></div>
-<div class="wide"><h2><a href="#refusals">Refusals</a></h2>
+<div class="wide"><h2><a href="#refusals">Problems</a></h2>
 <ul>${PROBLEM_CODES.map((code) => markup`<li><a href="#problem-${code}">${PROBLEM_KINDS[code].title}</a></li>`)}</ul></div>
 </nav>
 ${formsSection(origin)}
@@ -84,8 +84,8 @@ ${own.map((call) => callArticle(call, origin))}
 </section>
 `,
 )}
-<section aria-labelledby="schemas"><h2 class="head" id="schemas">What goes in and out</h2>
-<p>Plain numbers are in the units of the plan; text may carry its own unit. A field without <b>required</b> may be left out, but not be null.</p>
+<section aria-labelledby="schemas"><h2 class="head" id="schemas">Schemas</h2>
+<p>Plain numbers are in the units of the plan; text may include a unit. A field without <b>required</b> may be left out, but not be null.</p>
 ${schemas.map(([name, schema]) => schemaArticle(name, schema, Plan))}
 </section>
 ${refusalsSection()}`;
@@ -162,7 +162,7 @@ function responseRows(responses: Readonly<Record<string, Response>>): Row[] {
 
 function refusalRow(statuses: readonly string[]): Row {
   const kind = markup`${statuses.map((status, index) => markup`${index === 0 ? '' : ', '}<code>${status}</code>`)} as <code>${PROBLEM_TYPE}</code> <a href="#schema-Problem">Problem</a>, or as a page`;
-  return { name: markup`<a href="#refusals">Refusals</a>`, kind, says: undefined };
+  return { name: markup`<a href="#refusals">Problems</a>`, kind, says: undefined };
 }
 
 function answerRow([status, { description, content = {} }]: readonly [string, Response]): Row {
@@ -217,18 +217,18 @@ function formsSection(origin: string): Markup {
   <input type="hidden" name="units" value="us">
   <input name="site[wind]"> <input name="tower[top]">
   <input name="loads[0][name]"> <input name="loads[0][above]"> …
-  <button>Work it out</button>
+  <button>Check</button>
 </form>`;
   return markup`<section aria-labelledby="forms"><h2 class="head" id="forms">From a plain page</h2>
-<article class="call"><div><p>Every call with a body reads JSON, and the fields of a form: a page of your own site needs no script. Each field is named by the way to it in the document, <code>tower[top]</code>, <code>loads[0][above]</code>; all values are text, a box that is ticked says <code>on</code>. Blank means not given, and blank rows vanish. A list of single values may stand in one field, with semicolons or line ends between. Instead, one field <code>plan</code> may hold the whole document as JSON.</p>
-<p>What does not fit comes back as a page with each fault beside its field, or as <a href="#schema-Problem">Problem</a> for who asks for JSON. Scripts on other sites may read answers where the setting <code>CORS_ORIGINS</code> names the site.</p></div>
+<article class="call"><div><p>Every call with a body reads JSON or the fields of a form, so a page on another site needs no script. Each field is named by its path in the document, <code>tower[top]</code>, <code>loads[0][above]</code>. All values are text; a ticked box sends <code>on</code>. Blank means not given, and blank rows are dropped. A list of single values may be in one field, separated by semicolons or line ends. Or one field <code>plan</code> holds the whole document as JSON.</p>
+<p>Errors come back as a page with each fault beside its field, or as <a href="#schema-Problem">Problem</a> where JSON is accepted. Scripts on other sites may read answers where the setting <code>CORS_ORIGINS</code> names the site.</p></div>
 <div class="examples"><figure><figcaption class="note">In a page</figcaption><pre class="wrap">${page}</pre></figure></div></article></section>`;
 }
 
 function cellsIntroduction(origin: string): Markup {
   const separate = '=NUMBERVALUE(WEBSERVICE($B$1&"/v1/cells/pressure?speed="&B2&"…"),".")';
-  return markup`<p>Each address answers with one number as text, for a cell of a sheet. <code>WEBSERVICE</code> hands over text, which <code>NUMBERVALUE</code> turns into a number whatever your decimal sign is; sheets that write semicolons between arguments want them here too. Build the address from your own cells: <code>${separate}</code>, with ${origin} in <code>B1</code>. Where there is no <code>WEBSERVICE</code>, <code>=IMPORTDATA("…")</code> asks from the servers of whoever runs the sheet, so the service must stand at a public https address.</p>
-<p>What does not fit is said in the cell, behind a question mark; <code>strict=1</code> makes it a refusal. A list, <code>height=10;20;30</code>, gives a column.</p>`;
+  return markup`<p>Each address answers with one number as text, for a cell of a sheet. <code>WEBSERVICE</code> returns text, which <code>NUMBERVALUE</code> turns into a number with any decimal sign. Sheets that separate arguments by semicolons need them here too. Build the address from cells: <code>${separate}</code>, with ${origin} in <code>B1</code>. Where there is no <code>WEBSERVICE</code>, <code>=IMPORTDATA("…")</code> asks from the servers of the sheet’s provider, so the service needs a public https address.</p>
+<p>A fault is written in the cell after a question mark; <code>strict=1</code> makes it a problem instead. A list, <code>height=10;20;30</code>, gives a column.</p>`;
 }
 
 function cellFormula(id: CellId, origin: string): Markup {
@@ -290,8 +290,8 @@ function likePlan(schema: Schema, { properties = {} }: Schema): readonly string[
 }
 
 function refusalsSection(): Markup {
-  return markup`<section aria-labelledby="refusals"><h2 class="head" id="refusals">Refusals</h2>
-<p>By RFC 9457: <code>type</code> says the kind and never changes its meaning, <code>faults</code> lists all that does not fit at once, each with a pointer into the document, or the field of a form, or the parameter.</p>
+  return markup`<section aria-labelledby="refusals"><h2 class="head" id="refusals">Problems</h2>
+<p>By RFC 9457: <code>type</code> names the problem and never changes its meaning. <code>faults</code> lists all errors at once, each with a pointer into the document, the field of a form, or the parameter.</p>
 <dl class="fields">
 ${PROBLEM_CODES.map((code) => {
   const { status, title, cause, remedy } = PROBLEM_KINDS[code];

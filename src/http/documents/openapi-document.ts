@@ -46,7 +46,7 @@ function withForms<T extends { paths?: unknown }>(document: T): T {
       schema: {
         type: 'object',
         description:
-          'The same document in fields, each named by the way to it: tower[top], loads[0][above]. All values are text; blank means not given, blank rows vanish; a list of single values may also stand in one field, with semicolons or line ends between.',
+          'The same document in fields, each named by its path: tower[top], loads[0][above]. All values are text. Blank means not given, and blank rows are dropped. A list of single values may also be in one field, separated by semicolons or line ends.',
         properties:
           operationId === 'additions'
             ? { plan: inJson('The plan in one field.'), proposals: inJson('The proposals in one field.') }
@@ -70,10 +70,10 @@ export async function describeRoutes(
       info: {
         title: 'Gustworthy',
         version: VERSION,
-        summary: 'Tells whether a small antenna tower stands what its owner wants to hang on it.',
+        summary: 'Checks a small antenna tower against its manufacturer’s rating, with the antennas its owner plans.',
         description:
-          'Post a plan, the JSON document that holds a station, and read what the wind does to it: areas, forces, and which link gives first. ' +
-          'The service keeps nothing. It compares numbers you typed with ratings you typed; the local building code and a licensed engineer decide.',
+          'Post a plan, the JSON document of a station, and read its areas, forces, and every check with its ratio. ' +
+          'The service keeps nothing. It compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.',
         ...(contact === undefined ? {} : { contact }),
         license: { name: 'MIT', identifier: 'MIT' },
       },
@@ -88,7 +88,7 @@ export async function describeRoutes(
             type: 'apiKey',
             in: 'query',
             name: 'key',
-            description: 'The key, in GET alone: for sheets and links.',
+            description: 'The key, in GET only: for sheets and links.',
           },
         },
       },
@@ -96,7 +96,7 @@ export async function describeRoutes(
         { name: 'plans', description: 'Answers to a plan' },
         { name: 'cells', description: 'One number for a cell of a spreadsheet' },
         { name: 'stock', description: "The club's own towers and antennas" },
-        { name: 'background', description: 'What is computed, from where; plans to start from' },
+        { name: 'background', description: 'Formulas and their sources; demo plans' },
         { name: 'service', description: 'The service itself' },
       ],
     },

@@ -43,8 +43,8 @@ function keyTakenFromQuery(request: FastifyRequest): string | undefined {
 }
 
 const WORDS = {
-  missing: 'This service wants a key: ask whoever runs it, then send it as the parameter key or in the header.',
-  wrong: 'The key is not one of this service: look for a letter left out, or ask whoever runs it.',
+  missing: 'This service requires a key. Ask its operator, and send it as the parameter key or in the header.',
+  wrong: 'Unknown key. Check it for a missing letter, or ask the operator.',
 } as const;
 
 /**
@@ -70,7 +70,7 @@ export function askForKeys(app: FastifyInstance, ring: KeyRing, open: readonly E
     if (group !== 'cells' || strict === '1') {
       throw new Problem('key-required', says, { headers: { 'www-authenticate': CHALLENGE } });
     }
-    const words = `? ${says.replace(/\.$/, '')}`;
+    const words = `? ${says}`;
     const table = as === 'csv';
     await reply
       .header('cache-control', 'no-store')

@@ -28,7 +28,7 @@ export function documentPage({ title, toRoot, main }: DocumentPage): string {
 <main>
 ${main}
 </main>
-<footer class="foot"><p class="note">Gustworthy ${VERSION}. It compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide.</p></footer>
+<footer class="foot"><p class="note">Gustworthy ${VERSION}. It compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.</p></footer>
 </div>
 </body>
 </html>

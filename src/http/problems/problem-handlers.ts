@@ -88,7 +88,7 @@ export function handleProblems(app: FastifyInstance): void {
         ? new Problem('method-not-allowed', `Use ${allowed.join(' or ')} here.`, {
             headers: { allow: allowed.join(', ') },
           })
-        : new Problem('not-found', 'Nothing stands at this address.');
+        : new Problem('not-found', 'No such address.');
     return sendProblem(request, reply, problem, undefined);
   });
 }

@@ -6,20 +6,20 @@ import { Problem, type ProblemFault } from './problem.ts';
 const NO_KIND_READ = 'Send JSON, with content-type: application/json, or a form without enctype.';
 
 const CODE_OF_FRAMEWORK_ERROR: Readonly<Record<string, readonly [ProblemCode, string]>> = {
-  FST_ERR_BAD_URL: ['bad-request', 'The address holds a per cent sign that begins no letter.'],
+  FST_ERR_BAD_URL: ['bad-request', 'The address has a per cent sign that encodes no character.'],
   FST_ERR_CTP_EMPTY_JSON_BODY: ['not-json', 'The body is empty; send a JSON object.'],
   FST_ERR_CTP_INVALID_JSON_BODY: ['not-json', 'The body is not JSON.'],
-  FST_ERR_CTP_BODY_TOO_LARGE: ['too-large', 'The body has more bytes than this service takes.'],
+  FST_ERR_CTP_BODY_TOO_LARGE: ['too-large', 'The body has more bytes than this service accepts.'],
   FST_ERR_CTP_INVALID_MEDIA_TYPE: ['unsupported-media-type', NO_KIND_READ],
   FST_ERR_CTP_INVALID_CONTENT_LENGTH: ['bad-request', 'The content-length header does not match the body.'],
 };
 
 const CODE_OF_STATUS: Readonly<Record<number, readonly [ProblemCode, string]>> = {
-  404: ['not-found', 'Nothing stands at this address.'],
-  413: ['too-large', 'The body has more bytes than this service takes.'],
+  404: ['not-found', 'No such address.'],
+  413: ['too-large', 'The body has more bytes than this service accepts.'],
   414: ['bad-request', 'The address is too long.'],
   415: ['unsupported-media-type', NO_KIND_READ],
-  429: ['too-many-requests', 'Too many requests came from your address within a minute.'],
+  429: ['too-many-requests', 'Too many requests came from this address within a minute.'],
   431: ['header-too-large', 'The headers are too large.'],
 };
 
@@ -33,14 +33,12 @@ function queryFaults(issues: readonly ValidationIssue[]): ProblemFault[] {
   return issues.flatMap(({ instancePath, message, params }): ProblemFault[] => {
     const { keys, values } = params;
     if (Array.isArray(keys)) {
-      return keys.map((key) => ({ parameter: String(key), says: `There is no parameter ${key} here: leave it out.` }));
+      return keys.map((key) => ({ parameter: String(key), says: `There is no parameter ${key} here. Leave it out.` }));
     }
     const parameter = instancePath.slice(1);
-    if (!Array.isArray(values)) return [{ parameter, says: message ?? 'does not fit' }];
+    if (!Array.isArray(values)) return [{ parameter, says: message ?? 'is not allowed' }];
     const allowed = values.join(', ');
-    return [
-      { parameter, allowed, says: `${parameter} is one of ${allowed}: give one of them, once, or leave it out.` },
-    ];
+    return [{ parameter, allowed, says: `${parameter}: one of ${allowed} allowed. Give it once, or leave it out.` }];
   });
 }
 
@@ -53,7 +51,7 @@ export function problemOfError(error: unknown, requestId: string): Problem {
   }
   if (hasZodFastifySchemaValidationErrors(error)) {
     const faults = queryFaults(error.validation as readonly ValidationIssue[]);
-    return new Problem('bad-query', 'The query has entries that do not fit; each is listed.', { faults });
+    return new Problem('bad-query', 'The query has errors; each is listed.', { faults });
   }
   const { code, statusCode } = (error ?? {}) as { code?: unknown; statusCode?: unknown };
   if (typeof code === 'string' && Object.hasOwn(CODE_OF_FRAMEWORK_ERROR, code)) {

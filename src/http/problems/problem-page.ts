@@ -15,9 +15,9 @@ export function problemPage(problem: Problem, url: string, sent: SentFields | un
   const main = markup`<div class="title"><p class="note">${status}</p><h1>${title}</h1>
 <p class="lead">${problem.message}</p></div>
 ${faultsOf(problem, sent)}
-<section aria-labelledby="about"><h2 class="head" id="about">About this</h2>
+<section aria-labelledby="about"><h2 class="head" id="about">About this problem</h2>
 <p>${cause}</p><p>${remedy}</p>
-<p><a href="${toRoot}docs#problem-${problem.code}">All kinds of refusal</a> · <a href="${toRoot === '' ? './' : toRoot}">Start anew</a></p></section>`;
+<p><a href="${toRoot}docs#problem-${problem.code}">All problems</a> · <a href="${toRoot === '' ? './' : toRoot}">Start again</a></p></section>`;
   return documentPage({ title, toRoot, main });
 }
 
@@ -29,10 +29,10 @@ function faultsOf({ faults }: Problem, sent: SentFields | undefined): Markup | u
   const list = markup`<ol class="faults">
 ${groups.map((group, index) => faultItem(group, index, shown.includes(group) ? (values.get(group.field ?? '') ?? '') : undefined))}
 </ol>`;
-  const heading = markup`<h2 class="head" id="mend">To mend <small>${faults.length === 1 ? 'one entry' : `${faults.length} entries`}</small></h2>`;
+  const heading = markup`<h2 class="head" id="mend">To correct <small>${faults.length === 1 ? 'one entry' : `${faults.length} entries`}</small></h2>`;
   if (sent === undefined || shown.length === 0) {
     return markup`<section aria-labelledby="mend">${heading}${list}
-<p>Go back in your browser: what you typed is still there.</p></section>`;
+<p>Go back in the browser; the entries are still there.</p></section>`;
   }
   const inputs = new Set(shown.map(({ field }) => field));
   const rest = sent.filled.filter(([name]) => !inputs.has(name));
@@ -42,7 +42,7 @@ ${groups.map((group, index) => faultItem(group, index, shown.includes(group) ? (
 ${list}
 ${rest.map(([name, value]) => markup`<input type="hidden" name="${name}" value="${value}"/>`)}
 <p><button class="act">Ask again with this</button></p>
-<p class="note">All else that you sent goes along as it was. Or go back in your browser: what you typed is still there.</p>
+<p class="note">All other entries are sent again unchanged. Or go back in the browser; they are still there.</p>
 </form></section>`;
 }
 

@@ -17,7 +17,7 @@ const faultSchema = component(
     code: z.string().optional().meta({ description: 'The kind of fault, for programs.' }),
     given: z.unknown().optional().meta({ description: 'What was given.' }),
     allowed: z.string().optional().meta({ description: 'What is allowed.' }),
-    says: z.string().meta({ description: 'What is wrong and what to do, in a sentence.' }),
+    says: z.string().meta({ description: 'What is wrong and what to do.' }),
   }),
 );
 
@@ -31,7 +31,7 @@ export const problemSchema = component(
       title: z.string().meta({ description: 'The kind of problem in words.' }),
       status: z.number().min(400).max(599).meta({ description: 'The HTTP status.' }),
       detail: z.string().meta({ description: 'This occurrence in a sentence.' }),
-      faults: z.array(faultSchema).optional().meta({ description: 'Everything that does not fit, all at once.' }),
+      faults: z.array(faultSchema).optional().meta({ description: 'Every error, all at once.' }),
     })
     .meta({ description: 'A failure, by RFC 9457.' }),
 );

@@ -2,7 +2,7 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { DISPLAY_UNITS, type Dimension, type Formula, formulas, WORDS_FOR_KNOWN } from '../../foundation/index.ts';
 import { CODE_EDITIONS, type CodeEdition, METHOD_BY_ID } from '../../methods/index.ts';
-import { WORDS_FOR_BASIS } from '../../worksheet/index.ts';
+import { SPEED_WORDS } from '../../words/index.ts';
 import { component } from '../documents/component.ts';
 import { type DemoPlan, sourceEntries } from '../documents/reference-files.ts';
 import { Problem } from '../problems/problem.ts';
@@ -54,6 +54,7 @@ const sourceSchema = component(
     .object({
       id: z.string(),
       title: z.string(),
+      short: z.exactOptional(z.string().meta({ description: 'Its name in the working, where the title is long.' })),
       edition: z.string(),
       publisher: z.string(),
       kind: z.string(),
@@ -61,7 +62,7 @@ const sourceSchema = component(
       seen: z.string().meta({ description: 'What of it was read and what not.' }),
       used: z.string().meta({ description: 'What is taken from it.' }),
     })
-    .meta({ description: 'A document that something here comes from.' }),
+    .meta({ description: 'A source document.' }),
 );
 
 const standardSchema = z.object({
@@ -80,18 +81,18 @@ const codeSchema = component(
       title: z.string(),
       edition: z.number(),
       wind: standardSchema.meta({ description: 'The wind standard it refers to.' }),
-      tower: standardSchema.meta({ description: 'The standard it lets antenna towers go by.' }),
-      mapSpeed: z.string().meta({ description: 'What the speeds of its maps are: a basis of a plan.' }),
+      tower: standardSchema.meta({ description: 'The standard it allows for antenna towers.' }),
+      mapSpeed: z.string().meta({ description: 'Type of the speeds on its maps: a basis of a plan.' }),
       suggests: z
         .object({ method: z.string(), basis: z.string() })
-        .meta({ description: 'For a tower: the method of the plan, and the basis of a speed read off its maps.' }),
+        .meta({ description: 'For a tower: the method of the plan, and the basis of a speed from its maps.' }),
       says: z.string(),
       source: z.string().meta({ description: 'An id of /v1/sources.' }),
       clause: z.string().meta({ description: 'Where in the source.' }),
       known: knownSchema,
     })
     .meta({
-      description: 'An edition of a model building code; what a town has adopted, its building department says.',
+      description: 'An edition of a model building code. Ask the building department which is adopted.',
     }),
 );
 
@@ -133,9 +134,11 @@ export const adopted = ({ id, edition, wind, tower, mapSpeed, escarpmentReach, c
   const reach =
     escarpmentReach === undefined
       ? ''
-      : ` By that exception an escarpment counts up to ${escarpmentReach} times its height from its crest.`;
+      : ` By that exception, an escarpment counts up to ${escarpmentReach} times its height from its crest.`;
   const lowered =
-    mapSpeed === METHOD_BY_ID[tower.method].basis ? '' : ` Give that basis in the plan: the standard’s own is another.`;
+    mapSpeed === METHOD_BY_ID[tower.method].basis
+      ? ''
+      : ` Give that basis in the plan; the standard itself uses another.`;
   return {
     id,
     title: 'International Building Code',
@@ -144,7 +147,7 @@ export const adopted = ({ id, edition, wind, tower, mapSpeed, escarpmentReach, c
     tower,
     mapSpeed,
     suggests: { method: tower.method, basis: mapSpeed },
-    says: `Where the code of ${edition} is adopted, an antenna tower goes by ${tower.standard}, with a ${WORDS_FOR_BASIS[mapSpeed]} off its maps.${lowered}${reach}`,
+    says: `Where the code of ${edition} is adopted, antenna towers are designed to ${tower.standard}, with a ${SPEED_WORDS[mapSpeed]} from its maps.${lowered}${reach}`,
     source: cite.source,
     clause: cite.clause,
     known: WORDS_FOR_KNOWN[cite.known],
@@ -165,7 +168,7 @@ export const backgroundRoutes: FastifyPluginAsyncZod<Background> = async (app, {
       schema: {
         operationId: 'demoPlans',
         tags: ['background'],
-        summary: 'Invented plans to start from',
+        summary: 'Demo plans, with invented data',
         response: { 200: jsonResponse('The demo plans', z.array(demoPlanSchema)), ...problemResponses() },
       },
     },
@@ -213,7 +216,7 @@ export const backgroundRoutes: FastifyPluginAsyncZod<Background> = async (app, {
       schema: {
         operationId: 'codes',
         tags: ['background'],
-        summary: 'Which standards an adopted building code refers to, and which method a tower then goes by',
+        summary: 'The wind standards of each building code, and the method for antenna towers',
         response: { 200: jsonResponse('The codes', z.array(codeSchema)), ...problemResponses() },
       },
     },
@@ -226,7 +229,7 @@ export const backgroundRoutes: FastifyPluginAsyncZod<Background> = async (app, {
       schema: {
         operationId: 'sources',
         tags: ['background'],
-        summary: 'Every document that something comes from, and how well it is known',
+        summary: 'Every source document, and how it is known',
         querystring: z.strictObject({
           known: z.enum(KNOWN).optional().meta({ description: 'Only those known this way.' }),
         }),

@@ -65,7 +65,7 @@ export const cellRoutes: FastifyPluginAsyncZod<CellRoutesOptions> = async (app, 
           querystring: queryOf(definition),
           response: {
             200: {
-              description: 'One number; or words, which begin with a question mark where something does not fit',
+              description: 'One number, or words; after a question mark where there is an error',
               content: { 'text/plain': { schema: z.string() }, 'text/csv': { schema: z.string() } },
             },
             ...problemResponses('bad-query', 'not-acceptable'),

@@ -2,6 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { FastifyReply } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
+import { additionsSchema, answerSchema, areasSchema, pressuresSchema, ratingsSchema } from '../../answer/index.ts';
 import { DRAWING_NAMES, DRAWINGS, type DrawingName } from '../../drawing/index.ts';
 import {
   additionsOf,
@@ -53,11 +54,8 @@ import { type Printing, PrintShop } from '../paper/print-shop.ts';
 import { type PostedDocument, postedDocument } from '../posted-document.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
-import { additionsSchema } from '../schemas/additions-schemas.ts';
-import { answerSchema } from '../schemas/answer-schemas.ts';
 import { documentedOnly } from '../schemas/documented-only.ts';
 import { jsonOrPage } from '../schemas/json-response.ts';
-import { areasSchema, pressuresSchema, ratingsSchema } from '../schemas/part-schemas.ts';
 import { writable } from '../schemas/writable.ts';
 import { VERSION } from '../version.ts';
 import { answerWorksheet } from '../worksheets/answer-worksheet.ts';
@@ -77,7 +75,7 @@ export const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml', pd
 const decimal = z
   .enum(['point', 'comma'])
   .optional()
-  .meta({ description: 'How a comma in a number is read, and what a table is written with; point when not given.' });
+  .meta({ description: 'How a comma in a number is read, and how a table is written; point when not given.' });
 
 const working = z
   .enum(['none', 'full'])
@@ -87,27 +85,24 @@ const working = z
 const spread = z
   .enum(['none', 'full'])
   .optional()
-  .meta({ description: 'full: the same plan by every other method beside it; none when not given.' });
+  .meta({ description: 'full: the same plan by every other standard; none when not given.' });
 
 const sensitivity = z
   .enum(['none', 'full'])
   .optional()
-  .meta({ description: 'full: what the use hangs on, one change at a time; none when not given.' });
+  .meta({ description: 'full: what changes the ratio most, one change at a time; none when not given.' });
 
 const remedies = z
   .enum(['none', 'full'])
   .optional()
-  .meta({ description: 'full: what would help the weakest link, each checked anew; none when not given.' });
+  .meta({ description: 'full: remedies for the weakest check, each checked anew; none when not given.' });
 
 /** Bytes, which the contract shows as OpenAPI 3.1 does: a string of a media type. */
 const pdf = z
   .string()
   .meta({ description: 'PDF/UA-1', contentMediaType: 'application/pdf' }) as unknown as z.ZodType<Buffer>;
 
-const drawing = z
-  .enum(DRAWING_NAMES)
-  .optional()
-  .meta({ description: 'Which drawing, with as=svg: it goes with no other form.' });
+const drawing = z.enum(DRAWING_NAMES).optional().meta({ description: 'Which drawing, with as=svg only.' });
 
 const drawings = z
   .string()
@@ -138,7 +133,7 @@ function readOrRefuse<T extends { readonly ok: true }>(
 ): T {
   if (reading.ok) return reading;
   const count = reading.faults.length;
-  const detail = count === 1 ? 'One entry does not fit.' : `${count} entries do not fit; each is listed.`;
+  const detail = count === 1 ? 'The plan has one error.' : `The plan has ${count} errors; each is listed.`;
   throw new Problem('plan-faults', detail, { faults: posted?.named(reading.faults) ?? reading.faults });
 }
 
@@ -156,9 +151,9 @@ function areasDocumentOf(
     const faults = misplaced.map(([parameter, given]) => ({
       parameter,
       given,
-      says: `${parameter} belongs to a table; JSON and forms have their own: leave it out.`,
+      says: `${parameter} is for tables only; JSON and forms have their own field. Leave it out.`,
     }));
-    throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', { faults });
+    throw new Problem('bad-query', 'The query has errors; each is listed.', { faults });
   }
   return body;
 }
@@ -175,7 +170,7 @@ const areasRoute: FastifyPluginAsyncZod = async (app) => {
         tags: ['plans'],
         summary: 'Effective projected areas of any part of a plan, and their worst heading',
         description:
-          'Also of a table, text/csv: a load a row, headed by the field names of a load, with commas, semicolons or tabs between; then the method, and units if not us, stand in the query.',
+          'Also reads a table, text/csv: one load a row, headed by the field names of a load, separated by commas, semicolons or tabs. The query then gives the method, and the units if not us.',
         body: areasBody,
         querystring: z.strictObject({
           units: z.enum(['us', 'si']).optional().meta({ description: 'Units of a table; us when not given.' }),
@@ -189,12 +184,9 @@ const areasRoute: FastifyPluginAsyncZod = async (app) => {
       const decimal = request.query.decimal ?? 'point';
       const posted = postedDocument(areasDocumentOf(request.body, request.query), areasRequestSchema, decimal);
       const { part, entryWarnings } = readOrRefuse(readAreasRequest(posted.document, { decimal }), posted);
-      const answer = areasDocument(part.input, part.siteGiven, part.towerGiven);
-      if (prefersPage(request.headers.accept)) return sendPage(reply, areasPage(answer, entryWarnings));
-      return reply
-        .header('vary', 'accept')
-        .type(JSON_TYPE)
-        .send(writable({ ...answer, entryWarnings }));
+      const answer = areasDocument(part.input, part.siteGiven, part.towerGiven, entryWarnings);
+      if (prefersPage(request.headers.accept)) return sendPage(reply, areasPage(answer));
+      return reply.header('vary', 'accept').type(JSON_TYPE).send(writable(answer));
     },
   );
 };
@@ -208,9 +200,8 @@ function sendPage(reply: FastifyReply, page: string) {
 function drawingFor(form: keyof typeof CHECK_FORMS, named: DrawingName | undefined): DrawingName | undefined {
   if ((form === 'svg') === (named !== undefined)) return named;
   const allowed = DRAWING_NAMES.join(', ');
-  const says =
-    form === 'svg' ? `drawing is one of ${allowed}: say which.` : 'drawing goes with as=svg: ask for that too.';
-  throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', {
+  const says = form === 'svg' ? `drawing: one of ${allowed} allowed. Name one.` : 'drawing needs as=svg. Add that.';
+  throw new Problem('bad-query', 'The query has errors; each is listed.', {
     faults: [{ parameter: 'drawing', allowed, says }],
   });
 }
@@ -225,8 +216,8 @@ function drawingsBeside(form: keyof typeof CHECK_FORMS, list: string | undefined
   const says =
     form === 'json'
       ? `drawings is a list of ${allowed}, with commas between.`
-      : 'drawings go with as=json; one alone is asked for by as=svg and drawing.';
-  throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', {
+      : 'drawings needs as=json. For a single drawing use as=svg with drawing.';
+  throw new Problem('bad-query', 'The query has errors; each is listed.', {
     faults: [{ parameter: 'drawings', given: list, allowed, says }],
   });
 }
@@ -234,8 +225,8 @@ function drawingsBeside(form: keyof typeof CHECK_FORMS, list: string | undefined
 /** A paper goes with the form that is printed. */
 function paperFor(form: keyof typeof CHECK_FORMS, named: Paper | undefined): Paper | undefined {
   if (form === 'pdf' || named === undefined) return named;
-  throw new Problem('bad-query', 'The query has entries that do not fit; each is listed.', {
-    faults: [{ parameter: 'paper', given: named, says: 'paper goes with as=pdf: ask for that too, or leave it out.' }],
+  throw new Problem('bad-query', 'The query has errors; each is listed.', {
+    faults: [{ parameter: 'paper', given: named, says: 'paper needs as=pdf. Add that, or leave it out.' }],
   });
 }
 
@@ -257,12 +248,12 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       schema: {
         operationId: 'check',
         tags: ['plans'],
-        summary: 'Whether a tower takes what hangs on it, by how much, and what gives first',
+        summary: 'Check of a whole station: every check with demand, capacity and ratio',
         body: planBody,
         querystring: z.strictObject({
           as: z.enum(['json', 'text', 'html', 'csv', 'svg', 'pdf']).optional().meta({
             description:
-              'Form of the answer, before the accept header; html: the permit worksheet as a page; csv: the ledger; svg: a drawing; pdf: the worksheet on paper, tagged, with the plan attached as plan.json.',
+              'Format of the answer, instead of the accept header. html: the permit worksheet as a page; csv: the wind loads; svg: a drawing; pdf: the worksheet on paper, tagged, with plan.json attached.',
           }),
           decimal,
           drawing,
@@ -341,16 +332,14 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
           .header('content-disposition', pdfDisposition(assessment.input.title))
           .send(printed);
       }
-      const answer = answerDocument(assessment, document, entryWarnings, depth, besides);
+      const drawings =
+        along.length === 0 ? undefined : Object.fromEntries(along.map((name) => [name, DRAWINGS[name](assessment)]));
+      const answer = answerDocument(assessment, document, entryWarnings, depth, { ...besides, drawings });
       if (form === 'csv') {
         const { heads, rows } = windLoadTable(answer);
         return reply.type('text/csv; charset=utf-8').send(csv([heads, ...rows], sign));
       }
-      const drawingsAlong =
-        along.length === 0
-          ? {}
-          : { drawings: Object.fromEntries(along.map((name) => [name, DRAWINGS[name](assessment)])) };
-      return reply.type('application/json; charset=utf-8').send(writable({ ...answer, ...drawingsAlong }));
+      return reply.type('application/json; charset=utf-8').send(writable(answer));
     },
   );
 
@@ -360,13 +349,13 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       schema: {
         operationId: 'additions',
         tags: ['plans'],
-        summary: 'What a proposed antenna, mast or rating changes, link by link',
+        summary: 'What a proposed antenna, mast or rating changes, check by check',
         body: additionsBody,
         querystring: z.strictObject({
           as: z
             .enum(['json', 'text', 'html'])
             .optional()
-            .meta({ description: 'Form of the answer, before the accept header; html: proposals side by side.' }),
+            .meta({ description: 'Format of the answer, instead of the accept header. html: proposals side by side.' }),
           decimal,
         }),
         response: {
@@ -438,12 +427,9 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const sign = request.query.decimal ?? 'point';
       const posted = postedDocument(request.body, pressuresRequestSchema, sign);
       const { part, entryWarnings } = readOrRefuse(readPressuresRequest(posted.document, { decimal: sign }), posted);
-      const answer = pressuresDocument(part.input, part.heights, part.structureGiven);
-      if (prefersPage(request.headers.accept)) return sendPage(reply, pressuresPage(answer, entryWarnings));
-      return reply
-        .header('vary', 'accept')
-        .type(JSON_TYPE)
-        .send(writable({ ...answer, entryWarnings }));
+      const answer = pressuresDocument(part.input, part.heights, part.structureGiven, entryWarnings);
+      if (prefersPage(request.headers.accept)) return sendPage(reply, pressuresPage(answer));
+      return reply.header('vary', 'accept').type(JSON_TYPE).send(writable(answer));
     },
   );
 
@@ -465,14 +451,11 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const { part, entryWarnings } = readOrRefuse(readRatingsRequest(posted.document, { decimal: sign }), posted);
       const { station } = part.input;
       const comparison = compareRatings(station, part.ratings, part.target);
-      const answer = ratingsDocument(comparison, station.units, request.query.working ?? 'none');
+      const answer = ratingsDocument(comparison, station.units, request.query.working ?? 'none', entryWarnings);
       // Steps are for programs and for the worksheet; a page without them would drop what was asked for.
       const asPage = answer.working === undefined && prefersPage(request.headers.accept);
-      if (asPage) return sendPage(reply, ratingsPage(answer, entryWarnings));
-      return reply
-        .header('vary', 'accept')
-        .type(JSON_TYPE)
-        .send(writable({ ...answer, entryWarnings }));
+      if (asPage) return sendPage(reply, ratingsPage(answer));
+      return reply.header('vary', 'accept').type(JSON_TYPE).send(writable(answer));
     },
   );
 };

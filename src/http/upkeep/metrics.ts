@@ -34,19 +34,19 @@ export class Metrics {
     });
     this.#verdicts = new Counter({
       name: 'gustworthy_verdicts_total',
-      help: 'Verdicts given on whole stations.',
+      help: 'Verdicts on whole stations.',
       labelNames: ['call', 'verdict'],
       registers,
     });
     this.#sentAway = new Counter({
       name: 'gustworthy_sent_away_total',
-      help: 'Requests answered 503 because work waited too long or memory ran out.',
+      help: 'Requests answered 503 because of long waiting or low memory.',
       labelNames: ['cause'],
       registers,
     });
     this.#aborted = new Counter({
       name: 'gustworthy_aborted_total',
-      help: 'Requests whose caller went away before the answer.',
+      help: 'Requests whose caller disconnected before the answer.',
       registers,
     });
     this.#underWay = new Gauge({ name: 'gustworthy_under_way', help: 'Requests being answered.', registers });
@@ -58,7 +58,7 @@ export class Metrics {
     const delay = this.#delay;
     new Gauge({
       name: 'gustworthy_event_loop_delay_seconds',
-      help: 'How long work waited for its turn since the last look: 0.5 and 0.99 quantile, and longest (1).',
+      help: 'Waiting time of work since the last scrape: 0.5 and 0.99 quantile, and longest (1).',
       labelNames: ['quantile'],
       registers,
       collect() {

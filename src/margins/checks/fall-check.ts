@@ -56,6 +56,7 @@ function checkOf(comparison: FallComparison): Check {
   return {
     id: `fall:${comparison.to}`,
     kind: 'fall',
+    towards: comparison.to,
     verdict: ratio > 1 ? 'over' : 'within',
     needs: [],
     result: {

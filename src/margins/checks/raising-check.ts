@@ -225,5 +225,5 @@ export function explainRaising(model: TowerModel, trace: Trace): void {
   if (hingeHeight === undefined || !gear || weightNeeds(model).length > 0) return;
   const bodies = bodiesOf(model, hingeHeight);
   raisingThrough(bodies, gear, TRAVEL, trace);
-  under(trace, 'lying flat', () => explainLying(model, bodies, gear, trace));
+  under(trace, 'lowered flat', () => explainLying(model, bodies, gear, trace));
 }

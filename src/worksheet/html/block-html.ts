@@ -5,7 +5,7 @@ import { verdictMark } from './verdict-mark.ts';
 
 type Of<Kind extends Block['kind']> = Extract<Block, { kind: Kind }>;
 
-/** Words with their voice: what was typed, what is built and worked out, or the wind. */
+/** Words with their voice: what was entered, what is built and computed, or the wind. */
 function wordsHtml({ text, voice, strong, mark }: Words): Child {
   const voiced: Child = voice === 'wind' || voice === 'given' ? element('span', { class: voice }, text) : text;
   const weighed: Child = strong ? element('strong', {}, voiced) : voiced;

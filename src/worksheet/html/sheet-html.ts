@@ -1,4 +1,3 @@
-import { WORDS_FOR_BASIS } from '../choice-words.ts';
 import type { Sheet, SheetPart } from '../sheet/sheet.ts';
 import { blocksHtml } from './block-html.ts';
 import { type Child, element, type Markup } from './element.ts';
@@ -76,21 +75,16 @@ function partHtml({ id, heading, blocks }: SheetPart): Markup {
   );
 }
 
-const SPEED = new RegExp(`\\d[\\d.,]* (?:mph|m/s) (?:${Object.values(WORDS_FOR_BASIS).join('|')})`);
-
 /** The mark, the verdict in weight, the wind in its own voice. */
 function saysHtml({ verdict, says }: Sheet): readonly Child[] {
-  const colon = says.indexOf(':');
-  const lead = colon < 0 ? '' : says.slice(0, colon + 1);
-  const rest = says.slice(lead.length);
-  const speed = SPEED.exec(rest);
-  const [before, wind, after] = speed
-    ? [rest.slice(0, speed.index), speed[0], rest.slice(speed.index + speed[0].length)]
-    : [rest, '', ''];
-  return [
-    element('span', { class: verdict === 'over' ? 'verdict over' : 'verdict' }, verdictMark(verdict), lead),
-    before,
-    wind === '' ? undefined : element('span', { class: 'wind' }, wind),
-    after,
-  ];
+  const kind = verdict === 'over' ? 'verdict over' : 'verdict';
+  const pieces = says.map(({ text, as }): Child => {
+    if (as === undefined) return text;
+    return as === 'wind'
+      ? element('span', { class: 'wind' }, text)
+      : element('span', { class: kind }, verdictMark(verdict), text);
+  });
+  return says.some(({ as }) => as === 'verdict')
+    ? pieces
+    : [element('span', { class: kind }, verdictMark(verdict)), ...pieces];
 }

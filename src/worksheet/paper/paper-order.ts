@@ -81,7 +81,7 @@ export function paperOrder(sheet: Sheet, paper: Paper): PaperOrder {
     running: shortened(loose(sheet.title), RUNNING_LENGTH),
     subject: sheet.subject,
     verdict: sheet.verdict,
-    says: loose(sheet.says),
+    says: loose(sheet.says.map(({ text }) => text).join('')),
     foot: sheet.foot,
     version: sheet.version,
     parts: sheet.parts.map(({ heading, blocks }) => ({

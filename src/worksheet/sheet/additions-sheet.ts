@@ -1,18 +1,18 @@
+import type { AdditionsAnswer, CheckState } from '../../answer/index.ts';
 import type { UnitSystem } from '../../foundation/index.ts';
-import type { AdditionsDocument, CheckStateDocument, StationStateDocument } from '../additions-document.ts';
-import { WORDS_FOR_VERDICT } from '../choice-words.ts';
-import { figures, listed, ratioFigures, sentence } from '../quantity.ts';
+import { figures, listed, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
 import { cautionBlock } from './given.ts';
 import { paragraph, plain, printed, strong } from './printed.ts';
 import type { Block, Sheet, SheetPart, Words } from './sheet.ts';
 
-type Proposal = AdditionsDocument['after'][number];
+type StationAnswer = AdditionsAnswer['before'];
+type Proposal = AdditionsAnswer['after'][number];
 
 const NONE = '–';
 
 /** Proposals side by side, before and after, the best first. */
 export function additionsSheet(
-  document: AdditionsDocument,
+  document: AdditionsAnswer,
   { title, units, version }: { readonly title: string; readonly units: UnitSystem; readonly version: string },
 ): Sheet {
   const { before, after, says, cautions, notCovered } = document;
@@ -21,18 +21,18 @@ export function additionsSheet(
   const verdict = best ? (best.soFar ?? best.verdict) : before.verdict;
   const standing: readonly Block[] = [
     ...cautions.map((caution) => ({ kind: 'caution', severity: 'standing', says: caution.says }) as const),
-    paragraph(strong('Never covered here: '), `${notCovered.join(', ')}.`),
+    paragraph(strong('Not covered by this service: '), `${notCovered.join(', ')}.`),
   ];
   return {
     title: title === '' ? 'Antenna tower' : title,
     subject: 'Proposals side by side',
     verdict,
-    says,
+    says: [{ text: says }],
     units,
     version: `Gustworthy ${version}`,
-    foot: 'Compares numbers typed with ratings typed. The local building code and a licensed engineer decide.',
+    foot: 'Compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.',
     parts: [
-      { id: 'cautions', heading: 'Cautions, and what is never covered', blocks: standing },
+      { id: 'cautions', heading: 'Cautions, and what is not covered', blocks: standing },
       sideBySide(document, ranked),
       ...ranked.map((proposal) => proposalPart(proposal)),
       asItIs(before),
@@ -41,21 +41,20 @@ export function additionsSheet(
   };
 }
 
-function verdictWords({ verdict, soFar }: Pick<StationStateDocument, 'verdict' | 'soFar'>): Words {
+function verdictWords({ verdict, soFar }: Pick<StationAnswer, 'verdict' | 'soFar'>): Words {
   const shown = soFar ?? verdict;
-  const text =
-    soFar === undefined || soFar === verdict ? WORDS_FOR_VERDICT[verdict] : `${WORDS_FOR_VERDICT[soFar]} so far`;
+  const text = soFar === undefined || soFar === verdict ? VERDICT_WORDS[verdict] : `${VERDICT_WORDS[soFar]}, some open`;
   return { text, mark: shown };
 }
 
-/** Every check as a column: use now, and with each proposal. */
-function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]): SheetPart {
+/** Every check as a column: its ratio now, and with each proposal. */
+function sideBySide({ before }: AdditionsAnswer, ranked: readonly Proposal[]): SheetPart {
   const ids = [...new Set([...before.checks, ...ranked.flatMap(({ checks }) => checks)].map(({ id }) => id))];
   const titleOf = (id: string) =>
     [...before.checks, ...ranked.flatMap(({ checks }) => checks)].find((check) => check.id === id)?.title ?? id;
-  const ratio = (state: CheckStateDocument | undefined): Words => {
+  const ratio = (state: CheckState | undefined): Words => {
     if (state === undefined) return plain(NONE);
-    const text = state.ratio === undefined ? WORDS_FOR_VERDICT[state.verdict] : ratioFigures(state.ratio);
+    const text = state.ratio === undefined ? VERDICT_WORDS[state.verdict] : ratioFigures(state.ratio);
     return { text, mark: state.verdict };
   };
   return {
@@ -69,7 +68,7 @@ function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]):
           { head: 'proposal' },
           { head: 'rank', numeric: true },
           { head: 'verdict' },
-          { head: 'weakest link' },
+          { head: 'weakest' },
           { head: 'which holds to, actual gust', numeric: true, voice: 'wind' },
         ],
         rows: [
@@ -95,9 +94,9 @@ function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]):
       },
       {
         kind: 'table',
-        caption: 'Use of each link, as it is and with each proposal',
+        caption: 'Ratio of each check, as it is and with each proposal',
         columns: [
-          { head: 'link' },
+          { head: 'check' },
           { head: 'as it is', numeric: true },
           ...ranked.map(({ name }) => ({ head: name, numeric: true })),
         ],
@@ -113,7 +112,7 @@ function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]):
 
 function weakestWords(
   weakest: string | undefined,
-  checks: readonly { readonly id: string; readonly title: string; readonly state?: CheckStateDocument | undefined }[],
+  checks: readonly { readonly id: string; readonly title: string; readonly state?: CheckState | undefined }[],
 ): readonly Words[] {
   const check = checks.find(({ id }) => id === weakest);
   const gust = check?.state?.holdsTo;
@@ -122,8 +121,8 @@ function weakestWords(
 
 function proposalPart(proposal: Proposal): SheetPart {
   const { name, rank, says, checks, added, removed, entryWarnings } = proposal;
-  const state = (check: CheckStateDocument | undefined): readonly Words[] => [
-    check === undefined ? plain(NONE) : { text: WORDS_FOR_VERDICT[check.verdict], mark: check.verdict },
+  const state = (check: CheckState | undefined): readonly Words[] => [
+    check === undefined ? plain(NONE) : { text: VERDICT_WORDS[check.verdict], mark: check.verdict },
     plain(check?.ratio === undefined ? NONE : ratioFigures(check.ratio)),
     plain(check?.holdsTo === undefined ? NONE : printed(check.holdsTo), 'wind'),
   ];
@@ -134,16 +133,16 @@ function proposalPart(proposal: Proposal): SheetPart {
       paragraph(says),
       {
         kind: 'table',
-        caption: 'Before and after, link by link; what it holds to is an actual gust',
+        caption: 'Before and after, check by check; gusts are actual gusts',
         columns: [
-          { head: 'link' },
+          { head: 'check' },
           { head: 'before' },
-          { head: 'use before', numeric: true },
+          { head: 'ratio before', numeric: true },
           { head: 'held to before', numeric: true, voice: 'wind' },
           { head: 'after' },
-          { head: 'use after', numeric: true },
+          { head: 'ratio after', numeric: true },
           { head: 'holds to after', numeric: true, voice: 'wind' },
-          { head: 'change of use', numeric: true },
+          { head: 'change of ratio', numeric: true },
         ],
         rows: checks.map(({ title, before, after, change }) => [
           strong(sentence(title)),
@@ -173,12 +172,12 @@ function comings(added: readonly string[], removed: readonly string[]): readonly
   return said.length === 0 ? [] : [paragraph(said.join(' '))];
 }
 
-function roomBlocks({ roomLeft }: Pick<StationStateDocument, 'roomLeft'>): readonly Block[] {
+function roomBlocks({ roomLeft }: Pick<StationAnswer, 'roomLeft'>): readonly Block[] {
   if (roomLeft.length === 0) return [];
   return [{ kind: 'list', items: roomLeft.map(({ says }) => says) }];
 }
 
-function asItIs(before: StationStateDocument): SheetPart {
+function asItIs(before: StationAnswer): SheetPart {
   return {
     id: 'as-it-is',
     heading: 'As it is',

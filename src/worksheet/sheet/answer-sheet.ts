@@ -1,3 +1,4 @@
+import { headline } from '../says.ts';
 import { besidesParts, checksPart, reactionsPart } from './check-parts.ts';
 import { attachmentsPart, closingPart, drawingsPart, planPart, remarksPart, versionLine } from './closing-parts.ts';
 import type { AnswerSheetGiven } from './given.ts';
@@ -22,10 +23,10 @@ export function answerSheet(given: AnswerSheetGiven): Sheet {
     title: title === '' ? 'Antenna tower' : title,
     subject: 'Permit worksheet, wind on an antenna tower',
     verdict: document.soFar ?? document.verdict,
-    says: document.says,
+    says: headline(assessment),
     units: station.units,
     version: versionLine(given),
-    foot: 'Compares numbers typed with ratings typed. The local building code and a licensed engineer decide.',
+    foot: 'Compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.',
     parts: [
       standingPart(given),
       verdictPart(given),

@@ -1,8 +1,15 @@
-import { METHOD_BY_ID, STEADY_AT_STRENGTH } from '../../methods/index.ts';
-import type { AnswerDocument, CheckDocument } from '../answer-document.ts';
-import { type DIMENSION_OF_COMPARED, WORDS_FOR_COMPARED } from '../check-words.ts';
-import { WORDS_FOR_BASIS, WORDS_FOR_VERDICT } from '../choice-words.ts';
-import { figures, type Quantity, ratioFigures, sentence, standardHeight } from '../quantity.ts';
+import type { Answer, CheckAnswer, Quantity } from '../../answer/index.ts';
+import { METHOD_BY_ID, WITHOUT_WIND_AT_STRENGTH } from '../../methods/index.ts';
+import {
+  COMPARED_WORDS,
+  figures,
+  ratioFigures,
+  SPEED_WORDS,
+  sentence,
+  standardHeight,
+  VERDICT_WORDS,
+} from '../../words/index.ts';
+import { NO_CHANCE } from '../chance-document.ts';
 import { LOWERED_BEFORE } from '../remedies-document.ts';
 import { bracketSays, legsSay } from '../says.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
@@ -14,44 +21,44 @@ const NONE = '–';
 /** Everything that could give first. */
 export function checksPart(given: AnswerSheetGiven): SheetPart {
   const { document } = given;
-  const basis = WORDS_FOR_BASIS[document.design.speed.basis];
+  const basis = SPEED_WORDS[document.design.speed.basis];
   const unit = document.design.speed.unit;
   return {
-    id: 'links',
-    heading: 'Links: what could give first',
+    id: 'checks',
+    heading: 'Checks: what could give first',
     blocks: [
       {
         kind: 'table',
-        caption: 'Each link: what is asked of it, what it is good for, and the wind it holds to',
+        caption: 'Demand, capacity and wind held to, check by check',
         columns: [
-          { head: 'link' },
+          { head: 'check' },
           { head: 'verdict' },
           { head: 'demand', numeric: true },
           { head: 'capacity', numeric: true },
-          { head: 'use', numeric: true },
-          { head: 'use at best', numeric: true },
+          { head: 'ratio', numeric: true },
+          { head: 'ratio at best', numeric: true },
           { head: 'margin', numeric: true },
           { head: 'holds to, actual gust', unit, numeric: true, voice: 'wind' },
           { head: `holds to, ${basis}`, unit, numeric: true, voice: 'wind' },
-          { head: 'where' },
+          { head: 'governed by' },
         ],
         rows: document.checks.map(checkRow),
       },
       small(
-        `Use: demand over capacity, every open question read as it credits the link least; at best, as it credits it most.${squaredNote(document)} An actual gust is a 3-second gust at ${standardHeight(given.assessment.input.station.units)} in the open, as a forecast or a station has it; the other speed is of the kind of the design wind.`,
+        `Ratio: demand over capacity, every open question answered unfavourably; at best, favourably.${squaredNote(document)} An actual gust is a 3-second gust at ${standardHeight(given.assessment.input.station.units)} in open country, as in a forecast. The other speed is of the type of the design wind.`,
       ),
       { kind: 'list', items: document.checks.map(({ says }) => says) },
-      ...cautionsFor('links', given),
+      ...cautionsFor('checks', given),
     ],
   };
 }
 
-function checkRow(check: CheckDocument): readonly Words[] {
+function checkRow(check: CheckAnswer): readonly Words[] {
   const { title, verdict, ratio, ratioRange, margin, demand, capacity, holdsTo } = check;
   const number = (value: number | undefined) => plain(value === undefined ? NONE : ratioFigures(value));
   return [
     strong(sentence(title)),
-    { text: WORDS_FOR_VERDICT[verdict], mark: verdict },
+    { text: VERDICT_WORDS[verdict], mark: verdict },
     plain(demand ? comparedWords(demand, demand.of) : NONE),
     plain(capacity ? comparedWords(capacity, demand?.of) : NONE),
     number(ratio),
@@ -68,10 +75,10 @@ function comparedWords(value: Quantity, of: string | undefined): string {
   return of === 'gust' ? `${printed(value, RECKONED)} nominal gust` : printed(value, RECKONED);
 }
 
-/** Wind presses by the square of its speed. */
-function squaredNote({ checks }: AnswerDocument): string {
+/** Pressure grows with the square of speed. */
+function squaredNote({ checks }: Answer): string {
   return checks.some(({ demand }) => demand?.of === 'gust')
-    ? ' Where two gusts are compared it is the square of demand over capacity, as wind presses by the square of its speed.'
+    ? ' For two gusts it is the square of demand over capacity, as pressure grows with the square of speed.'
     : '';
 }
 
@@ -80,19 +87,18 @@ function marginFigures(margin: number): string {
   return margin < 0 ? `−${ratioFigures(-margin)}` : ratioFigures(margin);
 }
 
-function whereSays({ demand, where, along, ratio }: CheckDocument): string {
-  if (ratio === undefined) return 'why, stands below';
-  const of = demand?.of as keyof typeof DIMENSION_OF_COMPARED | undefined;
-  const what = of === undefined || of === 'wind-ratio' ? 'by the wind on the tower itself' : WORDS_FOR_COMPARED[of];
-  if (along) return `in bending, ${printed(along)} from the hold`;
-  return where ? `${what}, at ${printed(where)}` : what;
+function whereSays({ demand, where, along, ratio }: CheckAnswer): string {
+  if (ratio === undefined) return 'see below';
+  const { mode } = COMPARED_WORDS[demand?.of ?? 'wind-ratio'];
+  if (along) return `${mode} ${printed(along)} from the support`;
+  return where ? `${mode} at ${printed(where)}` : mode;
 }
 
-/** What comes down at the foot, for whoever designs the footing. */
+/** What comes down at the base, for whoever designs the footing. */
 export function reactionsPart({ document, assessment }: AnswerSheetGiven): SheetPart {
   const { legs } = assessment.reactions;
   const { reactions, design, foundation } = document;
-  const { allowable, nominal, strength, steady, supportedAbove, withoutOwnWind, weight } = reactions;
+  const { allowable, nominal, strength, withoutWind, supportedAbove, withoutOwnWind, weight } = reactions;
   const bracket = bracketSays(assessment);
   const row = (name: string, { shear, moment }: typeof allowable) => [
     strong(name),
@@ -101,11 +107,11 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
   ];
   return {
     id: 'reactions',
-    heading: 'Reactions at the foot',
+    heading: 'Reactions at the base',
     blocks: [
       {
         kind: 'table',
-        caption: `Shear and moment at the foot, ${design.title}`,
+        caption: `Shear and moment at the base, ${design.title}`,
         columns: [
           { head: 'level' },
           { head: 'shear', unit: allowable.shear.unit, numeric: true },
@@ -113,17 +119,19 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
         ],
         rows: [
           row(
-            stays(steady) ? 'Allowable: the ledger’s and what stays without wind' : 'Allowable, as in the ledger',
+            stays(withoutWind)
+              ? 'Allowable: wind loads and what is present without wind'
+              : 'Allowable, as in the wind loads',
             allowable,
           ),
           row('Nominal, for footings', nominal),
-          ...(strength === undefined ? [] : [row(strengthRow(steady, assessment), strength)]),
-          row('Of which stays without wind', steady),
+          ...(strength === undefined ? [] : [row(strengthRow(withoutWind, assessment), strength)]),
+          row('Of this, present without wind (weight off the axis, wire tension)', withoutWind),
         ],
       },
-      ...(strength === undefined ? [paragraph(`${design.title} has no strength level of its own here.`)] : []),
+      ...(strength === undefined ? [paragraph(`${design.title} has no separate strength level here.`)] : []),
       small(
-        `As if nothing but its foot held the tower.${withoutOwnWind ? ' The wind on the tower itself is not known and not in it.' : ''}${supportedAbove ? ' It is held above: guys or brackets take a part of this, which is not worked out.' : ''}${weight ? ` Weight of all: ${printed(weight)}.` : ' Weight on the footing: not shown, since some weights are not given.'}`,
+        `Computed as a cantilever fixed at the base.${withoutOwnWind ? ' Wind on the tower itself is unknown and not included.' : ''}${supportedAbove ? ' Guys or brackets take a part of this, which is not computed.' : ''}${weight ? ` Total weight: ${printed(weight)}.` : ' Weight on the footing not computed; some weights are not given.'}`,
       ),
       ...(bracket === undefined ? [] : [paragraph(bracket)]),
       ...(legs === undefined ? [] : [paragraph(legsSay(legs, assessment.input.station.units))]),
@@ -133,22 +141,25 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
   };
 }
 
-const stays = ({ shear, moment }: AnswerDocument['reactions']['steady']) => shear.value !== 0 || moment.value !== 0;
+const stays = ({ shear, moment }: Answer['reactions']['withoutWind']) => shear.value !== 0 || moment.value !== 0;
 
-function strengthRow(steady: AnswerDocument['reactions']['steady'], { input }: AnswerSheetGiven['assessment']): string {
-  const factor = METHOD_BY_ID[input.method].toStrengthFactorOfSteady ?? STEADY_AT_STRENGTH;
-  return stays(steady) ? `Strength, with ${figures(factor)} times what stays without wind` : 'Strength';
+function strengthRow(
+  withoutWind: Answer['reactions']['withoutWind'],
+  { input }: AnswerSheetGiven['assessment'],
+): string {
+  const factor = METHOD_BY_ID[input.method].toStrengthFactorWithoutWind ?? WITHOUT_WIND_AT_STRENGTH;
+  return stays(withoutWind) ? `Strength, with ${figures(factor)} times what is present without wind` : 'Strength';
 }
 
-function foundationBlocks({ says, notChecked }: NonNullable<AnswerDocument['foundation']>): readonly Block[] {
+function foundationBlocks({ says, notChecked }: NonNullable<Answer['foundation']>): readonly Block[] {
   return [
     { kind: 'subheading', text: 'Footing' },
     paragraph(says),
-    ...(notChecked.length === 0 ? [] : [paragraph(`Not claimed of it: ${notChecked.join('; ')}.`)]),
+    ...(notChecked.length === 0 ? [] : [paragraph(`Not checked: ${notChecked.join('; ')}.`)]),
   ];
 }
 
-function raisingBlocks({ raising, lowered, lowerAt, roomLeft, chance }: AnswerDocument): readonly Block[] {
+function raisingBlocks({ raising, lowered, lowerAt, roomLeft, chance }: Answer): readonly Block[] {
   const said = [
     ...(lowerAt ? [lowerAt.says] : []),
     ...(raising ? [raising.says] : []),
@@ -167,7 +178,7 @@ function raisingBlocks({ raising, lowered, lowerAt, roomLeft, chance }: AnswerDo
       : [
           { kind: 'subheading', text: 'Chance' } as const,
           chance.length === 0
-            ? paragraph('Chance: not shown, for no link shows a wind that it holds to.')
+            ? paragraph(NO_CHANCE)
             : ({ kind: 'list', items: chance.map(({ says }) => says) } as const),
         ]),
   ];
@@ -178,7 +189,7 @@ const titledList = (text: string, items: readonly string[]): readonly Block[] =>
   { kind: 'list', items },
 ];
 
-/** What was asked for beside the answer: other methods, what the ratio hangs on, what would help. */
+/** What was asked for beside the answer: other methods, what changes the ratio, what would help. */
 export function besidesParts({ document }: AnswerSheetGiven): readonly SheetPart[] {
   const { spread, sensitivity, remedies } = document;
   return [
@@ -187,7 +198,7 @@ export function besidesParts({ document }: AnswerSheetGiven): readonly SheetPart
       : [
           {
             id: 'spread',
-            heading: 'By the other standards',
+            heading: 'By other standards',
             blocks: [
               paragraph(spread.says),
               {
@@ -196,13 +207,13 @@ export function besidesParts({ document }: AnswerSheetGiven): readonly SheetPart
                 columns: [
                   { head: 'standard' },
                   { head: 'speed', voice: 'wind' },
-                  { head: 'use', numeric: true },
+                  { head: 'ratio', numeric: true },
                   { head: 'holds to, actual gust', numeric: true, voice: 'wind' },
-                  { head: 'moment of the wind at foot', numeric: true },
+                  { head: 'wind moment at base', numeric: true },
                 ],
                 rows: spread.rows.map(({ title, speed, ratio, holdsToGust, moment }) => [
                   strong(title),
-                  plain(`${printed(speed)} ${WORDS_FOR_BASIS[speed.basis as keyof typeof WORDS_FOR_BASIS]}`, 'wind'),
+                  plain(`${printed(speed)} ${SPEED_WORDS[speed.basis]}`, 'wind'),
                   plain(ratio === undefined ? NONE : ratioFigures(ratio)),
                   plain(holdsToGust ? printed(holdsToGust) : NONE, 'wind'),
                   plain(printed(moment, RECKONED)),
@@ -216,7 +227,7 @@ export function besidesParts({ document }: AnswerSheetGiven): readonly SheetPart
       : [
           {
             id: 'sensitivity',
-            heading: 'What it hangs on',
+            heading: 'What changes the result most',
             blocks: [paragraph(sensitivity.says), { kind: 'list', items: sensitivity.rows.map(({ says }) => says) }],
           } satisfies SheetPart,
         ]),

@@ -11,8 +11,8 @@ const TITLES: Readonly<Record<string, string>> = {
   rose: 'From above: areas by heading',
   pressure: 'Pressure by height',
   moment: 'Moment and shear by height',
-  ratio: 'Use against gust',
-  ladder: 'What gives first: links by the gust they hold to',
+  ratio: 'Ratio against gust',
+  ladder: 'Checks by the gust they hold to',
 };
 
 const MARKS: Readonly<Record<string, string>> = {
@@ -49,20 +49,20 @@ export function attachmentsPart(given: AnswerSheetGiven): SheetPart {
   const { ratings, station, site } = given.assessment.input;
   const ofRatings = ratings.map((rating, index) => {
     const source = plan.ratings?.[index]?.source;
-    return `maker’s sheet with the rating of the ${WORDS_FOR_RATED[rating.of]}${source === undefined ? '' : ` (${source})`}`;
+    return `data sheet with the rating of the ${WORDS_FOR_RATED[rating.of]}${source === undefined ? '' : ` (${source})`}`;
   });
   const items = [
     ...(plan.sheet?.attachments ?? []),
     ...ofRatings,
-    ...(station.tower.foundation?.kind === 'maker' ? ['maker’s drawing of the footing'] : []),
-    ...(station.mast ? ['paper that states the steel of the mast'] : []),
-    'map or page of the county with the design wind',
+    ...(station.tower.foundation?.kind === 'maker' ? ['manufacturer’s drawing of the footing'] : []),
+    ...(station.mast ? ['mill certificate or invoice for the mast steel'] : []),
+    'map or county page with the design wind',
     ...(site.hill ? ['survey of the hill, or how it was measured'] : []),
-    'site plan with the distances to power lines and the borders of the lot',
+    'site plan with the distances to power lines and property lines',
   ];
   return {
     id: 'attachments',
-    heading: 'Attached: tick what is',
+    heading: 'Attachments (tick those enclosed)',
     blocks: [{ kind: 'ticks', items: [...new Set(items)] }],
   };
 }
@@ -70,7 +70,7 @@ export function attachmentsPart(given: AnswerSheetGiven): SheetPart {
 export function remarksPart(): SheetPart {
   const blocks: readonly Block[] = [
     { kind: 'remarks', label: 'Remarks of the engineer', lines: 5 },
-    { kind: 'seal', label: 'Seal and signature of the engineer, if one is asked for' },
+    { kind: 'seal', label: 'Seal and signature of the engineer, if required' },
     { kind: 'remarks', label: 'Remarks of the plan checker', lines: 5 },
     { kind: 'seal', label: 'Stamp of the building department' },
   ];
@@ -82,7 +82,7 @@ export function planPart({ document }: AnswerSheetGiven): SheetPart {
     id: 'plan',
     heading: 'Appendix: the plan',
     blocks: [
-      paragraph('Sent to the service again, this gives the same answer; a later version reads it too.'),
+      paragraph('Sent to the service again, this plan gives the same answer. Later versions read it too.'),
       { kind: 'plan', json: planText(document.plan) },
     ],
   };

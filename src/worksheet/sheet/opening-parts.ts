@@ -1,37 +1,36 @@
 import type { OpenQuestion } from '../../margins/index.ts';
-import { WORDS_FOR_VERDICT } from '../choice-words.ts';
-import { listed, ratioFigures, sentence } from '../quantity.ts';
-import { answerInWords } from '../question-words.ts';
+import { figures, listed, QUESTION_WORDS, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
+
 import { type AnswerSheetGiven, cautionBlock, planWords } from './given.ts';
 import { paragraph, plain, printed, strong } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
 
-/** The verdict and what changes it: what it keeps to, what is still open, the cautions that go with it. */
+/** The verdict and what changes it: what it holds to, what is still open, the cautions that go with it. */
 export function verdictPart(given: AnswerSheetGiven): SheetPart {
   const { document, assessment } = given;
   const weakest = document.checks.find(({ id }) => id === document.weakest);
   const { wanted } = assessment.input;
   const rows: Extract<Block, { kind: 'facts' }>['rows'] = [
-    { label: 'Verdict', words: { ...strong(WORDS_FOR_VERDICT[document.verdict]), mark: document.verdict } },
+    { label: 'Verdict', words: { ...strong(VERDICT_WORDS[document.verdict]), mark: document.verdict } },
     ...(document.soFar === undefined || document.soFar === document.verdict
       ? []
       : [
           {
-            label: 'So far',
-            words: { ...strong(WORDS_FOR_VERDICT[document.soFar]), mark: document.soFar },
-            note: 'of the links that are shown',
+            label: 'Decided so far',
+            words: { ...strong(VERDICT_WORDS[document.soFar]), mark: document.soFar },
+            note: 'worst of the checks that are not open',
           },
         ]),
     ...(weakest?.holdsTo === undefined
       ? []
       : [
           {
-            label: 'Weakest link',
+            label: 'Weakest',
             words: plain(weakest.title),
             note: `holds to an actual gust of ${printed(weakest.holdsTo.gust)}`,
           },
         ]),
-    { label: 'Margin wanted', words: plain(ratioFigures(wanted.margin), 'given') },
+    { label: 'Margin set', words: plain(`${figures(100 * wanted.margin)} %`, 'given') },
   ];
   return {
     id: 'verdict',
@@ -43,7 +42,7 @@ export function verdictPart(given: AnswerSheetGiven): SheetPart {
       ...(document.entryWarnings.length === 0
         ? []
         : [
-            { kind: 'subheading', text: 'To be looked at again' } as const,
+            { kind: 'subheading', text: 'Entries to check' } as const,
             { kind: 'list', items: document.entryWarnings.map(({ says }) => says) } as const,
           ]),
     ],
@@ -62,13 +61,8 @@ function openQuestions({ document, assessment }: AnswerSheetGiven): readonly Blo
       : [
           {
             kind: 'table',
-            caption: 'Open questions, and the use of the tower by each answer',
-            columns: [
-              { head: 'question' },
-              { head: 'read as' },
-              { head: 'use if answered' },
-              { head: 'what it may bring' },
-            ],
+            caption: 'Open questions, and the ratio of the tower by each answer',
+            columns: [{ head: 'question' }, { head: 'assumed' }, { head: 'ratio if answered' }, { head: 'effect' }],
             rows: open.map((question, index) => [
               strong(toFindOut[index]?.ask ?? ''),
               plain(takenInWords(question)),
@@ -81,14 +75,14 @@ function openQuestions({ document, assessment }: AnswerSheetGiven): readonly Blo
             ]),
           } as const,
         ]),
-    ...(alsoOpen > 0 ? [paragraph(`And the same of ${alsoOpen} more loads.`)] : []),
+    ...(alsoOpen > 0 ? [paragraph(`The same of ${alsoOpen} more loads.`)] : []),
     ...(needs.length > 0 ? [{ kind: 'list', items: needs.map(({ says }) => says) } as const] : []),
   ];
 }
 
 /** A ground has its letter, which is what a checker looks for. */
 function answerWords(question: OpenQuestion, answer: string): string {
-  const words = answerInWords(question, answer);
+  const words = QUESTION_WORDS[question.question].answer(answer);
   return question.question === 'rating-exposure' || question.question === 'rating-terrain'
     ? `${answer}, ${words}`
     : words;
@@ -101,11 +95,11 @@ function takenInWords(question: OpenQuestion): string {
   return [answerWords(question, answer), and].filter((words) => words !== '').join(' ');
 }
 
-/** What stands on every answer. */
+/** What is on every answer. */
 export function standingPart(given: AnswerSheetGiven): SheetPart {
   return {
     id: 'cautions',
-    heading: 'Cautions, and what is never covered',
+    heading: 'Cautions, and what is not covered',
     blocks: standingBlocks(given),
   };
 }
@@ -113,7 +107,7 @@ export function standingPart(given: AnswerSheetGiven): SheetPart {
 export function standingBlocks({ document }: AnswerSheetGiven): readonly Block[] {
   return [
     ...document.cautions.filter(({ severity }) => severity === 'standing').map(cautionBlock),
-    paragraph(strong('Never covered here: '), `${document.notCovered.join(', ')}.`),
+    paragraph(strong('Not covered by this service: '), `${document.notCovered.join(', ')}.`),
   ];
 }
 

@@ -1,3 +1,4 @@
+import type { Piece } from '../../answer/index.ts';
 import type { UnitSystem } from '../../foundation/index.ts';
 import type { Verdict } from '../../margins/index.ts';
 
@@ -85,7 +86,7 @@ export interface Sheet {
   readonly subject: string;
   readonly verdict: Verdict;
   /** The verdict sentence. */
-  readonly says: string;
+  readonly says: readonly Piece[];
   readonly units: UnitSystem;
   readonly version: string;
   /** For the foot of every page. */

@@ -1,8 +1,7 @@
+import type { Answer } from '../../answer/index.ts';
 import { withArticle } from '../../foundation/index.ts';
 import { isMeanBasis } from '../../wind/index.ts';
-import type { AnswerDocument } from '../answer-document.ts';
-import { WORDS_FOR_BASIS, WORDS_FOR_GROUND } from '../choice-words.ts';
-import { inWords, standardHeight } from '../quantity.ts';
+import { GROUND_WORDS, inWords, SPEED_WORDS, standardHeight } from '../../words/index.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { paragraph, plain, printed, printedNumber, RECKONED, small } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
@@ -13,34 +12,34 @@ interface Fact {
   readonly note?: string;
 }
 
-/** What the tower must stand, and every factor of it. */
+/** The wind the tower is checked for, and every factor of it. */
 export function designPart(given: AnswerSheetGiven): SheetPart {
   const { document, assessment } = given;
   const { design } = document;
   const { site, station } = assessment.input;
   const { units } = station;
-  const basisGiven = site.basis === undefined ? 'kind not said, read so' : '';
-  const typed = inWords(site.speed, 'speed', units, RECKONED);
+  const basisGiven = site.basis === undefined ? 'type not given, assumed' : '';
+  const entered = inWords(site.speed, 'speed', units, RECKONED);
   const facts: Fact[] = [
     { label: 'Standard for the tower', words: plain(design.title, 'given') },
     {
-      label: 'Wind as typed',
-      words: plain(`${typed} ${WORDS_FOR_BASIS[site.basis ?? design.speed.basis]}`, 'wind'),
+      label: 'Wind speed as entered',
+      words: plain(`${entered} ${SPEED_WORDS[site.basis ?? design.speed.basis]}`, 'wind'),
       ...(basisGiven === '' ? {} : { note: basisGiven }),
     },
     {
-      label: 'Design wind, in the kind of its maps',
-      words: plain(`${printed(design.speed, RECKONED)} ${WORDS_FOR_BASIS[design.speed.basis]}`, 'wind'),
-      note: `at ${standardHeight(units)} in the open`,
+      label: 'Design wind speed as the standard defines it',
+      words: plain(`${printed(design.speed, RECKONED)} ${SPEED_WORDS[design.speed.basis]}`, 'wind'),
+      note: `at ${standardHeight(units)} in open country`,
     },
     ...levels(design),
     ...(site.returnYears === undefined
       ? []
-      : [{ label: 'Comes back on average after', words: plain(`${site.returnYears} years`, 'given') }]),
+      : [{ label: 'Return period', words: plain(`${site.returnYears} years`, 'given') }]),
     {
       label: 'Risk category',
       words: plain(design.riskCategory, 'given'),
-      ...(site.riskCategory === undefined ? { note: 'not given, read as II' } : {}),
+      ...(site.riskCategory === undefined ? { note: 'not given, II assumed' } : {}),
     },
     groundFact(design),
     { label: 'Direction factor', words: plain(printedNumber(design.directionFactor)), ...inForce(design) },
@@ -50,14 +49,14 @@ export function designPart(given: AnswerSheetGiven): SheetPart {
       words: plain(printedNumber(design.elevationFactor)),
       note:
         site.groundElevation === 0
-          ? 'no elevation given: thins no air'
-          : `ground ${inWords(site.groundElevation, 'length', units, RECKONED)} above the sea`,
+          ? 'ground at sea level, given or assumed'
+          : `ground ${inWords(site.groundElevation, 'length', units, RECKONED)} above sea level`,
     },
     { label: 'Topographic factor', words: plain(topographyWords(document)), note: hillNote(given) },
     { label: 'Gust effect factor', words: plain(printedNumber(design.gustEffect)), note: gustNote(given) },
     {
       label: 'Level of all forces',
-      words: plain(`allowable: ${printedNumber(design.level)} of the force by the standard`),
+      words: plain(`allowable: ${printedNumber(design.level)} × the wind force of the standard`),
     },
     iceFact(given),
   ];
@@ -69,7 +68,7 @@ export function designPart(given: AnswerSheetGiven): SheetPart {
 }
 
 /** The design wind at the level it is not given at. */
-function levels({ speed, speedLevels }: AnswerDocument['design']): readonly Fact[] {
+function levels({ speed, speedLevels }: Answer['design']): readonly Fact[] {
   if (!speedLevels) return [];
   const facts = [
     { level: 'strength', basis: 'gust3-strength', label: 'The same at strength level' },
@@ -79,24 +78,24 @@ function levels({ speed, speedLevels }: AnswerDocument['design']): readonly Fact
     .filter(({ basis }) => basis !== speed.basis)
     .map(({ level, basis, label }) => ({
       label,
-      words: plain(`${printed(speedLevels[level])} ${WORDS_FOR_BASIS[basis]}`, 'wind'),
+      words: plain(`${printed(speedLevels[level])} ${SPEED_WORDS[basis]}`, 'wind'),
       note: 'nominal gust = strength-level gust × √0.6, IBC 1609.3.1',
     }));
 }
 
-function groundFact({ exposure, terrain }: AnswerDocument['design']): Fact {
-  const ground = (exposure ?? terrain) as keyof typeof WORDS_FOR_GROUND;
+function groundFact({ exposure, terrain }: Answer['design']): Fact {
+  const ground = (exposure ?? terrain) as keyof typeof GROUND_WORDS;
   const label = exposure === undefined ? 'Terrain' : 'Exposure';
-  return { label, words: plain(`${ground}: ${WORDS_FOR_GROUND[ground]}`, 'given') };
+  return { label, words: plain(`${ground}: ${GROUND_WORDS[ground]}`, 'given') };
 }
 
-function inForce({ directionFactor, directionFactorInForce }: AnswerDocument['design']): { readonly note?: string } {
+function inForce({ directionFactor, directionFactorInForce }: Answer['design']): { readonly note?: string } {
   return directionFactor === 1
     ? {}
-    : { note: directionFactorInForce === 1 ? 'within the pressure' : 'on the force, not within the pressure' };
+    : { note: directionFactorInForce === 1 ? 'included in the pressure' : 'on the force, not in the pressure' };
 }
 
-function topographyWords({ wind }: AnswerDocument): string {
+function topographyWords({ wind }: Answer): string {
   const factors = wind.map(({ topographicFactor }) => topographicFactor);
   const [highest, lowest] = [wind.at(0), wind.at(-1)];
   if (!highest || !lowest) return '1';
@@ -106,8 +105,8 @@ function topographyWords({ wind }: AnswerDocument): string {
 
 function hillNote({ assessment, document }: AnswerSheetGiven): string {
   const { hill, topographicFactor } = assessment.input.site;
-  if (topographicFactor !== undefined) return 'a factor as given by the county';
-  if (!hill) return 'no hill given: read as level ground';
+  if (topographicFactor !== undefined) return 'factor as entered';
+  if (!hill) return 'no hill given, level ground assumed';
   const { units } = assessment.input.station;
   const long = (value: number) => inWords(value, 'length', units, RECKONED);
   const shape = hill.shape.replace('-', ' ');
@@ -131,11 +130,11 @@ function iceFact({ assessment, document }: AnswerSheetGiven): Fact {
       `${inWords(ice.thickness, 'diameter', units, RECKONED)} thick with an actual gust of ${inWords(ice.gust, 'speed', units, RECKONED)}`,
       'given',
     ),
-    ...(check ? { note: 'see the link of the tower with ice' } : {}),
+    ...(check ? { note: 'see the check of the tower with ice' } : {}),
   };
 }
 
-function hillBlocks({ hill }: AnswerDocument): readonly Block[] {
+function hillBlocks({ hill }: Answer): readonly Block[] {
   if (!hill) return [];
   return [
     { kind: 'subheading', text: 'The hill' },
@@ -150,7 +149,7 @@ export function windPart({ document }: AnswerSheetGiven): SheetPart {
   const [first] = wind;
   // A factor of exposure by EN 1991-1-4 holds the gusts: out of a mean comes a peak.
   const peak = isMeanBasis(design.speed.basis);
-  const basis = peak ? 'peak gust' : WORDS_FOR_BASIS[design.speed.basis];
+  const basis = peak ? 'peak gust' : SPEED_WORDS[design.speed.basis];
   return {
     id: 'wind',
     heading: 'Wind by height',
@@ -174,7 +173,7 @@ export function windPart({ document }: AnswerSheetGiven): SheetPart {
         ]),
       },
       small(
-        `Speed there: the design wind times the root of the factors of its height; ${withArticle(basis)}, ${peak ? 'since the factor of exposure holds the gusts' : 'as the design wind is'}.`,
+        `Speed there: the design wind times the root of the factors at its height. It is ${withArticle(basis)}, ${peak ? 'since the exposure factor includes the gusts' : 'as the design wind is'}.`,
       ),
     ],
   };

@@ -1,5 +1,6 @@
 import type { Assessment } from '../../margins/index.ts';
-import { inWords, listed } from '../quantity.ts';
+import { inWords, listed } from '../../words/index.ts';
+
 import { type AnswerSheetGiven, cautionsFor, planWords } from './given.ts';
 import { paragraph, plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
@@ -15,20 +16,20 @@ import {
 
 type FactRows = Extract<Block, { kind: 'facts' }>['rows'];
 
-/** The tower as it stands, what is clear of what, and what its makers say. */
+/** The tower as it stands, its clearances, and its ratings. */
 export function structurePart(given: AnswerSheetGiven): SheetPart {
   const { document, assessment } = given;
   const { input } = assessment;
   const { tower } = input.station;
   const { units } = input.station;
   const long = (value: number) => inWords(value, 'length', units, RECKONED);
-  const { heights, turning } = document;
+  const { heights, turningCircles } = document;
   const rows: FactRows = [
     { label: 'Support', words: plain(WORDS_FOR_SUPPORT[tower.support], 'given'), ...heldNote(given) },
     {
       label: 'Tower',
       words: plain(
-        `top at ${printed(heights.tower)}${tower.foot === 0 ? '' : `, foot at ${long(tower.foot)}`}, ${sectionsSay(input)}`,
+        `top at ${printed(heights.tower)}${tower.foot === 0 ? '' : `, base at ${long(tower.foot)}`}, ${sectionsSay(input)}`,
         'given',
       ),
     },
@@ -45,23 +46,23 @@ export function structurePart(given: AnswerSheetGiven): SheetPart {
       ? []
       : [{ label: 'Lowered', words: plain(`top at ${long(tower.nestedTop)}`, 'given') }]),
     { label: 'Footing', words: plain(foundationWords(tower.foundation, units), 'given') },
-    ...turning.map(({ name, height, radius }) => ({
+    ...turningCircles.map(({ name, height, radius }) => ({
       label: `Turning circle, ${name}`,
       words: plain(
         radius === undefined
-          ? `not shown at ${printed(height)}: neither boom, elements nor reach given`
+          ? `not computed at ${printed(height)}; neither boom, elements nor reach given`
           : `radius ${printed(radius)} at ${printed(height)}`,
         'built',
       ),
     })),
     ...distanceFacts(input),
     ...(document.reactions.weight === undefined
-      ? [{ label: 'Weight of all', words: plain('not shown'), note: 'some weights are not given' }]
+      ? [{ label: 'Total weight', words: plain('not computed'), note: 'some weights are not given' }]
       : [
           {
-            label: 'Weight of all',
+            label: 'Total weight',
             words: plain(printed(document.reactions.weight)),
-            note: 'tower and all it carries',
+            note: 'tower and all loads',
           },
         ]),
   ];
@@ -76,7 +77,7 @@ function heldNote({ assessment }: AnswerSheetGiven): { readonly note?: string } 
   const { tower, units } = assessment.input.station;
   if (tower.held.length === 0) return {};
   const heights = listed(tower.held.map(({ height }) => inWords(height, 'length', units, RECKONED)));
-  return { note: `at ${heights}${tower.heldGiven ? '' : ', as its rating has it'}` };
+  return { note: `at ${heights}${tower.heldGiven ? '' : ', as in its rating'}` };
 }
 
 function sectionsSay({ station: { tower } }: Assessment['input']): string {
@@ -88,15 +89,15 @@ function sectionsSay({ station: { tower } }: Assessment['input']): string {
 
 function distanceFacts({ site, station }: Assessment['input']): FactRows {
   const { distances } = site;
-  const label = { powerLine: 'Power line', propertyLine: 'Line of the property', building: 'Building' } as const;
+  const label = { powerLine: 'Power line', propertyLine: 'Property line', building: 'Building' } as const;
   return (['powerLine', 'propertyLine', 'building'] as const).map((what) => {
     const distance = distances?.[what];
     return {
       label: label[what],
       words:
         distance === undefined
-          ? plain('not given: not shown')
-          : plain(`${inWords(distance, 'length', station.units, RECKONED)} from the foot`, 'given'),
+          ? plain('not given, not checked')
+          : plain(`${inWords(distance, 'length', station.units, RECKONED)} from the base`, 'given'),
     };
   });
 }
@@ -104,7 +105,7 @@ function distanceFacts({ site, station }: Assessment['input']): FactRows {
 function sectionsTable({ station: { tower, units } }: Assessment['input']): Block {
   return {
     kind: 'table',
-    caption: 'Sections of the tower, from the foot up',
+    caption: 'Sections of the tower, from the base up',
     columns: [
       { head: 'section' },
       { head: 'from', numeric: true },
@@ -130,8 +131,8 @@ function ratingsTable(given: AnswerSheetGiven): readonly Block[] {
   return [
     {
       kind: 'table',
-      caption: 'What the makers state, as typed',
-      columns: [{ head: 'of' }, { head: 'states' }, { head: 'in which wind' }, { head: 'from' }],
+      caption: 'Manufacturers’ ratings, as entered',
+      columns: [{ head: 'of' }, { head: 'states' }, { head: 'wind' }, { head: 'source' }],
       rows: [
         ...ratings.map((rating) => {
           const { states, wind } = ratingWords(rating, station.units);
@@ -144,7 +145,7 @@ function ratingsTable(given: AnswerSheetGiven): readonly Block[] {
         }),
         ...own.map(({ name, at, ratedWind }) => [
           strong(name),
-          plain('the wind it stands', 'given'),
+          plain('rated wind', 'given'),
           plain(ownRatedWindWords(ratedWind, station.units), 'wind'),
           from(plan.loads?.[indexOf(at)]?.source),
         ]),
@@ -160,14 +161,14 @@ export function windLoadsPart(given: AnswerSheetGiven): SheetPart {
   const number = (value: number) => printedNumber(value, RECKONED);
   const blank = plain('');
   return {
-    id: 'ledger',
-    heading: 'Ledger',
+    id: 'wind-loads',
+    heading: 'Wind loads',
     blocks: [
       {
         kind: 'table',
-        caption: 'Everything the wind touches, forces at the allowable level',
+        caption: 'Wind loads by item, allowable level',
         columns: [
-          { head: 'what' },
+          { head: 'item' },
           { head: 'from', unit: units.height, numeric: true },
           { head: 'to', unit: units.height, numeric: true },
           { head: 'effective area, front', unit: units.area, numeric: true },
@@ -177,7 +178,7 @@ export function windLoadsPart(given: AnswerSheetGiven): SheetPart {
           { head: 'pressure', unit: units.pressure, numeric: true, voice: 'wind' },
           { head: 'gust effect', numeric: true },
           { head: 'force', unit: units.force, numeric: true, voice: 'wind' },
-          { head: 'moment at foot', unit: units.moment, numeric: true },
+          { head: 'moment at base', unit: units.moment, numeric: true },
           { head: 'moment at top', unit: units.moment, numeric: true },
         ],
         rows: rows.map((row) => [
@@ -196,7 +197,7 @@ export function windLoadsPart(given: AnswerSheetGiven): SheetPart {
         ]),
         totals: [
           [
-            strong('together'),
+            strong('total'),
             ...Array.from({ length: 8 }, () => blank),
             { text: number(total.force), voice: 'wind', strong: true },
             strong(number(total.momentAtBase)),
@@ -211,14 +212,14 @@ export function windLoadsPart(given: AnswerSheetGiven): SheetPart {
           ...(direction === undefined
             ? []
             : [
-                `The wind is on ${direction === 'face' ? 'a face' : 'a corner'} of the tower, which bends its foot most; where a link of the tower itself is decided by the other, its figures differ.`,
+                `The wind is on ${direction === 'face' ? 'a face' : 'a corner'} of the tower, which gives the largest moment at its base. Where the other direction governs a check of the tower, its figures differ.`,
               ]),
-          ...(reactions.supportedAbove ? ['Moments are as if nothing held the tower above its foot.'] : []),
+          ...(reactions.supportedAbove ? ['Moments are computed as a cantilever fixed at the base.'] : []),
         ]
           .filter((each) => each !== '')
           .join(' '),
       ),
-      ...cautionsFor('ledger', given),
+      ...cautionsFor('wind-loads', given),
     ],
   };
 }
@@ -230,7 +231,7 @@ function headingSays({ fixed, turning }: AnswerSheetGiven['document']['windLoads
       : [
           `the wind from ${printed(fixed)} or ${printed({ value: fixed.value + 180, unit: fixed.unit })} clockwise from north`,
         ]),
-    ...(turning === undefined ? [] : [`what turns at ${printed(turning)} to the wind`]),
+    ...(turning === undefined ? [] : [`rotating loads at ${printed(turning)} to the wind`]),
   ];
   return said.length === 0 ? '' : `At the worst heading: ${listed(said)}.`;
 }

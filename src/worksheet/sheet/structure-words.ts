@@ -1,16 +1,17 @@
 import type { UnitSystem } from '../../foundation/index.ts';
 import type { Rating } from '../../margins/index.ts';
+import { METHOD_BY_ID } from '../../methods/index.ts';
 import type { Foundation, Mast, Section, Support } from '../../structure/index.ts';
 import type { SpeedBasis } from '../../wind/index.ts';
-import { methodName, WORDS_FOR_AREA, WORDS_FOR_BASIS, WORDS_FOR_GROUND } from '../choice-words.ts';
-import { inWords, listed } from '../quantity.ts';
+import { AREA_WORDS, GROUND_WORDS, inWords, listed, SPEED_WORDS } from '../../words/index.ts';
+
 import { RECKONED } from './printed.ts';
 
 export const WORDS_FOR_SUPPORT: Readonly<Record<Support, string>> = {
-  free: 'stands by itself',
-  guyed: 'held by guys',
-  bracketed: 'held to a house',
-  roof: 'stands on a roof',
+  free: 'free-standing',
+  guyed: 'guyed',
+  bracketed: 'bracketed to a house',
+  roof: 'on a roof',
 };
 
 export const WORDS_FOR_RATED: Readonly<Record<Rating['of'], string>> = {
@@ -53,15 +54,15 @@ export function foundationWords(foundation: Foundation | undefined, system: Unit
     case undefined:
       return 'not given';
     case 'maker':
-      return 'to the maker’s drawing';
+      return 'to the manufacturer’s drawing';
     case 'block':
       return `block ${long(foundation.length)} by ${long(foundation.width)}, ${long(foundation.depth)} deep, soil ${inWords(foundation.bearing, 'soil-pressure', system, RECKONED)}`;
     case 'pier':
-      return `round pier ${long(foundation.diameter)} across, ${long(foundation.depth)} deep, soil sideways ${inWords(foundation.lateral, 'soil-pressure-per-depth', system, RECKONED)}`;
+      return `round pier ${long(foundation.diameter)} across, ${long(foundation.depth)} deep, lateral soil ${inWords(foundation.lateral, 'soil-pressure-per-depth', system, RECKONED)}`;
   }
 }
 
-/** What a maker states, as typed. */
+/** A rating, as entered. */
 export function ratingWords(rating: Rating, system: UnitSystem): { readonly states: string; readonly wind: string } {
   return { states: `${claimWords(rating, system)}${placeWords(rating, system)}`, wind: ratedWindWords(rating, system) };
 }
@@ -70,7 +71,7 @@ function claimWords({ claim }: Rating, system: UnitSystem): string {
   const force = (value: number) => inWords(value, 'force', system, RECKONED);
   const moment = (value: number) => inWords(value, 'moment', system, RECKONED);
   const level = (claimed: { level: string; levelGiven: boolean }) =>
-    `, ${claimed.level} level${claimed.levelGiven ? '' : ' (not said, read so)'}`;
+    `, ${claimed.level} level${claimed.levelGiven ? '' : ' (not stated, assumed)'}`;
   switch (claim.kind) {
     case 'area': {
       const rows = claim.rows.map(({ area, speed }) => {
@@ -81,14 +82,14 @@ function claimWords({ claim }: Rating, system: UnitSystem): string {
         ({ area, height }) =>
           ` and ${inWords(area, 'area', system, RECKONED)} at ${inWords(height, 'length', system, RECKONED)}`,
       );
-      return `${rows.join('; ')}${also.join('')}, ${WORDS_FOR_AREA[claim.areaKind]}`;
+      return `${rows.join('; ')}${also.join('')}, ${AREA_WORDS[claim.areaKind]}`;
     }
     case 'force':
       return `${force(claim.force)}${level(claim)}`;
     case 'moment':
       return `${moment(claim.moment)}${level(claim)}`;
     case 'wind':
-      return 'the wind it stands bare';
+      return 'rated wind of the bare tower';
     case 'weight':
       return inWords(claim.weight, 'weight', system, RECKONED);
     case 'torque':
@@ -98,8 +99,8 @@ function claimWords({ claim }: Rating, system: UnitSystem): string {
       ].join(', ');
     case 'gear':
       return [
-        ...(claim.working === undefined ? [] : [`may pull ${force(claim.working)}`]),
-        ...(claim.breaking === undefined ? [] : [`breaks at ${force(claim.breaking)}`]),
+        ...(claim.working === undefined ? [] : [`working load ${force(claim.working)}`]),
+        ...(claim.breaking === undefined ? [] : [`breaking strength ${force(claim.breaking)}`]),
       ].join(', ');
   }
 }
@@ -109,34 +110,34 @@ function placeWords({ height, top, held, withCables }: Rating, system: UnitSyste
   return [
     ...(height === undefined ? [] : [`, at ${long(height)}`]),
     ...(top === undefined ? [] : [`, for a top at ${long(top)}`]),
-    ...(held === undefined || held.length === 0 ? [] : [`, held at ${listed(held.map(long))}`]),
+    ...(held === undefined || held.length === 0 ? [] : [`, supports at ${listed(held.map(long))}`]),
     ...(withCables === undefined
       ? []
       : [`, with ${withCables.count} lines of ${inWords(withCables.diameter, 'diameter', system, RECKONED)}`]),
   ].join('');
 }
 
-/** The wind that a maker rates an antenna for, and how it is read where he does not name its kind. */
+/** The wind that an antenna is rated for, and what is assumed where its type is not stated. */
 export function ownRatedWindWords(
   { speed, basis }: { readonly speed: number; readonly basis?: SpeedBasis },
   system: UnitSystem,
 ): string {
   const kind =
     basis === undefined
-      ? 'kind not said, read as a strength-level gust, which credits it least'
-      : WORDS_FOR_BASIS[basis];
+      ? `type not stated, ${SPEED_WORDS['gust3-strength']} assumed, which gives the lowest capacity`
+      : SPEED_WORDS[basis];
   return `${inWords(speed, 'speed', system, RECKONED)} (${kind})`;
 }
 
 function ratedWindWords({ wind, claim }: Rating, system: UnitSystem): string {
   if (!wind) return claim.kind === 'area' && claim.rows.every(({ speed }) => speed !== undefined) ? '' : 'none given';
   const { speed, basis, method, exposure, riskCategory, year } = wind;
-  const kind = basis === undefined ? 'kind not said' : WORDS_FOR_BASIS[basis];
+  const kind = basis === undefined ? 'type not stated' : SPEED_WORDS[basis];
   return [
     ...(speed === undefined ? [] : [`${inWords(speed, 'speed', system, RECKONED)} (${kind})`]),
-    ...(method === undefined ? ['standard not named'] : [`by ${methodName(method)}`]),
-    ...(exposure === undefined ? ['ground not named'] : [`${exposure}, ${WORDS_FOR_GROUND[exposure]}`]),
+    ...(method === undefined ? ['standard not stated'] : [`by ${METHOD_BY_ID[method].title}`]),
+    ...(exposure === undefined ? ['exposure not stated'] : [`${exposure}, ${GROUND_WORDS[exposure]}`]),
     ...(riskCategory === undefined ? [] : [`class ${riskCategory}`]),
-    ...(year === undefined ? [] : [`sheet of ${year}`]),
+    ...(year === undefined ? [] : [`data sheet of ${year}`]),
   ].join(', ');
 }

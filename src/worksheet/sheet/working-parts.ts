@@ -1,11 +1,11 @@
-import { listed, sentence } from '../quantity.ts';
-import type { StepDocument, StepInput } from '../working-document.ts';
+import type { Quantity, StepInput, WorkingStep } from '../../answer/index.ts';
+import { listed, sentence } from '../../words/index.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { type HandLine, handLinesOf } from './hand-lines.ts';
 import { paragraph, plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
 
-/** Lines that a pencil redoes. */
+/** Lines to redo by hand. */
 export function handPart({ document }: AnswerSheetGiven): SheetPart {
   const { windLoads, reactions } = document;
   const { units } = windLoads;
@@ -23,11 +23,11 @@ export function handPart({ document }: AnswerSheetGiven): SheetPart {
   const { shear, moment } = reactions.allowable;
   return {
     id: 'by-hand',
-    heading: 'By hand: shear and moment at the foot',
+    heading: 'Hand check: base shear and moment',
     blocks: [
       {
         kind: 'table',
-        caption: 'Area × pressure × factor is the force; force × height above the foot is the moment',
+        caption: 'Area × pressure × factor is the force; force × height above the base is the moment',
         columns: [
           { head: 'line' },
           { head: 'area to the wind', unit: units.area, numeric: true },
@@ -43,22 +43,20 @@ export function handPart({ document }: AnswerSheetGiven): SheetPart {
       ...(ratio
         ? [
             paragraph(
-              strong(`${lines.length + 2}. use of the tower in ${ratio.of}: `),
+              strong(`${lines.length + 2}. ratio of the tower in ${ratio.of}: `),
               `${ratio.of === 'shear' ? total.force : total.moment} ÷ ${ratio.capacity} = ${ratio.ratio}.`,
             ),
           ]
-        : [
-            paragraph(
-              'The tower’s own link is not decided at the foot by these sums; its line among the links says where.',
-            ),
-          ]),
+        : [paragraph('These sums do not give the tower’s ratio. See its line under Checks.')]),
       small(
         [
           `Factor: ${factorSays}.`,
-          `The answer has ${printed(shear, RECKONED)} and ${printed(moment, RECKONED)}; what differs in the last figure is the rounding of what is printed.`,
-          ...(reactions.supportedAbove ? ['As if nothing held the tower above its foot.'] : []),
+          `The answer has ${printed(shear, RECKONED)} and ${printed(moment, RECKONED)}. Differences in the last figure come from rounding of the printed figures.`,
+          ...(reactions.supportedAbove ? ['Computed as a cantilever fixed at the base.'] : []),
           ...(together.length > 0
-            ? [`Taken together, areas added, pressure and height meant: ${listed(together)}.`]
+            ? [
+                `Rows combined (areas summed; pressure and height averaged to keep force and moment): ${listed(together)}.`,
+              ]
             : []),
         ].join(' '),
       ),
@@ -81,7 +79,7 @@ function handRow({ name, factors, force, height, moment }: HandLine, number: num
 /** The line that says how many steps agree; a sheet is not made where one does not. */
 export function witnessSays({ testimony }: AnswerSheetGiven): string {
   const agree = testimony.filter(({ agrees }) => agrees).length;
-  return `${agree} of ${testimony.length} steps of the working came out the same when a second program, made for any calculation, worked each formula out again from its inputs, units and all.`;
+  return `${agree} of ${testimony.length} steps were recomputed by a second, general-purpose program, units included, with the same result.`;
 }
 
 /** Every step, each under what it is about. */
@@ -98,16 +96,15 @@ export function workingPart(given: AnswerSheetGiven): SheetPart {
     }
   } else {
     blocks.push(
-      paragraph(
-        `The ${testimony.length} steps of the working are left out of this sheet; working=full prints every one of them.`,
-      ),
+      paragraph(`The ${testimony.length} steps of the working are not printed here; working=full prints all of them.`),
     );
   }
   return { id: 'working', heading: 'Working', blocks: [paragraph(witnessSays(given)), ...blocks] };
 }
 
-function stepBlock(step: StepDocument, { sources }: AnswerSheetGiven): Block {
-  const title = sources.find(({ id }) => id === step.source)?.title.split(',')[0] ?? step.source;
+function stepBlock(step: WorkingStep, { sources }: AnswerSheetGiven): Block {
+  const source = sources.find(({ id }) => id === step.source);
+  const title = source?.short ?? source?.title ?? step.source;
   return {
     kind: 'step',
     symbol: step.symbol,
@@ -133,7 +130,7 @@ function inputWords({ meaning, value, unit }: StepInput): string {
   return `${numbers} (${meaning})`;
 }
 
-function valueWords(value: number, unit: string): string {
+function valueWords(value: number, unit: Quantity['unit']): string {
   return printed({ value, unit }, RECKONED);
 }
 
@@ -152,8 +149,8 @@ export function sourcesPart(given: AnswerSheetGiven): SheetPart {
   const practice = clausesOf(steps, 'common-practice');
   const titled = (id: string) => sources.find((source) => source.id === id);
   const groups = [
-    ['From memory: check against your copy', memory],
-    ['Second hand: check against your copy', secondHand],
+    ['From memory: check against the document', memory],
+    ['Second hand: check against the document', secondHand],
     ['Common practice, no standard', practice],
   ] as const;
   return {
@@ -162,7 +159,7 @@ export function sourcesPart(given: AnswerSheetGiven): SheetPart {
     blocks: [
       {
         kind: 'table',
-        caption: 'Documents that the working stands on',
+        caption: 'Documents used by the working',
         columns: [{ head: 'document' }, { head: 'edition' }, { head: 'clauses' }, { head: 'what of it was read' }],
         rows: used.map((id) => [
           strong(titled(id)?.title ?? id),
@@ -180,13 +177,13 @@ export function sourcesPart(given: AnswerSheetGiven): SheetPart {
             ],
       ),
       small(
-        'What has no document behind it is derived here from mechanics or geometry, and says so in the working. The makers’ numbers are as typed.',
+        'Formulas without a document are derived here from mechanics or geometry, as marked in the working. Manufacturers’ numbers are as entered.',
       ),
       ...cautionsFor('sources', given),
     ],
   };
 }
 
-function clausesOf(steps: readonly StepDocument[], known: StepDocument['known']): readonly string[] {
+function clausesOf(steps: readonly WorkingStep[], known: WorkingStep['known']): readonly string[] {
   return [...new Set(steps.filter((step) => step.known === known).map(({ title, clause }) => `${title} (${clause})`))];
 }

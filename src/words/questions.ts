@@ -1,0 +1,178 @@
+import type { AreaKind } from '../areas/index.ts';
+import { DISPLAY_UNITS, displayValue, type UnitSystem } from '../foundation/index.ts';
+import { type CheckInput, type OpenQuestion, ratedSupports } from '../margins/index.ts';
+import { METHOD_BY_ID, type MethodId } from '../methods/index.ts';
+import type { Ground } from '../wind/index.ts';
+import { AREA_WORDS, GROUND_WORDS } from './choices.ts';
+import { figures, inWords, listed, ratioFigures } from './figures.ts';
+
+interface QuestionWords {
+  readonly ask: (question: OpenQuestion, input: CheckInput) => string;
+  /** One of its answers. */
+  readonly answer: (answer: string) => string;
+  /** That it is answered so, before a colon. */
+  readonly answered: (answer: string, question: OpenQuestion) => string;
+}
+
+const areaAnswer = (answer: string) => AREA_WORDS[answer as AreaKind];
+const groundAnswer = (answer: string) => GROUND_WORDS[answer as Ground];
+
+/** The words of every open question. */
+export const QUESTION_WORDS: Readonly<Record<OpenQuestion['question'], QuestionWords>> = {
+  'rating-method': {
+    ask: () => 'By which standard is the tower rated?',
+    answer: (answer) => METHOD_BY_ID[answer as MethodId].title,
+    answered: (answer) => `tower rated by ${METHOD_BY_ID[answer as MethodId].title}`,
+  },
+  'rating-exposure': {
+    ask: () => 'For which exposure is the tower rated?',
+    answer: groundAnswer,
+    answered: (answer) => `tower rated for exposure ${answer}, ${groundAnswer(answer)}`,
+  },
+  'rating-terrain': {
+    ask: () => 'For which terrain is the tower rated?',
+    answer: groundAnswer,
+    answered: (answer) => `tower rated for terrain ${answer}, ${groundAnswer(answer)}`,
+  },
+  'rating-class': {
+    ask: () => 'For which structure class is the tower rated?',
+    answer: (answer) => `class ${answer}`,
+    answered: (answer) => `tower rated for class ${answer}`,
+  },
+  'rating-area-kind': {
+    ask: (question, input) => `What type of area is ${ratedArea(question, input)}?`,
+    answer: areaAnswer,
+    answered: (answer) => `rated area taken as ${areaAnswer(answer)}`,
+  },
+  'load-area-kind': {
+    ask: ({ of }) => `What type of area is stated for ${of}?`,
+    answer: areaAnswer,
+    answered: (answer, { of }) => `area of ${of} taken as ${areaAnswer(answer)}`,
+  },
+  'tower-members': {
+    ask: () => 'How thick are the tower’s legs and braces, and how tall is one bracing panel?',
+    answer: (answer) => `solidity ${answer}`,
+    answered: (answer) => `tower with solidity ${answer}`,
+  },
+};
+
+/** An open question, as one asks it. */
+export function questionOf(question: OpenQuestion, input: CheckInput): string {
+  return QUESTION_WORDS[question.question].ask(question, input);
+}
+
+function ratedArea(question: OpenQuestion, input: CheckInput): string {
+  const rating = input.ratings.find((each) => question.at.startsWith(`${each.at}/`));
+  const [row] = rating?.claim.kind === 'area' ? rating.claim.rows : [];
+  return row ? `the rated ${inWords(row.area, 'area', input.station.units)}` : 'the rated area';
+}
+
+/** What an answer may bring: "The answer can move the ratio between 0.84 and 0.63." */
+export function promiseOf(question: OpenQuestion, ratio: number): string {
+  const best = question.ratioIf.reduce((least, option) => (option.ratio < least.ratio ? option : least));
+  if (best.ratio >= ratio) return 'No answer lowers the ratio.';
+  return `The answer can move the ratio between ${ratioFigures(ratio)} and ${ratioFigures(best.ratio)}.`;
+}
+
+/** Everything that is not given; several weights in one sentence, and several ratings for other heights. */
+export function missingSentences(needs: readonly string[], input: CheckInput): string {
+  const weights = needs.filter((need) => need.endsWith('/weight'));
+  const tops = needs.filter(isRatedTop);
+  const others = needs.filter((need) => !need.endsWith('/weight') && !(tops.length > 1 && isRatedTop(need)));
+  const said = others.map((need) => missingInWords(need, input));
+  if (tops.length > 1) said.push(otherTops(tops, input));
+  if (weights.length > 1) said.push(`${weights.length} weights are not given; use a scale or the data sheets.`);
+  else if (weights.length === 1) said.push(missingInWords(weights[0] as string, input));
+  return said.join(' ');
+}
+
+const isRatedTop = (pointer: string) => /^\/ratings\/\d+\/top$/.test(pointer);
+
+function ratingAt(pointer: string, { ratings }: CheckInput): CheckInput['ratings'][number] | undefined {
+  return ratings.find(({ at }) => pointer.startsWith(`${at}/`));
+}
+
+/** "36 and 70 ft": exact enough that two heights which differ read differently. */
+function heightsInWords(heights: readonly number[], system: UnitSystem): string {
+  const each = heights.map((height) => figures(displayValue(height, 'length', system), 5));
+  return `${listed(each)} ${DISPLAY_UNITS[system].length.label}`;
+}
+
+function otherTops(pointers: readonly string[], input: CheckInput): string {
+  const { tower, units } = input.station;
+  const tops = pointers.map((pointer) => ratingAt(pointer, input)?.top ?? tower.top);
+  const [stated, here] = [heightsInWords([...new Set(tops)], units), heightsInWords([tower.top], units)];
+  return tops.length === 1
+    ? `Its rating is for a top at ${stated}; this one is at ${here}.`
+    : `Its ratings are for tops at ${stated}; this one is at ${here}.`;
+}
+
+function otherSupports(pointer: string, input: CheckInput): string {
+  const { tower, units } = input.station;
+  const stated = `Its rating is for supports at ${heightsInWords(ratingAt(pointer, input)?.held ?? [], units)}`;
+  if (tower.held.length > 0) {
+    const heights = tower.held.map(({ height }) => height).sort((a, b) => a - b);
+    return `${stated}; those of this tower are at ${heightsInWords(heights, units)}.`;
+  }
+  return `${stated}; this tower ${tower.support === 'roof' ? 'is on a roof and' : 'is free-standing and'} has none.`;
+}
+
+/** Why a tower that needs supports is not compared: none given, or one at its very top. */
+function supportsInWords({ station, ratings }: CheckInput): string {
+  const { tower, units } = station;
+  if (tower.held.length > 0) return 'Its highest support is at its very top; nothing is compared below it.';
+  const rated = ratedSupports(ratings, tower);
+  if (rated.length < 2) return 'Heights of guys or brackets not given; the manufacturer’s drawing has them.';
+  const sets = rated.map((heights) => heightsInWords(heights, units));
+  return `Heights of guys or brackets not given, and its ratings name different ones: ${sets.join('; ')}. Give those of this tower.`;
+}
+
+/** "“Beam” is below the highest bracket, where nothing is compared." */
+function belowSupports(pointer: string, { station }: CheckInput): string {
+  const load = station.loads.find(({ at }) => pointer === `${at}/height`);
+  const support = station.tower.support === 'bracketed' ? 'bracket' : 'guys';
+  return `“${load?.name ?? 'Something'}” is below the highest ${support}, where nothing is compared.`;
+}
+
+/** What is not given, by the last name of the field that would hold it. */
+const MISSING_WORDS: Readonly<Record<string, string>> = {
+  ratings: 'No rating of the tower given; its data sheet has it.',
+  wind: 'The rating states no wind speed. An area without a speed gives no capacity.',
+  shape: 'Shape of the tower not given, so the wind on it is unknown; measure it with a tape.',
+  mast: 'Mast not given, though a load is above the tower top.',
+  wall: 'Mast wall thickness not given; measure it with a caliper at the end.',
+  yield: 'Steel grade of the mast not given; the seller’s invoice or mill certificate has it. No grade is assumed.',
+  ultimate: 'Ultimate strength of its aluminium not given; the mill certificate of the alloy and temper has it.',
+  inside: 'How far the mast reaches inside the tower is not given; measure it with a tape.',
+  ratedWind: 'Its rated wind speed is not given; look in its manual.',
+  basis: 'Type of its rated wind speed not stated (gust, fastest mile or mean); ask the manufacturer.',
+  icedArea: 'Its area with ice is not given and cannot be computed; ask the manufacturer.',
+  leg: 'Members of the tower not given, so their ice cannot be computed; measure them.',
+  level: 'Level of the rating not stated (allowable load or strength); ask the manufacturer.',
+  year: 'No standard known here fits the rating’s type of speed and its year; name its standard.',
+  method:
+    'Standard of the rating not stated. The least own drag of the standards it may mean is assumed; ask the manufacturer.',
+  foundation: 'Footing not given; use the manufacturer’s drawing, or block size and soil values.',
+  bearing: 'Whether the mast has a bearing, and where, is not given.',
+  tension: 'Tension of the wire not given; give it, or its sag and weight.',
+  raisedBy: 'Raising gear not given: where the line is anchored and where it attaches.',
+  rating: 'Rating of the gear not given; look at its plate or ask the manufacturer.',
+  asDrawn: 'Whether guys, brackets and footing are to the manufacturer’s drawing is not given.',
+  cables:
+    'Nothing is compared below the highest support. Lines and the tower itself catch more wind there than the rated tower itself.',
+  tower: 'Nothing is compared below the highest support. The tower itself catches more wind there than the rated one.',
+};
+
+/** What is not given, by the field that would hold it. */
+export function missingInWords(pointer: string, input: CheckInput): string {
+  if (pointer === '/method') return 'This standard has no rule for ice here; compare with another.';
+  if (pointer === '/tower/held') return supportsInWords(input);
+  if (/^\/ratings\/\d+\/held$/.test(pointer)) return otherSupports(pointer, input);
+  if (isRatedTop(pointer)) return otherTops([pointer], input);
+  if (/^\/loads\/\d+\/height$/.test(pointer)) return belowSupports(pointer, input);
+  const field = pointer.split('/').at(-1) ?? '';
+  if (field === 'weight') {
+    return `A weight is not given (${pointer.slice(1).replaceAll('/', ' ')}); use a scale or the data sheet.`;
+  }
+  return MISSING_WORDS[field] ?? `Not given: ${pointer}.`;
+}
