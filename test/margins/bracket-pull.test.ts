@@ -59,8 +59,8 @@ describe('the pull on the highest bracket', () => {
 
   it('is said in the text, at its level, and of brackets below what is not worked out', () => {
     const text = answerText(assessed(plan([10, 20], [])), []);
-    expect(text).toMatch(/^Pull on the highest bracket, at most: [\d,.]+ lbf, nominal load of foundations;/m);
-    expect(text).toContain('Supports below it may be pushed the other way');
+    expect(text).toMatch(/^Largest pull on the highest bracket: [\d,.]+ lbf \(nominal level, for footings\)\./m);
+    expect(text).toContain('Supports below it can be pushed the other way');
     expect(answerText(assessed(plan([20], [])), [])).not.toContain('Supports below it');
   });
 

@@ -81,7 +81,7 @@ describe('the chance of the wind a link holds to', () => {
     const plan = withClimate(demoPlan('ten-numbers'), record(TWELVE));
     const [of] = documentOf(plan).chance ?? [];
     expect(of?.says).toMatch(
-      /^Reaching an actual gust of [\d.]+ mph \(tower\): [\d.]+ to [\d.]+ % in a year, [\d.]+ to [\d.]+ % in 30 years; an upper bound, it ignores direction\.$/,
+      /^Reaching an actual gust of [\d.]+ mph \(tower\): [\d.]+ to [\d.]+ % in a year, [\d.]+ to [\d.]+ % in 30 years\. This is an upper bound: it ignores wind direction\.$/,
     );
     expect(answerText(assessed(plan), [])).toContain(`\n${of?.says}\n`);
     const [inSi] = documentOf(withClimate(demoPlan('light-mast'), record([31, 33, 30, 36, 34, 38, 32]))).chance ?? [];
@@ -90,20 +90,22 @@ describe('the chance of the wind a link holds to', () => {
 
   it('says what the band of a chart is, and that two values give none', () => {
     const [of] = documentOf(withClimate(demoPlan('ten-numbers'), chart(TWO))).chance ?? [];
-    expect(of?.says).toMatch(/: [\d.]+ % in a year, [\d.]+ % in 30 years; an upper bound, it ignores direction\.$/);
+    expect(of?.says).toMatch(
+      /: [\d.]+ % in a year, [\d.]+ % in 30 years\. This is an upper bound: it ignores wind direction\.$/,
+    );
     const ofChart = (climate: Document) =>
       codes(withClimate(demoPlan('ten-numbers'), climate)).filter((code) => code.startsWith('climate-'));
     expect(ofChart(chart(TWO))).toEqual(['climate-two-values']);
     expect(ofChart(chart(THREE))).toEqual(['climate-chart-band']);
     const text = answerText(assessed(withClimate(demoPlan('river-bluff'), chart(THREE))), []);
-    expect(text.match(/how far the chart itself is off is not in them/g)).toHaveLength(1);
+    expect(text.match(/The error of the chart itself is not included/g)).toHaveLength(1);
   });
 
   it('says so where nothing shows what it holds to', () => {
     const { ratings: _, ...unrated } = demoPlan('ten-numbers');
     const plan = withClimate(unrated, chart(THREE));
     expect(documentOf(plan).chance).toEqual([]);
-    expect(answerText(assessed(plan), [])).toContain('Chance: not shown');
+    expect(answerText(assessed(plan), [])).toContain('Chance not computed; no check has a gust it holds to.');
   });
 
   it('spends no digits on never and always', () => {
@@ -129,8 +131,8 @@ describe('the chance of the wind a link holds to', () => {
     expect(codes(withClimate(plan, record(years(20))))).not.toContain('climate-converted');
     expect(codes(withClimate(plan, record(years(20), 'fastest-mile')))).toContain('climate-converted');
     const text = answerText(assessed(withClimate(plan, record(TWELVE, 'fastest-mile'))), []);
-    expect(text).toContain('12 years of one station say little of rare winds');
-    expect(text).toContain('turned from a fastest mile into 3-second gusts');
+    expect(text).toContain('12 years of one station give little information on rare winds');
+    expect(text).toContain('converted from a fastest mile to 3-second gusts');
   });
 
   it('falls when less hangs on the tower, over plans of every sort', { timeout: 60_000 }, () => {

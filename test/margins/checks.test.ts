@@ -183,9 +183,9 @@ describe('what makers state of bearing, rotator and weight', () => {
     expect([brake?.torque?.turnsUpTo, turning?.torque?.heldBy]).toEqual([undefined, 'turning-torque']);
     expect(turning?.ratio).toBeCloseTo(36.315 / 60, 4);
     const text = answerText(answer, []);
-    expect(text).toMatch(/Its brake holds it, and in actual gusts up to [\d.]+ mph it can turn\./);
-    expect(text).toContain('Its brake holds it; in which winds it can turn is not told.');
-    expect(text).toContain('No brake is told: it is held by no more than what turns it.');
+    expect(text).toMatch(/Its brake holds it\. It can turn in actual gusts up to [\d.]+ mph\./);
+    expect(text).toContain('Its brake holds it. Turning torque not given.');
+    expect(text).toContain('No brake rating given; its turning torque is taken as its holding torque.');
   });
 
   it('does not show a rotator under what is balanced: uneven gusts twist that too', () => {
@@ -195,7 +195,9 @@ describe('what makers state of bearing, rotator and weight', () => {
     ];
     const answer = assessed({ ...toldInFull(), ratings });
     expect(checkOf(answer, 'rotator:2')).toMatchObject({ verdict: 'open', because: 'balanced' });
-    expect(answerText(answer, [])).toContain('Rotator: not shown. As given, nothing hangs off its axis;');
+    expect(answerText(answer, [])).toContain(
+      'Rotator: open. No load is off its axis. No rule known here gives the torque of uneven gusts on a balanced antenna.',
+    );
   });
 });
 
@@ -266,7 +268,7 @@ describe('a footing under what is not known', () => {
     });
     expect(checkOf(answer, 'foundation')).toMatchObject({ because: 'missing', needs: ['/tower/shape'] });
     expect(checkOf(answer, 'foundation').result?.holdsTo).toBeUndefined();
-    expect(answerText(answer, [])).toContain('without the wind on the tower itself, which is not known');
+    expect(answerText(answer, [])).toContain('wind on the tower itself not included (unknown)');
   });
 
   it('is not shown, nor the top of the tower, with a wire whose pull nobody tells', () => {
@@ -282,7 +284,7 @@ describe('a footing under what is not known', () => {
       expect(checkOf(answer, id)).toMatchObject({ verdict: 'open', needs: ['/loads/3/tension'] });
       expect(checkOf(answer, id).result?.holdsTo).toBeUndefined();
     }
-    expect(answerText(answer, [])).toContain('The pull of wire is not given, so it is not counted.');
+    expect(answerText(answer, [])).toContain('The tension of wire is not given, so it is not included.');
   });
 });
 
@@ -396,7 +398,9 @@ describe('the sentence at the head', () => {
     const plan = demoPlan('river-bluff');
     const answer = assessed({ ...plan, ratings: [], mast: { ...part(plan, 'mast'), outside: 1.25, wall: 0.065 } });
     expect([answer.verdict, checkOf(answer, 'tower').verdict]).toEqual(['over', 'open']);
-    expect(answerText(answer, [])).toContain('Over: in your 105 mph strength-level gust the mast takes');
+    expect(answerText(answer, [])).toContain(
+      'Mast over: at 3.62 of its allowable capacity in a 105 mph strength-level gust; bending at',
+    );
   });
 });
 
@@ -734,7 +738,7 @@ describe('room left', () => {
     ]);
     expect(answer.roomLeft[1]?.looked).toEqual(['tower', 'tower-top', 'mast']);
     expect(answerText(answer, [])).toMatch(
-      /Room left at the top \(48 ft\), keeping a margin of 0\.2: [\d.]+ ft² effective, decided by the top of the tower\. Not counted: tower with ice and footing\./,
+      /Room left at the top \(48 ft\) with a 20 % margin: [\d.]+ ft² effective; the tower top governs\. Not included \(open\): tower with ice and footing\./,
     );
   });
 });
@@ -961,7 +965,7 @@ describe('mast and elements with ice', () => {
       expect(witness(steps).filter(({ agrees }) => !agrees)).toEqual([]);
       const headings = new Set(steps.flatMap((step) => step.about));
       expect([...headings]).toEqual(
-        expect.arrayContaining(['mast with ice', 'elements of four-element beam with ice']),
+        expect.arrayContaining(['mast with ice', 'tubes of the four-element beam with ice']),
       );
     }
   });

@@ -59,7 +59,7 @@ describe('a mast clamped on its rotator, no bearing above it', () => {
       });
       expect(answer.verdict).toBe('open');
       expect(answerText(answer, [])).toContain(
-        'Rotator: not shown. No bearing holds the mast: its moment at its foot, 1,461 lbf·ft in your wind, comes on the rotator alone, and nothing given shows that it takes it. Ask its maker what moment it takes.',
+        'Rotator: open. Without a bearing, the rotator alone takes the moment at the lower end of the mast (1,461 lbf·ft). No rated moment given; ask the manufacturer.',
       );
     }
   });
@@ -125,8 +125,10 @@ describe('a mast clamped on its rotator, no bearing above it', () => {
     const answer = assessed(station([{ of: 'bearing', kind: 'force', force: 400, level: 'allowable' }]));
     expect(checkOf(answer, 'bearing:2')).toMatchObject({ verdict: 'open', because: 'no-bearing', needs: [] });
     const text = answerText(answer, []);
-    expect(text).toContain('Bearing: not shown. As given, the mast has no bearing');
-    expect(text).not.toContain('is not told');
+    expect(text).toContain(
+      'Bearing: open. The mast has no bearing in this plan, so there is no demand to compare with its rating.',
+    );
+    expect(text).not.toContain('Whether the mast has a bearing');
   });
 
   it('is not asked of a mast clamped on the tower itself', () => {
@@ -141,7 +143,9 @@ describe('a mast in a bearing', () => {
     expect(answer.mast?.clampMoment).toBeUndefined();
     expect(checkOf(answer, 'rotator')).toBeUndefined();
     expect(checkOf(answer, 'rotator:2')).toMatchObject({ verdict: 'open', because: 'held-by-bearing' });
-    expect(answerText(answer, [])).toContain('Rotator: not shown. A bearing holds the mast');
+    expect(answerText(answer, [])).toContain(
+      'Rotator: open. The bearing and the lower end of the mast take its moment as two forces.',
+    );
   });
 });
 

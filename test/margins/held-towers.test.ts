@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FOOT } from '../../src/foundation/index.ts';
-import { answerText, headline } from '../../src/worksheet/index.ts';
+import { answerText, headlineSays } from '../../src/worksheet/index.ts';
 import { sheetOf } from '../worksheet/sheet-of.ts';
 import { assessed, type Document } from './any-plan.ts';
 import { demoPlan } from './demo-plan.ts';
@@ -50,7 +50,7 @@ describe('a rating that names supports', () => {
     expect(check?.result).toBeUndefined();
     expect(checkOf(free, 'tower-top')?.verdict).toBe('open');
     expect(codesOf(free)).toContain('rating-for-other-height');
-    expect(headline(assessed(free))).toContain('Its rating is stated for a tower held at 38 and 72 ft; yours ');
+    expect(headlineSays(assessed(free))).toContain('Its rating is for supports at 38 and 72 ft; this tower is ');
   });
 
   it('says nothing of it by force, by moment or by weight either', () => {
@@ -66,8 +66,8 @@ describe('a rating that names supports', () => {
   it('says nothing of a tower held elsewhere, and tells both', () => {
     const elsewhere = plan({ ...guyed, held: [GUYS[0] as Document, { height: 70, by: 'guys' }] });
     expect(checkOf(elsewhere, 'tower')).toMatchObject({ verdict: 'open', needs: ['/ratings/0/held'] });
-    expect(headline(assessed(elsewhere))).toMatch(
-      /^Not shown: tower\. Its rating is stated for supports at 38 and 72 ft; yours are at 38 and 70 ft\./,
+    expect(headlineSays(assessed(elsewhere))).toMatch(
+      /^Open: tower\. Its rating is for supports at 38 and 72 ft; those of this tower are at 38 and 70 ft\./,
     );
   });
 
@@ -86,8 +86,8 @@ describe('a rating for another height', () => {
   it('is told with both heights, and not as one without a wind', () => {
     const other = plan({ support: 'free' }, [{ ...rating, top: 60 }]);
     expect(checkOf(other, 'tower')?.needs).toEqual(['/ratings/0/top']);
-    expect(headline(assessed(other))).toMatch(
-      /^Not shown: tower\. Its rating is stated for a top at 60 ft; yours is at 80 ft\./,
+    expect(headlineSays(assessed(other))).toMatch(
+      /^Open: tower\. Its rating is for a top at 60 ft; this one is at 80 ft\./,
     );
   });
 
@@ -96,8 +96,8 @@ describe('a rating for another height', () => {
       { ...rating, top: 60 },
       { ...rating, top: 72.5 },
     ]);
-    expect(headline(assessed(other))).toContain(
-      'Its ratings are stated for tops at 60 and 72.5 ft; yours is at 80 ft.',
+    expect(headlineSays(assessed(other))).toContain(
+      'Its ratings are for tops at 60 and 72.5 ft; this one is at 80 ft.',
     );
   });
 
@@ -123,12 +123,12 @@ describe('a tower whose supports are not given', () => {
   const { held: _, ...unheld } = AREA;
 
   it.each([
-    ['where its ratings differ', APART, 'rated-apart', '38 and 72 ft; 40 and 70 ft. Give those of yours.'],
+    ['where its ratings differ', APART, 'rated-apart', '38 and 72 ft; 40 and 70 ft. Give those of this tower.'],
     [
       'where no rating names any',
       [unheld],
       'untold',
-      'Where the tower is held is missing; the maker’s drawing has it.',
+      'Heights of guys or brackets not given; the manufacturer’s drawing has them.',
     ],
   ])('is compared nowhere %s: no use, no gust, no levels', (_, ratings, word, words) => {
     for (const support of ['guyed', 'bracketed']) {
@@ -141,7 +141,7 @@ describe('a tower whose supports are not given', () => {
       expect(answer.roomLeft).toEqual([]);
       expect(answer.cautions.find(({ code }) => code === 'supports-not-given')?.word).toBe(word);
       expect(answer.cautions.map(({ code }) => code)).not.toContain('rating-for-other-height');
-      expect(headline(answer)).toContain(words);
+      expect(headlineSays(answer)).toContain(words);
     }
   });
 
@@ -152,7 +152,9 @@ describe('a tower whose supports are not given', () => {
       expect(checkOf(untold, 'tower')?.result).toBeUndefined();
       expect(sheetOf(untold, 'full').sheet.parts.length).toBeGreaterThan(5);
     }
-    expect(headline(assessed(plan({ ...guyed, held: top }, [unheld])))).toContain('It is held at its very top');
+    expect(headlineSays(assessed(plan({ ...guyed, held: top }, [unheld])))).toContain(
+      'Its highest support is at its very top',
+    );
   });
 
   it('is not over as the cantilever that it is not', () => {
@@ -186,9 +188,9 @@ describe('below the highest bracket', () => {
     expect(checkOf(low, 'tower')).toMatchObject({ verdict: 'open', because: 'held', needs: ['/loads/1/height'] });
     expect(checkOf(low, 'tower')?.result?.ratio).toBeGreaterThan(0.3);
     expect(assessed(low).roomLeft).toEqual([]);
-    const said = '“low” hangs below the highest bracket, where nothing is compared.';
-    expect(headline(assessed(low))).toContain(said);
-    expect(answerText(assessed(low), [])).toMatch(new RegExp(`^- Tower: not shown, .* ${said}$`, 'm'));
+    const said = '“low” is below the highest bracket, where nothing is compared.';
+    expect(headlineSays(assessed(low))).toContain(said);
+    expect(answerText(assessed(low), [])).toMatch(new RegExp(`^- Tower: open\\. .* ${said}$`, 'm'));
   });
 
   it('what hangs at the bracket or above it is compared', () => {
@@ -216,7 +218,7 @@ describe('below the highest bracket', () => {
       loads: [{ ...BEAM, icedArea: 7 }],
     };
     expect(checkOf(iced, 'ice')).toMatchObject({ verdict: 'open', because: 'held' });
-    expect(answerText(assessed(iced), [])).toMatch(/^- Tower with ice: not shown, .* ice may catch more wind there/m);
+    expect(answerText(assessed(iced), [])).toMatch(/^- Tower with ice: open\. .* Ice there could catch more wind/m);
     const { held: _, ...unheld } = iced.ratings[0] as Document;
     const free = { ...iced, tower: { support: 'free', top: 50, ...LATTICE }, ratings: [unheld] };
     expect(checkOf(free, 'ice')?.verdict).toBe('within');

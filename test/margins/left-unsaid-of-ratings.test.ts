@@ -37,7 +37,9 @@ describe('what a rating leaves unsaid', () => {
   it('of its kind of speed is read as its standard’s own, and named', () => {
     expect(codes(assessed(plan([area(20)])))).toContain('rating-basis-assumed');
     expect(codes(assessed(plan([area(20, { basis: 'gust3-nominal' })])))).not.toContain('rating-basis-assumed');
-    expect(answerText(assessed(plan([area(20)])), [])).toContain('The rated speed was read as a nominal gust,');
+    expect(answerText(assessed(plan([area(20)])), [])).toContain(
+      'Type of rated speed not stated. Nominal gust assumed, as its standard uses.',
+    );
   });
 
   it('of its class is nothing under a strength-level speed, which has it in it', () => {

@@ -36,7 +36,7 @@ describe('a telescoping tower let down', () => {
     const lowered = loweredOf(assessed(plan([raised])));
     expect(lowered?.assessment.checks[0]).toMatchObject({ id: 'tower', verdict: 'open' });
     expect(lowered && loweredSays(lowered, 'us')).toBe(
-      'Lowered to 24 ft the tower is not shown: its rating is for the raised one. Ask the maker for one with the top at 24 ft.',
+      'Lowered to 24 ft, the tower is open: its rating is for the raised tower. Ask the manufacturer for one with the top at 24 ft.',
     );
   });
 
@@ -47,7 +47,7 @@ describe('a telescoping tower let down', () => {
     expect(tower?.result?.ratio).toBeGreaterThan(0);
     expect(tower?.result?.holdsTo?.gust).toBeGreaterThan(answer.checks[0]?.result?.holdsTo?.gust ?? 0);
     expect(lowered && loweredSays(lowered, 'us')).toMatch(
-      /So it keeps the margin you want up to a forecast of [\d.]+ mph; then the \w+ comes to it\./,
+      /It keeps the margin set up to a forecast of [\d.]+ mph; the \w+ governs\./,
     );
     // By the gust at ratio 0.8, of a tower whose coefficients stay √0.8 of that at 1, and a tenth off for the forecast.
     const gust = tower?.result?.holdsTo?.gust ?? Number.NaN;

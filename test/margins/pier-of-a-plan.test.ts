@@ -70,9 +70,9 @@ describe('the sentences of a pier', () => {
     expect(ratio).toBeGreaterThan(1);
     const said = answerText(answer, []);
     const [, asked, held, told] =
-      /Footing: over, ([\d,]+) lbf·ft asked, ([\d,]+) lbf·ft held, use ([\d.]+)/.exec(said) ?? [];
+      /Footing: over\. Demand ([\d,]+) lbf·ft, capacity ([\d,]+) lbf·ft, ratio (\d\.\d+)/.exec(said) ?? [];
     const number = (text = '') => Number(text.replaceAll(',', ''));
     expect(number(asked) / number(held)).toBeCloseTo(number(told), 2);
-    expect(said).toMatch(/The soil asks for [\d.]+ ft of depth, 5 ft are given\./);
+    expect(said).toMatch(/Required depth [\d.]+ ft, given 5 ft\./);
   });
 });

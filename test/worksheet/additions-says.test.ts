@@ -33,7 +33,9 @@ describe('what is said where a power line stands near', () => {
 
   it('is of the fall where that is over and nothing else is', () => {
     const under = { ...near, site: { ...near.site, distances: { powerLine: 50 } } };
-    expect(headlineSays(assessed(under))).toMatch(/^Distance to the power line over: a fall needs [\d.]+ ft with ten feet to spare, 50 ft given\./);
+    expect(headlineSays(assessed(under))).toMatch(
+      /^Distance to the power line over: a fall needs [\d.]+ ft with ten feet to spare, 50 ft given\./,
+    );
   });
 
   it('is of what stands in the wind, though a weight aloft takes more of what is stated for it', () => {

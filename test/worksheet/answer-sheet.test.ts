@@ -100,7 +100,9 @@ describe.each(PLANS)('the worksheet of the plan %s', (_, plan) => {
 
   it('says how many steps were recomputed', () => {
     const steps = document.working?.length ?? 0;
-    const said = words.filter((line) => line.includes(`${steps} of ${steps} steps were recomputed by a second, general-purpose program`));
+    const said = words.filter((line) =>
+      line.includes(`${steps} of ${steps} steps were recomputed by a second, general-purpose program`),
+    );
     expect(said).toHaveLength(2);
   });
 

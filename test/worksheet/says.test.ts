@@ -19,7 +19,7 @@ describe('a tower that no rating covers', () => {
   it('is told apart where a part of it is covered', () => {
     const text = rated({ moment: 90_000 });
     expect(text).toMatch(/^Open: the tower is at 0\.\d+ of its rated capacity in a 105 mph strength-level gust; /m);
-    expect(text).toMatch(/^- Tower: open\. Demand .*, ratio 0\.\d+; .* governs\./m);
+    expect(text).toMatch(/^- Tower: open\. Demand .*, ratio 0\.\d+ \(0\.\d+ at best\); .* governs\./m);
     expect(text.split(part)).toHaveLength(3);
     expect(text).not.toContain(beyond);
   });

@@ -58,11 +58,11 @@ describe('the caution of a dish', () => {
     expect(caution(dish({ solidity: 0.5 }))).toContain(
       'Dish is taken as an ordinary mesh dish, a quarter of its diameter deep. Effective area 1 of its rim area, wind into the hollow side, which is 2 of its solid share.',
     );
-    expect(caution(dish({ solidity: 0.8 }))).toContain('ordinary dish, a quarter of its diameter deep. Effective area 1.42 of its rim area');
-    const ice = { ice: { thickness: 0.5, gust: 40 } };
-    expect(caution(dish({ solidity: 0.5 }, ice))).toContain(
-      'which is 2 of its solid share. Ice closes it: then 1.42.',
+    expect(caution(dish({ solidity: 0.8 }))).toContain(
+      'ordinary dish, a quarter of its diameter deep. Effective area 1.42 of its rim area',
     );
+    const ice = { ice: { thickness: 0.5, gust: 40 } };
+    expect(caution(dish({ solidity: 0.5 }, ice))).toContain('which is 2 of its solid share. Ice closes it: then 1.42.');
     expect(caution(dish({}, ice))).not.toContain('Ice closes it');
   });
 });

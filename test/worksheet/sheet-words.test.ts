@@ -63,7 +63,7 @@ describe('an antenna against its rated wind', () => {
     expect(capacity).toBeCloseTo(90, 9);
     expect(check.ratio).toBeCloseTo((demand / capacity) ** 2, 9);
     expect(check.says).toMatch(
-      /Demand [\d.]+ mph nominal gust, capacity 90 mph nominal gust, ratio [\d.]+; square of the gusts at 50 ft governs\./,
+      /Demand [\d.]+ mph nominal gust, capacity 90 mph nominal gust, ratio [\d.]+; square of the gusts at 50\.5 ft governs\./,
     );
     const [note] = wordsOf(sheet).filter((line) => line.startsWith('Ratio: demand over capacity'));
     expect(note).toContain('For two gusts it is the square of demand over capacity');
@@ -126,7 +126,9 @@ describe('open questions on a sheet', () => {
     expect(document.toFindOut.some(({ ratioIf }) => 'projected-round' in ratioIf)).toBe(true);
     expect(said).toContain('if projected area of round members');
     expect(said).toContain('D, open water or flats upwind');
-    expect(said).not.toMatch(/projected-|flat-plate(?! equivalent)|asce7|tia222|if (effective(?! area)|I+|[BCD])\b(?!,)/);
+    expect(said).not.toMatch(
+      /projected-|flat-plate(?! equivalent)|asce7|tia222|if (effective(?! area)|I+|[BCD])\b(?!,)/,
+    );
   });
 });
 
@@ -255,6 +257,8 @@ describe('what would help', () => {
     };
     expect(told(bluff)).not.toContain('standard pipe');
     const mast = { ...(bluff['mast'] as Document), wall: 0.05 };
-    expect(told({ ...bluff, mast })).toContain('The lightest standard pipe of the mast’s yield that keeps the margin set');
+    expect(told({ ...bluff, mast })).toContain(
+      'The lightest standard pipe of the mast’s yield that keeps the margin set',
+    );
   });
 });
