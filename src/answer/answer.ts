@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { chanceSchema, remediesSchema, sensitivitySchema, spreadSchema, standardTubesSchema } from './besides.ts';
 import { checkSchema, headlineSchema, verdictSchema } from './checks.ts';
 import { cautionSchema, entryWarningSchema, questionSchema } from './findings.ts';
-import { checkId, number, quantitySchema } from './quantities.ts';
+import { checkId, number, quantitySchema, words } from './quantities.ts';
 import type { Described } from './settled.ts';
 import {
   foundationSchema,
@@ -52,7 +52,15 @@ export const answerSchema = z
       z.array(chanceSchema).meta({ description: 'Of every check that holds to a gust; where a climate is given.' }),
     ),
     entryWarnings: z.array(entryWarningSchema),
-    plan: z.unknown().meta({ description: 'The plan as read.' }),
+    plan: z.unknown().meta({ description: 'The plan as read, in format 2.' }),
+    planHash: z.exactOptional(
+      z
+        .object({
+          format2: words('Of the plan in format 2, as RFC 8785 writes JSON.'),
+          format1: z.exactOptional(words('Of the plan as it came in format 1.')),
+        })
+        .meta({ description: 'What tells one plan from another: SHA-256, hexadecimal.' }),
+    ),
     drawings: z.exactOptional(
       z.record(z.string(), z.string()).meta({ description: 'SVG by name; where `drawings` asks for them.' }),
     ),

@@ -201,7 +201,9 @@ function aboutClimate(climate: Climate | undefined, say: Say): void {
     say('climate-short-record', 'line', { at: `${at}/yearlyMax`, value: climate.yearlyMax.length });
   }
   if (climate.kind === 'chart') {
-    say(climate.returns.length === 2 ? 'climate-two-values' : 'climate-chart-band', 'line', { at: `${at}/returns` });
+    say(climate.returns.length === 2 ? 'climate-two-values' : 'climate-chart-band', 'line', {
+      at: `${at}/returnPeriods`,
+    });
   }
 }
 
@@ -220,15 +222,15 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
     say('top-couple', 'verdict', { at: '/mast', ...(mastTold(mast) ? { word: 'told' } : {}) });
   else if (mast && mast.foot === undefined) say('top-couple', 'verdict', { at: '/mast/inside' });
   else if (!mast && loads.some((load) => load.low > tower.top + 1e-6)) say('top-couple', 'verdict', { at: '/mast' });
-  if (tower.support === 'guyed') say('guyed-not-analysed', 'verdict', { at: '/tower/held' });
+  if (tower.support === 'guyed') say('guyed-not-analysed', 'verdict', { at: '/tower/supportedAt' });
   if (tower.support === 'bracketed') {
     const told = tower.held.length > 0 ? {} : { word: 'untold' };
-    say('bracket-not-checked', 'verdict', { at: '/tower/held', ...told });
+    say('bracket-not-checked', 'verdict', { at: '/tower/supportedAt', ...told });
   }
   if (leansOn(tower) && (!tower.heldGiven || tower.held.length === 0)) {
     const rated = ratedSupports(input.ratings, tower).length;
     const word = tower.held.length > 0 ? `rated-${tower.support}` : rated > 1 ? 'rated-apart' : 'untold';
-    say('supports-not-given', 'verdict', { at: '/tower/held', word });
+    say('supports-not-given', 'verdict', { at: '/tower/supportedAt', word });
   }
   const windStructure = scenarios[0]?.windStructure;
   if (tower.frequency !== undefined && tower.frequency < 1) {
@@ -284,7 +286,7 @@ function aboutRatings(model: TowerModel, say: Say): void {
       return;
     }
     if (held && tower.held.length > 0 && rating.held === undefined)
-      say('rating-supports-assumed', 'verdict', { at: `${at}/held` });
+      say('rating-supports-assumed', 'verdict', { at: `${at}/supportedAt` });
     if ((claim.kind === 'force' || claim.kind === 'moment') && !claim.levelGiven)
       say('rating-level-assumed', 'verdict', { at });
     if (claim.kind === 'area' && claim.areaKind === 'unknown')
@@ -293,7 +295,7 @@ function aboutRatings(model: TowerModel, say: Say): void {
       say('rating-height-assumed', 'verdict', { at: `${at}/above` });
     // One line is no bundle, and two lie as wide in one as singly.
     if (rating.withCables && rating.withCables.laid === undefined && rating.withCables.count > 2)
-      say('rating-lines-assumed', 'verdict', { at: `${at}/withCables/laid` });
+      say('rating-lines-assumed', 'verdict', { at: `${at}/withCables/arrangement` });
     if (!wind) return;
     if (!wind.method) {
       say('rating-standard-unknown', 'verdict', { at: `${at}/wind/method` });

@@ -4,8 +4,8 @@ import type { Rating } from './rating.ts';
 /** Heights of one support, or of one top, may be written this far apart [m]. */
 const SAME_HEIGHT = 0.01;
 
-/** What a rating was stated for and the tower is not. */
-export type Misfit = 'top' | 'held';
+/** What a rating was stated for and the tower is not, by its field. */
+export type Misfit = 'top' | 'supportedAt';
 
 /**
  * What keeps a rating from speaking of a tower: it was stated for another height or for other supports. One that names
@@ -20,7 +20,7 @@ export function misfitsOf(rating: Pick<Rating, 'top' | 'held'>, tower: Tower): r
   const misfits: Misfit[] = [];
   if (rating.top !== undefined && Math.abs(rating.top - tower.top) > SAME_HEIGHT) misfits.push('top');
   const heights = tower.held.map(({ height }) => height);
-  if (rating.held !== undefined && !sameHeights(rating.held, heights)) misfits.push('held');
+  if (rating.held !== undefined && !sameHeights(rating.held, heights)) misfits.push('supportedAt');
   return misfits;
 }
 

@@ -68,11 +68,11 @@ function asset(name: string, content: Buffer): Asset {
   return { name, type, content };
 }
 
-function filesOf(folder: string): Asset[] {
+function filesOf(folder: string, under = folder): Asset[] {
   return readdirSync(join(HERE, folder))
     .filter((name) => !name.startsWith('.') && (name.split('.').at(-1) as string) in TYPES)
     .sort()
-    .map((name) => asset(folder === 'assets' ? name : `${folder}/${name}`, readFileSync(join(HERE, folder, name))));
+    .map((name) => asset(under === '' ? name : `${under}/${name}`, readFileSync(join(HERE, folder, name))));
 }
 
 const libraryName = (specifier: string) => `libraries/${specifier.replaceAll('@', '').replaceAll('/', '-')}.mjs`;
@@ -80,11 +80,12 @@ const libraryName = (specifier: string) => `libraries/${specifier.replaceAll('@'
 const withoutMap = (content: Buffer) =>
   Buffer.from(content.toString('utf8').replace(/\n?\/\/# sourceMappingURL=\S+\s*$/, '\n'));
 
-/** Every file of every page: style sheets in `assets/`, the form's modules, libraries and fonts from their packages. */
+/** Every file of every page: style sheets in `assets/`, the form's modules and the words they use, libraries and fonts from their packages. */
 export const ASSETS: ReadonlyMap<string, Asset> = new Map(
   [
-    ...filesOf('assets'),
+    ...filesOf('assets', ''),
     ...filesOf('form'),
+    ...filesOf('../words', 'words'),
     ...Object.entries(LIBRARIES).map(([specifier, path]) =>
       asset(libraryName(specifier), withoutMap(packageFile(path))),
     ),
@@ -113,9 +114,11 @@ export function assetAddress(name: string, toRoot = ''): string {
 
 /** The import map of a page at the root, exactly as it stands between its tags. */
 export const IMPORT_MAP = JSON.stringify({
-  imports: Object.fromEntries(
-    Object.keys(LIBRARIES).map((specifier) => [specifier, `./${assetAddress(libraryName(specifier))}`]),
-  ),
+  imports: Object.fromEntries([
+    ...Object.keys(LIBRARIES).map((specifier) => [specifier, `./${assetAddress(libraryName(specifier))}`]),
+    // As the form's modules find the room of words from where they lie.
+    ['./assets/words/index.mjs', `./${assetAddress('words/index.mjs')}`],
+  ]),
 });
 
 /** Every module the form loads, so that a page can ask for all of them at once. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { newFieldNames, placeInPlan } from '../words/index.ts';
 import { type DecimalSign, readNumberText } from './quantities/number-text.ts';
 import { planDocumentSchema } from './schema/plan-document.ts';
 import { schemasAt } from './schema/schema-at.ts';
@@ -38,7 +39,7 @@ export interface FormReading {
  *
  * @param document the form's fields, nested [-]
  * @returns a new document [-]
- * @example fromFormText({ tower: { faces: '3', used: 'no', foot: '' } }) // { tower: { faces: 3, used: false } }
+ * @example fromFormText({ tower: { faces: '3', used: 'no', base: '' } }) // { tower: { faces: 3, used: false } }
  * @source derived
  */
 export function fromFormText(document: unknown): unknown {
@@ -78,7 +79,10 @@ class FormTextReader {
     if (Array.isArray(value)) return this.#list(value, path, pointer);
     if (typeof value !== 'object' || value === null) return value;
     const members = Object.entries(value)
-      .map(([key, member]) => [key, this.converted(member, [...path, key], `${pointer}/${escapedKey(key)}`)] as const)
+      .map(
+        ([key, member]) =>
+          [key, this.converted(member, [...path, newName(path, key)], `${pointer}/${escapedKey(key)}`)] as const,
+      )
       .filter(([, member]) => member !== undefined);
     // fromEntries defines its members, so that a name of the prototype chain stays a plain, unknown name.
     return members.length === 0 ? undefined : Object.fromEntries(members);
@@ -136,7 +140,7 @@ class FormTextReader {
       if (schema instanceof z.ZodBoolean) return YES.has(word) ? true : NO.has(word) ? false : text;
       if (schema instanceof z.ZodLiteral) {
         if (schema.values.has(false) && NO.has(word)) return false;
-        if (NUMBER.test(word) && schema.values.has(Number(word))) return Number(word);
+        if (NUMBER.test(word) && [...schema.values].some((value) => typeof value === 'number')) return Number(word);
       }
       if (schema instanceof z.ZodNumber && !isText) return this.#number(word) ?? text;
     }
@@ -150,6 +154,12 @@ class FormTextReader {
     const read = readNumberText(word, this.#decimal);
     return typeof read === 'number' ? read : undefined;
   }
+}
+
+/** What the schema calls a field that may have its name of format 1. */
+function newName(path: readonly PropertyKey[], key: string): string {
+  const place = path.map((each) => `/${typeof each === 'number' ? '*' : String(each)}`).join('');
+  return newFieldNames(placeInPlan(place)).get(key) ?? key;
 }
 
 /** What stands between the entries where a list of single values is written into one field. */

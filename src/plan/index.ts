@@ -11,6 +11,7 @@ export { type CellQuestion, type CellReading, type CellRow, readCell } from './c
 export type { EntryWarning, Fault, FaultCode, QueryCode } from './faults/fault.ts';
 export { type FormReading, type FormTextOptions, fromFormText, readFormText } from './form-text.ts';
 export { type LoadTable, readLoadTable } from './load-table.ts';
+export { planHash } from './plan-hash.ts';
 export type { DecimalSign } from './quantities/number-text.ts';
 export { PLAN_UNITS, type PlanDimension } from './quantities/plan-dimension.ts';
 export { type QuantityReading, readQuantityText } from './quantities/quantity-text.ts';
@@ -27,7 +28,7 @@ export {
 export { type PlanOptions, type PlanReading, readPlan } from './read-plan.ts';
 export { additionsFieldsSchema, additionsRequestSchema } from './schema/additions-request.ts';
 export { areasRequestSchema, pressuresRequestSchema, ratingsRequestSchema } from './schema/part-documents.ts';
-export { PLAN_FORMAT, type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';
+export { type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';
 export {
   readStock,
   STOCK_KINDS,

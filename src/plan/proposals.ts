@@ -154,7 +154,7 @@ function changeLoads(places: Place[], proposal: ProposalFields, at: string, faul
     const placedAnew = Object.hasOwn(other, 'height') || Object.hasOwn(other, 'above');
     const kept = KEPT.filter((key) => old[key] !== undefined && !(placedAnew && (key === 'height' || key === 'above')));
     if (old['count'] !== undefined && old['count'] !== 1 && other['count'] === undefined) {
-      const says = `"${name}" stands for ${givenWords(old['count'])} alike: say how many come in its place.`;
+      const says = `"${name}" has a count of ${givenWords(old['count'])}: give the count of what replaces it.`;
       fault(`${pointer}/with/count`, 'missing', 'nothing', 'a whole number', says);
     }
     const load = { name: old['name'], ...Object.fromEntries(kept.map((key) => [key, old[key]])), ...other };

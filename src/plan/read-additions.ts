@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { CheckInput } from '../margins/index.ts';
+import { formatOf, hasOldName, inNewestFormat, placeAsSent, renamed } from '../words/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
 import type { EntryWarning, Fault } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
@@ -51,6 +52,27 @@ export function readAdditionsRequest(document: unknown, options: PlanOptions = {
     const says = `A plan and its proposals are one object; ${given} was given.`;
     return { ok: false, faults: [{ pointer: '#', code: 'wrong-type', given, allowed: 'an object', says }] };
   }
+  const request = inFormat2(document);
+  const reading = readRequest(request, options);
+  if (reading.ok || request === document) return reading;
+  const placed = ({ pointer }: Fault) => `#${placeAsSent(pointer.slice(1), document)}`;
+  return { ok: false, faults: reading.faults.map((fault) => ({ ...fault, pointer: placed(fault) })) };
+}
+
+/** A request whose plan, or whose patches of it, are of format 1 as one of format 2. */
+function inFormat2(document: Fields): Fields {
+  const plan = document['plan'];
+  const proposals: readonly unknown[] = Array.isArray(document['proposals']) ? document['proposals'] : [];
+  const patches = proposals.map((proposal) => (isFields(proposal) ? proposal['set'] : undefined));
+  const unsaid = isFields(plan) && plan['format'] === undefined;
+  if (formatOf(plan) !== 1 && !(unsaid && patches.some((patch) => hasOldName(patch)))) return document;
+  const patched = proposals.map((proposal) =>
+    isFields(proposal) && 'set' in proposal ? { ...proposal, set: renamed(proposal['set']) } : proposal,
+  );
+  return { ...document, plan: inNewestFormat(plan, 1), ...(proposals.length > 0 ? { proposals: patched } : {}) };
+}
+
+function readRequest(document: Fields, options: PlanOptions): AdditionsReading {
   const { faults: ofForm, proposals } = formOf(document);
   const reading = readPlan(document['plan'], options);
   const faults: Fault[] = [...ofForm];

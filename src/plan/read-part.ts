@@ -133,7 +133,7 @@ function readHeights(heights: unknown, reader: PlanReader): readonly number[] {
   }
   return heights.map((height: unknown, index) => {
     if (typeof height === 'number' || typeof height === 'string')
-      return reader.quantity(height, BOUNDS.height, '/heights', index);
+      return reader.quantity(height, '/heights', index, BOUNDS.height);
     reader.fault(
       `/heights/${index}`,
       'wrong-type',

@@ -2,9 +2,9 @@ import { z } from 'zod';
 import { type CheckInput, heldAsRated, type Rating, type Wanted } from '../margins/index.ts';
 import { METHOD_BY_ID, type SiteMethodId } from '../methods/index.ts';
 import type { Station } from '../structure/index.ts';
+import { asItWas, formatOf, inNewestFormat, PLAN_FORMAT, placeAsSent } from '../words/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
 import type { EntryWarning, Fault } from './faults/fault.ts';
-import { BOUNDS } from './quantities/field-bounds.ts';
 import type { DecimalSign } from './quantities/number-text.ts';
 import { PlanReader } from './reading/plan-reader.ts';
 import { present } from './reading/present.ts';
@@ -14,7 +14,7 @@ import { readRatings } from './reading/read-ratings.ts';
 import { readSite } from './reading/read-site.ts';
 import { readTower } from './reading/read-tower.ts';
 import { unsaidIn } from './reading/unsaid.ts';
-import { PLAN_FORMAT, type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';
+import { type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';
 
 export interface PlanOptions {
   /** How a comma in a number is read; 'point' still takes a comma that can be nothing but a decimal sign. */
@@ -26,12 +26,17 @@ export type PlanReading =
       readonly ok: true;
       /** The plan in SI, with the document's defaults filled in. */
       readonly input: CheckInput;
-      /** The plan as written, with its format. */
+      /** The plan as written, in the newest format. */
       readonly document: PlanDocument;
+      /** Where it came in format 1: as it was there. */
+      readonly documentFormat1?: Readonly<Record<string, unknown>>;
       /** What deserves a second look, and what is kept but not computed yet. */
       readonly entryWarnings: readonly EntryWarning[];
     }
   | { readonly ok: false; readonly faults: readonly Fault[] };
+
+/** The margin of a plan that names none. */
+const DEFAULT_MARGIN = 0.2;
 
 /** Checks the form of a document by generated code where it can; a refusal is worded by the schema itself. */
 const compiledSchema = z.compile(planDocumentSchema);
@@ -46,6 +51,22 @@ const compiledSchema = z.compile(planDocumentSchema);
  * @source derived
  */
 export function readPlan(document: unknown, options: PlanOptions = {}): PlanReading {
+  const format = formatOf(document);
+  if (typeof format === 'number' && format > PLAN_FORMAT) return { ok: false, faults: [newerFormat(format)] };
+  const reading = readNewest(inNewestFormat(document, format), options);
+  if (format !== 1) return reading;
+  if (reading.ok) return { ...reading, documentFormat1: asItWas(reading.document, document) };
+  const placed = ({ pointer }: Fault) => `#${placeAsSent(pointer.slice(1), document)}`;
+  return { ok: false, faults: reading.faults.map((fault) => ({ ...fault, pointer: placed(fault) })) };
+}
+
+function newerFormat(format: number): Fault {
+  const allowed = Array.from({ length: PLAN_FORMAT }, (_, index) => index + 1).join(' and ');
+  const says = `The plan is of format ${format}, newer than this version: formats ${allowed} are read. Ask a newer version.`;
+  return { pointer: '#/format', code: 'newer-format', given: String(format), allowed, says };
+}
+
+function readNewest(document: unknown, options: PlanOptions): PlanReading {
   const decimal = options.decimal ?? 'point';
   const parsed = compiledSchema.safeParse(document);
   if (parsed.success) {
@@ -97,8 +118,8 @@ function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput 
 
 function readWanted(reader: PlanReader, wanted: PlanDocument['wanted']): Wanted {
   return {
-    margin: reader.perhaps(wanted?.margin, BOUNDS.share, '/wanted', 'margin') ?? 0.2,
-    forecast: reader.perhaps(wanted?.forecast, BOUNDS.share, '/wanted', 'forecast') ?? 0.1,
+    margin: reader.perhaps(wanted?.margin, '/wanted', 'margin') ?? DEFAULT_MARGIN,
+    forecast: reader.perhaps(wanted?.forecastError, '/wanted', 'forecastError') ?? 0.1,
     years: wanted?.years ?? 30,
   };
 }

@@ -134,7 +134,7 @@ function guysItem(
   const part = { low: at, high: at, what: 'half the guys', front: area, side: area, diameter, rule };
   return {
     name: `guys at support ${index + 1}`,
-    at: `/tower/held/${index}`,
+    at: `/tower/supportedAt/${index}`,
     kind: 'guys',
     parts: [part],
     turn: 'still',

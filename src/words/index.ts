@@ -7,3 +7,5 @@ export * from './questions.ts';
 export * from './reasons.ts';
 export * from './speeds.ts';
 export * from './verdicts.ts';
+export * from './index.mjs';
+export { type PlanHash, planText } from './plan-text.ts';

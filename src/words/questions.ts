@@ -166,8 +166,8 @@ const MISSING_WORDS: Readonly<Record<string, string>> = {
 /** What is not given, by the field that would hold it. */
 export function missingInWords(pointer: string, input: CheckInput): string {
   if (pointer === '/method') return 'This standard has no rule for ice here; compare with another.';
-  if (pointer === '/tower/held') return supportsInWords(input);
-  if (/^\/ratings\/\d+\/held$/.test(pointer)) return otherSupports(pointer, input);
+  if (pointer === '/tower/supportedAt') return supportsInWords(input);
+  if (/^\/ratings\/\d+\/supportedAt$/.test(pointer)) return otherSupports(pointer, input);
   if (isRatedTop(pointer)) return otherTops([pointer], input);
   if (/^\/loads\/\d+\/height$/.test(pointer)) return belowSupports(pointer, input);
   const field = pointer.split('/').at(-1) ?? '';

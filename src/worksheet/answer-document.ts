@@ -23,7 +23,7 @@ import {
   turningCircles,
   workingOf,
 } from '../margins/index.ts';
-import { CAUTION_WORDS, NOT_COVERED, promiseOf, questionOf, type SaidCaution } from '../words/index.ts';
+import { CAUTION_WORDS, NOT_COVERED, type PlanHash, promiseOf, questionOf, type SaidCaution } from '../words/index.ts';
 import { chanceDocuments } from './chance-document.ts';
 import { checkDocument } from './check-document.ts';
 import { foundationDocument } from './foundation-document.ts';
@@ -47,6 +47,7 @@ export interface Besides {
   readonly sensitivity?: Sensitivity | undefined;
   readonly remedies?: Remedies | undefined;
   readonly tubes?: readonly TubeForMast[] | undefined;
+  readonly planHash?: PlanHash;
 }
 
 /** Whether the working and what stands beside the answer are asked for. */
@@ -58,7 +59,7 @@ export function answerDocument(
   plan: unknown,
   entryWarnings: readonly EntryWarning[],
   working: Depth,
-  { drawings, spread, sensitivity, remedies, tubes }: Besides = {},
+  { drawings, spread, sensitivity, remedies, tubes, planHash }: Besides = {},
 ): Answer {
   const { input, questions, chances, checks, foundation, raising, heights } = assessment;
   const system = input.station.units;
@@ -104,6 +105,7 @@ export function answerDocument(
     chance: chances && chanceDocuments(chances, checks, system),
     entryWarnings,
     plan,
+    planHash,
     drawings,
     working: working === 'full' ? workingDocument(workingOf(assessment).steps, system) : undefined,
     spread: spread && spreadDocument(spread, system),

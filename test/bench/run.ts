@@ -171,8 +171,8 @@ function station(ratedAntennas: number, exposureTold: boolean): Record<string, u
     tower: {
       ...(plan['tower'] as object),
       weight: 600,
-      foundation: { kind: 'block', length: 7, width: 7, depth: 5, bearing: 3000 },
-      hinge: { height: 4, raisedBy: { kind: 'winch', anchor: [-2, 10], attach: 20, rating: 4000 } },
+      foundation: { kind: 'block', length: 7, width: 7, depth: 5, soilBearing: 3000 },
+      hinge: { height: 4, raisedBy: { kind: 'winch', anchor: [-2, 10], attach: 20, workingLoad: 4000 } },
     },
     rotator: { weight: 30 },
     loads,

@@ -67,7 +67,9 @@ describe('the page of calls', () => {
       for (const field of Object.keys(properties)) expect(of(`schema-${name}`)?.text, name).toContain(field);
     }
     for (const { text, id } of shown) expect(text, id).not.toContain('..');
-    expect(of('schema-Plan')?.words).toEqual(expect.arrayContaining(['taper', 'lateral', 'withCables', 'powerLine']));
+    expect(of('schema-Plan')?.words).toEqual(
+      expect.arrayContaining(['taper', 'soilLateral', 'withCables', 'powerLine']),
+    );
     for (const code of PROBLEM_CODES) expect(await page.locator(`[id="problem-${code}"]`).count()).toBe(1);
   });
 

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { deflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { runningApp } from '../http/running-app.ts';
@@ -114,7 +115,7 @@ describe('the form, in a browser', () => {
     await page.getByRole('button', { name: 'Add these rows' }).click();
     await page.getByText('No question goes with the column colour').waitFor();
     await box.fill(
-      'Antenna;Height above top (ft);Area;Which area is that;turns\n"small, quad";4;"3,5";drag already counted;yes\nwhip;6 ft 6 in;0.4;;no',
+      'Antenna;Height above top (ft);Area;Type of area;turns\n"small, quad";4;"3,5";effective area (drag included);yes\nwhip;6 ft 6 in;0.4;;no',
     );
     await page.getByRole('button', { name: 'Add these rows' }).click();
     expect((await keptPlan(page))['loads']).toEqual([
@@ -132,7 +133,7 @@ describe('the form, in a browser', () => {
     const { page } = await browser.open();
     await openForm(page, service.origin, '/?plan=river-bluff');
     await settled(page);
-    const steel = page.locator('#part-mast').getByLabel('I don’t know: Strength of its metal');
+    const steel = page.locator('#part-mast').getByLabel('I don’t know: Yield strength of its metal');
     await steel.check();
     const entry = page.locator('#at-mast-yield');
     expect(await entry.inputValue()).toBe('');
@@ -240,6 +241,29 @@ describe('the form, in a browser', () => {
     await page.getByText('Start from an invented plan').click();
     await page.getByRole('button', { name: 'My own' }).click();
     expect(await page.getByLabel('Name of the plan').inputValue()).toBe('My own');
+  });
+
+  it('reads a plan of format 1 that this browser kept, and one in a link', async () => {
+    const old = (name: string) => readFileSync(new URL(`../plan/format-1/${name}`, import.meta.url), 'utf8');
+    const { page, messages } = await browser.open();
+    await page.addInitScript(`localStorage.setItem('gustworthy-plan', ${JSON.stringify(old('draft.json'))})`);
+    await openForm(page, service.origin);
+    const kept = await keptPlan(page);
+    expect(kept).toMatchObject({
+      format: 2,
+      tower: { base: 2, supportedAt: [{ height: 40 }] },
+      wanted: { margin: 0.2 },
+    });
+    expect(kept).toMatchObject({ cables: [{ arrangement: 'flat' }], titleBlock: { applicant: 'Invented Applicant' } });
+    await settled(page);
+    expect(await verdictSentence(page)).not.toContain('Give ten numbers');
+
+    const other = await browser.open();
+    const { plan } = JSON.parse(old('plans/river-bluff.json'));
+    const check = `/#plan=${deflateRawSync(JSON.stringify(plan)).toString('base64url')}`;
+    await openForm(other.page, service.origin, check);
+    expect(await keptPlan(other.page)).toEqual(demoPlan('river-bluff'));
+    expect([...messages, ...other.messages]).toEqual([]);
   });
 
   it('switches units there and back without losing a digit', async () => {

@@ -12,7 +12,7 @@ export async function typeTenNumbers(page: Page): Promise<void> {
   await page.getByLabel('Standard for towers').selectOption('asce7-16');
   await page.getByLabel('Wind speed you were given').fill('105');
   await page.getByRole('radio', { name: 'open country' }).first().check();
-  await page.getByRole('radio', { name: 'by itself' }).check();
+  await page.getByRole('radio', { name: 'none, free-standing' }).check();
   await page.getByLabel('Top above ground').fill('48');
   await page.locator('#part-tower').getByRole('radio', { name: 'lattice' }).check();
   await page.locator('#part-tower').getByLabel('Width', { exact: true }).fill('18');
@@ -26,7 +26,7 @@ export async function typeTenNumbers(page: Page): Promise<void> {
   await cables.getByLabel('How many', { exact: true }).fill('3');
   await cables.getByLabel('Outside diameter of one').fill('0.405');
   const rating = page.locator('#at-ratings-0');
-  await rating.getByLabel('It takes').first().fill('18');
+  await rating.getByLabel('Rated area').first().fill('18');
   await rating.getByLabel('at a wind of', { exact: true }).fill('100');
   await rating.getByLabel('by which standard').selectOption('tia222-g');
 }

@@ -215,7 +215,7 @@ describe('the states of the form', () => {
       viewport: { width: 390, height: 844 },
     });
     await page.goto(service.origin);
-    for (const fold of ['the tower', 'this load', 'this run of lines', 'this rating'])
+    for (const fold of ['the tower', 'this load', 'this cable run', 'this rating'])
       await page.getByText(`More about ${fold}`, { exact: true }).click();
     await typeTenNumbers(page);
     await page.getByLabel('Wind speed you were given').fill('fast');

@@ -288,21 +288,21 @@ describe('hostile names', () => {
 describe('plans at the edge', () => {
   const tower = { support: 'free', top: 48, shape: 'lattice', faces: 3, width: 18, members: 'round' };
   const site = { wind: 105, exposure: 'C' };
-  const plain = { format: 1, title: 'Bare', units: 'us', method: 'asce7-16', site, tower };
+  const plain = { format: 2, title: 'Bare', units: 'us', method: 'asce7-16', site, tower };
   it.each([
     ['nothing but a tower', plain],
     ['no rating', { ...demoPlan('river-bluff'), ratings: [] }],
     ['no shape', { ...demoPlan('ten-numbers'), tower: { support: 'free', top: 48 } }],
     ['fastest mile', { ...demoPlan('ten-numbers'), method: 'eia222-f', site: { wind: 70, exposure: 'C' } }],
     ['a hill of the county', { ...demoPlan('ten-numbers'), site: { ...site, topographicFactor: 1.4 } }],
-    ['a roof', { ...demoPlan('ten-numbers'), tower: { ...tower, support: 'roof', foot: 20, top: 45 } }],
+    ['a roof', { ...demoPlan('ten-numbers'), tower: { ...tower, support: 'roof', base: 20, top: 45 } }],
     [
       'guys of known radius',
       {
         ...demoPlan('guyed-lattice'),
         tower: {
           ...(demoPlan('guyed-lattice')['tower'] as object),
-          held: [{ height: 65, by: 'guys', count: 3, diameter: 0.25, radius: 40 }],
+          supportedAt: [{ height: 65, by: 'guys', count: 3, diameter: 0.25, radius: 40 }],
         },
       },
     ],
@@ -339,7 +339,7 @@ describe('plans at the edge', () => {
         ...demoPlan('river-bluff'),
         tower: {
           ...(demoPlan('river-bluff')['tower'] as object),
-          foundation: { kind: 'block', length: 5, width: 5, depth: 4, bearing: 2000 },
+          foundation: { kind: 'block', length: 5, width: 5, depth: 4, soilBearing: 2000 },
         },
       },
     ],

@@ -19,11 +19,11 @@ export const IMPORT_LAW: Readonly<Record<string, Law>> = {
   structure: { rooms: ['foundation', 'wind', 'areas', 'methods'], packages: [] },
   margins: { rooms: ['foundation', 'wind', 'areas', 'methods', 'structure'], packages: [] },
   words: { rooms: DOMAIN, packages: [] },
-  plan: { rooms: TO_WORDS, packages: ['zod', 'mathjs', 'node:module'] },
+  plan: { rooms: TO_WORDS, packages: ['zod', 'mathjs', 'node:module', 'node:crypto'] },
   answer: { rooms: TO_WORDS, packages: ['zod'] },
   worksheet: { rooms: [...TO_WORDS, 'answer'], packages: 'any' },
   drawing: { rooms: [...TO_WORDS, 'answer'], packages: 'any' },
-  page: { rooms: ['answer'], packages: 'any' },
+  page: { rooms: ['words', 'answer'], packages: 'any' },
   http: { rooms: [...TO_WORDS, 'answer', 'plan', 'worksheet', 'drawing', 'page'], packages: 'any' },
 };
 
@@ -53,6 +53,11 @@ function packageName(target: string): string {
   return target.startsWith('@') ? parts.slice(0, 2).join('/') : (parts[0] as string);
 }
 
+/** The browser reads no types: the page has a door of its own. */
+function doorOf(room: string, from: string | undefined): string {
+  return `src/${room}/index.${from === 'page' ? 'mjs' : 'ts'}`;
+}
+
 /** Every breach of the import law, each a sentence naming the file. */
 export function importLawBreaches(files: readonly ProjectFile[]): string[] {
   const breaches: string[] = [];
@@ -78,9 +83,9 @@ export function importLawBreaches(files: readonly ProjectFile[]): string[] {
       else if (targetRoom === undefined) breaches.push(`${file.path}: a room may not use ${path}`);
       else if (!law.rooms.includes(targetRoom)) {
         breaches.push(`${file.path}: ${room ?? 'the process'} may not use the room ${targetRoom}`);
-      } else if (path !== `src/${targetRoom}/index.ts`) {
+      } else if (path !== doorOf(targetRoom, room)) {
         breaches.push(
-          `${file.path}: ${path} is inside the room ${targetRoom}; use its door, src/${targetRoom}/index.ts`,
+          `${file.path}: ${path} is inside the room ${targetRoom}; use its door, ${doorOf(targetRoom, room)}`,
         );
       }
     }

@@ -21,6 +21,12 @@ describe('the import law', () => {
 describe('the reader of the import law', () => {
   const breach = (path: string, text: string) => importLawBreaches([{ path, text }]);
 
+  it('has a door of plain modules for the browser', () => {
+    expect(breach('src/page/form/a.mjs', "import '../../words/index.mjs';")).toEqual([]);
+    expect(breach('src/page/form/a.mjs', "import '../../words/fields.mjs';")[0]).toContain('src/words/index.mjs');
+    expect(breach('src/plan/a.ts', "import '../words/index.mjs';")[0]).toContain('src/words/index.ts');
+  });
+
   it('sees every form of import', () => {
     const text = [
       "import './a.ts';",

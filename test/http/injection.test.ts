@@ -28,7 +28,7 @@ function worded(text: string): Plan {
     loads,
     cables: (plan['cables'] as Plan[]).map((run) => ({ ...run, name: text })),
     ratings: (plan['ratings'] as Plan[]).map((rating) => ({ ...rating, source: text })),
-    sheet: { applicant: text, address: text, drawings: [text] },
+    titleBlock: { applicant: text, address: text, drawings: [text] },
   };
 }
 

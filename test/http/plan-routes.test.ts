@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { additionsSchema, answerSchema, areasSchema, pressuresSchema, ratingsSchema } from '../../src/answer/index.ts';
@@ -58,8 +59,24 @@ describe('POST /v1/checks', () => {
     expect(body.checks[0].id).toBe('tower');
     expect(body.cautions.map((caution: { code: string }) => caution.code)).toContain('engineer-and-local-code');
     expect(body.notCovered).toContain('earthquake');
-    expect(body.plan).toEqual({ format: 1, ...plan });
+    expect(body.plan).toEqual({ format: 2, ...plan });
     expect(body.working).toBeUndefined();
+  });
+
+  it('answers a plan of format 1 with the same numbers, the plan in format 2, and the hash of both', async () => {
+    const folder = new URL('../plan/format-1/plans/', import.meta.url);
+    const { plan } = JSON.parse(readFileSync(new URL('river-bluff.json', folder), 'utf8'));
+    const before = (await post('/v1/checks', plan).expect(200)).body;
+    const now = (await post('/v1/checks', demoPlan('river-bluff')).expect(200)).body;
+    expect(before.plan).toEqual(now.plan);
+    expect(before.planHash).toMatchObject({
+      format2: now.planHash.format2,
+      format1: expect.stringMatching(/^d3cd80df8c54/),
+    });
+    expect({ ...before, planHash: now.planHash }).toEqual(now);
+    const { text } = await post('/v1/checks?as=html', plan).expect(200);
+    expect(text).toContain(', plan format 2, plan ');
+    expect(text).toContain('(in format 1, d3cd 80df)');
   });
 
   it('says the same in text as in JSON', async () => {
@@ -146,7 +163,7 @@ describe('POST /v1/checks', () => {
       'a chart',
       {
         basis: 'gust3-nominal',
-        returns: [
+        returnPeriods: [
           [10, 76],
           [50, 90],
           [100, 96],

@@ -243,7 +243,7 @@ describe('the log', () => {
   const withAddresses = runningApp({ logLevel: 'info', logAddresses: true, logTo: into(open) });
 
   it('has a line an answer with its number, and no plan, query, body or address', async () => {
-    const plan = { ...demoPlan('river-bluff'), title: 'Hidden Hill', sheet: { address: '12 Hidden Lane' } };
+    const plan = { ...demoPlan('river-bluff'), title: 'Hidden Hill', titleBlock: { address: '12 Hidden Lane' } };
     const { headers } = await plain.request().post('/v1/checks?working=full').set('x-secret', 'hidden').send(plan);
     const faulty = { ...plan, tower: 'Hidden tower' };
     await plain.request().post('/v1/checks').send(faulty).expect(422);

@@ -184,7 +184,7 @@ const rating = fc
       arbitrary: fc
         .record({ ...stated, area: between(4, 40), areaKind, withCables: lines, also: perhaps(between(1, 10)) })
         .map(({ wind, speed, also, ...rest }) =>
-          defined({ ...rest, wind: { speed, ...wind }, also: also && [{ area: also, height: 20 }] }),
+          defined({ ...rest, wind: { speed, ...wind }, furtherAreas: also && [{ area: also, height: 20 }] }),
         ),
     },
     {
@@ -194,7 +194,7 @@ const rating = fc
         .map(({ speed, area, ...rest }) =>
           defined({
             ...rest,
-            rows: [
+            areasBySpeed: [
               [speed, area],
               [speed * 1.2, area * 0.6],
             ],
@@ -248,13 +248,18 @@ export const anyPlan: fc.Arbitrary<Document> = fc
       { weight: 1, arbitrary: tapered },
     ),
     mast: perhaps(
-      fc.record({ outside: between(1.5, 3), inside: between(1, 5), bearing: fc.boolean(), shelf: fc.boolean() }),
+      fc.record({
+        outside: between(1.5, 3),
+        inside: between(1, 5),
+        bearing: fc.boolean(),
+        manufacturerPlates: fc.boolean(),
+      }),
     ),
     cables: perhaps(
       fc.record({
         count: fc.integer({ min: 1, max: 8 }),
         diameter: between(0.2, 0.9),
-        laid: fc.constantFrom('single', 'ribbon', 'bundle', 'inside'),
+        arrangement: fc.constantFrom('single', 'flat', 'bundle', 'inside'),
       }),
     ),
     ratings: fc.array(rating, { minLength: 1, maxLength: 3 }),
@@ -277,7 +282,7 @@ export const anyPlan: fc.Arbitrary<Document> = fc
           length: mast.inside + 6,
           inside: mast.inside,
           bearing: mast.bearing ? top : false,
-          shelf: mast.shelf,
+          manufacturerPlates: mast.manufacturerPlates,
         },
         loads: loads.map((load, index) => defined({ name: `load ${index}`, ...load })),
         cables: cables && [cables],

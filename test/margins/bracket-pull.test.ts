@@ -18,13 +18,20 @@ const plan = (heights: readonly number[], loads: readonly Document[]) => ({
     leg: 1.25,
     brace: 0.5,
     panel: 18,
-    held: heights.map((height) => ({ height, by: 'bracket' })),
+    supportedAt: heights.map((height) => ({ height, by: 'bracket' })),
   },
   mast: { outside: 2, wall: 0.25, length: 10, inside: 4, yield: 50 },
   loads: [{ name: 'b', above: 2, front: 5, side: 3, areaKind: 'effective', turns: true, weight: 30 }, ...loads],
   cables: [{ count: 2, diameter: 0.4, weight: 0.1 }],
   ratings: [
-    { of: 'tower', area: 12, areaKind: 'effective', above: 0, held: heights, wind: { speed: 90, method: 'eia222-f' } },
+    {
+      of: 'tower',
+      area: 12,
+      areaKind: 'effective',
+      above: 0,
+      supportedAt: heights,
+      wind: { speed: 90, method: 'eia222-f' },
+    },
   ],
 });
 

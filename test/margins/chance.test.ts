@@ -9,7 +9,7 @@ const withClimate = (plan: Document, climate: Document, wanted?: Document): Docu
   site: { ...(plan['site'] as Document), climate },
   ...(wanted ? { wanted } : {}),
 });
-const chart = (returns: readonly (readonly number[])[]) => ({ basis: 'gust3-nominal', returns });
+const chart = (returns: readonly (readonly number[])[]) => ({ basis: 'gust3-nominal', returnPeriods: returns });
 const record = (yearlyMax: readonly number[], basis = 'gust3-nominal') => ({ basis, yearlyMax });
 
 const TWO = [

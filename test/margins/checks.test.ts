@@ -6,7 +6,7 @@ import { assessed, type Document } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 
 const checkOf = ({ checks }: Assessment, id: string) => checks.find((check) => check.id === id) as Check;
-const BLOCK: Document = { kind: 'block', length: 6, width: 6, depth: 5, bearing: 3000 };
+const BLOCK: Document = { kind: 'block', length: 6, width: 6, depth: 5, soilBearing: 3000 };
 const part = (plan: Document, key: string) => plan[key] as Document;
 
 /** The bluff with everything told: weights, own winds, strengths, distances. */
@@ -223,7 +223,7 @@ describe('the footing', () => {
   it('of a block is never shown where a weight is missing, but may be over', () => {
     const plan = toldInFull();
     const { weight: _, ...tower } = part(plan, 'tower');
-    const block = (side: number) => ({ kind: 'block', length: side, width: side, depth: 4, bearing: 3000 });
+    const block = (side: number) => ({ kind: 'block', length: side, width: side, depth: 4, soilBearing: 3000 });
     const wide = checkOf(assessed({ ...plan, tower: { ...tower, foundation: block(8) } }), 'foundation');
     expect([wide.verdict, wide.because, wide.needs]).toEqual(['open', 'missing', ['/tower/weight']]);
     expect(checkOf(assessed({ ...plan, tower: { ...tower, foundation: block(3) } }), 'foundation').verdict).toBe(
@@ -233,7 +233,7 @@ describe('the footing', () => {
 
   it('of a pier goes by the load at which its depth is just enough', () => {
     // IBC 1807.3.2.1 by pencil: use = 2.34(P·d + 1.09·M)/(S1·b·d²), S1 = 150·d/3 up to 12 ft of depth.
-    const answer = on({ kind: 'pier', diameter: 2.5, depth: 9, lateral: 150 });
+    const answer = on({ kind: 'pier', diameter: 2.5, depth: 9, soilLateral: 150 });
     const P = (answer.foundation?.load.shear ?? 0) / POUND_FORCE;
     const M = (answer.foundation?.load.moment ?? 0) / POUND_FORCE / FOOT;
     const S1 = (150 * 9) / 3;
@@ -241,7 +241,7 @@ describe('the footing', () => {
   });
 
   it('to the maker’s drawing is held against what his rating proves at the foot', () => {
-    const answer = on({ kind: 'maker' });
+    const answer = on({ kind: 'manufacturer' });
     const [tower] = answer.checks;
     const footing = checkOf(answer, 'foundation');
     expect(footing.result?.ratio).toBeCloseTo(tower?.result?.ratio ?? 0, 12);
@@ -250,7 +250,7 @@ describe('the footing', () => {
 
   it('of a held tower is not shown', () => {
     const plan = demoPlan('guyed-lattice');
-    const tower = { ...part(plan, 'tower'), foundation: { kind: 'maker' } };
+    const tower = { ...part(plan, 'tower'), foundation: { kind: 'manufacturer' } };
     expect(checkOf(assessed({ ...plan, tower }), 'foundation')).toMatchObject({ verdict: 'open', because: 'held' });
   });
 });
@@ -333,7 +333,7 @@ describe('what each link holds to', () => {
         ...toldInFull(),
         tower: {
           ...part(toldInFull(), 'tower'),
-          foundation: { kind: 'pier', diameter: 2.5, depth: 9, lateral: 150 },
+          foundation: { kind: 'pier', diameter: 2.5, depth: 9, soilLateral: 150 },
         },
       },
     ] as const,
@@ -409,7 +409,7 @@ describe('raising the bluff about a hinge 4 ft up', () => {
     const plan = toldInFull(changed);
     return assessed({ ...plan, tower: { ...part(plan, 'tower'), hinge: { height: 4, raisedBy } } });
   };
-  const winch = { kind: 'winch', anchor: [0, 8], attach: 20, rating: 2500 };
+  const winch = { kind: 'winch', anchor: [0, 8], attach: 20, workingLoad: 2500 };
 
   it('pulls, lying flat, by the weights about the hinge over the arm of its line', () => {
     // Tower 550 lb at 22 ft, mast 56.08 at 46, beam 20 at 46.5, vertical at 56.5, panel at 30, lines 13.2 at 22; the line
@@ -423,8 +423,8 @@ describe('raising the bluff about a hinge 4 ft up', () => {
   });
 
   it('takes a fifth of what a line breaks at, where gear is rated so', () => {
-    const { rating: _, ...line } = winch;
-    const ratings = [...(demoPlan('river-bluff')['ratings'] as Document[]), { of: 'gear', breaking: 12500 }];
+    const { workingLoad: _, ...line } = winch;
+    const ratings = [...(demoPlan('river-bluff')['ratings'] as Document[]), { of: 'gear', breakingStrength: 12500 }];
     const plain = checkOf(raised(winch), 'raising').result?.ratio ?? 0;
     expect(checkOf(raised(line, { ratings }), 'raising').result?.ratio).toBeCloseTo(plain, 9);
     expect(checkOf(raised(line), 'raising')).toMatchObject({ verdict: 'open', because: 'missing' });
@@ -525,7 +525,7 @@ describe('the hoist of a tower that telescopes', () => {
       { name: 'side panel', height: 30, area: 1, weight: 10, on: 'tower' },
     ],
     cables: [{ count: 2, diameter: 0.4, weight: 0.1 }],
-    ratings: [{ of: 'gear', breaking: 4000 }],
+    ratings: [{ of: 'gear', breakingStrength: 4000 }],
     ...changed,
   });
 
@@ -602,7 +602,7 @@ describe('what turns near guys, and what falls near a house', () => {
       faces: 3,
       width: 12,
       members: 'round',
-      held: [{ height: 50, by: 'guys', count: 3, diameter: 0.25, radius }],
+      supportedAt: [{ height: 50, by: 'guys', count: 3, diameter: 0.25, radius }],
     },
     loads,
   });
@@ -632,9 +632,9 @@ describe('the working of every link', () => {
     const tower = {
       ...part(plan, 'tower'),
       foundation: BLOCK,
-      hinge: { height: 4, raisedBy: { kind: 'winch', anchor: [-3, 12], attach: 20, rating: 2500 } },
+      hinge: { height: 4, raisedBy: { kind: 'winch', anchor: [-3, 12], attach: 20, workingLoad: 2500 } },
     };
-    const pier = { ...tower, foundation: { kind: 'pier', diameter: 2.5, depth: 9, lateral: 150 } };
+    const pier = { ...tower, foundation: { kind: 'pier', diameter: 2.5, depth: 9, soilLateral: 150 } };
     for (const method of ['asce7-22', 'tia222-g', 'eia222-f', 'en1991-1-4']) {
       const { exposure: _, hill: __, ...site } = part(plan, 'site');
       const ground = method === 'en1991-1-4' ? { terrain: 'II' } : { exposure: 'C' };
@@ -693,10 +693,10 @@ describe('room left', () => {
   });
 
   it.each([
-    ['a block that may tip', { kind: 'block', length: 5, width: 4.8, depth: 4, bearing: 20000 }],
-    ['a block that presses into the soil', { kind: 'block', length: 6, width: 6, depth: 4, bearing: 1500 }],
-    ['a pier', { kind: 'pier', diameter: 2.5, depth: 7.4, lateral: 150 }],
-    ['a pier held at the ground', { kind: 'pier', diameter: 2.5, depth: 6, lateral: 150, constrained: true }],
+    ['a block that may tip', { kind: 'block', length: 5, width: 4.8, depth: 4, soilBearing: 20000 }],
+    ['a block that presses into the soil', { kind: 'block', length: 6, width: 6, depth: 4, soilBearing: 1500 }],
+    ['a pier', { kind: 'pier', diameter: 2.5, depth: 7.4, soilLateral: 150 }],
+    ['a pier held at the ground', { kind: 'pier', diameter: 2.5, depth: 6, soilLateral: 150, constrained: true }],
   ])('ends where the footing is at the wanted margin, of %s', (_, foundation) => {
     const plan = withFooting(foundation);
     const decided = assessed(plan).roomLeft.filter(({ check }) => check === 'foundation');

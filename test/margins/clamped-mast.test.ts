@@ -22,7 +22,7 @@ const momentRating = (moment: number, level?: string) => ({
 });
 const station = (ratings: readonly Document[], more: Document = {}): Document => ({
   ...POLE_PLAN,
-  tower: poleOn({ kind: 'maker' }),
+  tower: poleOn({ kind: 'manufacturer' }),
   mast: { outside: 2.5, length: 12, inside: 0, bearing: false, wall: 0.375, yield: 50 },
   rotator: { height: 40, weight: 20 },
   loads: [

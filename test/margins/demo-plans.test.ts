@@ -278,7 +278,14 @@ describe('the pull on the bracket', () => {
       units: 'us',
       method: 'asce7-16',
       site: { wind: 100, exposure: 'C' },
-      tower: { support: 'bracketed', top: 15, held: [{ height: 5, by: 'bracket' }], shape: 'pole', width: 6, sides: 0 },
+      tower: {
+        support: 'bracketed',
+        top: 15,
+        supportedAt: [{ height: 5, by: 'bracket' }],
+        shape: 'pole',
+        width: 6,
+        sides: 0,
+      },
       loads: [{ name: 'small', height: 3, area: 0.001, areaKind: 'effective' }],
       ratings: [{ of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16' } }],
     });

@@ -12,7 +12,7 @@ const AREA = {
   area: 12,
   areaKind: 'effective',
   above: 0,
-  held: [38, 72],
+  supportedAt: [38, 72],
   wind: { speed: 90, method: 'eia222-f' },
 };
 const WEIGHT = { of: 'tower', kind: 'weight', weight: 300 };
@@ -42,11 +42,11 @@ const wordsOf = (document: Document) => assessed(document).cautions.flatMap(({ w
 describe('a rating that names supports', () => {
   it.each([
     ['stands by itself', { support: 'free' }],
-    ['stands on a roof', { support: 'roof', foot: 20 }],
+    ['stands on a roof', { support: 'roof', base: 20 }],
   ])('says nothing of a tower that %s', (_, tower) => {
     const free = plan(tower);
     const check = checkOf(free, 'tower');
-    expect(check).toMatchObject({ verdict: 'open', because: 'missing', needs: ['/ratings/0/held'] });
+    expect(check).toMatchObject({ verdict: 'open', because: 'missing', needs: ['/ratings/0/supportedAt'] });
     expect(check?.result).toBeUndefined();
     expect(checkOf(free, 'tower-top')?.verdict).toBe('open');
     expect(codesOf(free)).toContain('rating-for-other-height');
@@ -55,17 +55,17 @@ describe('a rating that names supports', () => {
 
   it('says nothing of it by force, by moment or by weight either', () => {
     for (const kind of [{ kind: 'force', force: 500 }, { kind: 'moment', moment: 90_000 }, WEIGHT]) {
-      const free = plan({ support: 'free' }, [{ of: 'tower', held: [38, 72], ...kind }]);
+      const free = plan({ support: 'free' }, [{ of: 'tower', supportedAt: [38, 72], ...kind }]);
       expect(checkOf(free, 'tower')?.result).toBeUndefined();
       expect(checkOf(free, 'tower')?.verdict).toBe('open');
     }
-    const weighed = checkOf(plan({ support: 'free' }, [AREA, { ...WEIGHT, held: [38, 72] }]), 'weight:2');
-    expect(weighed).toMatchObject({ verdict: 'open', needs: ['/ratings/1/held'] });
+    const weighed = checkOf(plan({ support: 'free' }, [AREA, { ...WEIGHT, supportedAt: [38, 72] }]), 'weight:2');
+    expect(weighed).toMatchObject({ verdict: 'open', needs: ['/ratings/1/supportedAt'] });
   });
 
   it('says nothing of a tower held elsewhere, and tells both', () => {
-    const elsewhere = plan({ ...guyed, held: [GUYS[0] as Document, { height: 70, by: 'guys' }] });
-    expect(checkOf(elsewhere, 'tower')).toMatchObject({ verdict: 'open', needs: ['/ratings/0/held'] });
+    const elsewhere = plan({ ...guyed, supportedAt: [GUYS[0] as Document, { height: 70, by: 'guys' }] });
+    expect(checkOf(elsewhere, 'tower')).toMatchObject({ verdict: 'open', needs: ['/ratings/0/supportedAt'] });
     expect(headlineSays(assessed(elsewhere))).toMatch(
       /^Open: tower\. Its rating is for supports at 38 and 72 ft; those of this tower are at 38 and 70 ft\./,
     );
@@ -73,7 +73,7 @@ describe('a rating that names supports', () => {
 
   it('speaks of the tower it is for: 1000.6 of 2558.7 lbf·ft at the highest guy, by hand', () => {
     // Summed over thin slices: the beam 10 ft above the guy, mast 76 to 86 ft, lattice and lines 72 to 80 ft.
-    const { result, verdict } = checkOf(plan({ ...guyed, held: GUYS }), 'tower') ?? {};
+    const { result, verdict } = checkOf(plan({ ...guyed, supportedAt: GUYS }), 'tower') ?? {};
     expect(verdict).toBe('within');
     expect(result?.ratio).toBeCloseTo(0.39107, 3);
     expect((result?.height as number) / FOOT).toBeCloseTo(72, 6);
@@ -81,7 +81,7 @@ describe('a rating that names supports', () => {
 });
 
 describe('a rating for another height', () => {
-  const { held: _, ...rating } = AREA;
+  const { supportedAt: _, ...rating } = AREA;
 
   it('is told with both heights, and not as one without a wind', () => {
     const other = plan({ support: 'free' }, [{ ...rating, top: 60 }]);
@@ -109,18 +109,18 @@ describe('a rating for another height', () => {
 
 describe('a tower whose supports are not given', () => {
   it('is held as its rating has it, with a caution', () => {
-    const [told, rated] = [plan({ ...guyed, held: GUYS }), plan(guyed)];
+    const [told, rated] = [plan({ ...guyed, supportedAt: GUYS }), plan(guyed)];
     expect(checkOf(rated, 'tower')?.result?.ratio).toBeCloseTo(checkOf(told, 'tower')?.result?.ratio as number, 12);
     expect(checkOf(rated, 'tower')).toMatchObject({ verdict: 'within', needs: [] });
     expect(codesOf(told)).not.toContain('supports-not-given');
     expect(wordsOf(rated)).toContain('rated-guyed');
     expect(wordsOf(plan({ support: 'bracketed' }))).toContain('rated-bracketed');
     // A rating for another height tells nothing of this tower's supports.
-    expect(wordsOf(plan(guyed, [{ ...AREA, top: 60, held: [20, 50] }, AREA]))).toContain('rated-guyed');
+    expect(wordsOf(plan(guyed, [{ ...AREA, top: 60, supportedAt: [20, 50] }, AREA]))).toContain('rated-guyed');
   });
 
-  const APART = [AREA, { ...AREA, held: [40, 70] }];
-  const { held: _, ...unheld } = AREA;
+  const APART = [AREA, { ...AREA, supportedAt: [40, 70] }];
+  const { supportedAt: _, ...unheld } = AREA;
 
   it.each([
     ['where its ratings differ', APART, 'rated-apart', '38 and 72 ft; 40 and 70 ft. Give those of this tower.'],
@@ -133,7 +133,11 @@ describe('a tower whose supports are not given', () => {
   ])('is compared nowhere %s: no use, no gust, no levels', (_, ratings, word, words) => {
     for (const support of ['guyed', 'bracketed']) {
       const answer = assessed(plan({ support }, ratings));
-      expect(answer.checks[0]).toMatchObject({ verdict: 'open', because: 'missing', needs: ['/tower/held'] });
+      expect(answer.checks[0]).toMatchObject({
+        verdict: 'open',
+        because: 'missing',
+        needs: ['/tower/supportedAt'],
+      });
       for (const id of ['tower', 'tower-top']) {
         expect(answer.checks.find((check) => check.id === id)?.result).toBeUndefined();
       }
@@ -147,12 +151,12 @@ describe('a tower whose supports are not given', () => {
 
   it('still has a sheet, drawings and working, as one held at its very top has', () => {
     const top = [{ height: 80, by: 'guys' }];
-    for (const tower of [guyed, { ...guyed, held: top }]) {
-      const untold = plan(tower, [{ ...unheld, ...('held' in tower ? { held: [80] } : {}) }]);
+    for (const tower of [guyed, { ...guyed, supportedAt: top }]) {
+      const untold = plan(tower, [{ ...unheld, ...('supportedAt' in tower ? { supportedAt: [80] } : {}) }]);
       expect(checkOf(untold, 'tower')?.result).toBeUndefined();
       expect(sheetOf(untold, 'full').sheet.parts.length).toBeGreaterThan(5);
     }
-    expect(headlineSays(assessed(plan({ ...guyed, held: top }, [unheld])))).toContain(
+    expect(headlineSays(assessed(plan({ ...guyed, supportedAt: top }, [unheld])))).toContain(
       'Its highest support is at its very top',
     );
   });
@@ -164,11 +168,11 @@ describe('a tower whose supports are not given', () => {
 });
 
 describe('a rating that names no supports', () => {
-  const { held: _, ...unheld } = AREA;
+  const { supportedAt: _, ...unheld } = AREA;
 
   it('is taken to be for the tower as it is held, with a caution', () => {
-    expect(codesOf(plan({ ...guyed, held: GUYS }, [unheld]))).toContain('rating-supports-assumed');
-    expect(codesOf(plan({ ...guyed, held: GUYS }))).not.toContain('rating-supports-assumed');
+    expect(codesOf(plan({ ...guyed, supportedAt: GUYS }, [unheld]))).toContain('rating-supports-assumed');
+    expect(codesOf(plan({ ...guyed, supportedAt: GUYS }))).not.toContain('rating-supports-assumed');
     expect(codesOf(plan({ support: 'free' }, [unheld]))).not.toContain('rating-supports-assumed');
     expect(codesOf(plan(guyed, [unheld]))).not.toContain('rating-supports-assumed');
   });
@@ -176,8 +180,8 @@ describe('a rating that names no supports', () => {
 
 /** 50 ft, held to a house at 40 ft and nowhere else. */
 const bracketed = (loads: readonly Document[], more: Document = {}, speed = 90) => ({
-  ...plan({ support: 'bracketed', top: 50, held: [{ height: 40, by: 'bracket' }] }, [], [BEAM, ...loads]),
-  ratings: [{ ...AREA, held: [40], wind: { speed, method: 'eia222-f' } }],
+  ...plan({ support: 'bracketed', top: 50, supportedAt: [{ height: 40, by: 'bracket' }] }, [], [BEAM, ...loads]),
+  ratings: [{ ...AREA, supportedAt: [40], wind: { speed, method: 'eia222-f' } }],
   ...more,
 });
 const LOW = { name: 'low', height: 20, area: 150, areaKind: 'effective', on: 'tower', weight: 20 };
@@ -219,7 +223,7 @@ describe('below the highest bracket', () => {
     };
     expect(checkOf(iced, 'ice')).toMatchObject({ verdict: 'open', because: 'held' });
     expect(answerText(assessed(iced), [])).toMatch(/^- Tower with ice: open\. .* Ice there could catch more wind/m);
-    const { held: _, ...unheld } = iced.ratings[0] as Document;
+    const { supportedAt: _, ...unheld } = iced.ratings[0] as Document;
     const free = { ...iced, tower: { support: 'free', top: 50, ...LATTICE }, ratings: [unheld] };
     expect(checkOf(free, 'ice')?.verdict).toBe('within');
   });
@@ -229,7 +233,7 @@ describe('below the highest bracket', () => {
     const [rating] = gable['ratings'] as Document[];
     const [lines] = gable['cables'] as Document[];
     const down = { ...gable, cables: [{ ...lines, from: 0 }] };
-    const withCables = { count: 2, diameter: 0.405, laid: 'ribbon' };
+    const withCables = { count: 2, diameter: 0.405, arrangement: 'flat' };
     expect(checkOf(gable, 'tower')?.verdict).toBe('within');
     expect(checkOf(down, 'tower')).toMatchObject({ verdict: 'open', because: 'held', needs: ['/cables'] });
     expect(checkOf({ ...down, ratings: [{ ...rating, withCables }] }, 'tower')?.verdict).toBe('within');

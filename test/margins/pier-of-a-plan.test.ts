@@ -7,9 +7,9 @@ import { POLE_PLAN, poleOn, poleRating } from './pole-station.ts';
 
 /** The pole on a round pier, 3 ft across and 8 ft deep, in soil of 200 psf a foot. */
 const station = (tower: Document, load: Document, foundation: Document = {}): Document => ({
-  format: 1,
+  format: 2,
   ...POLE_PLAN,
-  tower: { ...poleOn({ kind: 'pier', diameter: 3, depth: 8, lateral: 200, ...foundation }), ...tower },
+  tower: { ...poleOn({ kind: 'pier', diameter: 3, depth: 8, soilLateral: 200, ...foundation }), ...tower },
   loads: [{ name: 'a', height: 40, area: 8, areaKind: 'effective', weight: 20, ...load }],
   ratings: [poleRating(20)],
 });
@@ -44,7 +44,7 @@ describe('a pier under weight off the axis', () => {
 
 describe('a pier whose head stands above the ground', () => {
   const level = assessed(station({}, {}));
-  const raised = assessed(station({ foot: 5, top: 45 }, { height: 45 }));
+  const raised = assessed(station({ base: 5, top: 45 }, { height: 45 }));
 
   it('takes the shear down to the surface', () => {
     for (const [answer, head] of [

@@ -44,9 +44,9 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
   it('never lowers a demand when there are more lines', () => {
     fc.assert(
       fc.property(anyPlan, fc.integer({ min: 1, max: 20 }), (plan, more) => {
-        const [run] = (plan['cables'] ?? []) as { count: number; laid: string }[];
+        const [run] = (plan['cables'] ?? []) as { count: number; arrangement: string }[];
         // Round a bundle a group of many may be narrower than the same lines singly, which the method allows.
-        if (!run || run.laid === 'bundle') return;
+        if (!run || run.arrangement === 'bundle') return;
         const before = demands(assessed(plan));
         const after = demands(assessed({ ...plan, cables: [{ ...run, count: run.count + more }] }));
         for (const [comparison, demand] of after.entries()) {

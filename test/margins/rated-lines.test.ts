@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { assessed, type Document } from './any-plan.ts';
 
 /** A pole of a tower with three lines, hung with just what its maker rated, in just the wind he rated. */
-const plan = (laid: string, withCables: Document): Document => ({
+const plan = (arrangement: string, withCables: Document): Document => ({
   units: 'si',
   method: 'asce7-16',
   site: { wind: '45 m/s', exposure: 'C' },
@@ -15,7 +15,7 @@ const plan = (laid: string, withCables: Document): Document => ({
   },
   loads: [{ name: 'panel', above: 1, area: 1.3, areaKind: 'effective', on: 'mast' }],
   mast: { outside: 0.1, wall: 0.01, length: 2.5, inside: 1.5, yield: '250 MPa' },
-  cables: [{ name: 'lines', count: 3, diameter: 20, laid }],
+  cables: [{ name: 'lines', count: 3, diameter: 20, arrangement }],
   ratings: [
     {
       of: 'tower',
@@ -27,21 +27,22 @@ const plan = (laid: string, withCables: Document): Document => ({
     },
   ],
 });
-const ratio = (laid: string, withCables: Document) =>
-  assessed(plan(laid, withCables)).checks.find(({ id }) => id === 'tower')?.result?.ratio ?? Number.NaN;
+const ratio = (arrangement: string, withCables: Document) =>
+  assessed(plan(arrangement, withCables)).checks.find(({ id }) => id === 'tower')?.result?.ratio ?? Number.NaN;
 const codes = (withCables: Document) => assessed(plan('single', withCables)).cautions.map(({ code }) => code);
 
 describe('lines allowed for in the rating', () => {
   it('are credited as he laid them: his own case takes just what it is rated for', () => {
-    for (const laid of ['single', 'ribbon', 'bundle', 'inside']) expect(ratio(laid, { laid })).toBeCloseTo(1, 3);
+    for (const arrangement of ['single', 'flat', 'bundle', 'inside'])
+      expect(ratio(arrangement, { arrangement })).toBeCloseTo(1, 3);
   });
 
   it('are credited as a bundle, which is least, where nobody tells, and the answer says so', () => {
-    expect(ratio('bundle', {})).toBe(ratio('bundle', { laid: 'bundle' }));
-    expect(ratio('single', {})).toBe(ratio('single', { laid: 'bundle' }));
-    expect(ratio('single', {})).toBeGreaterThan(ratio('single', { laid: 'single' }));
+    expect(ratio('bundle', {})).toBe(ratio('bundle', { arrangement: 'bundle' }));
+    expect(ratio('single', {})).toBe(ratio('single', { arrangement: 'bundle' }));
+    expect(ratio('single', {})).toBeGreaterThan(ratio('single', { arrangement: 'single' }));
     expect(codes({})).toContain('rating-lines-assumed');
-    expect(codes({ laid: 'single' })).not.toContain('rating-lines-assumed');
+    expect(codes({ arrangement: 'single' })).not.toContain('rating-lines-assumed');
     expect(codes({ count: 2 })).not.toContain('rating-lines-assumed');
   });
 });

@@ -124,7 +124,7 @@ function rewritten(plan: Document, change: RemedyChange): Document {
     case 'lines-arranged': {
       const changed = change.runs.map(({ at }) => at);
       const laid = (run: Document, index: number) =>
-        changed.includes(`/cables/${index}`) ? { ...run, laid: change.laid } : run;
+        changed.includes(`/cables/${index}`) ? { ...run, arrangement: change.laid } : run;
       return { ...plan, cables: cables.map(laid) };
     }
     case 'line-off': {

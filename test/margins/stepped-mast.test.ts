@@ -9,7 +9,7 @@ import { POLE_PLAN, POLE_SITE, poleOn, poleRating } from './pole-station.ts';
 const plan = (mast: Document, site: Document = {}): Document => ({
   ...POLE_PLAN,
   site: { ...POLE_SITE, ...site },
-  tower: poleOn({ kind: 'maker' }),
+  tower: poleOn({ kind: 'manufacturer' }),
   mast: { outside: 2, length: 12, inside: 4, yield: 46, ...mast },
   loads: [{ name: 'a', height: 46, area: 5, areaKind: 'effective', weight: 20, icedArea: 6 }],
   ratings: [poleRating(30)],

@@ -12,7 +12,7 @@ const RANK: Readonly<Record<Verdict, number>> = { within: 0, 'low-margin': 1, op
 /** Fields whose absence says another thing: nothing hangs or holds there, the ground is flat, there is one of a kind. */
 const TAKES_AWAY = [
   /^mast$/,
-  /^tower\/held\/\d+$/,
+  /^tower\/supportedAt\/\d+$/,
   /^(loads|cables)(\/\d+)?$/,
   /^loads\/\d+\/tubes\/\d+(\/count|\/taper\/\d+)?$/,
   /^cables\/\d+\/weight$/,

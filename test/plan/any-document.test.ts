@@ -9,7 +9,7 @@ const RICH: Sample = changed({
     hill: { shape: 'ridge', height: 60, run: 300, distance: 50, side: 'upwind' },
     climate: {
       basis: 'gust3-nominal',
-      returns: [
+      returnPeriods: [
         [10, 76],
         [50, 92],
       ],
@@ -25,9 +25,9 @@ const RICH: Sample = changed({
       { length: 8, shape: 'pole', width: [9, 6] },
       { length: 10, count: 4 },
     ],
-    held: [{ height: 40, by: 'guys', count: 3, diameter: 0.2, radius: 20 }],
+    supportedAt: [{ height: 40, by: 'guys', count: 3, diameter: 0.2, radius: 20 }],
     hinge: { height: 4, raisedBy: { kind: 'winch', anchor: [-20, 0], attach: 20 } },
-    foundation: { kind: 'pier', diameter: 3, depth: 6, lateral: 150 },
+    foundation: { kind: 'pier', diameter: 3, depth: 6, soilLateral: 150 },
   },
   mast: { outside: 2, length: 12, wall: 0.25, inside: 4, bearing: 48 },
   rotator: { height: 44 },
@@ -61,13 +61,13 @@ const RICH: Sample = changed({
   ratings: [
     {
       of: 'tower',
-      rows: [
+      areasBySpeed: [
         [70, 12],
         [90, 6],
       ],
       wind: { method: 'eia222-f' },
     },
-    { of: 'tower', area: 9, also: [{ area: 1, height: 20 }], wind: 70, held: [20] },
+    { of: 'tower', area: 9, furtherAreas: [{ area: 1, height: 20 }], wind: 70, supportedAt: [20] },
   ],
 });
 

@@ -10,7 +10,7 @@ describe('the climate of a site', () => {
   it('is read from a chart, in SI and in the order of its years', () => {
     const { climate, entryWarnings } = climateOf({
       basis: 'gust3-nominal',
-      returns: [
+      returnPeriods: [
         [50, 92],
         [10, '122.31 km/h'],
         [300, 105],
@@ -37,18 +37,18 @@ describe('the climate of a site', () => {
   });
 
   it.each([
-    [{ basis: 'gust3-nominal', returns: [[10, 76], [50]] }, '#/site/climate/returns/1'],
+    [{ basis: 'gust3-nominal', returnPeriods: [[10, 76], [50]] }, '#/site/climate/returnPeriods/1'],
     [
       {
         basis: 'gust3-nominal',
-        returns: [
+        returnPeriods: [
           [10, 76],
           [1, 60],
         ],
       },
-      '#/site/climate/returns/1/0',
+      '#/site/climate/returnPeriods/1/0',
     ],
-    [{ basis: 'gust3-nominal', returns: [[10, 76], 'much'] }, '#/site/climate/returns/1'],
+    [{ basis: 'gust3-nominal', returnPeriods: [[10, 76], 'much'] }, '#/site/climate/returnPeriods/1'],
     [{ basis: 'gust3-nominal', yearlyMax: [60, 70] }, '#/site/climate/yearlyMax'],
     [{ basis: 'gust3-nominal', yearlyMax: [60, 70, 65, 62, 'fast'] }, '#/site/climate/yearlyMax/4'],
     [{ yearlyMax: [60, 70, 65, 62, 71] }, '#/site/climate/basis'],

@@ -83,12 +83,12 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
     {
       plan: changed({ site: { climate: { basis: 'gust3-nominal' } } }),
       at: '#/site/climate',
-      says: 'neither returns nor yearlyMax',
+      says: 'neither returnPeriods nor yearlyMax',
     },
     {
-      plan: climate({ returns: chart, yearlyMax: [60, 70, 65, 62, 71] }),
+      plan: climate({ returnPeriods: chart, yearlyMax: [60, 70, 65, 62, 71] }),
       at: '#/site/climate',
-      says: 'returns and yearlyMax given. Give one of the two.',
+      says: 'returnPeriods and yearlyMax given. Give one of the two.',
     },
     { plan: load({ above: 2 }), at: '#/loads/0', says: 'thing has no area' },
     {
@@ -104,7 +104,7 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
     {
       plan: load({ above: 2, shape: 'tubes', tubes: [{ along: 'boom', diameter: 2 }] }),
       at: '#/loads/0/tubes/0',
-      says: 'thing tube row 1: diameter given. Give diameter and length',
+      says: 'thing row of tubes 1: diameter given. Give diameter and length',
     },
     {
       plan: load({ above: 2, shape: 'tubes', tubes: [{ along: 'boom' }] }),
@@ -124,12 +124,16 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       says: 'thing has a tension and a sag',
     },
     { plan: tower({ ...members, solidity: 0.2 }), at: '#/tower', says: 'says in several ways how solid it is' },
-    { plan: rating({ wind: 70 }), at: '#/ratings/0', says: 'Rating 1: neither area nor rows given' },
-    { plan: rating({ area: 9, rows: [[70, 9]] }), at: '#/ratings/0', says: 'Rating 1: area and rows given' },
+    { plan: rating({ wind: 70 }), at: '#/ratings/0', says: 'Rating 1: neither area nor areasBySpeed given' },
     {
-      plan: rating({ rows: [[70, 9]], wind: 70 }),
+      plan: rating({ area: 9, areasBySpeed: [[70, 9]] }),
+      at: '#/ratings/0',
+      says: 'Rating 1: area and areasBySpeed given',
+    },
+    {
+      plan: rating({ areasBySpeed: [[70, 9]], wind: 70 }),
       at: '#/ratings/0/wind',
-      says: 'rows with their own speeds, and a speed',
+      says: 'areas by speed, and a speed',
     },
   ],
   'goes-with': [
@@ -140,14 +144,14 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
     },
     { plan: tower({ nested: 20 }), at: '#/tower/nested', says: 'has a nested height but does not telescope' },
     {
-      plan: tower({ support: 'bracketed', held: [{ height: 30, by: 'bracket', count: 3 }] }),
-      at: '#/tower/held/0/count',
+      plan: tower({ support: 'bracketed', supportedAt: [{ height: 30, by: 'bracket', count: 3 }] }),
+      at: '#/tower/supportedAt/0/count',
       says: 'Tower support 1 is a bracket: "count" describes guys',
     },
     {
-      plan: tower({ foundation: { kind: 'maker', depth: 4 } }),
+      plan: tower({ foundation: { kind: 'manufacturer', depth: 4 } }),
       at: '#/tower/foundation/depth',
-      says: '"depth" does not belong to maker',
+      says: '"depth" does not belong to manufacturer',
     },
     {
       plan: load({ above: 2, force: 9, wind: 70, areaKind: 'effective' }),
@@ -155,21 +159,21 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       says: 'describes an area',
     },
     {
-      plan: rating({ of: 'gear', kind: 'force', working: 9 }),
+      plan: rating({ of: 'gear', kind: 'force', workingLoad: 9 }),
       at: '#/ratings/0/kind',
       says: 'lifting gear, which has no kind',
     },
     {
-      plan: rating({ rows: [[70, 9]], also: [{ area: 1, height: 9 }] }),
-      at: '#/ratings/0/also',
+      plan: rating({ areasBySpeed: [[70, 9]], furtherAreas: [{ area: 1, height: 9 }] }),
+      at: '#/ratings/0/furtherAreas',
       says: 'further areas belong to one case',
     },
   ],
   missing: [
     {
       plan: tower({ foundation: { kind: 'block', length: 5, width: 5, depth: 4 } }),
-      at: '#/tower/foundation/bearing',
-      says: 'a block needs "bearing"',
+      at: '#/tower/foundation/soilBearing',
+      says: 'a block needs "soilBearing"',
     },
   ],
   'wrong-type': [
@@ -214,10 +218,10 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       says: 'runs from 30 ft to 20 ft',
     },
   ],
-  'foot-above-top': [
-    { plan: tower({ foot: 48 }), at: '#/tower/foot', says: 'Tower foot at 48 ft is not below its top at 48 ft' },
+  'base-above-top': [
+    { plan: tower({ base: 48 }), at: '#/tower/base', says: 'Tower base at 48 ft is not below its top at 48 ft' },
     {
-      plan: changed({ tower: { foot: 20 }, ratings: [{ of: 'tower', area: 9, top: 20 }] }),
+      plan: changed({ tower: { base: 20 }, ratings: [{ of: 'tower', area: 9, top: 20 }] }),
       at: '#/ratings/0/top',
       says: 'is for a top at 20 ft',
     },
@@ -226,9 +230,9 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
     {
       plan: tower({ ...bare, sections: [{ length: 10, count: 4 }] }),
       at: '#/tower/sections',
-      says: 'add up to 40 ft, and from its foot to its top it is 48 ft: 8 ft are missing',
+      says: 'add up to 40 ft, and from its base to its top it is 48 ft: 8 ft are missing',
     },
-    { plan: tower({ ...bare, foot: 8, sections: [{ length: 48 }] }), at: '#/tower/sections', says: '8 ft too much' },
+    { plan: tower({ ...bare, base: 8, sections: [{ length: 48 }] }), at: '#/tower/sections', says: '8 ft too much' },
   ],
   'sections-do-not-overlap': [
     {
@@ -258,7 +262,7 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
     {
       plan: tower({ telescopes: true, nested: 49 }),
       at: '#/tower/nested',
-      says: 'Tower nested at 49 ft is not between its foot and its top',
+      says: 'Tower nested at 49 ft is not between its base and its top',
     },
   ],
   'hinge-outside': [
@@ -268,20 +272,24 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       says: 'Tower hinge at 48 ft is not on the tower',
     },
   ],
-  'held-outside': [
+  'support-outside': [
     {
-      plan: tower({ support: 'guyed', held: [{ height: 49, by: 'guys' }] }),
-      at: '#/tower/held/0/height',
+      plan: tower({ support: 'guyed', supportedAt: [{ height: 49, by: 'guys' }] }),
+      at: '#/tower/supportedAt/0/height',
       says: 'Tower support 1 at 49 ft does not meet the tower',
     },
     {
-      plan: rating({ area: 9, top: 40, held: [20, 44] }),
-      at: '#/ratings/0/held/1',
+      plan: rating({ area: 9, top: 40, supportedAt: [20, 44] }),
+      at: '#/ratings/0/supportedAt/1',
       says: 'at 44 ft does not meet the tower it is stated for',
     },
   ],
-  'held-but-free': [
-    { plan: tower({ held: [{ height: 40, by: 'guys' }] }), at: '#/tower/held', says: 'Tower is "free" and yet held' },
+  'supported-but-free': [
+    {
+      plan: tower({ supportedAt: [{ height: 40, by: 'guys' }] }),
+      at: '#/tower/supportedAt',
+      says: 'Tower is "free" but has supports',
+    },
   ],
   'tapered-yet-uniform': [
     {
@@ -364,23 +372,23 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       says: '11 ft inside the tower is more than its whole length of 10 ft',
     },
   ],
-  'mast-below-foot': [
+  'mast-below-base': [
     {
       plan: mast({ length: 60, inside: 50 }),
       at: '#/mast/inside',
-      says: "its foot at -2 ft is below the tower's foot at 0 ft",
+      says: "its lower end at -2 ft is below the tower's base at 0 ft",
     },
     {
-      plan: changed({ tower: { foot: 20 }, mast: { outside: 2, length: 40 }, rotator: { height: 10 } }),
+      plan: changed({ tower: { base: 20 }, mast: { outside: 2, length: 40 }, rotator: { height: 10 } }),
       at: '#/rotator/height',
-      says: 'its foot at 10 ft',
+      says: 'its lower end at 10 ft',
     },
   ],
-  'mast-foot-twice': [
+  'mast-base-twice': [
     {
       plan: mast({}, { rotator: { height: 42 } }),
       at: '#/mast/inside',
-      says: '4 ft inside puts its foot at 44 ft, and the rotator it stands on is at 42 ft',
+      says: '4 ft inside puts its lower end at 44 ft, and the rotator it stands on is at 42 ft',
     },
   ],
   'mast-misses-bearing': [
@@ -399,7 +407,7 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
     {
       plan: mast({ bearing: 44 }),
       at: '#/mast/bearing',
-      says: "bearing at 44 ft is not above the mast's foot at 44 ft",
+      says: "bearing at 44 ft is not above the mast's lower end at 44 ft",
     },
   ],
   'pieces-leave-a-gap': [
@@ -457,8 +465,8 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       says: 'thing at 40 ft is on the mast, and the mast begins at 44 ft',
     },
   ],
-  'load-below-foot': [
-    { plan: load({ above: -49, area: 3 }), at: '#/loads/0', says: "thing at -1 ft is below the tower's foot at 0 ft" },
+  'load-below-base': [
+    { plan: load({ above: -49, area: 3 }), at: '#/loads/0', says: "thing at -1 ft is below the tower's base at 0 ft" },
   ],
   'iced-below-bare': [
     {
@@ -556,8 +564,12 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
     { plan: rating({ kind: 'moment' }), at: '#/ratings/0/moment', says: 'needs "moment"' },
     { plan: rating({ kind: 'weight' }), at: '#/ratings/0/weight', says: 'needs "weight"' },
     { plan: rating({ of: 'rotator', kind: 'torque' }), at: '#/ratings/0/torque', says: 'needs "torque" or "brake"' },
-    { plan: rating({ of: 'gear' }), at: '#/ratings/0/breaking', says: 'needs "breaking" or "working"' },
-    { plan: rating({ kind: 'wind' }), at: '#/ratings/0/wind', says: 'needs the speed it stands' },
+    {
+      plan: rating({ of: 'gear' }),
+      at: '#/ratings/0/breakingStrength',
+      says: 'needs "breakingStrength" or "workingLoad"',
+    },
+    { plan: rating({ kind: 'wind' }), at: '#/ratings/0/wind', says: 'needs its speed' },
   ],
   'kind-field-foreign': [
     {
@@ -578,27 +590,27 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       says: 'Cable run 1 from 0 ft to 50 ft leaves the tower and its mast, 0 ft to 48 ft',
     },
     {
-      plan: changed({ tower: { foot: 20 }, cables: [{ count: 1, diameter: 1, from: 10 }] }),
+      plan: changed({ tower: { base: 20 }, cables: [{ count: 1, diameter: 1, from: 10 }] }),
       at: '#/cables/0',
       says: 'leaves the tower',
     },
   ],
   'not-a-choice': [
     {
-      plan: climate({ basis: 'gust3-strength', returns: chart }),
+      plan: climate({ basis: 'gust3-strength', returnPeriods: chart }),
       at: '#/site/climate/basis',
       says: 'a strength-level gust is a figure of design, no wind that blows. A chart for 300 years and more shows actual gusts',
     },
   ],
-  'returns-do-not-rise': [
+  'return-periods-do-not-rise': [
     {
-      plan: climate({ returns: [...chart, [100, '92 mph']] }),
-      at: '#/site/climate/returns',
+      plan: climate({ returnPeriods: [...chart, [100, '92 mph']] }),
+      at: '#/site/climate/returnPeriods',
       says: '92 mph for 50 years, 92 mph for 100. Give each number of years once, with a higher speed for more years.',
     },
     {
-      plan: climate({ returns: [...chart, [10, 77]] }),
-      at: '#/site/climate/returns',
+      plan: climate({ returnPeriods: [...chart, [10, 77]] }),
+      at: '#/site/climate/returnPeriods',
       says: '76 mph for 10 years, 77 mph for 10',
     },
   ],
@@ -612,13 +624,13 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
   'speed-twice': [
     {
       plan: rating({
-        rows: [
+        areasBySpeed: [
           [90, 6],
           [70, 12],
           ['90 mph', 5],
         ],
       }),
-      at: '#/ratings/0/rows/2',
+      at: '#/ratings/0/areasBySpeed/2',
       says: 'rows 1 and 3 are both for 90 mph',
     },
   ],
@@ -668,7 +680,7 @@ describe('a plan that makes no sense', () => {
   it('lets rows of a rating stand in any order, and sections miss the sum by what a tape cannot tell', () => {
     for (const plan of [
       rating({
-        rows: [
+        areasBySpeed: [
           [90, 6],
           [70, 12],
           [110, 3],

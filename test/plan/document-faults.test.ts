@@ -51,7 +51,7 @@ describe('an unknown field', () => {
       loads: [{ name: 'beam', above: 2, area: 5, arae: 6 }],
       ratings: [{ of: 'tower', area: 9, withCables: { count: 1, diameter: 1, diametre: 2 } }],
       wanted: { margins: 0.1 },
-      sheet: { adress: 'x' },
+      titleBlock: { adress: 'x' },
     });
     const said = Object.fromEntries(faultsOf(plan).map(({ pointer, says }) => [pointer, says]));
     expect(said['#/titel']).toBe('The plan has no field "titel". Did you mean "title"?');
@@ -61,13 +61,13 @@ describe('an unknown field', () => {
     expect(said['#/loads/0/arae']).toBe('beam has no field "arae". Did you mean "area"?');
     expect(said['#/ratings/0/withCables/diametre']).toContain('"diameter"');
     expect(said['#/wanted/margins']).toContain('"margin"');
-    expect(said['#/sheet/adress']).toContain('"address"');
+    expect(said['#/titleBlock/adress']).toContain('"address"');
     expect(Object.keys(said)).toHaveLength(8);
   });
 
   it('far from every known one lists what there is', () => {
     expect(faultsOf(changed({ wanted: { quux: 1 } }))[0]?.says).toBe(
-      'Wanted has no field "quux". It may have: margin, forecast, years, source, note.',
+      'Wanted has no field "quux". It may have: margin, forecastError, years, source, note.',
     );
   });
 
@@ -82,7 +82,7 @@ describe('an unknown field', () => {
       cables: [{ count: 1, diameter: 1, ...remark }],
       ratings: [{ of: 'tower', area: 9, ...remark, wind: { speed: 70, ...remark } }],
     });
-    expect(read(plan).document).toEqual({ format: 1, ...plan });
+    expect(read(plan).document).toEqual({ format: 2, ...plan });
   });
 
   it('has its pointer escaped', () => {
@@ -177,7 +177,7 @@ describe('the wrong form', () => {
     expect(of(changed({ mast: { outside: 2, length: 9, bearing: true } }))).toMatchObject({
       pointer: '#/mast/bearing',
     });
-    expect(of(changed({ format: 2 }))).toMatchObject({ pointer: '#/format', allowed: '1' });
+    expect(of(changed({ format: 0 }))).toMatchObject({ pointer: '#/format', allowed: '2' });
   });
 
   it('is a number that is not finite', () => {
@@ -266,7 +266,7 @@ describe('all faults at once', () => {
       ratings: [
         {
           of: 'tower',
-          rows: [
+          areasBySpeed: [
             [70, 12],
             [70, 11],
           ],
@@ -287,7 +287,7 @@ describe('all faults at once', () => {
         'low-above-high #/loads/1/height',
         'wrong-type #/loads/2',
         'not-a-choice #/loads/3/shape',
-        'speed-twice #/ratings/0/rows/1',
+        'speed-twice #/ratings/0/areasBySpeed/1',
       ].toSorted(),
     );
   });

@@ -23,14 +23,14 @@ describe('a plan from a form, all text', () => {
         mast: { bearing: 'false' },
         loads: [{ name: '3', count: '2', turns: 'true', tubes: [{ count: '4' }] }],
         ratings: [{ wind: { speed: '70', year: '1984' } }],
-        site: { climate: { returns: [['10', '76']] } },
+        site: { climate: { returnPeriods: [['10', '76']] } },
       }),
     ).toEqual({
       tower: { faces: 3, sides: 8, used: false, asDrawn: true, top: '48 ft', telescopes: 'perhaps' },
       mast: { bearing: false },
       loads: [{ name: '3', count: 2, turns: true, tubes: [{ count: 4 }] }],
       ratings: [{ wind: { speed: '70', year: 1984 } }],
-      site: { climate: { returns: [[10, '76']] } },
+      site: { climate: { returnPeriods: [[10, '76']] } },
     });
   });
 
@@ -65,8 +65,8 @@ describe('a plan from a form, all text', () => {
 
   it('reads counts with the decimal sign of the form', () => {
     const years = (text: string, decimal: 'point' | 'comma') =>
-      readFormText({ site: { climate: { returns: [[text, '76']] } } }, { decimal }).document;
-    const read = (value: unknown) => ({ site: { climate: { returns: [[value, '76']] } } });
+      readFormText({ site: { climate: { returnPeriods: [[text, '76']] } } }, { decimal }).document;
+    const read = (value: unknown) => ({ site: { climate: { returnPeriods: [[value, '76']] } } });
     expect(years('1,5', 'point')).toEqual(read(1.5));
     expect(years('1,250', 'point')).toEqual(read('1,250'));
     expect(years('1.250', 'comma')).toEqual(read('1.250'));
@@ -77,12 +77,12 @@ describe('a plan from a form, all text', () => {
     const fields = {
       heights: '10; 20\r\n\r\n30',
       site: { climate: { yearlyMax: '50;42' } },
-      sheet: { drawings: 'A; B\nC' },
+      titleBlock: { drawings: 'A; B\nC' },
     };
     expect(readFormText(fields, { schema: pressuresRequestSchema }).document).toEqual({
       heights: ['10', '20', '30'],
       site: { climate: { yearlyMax: ['50', '42'] } },
-      sheet: { drawings: ['A; B', 'C'] },
+      titleBlock: { drawings: ['A; B', 'C'] },
     });
     const proposals = [{ name: '2', set: { tower: { faces: '4' } }, swap: [{ load: '3', with: { count: '2' } }] }];
     expect(readFormText({ proposals }, { schema: additionsFieldsSchema }).document).toEqual({
@@ -105,11 +105,11 @@ describe('a plan from a form, all text', () => {
         },
       ],
     };
-    const { document, nameOf } = readFormText({ loads, sheet: { drawings: 'A\nB' }, 'a/b~c': 'x' });
+    const { document, nameOf } = readFormText({ loads, titleBlock: { drawings: 'A\nB' }, 'a/b~c': 'x' });
     expect(document).toMatchObject({ loads: [{ tubes: [{ along: 'boom' }] }], 'a/b~c': 'x' });
     expect(nameOf('#/loads/0/tubes/0/taper/0/1')).toBe('loads[4][tubes][1][taper][1][1]');
     expect(nameOf('#/loads/0/area')).toBe('loads[4][area]');
-    expect(nameOf('#/sheet/drawings/1')).toBe('sheet[drawings]');
+    expect(nameOf('#/titleBlock/drawings/1')).toBe('titleBlock[drawings]');
     expect(nameOf('#/a~1b~0c')).toBe('a/b~c');
     expect(nameOf('#/tower/top')).toBe('tower[top]');
     expect(nameOf('#')).toBeUndefined();

@@ -238,7 +238,14 @@ describe('a rating', () => {
       [90, '6 ft²'],
     ];
     expect(
-      ratingOf({ of: 'tower', areaKind: 'flat-plate', rows, wind, above: 1, withCables: { count: 2, diameter: 0.4 } }),
+      ratingOf({
+        of: 'tower',
+        areaKind: 'flat-plate',
+        areasBySpeed: rows,
+        wind,
+        above: 1,
+        withCables: { count: 2, diameter: 0.4 },
+      }),
     ).toEqual({
       at: '/ratings/0',
       of: 'tower',
@@ -261,10 +268,10 @@ describe('a rating', () => {
     const rating = ratingOf({
       of: 'tower',
       area: 9,
-      also: [{ area: 3, height: 30 }],
+      furtherAreas: [{ area: 3, height: 30 }],
       wind: 70,
       top: 40,
-      held: [20, 38],
+      supportedAt: [20, 38],
       above: 2,
     });
     expect(rating).toMatchObject({
@@ -302,7 +309,7 @@ describe('a rating', () => {
         },
       ],
       [
-        { of: 'gear', working: 2000 },
+        { of: 'gear', workingLoad: 2000 },
         { kind: 'gear', working: near(8896.443230521) },
       ],
     ] as const;
@@ -362,8 +369,8 @@ describe('a site', () => {
     expect(rated({ area: 1.8, wind: { ...wind, speed: 160 } })).toEqual([
       ['speed-beyond-maps', '#/ratings/0/wind/speed'],
     ]);
-    expect(rated({ rows: [[160, 1.8]], wind: { method: 'asce7-16', exposure: 'C' } })).toEqual([
-      ['speed-beyond-maps', '#/ratings/0/rows'],
+    expect(rated({ areasBySpeed: [[160, 1.8]], wind: { method: 'asce7-16', exposure: 'C' } })).toEqual([
+      ['speed-beyond-maps', '#/ratings/0/areasBySpeed'],
     ]);
   });
 
@@ -373,7 +380,7 @@ describe('a site', () => {
       code: 'speed-low',
     });
     expect(entryWarningsOf(changed({ site: { wind: 85 } }))[0]?.says).toContain(
-      '85 mph is low for a 3-second gust at strength level',
+      '85 mph is low for its type, 3-second gust, strength level',
     );
     expect(entryWarningsOf(changed({ site: { wind: 90 } }))[0]?.code).toBe('speed-low');
     expect(entryWarningsOf(changed({ site: { wind: 91 } }))).toEqual([]);

@@ -37,11 +37,11 @@ describe('the schema as a contract', () => {
   it('names the units of its quantities in both systems', () => {
     const said = new Map(fieldsOf(schema, ''));
     expect(said.get('/tower/top')?.description).toBe('Height of its top above ground [us ft, si m]');
-    expect(said.get('/mast/wall')?.description).toBe('Wall [us in, si mm]');
+    expect(said.get('/mast/wall')?.description).toBe('Wall thickness [us in, si mm]');
     expect(said.get('/loads/*/area')?.description).toContain('[us ft², si m²]');
     expect(said.get('/site/wind')?.description).toContain('[us mph, si m/s]');
     expect(said.get('/mast/yield')?.description).toContain('[us ksi, si MPa]');
-    expect(said.get('/tower/foundation/bearing')?.description).toContain('[us psf, si kPa]');
+    expect(said.get('/tower/foundation/soilBearing')?.description).toContain('[us psf, si kPa]');
   });
 
   it('can be compiled whole, and a compiled one agrees', () => {

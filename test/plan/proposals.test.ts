@@ -96,9 +96,9 @@ describe('a proposal', () => {
   });
 
   it('tells what a patch says from what it leaves', () => {
-    const { placed } = applied({ set: { tower: { top: 38, held: [{ height: 30 }] }, mast: null, 'a/b': 1 } });
+    const { placed } = applied({ set: { tower: { top: 38, supportedAt: [{ height: 30 }] }, mast: null, 'a/b': 1 } });
     expect(placed('#/tower/top').pointer).toBe('#/proposals/0/set/tower/top');
-    expect(placed('#/tower/held/0/height').pointer).toBe('#/proposals/0/set/tower/held/0/height');
+    expect(placed('#/tower/supportedAt/0/height').pointer).toBe('#/proposals/0/set/tower/supportedAt/0/height');
     expect(placed('#/mast').pointer).toBe('#/proposals/0/set/mast');
     expect(placed('#/a~1b').pointer).toBe('#/proposals/0/set/a~1b');
     expect(placed('#/tower/width')).toEqual({ pointer: '#/plan/tower/width', ofPlan: true });

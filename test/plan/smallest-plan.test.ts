@@ -101,7 +101,7 @@ describe('the plan of ten numbers', () => {
   });
 
   it('is kept as it was written, with its format', () => {
-    expect(document).toEqual({ format: 1, ...tenNumbers() });
+    expect(document).toEqual({ format: 2, ...tenNumbers() });
   });
 });
 

@@ -134,7 +134,7 @@ describe('units written behind plain numbers', () => {
         },
       ],
       ratings: [
-        { of: 'tower', rows: [[80, 12]], coefficient: 1.2, wind: 90 },
+        { of: 'tower', areasBySpeed: [[80, 12]], coefficient: 1.2, wind: 90 },
         { of: 'tower', area: 9, wind: { speed: 70, year: 1999 } },
       ],
       wanted: { margin: 0.2, years: 30 },
@@ -167,7 +167,7 @@ describe('units written behind plain numbers', () => {
         },
       ],
       ratings: [
-        { of: 'tower', rows: [['80 mph', '12 ft²']], coefficient: 1.2, wind: '90 mph' },
+        { of: 'tower', areasBySpeed: [['80 mph', '12 ft²']], coefficient: 1.2, wind: '90 mph' },
         { of: 'tower', area: '9 ft²', wind: { speed: '70 mph', year: 1999 } },
       ],
       wanted: { margin: 0.2, years: 30 },

@@ -47,7 +47,7 @@ describe('a tower without sections', () => {
 
   it('has no sliver at the foot where the height is a whole number of pieces', () => {
     expect(towerOf({ top: 40 }).sections).toHaveLength(4);
-    expect(towerOf({ top: 60, foot: 20 }).sections.map((section) => section.low / FOOT)).toEqual(
+    expect(towerOf({ top: 60, base: 20 }).sections.map((section) => section.low / FOOT)).toEqual(
       heights([20, 30, 40, 50]),
     );
   });
@@ -128,9 +128,9 @@ describe('what holds a tower', () => {
 
   it('is queried where the guys are half described', () => {
     const [query] = entryWarningsOf(
-      changed({ tower: { support: 'guyed', held: [{ height: 30, by: 'guys', count: 3 }] } }),
+      changed({ tower: { support: 'guyed', supportedAt: [{ height: 30, by: 'guys', count: 3 }] } }),
     );
-    expect(query).toMatchObject({ pointer: '#/tower/held/0', code: 'guys-incomplete' });
+    expect(query).toMatchObject({ pointer: '#/tower/supportedAt/0', code: 'guys-incomplete' });
     expect(query?.says).toContain('diameter and radius');
   });
 });
@@ -156,7 +156,7 @@ describe('the rest of a tower', () => {
         ice: { thickness: 0.5, gust: 40 },
         climate: {
           basis: 'gust3-nominal',
-          returns: [
+          returnPeriods: [
             [10, 76],
             [50, 92],
           ],
@@ -164,8 +164,8 @@ describe('the rest of a tower', () => {
         distances: { powerLine: 80 },
       },
       tower: {
-        hinge: { height: 4, raisedBy: { kind: 'winch', anchor: [-20, 0], attach: 20, rating: 2000 } },
-        foundation: { kind: 'block', length: 5, width: 5, depth: 4, bearing: 2000 },
+        hinge: { height: 4, raisedBy: { kind: 'winch', anchor: [-20, 0], attach: 20, workingLoad: 2000 } },
+        foundation: { kind: 'block', length: 5, width: 5, depth: 4, soilBearing: 2000 },
       },
       rotator: { weight: 20 },
       mast: { outside: 2, length: 10, inside: 4, pieces: [{ outside: 2, wall: 0.25, from: 0, to: 10 }] },
@@ -175,7 +175,7 @@ describe('the rest of a tower', () => {
     expect(reading.entryWarnings).toEqual([]);
     const { kind, anchor, attach } = reading.input.station.tower.raisedBy ?? {};
     expect([kind, anchor?.[0], attach?.[0]]).toEqual(['winch', near(-20 * 0.3048), near(20 * 0.3048)]);
-    expect(reading.document).toEqual({ format: 1, ...plan });
+    expect(reading.document).toEqual({ format: 2, ...plan });
     expect(reading.input.station.tower.foundation).toMatchObject({ kind: 'block', length: 5 * 0.3048 });
     expect(reading.input.site.distances?.powerLine).toBeCloseTo(80 * 0.3048, 10);
     expect(reading.input.site.ice?.thickness).toBeCloseTo(0.0127, 12);

@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import type { Answer } from '../../src/answer/index.ts';
 import { answerWorksheet } from '../../src/http/worksheets/answer-worksheet.ts';
 import { assess } from '../../src/margins/index.ts';
-import { readPlan } from '../../src/plan/index.ts';
 import { answerDocument, type Paper, paperOrder, type Sheet } from '../../src/worksheet/index.ts';
+import { planHash, readPlan } from '../../src/plan/index.ts';
 import { TypstPress } from '../../src/worksheet/paper/typst-press.ts';
 
 const press = new TypstPress();
@@ -72,7 +72,9 @@ export function printed(plan: unknown, paper: Paper = 'letter', working: 'none' 
   const reading = readPlan(plan);
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
   const assessment = assess(reading.input);
-  const document = answerDocument(assessment, reading.document, reading.entryWarnings, 'full');
+  const document = answerDocument(assessment, reading.document, reading.entryWarnings, 'full', {
+    planHash: planHash(reading),
+  });
   const sheet = answerWorksheet(assessment, document, working);
   const pdf = press.print(paperOrder(sheet, paper));
   return { document, sheet, pdf, ...readPdf(pdf) };

@@ -207,7 +207,7 @@ describe('a worksheet', () => {
 
   it('fills its title block from the plan and leaves the rest blank', () => {
     const sheet = { applicant: 'A. Owner', jurisdiction: 'County', attachments: ['photo of the plate'] };
-    const { sheet: filled } = sheetOf({ ...demoPlan('river-bluff'), sheet });
+    const { sheet: filled } = sheetOf({ ...demoPlan('river-bluff'), titleBlock: sheet });
     const [blanks] = blocksOf(filled, 'title-block', 'blanks');
     const byLabel = Object.fromEntries(blanks?.rows.map(({ label, filled: text }) => [label, text]) ?? []);
     expect(byLabel['Applicant']).toBe('A. Owner');

@@ -1,7 +1,7 @@
 import type { Answer } from '../../src/answer/index.ts';
 import { DRAWING_NAMES, DRAWINGS } from '../../src/drawing/index.ts';
 import { assess } from '../../src/margins/index.ts';
-import { readPlan } from '../../src/plan/index.ts';
+import { planHash, readPlan } from '../../src/plan/index.ts';
 import {
   type AnswerSheetGiven,
   answerDocument,
@@ -16,7 +16,9 @@ export function givenFor(plan: unknown, working: 'none' | 'full' = 'none'): Answ
   const reading = readPlan(plan);
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
   const assessment = assess(reading.input);
-  const document = answerDocument(assessment, reading.document, reading.entryWarnings, 'full');
+  const document = answerDocument(assessment, reading.document, reading.entryWarnings, 'full', {
+    planHash: planHash(reading),
+  });
   return {
     assessment,
     document,
@@ -102,5 +104,5 @@ export const GAPS: Record<string, unknown> = {
   site: { wind: 105, exposure: 'C' },
   tower: { support: 'free', top: 48 },
   loads: HOSTILE_NAMES.map((name, index) => ({ name, height: 20 + index, area: 1 })),
-  sheet: { applicant: HOSTILE_NAMES[1], attachments: [HOSTILE_NAMES[3]] },
+  titleBlock: { applicant: HOSTILE_NAMES[1], attachments: [HOSTILE_NAMES[3]] },
 };

@@ -27,7 +27,7 @@ const RECORD = [58, 61, 70, 66, 59, 83, 64, 62, 75, 68, 60, 57];
 const PLANS: readonly (readonly [string, Record<string, unknown>])[] = [
   ...demoPlans().map(({ id, plan }) => [id, plan] as const),
   ['river-bluff with ice', withIce('river-bluff', { thickness: 0.5, gust: 40 })],
-  ['ten-numbers with a chart', atSite('ten-numbers', { climate: { basis: 'gust3-nominal', returns: CHART } })],
+  ['ten-numbers with a chart', atSite('ten-numbers', { climate: { basis: 'gust3-nominal', returnPeriods: CHART } })],
   ['river-bluff with a record', atSite('river-bluff', { climate: { basis: 'fastest-mile', yearlyMax: RECORD } })],
   [
     'light-mast with a record',

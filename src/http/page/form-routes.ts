@@ -4,7 +4,7 @@ import { DRAWING_STYLE, DRAWINGS } from '../../drawing/index.ts';
 import { assess } from '../../margins/index.ts';
 import { CODE_EDITIONS, listedMethods } from '../../methods/index.ts';
 import { firstPaint, IMPORT_MAP, policyHash } from '../../page/index.ts';
-import { readPlan } from '../../plan/index.ts';
+import { planHash, readPlan } from '../../plan/index.ts';
 import { answerDocument } from '../../worksheet/index.ts';
 import { addressOfContact, type Club } from '../club.ts';
 import type { DemoPlan } from '../documents/reference-files.ts';
@@ -45,7 +45,10 @@ function answerTo(plan: unknown): Answer | undefined {
   if (!reading.ok) return undefined;
   const assessment = assess(reading.input);
   const drawings = { ladder: DRAWINGS.ladder(assessment), elevation: DRAWINGS.elevation(assessment) };
-  return answerDocument(assessment, reading.document, reading.entryWarnings, 'none', { drawings });
+  return answerDocument(assessment, reading.document, reading.entryWarnings, 'none', {
+    drawings,
+    planHash: planHash(reading),
+  });
 }
 
 /** The form: empty, or started from a demo plan; it works without script, and comes to life with it. */

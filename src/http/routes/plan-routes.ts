@@ -20,6 +20,7 @@ import {
   areasRequestSchema,
   type Fault,
   planDocumentSchema,
+  planHash,
   pressuresRequestSchema,
   ratingsRequestSchema,
   readAdditionsRequest,
@@ -300,13 +301,15 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const named = paperFor(form, request.query.paper);
       const sign = request.query.decimal ?? 'point';
       const posted = postedDocument(request.body, planDocumentSchema, sign);
-      const { input, document, entryWarnings } = readOrRefuse(readPlan(posted.document, { decimal: sign }), posted);
+      const reading = readOrRefuse(readPlan(posted.document, { decimal: sign }), posted);
+      const { input, document, entryWarnings } = reading;
       const assessment = assess(input);
       request.server.metrics.verdict('check', assessment.verdict);
       if (drawn !== undefined) {
         return reply.header('vary', 'accept').type('image/svg+xml; charset=utf-8').send(DRAWINGS[drawn](assessment));
       }
       const besides = {
+        planHash: planHash(reading),
         spread: request.query.spread === 'full' ? spreadOf(assessment) : undefined,
         sensitivity: request.query.sensitivity === 'full' ? sensitivityOf(assessment) : undefined,
         remedies: request.query.remedies === 'full' ? remediesOf(assessment) : undefined,

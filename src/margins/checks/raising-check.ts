@@ -92,7 +92,7 @@ export function raisingChecks(model: TowerModel): RaisingResult {
     return { checks: [{ ...base, verdict: 'open', because: 'no-hold', needs: [] }], answer };
   }
   if (workingLoad === undefined || ratio === undefined) {
-    const missing = ['/tower/hinge/raisedBy/rating'];
+    const missing = ['/tower/hinge/raisedBy/workingLoad'];
     return {
       checks: [{ ...base, verdict: 'open', because: 'missing', needs: missing }, ...lying.checks],
       answer,

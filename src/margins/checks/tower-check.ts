@@ -36,7 +36,7 @@ export function towerCheck(model: TowerModel, ratios: readonly ComparisonRatio[]
   const needs = towerNeeds(model);
   if (supportsUntold(model)) return { ...base, verdict: 'open', because: 'missing', needs };
   if (model.lowest >= model.input.station.tower.top) {
-    return { ...base, verdict: 'open', because: 'held', needs: ['/tower/held', ...needs] };
+    return { ...base, verdict: 'open', because: 'held', needs: ['/tower/supportedAt', ...needs] };
   }
   if (!found || model.claims.length + model.momentClaims.length === 0) {
     return { ...base, verdict: 'open', because: 'missing', needs };
@@ -110,10 +110,10 @@ function compared(model: TowerModel, ratio: ComparisonRatio, demand: Demand): Co
 function towerNeeds(model: TowerModel): readonly string[] {
   const needs: string[] = [];
   const untold = supportsUntold(model);
-  if (untold) needs.push('/tower/held');
+  if (untold) needs.push('/tower/supportedAt');
   if (model.claims.length + model.momentClaims.length === 0) {
     // Ratings that name supports may fit once the tower's own are told.
-    needs.push(...ratingNeeds(model).filter((need) => !untold || !need.endsWith('/held')));
+    needs.push(...ratingNeeds(model).filter((need) => !untold || !need.endsWith('/supportedAt')));
   }
   if (
     !model.bareTowerKnown &&
@@ -213,7 +213,7 @@ export function topCheck(model: TowerModel, ratios: readonly ComparisonRatio[], 
   if (!mast) return [];
   const base = { id: 'tower-top', kind: 'tower-top' } as const;
   const found = checkRatio(ratios, 'tower-top');
-  if (supportsUntold(model)) return [{ ...base, verdict: 'open', because: 'missing', needs: ['/tower/held'] }];
+  if (supportsUntold(model)) return [{ ...base, verdict: 'open', because: 'missing', needs: ['/tower/supportedAt'] }];
   if (mast.foot === undefined) return [{ ...base, verdict: 'open', because: 'missing', needs: ['/mast/inside'] }];
   if (!found) return [];
   if (!Number.isFinite(found.unfavourable))

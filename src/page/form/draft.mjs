@@ -3,6 +3,7 @@
  *
  * @typedef {{ [key: string]: unknown } | unknown[]} Node
  */
+import { inNewestFormat } from '../../words/index.mjs';
 import { inOtherUnits } from './quantity.mjs';
 import { listAt, questionAt } from './questions.mjs';
 
@@ -165,7 +166,7 @@ export function documentOf(draft, leaveOut = []) {
 }
 
 /** What the form itself set in a row, before anything was said of it. */
-const SET_BY_FORM = /^(of|kind|along|by|laid|turns|name)$/;
+const SET_BY_FORM = /^(of|kind|along|by|arrangement|turns|name)$/;
 
 /** A row that holds no more than the form put there. @param {unknown} row @param {string} at */
 function isIdle(row, at) {
@@ -174,7 +175,8 @@ function isIdle(row, at) {
 }
 
 /**
- * The draft of a plan document; what the form has no entry for stays in it as it is.
+ * The draft of a plan document, or of a part of one, in the newest format; what the form has no entry for stays in it as
+ * it is.
  *
  * @param {unknown} document
  * @returns {Record<string, unknown>}
@@ -201,7 +203,7 @@ export function draftOf(document) {
     return node;
   };
   return /** @type {Record<string, unknown>} */ (
-    isBranch(document) && !Array.isArray(document) ? read(document, '') : {}
+    isBranch(document) && !Array.isArray(document) ? read(inNewestFormat(document), '') : {}
   );
 }
 

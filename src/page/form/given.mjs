@@ -1,5 +1,6 @@
 /** What is given: the questions of the sheet, read from the top, each with its entry, its note and what is wrong with it. */
 import { computed, signal } from '@preact/signals';
+import { FIELDS } from '../../words/index.mjs';
 import { isBlank, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
 import { pastedLoads } from './pasted-rows.mjs';
@@ -117,7 +118,7 @@ function readAs({ pointer, question }) {
   const value = inSi(text, question.of, store.units.value) / UNITS[question.of][store.units.value].inSi;
   const label = UNITS[question.of][store.units.value].label;
   if (!Number.isFinite(value) || (!Number.isNaN(numberOf(text)) && text.trim() === String(value))) return '';
-  return `read as ${figures(value, 5)} ${label}`;
+  return `taken as ${figures(value, 5)} ${label}`;
 }
 
 /** @param {{ base: string, question: Question }} props */
@@ -388,13 +389,13 @@ function ratingSummary(row) {
           ? value(row.torque, 'moment')
           : row?.weight
             ? value(row.weight, 'weight')
-            : row?.breaking
-              ? value(row.breaking, 'force')
-              : row?.working
-                ? value(row.working, 'force')
+            : row?.breakingStrength
+              ? value(row.breakingStrength, 'force')
+              : row?.workingLoad
+                ? value(row.workingLoad, 'force')
                 : '';
   const speed = row?.wind?.speed ? ` at ${value(row.wind.speed, 'speed')}` : '';
-  return `${what}${speed}` || 'nothing said yet';
+  return `${what}${speed}` || 'nothing given yet';
 }
 
 /** @param {any} row */
@@ -407,15 +408,11 @@ function sectionSummary(row) {
   return `${count}${shape}${row?.width ? ` ${value(row.width, 'diameter')} wide` : ''}`;
 }
 
-const RATED_WORDS = /** @type {Record<string, string>} */ ({
-  tower: 'The tower',
-  mast: 'The mast',
-  bearing: 'The bearing',
-  rotator: 'The rotator',
-  foundation: 'The footing',
-  gear: 'Rope, winch or gear',
-  '': 'A part',
-});
+/** What a rating is of. @param {string} of */
+const ratedPart = (of) =>
+  Object.hasOwn(FIELDS.rating.of.choices, of)
+    ? `The ${FIELDS.rating.of.choices[/** @type {keyof typeof FIELDS.rating.of.choices} */ (of)]}`
+    : 'A part';
 
 /** @param {{ pointer: string, list: List }} props */
 function FoldedRow({ pointer, list }) {
@@ -423,8 +420,7 @@ function FoldedRow({ pointer, list }) {
   const row = /** @type {any} */ (valueAt(store.draft.value, pointer)) ?? {};
   const number = Number(pointer.slice(pointer.lastIndexOf('/') + 1)) + 1;
   const isLoad = list === LOADS;
-  const name =
-    list === RATINGS ? (RATED_WORDS[textAt(row, '/of')] ?? 'A part') : textAt(row, '/name') || `${list.one} ${number}`;
+  const name = list === RATINGS ? ratedPart(textAt(row, '/of')) : textAt(row, '/name') || `${list.one} ${number}`;
   const summary = isLoad ? loadSummary(row) : list === RATINGS ? ratingSummary(row) : sectionSummary(row);
   const about = `this ${list.one}`;
   const open =
@@ -466,7 +462,7 @@ function windLoadRow(pointer) {
 
 /** @param {{ codes: readonly any[] }} props */
 function AdoptedCode({ codes }) {
-  const value = textAt(store.draft.value, '/sheet/code');
+  const value = textAt(store.draft.value, '/titleBlock/code');
   const titled = codes.map((code) => ({ ...code, name: `${code.title} ${code.edition}` })).reverse();
   const chosen = titled.find(({ name }) => name === value);
   const choose = (/** @type {any} */ event) => {
@@ -475,17 +471,17 @@ function AdoptedCode({ codes }) {
     store.change(
       code
         ? [
-            ['/sheet/code', name],
+            ['/titleBlock/code', name],
             ['/method', code.suggests.method],
             ['/site/wind/basis', code.suggests.basis],
           ]
-        : [['/sheet/code', name || undefined]],
+        : [['/titleBlock/code', name || undefined]],
       'adopted code',
     );
   };
   return html`<div class="q">
     <label for="at-adopted-code">Building code your town has adopted</label>
-    <div class="a"><select id="at-adopted-code" class="field" name="sheet[code]" value=${value} onChange=${choose} aria-describedby="at-adopted-code-note">
+    <div class="a"><select id="at-adopted-code" class="field" name="titleBlock[code]" value=${value} onChange=${choose} aria-describedby="at-adopted-code-note">
       <option value="" selected=${value === ''}>I don’t know, or another</option>
       ${titled.map(({ name }) => html`<option value=${name} selected=${name === value}>${name}</option>`)}
       ${value !== '' && !chosen && html`<option value=${value} selected>${value}</option>`}
@@ -508,7 +504,7 @@ export function Given({ codes }) {
     ${PARTS.map((part) => {
       const base = part.base ?? '';
       const questions = part.questions.filter(
-        ({ at }) => !ELSEWHERE.has(base + at) && (scripted || base + at !== '/sheet/code'),
+        ({ at }) => !ELSEWHERE.has(base + at) && (scripted || base + at !== '/titleBlock/code'),
       );
       const id = `part-${part.id}`;
       const inside = html`${part.id === 'wind' && html`<${AdoptedCode} codes=${codes} />`}<${FromStock} part=${part.id} />

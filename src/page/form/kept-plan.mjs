@@ -1,5 +1,6 @@
 /** Keeping a plan: in the browser, in a file, in a link. Nothing of it goes to the service but for an answer. */
-import { documentOf } from './draft.mjs';
+import { placeInNewest } from '../../words/index.mjs';
+import { documentOf, draftOf } from './draft.mjs';
 import * as store from './store.mjs';
 
 const PLACE = 'gustworthy-plan';
@@ -30,7 +31,8 @@ function keptAt(place) {
     if (text === null) return undefined;
     const read = JSON.parse(text);
     if (typeof read?.draft !== 'object' || read.draft === null || Array.isArray(read.draft)) return undefined;
-    return { draft: read.draft, unknown: Array.isArray(read.unknown) ? read.unknown.map(String) : [] };
+    const unknown = Array.isArray(read.unknown) ? read.unknown.map(String) : [];
+    return { draft: draftOf(read.draft), unknown: unknown.map(placeInNewest) };
   } catch {
     return undefined;
   }

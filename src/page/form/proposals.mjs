@@ -1,5 +1,6 @@
 /** Up to four other ways beside the plan, which stays as it is until one is taken. */
 import { effect, signal } from '@preact/signals';
+import { FIELDS } from '../../words/index.mjs';
 import { post } from './ask-service.mjs';
 import { documentOf, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
@@ -23,12 +24,9 @@ const KINDS = /** @type {const} */ ([
   ['add', 'Add one more'],
   ['mast', 'Another mast'],
 ]);
-const AREAS = /** @type {const} */ ([
+const AREAS = /** @type {readonly (readonly [string, string])[]} */ ([
   ['', 'I don’t know'],
-  ['effective', 'effective area (drag included)'],
-  ['projected-round', 'projected area of round members'],
-  ['projected-flat', 'projected area of flat members'],
-  ['flat-plate', 'flat-plate equivalent area'],
+  ...Object.entries(FIELDS.load.areaKind.choices).filter(([kind]) => kind !== 'unknown'),
 ]);
 
 const proposals = signal(/** @type {readonly Proposal[]} */ ([]));
@@ -190,7 +188,7 @@ function Variant({ proposal, index }) {
     ${proposal.kind === 'move' && html`${loads}${height}`}
     ${proposal.kind === 'remove' && loads}
     ${proposal.kind === 'add' && html`${entry('area', 'its area', UNITS.area[units].label)}${select('areaKind', 'type of area', AREAS)}${height}`}
-    ${proposal.kind === 'mast' && html`${entry('outside', 'outside', UNITS.diameter[units].label)}${entry('wall', 'wall', UNITS.diameter[units].label)}${entry('yield', 'strength', UNITS.stress[units].label)}${entry('length', 'length', UNITS.length[units].label)}`}
+    ${proposal.kind === 'mast' && html`${entry('outside', 'outside', UNITS.diameter[units].label)}${entry('wall', 'wall', UNITS.diameter[units].label)}${entry('yield', 'yield strength', UNITS.stress[units].label)}${entry('length', 'length', UNITS.length[units].label)}`}
     <button type="button" class="out" aria-label=${`Drop proposal ${index + 1}`} onClick=${() => {
       proposals.value = proposals.value.filter((_, at) => at !== index);
     }}>×</button></div>

@@ -2,8 +2,7 @@
  * Numbers and units as people write them, for what the page draws and converts itself; the service reads them anew.
  *
  * @typedef {'us' | 'si'} Units
- * @typedef {'length' | 'diameter' | 'area' | 'speed' | 'force' | 'weight' | 'weight-per-length' | 'moment' | 'stress' |
- *   'soil-pressure' | 'soil-pressure-per-depth' | 'angle' | 'frequency' | 'share'} Dimension
+ * @typedef {import('../../words/index.mjs').FieldDimension} Dimension
  */
 
 const FOOT = 0.3048;

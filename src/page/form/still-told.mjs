@@ -1,25 +1,6 @@
 /** What is still being told: a thing the service could not read without one more answer, and which answer that is. */
+import { SECTION_SHAPE_FIELDS } from '../../words/index.mjs';
 import { isBlank, textAt, valueAt } from './draft.mjs';
-
-/** Answers that describe a tower without sections. */
-const SHAPE_FIELDS = /** @type {const} */ ([
-  'shape',
-  'faces',
-  'width',
-  'members',
-  'leg',
-  'brace',
-  'panel',
-  'pattern',
-  'solidity',
-  'roundArea',
-  'flatArea',
-  'dragArea',
-  'sides',
-  'wall',
-  'legWall',
-  'material',
-]);
 
 /** @typedef {{ whole: string, pointer: string, says: string }} Wanting */
 
@@ -54,11 +35,15 @@ export function stillTold(draft) {
   needs('/site/hill', [
     ['/shape', 'Choose its shape.'],
     ['/height', 'Give its height.'],
-    ['/distance', 'Give how far the tower stands from the crest.'],
-    ['/side', 'Say on which side of the crest the tower stands.'],
+    ['/distance', 'Give how far the tower is from the crest.'],
+    ['/side', 'Say on which side of the crest the tower is.'],
   ]);
   if (given('/site/hill') && !given('/site/hill/run') && !given('/site/hill/halfLength')) {
-    wants('/site/hill', '/site/hill/halfLength', 'Give one: from the crest half-way down, or from foot to crest.');
+    wants(
+      '/site/hill',
+      '/site/hill/halfLength',
+      'Give one: from the crest half-way down, or from the foot of the hill to its crest.',
+    );
   }
   /** What a lattice or a pole still lacks. @param {string} at @returns {readonly [string, string] | undefined} */
   const shapeLacks = (at) => {
@@ -71,7 +56,7 @@ export function stillTold(draft) {
   };
   const towerLacks = shapeLacks('/tower');
   if (towerLacks) {
-    for (const field of SHAPE_FIELDS)
+    for (const field of SECTION_SHAPE_FIELDS)
       wants(`/tower/${field}`, `/tower${towerLacks[0]}`, field === 'shape' ? towerLacks[1] : '');
   }
   rows('/tower/sections', (row) => {
@@ -109,10 +94,10 @@ export function stillTold(draft) {
     ['/attach', 'Give where it is attached to the tower.'],
   ]);
   needs('/site/climate', [['/basis', 'Say how they were measured.']]);
-  if (given('/site/climate') && !given('/site/climate/returns') && !given('/site/climate/yearlyMax')) {
+  if (given('/site/climate') && !given('/site/climate/returnPeriods') && !given('/site/climate/yearlyMax')) {
     wants('/site/climate', '/site/climate/basis', 'Give the lines of a chart, or the strongest wind of each year.');
   }
-  rows('/tower/held', (row) =>
+  rows('/tower/supportedAt', (row) =>
     needs(row, [
       ['/height', 'Give its height.'],
       ['/by', 'Say what it is: guys or a bracket.'],
@@ -141,15 +126,15 @@ export function stillTold(draft) {
     if (!says) return;
     if (of === '') wants(row, `${row}/of`, 'Choose what is rated.');
     else if (of === 'gear') {
-      if (!given(`${row}/breaking`) && !given(`${row}/working`))
-        wants(row, `${row}/breaking`, 'Give its breaking strength or its working load.');
+      if (!given(`${row}/breakingStrength`) && !given(`${row}/workingLoad`))
+        wants(row, `${row}/breakingStrength`, 'Give its breaking strength or working load.');
     } else {
       const stated = textAt(draft, `${row}/kind`) || 'area';
       const has =
         stated === 'wind'
           ? given(`${row}/wind/speed`)
           : given(`${row}/${stated}`) ||
-            (stated === 'area' && given(`${row}/rows`)) ||
+            (stated === 'area' && given(`${row}/areasBySpeed`)) ||
             (stated === 'torque' && given(`${row}/brake`));
       if (!has) wants(row, stated === 'wind' ? `${row}/wind/speed` : `${row}/${stated}`, 'Give what it is rated for.');
     }

@@ -1,5 +1,6 @@
 /** What the form knows: the draft and its past, what the service last answered, what does not fit. */
 import { batch, computed, signal } from '@preact/signals';
+import { PLAN_FORMAT } from '../../words/index.mjs';
 import { documentOf, draftInUnits, draftOf, isBlank, textAt, unshownIn, valueAt, withValue } from './draft.mjs';
 import { groundField } from './methods.mjs';
 import { listAt, PARTS, partOf, questionAt } from './questions.mjs';
@@ -12,7 +13,13 @@ import { listAt, PARTS, partOf, questionAt } from './questions.mjs';
  */
 
 /** An empty sheet, with a row where the first answer of each list goes. */
-export const emptyDraft = () => ({ format: 1, units: 'us', loads: [{}], cables: [{}], ratings: [{ of: 'tower' }] });
+export const emptyDraft = () => ({
+  format: PLAN_FORMAT,
+  units: 'us',
+  loads: [{}],
+  cables: [{}],
+  ratings: [{ of: 'tower' }],
+});
 
 /** @type {import('@preact/signals').Signal<Record<string, unknown>>} */
 export const draft = signal(/** @type {Record<string, unknown>} */ (emptyDraft()));
@@ -238,8 +245,8 @@ export function addRow(at, row) {
 
 /** @param {string} at */
 function freshRow(at) {
-  if (/\/(taper|rows|returns)$/.test(at)) return [];
-  if (/\/(held)$/.test(at) && at.startsWith('/ratings')) return '';
+  if (/\/(taper|areasBySpeed|returnPeriods)$/.test(at)) return [];
+  if (/^\/ratings\/\d+\/supportedAt$/.test(at)) return '';
   if (/\/(yearlyMax|drawings|attachments)$/.test(at)) return '';
   if (at.endsWith('/tubes')) return { along: 'element' };
   return {};
@@ -312,7 +319,7 @@ export function comeAfter(kept, isUnknown) {
 
 /** Whether a draft holds any answer. @param {unknown} kept */
 export function holdsAnswers(kept) {
-  return ['/title', '/method', '/site', '/tower', '/mast', '/loads', '/cables', '/sheet'].some(
+  return ['/title', '/method', '/site', '/tower', '/mast', '/loads', '/cables', '/titleBlock'].some(
     (place) => !isBlank(valueAt(kept, place)),
   );
 }

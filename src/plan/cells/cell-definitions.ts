@@ -59,9 +59,7 @@ const required = (says: string, ...at: readonly string[]): CellParameter => ({
   required: true,
 });
 
-const structure = parameter(
-  'lattice or pole: what stands in the wind, for the direction factor; lattice when not given',
-);
+const structure = parameter('lattice or pole, for the direction factor; lattice when not given');
 const kd = parameter('The direction factor, which must be that of a lattice or of a pole by the method');
 
 const BY_TERRAIN = siteMethodsWith(({ ground }) => ground.field === 'terrain');
@@ -70,7 +68,7 @@ const BY_TERRAIN = siteMethodsWith(({ ground }) => ground.field === 'terrain');
 const SITE = {
   method: parameter('What the local code adopts for towers: asce7-16, tia222-h, …', '/method'),
   speed: parameter('Design wind speed [us mph, si m/s]', '/site/wind/speed'),
-  basis: parameter("Which kind of speed it is; that of the method's own maps when not given", '/site/wind/basis'),
+  basis: parameter("Type of speed; that of the method's own maps when not given", '/site/wind/basis'),
   exposure: parameter('Ground upwind: B, C, D', '/site/exposure'),
   terrain: parameter(`Ground upwind for ${BY_TERRAIN}: 0, I, II, III, IV`, '/site/terrain'),
   riskCategory: parameter('I, II, III, IV; II when not given', '/site/riskCategory'),
@@ -85,21 +83,21 @@ const WIND = {
 } as const;
 
 const RATING = {
-  area: required('The area the maker states [us ft², si m²]', '/ratings/0/area'),
-  areaKind: parameter('Which area the sheet means; unknown when not given', '/ratings/0/areaKind'),
+  area: required('The rated area [us ft², si m²]', '/ratings/0/area'),
+  areaKind: parameter('Type of the rated area; unknown when not given', '/ratings/0/areaKind'),
   speed: required('The speed it is stated for [us mph, si m/s]', '/ratings/0/wind/speed'),
-  basis: parameter("Which kind of speed it is; that of the method's own maps when not given", '/ratings/0/wind/basis'),
+  basis: parameter("Type of speed; that of the method's own maps when not given", '/ratings/0/wind/basis'),
   method: parameter('The standard it is stated by; every one that fits when not given', '/ratings/0/wind/method'),
   exposure: parameter(
-    'Ground it is stated for: B, C, D; the one that credits least when not given',
+    'Exposure it is stated for: B, C, D; when not given, the one that gives the lowest capacity',
     '/ratings/0/wind/exposure',
   ),
   terrain: parameter(`The same for ${BY_TERRAIN}: 0, I, II, III, IV`, '/ratings/0/wind/terrain'),
   riskCategory: parameter(
-    'Class it is stated for; the one that credits least when not given',
+    'Class it is stated for; when not given, the one that gives the lowest capacity',
     '/ratings/0/wind/riskCategory',
   ),
-  year: parameter('Year of the sheet', '/ratings/0/wind/year'),
+  year: parameter('Year of the data sheet', '/ratings/0/wind/year'),
   height: required('Height above ground at which the area is stated [us ft, si m]', '/ratings/0/height', '/top'),
   top: parameter('Top of the tower above ground; the height when not given [us ft, si m]', '/top'),
   structure: parameter('lattice or pole: what the tower is; lattice when not given'),
@@ -132,10 +130,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
       ...WIND,
       height: required('Height above ground [us ft, si m]', '/loads/0/height', '/tower/top'),
       area: required('The area [us ft², si m²]', '/loads/0/area'),
-      areaKind: parameter(
-        'Which area it is: effective when not given, its coefficient in it already',
-        '/loads/0/areaKind',
-      ),
+      areaKind: parameter('Type of area: effective when not given, drag included', '/loads/0/areaKind'),
       top: parameter(
         'Top of the tower above ground, for the gust factor; the height when not given [us ft, si m]',
         '/tower/top',
@@ -171,26 +166,26 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
     example: 'speed=85&from=gust3-nominal&to=fastest-mile',
     parameters: {
       speed: required('The speed [us mph, si m/s]', '/site/wind/speed'),
-      from: required('Which kind of speed it is', '/site/wind/basis'),
-      to: required('Which kind is wanted; of means the larger ratio, as for a site', '/ratings/0/wind/basis'),
+      from: required('Type of speed given', '/site/wind/basis'),
+      to: required('Type of speed wanted; of means the larger ratio, as for a site', '/ratings/0/wind/basis'),
     },
   },
   rating: {
-    title: "What a maker's area rating is as a force",
-    gives: 'The least force over what is unsaid, at the allowable level [us lbf, si N]',
+    title: 'An area rating as a force',
+    gives: 'Lowest force over all readings, allowable level [us lbf, si N]',
     example: 'area=18&speed=100&method=tia222-g&exposure=B&riskCategory=II&height=48',
     parameters: RATING,
   },
   'allowed-area': {
-    title: "A maker's area rating as an area in another wind",
-    gives: 'The effective area of equal force, at the least over what is unsaid [us ft², si m²]',
+    title: 'An area rating as an area in another wind',
+    gives: 'Effective area of equal force, lowest over all readings [us ft², si m²]',
     example:
       'area=18&speed=100&method=tia222-g&exposure=B&riskCategory=II&height=48&toMethod=asce7-16&toSpeed=105&toExposure=C',
     parameters: {
       ...RATING,
       toSpeed: required('The speed of the other wind [us mph, si m/s]', '/to/wind/speed'),
       toBasis: parameter(
-        "Which kind of speed that is; without toMethod the rating's, with it that of the method's own maps",
+        "Type of that speed; without toMethod the rating's, with it that of the method's own maps",
         '/to/wind/basis',
       ),
       toMethod: parameter("Its standard; the rating's when not given", '/to/wind/method'),
@@ -201,7 +196,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
     },
   },
   'mast-moment': {
-    title: 'Bending a mast of one tube is allowed',
+    title: 'Allowable bending moment of a one-tube mast',
     gives: 'The moment at the allowable level [us lbf·ft, si N·m]',
     example: 'outside=2&wall=0.25&yield=46',
     parameters: {
@@ -209,28 +204,28 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
       wall: required('Wall [us in, si mm]', '/mast/wall'),
       yield: required('Yield strength; never assumed [us ksi, si MPa]', '/mast/yield'),
       material: parameter('steel when not given', '/mast/material'),
-      ultimate: parameter('Strength at rupture; for aluminium [us ksi, si MPa]', '/mast/ultimate'),
+      ultimate: parameter('Ultimate strength; for aluminium [us ksi, si MPa]', '/mast/ultimate'),
     },
   },
   'bundle-width': {
-    title: 'Width of a round bundle of alike lines',
+    title: 'Width of a round bundle of alike cables',
     gives: 'The width [us in, si mm]',
     example: 'count=5&diameter=0.405',
     parameters: {
-      count: required('How many lines, 1 to 19', '/cables/0/count'),
+      count: required('How many cables, 1 to 19', '/cables/0/count'),
       diameter: required('Outside diameter of one [us in, si mm]', '/cables/0/diameter'),
     },
   },
   chance: {
     title: 'Chance of a wind',
     gives: 'The chance that the years reach the speed, at the high end of its band, a share of 1',
-    example: 'speed=90&returns=10:76;50:92;100:98',
+    example: 'speed=90&returnPeriods=10:76;50:92;100:98',
     parameters: {
       speed: required('The speed [us mph, si m/s]', '/site/wind/speed'),
-      returns: {
+      returnPeriods: {
         ...required(
           'Years and speed of a chart, 10:76;50:92;100:98, of the same kind of speed',
-          '/site/climate/returns',
+          '/site/climate/returnPeriods',
         ),
         list: false,
       },
@@ -242,15 +237,15 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
     gives: 'The gust [us mph, si m/s]; where dead load counts little and no coefficient changes on the way',
     example: 'holdsTo=89',
     parameters: {
-      holdsTo: required('Actual gust to which the weakest link holds [us mph, si m/s]', '/site/wind/speed'),
+      holdsTo: required('Actual gust to which the weakest check holds [us mph, si m/s]', '/site/wind/speed'),
       margin: parameter('Share of the capacity to keep; 0.2 when not given', '/wanted/margin'),
-      forecast: parameter('Allowance for the error of a forecast; 0.1 when not given', '/wanted/forecast'),
+      forecastError: parameter('Allowance for the error of a forecast; 0.1 when not given', '/wanted/forecastError'),
     },
   },
   station: {
     title: 'The tower of the smallest useful plan',
     gives:
-      'use; or its verdict; or the actual gust it holds to [us mph, si m/s]; or the effective area it has left at its top [us ft², si m²]; or the sentence',
+      'demand/capacity ratio; or its verdict; or the actual gust it holds to [us mph, si m/s]; or the effective area it has left at its top [us ft², si m²]; or the sentence',
     example:
       'method=asce7-16&speed=105&exposure=C&support=free&top=48&faces=3&width=18&members=round&ratedArea=18&ratedSpeed=100&ratedMethod=tia222-g&area=5.5&above=2&cables=3&cableDiameter=0.405&give=ratio',
     parameters: {
@@ -262,25 +257,29 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
       width: parameter('Width of a face, or across a pole; 18, or 12 to 24 [us in, si mm]', '/tower/width'),
       members: parameter('lattice: round or flat', '/tower/members'),
       sides: parameter('pole: number of sides, 0 is round', '/tower/sides'),
-      area: parameter('Area of what hangs on it [us ft², si m²]', '/loads/0/area'),
-      areaKind: parameter('Which area that is; unknown when not given', '/loads/0/areaKind'),
+      area: parameter('Area of the load [us ft², si m²]', '/loads/0/area'),
+      areaKind: parameter('Type of that area; unknown when not given', '/loads/0/areaKind'),
       above: parameter('Its height above the top [us ft, si m]', '/loads/0/above'),
-      cables: parameter('How many lines', '/cables/0/count'),
+      cables: parameter('How many cables', '/cables/0/count'),
       cableDiameter: parameter('Outside diameter of one [us in, si mm]', '/cables/0/diameter'),
-      ratedArea: parameter("The maker's area [us ft², si m²]", '/ratings/0/area'),
-      ratedAreaKind: parameter('Which area that is; unknown when not given', '/ratings/0/areaKind'),
+      ratedArea: parameter('The rated area [us ft², si m²]', '/ratings/0/area'),
+      ratedAreaKind: parameter('Type of that area; unknown when not given', '/ratings/0/areaKind'),
       ratedSpeed: parameter('The speed it is stated for [us mph, si m/s]', '/ratings/0/wind/speed'),
-      ratedBasis: parameter('Which kind of speed that is', '/ratings/0/wind/basis'),
+      ratedBasis: parameter('Type of that speed', '/ratings/0/wind/basis'),
       ratedMethod: parameter('The standard it is stated by', '/ratings/0/wind/method'),
       ratedExposure: parameter('Ground it is stated for: B, C, D', '/ratings/0/wind/exposure'),
       ratedTerrain: parameter(`The same for ${BY_TERRAIN}: 0, I, II, III, IV`, '/ratings/0/wind/terrain'),
       ratedRiskCategory: parameter('Class it is stated for', '/ratings/0/wind/riskCategory'),
-      ratedYear: parameter('Year of the sheet', '/ratings/0/wind/year'),
+      ratedYear: parameter('Year of the data sheet', '/ratings/0/wind/year'),
       margin: parameter('Share of the capacity to keep; 0.2 when not given', '/wanted/margin'),
       give: { ...required(`What to give: ${STATION_GIVES.join(', ')}`), list: false },
     },
   },
 };
+
+/** What version 0.1.0 called parameters of an address, and one choice; they are still read. */
+export const RENAMED_PARAMETERS = { returns: 'returnPeriods', forecast: 'forecastError' } as const;
+export const RENAMED_GIVE = { use: 'ratio' } as const satisfies Readonly<Record<string, StationGives>>;
 
 /** Parameters of the address itself, alike for every cell. */
 export const FORM_PARAMETERS = {

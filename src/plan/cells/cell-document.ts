@@ -52,7 +52,7 @@ function fixedParts(id: CellId, given: Given, structure: 'lattice' | 'pole'): Fi
     case 'mast-moment':
       return { ...own, mast: { length: 1 } };
     case 'bundle-width':
-      return { ...own, cables: [{ laid: 'bundle' }] };
+      return { ...own, cables: [{ arrangement: 'bundle' }] };
     case 'chance':
       return {
         ...own,
@@ -104,7 +104,7 @@ export function cellDocument(id: CellId, given: Given, units: string, structure:
   for (const [name, { at }] of Object.entries(CELLS[id].parameters)) {
     const text = given.get(name);
     if (text === undefined) continue;
-    for (const pointer of at) put(document, pointer, name === 'returns' ? chartOf(text) : text);
+    for (const pointer of at) put(document, pointer, name === 'returnPeriods' ? chartOf(text) : text);
   }
   if (id === 'allowed-area') putRatingsOwn(document, given);
   return fromFormText(document) as Fields;

@@ -17,6 +17,8 @@ import {
   type CellParameter,
   FLAT_SHAPES,
   FORM_PARAMETERS,
+  RENAMED_GIVE,
+  RENAMED_PARAMETERS,
   STATION_GIVES,
   type StationGives,
 } from './cell-definitions.ts';
@@ -93,8 +95,10 @@ export function readCell(id: CellId, query: Named): CellReading {
 function givenTexts(definition: CellDefinition, query: Named, faults: CellFault[]): Map<string, string> {
   const known = [...Object.keys(definition.parameters), ...Object.keys(FORM_PARAMETERS)];
   const given = new Map<string, string>();
-  for (const [name, value] of Object.entries(query)) {
-    if (!known.includes(name)) faults.push(unknownParameter(name, known));
+  for (const [key, value] of Object.entries(query)) {
+    const name = newParameter(key, known);
+    if (name !== key && Object.hasOwn(query, name)) faults.push(bothNames(key, name));
+    else if (!known.includes(name)) faults.push(unknownParameter(name, known));
     else if (typeof value !== 'string') {
       faults.push({
         parameter: name,
@@ -103,9 +107,23 @@ function givenTexts(definition: CellDefinition, query: Named, faults: CellFault[
         allowed: 'once',
         says: `${name} is given more than once: give it once, a list as 10;20;30.`,
       });
-    } else if (value.trim() !== '') given.set(name, value.trim());
+    } else if (value.trim() !== '') given.set(name, name === 'give' ? newGive(value.trim()) : value.trim());
   }
   return given;
+}
+
+function newParameter(name: string, known: readonly string[]): string {
+  const now = Object.entries(RENAMED_PARAMETERS).find(([old]) => old === name)?.[1];
+  return now !== undefined && known.includes(now) ? now : name;
+}
+
+function newGive(text: string): string {
+  return Object.entries(RENAMED_GIVE).find(([old]) => old === text)?.[1] ?? text;
+}
+
+function bothNames(old: string, name: string): CellFault {
+  const says = `${old} and ${name} are one parameter: leave ${old} out.`;
+  return { parameter: old, code: 'one-of', given: `${old} and ${name}`, allowed: name, says };
 }
 
 function unknownParameter(name: string, known: readonly string[]): CellFault {
@@ -242,11 +260,12 @@ function choiceFaults(id: CellId, given: Given): CellFault[] {
     const text = given.get(name);
     return text === undefined || choices.includes(text) ? [] : [notAChoice(name, text, choices)];
   });
-  const returns = id === 'chance' ? given.get('returns') : undefined;
-  if (returns === undefined || returns.split(';').every((pair) => pair.split(':').length === 2)) return chosen;
-  const [shown, allowed] = [givenWords(returns), 'years and speed with a colon between, as 10:76;50:92'];
-  const says = `returns: ${shown} given, ${allowed} allowed.`;
-  return [...chosen, { parameter: 'returns', code: 'wrong-type', given: shown, allowed, says }];
+  const returnPeriods = id === 'chance' ? given.get('returnPeriods') : undefined;
+  if (returnPeriods === undefined || returnPeriods.split(';').every((pair) => pair.split(':').length === 2))
+    return chosen;
+  const [shown, allowed] = [givenWords(returnPeriods), 'years and speed with a colon between, as 10:76;50:92'];
+  const says = `returnPeriods: ${shown} given, ${allowed} allowed.`;
+  return [...chosen, { parameter: 'returnPeriods', code: 'wrong-type', given: shown, allowed, says }];
 }
 
 type Reading =
@@ -333,7 +352,7 @@ function withDirectionFactor(
 ): CellRow {
   const text = given.get('kd') as string;
   const reader = new PlanReader({ kd: text }, units, decimal);
-  const factor = reader.quantity(text, { ...BOUNDS.coefficient, high: 1 }, '', 'kd');
+  const factor = reader.quantity(text, '', 'kd', { ...BOUNDS.coefficient, high: 1 });
   const [fault] = reader.faults;
   if (fault) return { ok: false, faults: [{ ...fault, parameter: 'kd', says: fault.says.replace(/^Kd/, 'kd') }] };
   const named = given.get('structure');

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { newChoice, newFieldNames, PLAN_FORMAT, placeInPlan, placeOf } from '../../words/index.ts';
 import { type PlanDocument, planDocumentSchema } from '../schema/plan-document.ts';
 import { fieldsAt, formsAllowed } from '../schema/schema-at.ts';
 import { type Fault, type FaultCode, pointerTo, valueAt } from './fault.ts';
@@ -94,7 +95,8 @@ function faultsOf(issue: Issue, path: Path, document: unknown, schema: z.ZodType
   if (value === undefined) return fault('missing', `${words} is missing: give ${allowed}.`);
   if (issue.code === 'too_big' || issue.code === 'too_small') return outOfSize(issue, value, words, fault);
   if (issue.code === 'invalid_value' && typeof value === 'string') {
-    const nearest = nearestName(value, issue.values.map(String));
+    const now = newChoice(placeInPlan(placeOf(pointerOf(path).slice(1))), value);
+    const nearest = now ?? nearestName(value, issue.values.map(String));
     const meant = nearest === undefined ? '' : ` Did you mean ${nearest}?`;
     return fault('not-a-choice', `${words}: ${given} given, ${allowed} allowed.${meant}`);
   }
@@ -133,10 +135,21 @@ function unknownField(key: string, path: Path, document: unknown, schema: z.ZodT
   const known = fieldsAt(schema, path);
   const allowed = known.join(', ');
   const given = key.length > 60 ? `${key.slice(0, 57)}…` : key;
-  const nearest = nearestName(key, known);
-  const advice = nearest === undefined ? `It may have: ${allowed}.` : `Did you mean "${nearest}"?`;
-  const says = `${placeWords(document, path)} has no field "${given}". ${advice}`;
+  const says = `${placeWords(document, path)} ${unknownWords(key, given, path, document, known)}`;
   return { pointer, code: 'unknown-field', given, allowed, says };
+}
+
+function unknownWords(key: string, given: string, path: Path, document: unknown, known: readonly string[]): string {
+  const names = newFieldNames(placeInPlan(placeOf(pointerOf(path).slice(1))));
+  const now = names.get(key);
+  if (now !== undefined && valueAt(document, [...path, now]) !== undefined) {
+    return `has "${given}" and "${now}", its name since format ${PLAN_FORMAT}. Leave "${given}" out.`;
+  }
+  if (now !== undefined) return `has no field "${given}": since format ${PLAN_FORMAT} it is called "${now}".`;
+  const nearest = nearestName(key, [...known, ...names.keys()]);
+  const advice =
+    nearest === undefined ? `It may have: ${known.join(', ')}.` : `Did you mean "${names.get(nearest) ?? nearest}"?`;
+  return `has no field "${given}". ${advice}`;
 }
 
 function setAside(rest: object, issue: Issue, path: Path, schema: z.ZodType): void {

@@ -1,18 +1,12 @@
+import { FIELD_BY_PLACE } from '../../words/index.ts';
+
+/** What one entry of a list is called, by the name of the list. */
 const ONE_OF_LIST: Readonly<Record<string, string>> = {
-  loads: 'load',
-  cables: 'cable run',
-  ratings: 'rating',
-  sections: 'section',
-  tubes: 'tube row',
-  taper: 'taper piece',
-  held: 'support',
-  pieces: 'piece',
-  rows: 'row',
-  also: 'further area',
-  returns: 'return value',
-  yearlyMax: 'yearly value',
-  drawings: 'drawing',
-  attachments: 'attachment',
+  ...Object.fromEntries(
+    [...FIELD_BY_PLACE].flatMap(([place, { one }]) =>
+      one === undefined ? [] : [[place.slice(place.lastIndexOf('/') + 1), one]],
+    ),
+  ),
   proposals: 'proposal',
   add: 'added load',
   remove: 'removed load',

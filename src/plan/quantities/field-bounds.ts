@@ -1,4 +1,5 @@
 import { FOOT, INCH, KNOT, MILE_PER_HOUR, POUND, POUND_FORCE, SQUARE_FOOT } from '../../foundation/index.ts';
+import type { FieldBoundsName } from '../../words/index.ts';
 import { PLAN_UNITS, type PlanDimension } from './plan-dimension.ts';
 
 /** What a field may hold. The bounds keep out slips of the unit and of the keyboard; they are wider than any small tower. */
@@ -53,11 +54,10 @@ export const BOUNDS = {
   frequency: above('frequency', 0, 1000),
   damping: above('share', 0, 0.5),
   share: from('share', 0, 0.95),
-  latticeSolidity: above('share', 0, 1),
-  dishSolidity: above('share', 0, 1),
+  solidity: above('share', 0, 1),
   topographicFactor: from('share', 1, 5),
   coefficient: above('share', 0, 3),
-} as const satisfies Record<string, FieldBounds>;
+} as const satisfies Record<FieldBoundsName, FieldBounds>;
 
 /** Speeds below which a value on the maps of a basis is hard to find, so that the basis is asked for again;
  * from memory of the maps. @source common-practice */

@@ -1,21 +1,8 @@
 import { DISPLAY_UNITS, type DisplayUnit, type UnitSystem } from '../../foundation/index.ts';
+import type { FieldDimension } from '../../words/index.ts';
 
 /** The kinds of quantity a plan can hold. */
-export type PlanDimension =
-  | 'length'
-  | 'diameter'
-  | 'area'
-  | 'speed'
-  | 'force'
-  | 'weight'
-  | 'weight-per-length'
-  | 'moment'
-  | 'stress'
-  | 'soil-pressure'
-  | 'soil-pressure-per-depth'
-  | 'angle'
-  | 'frequency'
-  | 'share';
+export type PlanDimension = FieldDimension;
 
 export interface PlanUnit {
   readonly label: string;

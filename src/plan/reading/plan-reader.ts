@@ -1,8 +1,9 @@
 import type { UnitSystem } from '../../foundation/index.ts';
+import { fieldAt } from '../../words/index.ts';
 import { type EntryWarning, type Fault, type FaultCode, pointerTo, type QueryCode } from '../faults/fault.ts';
 import { givenWords } from '../faults/given-words.ts';
 import { placeWords } from '../faults/place-words.ts';
-import type { FieldBounds } from '../quantities/field-bounds.ts';
+import { BOUNDS, type FieldBounds } from '../quantities/field-bounds.ts';
 import type { DecimalSign } from '../quantities/number-text.ts';
 import { PLAN_UNITS, type PlanDimension, quantityWords, WORDS_FOR_DIMENSION } from '../quantities/plan-dimension.ts';
 import { QUANTITY_LENGTH, type QuantityReading, readQuantityText, splitPair } from '../quantities/quantity-text.ts';
@@ -30,9 +31,10 @@ export class PlanReader {
     this.#decimal = decimal;
   }
 
-  /** A quantity that must be there, in SI; NaN where it is missing or faulty. */
-  quantity(given: Quantity | undefined, bounds: FieldBounds, at: string, key: PropertyKey): number {
+  /** A quantity that must be there, in SI; NaN where it is missing or faulty. What is no field of a plan brings its bounds. */
+  quantity(given: Quantity | undefined, at: string, key: PropertyKey, boundedBy?: FieldBounds): number {
     if (given === undefined) return Number.NaN;
+    const bounds = boundedBy ?? boundsAt(pointerTo(at, key));
     const value =
       typeof given === 'number'
         ? given * PLAN_UNITS[bounds.dimension][this.units].inSi
@@ -46,24 +48,24 @@ export class PlanReader {
   }
 
   /** A quantity that may be absent. */
-  perhaps(given: Quantity | undefined, bounds: FieldBounds, at: string, key: PropertyKey): number | undefined {
-    return given === undefined ? undefined : this.quantity(given, bounds, at, key);
+  perhaps(given: Quantity | undefined, at: string, key: PropertyKey): number | undefined {
+    return given === undefined ? undefined : this.quantity(given, at, key);
   }
 
   /** One value for both ends, or [low, high]. */
-  pair(given: QuantityPair | undefined, bounds: FieldBounds, at: string, key: string): [number, number] {
+  pair(given: QuantityPair | undefined, at: string, key: string): [number, number] {
     if (given === undefined || typeof given === 'number') {
-      const value = this.quantity(given, bounds, at, key);
+      const value = this.quantity(given, at, key);
       return [value, value];
     }
     const ends = typeof given === 'string' ? splitPair(given) : given;
     if (ends === undefined) {
-      const value = this.quantity(given as string, bounds, at, key);
+      const value = this.quantity(given as string, at, key);
       return [value, value];
     }
     const inner = typeof given === 'string' ? undefined : pointerTo(at, key);
-    const low = this.quantity(ends[0], bounds, inner ?? at, inner === undefined ? key : 0);
-    const high = this.quantity(ends[1], bounds, inner ?? at, inner === undefined ? key : 1);
+    const low = this.quantity(ends[0], inner ?? at, inner === undefined ? key : 0);
+    const high = this.quantity(ends[1], inner ?? at, inner === undefined ? key : 1);
     return [low, high];
   }
 
@@ -123,6 +125,13 @@ export class PlanReader {
     this.fault(pointer, 'out-of-bounds', shown, allowed, `${this.words(pointer)}: ${shown} given, ${allowed} allowed.`);
     return Number.NaN;
   }
+}
+
+/** Between which values the field at a place must be, as the catalogue says. */
+function boundsAt(pointer: string): FieldBounds {
+  const name = fieldAt(pointer)?.bounds;
+  if (name === undefined) throw new Error(`no bounds are known at ${pointer}`);
+  return BOUNDS[name];
 }
 
 /** A pointer's members; those that are digits stand for places in a list. */

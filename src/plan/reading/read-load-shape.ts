@@ -9,7 +9,6 @@ import type {
 } from '../../areas/index.ts';
 import { GRAVITY } from '../../foundation/index.ts';
 import { pointerTo } from '../faults/fault.ts';
-import { BOUNDS } from '../quantities/field-bounds.ts';
 import type { Quantity } from '../schema/field-schemas.ts';
 import type { LoadFields } from '../schema/load-schema.ts';
 import type { TubeRowFields } from '../schema/shape-schema.ts';
@@ -56,16 +55,16 @@ export function readLoadShape(reader: PlanReader, fields: LoadFields, at: string
       requireFields(reader, fields, 'plate', ['wide', 'tall'], at);
       return {
         kind: 'plate',
-        wide: reader.quantity(fields.wide, BOUNDS.diameter, at, 'wide'),
-        tall: reader.quantity(fields.tall, BOUNDS.diameter, at, 'tall'),
-        deep: reader.perhaps(fields.deep, BOUNDS.depth, at, 'deep') ?? 0,
+        wide: reader.quantity(fields.wide, at, 'wide'),
+        tall: reader.quantity(fields.tall, at, 'tall'),
+        deep: reader.perhaps(fields.deep, at, 'deep') ?? 0,
       };
     case 'dish':
       requireFields(reader, fields, 'dish', ['diameter'], at);
       return {
         kind: 'dish',
         diameter: readOneDiameter(reader, fields, at),
-        solidity: reader.perhaps(fields.solidity, BOUNDS.dishSolidity, at, 'solidity') ?? 1,
+        solidity: reader.perhaps(fields.solidity, at, 'solidity') ?? 1,
       };
     case 'wire':
       return readWire(reader, fields, at, span);
@@ -105,16 +104,16 @@ function readStated(
     }
     return present({
       kind: 'stated-force' as const,
-      force: reader.quantity(fields.force, BOUNDS.force, at, 'force'),
-      wind: reader.quantity(fields.wind, BOUNDS.speed, at, 'wind'),
-      icedArea: reader.perhaps(fields.icedArea, BOUNDS.area, at, 'icedArea'),
+      force: reader.quantity(fields.force, at, 'force'),
+      wind: reader.quantity(fields.wind, at, 'wind'),
+      icedArea: reader.perhaps(fields.icedArea, at, 'icedArea'),
     });
   }
   if (sides && !whole) requireFields(reader, fields, 'stated', ['front', 'side'], at);
-  const area = reader.quantity(fields.area, BOUNDS.area, at, 'area');
-  const front = whole ? area : reader.quantity(fields.front, BOUNDS.area, at, 'front');
-  const side = whole ? area : reader.quantity(fields.side, BOUNDS.area, at, 'side');
-  const icedArea = reader.perhaps(fields.icedArea, BOUNDS.area, at, 'icedArea');
+  const area = reader.quantity(fields.area, at, 'area');
+  const front = whole ? area : reader.quantity(fields.front, at, 'front');
+  const side = whole ? area : reader.quantity(fields.side, at, 'side');
+  const icedArea = reader.perhaps(fields.icedArea, at, 'icedArea');
   const bare = Math.max(front, side);
   if (icedArea !== undefined && icedArea < bare * (1 - ROUNDING)) {
     const [given, least] = [reader.say(icedArea, 'area'), reader.say(bare, 'area')];
@@ -134,7 +133,7 @@ function readStated(
 function readTube(reader: PlanReader, fields: LoadFields, at: string, span: Span): Shape {
   requireFields(reader, fields, 'tube', ['diameter'], at);
   const along = fields.along ?? 'upright';
-  const length = reader.perhaps(fields.length, BOUNDS.extent, at, 'length');
+  const length = reader.perhaps(fields.length, at, 'length');
   const spanned = span.high - span.low;
   if (length === undefined && (span.point || along !== 'upright')) {
     const says =
@@ -152,7 +151,7 @@ function readTube(reader: PlanReader, fields: LoadFields, at: string, span: Span
   return {
     kind: 'tube',
     along,
-    diameter: reader.pair(fields.diameter, BOUNDS.diameter, at, 'diameter'),
+    diameter: reader.pair(fields.diameter, at, 'diameter'),
     length: length ?? spanned,
   };
 }
@@ -173,8 +172,8 @@ function readTubeRow(reader: PlanReader, row: TubeRowFields, at: string): TubeRo
     const says = `${reader.words(at)}: ${given === '' ? 'nothing' : given} given. Give diameter and length, or taper, its pieces from the boom to one tip.`;
     reader.fault(at, 'one-of', given === '' ? 'nothing' : given, 'diameter and length; or taper', says);
   }
-  const yieldStrength = reader.perhaps(row.yield, BOUNDS.strength, at, 'yield');
-  const ultimateStrength = reader.perhaps(row.ultimate, BOUNDS.strength, at, 'ultimate');
+  const yieldStrength = reader.perhaps(row.yield, at, 'yield');
+  const ultimateStrength = reader.perhaps(row.ultimate, at, 'ultimate');
   refuseEarlyRupture(reader, reader.words(at), yieldStrength, ultimateStrength, at);
   return present({
     along: row.along,
@@ -187,17 +186,17 @@ function readTubeRow(reader: PlanReader, row: TubeRowFields, at: string): TubeRo
 }
 
 function readPlainTube(reader: PlanReader, row: TubeRowFields, at: string): TubePiece[] {
-  const diameter = reader.quantity(row.diameter, BOUNDS.diameter, at, 'diameter');
-  return [{ diameter, length: reader.quantity(row.length, BOUNDS.extent, at, 'length') }];
+  const diameter = reader.quantity(row.diameter, at, 'diameter');
+  return [{ diameter, length: reader.quantity(row.length, at, 'length') }];
 }
 
 /** The taper is written from the boom to one tip; the whole member has it on both sides. */
 function readTaper(reader: PlanReader, taper: NonNullable<TubeRowFields['taper']>, at: string): TubePiece[] {
   const half = taper.map((piece, index): TubePiece => {
     const here = `${at}/${index}`;
-    const diameter = reader.quantity(piece[0], BOUNDS.diameter, here, 0);
-    const length = reader.quantity(piece[1], BOUNDS.taperLength, here, 1);
-    const wall = reader.perhaps(piece[2], BOUNDS.wall, here, 2);
+    const diameter = reader.quantity(piece[0], here, 0);
+    const length = reader.quantity(piece[1], here, 1);
+    const wall = reader.perhaps(piece[2], here, 2);
     if (wall !== undefined) refuseThickWall(reader, reader.words(here), diameter, wall, pointerTo(here, 2));
     return present({ diameter, length, wall });
   });
@@ -213,14 +212,14 @@ function readWire(reader: PlanReader, fields: LoadFields, at: string, span: Span
   }
   const { to } = fields;
   const end = `${at}/to`;
-  const distance = reader.quantity(to?.distance, BOUNDS.extent, end, 'distance');
-  const rise = reader.quantity(to?.height, BOUNDS.height, end, 'height') - span.low;
+  const distance = reader.quantity(to?.distance, end, 'distance');
+  const rise = reader.quantity(to?.height, end, 'height') - span.low;
   return present({
     kind: 'wire' as const,
     diameter: readOneDiameter(reader, fields, at),
     distance,
     rise,
-    heading: reader.quantity(to?.heading, BOUNDS.heading, end, 'heading'),
+    heading: reader.quantity(to?.heading, end, 'heading'),
     pull: readPull(reader, fields, at, distance, rise),
   });
 }
@@ -240,11 +239,11 @@ function readPull(
     const says = `${reader.words(at)} has a tension and a sag: give one, the other follows from it.`;
     reader.fault(at, 'one-of', 'tension and sag', 'tension or sag', says);
   }
-  const tension = reader.perhaps(fields.tension, BOUNDS.force, at, 'tension');
-  const sag = reader.perhaps(fields.sag, BOUNDS.extent, at, 'sag');
+  const tension = reader.perhaps(fields.tension, at, 'tension');
+  const sag = reader.perhaps(fields.sag, at, 'sag');
   if (tension !== undefined) return (tension * distance) / Math.hypot(distance, rise);
   if (sag === undefined || fields.weight === undefined) return undefined;
-  const weight = reader.quantity(fields.weight, BOUNDS.weight, at, 'weight');
+  const weight = reader.quantity(fields.weight, at, 'weight');
   const weightPerLength = (weight * GRAVITY) / distance;
   return (weightPerLength * distance ** 2) / (8 * sag);
 }
@@ -256,7 +255,7 @@ function readOneDiameter(reader: PlanReader, fields: LoadFields, at: string): nu
     reader.fault(pointerTo(at, 'diameter'), 'wrong-type', 'two diameters', 'one diameter', says);
     return Number.NaN;
   }
-  return reader.quantity(given as Quantity | undefined, BOUNDS.diameter, at, 'diameter');
+  return reader.quantity(given as Quantity | undefined, at, 'diameter');
 }
 
 function requireSpan(reader: PlanReader, fields: LoadFields, shape: 'lattice' | 'pole', at: string, span: Span): void {

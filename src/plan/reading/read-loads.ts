@@ -1,7 +1,7 @@
 import type { CableRun, Load, Mast, Tower } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
-import { BOUNDS } from '../quantities/field-bounds.ts';
 import type { CableFields, LoadFields } from '../schema/load-schema.ts';
+import { LAY_OF } from '../schema/shape-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
 import { readLoadShape, type Span } from './read-load-shape.ts';
@@ -41,7 +41,7 @@ function readLoad(reader: PlanReader, fields: LoadFields, at: string, tower: Tow
   const on = fields.on ?? (mast !== undefined && (span.low + span.high) / 2 > tower.top + ROUNDING ? 'mast' : 'tower');
   refuseOffTower(reader, at, span, tower);
   if (on === 'mast') refuseOffMast(reader, fields, at, span, mast);
-  const boom = reader.perhaps(fields.boom, BOUNDS.height, at, 'boom');
+  const boom = reader.perhaps(fields.boom, at, 'boom');
   queryBoom(reader, at, tower, boom);
   const ratedWind =
     fields.ratedWind === undefined ? undefined : readRatedWind(reader, fields.ratedWind, at, 'ratedWind');
@@ -52,13 +52,13 @@ function readLoad(reader: PlanReader, fields: LoadFields, at: string, tower: Tow
     high: span.high,
     shape,
     count: fields.count ?? 1,
-    weight: reader.perhaps(fields.weight, BOUNDS.weight, at, 'weight'),
+    weight: reader.perhaps(fields.weight, at, 'weight'),
     turns: fields.turns ?? false,
-    heading: reader.perhaps(fields.heading, BOUNDS.heading, at, 'heading'),
+    heading: reader.perhaps(fields.heading, at, 'heading'),
     on,
-    offset: reader.perhaps(fields.offset, BOUNDS.height, at, 'offset') ?? 0,
+    offset: reader.perhaps(fields.offset, at, 'offset') ?? 0,
     boom,
-    reach: reader.perhaps(fields.reach, BOUNDS.height, at, 'reach'),
+    reach: reader.perhaps(fields.reach, at, 'reach'),
     ratedWind: ratedWind?.speed === undefined ? undefined : present({ speed: ratedWind.speed, basis: ratedWind.basis }),
   });
 }
@@ -91,7 +91,7 @@ function readSpan(reader: PlanReader, fields: LoadFields, at: string, top: numbe
   }
   const key = height === undefined ? 'above' : 'height';
   const base = height === undefined ? top : 0;
-  const ends = reader.pair(height ?? above, height === undefined ? BOUNDS.offsetHeight : BOUNDS.height, at, key);
+  const ends = reader.pair(height ?? above, at, key);
   const [low, high] = [base + ends[0], base + ends[1]];
   if (low > high) {
     const [lower, upper] = [reader.say(ends[0], 'length'), reader.say(ends[1], 'length')];
@@ -121,7 +121,7 @@ function spanOfTube(
     reader.fault(pointerTo(at, key), 'meets-ground', say(span.low), `${say(length / 2)} or more`, says);
     return { low: Number.NaN, high: Number.NaN, point: false };
   }
-  const says = `${reader.words(at)}: one height, ${say(span.low)}, was read as that of its middle, so it reaches from ${say(low)} to ${say(high)}. If that is its foot, give [low, high].`;
+  const says = `${reader.words(at)}: one height, ${say(span.low)}, is taken as that of its middle, so it reaches from ${say(low)} to ${say(high)}. If that is its lower end, give [low, high].`;
   reader.query(pointerTo(at, key), 'read-as-middle', says);
   return { low, high, point: false };
 }
@@ -129,8 +129,8 @@ function spanOfTube(
 function refuseOffTower(reader: PlanReader, at: string, span: Span, tower: Tower): void {
   if (!(span.low < tower.foot - ROUNDING)) return;
   const [low, foot] = [reader.say(span.low, 'length'), reader.say(tower.foot, 'length')];
-  const says = `${reader.words(at)} at ${low} is below the tower's foot at ${foot}. Give its height above ground.`;
-  reader.fault(at, 'load-below-foot', low, `${foot} or more`, says);
+  const says = `${reader.words(at)} at ${low} is below the tower's base at ${foot}. Give its height above ground.`;
+  reader.fault(at, 'load-below-base', low, `${foot} or more`, says);
 }
 
 function refuseOffMast(reader: PlanReader, fields: LoadFields, at: string, span: Span, mast: Mast | undefined): void {
@@ -178,8 +178,8 @@ export function readCables(
 ): CableRun[] {
   return cables.map((fields, index) => {
     const at = `/cables/${index}`;
-    const low = reader.perhaps(fields.from, BOUNDS.height, at, 'from') ?? tower.foot;
-    const high = reader.perhaps(fields.to, BOUNDS.height, at, 'to') ?? tower.top;
+    const low = reader.perhaps(fields.from, at, 'from') ?? tower.foot;
+    const high = reader.perhaps(fields.to, at, 'to') ?? tower.top;
     const most = Math.max(tower.top, mast?.tip ?? 0);
     const say = (value: number) => reader.say(value, 'length');
     if (low >= high) {
@@ -194,11 +194,11 @@ export function readCables(
       name: fields.name ?? `cable run ${index + 1}`,
       at,
       count: fields.count,
-      diameter: reader.quantity(fields.diameter, BOUNDS.diameter, at, 'diameter'),
+      diameter: reader.quantity(fields.diameter, at, 'diameter'),
       low,
       high,
-      laid: fields.laid ?? ('single' as const),
-      weight: reader.perhaps(fields.weight, BOUNDS.lineWeight, at, 'weight'),
+      laid: LAY_OF[fields.arrangement ?? 'single'],
+      weight: reader.perhaps(fields.weight, at, 'weight'),
     });
   });
 }

@@ -1,11 +1,10 @@
 import { FIT, LOOSEST_FIT, type Mast, type MastTube, type Rotator, type Tower } from '../../structure/index.ts';
-import { BOUNDS } from '../quantities/field-bounds.ts';
 import type { MastFields, RotatorFields } from '../schema/tower-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
 import { refuseEarlyRupture, refuseThickWall } from './tube-faults.ts';
 
-/** Two ways to say where the mast's foot is may differ by this much [m]. @source common-practice */
+/** Two ways to say where the mast's lower end is may differ by this much [m]. @source common-practice */
 const SAME_HEIGHT = 0.01;
 const ROUNDING = 1e-6;
 
@@ -27,16 +26,16 @@ export function readMast(
   tower: Tower,
 ): Mast {
   const at = '/mast';
-  const outside = reader.quantity(fields.outside, BOUNDS.diameter, at, 'outside');
-  const length = reader.quantity(fields.length, BOUNDS.extent, at, 'length');
-  const wall = reader.perhaps(fields.wall, BOUNDS.wall, at, 'wall');
+  const outside = reader.quantity(fields.outside, at, 'outside');
+  const length = reader.quantity(fields.length, at, 'length');
+  const wall = reader.perhaps(fields.wall, at, 'wall');
   if (wall !== undefined) refuseThickWall(reader, 'Mast', outside, wall, '/mast/wall');
   const foot = readFoot(reader, fields, length, rotatorHeight, tower);
   const tip = (foot ?? tower.top) + length;
-  const yieldStrength = reader.perhaps(fields.yield, BOUNDS.strength, at, 'yield');
+  const yieldStrength = reader.perhaps(fields.yield, at, 'yield');
   const pieces = fields.pieces === undefined ? undefined : readPieces(reader, fields.pieces, length);
   queryOutside(reader, outside, pieces);
-  const ultimateStrength = reader.perhaps(fields.ultimate, BOUNDS.strength, at, 'ultimate');
+  const ultimateStrength = reader.perhaps(fields.ultimate, at, 'ultimate');
   for (const each of [{ yieldStrength }, ...(pieces ?? [])]) {
     refuseEarlyRupture(reader, 'Mast', each.yieldStrength, ultimateStrength, at);
   }
@@ -52,7 +51,7 @@ export function readMast(
     foot,
     tip,
     bearing: readBearing(reader, fields, foot, tip, tower),
-    shelf: fields.shelf ?? false,
+    shelf: fields.manufacturerPlates ?? false,
   });
 }
 
@@ -66,7 +65,7 @@ export function readMast(
  * @source derived
  */
 export function readRotatorHeight(reader: PlanReader, fields: RotatorFields): number | undefined {
-  return reader.perhaps(fields.height, BOUNDS.height, '/rotator', 'height');
+  return reader.perhaps(fields.height, '/rotator', 'height');
 }
 
 /**
@@ -79,7 +78,7 @@ export function readRotatorHeight(reader: PlanReader, fields: RotatorFields): nu
  * @source derived
  */
 export function readRotator(reader: PlanReader, fields: RotatorFields): Rotator {
-  return present({ weight: reader.perhaps(fields.weight, BOUNDS.weight, '/rotator', 'weight') });
+  return present({ weight: reader.perhaps(fields.weight, '/rotator', 'weight') });
 }
 
 function readFoot(
@@ -89,7 +88,7 @@ function readFoot(
   rotatorHeight: number | undefined,
   tower: Tower,
 ): number | undefined {
-  const inside = reader.perhaps(fields.inside, BOUNDS.height, '/mast', 'inside');
+  const inside = reader.perhaps(fields.inside, '/mast', 'inside');
   const say = (value: number) => reader.say(value, 'length');
   if (inside !== undefined && inside > length) {
     const says = `Mast: ${say(inside)} inside the tower is more than its whole length of ${say(length)}. Give the part below the tower's top.`;
@@ -99,15 +98,15 @@ function readFoot(
   const fromInside = inside === undefined ? undefined : tower.top - inside;
   if (fromInside !== undefined && rotatorHeight !== undefined && Math.abs(fromInside - rotatorHeight) > SAME_HEIGHT) {
     const given = say(inside as number);
-    const says = `Mast: ${given} inside puts its foot at ${say(fromInside)}, and the rotator it stands on is at ${say(rotatorHeight)}. Give one, or make them agree.`;
-    reader.fault('/mast/inside', 'mast-foot-twice', given, say(tower.top - rotatorHeight), says);
+    const says = `Mast: ${given} inside puts its lower end at ${say(fromInside)}, and the rotator it stands on is at ${say(rotatorHeight)}. Give one, or make them agree.`;
+    reader.fault('/mast/inside', 'mast-base-twice', given, say(tower.top - rotatorHeight), says);
     return Number.NaN;
   }
   const foot = fromInside ?? rotatorHeight;
   if (foot !== undefined && foot < tower.foot - ROUNDING) {
-    const says = `Mast: its foot at ${say(foot)} is below the tower's foot at ${say(tower.foot)}. Give less inside, or a higher rotator.`;
+    const says = `Mast: its lower end at ${say(foot)} is below the tower's base at ${say(tower.foot)}. Give less inside, or a higher rotator.`;
     const pointer = inside === undefined ? '/rotator/height' : '/mast/inside';
-    reader.fault(pointer, 'mast-below-foot', say(foot), `${say(tower.foot)} or more`, says);
+    reader.fault(pointer, 'mast-below-base', say(foot), `${say(tower.foot)} or more`, says);
     return Number.NaN;
   }
   return foot;
@@ -122,7 +121,7 @@ function readBearing(
 ): number | undefined {
   if (fields.bearing === false) return undefined;
   const say = (value: number) => reader.say(value, 'length');
-  const given = reader.perhaps(fields.bearing, BOUNDS.height, '/mast', 'bearing');
+  const given = reader.perhaps(fields.bearing, '/mast', 'bearing');
   // A mast that stands on top of the tower, clamped on its rotator, has no bearing unless one is named.
   if (given === undefined && foot !== undefined && foot >= tower.top - ROUNDING) return undefined;
   const bearing = given ?? tower.top;
@@ -131,7 +130,7 @@ function readBearing(
     reader.fault('/mast/bearing', 'mast-misses-bearing', say(bearing), `up to ${say(tip)}`, says);
   }
   if (foot !== undefined && bearing <= foot + ROUNDING) {
-    const says = `Mast bearing at ${say(bearing)} is not above the mast's foot at ${say(foot)}. Give its height above ground, or false.`;
+    const says = `Mast bearing at ${say(bearing)} is not above the mast's lower end at ${say(foot)}. Give its height above ground, or false.`;
     reader.fault('/mast/bearing', 'bearing-below-mast', say(bearing), `more than ${say(foot)}`, says);
   }
   if (bearing > tower.top + SAME_HEIGHT) {
@@ -148,16 +147,16 @@ function readPieces(
 ): readonly MastTube[] {
   const tubes = pieces.map((piece, index): MastTube => {
     const at = `/mast/pieces/${index}`;
-    const outside = reader.quantity(piece.outside, BOUNDS.diameter, at, 'outside');
-    const wall = reader.quantity(piece.wall, BOUNDS.wall, at, 'wall');
+    const outside = reader.quantity(piece.outside, at, 'outside');
+    const wall = reader.quantity(piece.wall, at, 'wall');
     refuseThickWall(reader, reader.words(at), outside, wall, `${at}/wall`);
-    const from = reader.quantity(piece.from, BOUNDS.height, at, 'from');
-    const to = reader.quantity(piece.to, BOUNDS.extent, at, 'to');
-    const yieldStrength = reader.perhaps(piece.yield, BOUNDS.strength, at, 'yield');
+    const from = reader.quantity(piece.from, at, 'from');
+    const to = reader.quantity(piece.to, at, 'to');
+    const yieldStrength = reader.perhaps(piece.yield, at, 'yield');
     if (from >= to || to > length + SAME_HEIGHT) {
       const given = `${reader.say(from, 'length')} to ${reader.say(to, 'length')}`;
       const allowed = `0 to ${reader.say(length, 'length')}`;
-      const says = `${reader.words(at)} from ${given} does not lie on a mast of ${reader.say(length, 'length')}. Give both ends from the mast's foot, the lower first.`;
+      const says = `${reader.words(at)} from ${given} does not lie on a mast of ${reader.say(length, 'length')}. Give both ends from the mast's lower end, the lower first.`;
       reader.fault(at, 'piece-off-mast', given, allowed, says);
     }
     return present({ outside, wall, from, to, yieldStrength });
@@ -218,7 +217,7 @@ function refuseGaps(reader: PlanReader, tubes: readonly MastTube[], length: numb
     reached = Math.max(reached, to);
   }
   if (reached < length - SAME_HEIGHT) {
-    const says = `Mast pieces: nothing stands right above ${say(reached)}, and the mast is ${say(length)} long. Give pieces that meet or overlap from foot to tip.`;
+    const says = `Mast pieces: nothing stands right above ${say(reached)}, and the mast is ${say(length)} long. Give pieces that meet or overlap from lower end to tip.`;
     reader.fault('/mast/pieces', 'pieces-leave-a-gap', say(reached), say(length), says);
   }
   tubes.forEach((tube, index) => {

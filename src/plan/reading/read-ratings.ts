@@ -4,8 +4,8 @@ import { METHOD_BY_ID } from '../../methods/index.ts';
 import type { Tower } from '../../structure/index.ts';
 import type { Ground, GroundField } from '../../wind/index.ts';
 import { pointerTo } from '../faults/fault.ts';
-import { BOUNDS } from '../quantities/field-bounds.ts';
 import { FIELDS_OF_KIND, type RatedWindFields, type RatingFields, type RatingKind } from '../schema/rating-schema.ts';
+import { LAY_OF } from '../schema/shape-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
 
@@ -36,18 +36,18 @@ function readRating(reader: PlanReader, fields: RatingFields, at: string, tower:
   const unnamed = refuseForeignKind(reader, fields, kind, at) && fields.kind === undefined;
   const wind = fields.wind === undefined ? undefined : readRatedWind(reader, fields.wind, at, 'wind');
   if (kind === 'wind' && wind?.speed === undefined) {
-    const says = `${reader.words(at)} of the bare part needs the speed it stands: give "wind".`;
+    const says = `${reader.words(at)} of the bare part needs its speed: give "wind".`;
     reader.fault(`${at}/wind`, 'kind-field-missing', 'nothing', 'wind', says);
   }
-  const top = reader.perhaps(fields.top, BOUNDS.extent, at, 'top');
+  const top = reader.perhaps(fields.top, at, 'top');
   if (top !== undefined && top <= tower.foot) {
     const [given, foot] = [reader.say(top, 'length'), reader.say(tower.foot, 'length')];
-    const says = `${reader.words(at)} is for a top at ${given}, and the tower's foot is at ${foot}. Give the height above ground.`;
-    reader.fault(`${at}/top`, 'foot-above-top', given, `more than ${foot}`, says);
+    const says = `${reader.words(at)} is for a top at ${given}, and the tower's base is at ${foot}. Give the height above ground.`;
+    reader.fault(`${at}/top`, 'base-above-top', given, `more than ${foot}`, says);
   }
   const claim = readClaim(reader, fields, kind, at, unnamed);
-  if (claim.kind === 'area' && wind?.speed !== undefined && fields.rows !== undefined) {
-    const says = `${reader.words(at)} has rows with their own speeds, and a speed in "wind": leave the one in "wind" out.`;
+  if (claim.kind === 'area' && wind?.speed !== undefined && fields.areasBySpeed !== undefined) {
+    const says = `${reader.words(at)} has areas by speed, and a speed in "wind": leave the one in "wind" out.`;
     reader.fault(`${at}/wind`, 'one-of', 'two speeds', 'the speeds of the rows', says);
   }
   return present({
@@ -57,13 +57,13 @@ function readRating(reader: PlanReader, fields: RatingFields, at: string, tower:
     height: readHeight(reader, fields, kind, at, top ?? tower.top, tower),
     wind,
     top,
-    held: fields.held?.map((height, index) =>
-      readSupportHeight(reader, height, `${at}/held`, index, top ?? tower.top, tower),
+    held: fields.supportedAt?.map((height, index) =>
+      readSupportHeight(reader, height, `${at}/supportedAt`, index, top ?? tower.top, tower),
     ),
     withCables: fields.withCables && {
       count: fields.withCables.count,
-      diameter: reader.quantity(fields.withCables.diameter, BOUNDS.diameter, `${at}/withCables`, 'diameter'),
-      ...(fields.withCables.laid === undefined ? {} : { laid: fields.withCables.laid }),
+      diameter: reader.quantity(fields.withCables.diameter, `${at}/withCables`, 'diameter'),
+      ...(fields.withCables.arrangement === undefined ? {} : { laid: LAY_OF[fields.withCables.arrangement] }),
     },
   });
 }
@@ -71,7 +71,7 @@ function readRating(reader: PlanReader, fields: RatingFields, at: string, tower:
 function refuseForeignKind(reader: PlanReader, fields: RatingFields, kind: RatingKind | 'gear', at: string): boolean {
   let found = false;
   if (fields.of === 'gear' && fields.kind !== undefined) {
-    const says = `${reader.words(at)} is of lifting gear, which has no kind: give "working" or "breaking", and leave "kind" out.`;
+    const says = `${reader.words(at)} is of lifting gear, which has no kind: give "workingLoad" or "breakingStrength", and leave "kind" out.`;
     reader.fault(`${at}/kind`, 'goes-with', fields.kind, 'nothing for gear', says);
   }
   const own: readonly string[] = FIELDS_OF_KIND[kind];
@@ -102,66 +102,66 @@ function readClaim(
       return readAreaClaim(reader, fields, at, unnamed);
     case 'force':
       requireOne(reader, fields, ['force'], at);
-      return { kind, force: reader.quantity(fields.force, BOUNDS.force, at, 'force'), ...level };
+      return { kind, force: reader.quantity(fields.force, at, 'force'), ...level };
     case 'moment':
       requireOne(reader, fields, ['moment'], at);
-      return { kind, moment: reader.quantity(fields.moment, BOUNDS.moment, at, 'moment'), ...level };
+      return { kind, moment: reader.quantity(fields.moment, at, 'moment'), ...level };
     case 'wind':
       return { kind };
     case 'weight':
       requireOne(reader, fields, ['weight'], at);
-      return { kind, weight: reader.quantity(fields.weight, BOUNDS.weight, at, 'weight') };
+      return { kind, weight: reader.quantity(fields.weight, at, 'weight') };
     case 'torque':
       requireOne(reader, fields, ['torque', 'brake'], at);
       return present({
         kind,
-        torque: reader.perhaps(fields.torque, BOUNDS.moment, at, 'torque'),
-        brake: reader.perhaps(fields.brake, BOUNDS.moment, at, 'brake'),
+        torque: reader.perhaps(fields.torque, at, 'torque'),
+        brake: reader.perhaps(fields.brake, at, 'brake'),
         ...level,
       });
     case 'gear':
-      requireOne(reader, fields, ['breaking', 'working'], at);
+      requireOne(reader, fields, ['breakingStrength', 'workingLoad'], at);
       return present({
         kind,
-        breaking: reader.perhaps(fields.breaking, BOUNDS.force, at, 'breaking'),
-        working: reader.perhaps(fields.working, BOUNDS.force, at, 'working'),
+        breaking: reader.perhaps(fields.breakingStrength, at, 'breakingStrength'),
+        working: reader.perhaps(fields.workingLoad, at, 'workingLoad'),
       });
   }
 }
 
 function readAreaClaim(reader: PlanReader, fields: RatingFields, at: string, unnamed: boolean): RatingClaim {
-  if ((fields.area === undefined) === (fields.rows === undefined) && !unnamed) {
-    const given = fields.area === undefined ? 'neither area nor rows' : 'area and rows';
-    const says = `${reader.words(at)}: ${given} given. Give one: the area at one speed, or rows of [speed, area].`;
-    reader.fault(at, 'one-of', given, 'area or rows', says);
+  if ((fields.area === undefined) === (fields.areasBySpeed === undefined) && !unnamed) {
+    const given = fields.area === undefined ? 'neither area nor areasBySpeed' : 'area and areasBySpeed';
+    const says = `${reader.words(at)}: ${given} given. Give one: the area at one speed, or areasBySpeed as rows of [speed, area].`;
+    reader.fault(at, 'one-of', given, 'area or areasBySpeed', says);
   }
-  if (fields.also !== undefined && fields.rows !== undefined) {
-    const says = `${reader.words(at)}: further areas belong to one case, and there are rows. Give each such case as a rating of its own.`;
-    reader.fault(`${at}/also`, 'goes-with', 'also', 'only with area', says);
+  if (fields.furtherAreas !== undefined && fields.areasBySpeed !== undefined) {
+    const says = `${reader.words(at)}: further areas belong to one case, and there are areas by speed. Give each such case as a rating of its own.`;
+    reader.fault(`${at}/furtherAreas`, 'goes-with', 'furtherAreas', 'only with area', says);
   }
-  const rows = (fields.rows ?? []).map((row, index) => ({
-    speed: reader.quantity(row[0], BOUNDS.speed, `${at}/rows/${index}`, 0),
-    area: reader.quantity(row[1], BOUNDS.area, `${at}/rows/${index}`, 1),
+  const rows = (fields.areasBySpeed ?? []).map((row, index) => ({
+    speed: reader.quantity(row[0], `${at}/areasBySpeed/${index}`, 0),
+    area: reader.quantity(row[1], `${at}/areasBySpeed/${index}`, 1),
   }));
   for (const [index, row] of rows.entries()) {
     const first = rows.findIndex((other) => Math.abs(other.speed - row.speed) < 1e-6);
     if (first < 0 || first === index) continue;
     const speed = reader.say(row.speed, 'speed');
     const says = `${reader.words(at)}: rows ${first + 1} and ${index + 1} are both for ${speed}. Keep one, or give another case as a rating of its own.`;
-    reader.fault(`${at}/rows/${index}`, 'speed-twice', speed, 'each speed once', says);
+    reader.fault(`${at}/areasBySpeed/${index}`, 'speed-twice', speed, 'each speed once', says);
   }
-  const stated = fields.rows === undefined ? [{ area: reader.quantity(fields.area, BOUNDS.area, at, 'area') }] : rows;
+  const stated = fields.areasBySpeed === undefined ? [{ area: reader.quantity(fields.area, at, 'area') }] : rows;
   for (const { area } of stated)
-    queryRatedArea(reader, area, fields.rows === undefined ? pointerTo(at, 'area') : `${at}/rows`);
-  for (const row of rows) queryRatedSpeed(reader, row.speed, `${at}/rows`);
+    queryRatedArea(reader, area, fields.areasBySpeed === undefined ? pointerTo(at, 'area') : `${at}/areasBySpeed`);
+  for (const row of rows) queryRatedSpeed(reader, row.speed, `${at}/areasBySpeed`);
   return present({
     kind: 'area' as const,
     areaKind: fields.areaKind ?? 'unknown',
-    coefficient: reader.perhaps(fields.coefficient, BOUNDS.coefficient, at, 'coefficient'),
+    coefficient: reader.perhaps(fields.coefficient, at, 'coefficient'),
     rows: stated,
-    also: (fields.also ?? []).map((further, index) => ({
-      area: reader.quantity(further.area, BOUNDS.area, `${at}/also/${index}`, 'area'),
-      height: reader.quantity(further.height, BOUNDS.height, `${at}/also/${index}`, 'height'),
+    also: (fields.furtherAreas ?? []).map((further, index) => ({
+      area: reader.quantity(further.area, `${at}/furtherAreas/${index}`, 'area'),
+      height: reader.quantity(further.height, `${at}/furtherAreas/${index}`, 'height'),
     })),
   });
 }
@@ -178,7 +178,7 @@ function requireOne(
   reader.fault(pointerTo(at, needed[0] as string), 'kind-field-missing', 'nothing', allowed, says);
 }
 
-/** A moment with no height is meant at the foot; anything else at the top, which is left absent. */
+/** A moment with no height is meant at the base; anything else at the top, which is left absent. */
 function readHeight(
   reader: PlanReader,
   fields: RatingFields,
@@ -191,8 +191,8 @@ function readHeight(
     const says = `${reader.words(at)} has a height and an above: give one.`;
     reader.fault(at, 'height-or-above', 'height and above', 'height or above', says);
   }
-  const height = reader.perhaps(fields.height, BOUNDS.height, at, 'height');
-  const above = reader.perhaps(fields.above, BOUNDS.offsetHeight, at, 'above');
+  const height = reader.perhaps(fields.height, at, 'height');
+  const above = reader.perhaps(fields.above, at, 'above');
   const acts = height ?? (above === undefined ? undefined : top + above);
   if (acts !== undefined && Number.isFinite(top) && (acts < tower.foot || acts > top + ABOVE_TOP_AT_MOST)) {
     const given = reader.say(acts, 'length');
@@ -212,12 +212,12 @@ function readSupportHeight(
   top: number,
   tower: Tower,
 ): number {
-  const height = reader.quantity(given, BOUNDS.height, at, index);
+  const height = reader.quantity(given, at, index);
   if (Number.isFinite(top) && (height <= tower.foot || height > top)) {
     const shown = reader.say(height, 'length');
     const allowed = `more than ${reader.say(tower.foot, 'length')}, up to ${reader.say(top, 'length')}`;
     const says = `${reader.words(`${at}/${index}`)} at ${shown} does not meet the tower it is stated for: give a height of ${allowed}.`;
-    reader.fault(`${at}/${index}`, 'held-outside', shown, allowed, says);
+    reader.fault(`${at}/${index}`, 'support-outside', shown, allowed, says);
   }
   return height;
 }
@@ -235,11 +235,11 @@ function readSupportHeight(
  */
 export function readRatedWind(reader: PlanReader, fields: RatedWindFields, at: string, key: string): RatedWind {
   if (typeof fields !== 'object') {
-    const speed = reader.quantity(fields, BOUNDS.speed, at, key);
+    const speed = reader.quantity(fields, at, key);
     queryRatedSpeed(reader, speed, pointerTo(at, key));
     return { speed };
   }
-  const speed = reader.perhaps(fields.speed, BOUNDS.speed, pointerTo(at, key), 'speed');
+  const speed = reader.perhaps(fields.speed, pointerTo(at, key), 'speed');
   queryRatedSpeed(reader, speed, pointerTo(pointerTo(at, key), 'speed'));
   return present({
     speed,
@@ -256,7 +256,7 @@ const BEYOND_MAPS = 90;
 
 function queryRatedSpeed(reader: PlanReader, speed: number | undefined, at: string): void {
   if (!(speed !== undefined && speed > BEYOND_MAPS)) return;
-  const says = `A rated wind of ${reader.say(speed, 'speed')} is faster than any map has it. Look at its unit again: km/h and mph are easily taken for another.`;
+  const says = `A rated wind of ${reader.say(speed, 'speed')} is faster than on any map. Check its unit, and that km/h and mph were not confused.`;
   reader.query(at, 'speed-beyond-maps', says);
 }
 
@@ -265,7 +265,7 @@ const LARGE_AREA = 10;
 
 function queryRatedArea(reader: PlanReader, area: number, at: string): void {
   if (!(area > LARGE_AREA)) return;
-  const says = `${reader.say(area, 'area')} is more than small towers are rated for. Look at its unit again: square feet and square metres are a factor of 10.8 apart.`;
+  const says = `${reader.say(area, 'area')} is more than small towers are rated for. Check its unit: a square metre is 10.8 square feet.`;
   reader.query(at, 'area-of-no-small-tower', says);
 }
 
@@ -275,16 +275,16 @@ function readRatedGround(
   at: string,
 ): RatedWind['exposure'] {
   if (exposure !== undefined && terrain !== undefined) {
-    const says = `${reader.words(at)} has an exposure and a terrain: give one, the ground its maker names.`;
+    const says = `${reader.words(at)} has an exposure and a terrain: give one, as the data sheet states it.`;
     reader.fault(`${at}/terrain`, 'one-of', 'exposure and terrain', 'one of them', says);
   }
   if (method === undefined) return exposure ?? terrain;
   const { title, ground } = METHOD_BY_ID[method];
-  const refuse = (field: GroundField, given: Ground, article: string) => {
-    const says = `${reader.words(at)}: ${title} goes by ${ground.field}, give that instead of ${article} ${field}.`;
+  const refuse = (field: GroundField, given: Ground) => {
+    const says = `${reader.words(at)}: ${title} uses ${ground.field}; give that instead of ${field}.`;
     reader.fault(`${at}/${field}`, 'goes-with', given, ground.field, says);
   };
-  if (exposure !== undefined && ground.field !== 'exposure') refuse('exposure', exposure, 'an');
-  if (terrain !== undefined && ground.field !== 'terrain') refuse('terrain', terrain, 'a');
+  if (exposure !== undefined && ground.field !== 'exposure') refuse('exposure', exposure);
+  if (terrain !== undefined && ground.field !== 'terrain') refuse('terrain', terrain);
   return exposure ?? terrain;
 }

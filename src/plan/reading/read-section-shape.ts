@@ -1,7 +1,6 @@
 import type { LatticeShape, LatticeSolid, PoleShape } from '../../areas/index.ts';
 import type { SectionShape } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
-import { BOUNDS } from '../quantities/field-bounds.ts';
 import type { ShapeFields } from '../schema/shape-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
 import { requireFields } from './shape-fields.ts';
@@ -19,7 +18,7 @@ import { requireFields } from './shape-fields.ts';
  */
 export function readLattice(reader: PlanReader, fields: ShapeFields, at: string, length: number): LatticeShape {
   requireFields(reader, fields, 'lattice', ['faces', 'width', 'members'], at);
-  const width = reader.pair(fields.width, BOUNDS.diameter, at, 'width');
+  const width = reader.pair(fields.width, at, 'width');
   return {
     kind: 'lattice',
     faces: fields.faces ?? 3,
@@ -41,7 +40,7 @@ export function readLattice(reader: PlanReader, fields: ShapeFields, at: string,
  */
 export function readPole(reader: PlanReader, fields: ShapeFields, at: string): PoleShape {
   requireFields(reader, fields, 'pole', ['width'], at);
-  return { kind: 'pole', width: reader.pair(fields.width, BOUNDS.diameter, at, 'width'), sides: fields.sides ?? 0 };
+  return { kind: 'pole', width: reader.pair(fields.width, at, 'width'), sides: fields.sides ?? 0 };
 }
 
 function readSolid(
@@ -63,7 +62,7 @@ function readSolid(
     reader.fault(at, 'one-of', ways.join('; '), allowed, says);
   }
   if (fields.dragArea !== undefined) {
-    return { by: 'drag', dragArea: reader.quantity(fields.dragArea, BOUNDS.area, at, 'dragArea') };
+    return { by: 'drag', dragArea: reader.quantity(fields.dragArea, at, 'dragArea') };
   }
   if (fields.roundArea !== undefined || fields.flatArea !== undefined)
     return readAreas(reader, fields, at, width, length);
@@ -73,7 +72,7 @@ function readSolid(
 }
 
 function readSolidity(reader: PlanReader, fields: ShapeFields, at: string): number {
-  const solidity = reader.quantity(fields.solidity, BOUNDS.latticeSolidity, at, 'solidity');
+  const solidity = reader.quantity(fields.solidity, at, 'solidity');
   if (solidity >= 1) {
     const says = `${reader.words(at)}: a face ${fields.solidity} solid is no lattice. Give less than 1, or describe a pole or a plate.`;
     reader.fault(pointerTo(at, 'solidity'), 'solidity-too-high', String(fields.solidity), 'less than 1', says);
@@ -94,8 +93,8 @@ function readAreas(
     const says = `${reader.words(at)} has ${fields.members} members but no ${wanted}: give both areas of one face.`;
     reader.fault(pointerTo(at, wanted), 'shape-field-missing', 'nothing', wanted, says);
   }
-  const round = reader.perhaps(fields.roundArea, BOUNDS.area, at, 'roundArea') ?? 0;
-  const flat = reader.perhaps(fields.flatArea, BOUNDS.area, at, 'flatArea') ?? 0;
+  const round = reader.perhaps(fields.roundArea, at, 'roundArea') ?? 0;
+  const flat = reader.perhaps(fields.flatArea, at, 'flatArea') ?? 0;
   const face = ((width[0] + width[1]) / 2) * length;
   if (round + flat >= face) {
     const solid = reader.say(round + flat, 'area');
@@ -114,9 +113,9 @@ function readMembers(
   length: number,
 ): LatticeSolid {
   requireFields(reader, fields, 'lattice', ['leg', 'brace', 'panel'], at);
-  const leg = reader.quantity(fields.leg, BOUNDS.diameter, at, 'leg');
-  const brace = reader.quantity(fields.brace, BOUNDS.diameter, at, 'brace');
-  const panel = reader.quantity(fields.panel, BOUNDS.diameter, at, 'panel');
+  const leg = reader.quantity(fields.leg, at, 'leg');
+  const brace = reader.quantity(fields.brace, at, 'brace');
+  const panel = reader.quantity(fields.panel, at, 'panel');
   const half = Math.min(...width) / 2;
   const say = (value: number) => reader.say(value, 'diameter');
   if (leg >= half) {

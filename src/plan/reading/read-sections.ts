@@ -1,7 +1,6 @@
 import { FOOT, type UnitSystem } from '../../foundation/index.ts';
 import type { Section, SectionShape, Tubing } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
-import { BOUNDS } from '../quantities/field-bounds.ts';
 import type { SectionFields, TowerFields } from '../schema/tower-schema.ts';
 import { SECTIONS_AT_MOST } from '../schema/tower-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
@@ -15,7 +14,7 @@ const PIECE: Readonly<Record<UnitSystem, number>> = { us: 10 * FOOT, si: 3 };
 const TAPE = 0.005;
 
 /**
- * The sections of a tower in SI, from the foot up: as given, or pieces of one length counted down from the top.
+ * The sections of a tower in SI, from the base up: as given, or pieces of one length counted down from the top.
  *
  * @param reader the plan's reader, which takes the faults [-]
  * @param tower the tower as written [-]
@@ -54,7 +53,7 @@ type Row = Omit<Section, 'low' | 'high'> & { readonly length: number };
 
 function readRow(reader: PlanReader, fields: SectionFields, index: number): Row[] {
   const at = `/tower/sections/${index}`;
-  const length = reader.quantity(fields.length, BOUNDS.extent, at, 'length');
+  const length = reader.quantity(fields.length, at, 'length');
   const shape = readSectionShape(reader, fields, at, length);
   const tapered = shape !== undefined && shape.width[0] !== shape.width[1];
   if (tapered && fields.uniform === true) {
@@ -72,7 +71,7 @@ function readRow(reader: PlanReader, fields: SectionFields, index: number): Row[
       uniform: fields.uniform ?? (shape !== undefined && !tapered),
       shape,
       tubing: readTubing(reader, fields, at, shape),
-      weight: reader.perhaps(fields.weight, BOUNDS.weight, at, 'weight'),
+      weight: reader.perhaps(fields.weight, at, 'weight'),
     }),
   );
 }
@@ -110,7 +109,7 @@ function readTubing(
     reader.fault(pointerTo(at, lacks), 'missing', 'nothing', lacks, says);
     return undefined;
   }
-  const read = reader.quantity(given, BOUNDS.wall, at, key);
+  const read = reader.quantity(given, at, key);
   const outside = shape?.kind === 'pole' ? Math.min(...shape.width) : (legs?.leg ?? Number.NaN);
   if (read > outside / 2 + TAPE / 1000) {
     const [thick, most] = [reader.say(read, 'diameter'), reader.say(outside / 2, 'diameter')];
@@ -147,7 +146,7 @@ function sumOf(reader: PlanReader, rows: readonly Row[], foot: number, top: numb
       reader.say(value, 'length'),
     );
     const way = sum > top - foot ? `${missing} too much` : `${missing} are missing`;
-    const says = `Tower sections add up to ${given}, and from its foot to its top it is ${wanted}: ${way}. Correct a length, or say "telescopes": true if they slide into each other.`;
+    const says = `Tower sections add up to ${given}, and from its base to its top it is ${wanted}: ${way}. Correct a length, or say "telescopes": true if they slide into each other.`;
     reader.fault('/tower/sections', 'sections-do-not-add-up', given as string, wanted as string, says);
   }
   return 0;
@@ -166,7 +165,7 @@ function overlapOf(reader: PlanReader, rows: readonly Row[], foot: number, top: 
       rows.length < 2
         ? 'one section has nothing to slide into: give each section.'
         : overlap <= 0
-          ? `sections that slide into each other are together longer than the ${height} from foot to top, and yours are ${given}.`
+          ? `sections that slide into each other are together longer than the ${height} from base to top, and these are ${given}.`
           : `they would overlap by ${each} each, and the shortest is ${least}. Check the lengths and the top.`;
     reader.fault(
       '/tower/sections',

@@ -9,19 +9,11 @@ import {
   type SiteDistances,
   type SpeedBasis,
 } from '../../wind/index.ts';
-import { BOUNDS, LOW_SPEED } from '../quantities/field-bounds.ts';
+import { FIELDS } from '../../words/index.ts';
+import { LOW_SPEED } from '../quantities/field-bounds.ts';
 import type { SiteFields } from '../schema/site-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
-
-const WORDS_FOR_BASIS: Readonly<Record<SpeedBasis, string>> = {
-  'gust3-strength': 'a 3-second gust at strength level (US maps since 2010)',
-  'gust3-nominal': 'a 3-second gust once in about 50 years (US maps 1995 to 2009)',
-  'fastest-mile': 'a fastest mile (US maps before 1995)',
-  'mean-1min': 'a one-minute mean',
-  'mean-10min': 'a 10-minute mean (European maps)',
-  'mean-hour': 'an hourly mean',
-};
 
 /**
  * The site of a plan in SI.
@@ -37,7 +29,7 @@ export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMet
   const wind = readWind(reader, fields, method);
   const hill = fields.hill === undefined ? undefined : readHill(reader, fields.hill);
   if (fields.hill !== undefined && fields.topographicFactor !== undefined) {
-    const says = 'Site has a hill and a topographic factor: give one, the factor stands for the hill.';
+    const says = 'Site has a hill and a topographic factor: give one; the factor replaces the hill.';
     reader.fault('/site/topographicFactor', 'one-of', 'hill and topographicFactor', 'one of them', says);
   }
   const basis = wind.basis ?? (method === undefined ? undefined : METHOD_BY_ID[method].basis);
@@ -45,7 +37,7 @@ export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMet
   if (basis !== undefined && wind.speed <= LOW_SPEED[basis] * (1 + 1e-9)) {
     const speed = reader.say(wind.speed, 'speed');
     const from = reader.say(LOW_SPEED[basis], 'speed');
-    const says = `${speed} is low for ${WORDS_FOR_BASIS[basis]}: such values are seldom ${from} or less. Ask which kind of speed it is.`;
+    const says = `${speed} is low for its type, ${FIELDS.wind.basis.choices[basis]}. Such values are seldom ${from} or less. Ask which type of speed it is.`;
     reader.query('/site/wind', 'speed-low', says);
   }
   return present({
@@ -54,16 +46,16 @@ export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMet
     returnYears: wind.years,
     exposure: readGround(reader, fields, method),
     riskCategory: fields.riskCategory,
-    groundElevation: reader.perhaps(fields.groundElevation, BOUNDS.elevation, '/site', 'groundElevation') ?? 0,
+    groundElevation: reader.perhaps(fields.groundElevation, '/site', 'groundElevation') ?? 0,
     hill,
     ice:
       fields.ice === undefined
         ? undefined
         : {
-            thickness: reader.quantity(fields.ice.thickness, BOUNDS.diameter, '/site/ice', 'thickness'),
-            gust: reader.quantity(fields.ice.gust, BOUNDS.speed, '/site/ice', 'gust'),
+            thickness: reader.quantity(fields.ice.thickness, '/site/ice', 'thickness'),
+            gust: reader.quantity(fields.ice.gust, '/site/ice', 'gust'),
           },
-    topographicFactor: reader.perhaps(fields.topographicFactor, BOUNDS.topographicFactor, '/site', 'topographicFactor'),
+    topographicFactor: reader.perhaps(fields.topographicFactor, '/site', 'topographicFactor'),
     distances: fields.distances === undefined ? undefined : readDistances(reader, fields.distances),
     climate: fields.climate === undefined ? undefined : readClimate(reader, fields.climate),
   });
@@ -78,7 +70,7 @@ interface SiteWind {
 function readWind(reader: PlanReader, fields: SiteFields, method: SiteMethodId | undefined): SiteWind {
   const { wind } = fields;
   if (typeof wind !== 'object') {
-    return { speed: reader.quantity(wind, BOUNDS.speed, '/site', 'wind'), basis: undefined, years: undefined };
+    return { speed: reader.quantity(wind, '/site', 'wind'), basis: undefined, years: undefined };
   }
   const { years, basis } = wind;
   if (years !== undefined && method !== undefined && !METHOD_BY_ID[method].returnPeriod.asked) {
@@ -86,7 +78,7 @@ function readWind(reader: PlanReader, fields: SiteFields, method: SiteMethodId |
     const says = `Site wind years: ${METHOD_BY_ID[method].title} has its return period in its maps. Leave the years out; they belong to ${owners}.`;
     reader.fault('/site/wind/years', 'goes-with', String(years), `with method ${owners}`, says);
   }
-  return { speed: reader.quantity(wind.speed, BOUNDS.speed, '/site/wind', 'speed'), basis, years };
+  return { speed: reader.quantity(wind.speed, '/site/wind', 'speed'), basis, years };
 }
 
 const OTHER_FIELD: Readonly<Record<GroundField, GroundField>> = { exposure: 'terrain', terrain: 'exposure' };
@@ -98,7 +90,7 @@ function readGround(reader: PlanReader, fields: SiteFields, method: SiteMethodId
   const other = OTHER_FIELD[wanted];
   const owner = method === undefined ? 'The method' : METHOD_BY_ID[method].title;
   if (fields[other] !== undefined && method !== undefined) {
-    const says = `Site ${other} ${fields[other]}: ${owner} goes by ${wanted}, give that instead.`;
+    const says = `Site ${other} ${fields[other]}: ${owner} uses ${wanted}; give that instead.`;
     reader.fault(`/site/${other}`, 'goes-with', fields[other], wanted, says);
   }
   const given = fields[wanted];
@@ -118,18 +110,18 @@ function readGround(reader: PlanReader, fields: SiteFields, method: SiteMethodId
 
 function readHill(reader: PlanReader, fields: NonNullable<SiteFields['hill']>): Hill {
   const at = '/site/hill';
-  const run = reader.perhaps(fields.run, BOUNDS.hillLength, at, 'run');
-  const half = reader.perhaps(fields.halfLength, BOUNDS.hillLength, at, 'halfLength');
+  const run = reader.perhaps(fields.run, at, 'run');
+  const half = reader.perhaps(fields.halfLength, at, 'halfLength');
   if ((run === undefined) === (half === undefined)) {
     const given = run === undefined ? 'neither run nor halfLength' : 'run and halfLength';
-    const says = `Site hill: ${given} given. Give one: run from the foot to the crest, or halfLength from the crest to half-way down.`;
+    const says = `Site hill: ${given} given. Give one: run from the foot of the hill to the crest, or halfLength from the crest to half-way down.`;
     reader.fault(at, 'one-of', given, 'run or halfLength', says);
   }
   return present({
     shape: fields.shape,
-    height: reader.quantity(fields.height, BOUNDS.hillHeight, at, 'height'),
+    height: reader.quantity(fields.height, at, 'height'),
     halfLength: half ?? (run ?? Number.NaN) / 2,
-    distance: reader.quantity(fields.distance, BOUNDS.landscape, at, 'distance'),
+    distance: reader.quantity(fields.distance, at, 'distance'),
     side: fields.side,
     isolated: fields.isolated,
   });
@@ -138,39 +130,37 @@ function readHill(reader: PlanReader, fields: NonNullable<SiteFields['hill']>): 
 function readDistances(reader: PlanReader, fields: NonNullable<SiteFields['distances']>): SiteDistances {
   const at = '/site/distances';
   return present({
-    powerLine: reader.perhaps(fields.powerLine, BOUNDS.landscape, at, 'powerLine'),
-    propertyLine: reader.perhaps(fields.propertyLine, BOUNDS.landscape, at, 'propertyLine'),
-    building: reader.perhaps(fields.building, BOUNDS.landscape, at, 'building'),
+    powerLine: reader.perhaps(fields.powerLine, at, 'powerLine'),
+    propertyLine: reader.perhaps(fields.propertyLine, at, 'propertyLine'),
+    building: reader.perhaps(fields.building, at, 'building'),
   });
 }
 
 function readClimate(reader: PlanReader, fields: NonNullable<SiteFields['climate']>): Climate | undefined {
   const at = '/site/climate';
-  const { returns, yearlyMax, basis } = fields;
+  const { returnPeriods, yearlyMax, basis } = fields;
   if (basis === 'gust3-strength') {
     const says =
       'Site climate: a strength-level gust is a figure of design, no wind that blows. A chart for 300 years and more shows actual gusts, each with its own years: give them as gust3-nominal, as printed, not times √0.6.';
     reader.fault(`${at}/basis`, 'not-a-choice', basis, 'the basis in which the winds were measured', says);
   }
-  if ((returns === undefined) === (yearlyMax === undefined)) {
-    const given = returns === undefined ? 'neither returns nor yearlyMax' : 'returns and yearlyMax';
+  if ((returnPeriods === undefined) === (yearlyMax === undefined)) {
+    const given = returnPeriods === undefined ? 'neither returnPeriods nor yearlyMax' : 'returnPeriods and yearlyMax';
     const says = `Site climate: ${given} given. Give one of the two.`;
-    reader.fault(at, 'one-of', given, 'returns or yearlyMax', says);
+    reader.fault(at, 'one-of', given, 'returnPeriods or yearlyMax', says);
   }
-  const values = (returns ?? []).map(([years, speed], index) => ({
+  const values = (returnPeriods ?? []).map(([years, speed], index) => ({
     years,
-    speed: reader.quantity(speed, BOUNDS.speed, `${at}/returns/${index}`, 1),
+    speed: reader.quantity(speed, `${at}/returnPeriods/${index}`, 1),
   }));
-  const maxima = (yearlyMax ?? []).map((speed, index) =>
-    reader.quantity(speed, BOUNDS.speed, `${at}/yearlyMax`, index),
-  );
+  const maxima = (yearlyMax ?? []).map((speed, index) => reader.quantity(speed, `${at}/yearlyMax`, index));
   const inOrder = values.toSorted((a, b) => a.years - b.years);
   for (const [index, value] of inOrder.entries()) {
     const before = inOrder[index - 1];
     if (before && (value.years === before.years || value.speed <= before.speed)) {
       const given = `${reader.say(before.speed, 'speed')} for ${before.years} years, ${reader.say(value.speed, 'speed')} for ${value.years}`;
       const says = `Site climate: ${given}. Give each number of years once, with a higher speed for more years.`;
-      reader.fault(`${at}/returns`, 'returns-do-not-rise', given, 'a higher speed for more years', says);
+      reader.fault(`${at}/returnPeriods`, 'return-periods-do-not-rise', given, 'a higher speed for more years', says);
       break;
     }
   }
@@ -180,7 +170,7 @@ function readClimate(reader: PlanReader, fields: NonNullable<SiteFields['climate
     reader.fault(`${at}/yearlyMax`, 'maxima-all-alike', given, 'speeds that differ', says);
   }
   if (basis === 'gust3-strength') return undefined;
-  if (returns !== undefined) return { kind: 'chart', basis, returns: inOrder };
+  if (returnPeriods !== undefined) return { kind: 'chart', basis, returns: inOrder };
   return yearlyMax === undefined ? undefined : { kind: 'record', basis, yearlyMax: maxima };
 }
 

@@ -1,6 +1,5 @@
 import type { Foundation, Held, Point, RaisingGear, Tower } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
-import { BOUNDS } from '../quantities/field-bounds.ts';
 import type { FoundationFields, HeldFields, HingeFields, TowerFields } from '../schema/tower-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
@@ -26,12 +25,12 @@ export function readTower(reader: PlanReader, fields: TowerFields): Tower {
     telescopes: fields.telescopes ?? false,
     nestedTop: readNested(reader, fields, foot, top),
     held: readHeld(reader, fields, foot, top),
-    heldGiven: fields.held !== undefined,
+    heldGiven: fields.supportedAt !== undefined,
     hingeHeight: fields.hinge === undefined ? undefined : readHinge(reader, fields.hinge, foot, top),
     raisedBy: fields.hinge?.raisedBy === undefined ? undefined : readGear(reader, fields.hinge.raisedBy),
-    weight: reader.perhaps(fields.weight, BOUNDS.weight, '/tower', 'weight'),
-    frequency: reader.perhaps(fields.frequency, BOUNDS.frequency, '/tower', 'frequency'),
-    damping: reader.perhaps(fields.damping, BOUNDS.damping, '/tower', 'damping'),
+    weight: reader.perhaps(fields.weight, '/tower', 'weight'),
+    frequency: reader.perhaps(fields.frequency, '/tower', 'frequency'),
+    damping: reader.perhaps(fields.damping, '/tower', 'damping'),
     asDrawn: fields.asDrawn ?? false,
     used: fields.used ?? true,
     foundation: fields.foundation === undefined ? undefined : readFoundation(reader, fields.foundation, foot),
@@ -39,50 +38,50 @@ export function readTower(reader: PlanReader, fields: TowerFields): Tower {
 }
 
 function readEnds(reader: PlanReader, fields: TowerFields): { foot: number; top: number } {
-  const top = reader.quantity(fields.top, BOUNDS.extent, '/tower', 'top');
-  const foot = reader.perhaps(fields.foot, BOUNDS.height, '/tower', 'foot') ?? 0;
+  const top = reader.quantity(fields.top, '/tower', 'top');
+  const foot = reader.perhaps(fields.base, '/tower', 'base') ?? 0;
   if (!(foot >= top)) return { foot, top };
   const [low, high] = [reader.say(foot, 'length'), reader.say(top, 'length')];
-  const says = `Tower foot at ${low} is not below its top at ${high}. Give both as heights above ground.`;
-  reader.fault('/tower/foot', 'foot-above-top', low, `less than ${high}`, says);
+  const says = `Tower base at ${low} is not below its top at ${high}. Give both as heights above ground.`;
+  reader.fault('/tower/base', 'base-above-top', low, `less than ${high}`, says);
   return { foot: Number.NaN, top: Number.NaN };
 }
 
 function readNested(reader: PlanReader, fields: TowerFields, foot: number, top: number): number | undefined {
   if (fields.nested === undefined) return undefined;
-  const nested = reader.quantity(fields.nested, BOUNDS.extent, '/tower', 'nested');
+  const nested = reader.quantity(fields.nested, '/tower', 'nested');
   const given = reader.say(nested, 'length');
   if (fields.telescopes !== true) {
     const says = 'Tower has a nested height but does not telescope: say "telescopes": true or leave "nested" out.';
     reader.fault('/tower/nested', 'goes-with', given, 'only with telescopes', says);
   } else if (Number.isFinite(top) && (nested <= foot || nested > top)) {
     const allowed = `more than ${reader.say(foot, 'length')}, up to ${reader.say(top, 'length')}`;
-    const says = `Tower nested at ${given} is not between its foot and its top: give the height of the top when it is down, ${allowed}.`;
+    const says = `Tower nested at ${given} is not between its base and its top: give the height of the top when it is down, ${allowed}.`;
     reader.fault('/tower/nested', 'nested-outside', given, allowed, says);
   }
   return nested;
 }
 
 function readHeld(reader: PlanReader, fields: TowerFields, foot: number, top: number): Held[] {
-  const { held } = fields;
-  if (held === undefined) return [];
+  const { supportedAt } = fields;
+  if (supportedAt === undefined) return [];
   if (fields.support === 'free' || fields.support === 'roof') {
-    const says = `Tower is "${fields.support}" and yet held: say "support": "guyed" or "bracketed", or leave "held" out.`;
-    reader.fault('/tower/held', 'held-but-free', fields.support, 'guyed, bracketed', says);
+    const says = `Tower is "${fields.support}" but has supports: set "support" to "guyed" or "bracketed", or leave "supportedAt" out.`;
+    reader.fault('/tower/supportedAt', 'supported-but-free', fields.support, 'guyed, bracketed', says);
   }
-  return held.map((row, index) => readSupport(reader, row, `/tower/held/${index}`, foot, top));
+  return supportedAt.map((row, index) => readSupport(reader, row, `/tower/supportedAt/${index}`, foot, top));
 }
 
 function readSupport(reader: PlanReader, row: HeldFields, at: string, foot: number, top: number): Held {
-  const height = reader.quantity(row.height, BOUNDS.height, at, 'height');
+  const height = reader.quantity(row.height, at, 'height');
   if (Number.isFinite(top) && (height <= foot || height > top)) {
     const given = reader.say(height, 'length');
     const allowed = `more than ${reader.say(foot, 'length')}, up to ${reader.say(top, 'length')}`;
     const says = `${reader.words(at)} at ${given} does not meet the tower: give a height of ${allowed}.`;
-    reader.fault(pointerTo(at, 'height'), 'held-outside', given, allowed, says);
+    reader.fault(pointerTo(at, 'height'), 'support-outside', given, allowed, says);
   }
-  const diameter = reader.perhaps(row.diameter, BOUNDS.diameter, at, 'diameter');
-  const radius = reader.perhaps(row.radius, BOUNDS.landscape, at, 'radius');
+  const diameter = reader.perhaps(row.diameter, at, 'diameter');
+  const radius = reader.perhaps(row.radius, at, 'radius');
   const { count } = row;
   const missing = [
     count === undefined && 'count',
@@ -104,7 +103,7 @@ function readSupport(reader: PlanReader, row: HeldFields, at: string, foot: numb
 }
 
 function readHinge(reader: PlanReader, hinge: HingeFields, foot: number, top: number): number {
-  const height = reader.quantity(hinge.height, BOUNDS.height, '/tower/hinge', 'height');
+  const height = reader.quantity(hinge.height, '/tower/hinge', 'height');
   if (Number.isFinite(top) && (height < foot || height >= top)) {
     const given = reader.say(height, 'length');
     const allowed = `${reader.say(foot, 'length')} to less than ${reader.say(top, 'length')}`;
@@ -118,25 +117,24 @@ type GearFields = NonNullable<HingeFields['raisedBy']>;
 
 function readGear(reader: PlanReader, fields: GearFields): RaisingGear {
   const at = '/tower/hinge/raisedBy';
-  const point = (key: 'anchor' | 'over'): Point | undefined => {
+  const point = (key: 'anchor' | 'raisingPoleTip'): Point | undefined => {
     const given = fields[key];
     if (given === undefined) return undefined;
-    const axis = (index: 0 | 1) =>
-      reader.perhaps(given[index], BOUNDS.offsetHeight, `${at}/${key}`, index) ?? Number.NaN;
+    const axis = (index: 0 | 1) => reader.perhaps(given[index], `${at}/${key}`, index) ?? Number.NaN;
     return [axis(0), axis(1)];
   };
-  const attach = reader.quantity(fields.attach, BOUNDS.extent, at, 'attach');
+  const attach = reader.quantity(fields.attach, at, 'attach');
   return present({
     kind: fields.kind,
     anchor: point('anchor') as Point,
     attach: [attach, 0] as Point,
-    over: point('over'),
-    workingLoad: reader.perhaps(fields.rating, BOUNDS.force, at, 'rating'),
+    over: point('raisingPoleTip'),
+    workingLoad: reader.perhaps(fields.workingLoad, at, 'workingLoad'),
   });
 }
 
-const BLOCK = ['length', 'width', 'bearing'] as const;
-const PIER = ['diameter', 'lateral', 'constrained'] as const;
+const BLOCK = ['length', 'width', 'soilBearing'] as const;
+const PIER = ['diameter', 'soilLateral', 'constrained'] as const;
 
 function readFoundation(reader: PlanReader, fields: FoundationFields, foot: number): Foundation {
   const at = '/tower/foundation';
@@ -153,10 +151,9 @@ function readFoundation(reader: PlanReader, fields: FoundationFields, foot: numb
     const says = `Tower foundation: a ${fields.kind} needs "${key}". Give it, or leave the foundation out.`;
     reader.fault(pointerTo(at, key), 'missing', 'nothing', key, says);
   }
-  const size = (key: 'length' | 'width' | 'depth' | 'diameter') =>
-    reader.perhaps(fields[key], BOUNDS.extent, at, key) ?? Number.NaN;
-  const bearing = reader.perhaps(fields.bearing, BOUNDS.soil, at, 'bearing') ?? Number.NaN;
-  const lateral = reader.perhaps(fields.lateral, BOUNDS.soilPerDepth, at, 'lateral') ?? Number.NaN;
+  const size = (key: 'length' | 'width' | 'depth' | 'diameter') => reader.perhaps(fields[key], at, key) ?? Number.NaN;
+  const bearing = reader.perhaps(fields.soilBearing, at, 'soilBearing') ?? Number.NaN;
+  const lateral = reader.perhaps(fields.soilLateral, at, 'soilLateral') ?? Number.NaN;
   if (fields.kind === 'block') {
     return { kind: 'block', length: size('length'), width: size('width'), depth: size('depth'), bearing };
   }

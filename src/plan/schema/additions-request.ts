@@ -1,8 +1,7 @@
 import { z } from 'zod';
-import { optional, text } from './field-schemas.ts';
+import { name, optional, text } from './field-schemas.ts';
 import { loadSchema } from './load-schema.ts';
 import { planDocumentSchema } from './plan-document.ts';
-import { name } from './shape-schema.ts';
 
 export const PROPOSALS_AT_MOST = 40;
 /** Changes of one kind in one proposal. */
@@ -16,23 +15,27 @@ const place = z.union([
 
 const proposal = z
   .strictObject({
-    name: name('What you call it'),
+    name: name({ description: 'Name of the proposal' }),
     set: optional(
       z.record(z.string().max(60), z.unknown()).meta({
         description: 'Merge patch of the plan, RFC 7396: another tower, mast or rating; null takes a field away',
       }),
     ),
     remove: optional(
-      z.array(text('Name of a load')).min(1).max(ENTRIES_AT_MOST).meta({ description: 'Loads that go' }),
+      z
+        .array(text({ description: 'Name of a load' }))
+        .min(1)
+        .max(ENTRIES_AT_MOST)
+        .meta({ description: 'Loads to remove' }),
     ),
     swap: optional(
       z
         .array(
           z.strictObject({
-            load: text('Name of the load that goes'),
+            load: text({ description: 'Name of the load to replace' }),
             with: z.record(z.string().max(60), z.unknown()).meta({
               description:
-                'The load that comes; it keeps the name, height, heading, turning, carrier and offset of the old one unless it says otherwise',
+                'The load in its place; it keeps the name, height, heading, turning, mounting and offset of the old one unless given otherwise',
             }),
           }),
         )
@@ -43,16 +46,16 @@ const proposal = z
       z
         .array(
           z.strictObject({
-            load: text('Name of the load'),
+            load: text({ description: 'Name of the load' }),
             height: optional(place.meta({ description: 'Height above ground [us ft, si m]; or above' })),
             above: optional(place.meta({ description: "Height above the tower's top [us ft, si m]; or height" })),
           }),
         )
         .min(1)
         .max(ENTRIES_AT_MOST)
-        .meta({ description: 'Loads that hang at another height' }),
+        .meta({ description: 'Loads at another height' }),
     ),
-    add: optional(z.array(loadSchema).min(1).max(ENTRIES_AT_MOST).meta({ description: 'Loads that come' })),
+    add: optional(z.array(loadSchema).min(1).max(ENTRIES_AT_MOST).meta({ description: 'Loads to add' })),
   })
   .meta({ description: 'One way to change the plan' });
 
@@ -71,7 +74,9 @@ export const additionsFieldsSchema = z.strictObject({
     z.strictObject({
       ...proposal.shape,
       set: optional(planDocumentSchema),
-      swap: optional(z.array(z.strictObject({ load: text('Name of the load that goes'), with: loadSchema }))),
+      swap: optional(
+        z.array(z.strictObject({ load: text({ description: 'Name of the load to replace' }), with: loadSchema })),
+      ),
     }),
   ),
 });
@@ -88,7 +93,7 @@ export const additionsFormSchema = z.strictObject({
         set: optional(entry),
         swap: optional(
           z
-            .array(z.strictObject({ load: text('Name of the load that goes'), with: entry }))
+            .array(z.strictObject({ load: text({ description: 'Name of the load to replace' }), with: entry }))
             .min(1)
             .max(ENTRIES_AT_MOST),
         ),

@@ -15,57 +15,94 @@ export const optional = z.exactOptional;
 
 const bare = z.union([z.number(), z.string()]);
 
+/** What the catalogue of fields says of a quantity. */
+export interface QuantityWords {
+  readonly of: PlanDimension;
+  readonly description: string;
+}
+
+/** What the catalogue of fields says of any field. */
+export interface FieldWords {
+  readonly description: string;
+}
+
 /**
  * The schema of one quantity: a number in the plan's units or text with its unit.
  *
- * @param dimension what kind of quantity [-]
- * @param description what the field is [-]
+ * @param field the field in the catalogue [-]
  * @returns the schema, its units in the description [-]
- * @example quantity('length', 'Height').safeParse('48 ft').success // true
+ * @example quantity({ of: 'length', description: 'Height' }).safeParse('48 ft').success // true
  * @source derived
  */
-export function quantity(dimension: PlanDimension, description: string) {
-  return z.union([z.number(), z.string()]).meta({ description: `${description}${inUnits(dimension)}` });
+export function quantity({ of, description }: QuantityWords) {
+  return z.union([z.number(), z.string()]).meta({ description: `${description}${inUnits(of)}` });
 }
 
 /**
  * The schema of one quantity or of a lower and an upper end.
  *
- * @param dimension what kind of quantity [-]
- * @param description what the field is [-]
+ * @param field the field in the catalogue [-]
  * @returns the schema, its units in the description [-]
- * @example quantityPair('length', 'Height').safeParse([48, 58]).success // true
+ * @example quantityPair({ of: 'length', description: 'Height' }).safeParse([48, 58]).success // true
  * @source derived
  */
-export function quantityPair(dimension: PlanDimension, description: string) {
+export function quantityPair({ of, description }: QuantityWords) {
   return z
     .union([z.number(), z.string(), z.tuple([bare, bare])])
-    .meta({ description: `${description}${inUnits(dimension)}; one value, or [low, high]` });
+    .meta({ description: `${description}${inUnits(of)}; one value, or [low, high]` });
 }
 
 /**
- * The schema of one choice out of a few.
+ * The schema of one choice out of a few; the catalogue must have words for each.
  *
  * @param choices the identifiers [-]
- * @param description what the field is [-]
+ * @param field the field in the catalogue [-]
  * @returns the schema [-]
- * @example choice(['B', 'C'], 'Exposure').safeParse('B').success // true
+ * @example choice(['B', 'C'], { description: 'Exposure', choices: { B: 'town', C: 'open' } }).safeParse('B').success // true
  * @source derived
  */
-export function choice<const T extends readonly string[]>(choices: T, description: string) {
+export function choice<const T extends readonly string[]>(
+  choices: T,
+  { description }: FieldWords & { readonly choices: Readonly<Record<T[number], string>> },
+) {
   return z.enum(choices).meta({ description });
+}
+
+/**
+ * The schema of the id of a standard; its title is the standard's own.
+ *
+ * @param ids what may be chosen
+ * @param field the field in the catalogue
+ * @returns the schema
+ * @example standard(['asce7-16'], { description: 'Standard' }).safeParse('asce7-22').success // false
+ * @source derived
+ */
+export function standard<const T extends readonly string[]>(ids: T, { description }: FieldWords) {
+  return z.enum(ids).meta({ description });
 }
 
 /**
  * The schema of a short text.
  *
- * @param description what the field is [-]
+ * @param field the field in the catalogue [-]
  * @returns the schema [-]
- * @example text('Name').safeParse('beam').success // true
+ * @example text({ description: 'Name' }).safeParse('beam').success // true
  * @source derived
  */
-export function text(description: string) {
+export function text({ description }: FieldWords) {
   return z.string().max(TEXT_LENGTH).meta({ description });
+}
+
+/**
+ * The schema of a name, which is a text of at least a letter.
+ *
+ * @param field the field in the catalogue [-]
+ * @returns the schema [-]
+ * @example name({ description: 'Name' }).safeParse('').success // false
+ * @source derived
+ */
+export function name(field: FieldWords) {
+  return text(field).min(1);
 }
 
 /**
@@ -73,34 +110,48 @@ export function text(description: string) {
  *
  * @param low lowest [-]
  * @param high highest [-]
- * @param description what the field is [-]
+ * @param field the field in the catalogue [-]
  * @returns the schema [-]
- * @example whole(1, 9, 'Count').safeParse(3).success // true
+ * @example whole(1, 9, { description: 'Count' }).safeParse(3).success // true
  * @source derived
  */
-export function whole(low: number, high: number, description: string) {
+export function whole(low: number, high: number, { description }: FieldWords) {
   return z.int().min(low).max(high).meta({ description });
 }
 
 /**
  * The schema of yes or no.
  *
- * @param description what the field is [-]
+ * @param field the field in the catalogue [-]
  * @returns the schema [-]
- * @example yesOrNo('Turns').safeParse(true).success // true
+ * @example yesOrNo({ description: 'Turns' }).safeParse(true).success // true
  * @source derived
  */
-export function yesOrNo(description: string) {
+export function yesOrNo({ description }: FieldWords) {
   return z.boolean().meta({ description });
 }
 
-/** Fields any object may carry. */
-export const remarks = {
-  source: optional(text('Where this is from: "maker\'s sheet 12, 2009"')),
-  note: optional(text('A remark of your own')),
-};
+/**
+ * The schema of a list of things.
+ *
+ * @param of the schema of one [-]
+ * @param most how many at most [-]
+ * @param field the list in the catalogue [-]
+ * @returns the schema; a list with a least number adds it [-]
+ * @example listOf(z.string(), 2, { description: 'Names' }).safeParse(['a']).success // true
+ * @source derived
+ */
+export function listOf<T extends z.ZodType>(of: T, most: number, { description }: FieldWords, least = 1) {
+  return z.array(of).min(least).max(most).meta({ description });
+}
 
-function inUnits(dimension: PlanDimension): string {
+/** Fields any object may carry. */
+export function remarks(words: { readonly source: FieldWords; readonly note: FieldWords }) {
+  return { source: optional(text(words.source)), note: optional(text(words.note)) };
+}
+
+/** The units of a quantity as its description names them. */
+export function inUnits(dimension: PlanDimension): string {
   if (dimension === 'share') return '';
   const { us, si } = PLAN_UNITS[dimension];
   return us.label === si.label ? ` [${us.label}]` : ` [us ${us.label}, si ${si.label}]`;

@@ -1,44 +1,45 @@
 import { z } from 'zod';
-import { choice, optional, quantity, quantityPair, remarks, whole, yesOrNo } from './field-schemas.ts';
+import { FIELDS } from '../../words/index.ts';
+import { choice, name, optional, quantity, quantityPair, remarks, whole, yesOrNo } from './field-schemas.ts';
 import { ratedWindSchema } from './rating-schema.ts';
-import { LAYS, latticeFields, loadShapeFields, name, poleFields, SHAPE_NAMES } from './shape-schema.ts';
+import { ARRANGEMENTS, latticeFields, loadShapeFields, poleFields, SHAPE_NAMES } from './shape-schema.ts';
+
+const { load, cable } = FIELDS;
 
 export const loadSchema = z
   .strictObject({
-    name: name('What you call it; each name once'),
-    height: optional(quantityPair('length', 'Height above ground; or above')),
-    above: optional(quantityPair('length', "Height above the tower's top; it rides along when the top moves")),
-    shape: optional(
-      choice(SHAPE_NAMES, 'What it looks like; stated when not given: an area or a force from its sheet'),
-    ),
+    name: name(load.name),
+    height: optional(quantityPair(load.height)),
+    above: optional(quantityPair(load.above)),
+    shape: optional(choice(SHAPE_NAMES, load.shape)),
     ...loadShapeFields,
     ...latticeFields,
     ...poleFields,
-    count: optional(whole(1, 1000, 'How many alike')),
-    weight: optional(quantity('weight', 'Weight of each')),
-    turns: optional(yesOrNo('Turned by the rotator')),
-    heading: optional(quantity('angle', 'Where it faces, clockwise from true north; with turns: at rotator zero')),
-    on: optional(choice(['mast', 'tower'], 'What carries it')),
-    offset: optional(quantity('length', "From the tower's axis to the middle of its area")),
-    boom: optional(quantity('length', 'Length of its boom')),
-    reach: optional(quantity('length', "Its tip's largest distance from the mast")),
-    ratedWind: optional(ratedWindSchema),
-    ...remarks,
+    count: optional(whole(1, 1000, load.count)),
+    weight: optional(quantity(load.weight)),
+    turns: optional(yesOrNo(load.turns)),
+    heading: optional(quantity(load.heading)),
+    on: optional(choice(['mast', 'tower'], load.on)),
+    offset: optional(quantity(load.offset)),
+    boom: optional(quantity(load.boom)),
+    reach: optional(quantity(load.reach)),
+    ratedWind: optional(ratedWindSchema(load.ratedWind, FIELDS.loadRatedWind)),
+    ...remarks(load),
   })
-  .meta({ description: 'One thing that hangs on the tower' });
+  .meta({ description: 'One load on the tower or its mast' });
 
 export const cableSchema = z
   .strictObject({
-    count: whole(1, 200, 'How many lines alike'),
-    diameter: quantity('diameter', 'Outside diameter of one'),
-    name: optional(name('What you call it')),
-    weight: optional(quantity('weight-per-length', 'Weight of one for each length')),
-    from: optional(quantity('length', "Lower end above ground; the tower's foot when not given")),
-    to: optional(quantity('length', "Upper end above ground; the tower's top when not given")),
-    laid: optional(choice(LAYS, 'How they lie; single when not given')),
-    ...remarks,
+    count: whole(1, 200, cable.count),
+    diameter: quantity(cable.diameter),
+    name: optional(name(cable.name)),
+    weight: optional(quantity(cable.weight)),
+    from: optional(quantity(cable.from)),
+    to: optional(quantity(cable.to)),
+    arrangement: optional(choice(ARRANGEMENTS, cable.arrangement)),
+    ...remarks(cable),
   })
-  .meta({ description: 'A run of lines up the tower' });
+  .meta({ description: 'A run of cables up the tower' });
 
 export type LoadFields = z.output<typeof loadSchema>;
 export type CableFields = z.output<typeof cableSchema>;

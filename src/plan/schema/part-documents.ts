@@ -1,8 +1,13 @@
 import { z } from 'zod';
-import { choice, optional, quantity } from './field-schemas.ts';
+import { FIELDS } from '../../words/index.ts';
+import { optional, quantity } from './field-schemas.ts';
 import { planDocumentSchema } from './plan-document.ts';
 import { ratedWindSchema, ratingSchema } from './rating-schema.ts';
 import { towerSchema } from './tower-schema.ts';
+
+const structure = z
+  .enum(['lattice', 'pole'])
+  .meta({ description: 'Lattice or pole, where no tower is given; direction and gust factors differ' });
 
 /** Any part of a plan whose areas are asked for. */
 export const areasRequestSchema = z
@@ -18,11 +23,9 @@ export const pressuresRequestSchema = z
   .strictObject({
     ...planDocumentSchema.shape,
     tower: optional(towerSchema),
-    structure: optional(
-      choice(['lattice', 'pole'], 'What stands in the wind where no tower is given; direction and gust factors differ'),
-    ),
+    structure: optional(structure),
     heights: z
-      .array(quantity('length', 'A height above ground'))
+      .array(quantity({ of: 'length', description: 'A height above ground' }))
       .min(1)
       .max(200)
       .meta({ description: 'Heights at which the wind is asked for' }),
@@ -35,15 +38,15 @@ export const ratingsRequestSchema = z
     units: planDocumentSchema.shape.units,
     title: planDocumentSchema.shape.title,
     tower: optional(towerSchema),
-    top: optional(quantity('length', 'Top of the tower above ground, where no tower is given')),
-    structure: optional(choice(['lattice', 'pole'], 'What the tower is, where none is given')),
-    ratings: z.array(ratingSchema).min(1).max(40).meta({ description: 'What the makers say' }),
+    top: optional(quantity({ of: 'length', description: 'Top of the tower above ground, where no tower is given' })),
+    structure: optional(structure),
+    ratings: z.array(ratingSchema).min(1).max(40).meta({ description: FIELDS.plan.ratings.description }),
     to: optional(
       z
         .strictObject({
-          wind: ratedWindSchema,
-          height: optional(quantity('length', 'Height above ground at which the area would be')),
-          above: optional(quantity('length', 'Height above the top at which the area would be')),
+          wind: ratedWindSchema(FIELDS.rating.wind, FIELDS.ratedWind),
+          height: optional(quantity({ of: 'length', description: 'Height above ground at which the area would be' })),
+          above: optional(quantity({ of: 'length', description: 'Height above the top at which the area would be' })),
         })
         .meta({ description: 'The wind in which effective areas of equal force are asked for' }),
     ),

@@ -1,60 +1,58 @@
 import { z } from 'zod';
 import { SITE_METHODS } from '../../methods/index.ts';
-import { choice, optional, quantity, remarks, text, whole } from './field-schemas.ts';
+import { FIELDS, PLAN_FORMAT } from '../../words/index.ts';
+import { choice, listOf, optional, quantity, remarks, standard, text, whole } from './field-schemas.ts';
 import { cableSchema, loadSchema } from './load-schema.ts';
 import { ratingSchema } from './rating-schema.ts';
 import { siteSchema } from './site-schema.ts';
 import { mastSchema, rotatorSchema, towerSchema } from './tower-schema.ts';
 
-/** The newest form of the plan document; every earlier one stays readable. */
-export const PLAN_FORMAT = 1;
+const { plan, wanted, titleBlock, drawing, attachment } = FIELDS;
 
 const wantedSchema = z
   .strictObject({
-    margin: optional(quantity('share', 'Share of the capacity to keep, 0.2 or "20 %"; 0.2 when not given')),
-    forecast: optional(quantity('share', 'Allowance for the error of a forecast; 0.1 when not given')),
-    years: optional(whole(1, 1000, 'Years the tower is to stand; 30 when not given')),
-    ...remarks,
+    margin: optional(quantity(wanted.margin)),
+    forecastError: optional(quantity(wanted.forecastError)),
+    years: optional(whole(1, 1000, wanted.years)),
+    ...remarks(wanted),
   })
-  .meta({ description: 'What you want to keep' });
+  .meta({ description: plan.wanted.description });
 
-const sheetSchema = z
+const titleBlockSchema = z
   .strictObject({
-    applicant: optional(text('Applicant')),
-    owner: optional(text('Owner')),
-    address: optional(text('Address of the site')),
-    parcel: optional(text('Parcel')),
-    jurisdiction: optional(text('Building department')),
-    permit: optional(text('Permit number')),
-    code: optional(text('Adopted building code')),
-    date: optional(text('Date')),
-    drawings: optional(z.array(text('A drawing')).max(40).meta({ description: 'Drawings that belong to it' })),
-    attachments: optional(
-      z.array(text('An attachment')).max(40).meta({ description: 'Attachments that belong to it' }),
-    ),
-    ...remarks,
+    applicant: optional(text(titleBlock.applicant)),
+    owner: optional(text(titleBlock.owner)),
+    address: optional(text(titleBlock.address)),
+    parcel: optional(text(titleBlock.parcel)),
+    jurisdiction: optional(text(titleBlock.jurisdiction)),
+    permit: optional(text(titleBlock.permit)),
+    code: optional(text(titleBlock.code)),
+    date: optional(text(titleBlock.date)),
+    drawings: optional(listOf(text(drawing['*']), 40, titleBlock.drawings, 0)),
+    attachments: optional(listOf(text(attachment['*']), 40, titleBlock.attachments, 0)),
+    ...remarks(titleBlock),
   })
-  .meta({ description: 'For the title block of the worksheet' });
+  .meta({ description: plan.titleBlock.description });
 
 /** The whole state of a user. Numbers are in the plan's units, or text with a unit; what they mean together is read by `readPlan`. */
 export const planDocumentSchema = z
   .strictObject({
-    format: optional(z.literal(PLAN_FORMAT).meta({ description: 'Form of this document' })),
-    title: optional(text('Title')),
-    units: choice(['us', 'si'], 'Units of every plain number'),
-    method: choice(SITE_METHODS, 'What the local code adopts for towers'),
+    format: optional(z.literal(PLAN_FORMAT).meta({ description: plan.format.description })),
+    title: optional(text(plan.title)),
+    units: choice(['us', 'si'], plan.units),
+    method: standard(SITE_METHODS, plan.method),
     site: siteSchema,
     tower: towerSchema,
     mast: optional(mastSchema),
     rotator: optional(rotatorSchema),
-    loads: optional(z.array(loadSchema).max(300).meta({ description: 'What hangs on the tower' })),
-    cables: optional(z.array(cableSchema).max(60).meta({ description: 'Runs of lines' })),
-    ratings: optional(z.array(ratingSchema).max(40).meta({ description: 'What the makers say' })),
+    loads: optional(listOf(loadSchema, 300, plan.loads, 0)),
+    cables: optional(listOf(cableSchema, 60, plan.cables, 0)),
+    ratings: optional(listOf(ratingSchema, 40, plan.ratings, 0)),
     wanted: optional(wantedSchema),
-    sheet: optional(sheetSchema),
-    ...remarks,
+    titleBlock: optional(titleBlockSchema),
+    ...remarks(plan),
   })
-  .meta({ description: 'A plan: one tower, what hangs on it, where it stands, and what its makers say' });
+  .meta({ description: 'A plan: one tower, its loads, its site, and its ratings' });
 
 /** A plan as its owner keeps it. */
 export type PlanDocument = z.output<typeof planDocumentSchema>;

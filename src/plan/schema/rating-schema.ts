@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import type { Rating } from '../../margins/index.ts';
 import { METHODS } from '../../methods/index.ts';
-import { choice, optional, quantity, remarks, whole } from './field-schemas.ts';
-import { areaKind, LAYS } from './shape-schema.ts';
-import { exposure, riskCategory, speedBasis, terrain } from './site-schema.ts';
+import { EXPOSURES, TERRAINS } from '../../wind/index.ts';
+import { FIELDS, FIELDS_OF_KIND as FIELDS_OF_EACH } from '../../words/index.ts';
+import { choice, inUnits, listOf, optional, type QuantityWords, quantity, remarks, standard, whole } from './field-schemas.ts';
+import { AREA_KINDS, ARRANGEMENTS } from './shape-schema.ts';
+import { RISK_CATEGORIES, SPEED_BASES } from './site-schema.ts';
 
 export const RATED_PARTS = [
   'tower',
@@ -16,93 +18,78 @@ export const RATED_PARTS = [
 export const RATING_KINDS = ['area', 'force', 'moment', 'wind', 'weight', 'torque'] as const;
 export type RatingKind = (typeof RATING_KINDS)[number];
 
-export const ratedWindSchema = z
-  .union([
-    z.number(),
-    z.string(),
-    z.strictObject({
-      speed: optional(quantity('speed', 'Speed it is stated for')),
-      basis: optional(speedBasis),
-      method: optional(choice(METHODS, 'Standard it is stated by')),
-      exposure: optional(exposure),
-      terrain: optional(terrain),
-      riskCategory: optional(riskCategory),
-      year: optional(whole(1900, 2200, 'Year of the sheet')),
-      ...remarks,
-    }),
-  ])
-  .meta({ description: 'Speed it is stated for [us mph, si m/s], or with all the sheet says about it' });
+/** The wind that something is rated for. */
+export function ratedWindSchema(field: QuantityWords, words: typeof FIELDS.ratedWind) {
+  return z
+    .union([
+      z.number(),
+      z.string(),
+      z.strictObject({
+        speed: optional(quantity(words.speed)),
+        basis: optional(choice(SPEED_BASES, words.basis)),
+        method: optional(standard(METHODS, words.method)),
+        exposure: optional(choice(EXPOSURES, words.exposure)),
+        terrain: optional(choice(TERRAINS, words.terrain)),
+        riskCategory: optional(choice(RISK_CATEGORIES, words.riskCategory)),
+        year: optional(whole(1900, 2200, words.year)),
+        ...remarks(words),
+      }),
+    ])
+    .meta({ description: `${field.description}${inUnits(field.of)}` });
+}
+
+const { rating, areaBySpeed, furtherArea, ratedSupport, withCables } = FIELDS;
 
 export const ratingSchema = z
   .strictObject({
-    of: choice(RATED_PARTS, 'What it is a rating of'),
-    kind: optional(choice(RATING_KINDS, 'What is stated; area when not given')),
-    area: optional(quantity('area', 'area: the area it takes; or rows')),
-    rows: optional(
-      z
-        .array(z.tuple([quantity('speed', 'Speed'), quantity('area', 'Area')]))
-        .min(1)
-        .max(40)
-        .meta({ description: 'area: [[speed, area], …], each a case' }),
+    of: choice(RATED_PARTS, rating.of),
+    kind: optional(choice(RATING_KINDS, rating.kind)),
+    area: optional(quantity(rating.area)),
+    areasBySpeed: optional(
+      listOf(z.tuple([quantity(areaBySpeed[0]), quantity(areaBySpeed[1])]), 40, rating.areasBySpeed),
     ),
-    areaKind: optional(areaKind),
-    coefficient: optional(quantity('share', 'area: the coefficient the maker names for a projected area')),
-    also: optional(
-      z
-        .array(
-          z.strictObject({
-            area: quantity('area', 'A further area of the same case'),
-            height: quantity('length', 'Its height above ground'),
-            ...remarks,
-          }),
-        )
-        .min(1)
-        .max(20)
-        .meta({ description: 'area: further areas of the same case' }),
+    areaKind: optional(choice(AREA_KINDS, rating.areaKind)),
+    coefficient: optional(quantity(rating.coefficient)),
+    furtherAreas: optional(
+      listOf(
+        z.strictObject({
+          area: quantity(furtherArea.area),
+          height: quantity(furtherArea.height),
+          ...remarks(furtherArea),
+        }),
+        20,
+        rating.furtherAreas,
+      ),
     ),
-    force: optional(quantity('force', 'force: the force it takes')),
-    moment: optional(quantity('moment', 'moment: the moment it takes at height, the foot when not given')),
-    weight: optional(quantity('weight', 'weight: the weight it takes')),
-    torque: optional(quantity('moment', 'torque: its turning torque')),
-    brake: optional(quantity('moment', 'torque: its braking torque')),
-    breaking: optional(quantity('force', 'gear: breaking strength')),
-    working: optional(quantity('force', 'gear: working load')),
-    level: optional(choice(['allowable', 'strength'], 'force, moment, torque: which level; strength when not given')),
-    height: optional(quantity('length', 'Height above ground where it acts; or above')),
-    above: optional(quantity('length', "Where it acts, above the tower's top")),
-    wind: optional(ratedWindSchema),
-    top: optional(quantity('length', "Height of the tower's top it was stated for")),
-    held: optional(
-      z
-        .array(quantity('length', 'Height of a support'))
-        .min(1)
-        .max(40)
-        .meta({ description: 'Supports it was stated for' }),
-    ),
+    force: optional(quantity(rating.force)),
+    moment: optional(quantity(rating.moment)),
+    weight: optional(quantity(rating.weight)),
+    torque: optional(quantity(rating.torque)),
+    brake: optional(quantity(rating.brake)),
+    breakingStrength: optional(quantity(rating.breakingStrength)),
+    workingLoad: optional(quantity(rating.workingLoad)),
+    level: optional(choice(['allowable', 'strength'], rating.level)),
+    height: optional(quantity(rating.height)),
+    above: optional(quantity(rating.above)),
+    wind: optional(ratedWindSchema(rating.wind, FIELDS.ratedWind)),
+    top: optional(quantity(rating.top)),
+    supportedAt: optional(listOf(quantity(ratedSupport['*']), 40, rating.supportedAt)),
     withCables: optional(
       z
         .strictObject({
-          count: whole(1, 200, 'How many lines'),
-          diameter: quantity('diameter', 'Diameter of one'),
-          laid: optional(choice(LAYS, 'How they lay; a bundle, which credits least, when not given')),
-          ...remarks,
+          count: whole(1, 200, withCables.count),
+          diameter: quantity(withCables.diameter),
+          arrangement: optional(choice(ARRANGEMENTS, withCables.arrangement)),
+          ...remarks(withCables),
         })
-        .meta({ description: 'Lines the maker already allowed for' }),
+        .meta({ description: rating.withCables.description }),
     ),
-    ...remarks,
+    ...remarks(rating),
   })
-  .meta({ description: 'What a maker says a part is good for' });
+  .meta({ description: "A manufacturer's rating of a part" });
 
-/** Which fields belong to which kind of rating; lifting gear has no kind but these fields of its own. */
-export const FIELDS_OF_KIND = {
-  area: ['area', 'rows', 'areaKind', 'coefficient', 'also'],
-  force: ['force', 'level'],
-  moment: ['moment', 'level'],
-  wind: [],
-  weight: ['weight'],
-  torque: ['torque', 'brake', 'level'],
-  gear: ['breaking', 'working'],
-} as const satisfies Record<RatingKind | 'gear', readonly (keyof RatingFields)[]>;
+/** Which fields belong to which kind of rating. */
+export const FIELDS_OF_KIND: Readonly<Record<RatingKind | 'gear', readonly (keyof RatingFields)[]>> = FIELDS_OF_EACH;
 
 export type RatingFields = z.output<typeof ratingSchema>;
-export type RatedWindFields = z.output<typeof ratedWindSchema>;
+export type RatedWindFields = z.output<ReturnType<typeof ratedWindSchema>>;

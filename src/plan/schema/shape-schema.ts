@@ -7,7 +7,8 @@ import {
   MATERIAL_NAMES,
   type Members,
 } from '../../areas/index.ts';
-import { choice, optional, quantity, quantityPair, remarks, text, whole, yesOrNo } from './field-schemas.ts';
+import { FIELDS, FIELDS_OF_SHAPE as FIELDS_OF_EACH } from '../../words/index.ts';
+import { choice, listOf, optional, quantity, quantityPair, remarks, whole, yesOrNo } from './field-schemas.ts';
 
 export const AREA_KINDS = [
   'effective',
@@ -16,30 +17,35 @@ export const AREA_KINDS = [
   'flat-plate',
   'unknown',
 ] as const satisfies readonly AreaKind[];
-/** How a run of lines lies. */
-export const LAYS = ['single', 'ribbon', 'bundle', 'inside'] as const satisfies readonly Lay[];
+/** What the plan calls an arrangement of lines. */
+export const ARRANGEMENTS = ['single', 'flat', 'bundle', 'inside'] as const;
+type Arrangement = (typeof ARRANGEMENTS)[number];
+export const LAY_OF: Readonly<Record<Arrangement, Lay>> = {
+  single: 'single',
+  flat: 'ribbon',
+  bundle: 'bundle',
+  inside: 'inside',
+};
 const ALONG = ['upright', 'boom', 'element'] as const satisfies readonly Along[];
 const MEMBERS = ['round', 'flat'] as const satisfies readonly Members[];
 type Pattern = Extract<LatticeSolid, { by: 'members' }>['pattern'];
 const PATTERNS = ['zigzag', 'cross', 'rungs'] as const satisfies readonly Pattern[];
 
-export const areaKind = choice(AREA_KINDS, 'Which area the sheet means');
+const { load, tubeRow: row, taperPiece: piece, wireEnd } = FIELDS;
 
 /** Fields of a lattice, in a section, beside a tower's top, or in a load. */
 export const latticeFields = {
-  faces: optional(z.union([z.literal(3), z.literal(4)]).meta({ description: 'lattice: number of faces' })),
-  width: optional(quantityPair('diameter', 'lattice: width of a face; pole: width across')),
-  members: optional(choice(MEMBERS, 'lattice: round or flat members')),
-  leg: optional(quantity('diameter', 'lattice: width of a leg; with brace and panel')),
-  brace: optional(quantity('diameter', 'lattice: width of a brace')),
-  panel: optional(quantity('diameter', 'lattice: height of one panel of the bracing')),
-  pattern: optional(choice(PATTERNS, 'lattice: bracing; zigzag when not given')),
-  solidity: optional(
-    quantity('share', 'lattice: solid share of one face; dish: solid share of its face, less for mesh'),
-  ),
-  roundArea: optional(quantity('area', 'lattice: area of the round members of one face')),
-  flatArea: optional(quantity('area', 'lattice: area of the flat members of one face')),
-  dragArea: optional(quantity('area', "lattice: the maker's drag area")),
+  faces: optional(z.union([z.literal(3), z.literal(4)]).meta({ description: load.faces.description })),
+  width: optional(quantityPair(load.width)),
+  members: optional(choice(MEMBERS, load.members)),
+  leg: optional(quantity(load.leg)),
+  brace: optional(quantity(load.brace)),
+  panel: optional(quantity(load.panel)),
+  pattern: optional(choice(PATTERNS, load.pattern)),
+  solidity: optional(quantity(load.solidity)),
+  roundArea: optional(quantity(load.roundArea)),
+  flatArea: optional(quantity(load.flatArea)),
+  dragArea: optional(quantity(load.dragArea)),
 };
 
 /** Fields of a pole. Its width is that of the lattice fields. */
@@ -47,65 +53,57 @@ export const poleFields = {
   sides: optional(
     z
       .union([z.literal(0), z.literal(8), z.literal(12), z.literal(16), z.literal(18)])
-      .meta({ description: 'pole: number of sides, 0 is round' }),
+      .meta({ description: load.sides.description }),
   ),
 };
 
 const taperPiece = z.union([
-  z.tuple([tubeSize('Diameter'), tubeSize('Visible length')]),
-  z.tuple([tubeSize('Diameter'), tubeSize('Visible length'), tubeSize('Wall')]),
+  z.tuple([quantity(piece[0]), quantity(piece[1])]),
+  z.tuple([quantity(piece[0]), quantity(piece[1]), quantity(piece[2])]),
 ]);
 
 const tubeRow = z.strictObject({
-  along: choice(ALONG, 'Which way the tubes run'),
-  count: optional(whole(1, 1000, 'How many alike')),
-  diameter: optional(quantity('diameter', 'Diameter; with length, or taper')),
-  length: optional(quantity('length', 'Whole length, tip to tip')),
-  taper: optional(
-    z.array(taperPiece).min(1).max(20).meta({
-      description: '[[diameter, visible length, wall], …] all in the unit of diameters, boom outwards to one tip',
-    }),
-  ),
-  material: optional(choice(MATERIAL_NAMES, 'aluminium when not given')),
-  yield: optional(quantity('stress', 'Yield strength; never assumed')),
-  ultimate: optional(quantity('stress', 'Strength at rupture; for aluminium')),
-  ...remarks,
+  along: choice(ALONG, row.along),
+  count: optional(whole(1, 1000, row.count)),
+  diameter: optional(quantity(row.diameter)),
+  length: optional(quantity(row.length)),
+  taper: optional(listOf(taperPiece, 20, row.taper)),
+  material: optional(choice(MATERIAL_NAMES, row.material)),
+  yield: optional(quantity(row.yield)),
+  ultimate: optional(quantity(row.ultimate)),
+  ...remarks(row),
 });
 
 /** Fields of the other shapes a load can have. */
 export const loadShapeFields = {
-  area: optional(quantity('area', 'stated: area; or front and side')),
-  front: optional(quantity('area', 'stated: area seen by a wind along the boom')),
-  side: optional(quantity('area', 'stated: area seen by a wind across the boom')),
-  force: optional(quantity('force', "stated: a maker's force at the speed wind")),
-  wind: optional(quantity('speed', 'stated: the speed of force')),
-  areaKind: optional(areaKind),
-  slenderFlats: optional(yesOrNo('stated: angle or strip is among its members')),
-  icedArea: optional(quantity('area', 'stated: area with ice, of the same kind; beside a force the effective one')),
-  diameter: optional(quantityPair('diameter', 'tube, dish, wire: diameter')),
-  along: optional(choice(ALONG, 'tube: which way it runs; upright when not given')),
-  length: optional(quantity('length', 'tube: its length; the height span when not given')),
-  tubes: optional(z.array(tubeRow).min(1).max(60).meta({ description: 'tubes: its rows of alike tubes' })),
-  wide: optional(quantity('diameter', 'plate: width')),
-  tall: optional(quantity('diameter', 'plate: height')),
-  deep: optional(quantity('diameter', 'plate: depth; 0 when not given')),
+  area: optional(quantity(load.area)),
+  front: optional(quantity(load.front)),
+  side: optional(quantity(load.side)),
+  force: optional(quantity(load.force)),
+  wind: optional(quantity(load.wind)),
+  areaKind: optional(choice(AREA_KINDS, load.areaKind)),
+  slenderFlats: optional(yesOrNo(load.slenderFlats)),
+  icedArea: optional(quantity(load.icedArea)),
+  diameter: optional(quantityPair(load.diameter)),
+  along: optional(choice(ALONG, load.along)),
+  length: optional(quantity(load.length)),
+  tubes: optional(listOf(tubeRow, 60, load.tubes)),
+  wide: optional(quantity(load.wide)),
+  tall: optional(quantity(load.tall)),
+  deep: optional(quantity(load.deep)),
   to: optional(
     z
       .strictObject({
-        distance: quantity('length', 'Horizontal distance to the far end'),
-        height: quantity('length', 'Height of the far end above ground'),
-        heading: quantity('angle', 'Where it runs, clockwise from true north'),
-        ...remarks,
+        distance: quantity(wireEnd.distance),
+        height: quantity(wireEnd.height),
+        heading: quantity(wireEnd.heading),
+        ...remarks(wireEnd),
       })
-      .meta({ description: 'wire: its far end' }),
+      .meta({ description: load.to.description }),
   ),
-  tension: optional(quantity('force', 'wire: its pull; or sag')),
-  sag: optional(quantity('length', 'wire: its sag half-way; or tension')),
+  tension: optional(quantity(load.tension)),
+  sag: optional(quantity(load.sag)),
 };
-
-function tubeSize(description: string) {
-  return quantity('diameter', description);
-}
 
 const shapeFields = z.strictObject({ ...latticeFields, ...poleFields, ...loadShapeFields });
 /** Every field that describes a shape. */
@@ -118,15 +116,4 @@ export type ShapeName = (typeof SHAPE_NAMES)[number];
 export const SECTION_SHAPE_NAMES = ['lattice', 'pole'] as const;
 
 /** Which fields belong to which shape. */
-export const FIELDS_OF_SHAPE: Readonly<Record<ShapeName, readonly ShapeField[]>> = {
-  stated: ['area', 'front', 'side', 'force', 'wind', 'areaKind', 'slenderFlats', 'icedArea'],
-  tube: ['diameter', 'along', 'length'],
-  tubes: ['tubes'],
-  plate: ['wide', 'tall', 'deep'],
-  dish: ['diameter', 'solidity'],
-  wire: ['diameter', 'to', 'tension', 'sag'],
-  lattice: [...(Object.keys(latticeFields) as (keyof typeof latticeFields)[])],
-  pole: ['width', 'sides'],
-};
-
-export const name = (description: string) => text(description).min(1);
+export const FIELDS_OF_SHAPE: Readonly<Record<ShapeName, readonly ShapeField[]>> = FIELDS_OF_EACH;

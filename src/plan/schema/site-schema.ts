@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { siteMethodsWith } from '../../methods/index.ts';
 import { EXPOSURES, type Hill, type RiskCategory, type SpeedBasis, TERRAINS } from '../../wind/index.ts';
-import { choice, optional, quantity, remarks, yesOrNo } from './field-schemas.ts';
+import { FIELDS } from '../../words/index.ts';
+import { choice, type FieldWords, inUnits, listOf, optional, quantity, remarks, yesOrNo } from './field-schemas.ts';
 
 export const SPEED_BASES = [
   'gust3-strength',
@@ -14,17 +14,8 @@ export const SPEED_BASES = [
 export const RISK_CATEGORIES = ['I', 'II', 'III', 'IV'] as const satisfies readonly RiskCategory[];
 const HILL_SHAPES = ['ridge', 'escarpment', 'round-hill'] as const satisfies readonly Hill['shape'][];
 
-export const speedBasis = choice(SPEED_BASES, 'Which kind of speed it is');
-export const exposure = choice(EXPOSURES, 'B houses or trees all round, C open country, D open water or flats upwind');
-export const terrain = choice(
-  TERRAINS,
-  '0 sea, I lake or flat without obstacles, II open country, III villages, suburbs, forest, IV towns',
-);
-export const riskCategory = choice(RISK_CATEGORIES, 'Risk category (structure class)');
+const { site, wind, hill, ice, climate, returnPeriod, yearlyMax, distances } = FIELDS;
 
-const BY_TERRAIN = siteMethodsWith(({ ground }) => ground.field === 'terrain');
-const WITH_YEARS = siteMethodsWith(({ returnPeriod }) => returnPeriod.asked);
-const ON_SPEED = siteMethodsWith(({ hill }) => hill?.factorOn === 'speed');
 
 export const siteSchema = z
   .strictObject({
@@ -33,94 +24,65 @@ export const siteSchema = z
         z.number(),
         z.string(),
         z.strictObject({
-          speed: quantity('speed', 'Design wind speed'),
-          basis: optional(speedBasis),
-          years: optional(
-            whole1to10000().meta({
-              description: `${WITH_YEARS}: return period it is to be taken to; 50 when not given`,
-            }),
-          ),
-          ...remarks,
+          speed: quantity(wind.speed),
+          basis: optional(choice(SPEED_BASES, wind.basis)),
+          years: optional(years(wind.years)),
+          ...remarks(wind),
         }),
       ])
-      .meta({
-        description:
-          "Design wind speed [us mph, si m/s], or with its basis; without: the basis of the method's own maps",
-      }),
-    exposure: optional(exposure.meta({ description: `Ground upwind, for every method but ${BY_TERRAIN}` })),
-    terrain: optional(terrain.meta({ description: `Ground upwind, for ${BY_TERRAIN}` })),
-    riskCategory: optional(riskCategory),
-    groundElevation: optional(quantity('length', 'Height of the ground above the sea')),
+      .meta({ description: `${site.wind.description}${inUnits('speed')}` }),
+    exposure: optional(choice(EXPOSURES, site.exposure)),
+    terrain: optional(choice(TERRAINS, site.terrain)),
+    riskCategory: optional(choice(RISK_CATEGORIES, site.riskCategory)),
+    groundElevation: optional(quantity(site.groundElevation)),
     hill: optional(
       z
         .strictObject({
-          shape: choice(HILL_SHAPES, 'Shape of the hill'),
-          height: quantity('length', 'Crest above the surroundings'),
-          run: optional(quantity('length', 'Foot to crest; or halfLength')),
-          halfLength: optional(quantity('length', 'Crest to half-way down, upwind; or run')),
-          distance: quantity('length', 'From the crest to the tower'),
-          side: choice(['upwind', 'downwind'], 'On which side of the crest the tower stands'),
-          isolated: optional(
-            yesOrNo('It stands alone and is twice as high as the ground within 2 miles; taken as true when not given'),
-          ),
-          ...remarks,
+          shape: choice(HILL_SHAPES, hill.shape),
+          height: quantity(hill.height),
+          run: optional(quantity(hill.run)),
+          halfLength: optional(quantity(hill.halfLength)),
+          distance: quantity(hill.distance),
+          side: choice(['upwind', 'downwind'], hill.side),
+          isolated: optional(yesOrNo(hill.isolated)),
+          ...remarks(hill),
         })
-        .meta({ description: 'A hill, ridge or escarpment; or topographicFactor' }),
+        .meta({ description: site.hill.description }),
     ),
-    topographicFactor: optional(
-      quantity(
-        'share',
-        `A topographic factor the county gives, on the pressure (${ON_SPEED}: the orography factor, on the speed); stands for the hill`,
-      ),
-    ),
+    topographicFactor: optional(quantity(site.topographicFactor)),
     ice: optional(
-      z.strictObject({
-        thickness: quantity('diameter', 'Thickness of the ice'),
-        gust: quantity('speed', 'Gust that goes with the ice, 3 s'),
-        ...remarks,
-      }),
+      z
+        .strictObject({ thickness: quantity(ice.thickness), gust: quantity(ice.gust), ...remarks(ice) })
+        .meta({ description: site.ice.description }),
     ),
     climate: optional(
       z
         .strictObject({
-          returns: optional(
-            z
-              .array(z.tuple([whole1to10000(), quantity('speed', 'Speed')]))
-              .min(2)
-              .max(20)
-              .meta({ description: '[[years, speed], …] from a chart' }),
+          returnPeriods: optional(
+            listOf(z.tuple([years(returnPeriod[0]), quantity(returnPeriod[1])]), 20, climate.returnPeriods, 2),
           ),
-          yearlyMax: optional(
-            z
-              .array(quantity('speed', 'Highest speed of a year'))
-              .min(5)
-              .max(200)
-              .meta({ description: 'Highest speed of each year' }),
-          ),
-          basis: speedBasis.meta({
-            description: 'How the winds were measured; gust3-strength is a figure of design, no wind',
-          }),
-          ...remarks,
+          yearlyMax: optional(listOf(quantity(yearlyMax['*']), 200, climate.yearlyMax, 5)),
+          basis: choice(SPEED_BASES, climate.basis),
+          ...remarks(climate),
         })
-        .meta({
-          description:
-            'The strongest winds of the place, at 33 ft (10 m) over open ground, for chance; from a chart or from years of record',
-        }),
+        .meta({ description: site.climate.description }),
     ),
     distances: optional(
-      z.strictObject({
-        powerLine: optional(quantity('length', 'Foot of the tower to the power line')),
-        propertyLine: optional(quantity('length', 'Foot of the tower to the property line')),
-        building: optional(quantity('length', 'Foot of the tower to the building')),
-        ...remarks,
-      }),
+      z
+        .strictObject({
+          powerLine: optional(quantity(distances.powerLine)),
+          propertyLine: optional(quantity(distances.propertyLine)),
+          building: optional(quantity(distances.building)),
+          ...remarks(distances),
+        })
+        .meta({ description: site.distances.description }),
     ),
-    ...remarks,
+    ...remarks(site),
   })
-  .meta({ description: 'Where it stands' });
+  .meta({ description: FIELDS.plan.site.description });
 
-function whole1to10000() {
-  return z.number().gt(1).max(10_000).meta({ description: 'Years' });
+function years({ description }: FieldWords) {
+  return z.number().gt(1).max(10_000).meta({ description });
 }
 
 export type SiteFields = z.output<typeof siteSchema>;

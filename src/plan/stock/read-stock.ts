@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { UnitSystem } from '../../foundation/index.ts';
 import { STAND_IN_METHOD } from '../../methods/index.ts';
+import { FIELDS, placeAsSent, renamed } from '../../words/index.ts';
 import { type Fault, pointerTo } from '../faults/fault.ts';
 import { givenWords } from '../faults/given-words.ts';
 import { nearestName } from '../faults/nearest-name.ts';
@@ -28,10 +29,10 @@ const stockFragmentSchema = z
 /** A file of things that a club owns. */
 const stockFileSchema = z
   .strictObject({
-    title: optional(text('What the tower, mast or rotator of this file is called')),
-    units: choice(['us', 'si'], 'Units of every plain number'),
+    title: optional(text({ description: 'Name of the tower, mast or rotator of this file' })),
+    units: choice(['us', 'si'], FIELDS.plan.units),
     ...stockFragmentSchema.shape,
-    ...remarks,
+    ...remarks(FIELDS.plan),
   })
   .meta({ description: 'Things that a club owns, each with the source of its figures' });
 
@@ -54,7 +55,7 @@ export type StockReading =
 
 type Fields = Readonly<Record<string, unknown>>;
 
-const FIELDS = Object.keys(stockFileSchema.shape);
+const NAMES = Object.keys(stockFileSchema.shape);
 const SINGLE = ['tower', 'mast', 'rotator'] as const;
 const LISTS = ['loads', 'cables', 'ratings'] as const;
 
@@ -75,11 +76,11 @@ export function readStock(document: unknown): StockReading {
   if (typeof document !== 'object' || document === null || Array.isArray(document)) {
     return refused('#', 'wrong-type', givenWords(document), 'an object', 'A file of stock is one JSON object.');
   }
-  const fields = document as Fields;
-  const foreign = Object.keys(fields).filter((key) => !FIELDS.includes(key));
+  const fields: Fields = renamed(document);
+  const foreign = Object.keys(fields).filter((key) => !NAMES.includes(key));
   const faults = foreign.map(foreignField);
   const { title: _title, ...rest } = Object.fromEntries(
-    FIELDS.filter((key) => key in fields).map((key) => [key, fields[key]]),
+    NAMES.filter((key) => key in fields).map((key) => [key, fields[key]]),
   );
   const beside = {
     ...BESIDE,
@@ -90,7 +91,10 @@ export function readStock(document: unknown): StockReading {
   const reading = readPlan('title' in fields ? { title: fields['title'], ...beside } : beside);
   if (!reading.ok) faults.push(...reading.faults);
   faults.push(...unsourced(fields), ...misfits(fields));
-  return faults.length > 0 ? { ok: false, faults } : { ok: true, entries: entriesOf(fields) };
+  const placed = ({ pointer }: Fault) => `#${placeAsSent(pointer.slice(1), document)}`;
+  return faults.length > 0
+    ? { ok: false, faults: faults.map((fault) => ({ ...fault, pointer: placed(fault) })) }
+    : { ok: true, entries: entriesOf(fields) };
 }
 
 function refused(pointer: string, code: Fault['code'], given: string, allowed: string, says: string): StockReading {
@@ -98,14 +102,14 @@ function refused(pointer: string, code: Fault['code'], given: string, allowed: s
 }
 
 function foreignField(key: string): Fault {
-  const nearest = nearestName(key, FIELDS);
-  const advice = nearest === undefined ? `it has ${FIELDS.join(', ')}` : `did you mean "${nearest}"?`;
+  const nearest = nearestName(key, NAMES);
+  const advice = nearest === undefined ? `it has ${NAMES.join(', ')}` : `did you mean "${nearest}"?`;
   const shown = givenWords(key);
   return {
     pointer: `#${pointerTo('', key)}`,
     code: 'unknown-field',
     given: shown,
-    allowed: FIELDS.join(', '),
+    allowed: NAMES.join(', '),
     says: `There is no field ${shown} in a file of stock: ${advice}`,
   };
 }

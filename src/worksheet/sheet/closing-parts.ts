@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { planText } from '../../words/index.ts';
 import { type AnswerSheetGiven, planWords } from './given.ts';
 import { standingBlocks } from './opening-parts.ts';
 import { paragraph } from './printed.ts';
@@ -52,7 +52,7 @@ export function attachmentsPart(given: AnswerSheetGiven): SheetPart {
     return `data sheet with the rating of the ${WORDS_FOR_RATED[rating.of]}${source === undefined ? '' : ` (${source})`}`;
   });
   const items = [
-    ...(plan.sheet?.attachments ?? []),
+    ...(plan.titleBlock?.attachments ?? []),
     ...ofRatings,
     ...(station.tower.foundation?.kind === 'maker' ? ['manufacturer’s drawing of the footing'] : []),
     ...(station.mast ? ['mill certificate or invoice for the mast steel'] : []),
@@ -88,25 +88,14 @@ export function planPart({ document }: AnswerSheetGiven): SheetPart {
   };
 }
 
-/** What has no letter of its own stands as JSON escapes it, so that what is printed can be typed in again. */
-const UNPRINTED = /[\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufffe\uffff]/gu;
-
-function planText(plan: unknown): string {
-  return JSON.stringify(plan, null, 2).replace(
-    UNPRINTED,
-    (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`,
-  );
-}
-
 /** Eight letters and figures that tell one plan from another. */
-function planMark(plan: unknown): string {
-  const digest = createHash('sha256').update(planText(plan)).digest('hex');
-  return `${digest.slice(0, 4)} ${digest.slice(4, 8)}`;
-}
+const markOf = (hash: string) => `${hash.slice(0, 4)} ${hash.slice(4, 8)}`;
 
 export function versionLine({ version, document }: Pick<AnswerSheetGiven, 'version' | 'document'>): string {
-  const { format } = document.plan as { format?: number };
-  return `Gustworthy ${version}${format === undefined ? '' : `, plan format ${format}`}, plan ${planMark(document.plan)}`;
+  const { planHash } = document;
+  if (planHash === undefined) return `Gustworthy ${version}`;
+  const before = planHash.format1 === undefined ? '' : ` (in format 1, ${markOf(planHash.format1)})`;
+  return `Gustworthy ${version}, plan format 2, plan ${markOf(planHash.format2)}${before}`;
 }
 
 /** What made the sheet, and once more what it is not. */

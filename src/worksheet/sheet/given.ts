@@ -1,6 +1,6 @@
 import type { Answer, CautionAnswer } from '../../answer/index.ts';
 import type { Assessment } from '../../margins/index.ts';
-import { gathered } from '../../words/index.ts';
+import { type FIELDS, gathered } from '../../words/index.ts';
 import { cautionDocuments } from '../answer-document.ts';
 import type { Testimony } from '../witness.ts';
 import type { Block } from './sheet.ts';
@@ -27,24 +27,13 @@ export interface AnswerSheetGiven {
 }
 
 /** What a plan says for the title block. */
-export interface TitleBlock {
-  readonly applicant?: string;
-  readonly owner?: string;
-  readonly address?: string;
-  readonly parcel?: string;
-  readonly jurisdiction?: string;
-  readonly permit?: string;
-  readonly code?: string;
-  readonly date?: string;
-  readonly drawings?: readonly string[];
-  readonly attachments?: readonly string[];
-  readonly source?: string;
-  readonly note?: string;
-}
+export type TitleBlock = Readonly<Partial<Record<Exclude<keyof typeof FIELDS.titleBlock, List>, string>>> &
+  Readonly<Partial<Record<List, readonly string[]>>>;
+type List = 'drawings' | 'attachments';
 
 /** The plan as its owner wrote it, as far as the sheet quotes it. */
 interface PlanWords {
-  readonly sheet?: TitleBlock;
+  readonly titleBlock?: TitleBlock;
   readonly ratings?: readonly { readonly source?: string; readonly note?: string }[];
   readonly loads?: readonly { readonly source?: string }[];
 }

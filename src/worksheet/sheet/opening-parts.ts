@@ -114,7 +114,7 @@ export function standingBlocks({ document }: AnswerSheetGiven): readonly Block[]
 /** The title block, with room to write where the plan says nothing. */
 export function titleBlockPart(given: AnswerSheetGiven): SheetPart {
   const { applicant, owner, address, parcel, jurisdiction, permit, code, date, drawings, note } =
-    planWords(given).sheet ?? {};
+    planWords(given).titleBlock ?? {};
   const row = (label: string, filled: string | undefined, wide = false) => ({
     label,
     ...(filled === undefined ? {} : { filled }),

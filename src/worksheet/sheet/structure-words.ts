@@ -3,25 +3,13 @@ import type { Rating } from '../../margins/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import type { Foundation, Mast, Section, Support } from '../../structure/index.ts';
 import type { SpeedBasis } from '../../wind/index.ts';
-import { AREA_WORDS, GROUND_WORDS, inWords, listed, SPEED_WORDS } from '../../words/index.ts';
+import { AREA_WORDS, FIELDS, GROUND_WORDS, inWords, listed, SPEED_WORDS } from '../../words/index.ts';
 
 import { RECKONED } from './printed.ts';
 
-export const WORDS_FOR_SUPPORT: Readonly<Record<Support, string>> = {
-  free: 'free-standing',
-  guyed: 'guyed',
-  bracketed: 'bracketed to a house',
-  roof: 'on a roof',
-};
 
-export const WORDS_FOR_RATED: Readonly<Record<Rating['of'], string>> = {
-  tower: 'tower',
-  mast: 'mast',
-  bearing: 'bearing',
-  rotator: 'rotator',
-  foundation: 'footing',
-  gear: 'raising gear',
-};
+export const WORDS_FOR_SUPPORT: Readonly<Record<Support, string>> = FIELDS.tower.support.choices;
+export const WORDS_FOR_RATED: Readonly<Record<Rating['of'], string>> = FIELDS.rating.of.choices;
 
 /** "lattice of 3 faces, 18 in wide, round members". */
 export function sectionWords({ shape }: Section, system: UnitSystem): string {
@@ -54,15 +42,15 @@ export function foundationWords(foundation: Foundation | undefined, system: Unit
     case undefined:
       return 'not given';
     case 'maker':
-      return 'to the manufacturer’s drawing';
+      return FIELDS.foundation.kind.choices.manufacturer;
     case 'block':
-      return `block ${long(foundation.length)} by ${long(foundation.width)}, ${long(foundation.depth)} deep, soil ${inWords(foundation.bearing, 'soil-pressure', system, RECKONED)}`;
+      return `block ${long(foundation.length)} by ${long(foundation.width)}, ${long(foundation.depth)} deep, allowable soil bearing ${inWords(foundation.bearing, 'soil-pressure', system, RECKONED)}`;
     case 'pier':
-      return `round pier ${long(foundation.diameter)} across, ${long(foundation.depth)} deep, lateral soil ${inWords(foundation.lateral, 'soil-pressure-per-depth', system, RECKONED)}`;
+      return `round pier ${long(foundation.diameter)} across, ${long(foundation.depth)} deep, allowable lateral soil bearing ${inWords(foundation.lateral, 'soil-pressure-per-depth', system, RECKONED)}`;
   }
 }
 
-/** A rating, as entered. */
+/** A manufacturer's rating, as entered. */
 export function ratingWords(rating: Rating, system: UnitSystem): { readonly states: string; readonly wind: string } {
   return { states: `${claimWords(rating, system)}${placeWords(rating, system)}`, wind: ratedWindWords(rating, system) };
 }
@@ -89,13 +77,13 @@ function claimWords({ claim }: Rating, system: UnitSystem): string {
     case 'moment':
       return `${moment(claim.moment)}${level(claim)}`;
     case 'wind':
-      return 'rated wind of the bare tower';
+      return FIELDS.rating.kind.choices.wind;
     case 'weight':
       return inWords(claim.weight, 'weight', system, RECKONED);
     case 'torque':
       return [
-        ...(claim.torque === undefined ? [] : [`turns ${moment(claim.torque)}`]),
-        ...(claim.brake === undefined ? [] : [`brake ${moment(claim.brake)}`]),
+        ...(claim.torque === undefined ? [] : [`turning torque ${moment(claim.torque)}`]),
+        ...(claim.brake === undefined ? [] : [`braking torque ${moment(claim.brake)}`]),
       ].join(', ');
     case 'gear':
       return [
@@ -124,13 +112,13 @@ export function ownRatedWindWords(
 ): string {
   const kind =
     basis === undefined
-      ? `type not stated, ${SPEED_WORDS['gust3-strength']} assumed, which gives the lowest capacity`
+      ? 'type not stated; strength-level gust assumed, which gives the lowest capacity'
       : SPEED_WORDS[basis];
   return `${inWords(speed, 'speed', system, RECKONED)} (${kind})`;
 }
 
 function ratedWindWords({ wind, claim }: Rating, system: UnitSystem): string {
-  if (!wind) return claim.kind === 'area' && claim.rows.every(({ speed }) => speed !== undefined) ? '' : 'none given';
+  if (!wind) return claim.kind === 'area' && claim.rows.every(({ speed }) => speed !== undefined) ? '' : 'not stated';
   const { speed, basis, method, exposure, riskCategory, year } = wind;
   const kind = basis === undefined ? 'type not stated' : SPEED_WORDS[basis];
   return [

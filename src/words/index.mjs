@@ -1,0 +1,3 @@
+/** What the browser may use of this room. */
+export * from './fields.mjs';
+export * from './plan-formats.mjs';
