@@ -340,7 +340,7 @@ function inSi(node: unknown, key = ''): unknown {
     if (key === 'speed' || key === 'wind') return node * 0.44704;
     return node;
   }
-  if (key === 'rows')
+  if (key === 'areasBySpeed')
     return (node as [number, number][]).map(([speed, area]) => [inSi(speed, 'speed'), inSi(area, 'area')]);
   if (Array.isArray(node)) return node.map((each) => inSi(each, key));
   if (typeof node !== 'object' || node === null) return key === 'units' ? 'si' : node;

@@ -96,7 +96,7 @@ describe.each(CASES)('%s', (_, plan) => {
 });
 
 describe('a maker who says less', { timeout: 60_000 }, () => {
-  const SAID = ['areaKind', 'above', 'withCables', 'level', 'also'] as const;
+  const SAID = ['areaKind', 'above', 'withCables', 'level', 'furtherAreas'] as const;
   const SAID_OF_WIND = ['exposure', 'riskCategory'] as const;
 
   it('never proves more', () => {
