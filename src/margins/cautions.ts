@@ -4,13 +4,14 @@ import { firstModeAtMost, type Load, type Mast, type Tower } from '../structure/
 import type { Climate } from '../wind/index.ts';
 import { SHORT_RECORD } from './chance.ts';
 import type { Check } from './checks/check.ts';
+import { CHECK_KIND } from './checks/check-kinds.ts';
 import { boomsLaden, metalsUntold } from './checks/element-check.ts';
 import { fallComparisons } from './checks/fall-check.ts';
 import { ruptureUntold } from './checks/mast-check.ts';
+import type { Demand, SiteSpeed, TowerModel } from './model.ts';
 import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
 import { leansOn, misfitsOf, ratedSupports } from './stated-for.ts';
-import type { Demand, SiteSpeed, TowerModel } from './tower-model.ts';
 import type { ComparisonRatio } from './tower-ratio.ts';
 
 export const CAUTION_CODES = [
@@ -135,7 +136,8 @@ export function cautionsOf(
   say('climbing', 'standing');
   say('power-lines', 'standing');
   for (const check of checks) {
-    if (check.verdict === 'over') say(check.kind === 'fall' ? 'within-its-fall' : 'over', 'verdict', { of: check.id });
+    if (check.verdict === 'over')
+      say(CHECK_KIND[check.kind].loadedBy === 'fall' ? 'within-its-fall' : 'over', 'verdict', { of: check.id });
     if (check.verdict === 'low-margin') say('low-margin', 'verdict', { of: check.id });
   }
   aboutSite(model, site, wind, say);

@@ -2,6 +2,7 @@ import { type Trace, under } from '../foundation/index.ts';
 import { type ChanceOfReaching, type Climate, chanceOfReaching } from '../wind/index.ts';
 import type { CheckInput } from './check-input.ts';
 import type { Check } from './checks/check.ts';
+import { CHECK_KIND } from './checks/check-kinds.ts';
 
 /** Years of record under which the band is wide, and a caution says so. @source common-practice */
 export const SHORT_RECORD = 20;
@@ -41,7 +42,7 @@ export function chancesOf(
   const ofChecks = checks.flatMap((check): Chance[] => {
     const gust = check.result?.holdsTo?.gust;
     if (gust === undefined) return [];
-    const heading = `chance of the gust the ${check.kind === 'tower-top' ? 'top of the tower' : check.kind} holds to`;
+    const heading = `chance of the gust the ${CHECK_KIND[check.kind].heading} holds to`;
     const chance = under(trace, heading, () => chanceOfReaching(climate, gust, years, trace));
     return [{ ofCheck: check.id, gust, ...chance }];
   });

@@ -3,23 +3,13 @@ import type { Wind } from '../methods/index.ts';
 import { type SlicesInWind, slicesInWind } from '../structure/index.ts';
 import type { Comparison } from './comparisons.ts';
 import { actualSpeedHoldsTo, designHoldsTo } from './formulas.ts';
-import { inSiteBasis } from './holds-to-ratio.ts';
-import type { RatedCapacity } from './rated-capacity.ts';
-import { type Demand, demandOf, once, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
+import { type HoldsTo, inSiteBasis } from './holds-to-ratio.ts';
+import type { Demand, RatedCapacity, Scenario, TowerModel } from './model.ts';
+import { demandOf, once, siteWind } from './tower-model.ts';
 import { belongs, ratioAtWorst } from './tower-ratio.ts';
 
 /** A check, or a selection of checks. */
 type ComparisonChoice = Comparison['check'] | ((comparison: Comparison) => boolean);
-
-/** The lowest winds at which a check reaches ratio 1, the dead load kept. */
-export interface HoldsTo {
-  /** In the basis in which the site's speed was given [m/s]. */
-  readonly design: number;
-  /** Actual 3-second gust at 10 m over open ground [m/s]. */
-  readonly gust: number;
-  /** No coefficient changes on the way, so that one line of the working gives it. */
-  readonly steady: boolean;
-}
 
 /**
  * The winds at which a check reaches ratio 1 with every open question at its unfavourable end.
@@ -37,7 +27,7 @@ export function holdsTo(model: TowerModel, check: ComparisonChoice, demand: Dema
   const wind = (model.appurtenancesInWind[0] as SlicesInWind).wind;
   const steady = steadySpeed(model, check, demand, wind.conditions.speed, target);
   if (steady === undefined || steady <= 0) return undefined;
-  const actualWind = siteWind(model.input, (model.scenarios[0] as Scenario).windStructure, true);
+  const actualWind = siteWind(model.input, (model.scenarios[0] as Scenario).windStructure, true, model.site);
   const actual = actualSpeedHoldsTo.of(steady, wind.level, wind.directionFactor, wind.importance);
   if (staysSteady(model, wind, actualWind, steady, actual)) return inSiteBasis(model.input, steady, actual, true);
   const design = searched(model, check, model.appurtenancesInWind, model.bareTowerInWind, steady, steady, target);
@@ -124,7 +114,7 @@ export function actualSlicesInWind(model: TowerModel): ActualSlicesInWind {
 type ActualSlicesInWind = readonly [readonly SlicesInWind[], readonly (SlicesInWind | undefined)[]];
 
 function inActualWind(model: TowerModel): ActualSlicesInWind {
-  const winds = model.scenarios.map(({ windStructure }) => siteWind(model.input, windStructure, true));
+  const winds = model.scenarios.map(({ windStructure }) => siteWind(model.input, windStructure, true, model.site));
   const appurtenances = winds.map((wind) =>
     slicesInWind(wind, model.appurtenancesInWind[0] as SlicesInWind, 'demand', 'face'),
   );

@@ -11,7 +11,8 @@ import {
   slicesInWind,
 } from '../structure/index.ts';
 import { type IceRule, iceThickness } from '../wind/index.ts';
-import { type Demand, deadDemandOf, demandOf, siteSpeed, siteWind, type TowerModel } from './tower-model.ts';
+import type { Demand, TowerModel } from './model.ts';
+import { deadDemandOf, demandOf, siteWind } from './tower-model.ts';
 import { type ComparisonRatio, towerRatios } from './tower-ratio.ts';
 
 /** The ice case of a plan: its own wind, iced areas, weight of ice, against the same proof. */
@@ -64,7 +65,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const needs = [...appurtenances.needs, ...own.needs];
   const thicknessAtTop = iceAt(station.tower.top);
   if (needs.length > 0) return { needs, thicknessAtTop };
-  const speed = rule.wind === 'given' ? gustWithIce(input.method, ice.gust) : siteSpeed(input).speed;
+  const speed = rule.wind === 'given' ? gustWithIce(input.method, ice.gust) : model.site.speed;
   const appurtenanceCut = cutIntoSlices(appurtenances.items, model.levels);
   const bareTowerCut = cutIntoSlices(own.items, model.levels);
   const onLoads = iceOnLoads(station, iceAt).map((mass) => rule.weightLevel * mass);
@@ -114,7 +115,7 @@ function gustWithIce(id: SiteMethodId, gust: number): number {
 /** The gust that goes with ice, or the share of its own wind that the method lets stand with ice. */
 function iceWind(model: TowerModel, windStructure: Parameters<typeof siteWind>[1], rule: IceRule, speed: number): Wind {
   const { input } = model;
-  const own = siteWind(input, windStructure, false);
+  const own = siteWind(input, windStructure, false, model.site);
   const level = rule.wind === 'given' ? rule.windLevel : rule.windLevel * rule.wind.shareOfForce;
   const wind = METHOD_BY_ID[input.method].wind({
     ...own.conditions,

@@ -4,8 +4,9 @@ import { flatPlateFactor, METHOD_BY_ID, type Method, UNKNOWN_AREA } from '../met
 import type { SlicesInWind } from '../structure/index.ts';
 import { isTerrain } from '../wind/index.ts';
 import type { Comparison } from './comparisons.ts';
+import type { Answers, Demand, RatingAnswer, TowerModel } from './model.ts';
 import { possibleMethods, ratedReadings } from './rated-case.ts';
-import { type Answers, type Demand, demandOf, type RatingAnswer, type TowerModel } from './tower-model.ts';
+import { demandOf } from './tower-model.ts';
 import { ratioAtWorst } from './tower-ratio.ts';
 
 /** An open question with the reading taken and what each answer alone would give. */

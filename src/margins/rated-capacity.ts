@@ -2,9 +2,9 @@ import { zeros } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import type { Level } from '../structure/index.ts';
 import type { Comparison } from './comparisons.ts';
+import type { Answers, BareModel, BareTowerCapacity, Claim, ClaimCase, RatedCapacity, RatingAnswer } from './model.ts';
 import { type RatedCase, ratedAreaFactor } from './rated-case.ts';
 import { shareAllowed } from './rating.ts';
-import type { Answers, BareModel, BareTowerCapacity, Claim, ClaimCase, RatingAnswer } from './tower-model.ts';
 
 /**
  * What one reading of a claim proves for a check.
@@ -80,16 +80,6 @@ export function handedOn(
   }
   if (comparison.of === 'moment') return height - z;
   return comparison.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (height - z) / (comparison.apex - z);
-}
-
-/** Least and most that is proven for every check by one claim, by scenario. */
-export interface RatedCapacity {
-  readonly claim: Claim;
-  readonly low: readonly (readonly number[])[];
-  readonly high: readonly (readonly number[])[];
-  /** By scenario: the ratio by the wind on a tower whose own drag is not known; 0 where it is. */
-  readonly windRatioLow: readonly number[];
-  readonly windRatioHigh: readonly number[];
 }
 
 /**

@@ -8,7 +8,7 @@ import {
   sliceForces,
   untoldWeights,
 } from '../structure/index.ts';
-import { siteSpeed, type TowerModel } from './tower-model.ts';
+import type { TowerModel } from './model.ts';
 import type { WindLoads } from './wind-loads.ts';
 
 /** Shear [N] and moment [N·m] at the foot of the tower. */
@@ -138,7 +138,7 @@ function bracketPull(model: TowerModel, toNominal: number): number | undefined {
   // a force on it makes a moment of at most 0.2 of force times span, which the short one balances.
   const farBelow = Math.max(1, (0.2 * (next - tower.foot)) / span);
   const shareAt = (z: number) => (z >= highest ? 1 + (1.5 * (z - highest)) / span : z >= next ? 1 : farBelow);
-  const { speed } = siteSpeed(model.input);
+  const { speed } = model.site;
   const loadEffects = (cut: SlicesInWind, reading: 'unfavourable' | 'favourable') => {
     const { front, side } = sliceForces(cut, speed, reading, true);
     return cut.slices.reduce(

@@ -1,10 +1,14 @@
 import type { Wind } from '../methods/index.ts';
 import type { Comparison } from './comparisons.ts';
 
-/** What one check leaves at one height. */
-export interface RoomByCheck {
+/** Where more may hang. */
+export interface RoomPlace {
   readonly height: number;
   readonly on: 'tower' | 'mast';
+}
+
+/** What one check leaves at one place. */
+export interface RoomByCheck extends RoomPlace {
   /** Id of the check. */
   readonly check: string;
   /** Effective area, alike from all sides [m²]; negative where too much hangs already. */

@@ -3,9 +3,11 @@ import type { SlicesInWind } from '../structure/index.ts';
 import type { Ground, Hill } from '../wind/index.ts';
 import type { Assessment } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
+import { CHECK_KIND } from './checks/check-kinds.ts';
+import type { Demand, TowerModel } from './model.ts';
 import { movedLoad, staysOn } from './moved-load.ts';
 import { LOADS_ASKED, type OpenQuestion, openQuestions } from './open-questions.ts';
-import { type Demand, demandOf, siteSpeed, type TowerModel, towerModel } from './tower-model.ts';
+import { demandOf, towerModel } from './tower-model.ts';
 import { ratioAtWorst } from './tower-ratio.ts';
 
 /** What is changed, alone, and by how much. */
@@ -60,7 +62,8 @@ const SMALL = 0.002;
  */
 export function sensitivityOf(own: Assessment): Sensitivity | undefined {
   const { input, model } = own;
-  const ofCheck = own.weakest === 'tower-top' ? 'tower-top' : 'tower';
+  const weakest = own.checks.find(({ id }) => id === own.weakest);
+  const ofCheck = (weakest && CHECK_KIND[weakest.kind].comparesTower) ?? 'tower';
   if (model.proven.length + model.momentClaims.length === 0) return undefined;
   const ratioOf = (changed: CheckInput) => {
     const other = towerModel(changed);
@@ -82,14 +85,7 @@ export function sensitivityOf(own: Assessment): Sensitivity | undefined {
 }
 
 function demandAt(model: TowerModel): Demand {
-  return demandOf(
-    model,
-    model.appurtenancesInWind,
-    model.bareTowerInWind,
-    siteSpeed(model.input).speed,
-    'unfavourable',
-    true,
-  );
+  return demandOf(model, model.appurtenancesInWind, model.bareTowerInWind, model.site.speed, 'unfavourable', true);
 }
 
 function elasticityOf(ratioTimes: (times: number) => number): number {

@@ -1,6 +1,7 @@
 import type { Level, Profile, Section } from '../structure/index.ts';
 import type { Comparison } from './comparisons.ts';
-import { type Demand, isBraced, type TowerModel } from './tower-model.ts';
+import type { Demand, TowerModel } from './model.ts';
+import { isBraced } from './tower-model.ts';
 import type { ComparisonRatio } from './tower-ratio.ts';
 
 /** What is asked of a tower at one level, what is shown there, and the ratio. */

@@ -1,14 +1,7 @@
-import type { AreaKind, WindDirection } from '../areas/index.ts';
+import type { WindDirection } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
 import { GRAVITY, remember, type Trace, zeros } from '../foundation/index.ts';
-import {
-  type Bound,
-  METHOD_BY_ID,
-  type MethodId,
-  toOwnBasis,
-  type Wind,
-  type WindStructure,
-} from '../methods/index.ts';
+import { type Bound, METHOD_BY_ID, toOwnBasis, type Wind, type WindStructure } from '../methods/index.ts';
 import {
   appurtenanceItems,
   bareTowerWindKnown,
@@ -16,7 +9,6 @@ import {
   bracedShear,
   type Cut,
   cutIntoSlices,
-  type DeadLoad,
   deadLoad,
   type Level,
   levelsOf,
@@ -36,106 +28,29 @@ import {
   slicesInWind,
   type Tower,
   towerItems,
-  type WindItem,
   windStructureOf,
 } from '../structure/index.ts';
-import { basicWindFor, type Ground, type RiskCategory } from '../wind/index.ts';
+import { basicWindFor } from '../wind/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { type Comparison, comparisonsOf } from './comparisons.ts';
-import { type RatedCapacity, ratedCapacitiesOf } from './rated-capacity.ts';
+import type {
+  BareModel,
+  BareTowerCapacity,
+  Claim,
+  Demand,
+  MomentClaim,
+  Scenario,
+  SiteSpeed,
+  TowerModel,
+} from './model.ts';
+import { ratedCapacitiesOf } from './rated-capacity.ts';
 import { type RatedCase, ratedCases } from './rated-case.ts';
 import { type Rating, shareAllowed } from './rating.ts';
 import { comparedFrom, misfitsOf } from './stated-for.ts';
 import { largestWindRatio } from './unknown-own-drag.ts';
 
-/** One way the tower itself may meet the wind: a direction that must be tried, and what is open about its members. */
-export interface Scenario {
-  readonly windStructure: WindStructure;
-  readonly direction: WindDirection;
-  readonly solidity: number;
-  readonly overlaps: Overlaps;
-  /** Scenarios of one key differ by direction and by what is seen of overlaps; keys differ by what nobody told. */
-  readonly open: string;
-}
-
 /** What of the tower itself the wind meets. */
 type SeenTower = Pick<Scenario, 'solidity' | 'overlaps'>;
-
-/** One claim of the maker's (a row of a rating), with all its readings worked out over every scenario. */
-export interface Claim {
-  readonly rating: Rating;
-  readonly number: number;
-  readonly cases: readonly ClaimCase[];
-}
-
-export interface ClaimCase {
-  /** By scenario: the rated case as it is for that kind of structure. */
-  readonly rated: readonly RatedCase[];
-  /** By scenario: shear and moment of the rated wind on the tower itself, at the allowable level. */
-  readonly own: readonly BareTowerCapacity[];
-  /** What it has already been found to prove: answers to open questions pick among the same readings. */
-  readonly found: CaseProof[];
-}
-
-/** What one case proves, by check, at one end of what is open about it. */
-interface CaseProof {
-  readonly scenario: number;
-  readonly areaFactor: number;
-  readonly provesOwn: boolean;
-  readonly proof: readonly number[];
-}
-
-/** A moment stated at a level of the tower. */
-export interface MomentClaim {
-  readonly number: number;
-  readonly level: number;
-  /** What it surely proves, and at most where its level is not told [N·m]. */
-  readonly moment: number;
-  readonly atMost: number;
-}
-
-export interface BareTowerCapacity {
-  readonly shear: number[];
-  readonly moment: number[];
-  /** λqG of the site over that of the rating, largest over height, where the tower's own wind is not known; else 0. */
-  readonly windRatio: number;
-}
-
-export interface TowerModel {
-  readonly input: CheckInput;
-  readonly levels: readonly Level[];
-  readonly comparisons: readonly Comparison[];
-  readonly hold: MastHold;
-  readonly dead: DeadLoad;
-  /** Mass of ice on each load, with its level, where the case is one of ice [kg]. */
-  readonly iceOnLoads?: readonly number[];
-  readonly scenarios: readonly Scenario[];
-  readonly bareTowerKnown: boolean;
-  readonly appurtenances: readonly WindItem[];
-  /** By scenario. */
-  readonly appurtenancesInWind: readonly SlicesInWind[];
-  readonly bareTowerInWind: readonly (SlicesInWind | undefined)[];
-  readonly claims: readonly Claim[];
-  /** Moments stated at one height. */
-  readonly momentClaims: readonly MomentClaim[];
-  /** Weight the tower's rating covers [kg]. */
-  readonly coveredWeight: number;
-  /** Highest support; nothing below it is compared [m]. */
-  readonly lowest: number;
-  /** Demand without wind, by check. */
-  readonly deadDemand: number[];
-  /** What every claim proves with nothing further answered. */
-  readonly proven: readonly RatedCapacity[];
-  /** What several checks need of it and one has worked out already. */
-  readonly worked: Map<unknown, unknown>;
-}
-
-/** The site's speed as its method takes it. */
-export interface SiteSpeed {
-  readonly speed: number;
-  readonly speedLevel: 'own' | 'strength';
-  readonly converted: boolean;
-}
 
 /**
  * The site's speed in the basis of its method. A strength-level speed enters TIA-222-G as it is, with the level of such
@@ -167,6 +82,7 @@ export function siteSpeed(input: Pick<CheckInput, 'method' | 'site'>, trace?: Tr
  * @param input the plan in SI [-]
  * @param windStructure the structure [-]
  * @param actual whether it is a wind that has come, at full force [-]
+ * @param taken the site's speed in the basis of its method, where it is known already [-]
  * @returns the wind [-]
  * @source derived
  */
@@ -174,9 +90,10 @@ export function siteWind(
   input: Pick<CheckInput, 'method' | 'site'> & { station: Pick<CheckInput['station'], 'units'> },
   windStructure: WindStructure,
   actual: boolean,
+  taken = siteSpeed(input),
 ): Wind {
   const { site } = input;
-  const { speed, speedLevel } = siteSpeed(input);
+  const { speed, speedLevel } = taken;
   return METHOD_BY_ID[input.method].wind({
     units: input.station.units,
     speed,
@@ -201,6 +118,7 @@ export function siteWind(
 export function towerModel(input: CheckInput): TowerModel {
   const { station } = input;
   const { tower } = station;
+  const site = siteSpeed(input);
   const bareTowerKnown = bareTowerWindKnown(tower);
   const lowest = comparedFrom(tower);
   const levels = levelsOf(station);
@@ -209,7 +127,7 @@ export function towerModel(input: CheckInput): TowerModel {
   const appurtenances = appurtenanceItems(station);
   const winds = new Map<WindStructure, Wind>();
   const windOf = (windStructure: WindStructure) =>
-    remember(winds, windStructure, () => siteWind(input, windStructure, false));
+    remember(winds, windStructure, () => siteWind(input, windStructure, false, site));
   const appurtenancesByWind = new Map<WindStructure, SlicesInWind>();
   const appurtenanceCut = cutIntoSlices(appurtenances, levels);
   const appurtenancesInWind = scenarios.map(({ windStructure }) =>
@@ -245,6 +163,7 @@ export function towerModel(input: CheckInput): TowerModel {
   });
   const unproven = {
     input,
+    site,
     levels,
     comparisons: comparisonsOf(station, levels, lowest),
     hold,
@@ -264,20 +183,17 @@ export function towerModel(input: CheckInput): TowerModel {
 }
 
 /**
- * What is worked out of a tower, the first time it is asked for.
+ * What is worked out of a tower, or of all that is known of it, the first time it is asked for.
  *
- * @param model the tower [-]
+ * @param known the tower, or all that is known [-]
  * @param work what is worked out [-]
  * @returns what the work returns [-]
  * @source derived
  */
-export function once<T>(model: TowerModel, work: (model: TowerModel) => T): T {
-  if (!model.worked.has(work)) model.worked.set(work, work(model));
-  return model.worked.get(work) as T;
+export function once<C extends { readonly worked: Map<unknown, unknown> }, T>(known: C, work: (known: C) => T): T {
+  if (!known.worked.has(work)) known.worked.set(work, work(known));
+  return known.worked.get(work) as T;
 }
-
-/** The tower before anything is compared. */
-export type BareModel = Omit<TowerModel, 'deadDemand' | 'proven' | 'worked'>;
 
 /** A rating speaks only for the height and the supports it was stated for. */
 function speaksOfThis(rating: Rating, tower: Tower): boolean {
@@ -376,35 +292,6 @@ function bareTowerCapacity(rated: RatedCase, scenario: Scenario, cut: Cut, conte
   const forces = sliceForces(inWind, wind.conditions.speed, 'favourable', false);
   const { shear, moment } = profileOf(inWind, forces, levels, hold);
   return { shear, moment, windRatio };
-}
-
-/** Answers to open questions; what is not answered stays at both ends of its bracket. */
-export interface Answers {
-  readonly ratings?: ReadonlyMap<number, RatingAnswer>;
-  /** By number of the load: what its stated area is multiplied by. */
-  readonly loads?: ReadonlyMap<number, number>;
-  readonly solidity?: number;
-}
-
-export interface RatingAnswer {
-  readonly method?: MethodId;
-  readonly exposure?: Ground;
-  readonly riskCategory?: RiskCategory;
-  readonly areaKind?: AreaKind;
-}
-
-/** What the wind and the weights ask of the tower, by scenario, at one end of the readings. */
-export interface Demand {
-  /** Shear and moment of what hangs on it, by scenario. */
-  readonly appurtenances: readonly Profile[];
-  /** The same of the tower itself; undefined where its own wind is not known. */
-  readonly own: readonly (Profile | undefined)[];
-  /** The method's least pressure decides for some piece. */
-  readonly leastDecides: boolean;
-  /** Moment and shear by the wind, by scenario and check [N·m, N]. */
-  readonly wind: readonly (readonly number[])[];
-  /** The same without wind, by check. */
-  readonly dead: number[];
 }
 
 /**

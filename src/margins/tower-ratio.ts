@@ -1,6 +1,6 @@
 import type { Comparison } from './comparisons.ts';
-import { type RatedCapacity, ratedCapacitiesOf } from './rated-capacity.ts';
-import type { Answers, Demand, Scenario, TowerModel } from './tower-model.ts';
+import type { Answers, Demand, RatedCapacity, Scenario, TowerModel } from './model.ts';
+import { ratedCapacitiesOf } from './rated-capacity.ts';
 
 /** Use of one check at both ends of what is open; Infinity where nothing is proven. */
 export interface ComparisonRatio {

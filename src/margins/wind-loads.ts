@@ -9,7 +9,7 @@ import {
   type WindItem,
   worstOfGroups,
 } from '../structure/index.ts';
-import type { Demand, Scenario, TowerModel } from './tower-model.ts';
+import type { Demand, Scenario, TowerModel } from './model.ts';
 
 /** One thing the wind touches, at the headings that are worst for the moment at the lowest level compared. */
 export interface WindLoadRow {

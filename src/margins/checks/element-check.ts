@@ -1,5 +1,5 @@
 import { ICE_DENSITY, icedDiameter, iceWeightPerLength, type TubePiece, type TubeRow } from '../../areas/index.ts';
-import { GRAVITY, type Trace } from '../../foundation/index.ts';
+import { GRAVITY, type Trace, under } from '../../foundation/index.ts';
 import {
   type ElementBending,
   type ElementSegment,
@@ -15,9 +15,9 @@ import {
 import { actualSlicesInWind } from '../holds-to.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
-import { siteSpeed, type TowerModel } from '../tower-model.ts';
-import { verdictOf } from '../verdict.ts';
-import type { Check, CheckResult } from './check.ts';
+import type { TowerModel } from '../model.ts';
+import { type Check, type CheckOf, type CheckResult, judged, openCheck, withoutWinds } from './check.ts';
+import type { CheckContext, CheckKind } from './check-kind.ts';
 
 /** A row of elements or a boom of which every segment's wall and the alloy are told. */
 interface Member {
@@ -29,60 +29,52 @@ interface Member {
   readonly onBoom: number;
 }
 
+export const elementsKind: CheckKind<'elements'> = {
+  kind: 'elements',
+  assess: ({ model, ice }) => [...elementChecks(model), ...icedElementChecks(model, ice)],
+  explain: explainElements,
+  heading: 'elements',
+  loadedBy: 'wind',
+  byRating: false,
+  comparesTower: undefined,
+  ownRemedies: [],
+  room: undefined,
+};
+
 /**
  * The elements and booms of which the plan tells segments, walls and strength: bent by the wind and their own weight, each
  * where a segment leaves the next larger one.
- *
- * u = √(M_wind² + M_weight²)/M_all
- *
- * @param model the tower [-]
- * @returns a check for each such row [-]
- * @source derived
  */
-export function elementChecks(model: TowerModel): readonly Check[] {
+function elementChecks(model: TowerModel): readonly Check[] {
   return membersOf(model).map((member) => checkOf(model, member));
 }
 
-/**
- * The same elements and booms with ice, in the gust that goes with ice: thicker, heavier, and no stronger.
- *
- * u = √(M_wind² + M_weight²)/M_all, wind on D + 2t, weight of tube and ice
- *
- * @param model the bare tower [-]
- * @param ice the ice case, where ice is given [-]
- * @returns a check for each such row, where the method has a rule for ice [-]
- * @source asce7-10
- */
-export function icedElementChecks(model: TowerModel, ice: IceCase | undefined): readonly Check[] {
+/** The same with ice, in the gust that goes with ice: thicker, heavier, and no stronger. */
+function icedElementChecks(model: TowerModel, ice: IceCase | undefined): readonly Check[] {
   if (!ice || ice.thicknessAtTop === undefined) return [];
   const { shown, needs } = ice;
   return membersOf(model).map((member): Check => {
-    const { load } = member;
-    const base = { id: icedId(load, member.number), kind: 'elements', name: load.name, withIce: true } as const;
-    if (!shown) return { ...base, verdict: 'open', because: 'missing', needs };
+    const iced = { ...elementOf(member), id: `${elementOf(member).id}:ice`, withIce: true } as const;
+    if (!shown) return openCheck(iced, 'missing', needs);
     const bending = bentWithIce(shown, member);
-    if (bending.notShown.length > 0) return { ...base, verdict: 'open', because: 'not-computed', needs: [] };
-    return { ...base, ...judged(model, member, resultOf(bending, bentWithIce(shown, member, 0))) };
+    if (bending.notShown.length > 0) return openCheck(iced, 'not-computed');
+    return judgedElement(model, iced, member, resultOf(bending, bentWithIce(shown, member, 0)));
   });
 }
 
+function elementOf({ load, number }: Member): CheckOf {
+  const { name } = load;
+  return { id: `elements:${name}:${number + 1}`, kind: 'elements', at: rowAt(load, number), name, number: number + 1 };
+}
+
 /** What the strength at rupture leaves open stays open. */
-function judged(
-  model: TowerModel,
-  member: Member,
-  result: CheckResult,
-): Pick<Check, 'verdict' | 'because' | 'needs' | 'result'> {
+function judgedElement(model: TowerModel, of: CheckOf, member: Member, result: CheckResult): Check {
   const { load, row, number } = member;
-  const verdict = verdictOf(result.ratio, result.ratioRange[0], model.input.wanted.margin);
-  if (verdict === 'over') return { verdict, needs: [], result };
-  const needs = boomNeeds(member);
-  if (needs.length > 0) {
-    const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
-    return { verdict: 'open', because: 'missing', needs, result: rest };
-  }
-  if (verdict !== 'open') return { verdict, needs: [], result };
+  const missing = boomNeeds(member);
   const untold = row.material !== 'steel' && row.ultimateStrength === undefined;
-  return { verdict, because: 'readings-disagree', needs: untold ? [`${rowAt(load, number)}/ultimate`] : [], result };
+  const asks = untold ? [`${rowAt(load, number)}/ultimate`] : [];
+  const check = judged(of, result, { margin: model.input.wanted.margin, missing, asks });
+  return missing.length > 0 && check.verdict === 'open' ? { ...check, result: withoutWinds(result) } : check;
 }
 
 const rowAt = (load: Load, number: number) => `${load.at}/tubes/${number}`;
@@ -131,8 +123,6 @@ export function metalsUntold(model: TowerModel): readonly MetalUntold[] {
     ];
   });
 }
-
-const icedId = (load: Load, number: number) => `elements:${load.name}:${number + 1}:ice`;
 
 function bentWithIce(shown: IceCaseShown, member: Member, onEnd?: number, trace?: Trace): ElementBending {
   const worst = shown.model.appurtenancesInWind.reduce<ElementBending | undefined>((most, cut) => {
@@ -224,9 +214,7 @@ function segmentsOf(row: TubeRow): readonly ElementSegment[] | undefined {
 }
 
 function checkOf(model: TowerModel, member: Member): Check {
-  const { load, number } = member;
-  const base = { id: `elements:${load.name}:${number + 1}`, kind: 'elements', name: load.name } as const;
-  const { speed } = siteSpeed(model.input);
+  const { speed } = model.site;
   const [appurtenances] = actualSlicesInWind(model);
   const at = (cuts: readonly SlicesInWind[], V: number, least: boolean, onEnd?: number) =>
     cuts.reduce<ElementBending | undefined>((worst, cut) => {
@@ -234,19 +222,17 @@ function checkOf(model: TowerModel, member: Member): Check {
       return !worst || largest(here) > largest(worst) ? here : worst;
     }, undefined) as ElementBending;
   const bending = at(model.appurtenancesInWind, speed, true);
-  if (bending.notShown.length > 0) return { ...base, verdict: 'open', because: 'not-computed', needs: [] };
+  const of = elementOf(member);
+  if (bending.notShown.length > 0) return openCheck(of, 'not-computed');
   const byWind = {
     design: (V: number) => largest(at(model.appurtenancesInWind, V, false)),
     actual: (V: number) => largest(at(appurtenances, V, false)),
     steadyUpTo: Math.min(...[...model.appurtenancesInWind, ...appurtenances].map((cut) => cut.steadyUpTo)),
   };
-  return {
-    ...base,
-    ...judged(model, member, {
-      ...resultOf(bending, member.onBoom === 0 ? bending : at(model.appurtenancesInWind, speed, true, 0)),
-      ...windsHeld(model, byWind),
-    }),
-  };
+  return judgedElement(model, of, member, {
+    ...resultOf(bending, member.onBoom === 0 ? bending : at(model.appurtenancesInWind, speed, true, 0)),
+    ...windsHeld(model, byWind),
+  });
 }
 
 function resultOf(bending: ElementBending, atBest: ElementBending): CheckResult {
@@ -295,32 +281,15 @@ function bent(
   return elementBending(segments, { wind: perLength, appurtenances, ...(weight.length > 0 ? { weight } : {}) }, trace);
 }
 
-/**
- * The working of an element.
- *
- * @param model the tower [-]
- * @param check its link [-]
- * @param trace the working [-]
- * @returns nothing [-]
- * @source derived
- */
-export function explainElements(model: TowerModel, check: Check, trace: Trace): void {
-  const member = membersOf(model).find(({ load, number }) => check.id === `elements:${load.name}:${number + 1}`);
-  if (!member || !check.result) return;
-  bent(model.appurtenancesInWind[0] as SlicesInWind, member, siteSpeed(model.input).speed, true, undefined, trace);
-}
-
-/**
- * The working of an element with ice.
- *
- * @param model the bare tower [-]
- * @param ice the ice case [-]
- * @param check its link [-]
- * @param trace the working [-]
- * @returns nothing [-]
- * @source asce7-10
- */
-export function explainIcedElements(model: TowerModel, ice: IceCase | undefined, check: Check, trace: Trace): void {
-  const member = membersOf(model).find(({ load, number }) => check.id === icedId(load, number));
-  if (member && ice?.shown && check.result) bentWithIce(ice.shown, member, undefined, trace);
+function explainElements({ model, ice }: CheckContext, checks: readonly Check[], trace: Trace): void {
+  const members = new Map(membersOf(model).map((member) => [elementOf(member).at, member]));
+  for (const { at, name, withIce, result } of checks) {
+    const member = members.get(at);
+    if (!member || !result) continue;
+    under(trace, `elements of ${name}${withIce ? ' with ice' : ''}`, () => {
+      if (!withIce)
+        bent(model.appurtenancesInWind[0] as SlicesInWind, member, model.site.speed, true, undefined, trace);
+      else if (ice?.shown) bentWithIce(ice.shown, member, undefined, trace);
+    });
+  }
 }

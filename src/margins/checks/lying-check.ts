@@ -19,9 +19,9 @@ import type { Comparison } from '../comparisons.ts';
 import { speedByForce } from '../formulas.ts';
 import { actualSlicesInWind } from '../holds-to.ts';
 import { lowerAtGust } from '../lower-at.ts';
-import { once, type TowerModel } from '../tower-model.ts';
-import { verdictOf } from '../verdict.ts';
-import type { Check } from './check.ts';
+import type { TowerModel } from '../model.ts';
+import { once } from '../tower-model.ts';
+import { type Check, judged, openCheck } from './check.ts';
 
 /** The actual gust across the lying tower, and the height upright of the place that decides [m/s, m]. */
 export interface LyingWind {
@@ -59,7 +59,6 @@ interface Place {
  * @source derived
  */
 export function lyingTower(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): LyingTower {
-  const base = { id: 'lying', kind: 'lying' } as const;
   const places = placesOf(model, bodies, gear);
   const used = places.map((place) => ({
     ...place,
@@ -68,9 +67,9 @@ export function lyingTower(model: TowerModel, bodies: readonly TiltingBody[], ge
   }));
   const first = used[0];
   if (!first) return { checks: [] };
+  const of = { id: 'lying', kind: 'lying', at: '/tower/hinge' } as const;
   const worst = used.reduce((most, each) => (each.ratio > most.ratio ? each : most), first);
-  if (!Number.isFinite(worst.ratio))
-    return { checks: [{ ...base, verdict: 'open', because: 'beyond-rating', needs: [] }] };
+  if (!Number.isFinite(worst.ratio)) return { checks: [openCheck(of, 'beyond-rating')] };
   const { ratio, byWeight, capacity, height } = worst;
   const result = {
     ratio,
@@ -82,10 +81,9 @@ export function lyingTower(model: TowerModel, bodies: readonly TiltingBody[], ge
     headings: {},
   } as const;
   // More than the wind proves of it says only that nobody has shown it lying.
-  const verdict = verdictOf(ratio, ratio, model.input.wanted.margin);
-  if (verdict === 'over')
-    return { checks: [{ ...base, verdict: 'open', because: 'beyond-rating', needs: [], result }] };
-  return { checks: [{ ...base, verdict, needs: [], result }], ...windOf(model, places) };
+  const by = { margin: model.input.wanted.margin, favourable: 0, because: 'beyond-rating' } as const;
+  const check = judged(of, result, by);
+  return { checks: [check], ...(check.verdict === 'open' ? {} : windOf(model, places)) };
 }
 
 function windOf(model: TowerModel, places: readonly Place[]): Pick<LyingTower, 'wind'> {

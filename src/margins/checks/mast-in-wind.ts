@@ -15,7 +15,8 @@ import {
   slicesInWind,
   type WindItem,
 } from '../../structure/index.ts';
-import { type Scenario, siteWind, type TowerModel } from '../tower-model.ts';
+import type { Scenario, TowerModel } from '../model.ts';
+import { siteWind } from '../tower-model.ts';
 
 /** What hangs on the mast, and the winds on it. */
 export interface MastInWind {
@@ -63,7 +64,7 @@ function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
   const windStructure = [...new Set(model.scenarios.map((scenario) => scenario.windStructure))];
   return windStructure.map((each) => {
     const on = (actual: boolean) =>
-      slicesInWind(withMastGust(model, siteWind(model.input, each, actual), each), cut, 'demand', 'face');
+      slicesInWind(withMastGust(model, siteWind(model.input, each, actual, model.site), each), cut, 'demand', 'face');
     let actual: SlicesInWind | undefined;
     return {
       design: on(false),

@@ -1,0 +1,67 @@
+import type { Level } from '../../structure/index.ts';
+import type { Comparison } from '../comparisons.ts';
+import { roomByMoment, roomByShear } from '../formulas.ts';
+import type { TowerModel } from '../model.ts';
+import { forcePerArea, type RoomByCheck, type RoomPlace } from '../room-by-check.ts';
+import type { Check } from './check.ts';
+import type { CheckContext } from './check-kind.ts';
+
+/**
+ * What the tower or its top leaves at a height.
+ *
+ * A = ((1 − m)·capacity − demand)/(λ·q·G·arm)
+ *
+ * @param context what is known of the tower [-]
+ * @param check of the tower or its top [-]
+ * @param place where more would hang [-]
+ * @returns the area; `unlimited` where it ends nowhere there, undefined where the wind on the tower itself is not known [-]
+ * @source derived
+ */
+export function roomOfTower(
+  context: CheckContext,
+  check: Check,
+  place: RoomPlace,
+): RoomByCheck | 'unlimited' | undefined {
+  const { model, unfavourable: demand } = context;
+  const { kind } = check;
+  if (!model.bareTowerKnown) return undefined;
+  const { proven } = model;
+  const wanted = model.input.wanted.margin;
+  const perAreas = model.appurtenancesInWind.map(({ wind }) => forcePerArea(wind, place.height));
+  let least: RoomByCheck | undefined;
+  model.comparisons.forEach((comparison, index) => {
+    const arm = reachOf(model, comparison, place);
+    if (comparison.check !== kind || arm <= 0) return;
+    perAreas.forEach((perArea, scenario) => {
+      const asked = ((demand.wind[scenario] as number[])[index] as number) + (demand.dead[index] as number);
+      let capacity = 0;
+      for (const each of proven) capacity = Math.max(capacity, (each.low[scenario] as number[])[index] as number);
+      if (comparison.of === 'moment') {
+        for (const claim of model.momentClaims)
+          if (claim.level === comparison.level) capacity = Math.max(capacity, claim.moment);
+      }
+      const formula = comparison.of === 'moment' ? roomByMoment : roomByShear;
+      const area = formula.of(wanted, capacity, asked, perArea, arm);
+      if (least === undefined || area < least.area)
+        least = { ...place, check: kind, area, of: comparison.of, perArea, capacity, demand: asked, arm };
+    });
+  });
+  return least ?? 'unlimited';
+}
+
+/** Arm or share with which a force at a height reaches a check; 0 where it does not. */
+function reachOf(model: TowerModel, comparison: Comparison, { height, on }: RoomPlace): number {
+  const { z, zone } = model.levels[comparison.level] as Level;
+  let share = 1;
+  let arm = height - z;
+  if (on === 'tower') {
+    if (z > height) return 0;
+  } else if (zone === 'clear') return 0;
+  else if (zone === 'couple' && model.hold.bearing !== undefined) {
+    share = (height - model.hold.foot) / (model.hold.bearing - model.hold.foot);
+    arm = share * (model.hold.bearing - z);
+  }
+  if (comparison.of === 'moment') return arm;
+  // Above the point where the legs meet it pushes the other way: no less.
+  return comparison.apex === Number.POSITIVE_INFINITY ? share : Math.abs(share - arm / (comparison.apex - z));
+}
