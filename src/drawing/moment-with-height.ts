@@ -80,8 +80,7 @@ function tapers({ model }: Assessment): boolean {
  */
 export function demandByHeight({ model, unfavourable, ratios }: Assessment): readonly Asked[] {
   const scenario = checkRatio(ratios, 'tower')?.governing.scenario ?? 0;
-  const appurtenances = unfavourable.appurtenances[scenario];
-  const own = unfavourable.own[scenario];
+  const { appurtenances, bareTower: own } = unfavourable.scenarios[scenario] ?? {};
   const { sections } = model.input.station.tower;
   return model.levels.map(({ z }, level) => {
     const comparison = {

@@ -1,5 +1,4 @@
-import type { Wind } from '../methods/index.ts';
-import type { SlicesInWind } from '../structure/index.ts';
+import type { Bound, Wind } from '../methods/index.ts';
 import { type Caution, cautionsOf } from './cautions.ts';
 import { type Chances, chancesOf } from './chance.ts';
 import type { CheckInput } from './check-input.ts';
@@ -68,22 +67,12 @@ export interface Assessment extends CheckContext {
 export function assess(input: CheckInput): Assessment {
   const model = towerModel(input);
   const { site } = model;
-  const wind = (model.appurtenancesInWind[0] as SlicesInWind).wind;
-  const unfavourable = demandOf(
-    model,
-    model.appurtenancesInWind,
-    model.bareTowerInWind,
-    site.speed,
-    'unfavourable',
-    true,
-  );
-  const readTwoWays = model.appurtenancesInWind.some((cut) => cut.readTwoWays);
-  const favourable = readTwoWays
-    ? demandOf(model, model.appurtenancesInWind, model.bareTowerInWind, site.speed, 'favourable', true)
-    : unfavourable;
-  const withoutLeast = unfavourable.leastDecides
-    ? demandOf(model, model.appurtenancesInWind, model.bareTowerInWind, site.speed, 'unfavourable', false)
-    : unfavourable;
+  const { wind } = model.scenarios[0].appurtenances;
+  const at = (bound: Bound, least: boolean) => demandOf(model, model.scenarios, site.speed, bound, least);
+  const unfavourable = at('unfavourable', true);
+  const readTwoWays = model.scenarios.some(({ appurtenances }) => appurtenances.readTwoWays);
+  const favourable = readTwoWays ? at('favourable', true) : unfavourable;
+  const withoutLeast = unfavourable.leastDecides ? at('unfavourable', false) : unfavourable;
   const ratios = towerRatios(model, unfavourable, favourable);
   const ice = iceCaseOf(model);
   const windLoads = windLoadsOf(model, site.speed, unfavourable);

@@ -231,7 +231,7 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
   }
   const windStructure = scenarios[0]?.windStructure;
   if (tower.frequency !== undefined && tower.frequency < 1) {
-    const counted = model.appurtenancesInWind[0]?.wind.gustVaries ?? false;
+    const counted = model.scenarios[0].appurtenances.wind.gustVaries ?? false;
     if (counted) say('slender-dynamic', 'verdict', { at: '/tower/frequency', value: tower.frequency });
     else say('frequency-not-used', 'verdict', { at: '/tower/frequency', value: tower.frequency });
   } else if (tower.frequency === undefined) {

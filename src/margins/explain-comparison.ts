@@ -1,4 +1,4 @@
-import { evaluate, Trace, under } from '../foundation/index.ts';
+import { evaluate, nth, Trace, under } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import {
   appurtenanceItems,
@@ -38,7 +38,7 @@ import {
   totalShear,
   windRatio,
 } from './formulas.ts';
-import type { Claim, ClaimCase, Scenario, TowerModel } from './model.ts';
+import type { Claim, ClaimCase, MomentClaim, Scenario, TowerModel } from './model.ts';
 import { handedOn, provenBy } from './rated-capacity.ts';
 import { type RatedCase, ratedAreaFactor, ratedSpeed } from './rated-case.ts';
 import { shareAllowed } from './rating.ts';
@@ -127,11 +127,12 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
   const { comparison, scenario } = governing;
   const demand = under(trace, 'demand', () => explainDemand(loadCase, governing, trace));
   agree(demand, governing.demand, 'demand');
-  const claim = model.claims[governing.claim];
-  if (!claim && comparison.of === 'moment') explainStatedMoment(model, governing, trace);
-  const proof = claim
-    ? under(trace, 'what the rating proves', () => explainProof(model, claim, governing, trace))
-    : undefined;
+  const { by } = governing;
+  if (by && !('cases' in by)) explainStatedMoment(model, by, trace);
+  const proof =
+    by && 'cases' in by
+      ? under(trace, 'what the rating proves', () => explainProof(model, by, governing, trace))
+      : undefined;
   if (proof && !governing.byWindRatio) agree(proof.capacity, governing.capacity, 'capacity');
   const capacity = proof?.capacity ?? governing.capacity;
   const formula = comparison.of === 'moment' ? ratioOfMoment : ratioOfShear;
@@ -141,10 +142,10 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
   agree(ratio, governing.unfavourable, 'use');
   evaluate(trace, marginOfRatio, [ratio]);
   if (!check.result?.holdsTo?.steady) return;
-  const { wind } = model.appurtenancesInWind[scenario] as SlicesInWind;
+  const { wind } = nth(model.scenarios, scenario).appurtenances;
   const index = model.comparisons.indexOf(comparison);
-  const withoutLeast = demandOf(model, model.appurtenancesInWind, model.bareTowerInWind, speed, 'unfavourable', false);
-  const windPart = (withoutLeast.wind[scenario] as number[])[index] as number;
+  const withoutLeast = demandOf(model, model.scenarios, speed, 'unfavourable', false);
+  const windPart = nth(nth(withoutLeast.scenarios, scenario).wind, index);
   const dead = withoutLeast.dead[index] as number;
   const [deadRatio, windRatioOf] = governing.byWindRatio ? [0, ratio] : [dead / capacity, windPart / capacity];
   if (deadRatio >= 1) return;
@@ -158,9 +159,8 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
   METHOD_BY_ID[wind.method].actualGust(actual, trace);
 }
 
-function explainStatedMoment(model: TowerModel, governing: ComparisonRatio, trace: Trace): void {
-  const stated = model.momentClaims.find((claim) => claim.moment === governing.capacity);
-  const rating = stated && model.input.ratings[stated.number];
+function explainStatedMoment(model: TowerModel, { number }: MomentClaim, trace: Trace): void {
+  const rating = model.input.ratings[number];
   if (rating?.claim.kind !== 'moment') return;
   evaluate(trace, allowableMoment, [shareAllowed(rating.claim).low, rating.claim.moment]);
 }
@@ -169,14 +169,14 @@ function explainDemand(loadCase: LoadCase, governing: ComparisonRatio, trace: Tr
   const { model, speed, least } = loadCase;
   const { comparison, scenario } = governing;
   const level = model.levels[comparison.level] as Level;
-  const appurtenances = model.appurtenancesInWind[scenario] as SlicesInWind;
+  const inWind = nth(model.scenarios, scenario);
   loadCase.items(trace);
-  const all = explainPieces(model, appurtenances, speed, 'unfavourable', least, comparison, level, trace);
+  const all = explainPieces(model, inWind.appurtenances, speed, 'unfavourable', least, comparison, level, trace);
   const pieces = oneWay(all, comparison.of);
-  const own = model.bareTowerInWind[scenario];
+  const own = inWind.bareTower;
   const ofTower = own
     ? under(trace, 'the tower itself', () => {
-        loadCase.tower(trace, model.scenarios[scenario] as Scenario);
+        loadCase.tower(trace, inWind);
         return explainPieces(model, own, speed, 'favourable', least, comparison, level, trace);
       })
     : [];
@@ -372,7 +372,7 @@ function explainRatedOwn(
   level: Level,
   trace: Trace,
 ): number {
-  const { direction, solidity, overlaps } = model.scenarios[scenario] as Scenario;
+  const { direction, solidity, overlaps } = nth(model.scenarios, scenario);
   const { tower } = model.input.station;
   const lines = rated.rating.withCables ? [ratedLines(rated.rating.withCables, tower)] : [];
   const items = model.bareTowerKnown ? [...towerItems(tower, solidity, overlaps), ...lines] : lines;
@@ -390,9 +390,9 @@ function explainWindRatio(
   rated: Wind | undefined,
   trace: Trace,
 ): number {
-  const site = (model.appurtenancesInWind[governing.scenario] as SlicesInWind).wind;
+  const { windStructure, appurtenances } = nth(model.scenarios, governing.scenario);
+  const site = appurtenances.wind;
   if (!rated) return governing.unfavourable;
-  const { windStructure } = model.scenarios[governing.scenario] as Scenario;
   const rise = (z: number) => coefficientRise(site, rated, z, windStructure);
   const ratioAt = (z: number) => (rise(z) * windOnDragArea(site, z)) / windOnDragArea(rated, z);
   const worst = model.levels.reduce(

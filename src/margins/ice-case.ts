@@ -11,7 +11,7 @@ import {
   slicesInWind,
 } from '../structure/index.ts';
 import { type IceRule, iceThickness } from '../wind/index.ts';
-import type { Demand, TowerModel } from './model.ts';
+import type { Demand, Scenario, TowerModel } from './model.ts';
 import { deadDemandOf, demandOf, siteWind } from './tower-model.ts';
 import { type ComparisonRatio, towerRatios } from './tower-ratio.ts';
 
@@ -53,7 +53,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   if (!ice) return undefined;
   const rule = METHOD_BY_ID[input.method].ice;
   if (!rule) return { needs: ['/method'] };
-  const bareWind = model.appurtenancesInWind[0]?.wind as Wind;
+  const bareWind = model.scenarios[0].appurtenances.wind;
   const category = input.site.riskCategory ?? 'II';
   const iceAt = (z: number, trace?: Trace) =>
     iceThickness(rule, ice.thickness, category, z, bareWind.topographicFactor(z), trace);
@@ -69,14 +69,19 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const appurtenanceCut = cutIntoSlices(appurtenances.items, model.levels);
   const bareTowerCut = cutIntoSlices(own.items, model.levels);
   const onLoads = iceOnLoads(station, iceAt).map((mass) => rule.weightLevel * mass);
-  const winds = model.scenarios.map(({ windStructure }) => iceWind(model, windStructure, rule, speed));
+  const inIce = (scenario: Scenario): Scenario => {
+    const wind = iceWind(model, scenario.windStructure, rule, speed);
+    return {
+      ...scenario,
+      appurtenances: slicesInWind(wind, appurtenanceCut, 'demand', 'face'),
+      bareTower: slicesInWind(wind, bareTowerCut, 'demand', scenario.direction),
+    };
+  };
+  const [first, ...others] = model.scenarios;
   const bare = {
     ...model,
     appurtenances: appurtenances.items,
-    appurtenancesInWind: winds.map((wind) => slicesInWind(wind, appurtenanceCut, 'demand', 'face')),
-    bareTowerInWind: winds.map((wind, scenario) =>
-      slicesInWind(wind, bareTowerCut, 'demand', model.scenarios[scenario]?.direction ?? 'face'),
-    ),
+    scenarios: [inIce(first), ...others.map(inIce)] as const,
     dead: {
       ...model.dead,
       weight: withIce(model, rule, iceMassAbove(station, model.levels, iceAt)),
@@ -89,8 +94,8 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
     deadDemand: model.comparisons.map((comparison) => deadDemandOf(bare, comparison)),
     worked: new Map(),
   };
-  const unfavourable = demandOf(iced, iced.appurtenancesInWind, iced.bareTowerInWind, speed, 'unfavourable', false);
-  const favourable = demandOf(iced, iced.appurtenancesInWind, iced.bareTowerInWind, speed, 'favourable', false);
+  const unfavourable = demandOf(iced, iced.scenarios, speed, 'unfavourable', false);
+  const favourable = demandOf(iced, iced.scenarios, speed, 'favourable', false);
   return {
     needs,
     thicknessAtTop,

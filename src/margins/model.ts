@@ -1,5 +1,5 @@
 import type { AreaKind, WindDirection } from '../areas/index.ts';
-import type { MethodId, WindStructure } from '../methods/index.ts';
+import type { Bound, MethodId, WindStructure } from '../methods/index.ts';
 import type { DeadLoad, Level, MastHold, Overlaps, Profile, SlicesInWind, WindItem } from '../structure/index.ts';
 import type { Ground, RiskCategory } from '../wind/index.ts';
 import type { CheckInput } from './check-input.ts';
@@ -7,8 +7,18 @@ import type { Comparison } from './comparisons.ts';
 import type { RatedCase } from './rated-case.ts';
 import type { Rating } from './rating.ts';
 
-/** One way the tower itself may meet the wind: a direction that must be tried, and what is open about its members. */
-export interface Scenario {
+/** What hangs on a tower and the tower itself, cut into slices in a wind. */
+export interface TowerInWind {
+  readonly appurtenances: SlicesInWind;
+  /** Absent where the wind on the tower itself is not known. */
+  readonly bareTower?: SlicesInWind;
+}
+
+/**
+ * One way the tower itself may meet the wind: a direction that must be tried, and what is open about its members; with all of
+ * it in the site's wind.
+ */
+export interface Scenario extends TowerInWind {
   readonly windStructure: WindStructure;
   readonly direction: WindDirection;
   readonly solidity: number;
@@ -46,8 +56,7 @@ export interface MomentClaim {
   readonly number: number;
   readonly level: number;
   /** What it surely proves, and at most where its level is not told [N·m]. */
-  readonly moment: number;
-  readonly atMost: number;
+  readonly moment: Readonly<Record<Bound, number>>;
 }
 
 export interface BareTowerCapacity {
@@ -66,12 +75,9 @@ export interface TowerModel {
   readonly dead: DeadLoad;
   /** Mass of ice on each load, with its level, where the case is one of ice [kg]. */
   readonly iceOnLoads?: readonly number[];
-  readonly scenarios: readonly Scenario[];
+  readonly scenarios: readonly [Scenario, ...Scenario[]];
   readonly bareTowerKnown: boolean;
   readonly appurtenances: readonly WindItem[];
-  /** By scenario. */
-  readonly appurtenancesInWind: readonly SlicesInWind[];
-  readonly bareTowerInWind: readonly (SlicesInWind | undefined)[];
   readonly claims: readonly Claim[];
   /** Moments stated at one height. */
   readonly momentClaims: readonly MomentClaim[];
@@ -97,11 +103,10 @@ export interface SiteSpeed {
 /** Least and most that is proven for every check by one claim, by scenario. */
 export interface RatedCapacity {
   readonly claim: Claim;
-  readonly low: readonly (readonly number[])[];
-  readonly high: readonly (readonly number[])[];
+  readonly unfavourable: readonly (readonly number[])[];
+  readonly favourable: readonly (readonly number[])[];
   /** By scenario: the ratio by the wind on a tower whose own drag is not known; 0 where it is. */
-  readonly windRatioLow: readonly number[];
-  readonly windRatioHigh: readonly number[];
+  readonly windRatio: Readonly<Record<Bound, readonly number[]>>;
 }
 
 /** The tower before anything is compared. */
@@ -122,16 +127,21 @@ export interface RatingAnswer {
   readonly areaKind?: AreaKind;
 }
 
-/** What the wind and the weights ask of the tower, by scenario, at one end of the readings. */
+/** What the wind asks of the tower in one scenario. */
+export interface ScenarioDemand {
+  /** Shear and moment of what hangs on it. */
+  readonly appurtenances: Profile;
+  /** The same of the tower itself; absent where its own wind is not known. */
+  readonly bareTower?: Profile;
+  /** By comparison, moment and shear by the wind [N·m, N]. */
+  readonly wind: readonly number[];
+}
+
+/** What the wind and the weights ask of the tower, at one end of the readings. */
 export interface Demand {
-  /** Shear and moment of what hangs on it, by scenario. */
-  readonly appurtenances: readonly Profile[];
-  /** The same of the tower itself; undefined where its own wind is not known. */
-  readonly own: readonly (Profile | undefined)[];
+  readonly scenarios: readonly ScenarioDemand[];
+  /** By comparison, the same without wind. */
+  readonly dead: readonly number[];
   /** The method's least pressure decides for some piece. */
   readonly leastDecides: boolean;
-  /** Moment and shear by the wind, by scenario and check [N·m, N]. */
-  readonly wind: readonly (readonly number[])[];
-  /** The same without wind, by check. */
-  readonly dead: number[];
 }

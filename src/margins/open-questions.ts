@@ -121,10 +121,13 @@ export function openQuestions(
   const method = METHOD_BY_ID[model.input.method];
   for (const { item, at, name, taken } of loads.slice(0, LOADS_ASKED)) {
     const options = loadAnswers(method).map(({ answer, factor }) => {
-      const appurtenances = model.appurtenancesInWind.map((cut) => withFactor(cut, item, factor));
+      const scenarios = model.scenarios.map((scenario) => ({
+        ...scenario,
+        appurtenances: withFactor(scenario.appurtenances, item, factor),
+      }));
       return {
         answer,
-        ratio: ratio({}, demandOf(model, appurtenances, model.bareTowerInWind, speed, 'unfavourable', true)),
+        ratio: ratio({}, demandOf(model, scenarios, speed, 'unfavourable', true)),
       };
     });
     ask({ at: `${at}/areaKind`, question: 'load-area-kind', of: name, taken }, options);

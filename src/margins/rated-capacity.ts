@@ -127,7 +127,8 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
       windRatioHigh[scenario] = Math.min(windRatioHigh[scenario] as number, ratio);
     }
   }
-  return { claim, low, high, windRatioLow, windRatioHigh };
+  const windRatio = { unfavourable: windRatioLow, favourable: windRatioHigh };
+  return { claim, unfavourable: low, favourable: high, windRatio };
 }
 
 function pushedBothWays({ of, apex }: Comparison, { forces }: RatedCase): boolean {

@@ -146,10 +146,10 @@ function bracketPull(model: TowerModel, toNominal: number): number | undefined {
       0,
     );
   };
-  const wind = model.appurtenancesInWind.map((appurtenances, scenario) => {
-    const own = model.bareTowerInWind[scenario];
-    return loadEffects(appurtenances, 'unfavourable') + (own ? loadEffects(own, 'favourable') : 0);
-  });
+  const wind = model.scenarios.map(
+    ({ appurtenances, bareTower }) =>
+      loadEffects(appurtenances, 'unfavourable') + (bareTower ? loadEffects(bareTower, 'favourable') : 0),
+  );
   let [east, north, below] = [0, 0, 0];
   for (const { low, count, shape } of loads) {
     if (shape.kind !== 'wire' || shape.pull === undefined) continue;

@@ -1,3 +1,4 @@
+import { remember } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import type { SlicesInWind } from '../structure/index.ts';
 import type { Ground, Hill } from '../wind/index.ts';
@@ -85,7 +86,7 @@ export function sensitivityOf(own: Assessment): Sensitivity | undefined {
 }
 
 function demandAt(model: TowerModel): Demand {
-  return demandOf(model, model.appurtenancesInWind, model.bareTowerInWind, model.site.speed, 'unfavourable', true);
+  return demandOf(model, model.scenarios, model.site.speed, 'unfavourable', true);
 }
 
 function elasticityOf(ratioTimes: (times: number) => number): number {
@@ -111,16 +112,12 @@ function gustRow({ model, site }: Assessment, ofCheck: Sensitivity['ofCheck']): 
       wind: { ...cut.wind, gustEffect: (speed, trace) => times * cut.wind.gustEffect(speed, trace) },
     });
     // One wind on what hangs for all scenarios is worked out once, so it must stay one.
-    const changed = new Map(model.appurtenancesInWind.map((cut) => [cut, gustier(cut)]));
-    const appurtenances = model.appurtenancesInWind.map((cut) => changed.get(cut) as SlicesInWind);
-    const own = model.bareTowerInWind.map((cut) => cut && gustier(cut));
-    return ratioAtWorst(
-      model,
-      ofCheck,
-      demandOf(model, appurtenances, own, site.speed, 'unfavourable', true),
-      {},
-      times,
-    );
+    const changed = new Map<SlicesInWind, SlicesInWind>();
+    const scenarios = model.scenarios.map(({ appurtenances, bareTower }) => ({
+      appurtenances: remember(changed, appurtenances, () => gustier(appurtenances)),
+      ...(bareTower ? { bareTower: gustier(bareTower) } : {}),
+    }));
+    return ratioAtWorst(model, ofCheck, demandOf(model, scenarios, site.speed, 'unfavourable', true), {}, times);
   };
   const times = 1 + SPEED_STEP;
   return {

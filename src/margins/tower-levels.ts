@@ -1,4 +1,5 @@
-import type { Level, Profile, Section } from '../structure/index.ts';
+import { nth } from '../foundation/index.ts';
+import type { Level, Section } from '../structure/index.ts';
 import type { Comparison } from './comparisons.ts';
 import type { Demand, TowerModel } from './model.ts';
 import { isBraced } from './tower-model.ts';
@@ -50,8 +51,7 @@ export function towerLevels(
   for (let index = 0; index + 1 < ratios.length; index += 2) {
     const [bending, sideways] = [ratios[index] as ComparisonRatio, ratios[index + 1] as ComparisonRatio];
     const { level, section, place } = sideways.comparison;
-    const appurtenances = unfavourable.appurtenances[sideways.scenario] as Profile;
-    const own = unfavourable.own[sideways.scenario];
+    const { appurtenances, bareTower } = nth(unfavourable.scenarios, sideways.scenario);
     const { pullShear, eccentricWeightShear } = model.dead;
     const still = (pullShear[level] as number) + (eccentricWeightShear[level] as number);
     const torsion = appurtenances.torsion[level] as number;
@@ -59,7 +59,7 @@ export function towerLevels(
       height: (model.levels[level] as Level).z,
       section: (model.input.station.tower.sections[section] as Section).name,
       place,
-      shear: (appurtenances.shear[level] as number) + (own?.shear[level] ?? 0) + still,
+      shear: (appurtenances.shear[level] as number) + (bareTower?.shear[level] ?? 0) + still,
       torsion,
       sideways: { of: isBraced(model, sideways.comparison, torsion) ? 'braces' : 'shear', ...askedAndShown(sideways) },
       bending: askedAndShown(bending),

@@ -1,6 +1,6 @@
 import type { WindDirection } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
-import { GRAVITY, remember, type Trace, zeros } from '../foundation/index.ts';
+import { GRAVITY, nth, remember, type Trace, zeros } from '../foundation/index.ts';
 import { type Bound, METHOD_BY_ID, toOwnBasis, type Wind, type WindStructure } from '../methods/index.ts';
 import {
   appurtenanceItems,
@@ -40,7 +40,9 @@ import type {
   Demand,
   MomentClaim,
   Scenario,
+  ScenarioDemand,
   SiteSpeed,
+  TowerInWind,
   TowerModel,
 } from './model.ts';
 import { ratedCapacitiesOf } from './rated-capacity.ts';
@@ -51,6 +53,9 @@ import { largestWindRatio } from './unknown-own-drag.ts';
 
 /** What of the tower itself the wind meets. */
 type SeenTower = Pick<Scenario, 'solidity' | 'overlaps'>;
+
+/** A scenario before any wind. */
+type StillScenario = Omit<Scenario, 'appurtenances' | 'bareTower'>;
 
 /**
  * The site's speed in the basis of its method. A strength-level speed enters TIA-222-G as it is, with the level of such
@@ -123,28 +128,28 @@ export function towerModel(input: CheckInput): TowerModel {
   const lowest = comparedFrom(tower);
   const levels = levelsOf(station);
   const hold = mastHold(station.mast, tower);
-  const scenarios = scenariosOf(input, bareTowerKnown);
   const appurtenances = appurtenanceItems(station);
   const winds = new Map<WindStructure, Wind>();
   const windOf = (windStructure: WindStructure) =>
     remember(winds, windStructure, () => siteWind(input, windStructure, false, site));
   const appurtenancesByWind = new Map<WindStructure, SlicesInWind>();
   const appurtenanceCut = cutIntoSlices(appurtenances, levels);
-  const appurtenancesInWind = scenarios.map(({ windStructure }) =>
-    remember(appurtenancesByWind, windStructure, () =>
-      slicesInWind(windOf(windStructure), appurtenanceCut, 'demand', 'face'),
-    ),
-  );
   const bareTowerCuts = new Map<string, Cut>();
   const bareTowerCut = ({ solidity, overlaps }: SeenTower) =>
     remember(bareTowerCuts, `${solidity} ${overlaps}`, () =>
       cutIntoSlices(bareTowerKnown ? towerItems(tower, solidity, overlaps) : [], levels),
     );
-  const bareTowerInWind = scenarios.map((scenario) =>
-    bareTowerKnown
-      ? slicesInWind(windOf(scenario.windStructure), bareTowerCut(scenario), 'demand', scenario.direction)
-      : undefined,
-  );
+  const inWind = (scenario: StillScenario): Scenario => {
+    const { windStructure, direction } = scenario;
+    const wind = windOf(windStructure);
+    const appurtenances = remember(appurtenancesByWind, windStructure, () =>
+      slicesInWind(wind, appurtenanceCut, 'demand', 'face'),
+    );
+    if (!bareTowerKnown) return { ...scenario, appurtenances };
+    return { ...scenario, appurtenances, bareTower: slicesInWind(wind, bareTowerCut(scenario), 'demand', direction) };
+  };
+  const [firstScenario, ...others] = scenariosOf(input, bareTowerKnown);
+  const scenarios = [inWind(firstScenario), ...others.map(inWind)] as const;
   const claims: Claim[] = [];
   const momentClaims: MomentClaim[] = [];
   let coveredWeight = 0;
@@ -157,7 +162,8 @@ export function towerModel(input: CheckInput): TowerModel {
         (each) => each.zone === 'plain' && Math.abs(each.z - (rating.height ?? tower.foot)) < 1e-6,
       );
       const { low, high } = shareAllowed(claim);
-      momentClaims.push({ number, level, moment: claim.moment * low, atMost: claim.moment * high });
+      const moment = { unfavourable: claim.moment * low, favourable: claim.moment * high };
+      momentClaims.push({ number, level, moment });
     }
     claims.push(...claimsOf(rating, number, { input, scenarios, levels, hold, bareTowerCut, bareTowerKnown, windOf }));
   });
@@ -171,8 +177,6 @@ export function towerModel(input: CheckInput): TowerModel {
     scenarios,
     bareTowerKnown,
     appurtenances,
-    appurtenancesInWind,
-    bareTowerInWind,
     claims,
     momentClaims,
     coveredWeight,
@@ -200,19 +204,18 @@ function speaksOfThis(rating: Rating, tower: Tower): boolean {
   return misfitsOf(rating, tower).length === 0;
 }
 
-function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly Scenario[] {
+function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly [StillScenario, ...StillScenario[]] {
   const { station } = input;
   if (!bareTowerKnown) {
-    const kinds = station.tower.sections.some((section) => section.shape)
-      ? (['pole'] as const)
-      : (['lattice', 'pole'] as const);
-    return kinds.map((kind) => ({
+    const ofKind = (kind: WindStructure['kind']): StillScenario => ({
       windStructure: windStructureOf(station, kind),
       direction: 'face',
       solidity: 0,
       overlaps: 'both',
       open: kind,
-    }));
+    });
+    const isPole = station.tower.sections.some((section) => section.shape);
+    return isPole ? [ofKind('pole')] : [ofKind('lattice'), ofKind('pole')];
   }
   const shapes = station.tower.sections.flatMap((section) => (section.shape ? [section.shape] : []));
   const turnsMatter = shapes.some(
@@ -226,16 +229,18 @@ function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly Scena
   const directions: readonly WindDirection[] = turnsMatter ? ['face', 'corner'] : ['face'];
   const solidities = open ? [UNKNOWN_SOLIDITY.least, UNKNOWN_SOLIDITY.most] : [UNKNOWN_SOLIDITY.least];
   const seen: readonly Overlaps[] = overlapsOpen(station.tower.sections) ? ['both', 'outer'] : ['both'];
-  return solidities.flatMap((solidity) =>
+  const [first, ...rest] = solidities.flatMap((solidity) =>
     seen.flatMap((overlaps) =>
       directions.map((direction) => ({ windStructure, direction, solidity, overlaps, open: String(solidity) })),
     ),
   );
+  if (!first) throw new RangeError('a tower meets the wind in no scenario');
+  return [first, ...rest];
 }
 
 interface ClaimContext {
   readonly input: CheckInput;
-  readonly scenarios: readonly Scenario[];
+  readonly scenarios: TowerModel['scenarios'];
   readonly levels: readonly Level[];
   readonly hold: MastHold;
   readonly bareTowerCut: (seen: SeenTower) => Cut;
@@ -256,17 +261,12 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
     );
   };
   const byWindStructure = new Map<WindStructure, readonly RatedCase[]>();
-  for (const { windStructure } of scenarios) {
-    if (!byWindStructure.has(windStructure))
-      byWindStructure.set(windStructure, ratedCases(rating, windStructure, station.units, station.tower.top));
-  }
-  const first = byWindStructure.get((scenarios[0] as Scenario).windStructure) as readonly RatedCase[];
-  const cases = first.map((_, caseNumber) => {
-    const rated = scenarios.map(
-      ({ windStructure }) => (byWindStructure.get(windStructure) as readonly RatedCase[])[caseNumber] as RatedCase,
-    );
+  const ratedIn = ({ windStructure }: Scenario) =>
+    remember(byWindStructure, windStructure, () => ratedCases(rating, windStructure, station.units, station.tower.top));
+  const cases = ratedIn(scenarios[0]).map((_, caseNumber) => {
+    const rated = scenarios.map((scenario) => nth(ratedIn(scenario), caseNumber));
     const own = scenarios.map((scenario, index) =>
-      bareTowerCapacity(rated[index] as RatedCase, scenario, ratedCut(scenario), context),
+      bareTowerCapacity(nth(rated, index), scenario, ratedCut(scenario), context),
     );
     return { rated, own, found: [] };
   });
@@ -298,52 +298,36 @@ function bareTowerCapacity(rated: RatedCase, scenario: Scenario, cut: Cut, conte
  * Demands of all checks at a speed.
  *
  * @param model the tower [-]
- * @param appurtenancesInWind its hung items in the wind, by scenario [-]
- * @param bareTowerInWind the tower itself in the wind, by scenario [-]
+ * @param scenarios what hangs on it and the tower itself in that wind [-]
  * @param speed in the basis of the wind [m/s]
- * @param reading which end of open readings [-]
+ * @param bound which end of open readings [-]
  * @param least whether the method's least pressure counts [-]
  * @returns the demands [-]
  * @source derived
  */
 export function demandOf(
   model: TowerModel,
-  appurtenancesInWind: readonly SlicesInWind[],
-  bareTowerInWind: readonly (SlicesInWind | undefined)[],
+  scenarios: readonly TowerInWind[],
   speed: number,
-  reading: Bound,
+  bound: Bound,
   least: boolean,
 ): Demand {
   const { levels, hold, comparisons } = model;
   const loadEffects = new Map<SlicesInWind, LoadEffect>();
   let leastDecides = false;
-  const inWind = (cut: SlicesInWind, role: Bound) =>
+  const inWind = (cut: SlicesInWind, end: Bound) =>
     remember(loadEffects, cut, () => {
-      const forces = sliceForces(cut, speed, role, least);
+      const forces = sliceForces(cut, speed, end, least);
       leastDecides ||= forces.leastDecides;
       return { cut, forces, profile: profileOf(cut, forces, levels, hold) };
     });
-  const appurtenances = model.scenarios.map((_, scenario) =>
-    inWind(appurtenancesInWind[scenario] as SlicesInWind, reading),
-  );
-  const own = model.scenarios.map((_, scenario) => {
-    const cut = bareTowerInWind[scenario];
-    return cut && inWind(cut, 'favourable').profile;
+  const asked = scenarios.map(({ appurtenances: hanging, bareTower: itself }): ScenarioDemand => {
+    const effect = inWind(hanging, bound);
+    const bareTower = itself && inWind(itself, 'favourable').profile;
+    const wind = comparisons.map((comparison) => windDemand(model, comparison, effect, bareTower));
+    return { appurtenances: effect.profile, ...(bareTower ? { bareTower } : {}), wind };
   });
-  const wind = appurtenances.map((appurtenanceEffects, scenario) => {
-    const values = zeros(comparisons.length);
-    for (let index = 0; index < comparisons.length; index += 1) {
-      values[index] = windDemand(model, comparisons[index] as Comparison, appurtenanceEffects, own[scenario]);
-    }
-    return values;
-  });
-  return {
-    appurtenances: appurtenances.map(({ profile }) => profile),
-    own,
-    leastDecides,
-    wind,
-    dead: model.deadDemand,
-  };
+  return { scenarios: asked, dead: model.deadDemand, leastDecides };
 }
 
 /** Things in a wind: the forces on their slices, and what comes of them at every level. */

@@ -28,7 +28,7 @@ export const antennaKind: CheckKind<'antenna'> = {
  * or gust factor, since the maker's wind has none.
  */
 function antennaChecks(model: TowerModel): readonly Check[] {
-  const windStructure = (model.scenarios[0] as TowerModel['scenarios'][number]).windStructure;
+  const { windStructure } = model.scenarios[0];
   const winds: Winds = [
     siteWind(model.input, windStructure, false, model.site),
     siteWind(model.input, windStructure, true, model.site),
@@ -119,7 +119,7 @@ function explainAntenna(model: TowerModel, check: Check, trace: Trace): void {
   const load = model.input.station.loads.find((each) => each.at === check.at);
   const { result } = check;
   if (!load || !result) return;
-  const windStructure = (model.scenarios[0] as TowerModel['scenarios'][number]).windStructure;
+  const { windStructure } = model.scenarios[0];
   const gust = gustAt(
     model,
     siteWind(model.input, windStructure, false, model.site),

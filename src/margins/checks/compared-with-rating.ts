@@ -1,4 +1,5 @@
-import { groupedSum, type Level, type Profile, worstOfGroups } from '../../structure/index.ts';
+import { nth } from '../../foundation/index.ts';
+import { groupedSum, type Level, worstOfGroups } from '../../structure/index.ts';
 import { holdsTo } from '../holds-to.ts';
 import { heldBy } from '../holds-to-ratio.ts';
 import type { Demand, TowerModel } from '../model.ts';
@@ -22,7 +23,7 @@ import type { CheckResult, Compared } from './check.ts';
 export function resultOf(model: TowerModel, found: CheckRatio, demand: Demand): CheckResult {
   const { governing } = found;
   const { comparison } = governing;
-  const appurtenances = demand.appurtenances[governing.scenario] as Profile;
+  const appurtenances = nth(demand.scenarios, governing.scenario).appurtenances;
   const { value: _, ...headings } = worstOfGroups(groupedSum(appurtenances, comparison.of, comparison.level));
   const reaches = (target: number) => holdsTo(model, comparison.check, demand, target);
   return {
@@ -45,7 +46,7 @@ export function resultOf(model: TowerModel, found: CheckRatio, demand: Demand): 
  * @source derived
  */
 export function compared(model: TowerModel, ratio: ComparisonRatio, demand: Demand): Compared {
-  const torsion = (demand.appurtenances[ratio.scenario] as Profile).torsion[ratio.comparison.level] as number;
+  const torsion = nth(nth(demand.scenarios, ratio.scenario).appurtenances.torsion, ratio.comparison.level);
   const of = isBraced(model, ratio.comparison, torsion) ? 'braces' : ratio.comparison.of;
   return {
     ratio: ratio.unfavourable,

@@ -12,10 +12,10 @@ import {
   tubeSection,
   type WindItem,
 } from '../../structure/index.ts';
-import { actualSlicesInWind } from '../holds-to.ts';
+import { inActualWind } from '../holds-to.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
-import type { TowerModel } from '../model.ts';
+import type { TowerInWind, TowerModel } from '../model.ts';
 import { type Check, type CheckOf, type CheckResult, judged, openCheck, withoutWinds } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
 
@@ -125,11 +125,11 @@ export function metalsUntold(model: TowerModel): readonly MetalUntold[] {
 }
 
 function bentWithIce(shown: IceCaseShown, member: Member, onEnd?: number, trace?: Trace): ElementBending {
-  const worst = shown.model.appurtenancesInWind.reduce<ElementBending | undefined>((most, cut) => {
+  const worst = shown.model.scenarios.reduce<ElementBending | undefined>((most, { appurtenances: cut }) => {
     const here = icedBending(shown, cut, member, onEnd);
     return !most || largest(here) > largest(most) ? here : most;
   }, undefined) as ElementBending;
-  if (trace) icedBending(shown, shown.model.appurtenancesInWind[0] as SlicesInWind, member, onEnd, trace);
+  if (trace) icedBending(shown, shown.model.scenarios[0].appurtenances, member, onEnd, trace);
   return worst;
 }
 
@@ -215,22 +215,22 @@ function segmentsOf(row: TubeRow): readonly ElementSegment[] | undefined {
 
 function checkOf(model: TowerModel, member: Member): Check {
   const { speed } = model.site;
-  const [appurtenances] = actualSlicesInWind(model);
-  const at = (cuts: readonly SlicesInWind[], V: number, least: boolean, onEnd?: number) =>
-    cuts.reduce<ElementBending | undefined>((worst, cut) => {
+  const blowing = inActualWind(model);
+  const at = (scenarios: readonly TowerInWind[], V: number, least: boolean, onEnd?: number) =>
+    scenarios.reduce<ElementBending | undefined>((worst, { appurtenances: cut }) => {
       const here = bent(cut, member, V, least, onEnd);
       return !worst || largest(here) > largest(worst) ? here : worst;
     }, undefined) as ElementBending;
-  const bending = at(model.appurtenancesInWind, speed, true);
+  const bending = at(model.scenarios, speed, true);
   const of = elementOf(member);
   if (bending.notShown.length > 0) return openCheck(of, 'not-computed');
   const byWind = {
-    design: (V: number) => largest(at(model.appurtenancesInWind, V, false)),
-    actual: (V: number) => largest(at(appurtenances, V, false)),
-    steadyUpTo: Math.min(...[...model.appurtenancesInWind, ...appurtenances].map((cut) => cut.steadyUpTo)),
+    design: (V: number) => largest(at(model.scenarios, V, false)),
+    actual: (V: number) => largest(at(blowing, V, false)),
+    steadyUpTo: Math.min(...[...model.scenarios, ...blowing].map(({ appurtenances }) => appurtenances.steadyUpTo)),
   };
   return judgedElement(model, of, member, {
-    ...resultOf(bending, member.onBoom === 0 ? bending : at(model.appurtenancesInWind, speed, true, 0)),
+    ...resultOf(bending, member.onBoom === 0 ? bending : at(model.scenarios, speed, true, 0)),
     ...windsHeld(model, byWind),
   });
 }
@@ -287,8 +287,7 @@ function explainElements({ model, ice }: CheckContext, checks: readonly Check[],
     const member = members.get(at);
     if (!member || !result) continue;
     under(trace, `elements of ${name}${withIce ? ' with ice' : ''}`, () => {
-      if (!withIce)
-        bent(model.appurtenancesInWind[0] as SlicesInWind, member, model.site.speed, true, undefined, trace);
+      if (!withIce) bent(model.scenarios[0].appurtenances, member, model.site.speed, true, undefined, trace);
       else if (ice?.shown) bentWithIce(ice.shown, member, undefined, trace);
     });
   }

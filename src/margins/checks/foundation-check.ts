@@ -1,4 +1,5 @@
-import { type Trace, under } from '../../foundation/index.ts';
+import { nth, remember, type Trace, under } from '../../foundation/index.ts';
+import type { Bound } from '../../methods/index.ts';
 import {
   type BlockComparison,
   blockFooting,
@@ -15,9 +16,9 @@ import {
 } from '../../structure/index.ts';
 import type { Comparison } from '../comparisons.ts';
 import { roomByMoment } from '../formulas.ts';
-import { actualSlicesInWind, holdsTo } from '../holds-to.ts';
+import { holdsTo, inActualWind, steadyUpTo } from '../holds-to.ts';
 import { heldBy, holdsToRatio, type RatioByWind } from '../holds-to-ratio.ts';
-import type { TowerModel } from '../model.ts';
+import type { TowerInWind, TowerModel } from '../model.ts';
 import { explainLegs } from '../reactions.ts';
 import { forcePerArea, type RoomByCheck, type RoomPlace } from '../room-by-check.ts';
 import { once, stillUntold } from '../tower-model.ts';
@@ -107,7 +108,7 @@ function foundationResult(context: CheckContext): FoundationResult {
     });
     return holdsToRatio(model.input, block, speed, 1);
   };
-  const readTwoWays = model.appurtenancesInWind.some((cut) => cut.readTwoWays);
+  const readTwoWays = model.scenarios.some(({ appurtenances }) => appurtenances.readTwoWays);
   const favourable = readTwoWays ? ratioAt(favourableShare(context)) : compared.ratio;
   const result = {
     ...compared,
@@ -157,8 +158,8 @@ function footLoad({ model, unfavourable, reactions }: CheckContext): FootLoad {
   const last = model.levels.length - 1;
   const most = (of: 'shear' | 'moment') =>
     Math.max(
-      ...model.scenarios.map(
-        (_, each) => (unfavourable.appurtenances[each]?.[of][last] ?? 0) + (unfavourable.own[each]?.[of][last] ?? 0),
+      ...unfavourable.scenarios.map(
+        ({ appurtenances, bareTower }) => nth(appurtenances[of], last) + (bareTower ? nth(bareTower[of], last) : 0),
       ),
     );
   return {
@@ -172,7 +173,7 @@ function footLoad({ model, unfavourable, reactions }: CheckContext): FootLoad {
 function favourableShare(context: CheckContext): FootWind {
   const { model, reactions } = context;
   const { speed } = model.site;
-  return windAtFoot(model, model.appurtenancesInWind, model.bareTowerInWind, speed, 'favourable', reactions.toNominal);
+  return windAtFoot(model, model.scenarios, speed, 'favourable', reactions.toNominal);
 }
 
 /**
@@ -194,7 +195,8 @@ function roomOfFooting(
   const load = footLoad(context);
   const { block, compared } = judge(foundation, load);
   const perArea =
-    reactions.toNominal * Math.max(...model.appurtenancesInWind.map(({ wind }) => forcePerArea(wind, height)));
+    reactions.toNominal *
+    Math.max(...model.scenarios.map(({ appurtenances }) => forcePerArea(appurtenances.wind, height)));
   const common = { height, on, check: FOUNDATION.id, perArea };
   if (foundation.kind === 'block' && block) {
     const [capacity, demand] = [mostMoment(foundation, block, 1 - wanted) / (1 - wanted), block.momentAtUnderside];
@@ -233,25 +235,22 @@ const byRatio = ({ design, actual, steadyUpTo }: WindsAtFoot, ratio: (wind: Foot
 
 /** The wind at the foot by its speed; up to where no coefficient changes it goes with the square of it. */
 function windsAtFoot({ model, reactions }: CheckContext): WindsAtFoot {
-  const [appurtenances, own] = actualSlicesInWind(model);
-  const all = [...model.appurtenancesInWind, ...model.bareTowerInWind, ...appurtenances, ...own];
-  const steadyUpTo = Math.min(...all.map((cut) => cut?.steadyUpTo ?? Number.POSITIVE_INFINITY));
+  const blowing = inActualWind(model);
+  const steady = Math.min(steadyUpTo(model.scenarios), steadyUpTo(blowing));
   const scaled = (find: (V: number) => FootWind) => {
     let unit: FootWind | undefined;
     return (V: number): FootWind => {
-      if (V > steadyUpTo || steadyUpTo <= 0) return find(V);
-      unit ??= find(Math.min(1, steadyUpTo));
-      const share = (V / Math.min(1, steadyUpTo)) ** 2;
+      if (V > steady || steady <= 0) return find(V);
+      unit ??= find(Math.min(1, steady));
+      const share = (V / Math.min(1, steady)) ** 2;
       return { shear: unit.shear * share, moment: unit.moment * share };
     };
   };
   return {
-    design: scaled((V) =>
-      windAtFoot(model, model.appurtenancesInWind, model.bareTowerInWind, V, 'unfavourable', reactions.toNominal),
-    ),
+    design: scaled((V) => windAtFoot(model, model.scenarios, V, 'unfavourable', reactions.toNominal)),
     // A wind that has come acts with all its force on the same footing.
-    actual: scaled((V) => windAtFoot(model, appurtenances, own, V, 'unfavourable', 1)),
-    steadyUpTo,
+    actual: scaled((V) => windAtFoot(model, blowing, V, 'unfavourable', 1)),
+    steadyUpTo: steady,
   };
 }
 
@@ -269,32 +268,24 @@ function mostMoment(
 /** Shear and moment of the wind at the foot, the largest over what is open about the tower. */
 function windAtFoot(
   model: TowerModel,
-  appurtenances: readonly SlicesInWind[],
-  own: readonly (SlicesInWind | undefined)[],
+  scenarios: readonly TowerInWind[],
   speed: number,
-  reading: 'unfavourable' | 'favourable',
+  bound: Bound,
   factor: number,
 ): FootWind {
   if (speed <= 0) return { shear: 0, moment: 0 };
   const last = model.levels.length - 1;
   const profiles = new Map<SlicesInWind, Profile>();
-  const profile = (cut: SlicesInWind) => {
-    let found = profiles.get(cut);
-    if (!found) {
-      found = profileOf(cut, sliceForces(cut, speed, reading, false), model.levels, model.hold);
-      profiles.set(cut, found);
-    }
-    return found;
-  };
+  const profile = (cut: SlicesInWind) =>
+    remember(profiles, cut, () => profileOf(cut, sliceForces(cut, speed, bound, false), model.levels, model.hold));
   let shear = 0;
   let moment = 0;
-  model.scenarios.forEach((_, scenario) => {
-    const hanging = profile(appurtenances[scenario] as SlicesInWind);
-    const cut = own[scenario];
-    const itself = cut ? profile(cut) : undefined;
-    shear = Math.max(shear, (hanging.shear[last] as number) + (itself?.shear[last] ?? 0));
-    moment = Math.max(moment, (hanging.moment[last] as number) + (itself?.moment[last] ?? 0));
-  });
+  for (const { appurtenances, bareTower } of scenarios) {
+    const hanging = profile(appurtenances);
+    const itself = bareTower && profile(bareTower);
+    shear = Math.max(shear, nth(hanging.shear, last) + (itself ? nth(itself.shear, last) : 0));
+    moment = Math.max(moment, nth(hanging.moment, last) + (itself ? nth(itself.moment, last) : 0));
+  }
   return { shear: factor * shear, moment: factor * moment };
 }
 

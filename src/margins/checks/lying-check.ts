@@ -1,4 +1,4 @@
-import { evaluate, remember, type Trace, under, zeros } from '../../foundation/index.ts';
+import { evaluate, nth, remember, type Trace, under, zeros } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
   type Level,
@@ -15,9 +15,9 @@ import {
   type TiltingBody,
   windFactorToMoment,
 } from '../../structure/index.ts';
-import type { Comparison } from '../comparisons.ts';
+import { surelyShown } from '../capacity.ts';
 import { speedByForce } from '../formulas.ts';
-import { actualSlicesInWind } from '../holds-to.ts';
+import { inActualWind } from '../holds-to.ts';
 import { lowerAtGust } from '../lower-at.ts';
 import type { TowerModel } from '../model.ts';
 import { once } from '../tower-model.ts';
@@ -145,7 +145,7 @@ function momentProofs(model: TowerModel): readonly SectionProof[] {
   return sections.map((section, number) => {
     const own = model.comparisons.flatMap((comparison, index) =>
       comparison.of === 'moment' && comparison.section === number
-        ? [{ height: (model.levels[comparison.level] as Level).z, proof: proofOf(model, comparison, index) }]
+        ? [{ height: (model.levels[comparison.level] as Level).z, proof: surelyShown(model, index) }]
         : [],
     );
     const proofAt = (height: number) => {
@@ -155,13 +155,6 @@ function momentProofs(model: TowerModel): readonly SectionProof[] {
     };
     return { low: rimOf(sections, number), high: section.high, uniform: section.uniform, proofAt };
   });
-}
-
-function proofOf(model: TowerModel, comparison: Comparison, index: number): number {
-  let most = 0;
-  for (const each of model.proven) most = Math.max(most, Math.min(...each.low.map((proof) => proof[index] as number)));
-  for (const claim of model.momentClaims) if (claim.level === comparison.level) most = Math.max(most, claim.moment);
-  return most;
 }
 
 /** The speed at which forces are taken: of slow flow, whose coefficients no faster one exceeds [m/s]. */
@@ -198,10 +191,9 @@ function leastGust(
  */
 function momentsAcross(model: TowerModel, places: readonly Place[]): readonly (readonly number[])[] {
   const found = new Map<SlicesInWind, readonly number[]>();
-  const [appurtenances, own] = actualSlicesInWind(model);
-  return model.scenarios.map((_, scenario) => {
+  return inActualWind(model).map(({ appurtenances, bareTower }) => {
     const sums = places.map(() => 0);
-    for (const cut of [appurtenances[scenario], own[scenario]]) {
+    for (const cut of [appurtenances, bareTower]) {
       if (!cut) continue;
       const moments = remember(found, cut, () => momentsOf(cut, places));
       moments.forEach((moment, place) => {
@@ -244,9 +236,9 @@ function gustOf(model: TowerModel, { byWeight, capacity }: Place, moment: number
 
 /** Forces on all beyond a place at the slow speed, and their distances from it. */
 function forcesBeyond(model: TowerModel, scenario: number, height: number): [readonly number[], readonly number[]] {
-  const [appurtenances, own] = actualSlicesInWind(model);
+  const { appurtenances, bareTower } = nth(inActualWind(model), scenario);
   const [forces, arms]: [number[], number[]] = [[], []];
-  for (const cut of [appurtenances[scenario], own[scenario]]) {
+  for (const cut of [appurtenances, bareTower]) {
     if (!cut) continue;
     const found = sliceForces(cut, SLOW, 'unfavourable', false);
     cut.items.forEach((_, item) => {

@@ -193,9 +193,8 @@ const noYield = ({ yieldStrength }: { readonly yieldStrength?: number | undefine
 
 function icedMastModel({ model }: IceCaseShown): MastModel | undefined {
   const cut = mastCut(model);
-  const winds = model.scenarios.map(({ windStructure }, scenario) => {
-    const { wind } = model.appurtenancesInWind[scenario] as SlicesInWind;
-    const design = slicesInWind(withMastGust(model, wind, windStructure), cut, 'demand', 'face');
+  const winds = model.scenarios.map(({ windStructure, appurtenances }) => {
+    const design = slicesInWind(withMastGust(model, appurtenances.wind, windStructure), cut, 'demand', 'face');
     return { design, actual: () => design };
   });
   return mastModelIn(model, { cut, winds });

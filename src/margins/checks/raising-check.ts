@@ -17,8 +17,8 @@ import {
   type WindHeld,
   windHeldAt,
 } from '../../structure/index.ts';
-import { actualSlicesInWind } from '../holds-to.ts';
-import type { TowerModel } from '../model.ts';
+import { inActualWind } from '../holds-to.ts';
+import type { TowerInWind, TowerModel } from '../model.ts';
 import { halvesOf } from '../reach.ts';
 import { once } from '../tower-model.ts';
 import { type Check, judged, openCheck } from './check.ts';
@@ -187,11 +187,8 @@ function windOnTheWay(
 ): Pick<RaisingAnswer, 'gust' | 'gustsAt'> {
   // What the wind does to the tower itself is a part of it.
   if (!model.bareTowerKnown) return {};
-  const winds = model.scenarios.map(
-    (_, scenario): TiltingWind => ({
-      speed: SLOW,
-      forces: forcesAbove(model, scenario, hinge),
-    }),
+  const winds = inActualWind(model).map(
+    (blowing): TiltingWind => ({ speed: SLOW, forces: forcesAbove(blowing, hinge) }),
   );
   const least = (at: (wind: TiltingWind) => WindHeld | undefined): GustOnTheWay | undefined => {
     const held = winds.map(at);
@@ -209,11 +206,10 @@ function windOnTheWay(
 }
 
 /** Square to the tower they have the same moment at every angle, so that one force stands for all. */
-function forcesAbove(model: TowerModel, scenario: number, hinge: number): readonly WindForce[] {
-  const [appurtenances, own] = actualSlicesInWind(model);
+function forcesAbove({ appurtenances, bareTower }: TowerInWind, hinge: number): readonly WindForce[] {
   let force = 0;
   let moment = 0;
-  for (const cut of [appurtenances[scenario], own[scenario]]) {
+  for (const cut of [appurtenances, bareTower]) {
     if (!cut) continue;
     const { front, side } = sliceForces(cut, SLOW, 'unfavourable', false);
     cut.slices.forEach(({ z }, index) => {

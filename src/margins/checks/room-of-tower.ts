@@ -1,4 +1,6 @@
+import { nth } from '../../foundation/index.ts';
 import type { Level } from '../../structure/index.ts';
+import { mostShown } from '../capacity.ts';
 import type { Comparison } from '../comparisons.ts';
 import { roomByMoment, roomByShear } from '../formulas.ts';
 import type { TowerModel } from '../model.ts';
@@ -25,25 +27,19 @@ export function roomOfTower(
   const { model, unfavourable: demand } = context;
   const { kind } = check;
   if (!model.bareTowerKnown) return undefined;
-  const { proven } = model;
   const wanted = model.input.wanted.margin;
-  const perAreas = model.appurtenancesInWind.map(({ wind }) => forcePerArea(wind, place.height));
+  const perAreas = model.scenarios.map(({ appurtenances }) => forcePerArea(appurtenances.wind, place.height));
   let least: RoomByCheck | undefined;
   model.comparisons.forEach((comparison, index) => {
     const arm = reachOf(model, comparison, place);
     if (comparison.check !== kind || arm <= 0) return;
+    const { of } = comparison;
     perAreas.forEach((perArea, scenario) => {
-      const asked = ((demand.wind[scenario] as number[])[index] as number) + (demand.dead[index] as number);
-      let capacity = 0;
-      for (const each of proven) capacity = Math.max(capacity, (each.low[scenario] as number[])[index] as number);
-      if (comparison.of === 'moment') {
-        for (const claim of model.momentClaims)
-          if (claim.level === comparison.level) capacity = Math.max(capacity, claim.moment);
-      }
-      const formula = comparison.of === 'moment' ? roomByMoment : roomByShear;
-      const area = formula.of(wanted, capacity, asked, perArea, arm);
-      if (least === undefined || area < least.area)
-        least = { ...place, check: kind, area, of: comparison.of, perArea, capacity, demand: asked, arm };
+      const asked = nth(nth(demand.scenarios, scenario).wind, index) + nth(demand.dead, index);
+      const capacity = mostShown(model, index, scenario);
+      const area = (of === 'moment' ? roomByMoment : roomByShear).of(wanted, capacity, asked, perArea, arm);
+      if (!least || area < least.area)
+        least = { ...place, check: kind, area, of, perArea, capacity, demand: asked, arm };
     });
   });
   return least ?? 'unlimited';

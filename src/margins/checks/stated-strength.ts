@@ -177,9 +177,8 @@ export function levelOf(rating: Rating, claim: Parameters<typeof shareAllowed>[0
 }
 
 /** Effective area of mast and what it carries, each at its own worst heading, in the design wind [m²]. */
-function areaOnMast({ appurtenancesInWind, site }: TowerModel): number {
-  const cut = appurtenancesInWind[0];
-  if (!cut) return 0;
+function areaOnMast({ scenarios, site }: TowerModel): number {
+  const { appurtenances: cut } = scenarios[0];
   const { speed } = site;
   const forces = sliceForces(cut, speed, 'unfavourable', false);
   const areas = new Map<number, [front: number, side: number]>();

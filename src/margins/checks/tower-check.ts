@@ -1,4 +1,4 @@
-import { profileOf, type SlicesInWind, sliceForces } from '../../structure/index.ts';
+import { profileOf, sliceForces } from '../../structure/index.ts';
 import { explainGoverning } from '../explain-comparison.ts';
 import type { TowerModel } from '../model.ts';
 import { leansOn } from '../stated-for.ts';
@@ -78,10 +78,9 @@ function bareTowerStaysBelow(model: TowerModel, number: number): boolean {
   const { levels, hold, lowest } = model;
   const { support } = model.input.station.tower;
   const { speed } = model.site;
-  return model.scenarios.every((_, scenario) => {
-    const own = model.bareTowerInWind[scenario] as SlicesInWind;
+  return model.scenarios.every(({ bareTower: own, appurtenances: cut }, scenario) => {
+    if (!own) return false;
     const asked = profileOf(own, sliceForces(own, speed, 'favourable', true), levels, hold);
-    const cut = model.appurtenancesInWind[scenario] as SlicesInWind;
     const lines = cut.items.map((item) => (item.kind === 'lines' ? 1 : 0));
     const forces = sliceForces(cut, speed, 'unfavourable', true);
     cut.slices.forEach((slice, index) => {
