@@ -1,4 +1,4 @@
-import { Refusal } from '../foundation/index.ts';
+import { nth, Refusal } from '../foundation/index.ts';
 import { type Assessment, assess } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
 import type { Check } from './checks/check.ts';
@@ -113,7 +113,7 @@ function marksOf({ verdict, checks }: Assessment, shown: ReadonlySet<string>): r
 
 function firstDifference(a: readonly number[], b: readonly number[]): number {
   for (const [index, mark] of a.entries()) {
-    const other = b[index] as number;
+    const other = nth(b, index);
     // Uses and gusts that differ in the last bits are the same.
     if (mark !== other && !(Math.abs(mark - other) <= 1e-9)) return mark - other;
   }

@@ -102,7 +102,7 @@ export function assess(input: CheckInput): Assessment {
     wind,
     windRows: windRows(input, wind),
     checks,
-    verdict: worstVerdict(checks.map((check) => check.verdict)) as Verdict,
+    verdict: worstVerdict(checks.map((check) => check.verdict)) ?? 'open',
     ...(soFar === undefined ? {} : { soFar }),
     ...(weakest === undefined ? {} : { weakest }),
     questions: openQuestions(model, unfavourable, site.speed),

@@ -1,4 +1,5 @@
 import { dishCoefficient } from '../areas/index.ts';
+import { nth } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { firstModeAtMost, type Load, type Mast, type Tower } from '../structure/index.ts';
 import type { Climate } from '../wind/index.ts';
@@ -303,7 +304,7 @@ function aboutRatings(model: TowerModel, say: Say): void {
     if (method.since < 2005) say('rating-old-standard', 'verdict', { at: `${at}/wind/method`, word: method.title });
     if (method.exposureMatters && !wind.exposure) {
       const field = method.id === 'en1991-1-4' ? 'terrain' : 'exposure';
-      say('rating-exposure-assumed', 'verdict', { at: `${at}/wind/${field}`, word: method.grounds[0] as string });
+      say('rating-exposure-assumed', 'verdict', { at: `${at}/wind/${field}`, word: nth(method.grounds, 0) });
     }
     const keptStrength = wind.method === 'tia222-g' && wind.basis === 'gust3-strength';
     // A strength-level speed has the class in it.

@@ -1,3 +1,4 @@
+import { nth } from '../foundation/index.ts';
 import { type Level, rimOf, type Section, type Station } from '../structure/index.ts';
 
 /** One comparison of what is asked with what is proven, at a level. */
@@ -45,12 +46,12 @@ export function comparisonsOf(station: Station, levels: readonly Level[], lowest
     shear: Proof,
   ) => {
     const common = { check: place === 'top-couple' ? 'tower-top' : 'tower', level, place, section } as const;
-    const apex = apexOf(sections[section] as Section);
+    const apex = apexOf(nth(sections, section));
     comparisons.push({ of: 'moment', ...common, apex, provenAt: moment, beyond });
     comparisons.push({ of: 'shear', ...common, apex, provenAt: shear, beyond: 'open' });
   };
   sections.forEach((section, number) => {
-    const bottom = bottoms[number] as number;
+    const bottom = nth(bottoms, number);
     if (section.high <= Math.max(lowest, bottom)) return;
     const lowEnd = joints[number];
     if (lowEnd !== undefined) {
@@ -79,7 +80,7 @@ function at(level: number): Proof[number] {
 function legProof(section: Section, index: number, levels: readonly Level[], lowest: number): Proof {
   const shape = section.shape;
   if (section.uniform || shape?.kind !== 'lattice' || shape.solid.by !== 'members') return [at(index)];
-  const widthHere = widthAt(section, (levels[index] as Level).z);
+  const widthHere = widthAt(section, nth(levels, index).z);
   return levels.flatMap((level, other) => {
     if (level.zone !== 'plain' || level.z < lowest || level.z > section.high) return [];
     return [{ level: other, factor: widthHere / widthAt(section, level.z) }];

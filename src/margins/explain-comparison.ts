@@ -5,7 +5,6 @@ import {
   cutIntoSlices,
   type Level,
   ratedLines,
-  type Section,
   type Slice,
   type SlicesInWind,
   shareInBraces,
@@ -146,7 +145,7 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
   const index = model.comparisons.indexOf(comparison);
   const withoutLeast = demandOf(model, model.scenarios, speed, 'unfavourable', false);
   const windPart = nth(nth(withoutLeast.scenarios, scenario).wind, index);
-  const dead = withoutLeast.dead[index] as number;
+  const dead = nth(withoutLeast.dead, index);
   const [deadRatio, windRatioOf] = governing.byWindRatio ? [0, ratio] : [dead / capacity, windPart / capacity];
   if (deadRatio >= 1) return;
   const design = evaluate(
@@ -168,7 +167,7 @@ function explainStatedMoment(model: TowerModel, { number }: MomentClaim, trace: 
 function explainDemand(loadCase: LoadCase, governing: ComparisonRatio, trace: Trace): number {
   const { model, speed, least } = loadCase;
   const { comparison, scenario } = governing;
-  const level = model.levels[comparison.level] as Level;
+  const level = nth(model.levels, comparison.level);
   const inWind = nth(model.scenarios, scenario);
   loadCase.items(trace);
   const all = explainPieces(model, inWind.appurtenances, speed, 'unfavourable', least, comparison, level, trace);
@@ -189,15 +188,15 @@ function explainDemand(loadCase: LoadCase, governing: ComparisonRatio, trace: Tr
   const sums = [group('still'), group('turning'), group('fixed'), sumGroup(ofTower, comparison.of, trace)] as const;
   if (comparison.of === 'moment') {
     const weight = weightMoment(model, comparison, trace);
-    return evaluate(trace, totalMoment, [...sums, model.dead.pullMoment[comparison.level] as number, weight]);
+    return evaluate(trace, totalMoment, [...sums, nth(model.dead.pullMoment, comparison.level), weight]);
   }
-  const section = model.input.station.tower.sections[comparison.section] as Section;
+  const section = nth(model.input.station.tower.sections, comparison.section);
   const braces = shearOfTorsion(section, torsionOf(all), level.z, trace);
   const { pullShear, eccentricWeightShear } = model.dead;
   return evaluate(trace, totalShear, [
     ...sums,
-    pullShear[comparison.level] as number,
-    eccentricWeightShear[comparison.level] as number,
+    nth(pullShear, comparison.level),
+    nth(eccentricWeightShear, comparison.level),
     braces,
   ]);
 }
@@ -207,20 +206,20 @@ function explainPieces(
   model: TowerModel,
   cut: SlicesInWind,
   speed: number,
-  reading: 'unfavourable' | 'favourable',
+  bound: 'unfavourable' | 'favourable',
   least: boolean,
   comparison: Comparison,
   level: Level,
   trace: Trace,
 ): readonly Reaching[] {
-  const forces = sliceForces(cut, speed, reading, least);
+  const forces = sliceForces(cut, speed, bound, least);
   const reaching: Reaching[] = [];
   cut.slices.forEach((slice, index) => {
-    const item = cut.items[slice.item] as WindItem;
+    const item = nth(cut.items, slice.item);
     const reach = reachOf(model, comparison, level, slice, item);
     if (!reach) return;
     const [along, across] = under(trace, item.name, () =>
-      explainSlice(cut, slice, index, forces, speed, reading, least, trace),
+      explainSlice(cut, slice, index, forces, speed, bound, least, trace),
     );
     const group = item.turn === 'own-worst' ? 'still' : item.turn;
     const twists = reach.twists && item.offset > 0 ? { twists: { item: slice.item, offset: item.offset } } : {};
@@ -292,12 +291,12 @@ function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRati
       each,
       scenario,
       lowFactor(each, scenario),
-      (each.rated[scenario] as RatedCase).provesOwn,
+      nth(each.rated, scenario).provesOwn,
     );
     if (!least || capacity < least.capacity) least = { each, capacity };
   }
   const { each } = least as { each: ClaimCase };
-  const rated = each.rated[scenario] as RatedCase;
+  const rated = nth(each.rated, scenario);
   let capacity = 0;
   let best: (() => number) | undefined;
   for (const proven of comparison.provenAt) {
@@ -314,7 +313,7 @@ function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRati
 }
 
 function lowFactor(each: ClaimCase, scenario: number): number {
-  const rated = each.rated[scenario] as RatedCase;
+  const rated = nth(each.rated, scenario);
   const { claim } = rated.rating;
   return claim.kind === 'area' ? ratedAreaFactor(claim, rated.reading.method).low : 1;
 }
@@ -329,7 +328,7 @@ function explainProofAt(
   trace: Trace,
 ): number {
   const { wind, rating } = rated;
-  const level = model.levels[proven.level] as Level;
+  const level = nth(model.levels, proven.level);
   const stated = rating.wind?.speed;
   if (wind && rating.wind && stated !== undefined) ratedSpeed(stated, rating.wind, METHOD_BY_ID[wind.method], trace);
   const forces: number[] = [];
@@ -395,10 +394,7 @@ function explainWindRatio(
   if (!rated) return governing.unfavourable;
   const rise = (z: number) => coefficientRise(site, rated, z, windStructure);
   const ratioAt = (z: number) => (rise(z) * windOnDragArea(site, z)) / windOnDragArea(rated, z);
-  const worst = model.levels.reduce(
-    (most, { z }) => (ratioAt(z) > ratioAt(most) ? z : most),
-    (model.levels[0] as Level).z,
-  );
+  const worst = model.levels.reduce((most, { z }) => (ratioAt(z) > ratioAt(most) ? z : most), nth(model.levels, 0).z);
   const ratio: [number, number, number] = [
     rise(worst),
     under(trace, 'your wind', () => windOnDragArea(site, worst, trace)),

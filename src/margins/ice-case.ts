@@ -1,4 +1,4 @@
-import type { Trace } from '../foundation/index.ts';
+import { nth, type Trace } from '../foundation/index.ts';
 import { METHOD_BY_ID, type SiteMethodId, toOwnBasis, type Wind } from '../methods/index.ts';
 import {
   cutIntoSlices,
@@ -134,5 +134,5 @@ function iceWind(model: TowerModel, windStructure: Parameters<typeof siteWind>[1
 
 /** The rating's own covered weight is in terms of dead load; ice counts with its level. */
 function withIce(model: TowerModel, rule: IceRule, ice: number[]): number[] {
-  return model.dead.weight.map((weight, index) => weight + rule.weightLevel * (ice[index] as number));
+  return model.dead.weight.map((weight, index) => weight + rule.weightLevel * nth(ice, index));
 }

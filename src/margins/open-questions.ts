@@ -1,5 +1,6 @@
 import type { AreaKind } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
+import { nth } from '../foundation/index.ts';
 import { flatPlateFactor, METHOD_BY_ID, type Method, UNKNOWN_AREA } from '../methods/index.ts';
 import type { SlicesInWind } from '../structure/index.ts';
 import { isTerrain } from '../wind/index.ts';
@@ -162,6 +163,6 @@ function unknownLoads(model: TowerModel) {
 
 function withFactor(cut: SlicesInWind, item: number, factor: number): SlicesInWind {
   const unfavourable = cut.unfavourable.slice();
-  unfavourable.fill(factor, cut.from[item] as number, cut.from[item + 1] as number);
+  unfavourable.fill(factor, nth(cut.from, item), nth(cut.from, item + 1));
   return { ...cut, unfavourable };
 }

@@ -1,4 +1,4 @@
-import type { Trace } from '../foundation/index.ts';
+import { nth, type Trace } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import {
   type FootLoad,
@@ -67,11 +67,11 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads)
   const strength = strengthMap ? 1 : method.strength;
   const allWeights = tower.weight !== undefined && untoldWeights(station).length === 0;
   const last = model.levels.length - 1;
-  const weight = allWeights ? (tower.weight as number) + (model.dead.weight[last] as number) : undefined;
+  const weight = allWeights ? (tower.weight as number) + nth(model.dead.weight, last) : undefined;
   const pull = bracketPull(model, nominal / wind.level);
   const steady = {
-    shear: model.dead.pullShear[last] as number,
-    moment: (model.dead.pullMoment[last] as number) + (model.dead.eccentricWeightMoment[last] as number),
+    shear: nth(model.dead.pullShear, last),
+    moment: nth(model.dead.pullMoment, last) + nth(model.dead.eccentricWeightMoment, last),
   };
   const at = (windFactor: number, steadyFactor: number): FootForces => ({
     shear: windLoads.total.force * windFactor + steady.shear * steadyFactor,
@@ -139,10 +139,10 @@ function bracketPull(model: TowerModel, toNominal: number): number | undefined {
   const farBelow = Math.max(1, (0.2 * (next - tower.foot)) / span);
   const shareAt = (z: number) => (z >= highest ? 1 + (1.5 * (z - highest)) / span : z >= next ? 1 : farBelow);
   const { speed } = model.site;
-  const loadEffects = (cut: SlicesInWind, reading: 'unfavourable' | 'favourable') => {
-    const { front, side } = sliceForces(cut, speed, reading, true);
+  const loadEffects = (cut: SlicesInWind, bound: 'unfavourable' | 'favourable') => {
+    const { front, side } = sliceForces(cut, speed, bound, true);
     return cut.slices.reduce(
-      (sum, { z }, index) => sum + Math.max(front[index] as number, side[index] as number) * shareAt(z),
+      (sum, { z }, index) => sum + Math.max(nth(front, index), nth(side, index)) * shareAt(z),
       0,
     );
   };
@@ -160,6 +160,6 @@ function bracketPull(model: TowerModel, toNominal: number): number | undefined {
       north += pull * Math.cos(shape.heading);
     }
   }
-  const eccentricWeight = model.dead.eccentricWeightMoment[model.levels.length - 1] as number;
+  const eccentricWeight = nth(model.dead.eccentricWeightMoment, model.levels.length - 1);
   return Math.max(...wind) * toNominal + Math.hypot(east, north) + below + (1.5 * eccentricWeight) / span;
 }

@@ -1,5 +1,4 @@
 import { nth } from '../foundation/index.ts';
-import type { Level, Section } from '../structure/index.ts';
 import type { Comparison } from './comparisons.ts';
 import type { Demand, TowerModel } from './model.ts';
 import { isBraced } from './tower-model.ts';
@@ -49,17 +48,17 @@ export function towerLevels(
 ): readonly TowerLevel[] {
   const levels: TowerLevel[] = [];
   for (let index = 0; index + 1 < ratios.length; index += 2) {
-    const [bending, sideways] = [ratios[index] as ComparisonRatio, ratios[index + 1] as ComparisonRatio];
+    const [bending, sideways] = [nth(ratios, index), nth(ratios, index + 1)];
     const { level, section, place } = sideways.comparison;
     const { appurtenances, bareTower } = nth(unfavourable.scenarios, sideways.scenario);
     const { pullShear, eccentricWeightShear } = model.dead;
-    const still = (pullShear[level] as number) + (eccentricWeightShear[level] as number);
-    const torsion = appurtenances.torsion[level] as number;
+    const still = nth(pullShear, level) + nth(eccentricWeightShear, level);
+    const torsion = nth(appurtenances.torsion, level);
     levels.push({
-      height: (model.levels[level] as Level).z,
-      section: (model.input.station.tower.sections[section] as Section).name,
+      height: nth(model.levels, level).z,
+      section: nth(model.input.station.tower.sections, section).name,
       place,
-      shear: (appurtenances.shear[level] as number) + (bareTower?.shear[level] ?? 0) + still,
+      shear: nth(appurtenances.shear, level) + (bareTower?.shear[level] ?? 0) + still,
       torsion,
       sideways: { of: isBraced(model, sideways.comparison, torsion) ? 'braces' : 'shear', ...askedAndShown(sideways) },
       bending: askedAndShown(bending),

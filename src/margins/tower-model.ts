@@ -20,7 +20,6 @@ import {
   type Profile,
   profileOf,
   ratedLines,
-  type Section,
   type SliceForces,
   type SlicesInWind,
   shearOfTorsion,
@@ -344,13 +343,12 @@ function windDemand(
   own?: Profile,
 ): number {
   const { level, apex } = comparison;
-  const at = model.levels[level] as Level;
-  const section = model.input.station.tower.sections[comparison.section] as Section;
-  if (comparison.of === 'moment')
-    return (appurtenances.moment[level] as number) + (own ? (own.moment[level] as number) : 0);
-  const torsion = shearOfTorsion(section, appurtenances.torsion[level] as number, at.z);
+  const at = nth(model.levels, level);
+  const section = nth(model.input.station.tower.sections, comparison.section);
+  if (comparison.of === 'moment') return nth(appurtenances.moment, level) + (own ? nth(own.moment, level) : 0);
+  const torsion = shearOfTorsion(section, nth(appurtenances.torsion, level), at.z);
   if (apex === Number.POSITIVE_INFINITY) {
-    return (appurtenances.shear[level] as number) + (own ? (own.shear[level] as number) : 0) + torsion;
+    return nth(appurtenances.shear, level) + (own ? nth(own.shear, level) : 0) + torsion;
   }
   const appurtenancePart = hangsAbove(model, apex)
     ? bracedEitherWay(cut, forces, at, apex, model.hold)
@@ -395,9 +393,8 @@ export function hangsAbove(model: TowerModel, apex: number): boolean {
  */
 export function deadDemandOf(model: BareModel, comparison: Comparison): number {
   const { pullShear, eccentricWeightShear, pullMoment } = model.dead;
-  if (comparison.of === 'shear')
-    return (pullShear[comparison.level] as number) + (eccentricWeightShear[comparison.level] as number);
-  return (pullMoment[comparison.level] as number) + weightMoment(model, comparison);
+  if (comparison.of === 'shear') return nth(pullShear, comparison.level) + nth(eccentricWeightShear, comparison.level);
+  return nth(pullMoment, comparison.level) + weightMoment(model, comparison);
 }
 
 /**
@@ -413,9 +410,9 @@ export function deadDemandOf(model: BareModel, comparison: Comparison): number {
  */
 export function weightMoment(model: BareModel, comparison: Comparison, trace?: Trace): number {
   const { dead, coveredWeight } = model;
-  const extra = Math.max(0, (dead.weight[comparison.level] as number) - coveredWeight) * GRAVITY;
-  const section = model.input.station.tower.sections[comparison.section] as Section;
-  return momentOfWeight(section, extra, trace) + (dead.eccentricWeightMoment[comparison.level] as number);
+  const extra = Math.max(0, nth(dead.weight, comparison.level) - coveredWeight) * GRAVITY;
+  const section = nth(model.input.station.tower.sections, comparison.section);
+  return momentOfWeight(section, extra, trace) + nth(dead.eccentricWeightMoment, comparison.level);
 }
 
 /**

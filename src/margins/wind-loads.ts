@@ -1,14 +1,7 @@
 import { type WindDirection, worstHeading } from '../areas/index.ts';
 import { nth } from '../foundation/index.ts';
 import type { Wind } from '../methods/index.ts';
-import {
-  groupedSum,
-  type Slice,
-  type SlicesInWind,
-  sliceForces,
-  type WindItem,
-  worstOfGroups,
-} from '../structure/index.ts';
+import { groupedSum, type SlicesInWind, sliceForces, type WindItem, worstOfGroups } from '../structure/index.ts';
 import type { Demand, TowerModel } from './model.ts';
 
 /** One thing the wind touches, at the headings that are worst for the moment at the lowest level compared. */
@@ -114,16 +107,16 @@ function rowsOf(
     const row = { frontArea: 0, sideArea: 0, front: 0, side: 0, facing: 0, force: 0, momentAtBase: 0, momentAtTop: 0 };
     let low = Number.POSITIVE_INFINITY;
     let high = Number.NEGATIVE_INFINITY;
-    for (let index = cut.from[number] as number; index < (cut.from[number + 1] as number); index += 1) {
-      const slice = cut.slices[index] as Slice;
-      const along = forces.front[index] as number;
-      const across = forces.side[index] as number;
+    for (let index = nth(cut.from, number); index < nth(cut.from, number + 1); index += 1) {
+      const slice = nth(cut.slices, index);
+      const along = nth(forces.front, index);
+      const across = nth(forces.side, index);
       const angle = (item.turn === 'turning' ? turning : fixed) - item.heading;
       const facing =
         item.turn === 'turning' || item.turn === 'fixed'
           ? along * Math.cos(angle) ** 2 + across * Math.sin(angle) ** 2
           : along;
-      const perArea = (cut.forceFactor[index] as number) * gustEffect * speed * speed;
+      const perArea = nth(cut.forceFactor, index) * gustEffect * speed * speed;
       row.frontArea += slice.front;
       row.sideArea += slice.side;
       row.front += along / perArea;

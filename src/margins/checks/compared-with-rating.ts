@@ -1,5 +1,5 @@
 import { nth } from '../../foundation/index.ts';
-import { groupedSum, type Level, worstOfGroups } from '../../structure/index.ts';
+import { groupedSum, worstOfGroups } from '../../structure/index.ts';
 import { holdsTo } from '../holds-to.ts';
 import { heldBy } from '../holds-to-ratio.ts';
 import type { Demand, TowerModel } from '../model.ts';
@@ -53,7 +53,7 @@ export function compared(model: TowerModel, ratio: ComparisonRatio, demand: Dema
     of: ratio.byWindRatio ? 'wind-ratio' : of,
     demand: ratio.demand,
     capacity: ratio.capacity,
-    height: (model.levels[ratio.comparison.level] as Level).z,
+    height: nth(model.levels, ratio.comparison.level).z,
     place: ratio.comparison.place,
   };
 }

@@ -1,16 +1,14 @@
 import { ICE_DENSITY, icedDiameter, iceWeightPerLength, type TubePiece, type TubeRow } from '../../areas/index.ts';
-import { GRAVITY, type Trace, under } from '../../foundation/index.ts';
+import { GRAVITY, nth, type Trace, under } from '../../foundation/index.ts';
 import {
   type ElementBending,
   type ElementSegment,
   elementBending,
   type Load,
   type MountedOn,
-  type Slice,
   type SlicesInWind,
   sliceForces,
   tubeSection,
-  type WindItem,
 } from '../../structure/index.ts';
 import { inActualWind } from '../holds-to.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
@@ -148,7 +146,7 @@ function icedBending(
   cut.slices.forEach((slice, index) => {
     if (cut.items[slice.item]?.at !== load.at || slice.part.what !== row.along) return;
     const [area, force] =
-      row.along === 'boom' ? [slice.side, forces.side[index] as number] : [slice.front, forces.front[index] as number];
+      row.along === 'boom' ? [slice.side, nth(forces.side, index)] : [slice.front, nth(forces.front, index)];
     if (area > 0) perArea = Math.max(perArea, force / area);
   });
   const iced = segments.map(({ outside }) => icedDiameter.of(outside, ice));
@@ -204,7 +202,7 @@ function segmentsOf(row: TubeRow): readonly ElementSegment[] | undefined {
   if (!half.every((piece): piece is TubePiece & { wall: number } => piece.wall !== undefined)) return undefined;
   return half.map(({ diameter, length, wall }) => ({
     outside: diameter,
-    wall: wall as number,
+    wall,
     length,
     // The weaker of the two for the same yield where nobody says: its rupture counts too.
     material: row.material ?? 'aluminium',
@@ -265,13 +263,11 @@ function bent(
   const perLength = segments.map((segment) => {
     let most = 0;
     cut.slices.forEach((slice, index) => {
-      const item = cut.items[slice.item] as WindItem;
-      const { part } = slice as Slice;
+      const item = nth(cut.items, slice.item);
+      const { part } = slice;
       if (item.at !== load.at || part.what !== row.along || part.diameter !== segment.outside) return;
       const [area, force] =
-        row.along === 'boom'
-          ? [slice.side, forces.side[index] as number]
-          : [slice.front, forces.front[index] as number];
+        row.along === 'boom' ? [slice.side, nth(forces.side, index)] : [slice.front, nth(forces.front, index)];
       if (area > 0) most = Math.max(most, (force / area) * segment.outside);
     });
     return most;

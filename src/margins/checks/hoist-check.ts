@@ -1,4 +1,4 @@
-import { under } from '../../foundation/index.ts';
+import { nth, under } from '../../foundation/index.ts';
 import { appurtenanceMasses, hoistPull, sectionCarrying, untoldWeights, workingLoadOf } from '../../structure/index.ts';
 import type { TowerModel } from '../model.ts';
 import { type Check, judged, openCheck } from './check.ts';
@@ -47,7 +47,7 @@ function liftedMasses({ input: { station } }: TowerModel): readonly number[] {
     const carrier = onMast
       ? sections.length - 1
       : sectionCarrying(sections, carriedAt ?? high, carriedAt === undefined ? 'outer' : 'inner');
-    masses[carrier] = (masses[carrier] as number) + mass;
+    masses[carrier] = nth(masses, carrier) + mass;
   }
   return masses;
 }

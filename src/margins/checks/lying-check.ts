@@ -1,14 +1,12 @@
 import { evaluate, nth, remember, type Trace, under, zeros } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
-  type Level,
   lyingMoments,
   momentAtJoint,
   type RaisingGear,
   raisingAt,
   ratioInBending,
   rimOf,
-  type Slice,
   type SliceForces,
   type SlicesInWind,
   sliceForces,
@@ -53,13 +51,19 @@ interface Place {
  * u = M_g/M_cap; v at which √(M_w² + M_g²) = M_cap
  *
  * @param model the tower [-]
+ * @param hinge its height [m]
  * @param bodies all that tilts [-]
  * @param gear what holds it [-]
  * @returns the check and the gust [-]; nothing where the gear has no hold on the flat tower
  * @source derived
  */
-export function lyingTower(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): LyingTower {
-  const places = placesOf(model, bodies, gear);
+export function lyingTower(
+  model: TowerModel,
+  hinge: number,
+  bodies: readonly TiltingBody[],
+  gear: RaisingGear,
+): LyingTower {
+  const places = placesOf(model, hinge, bodies, gear);
   const used = places.map((place) => ({
     ...place,
     // What nothing weighs on uses nothing, proven or not.
@@ -104,9 +108,13 @@ function windOf(model: TowerModel, places: readonly Place[]): Pick<LyingTower, '
  */
 const SPACING = 0.5;
 
-function placesOf(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): readonly Place[] {
-  const { hingeHeight, top } = model.input.station.tower;
-  const hinge = hingeHeight as number;
+function placesOf(
+  model: TowerModel,
+  hinge: number,
+  bodies: readonly TiltingBody[],
+  gear: RaisingGear,
+): readonly Place[] {
+  const { top } = model.input.station.tower;
   if (raisingAt(bodies, gear, 0).force === undefined) return [];
   const steps = Math.ceil((top - hinge) / SPACING);
   const between = Array.from({ length: steps }, (_, index) => hinge + ((top - hinge) * index) / steps);
@@ -145,7 +153,7 @@ function momentProofs(model: TowerModel): readonly SectionProof[] {
   return sections.map((section, number) => {
     const own = model.comparisons.flatMap((comparison, index) =>
       comparison.of === 'moment' && comparison.section === number
-        ? [{ height: (model.levels[comparison.level] as Level).z, proof: surelyShown(model, index) }]
+        ? [{ height: nth(model.levels, comparison.level).z, proof: surelyShown(model, index) }]
         : [],
     );
     const proofAt = (height: number) => {
@@ -176,7 +184,7 @@ function leastGust(
   let least: Across | undefined;
   moments.forEach((each, scenario) => {
     places.forEach((place, index) => {
-      const moment = each[index] as number;
+      const moment = nth(each, index);
       if (moment === 0) return;
       const gust = gustOf(model, place, moment);
       if (!least || gust < least.gust) least = { gust, scenario, place };
@@ -197,7 +205,7 @@ function momentsAcross(model: TowerModel, places: readonly Place[]): readonly (r
       if (!cut) continue;
       const moments = remember(found, cut, () => momentsOf(cut, places));
       moments.forEach((moment, place) => {
-        sums[place] = (sums[place] as number) + moment;
+        sums[place] = nth(sums, place) + moment;
       });
     }
     return sums;
@@ -210,7 +218,7 @@ function momentsOf(cut: SlicesInWind, places: readonly Place[]): readonly number
   cut.items.forEach((_, item) => {
     places.forEach(({ height }, place) => {
       const [front, side] = momentsOfItem(cut, forces, item, height);
-      sums[place] = (sums[place] as number) + Math.max(front, side);
+      sums[place] = nth(sums, place) + Math.max(front, side);
     });
   });
   return sums;
@@ -220,11 +228,11 @@ function momentsOf(cut: SlicesInWind, places: readonly Place[]): readonly number
 function momentsOfItem(cut: SlicesInWind, forces: SliceForces, item: number, height: number): [number, number] {
   let front = 0;
   let side = 0;
-  for (let index = cut.from[item] as number; index < (cut.from[item + 1] as number); index += 1) {
-    const arm = (cut.slices[index] as Slice).z - height;
+  for (let index = nth(cut.from, item); index < nth(cut.from, item + 1); index += 1) {
+    const arm = nth(cut.slices, index).z - height;
     if (arm <= 0) continue;
-    front += (forces.front[index] as number) * arm;
-    side += (forces.side[index] as number) * arm;
+    front += nth(forces.front, index) * arm;
+    side += nth(forces.side, index) * arm;
   }
   return [front, side];
 }
@@ -244,10 +252,10 @@ function forcesBeyond(model: TowerModel, scenario: number, height: number): [rea
     cut.items.forEach((_, item) => {
       const [front, side] = momentsOfItem(cut, found, item, height);
       const facing = front >= side ? found.front : found.side;
-      for (let index = cut.from[item] as number; index < (cut.from[item + 1] as number); index += 1) {
-        const arm = (cut.slices[index] as Slice).z - height;
+      for (let index = nth(cut.from, item); index < nth(cut.from, item + 1); index += 1) {
+        const arm = nth(cut.slices, index).z - height;
         if (arm <= 0) continue;
-        forces.push(facing[index] as number);
+        forces.push(nth(facing, index));
         arms.push(arm);
       }
     });
@@ -259,18 +267,24 @@ function forcesBeyond(model: TowerModel, scenario: number, height: number): [rea
  * The working of the lying tower in the wind.
  *
  * @param model the tower [-]
+ * @param hinge its height [m]
  * @param bodies all that tilts [-]
  * @param gear what holds it [-]
  * @param trace the working [-]
  * @returns nothing [-]
  * @source derived
  */
-export function explainLying(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear, trace: Trace): void {
-  const places = placesOf(model, bodies, gear);
+export function explainLying(
+  model: TowerModel,
+  hinge: number,
+  bodies: readonly TiltingBody[],
+  gear: RaisingGear,
+  trace: Trace,
+): void {
+  const places = placesOf(model, hinge, bodies, gear);
   const across = leastGust(model, places, momentsAcross(model, places));
   if (!across || across.gust === 0) return;
   const { place, scenario } = across;
-  const hinge = model.input.station.tower.hingeHeight as number;
   under(trace, 'by its weight', () => lyingMoments(bodies, gear, [place.height - hinge], 0, trace));
   const moment = evaluate(trace, momentAtJoint, forcesBeyond(model, scenario, place.height));
   gustOf(model, place, moment, trace);

@@ -1,4 +1,4 @@
-import { evaluate, remember, type Trace, under } from '../../foundation/index.ts';
+import { evaluate, nth, remember, type Trace, under } from '../../foundation/index.ts';
 import type { Bound } from '../../methods/index.ts';
 import {
   type Cut,
@@ -13,7 +13,6 @@ import {
   sliceForces,
   slicesInWind,
   type Tube,
-  type WindItem,
 } from '../../structure/index.ts';
 import { agree, explainSlice, type Reaching, sumGroup } from '../explain-slices.ts';
 import { roomByMoment, totalMoment } from '../formulas.ts';
@@ -139,12 +138,12 @@ function mastRoom(model: TowerModel, height: number): RoomByCheck | undefined {
   const wanted = model.input.wanted.margin;
   let least: RoomByCheck | undefined;
   once(model, worstMoments).forEach((moments, number) => {
-    const { wind } = (found.winds[number] as MastWinds).design;
+    const { wind } = nth(found.winds, number).design;
     const perArea = forcePerArea(wind, height);
     found.places.forEach((place, index) => {
       const arm = height - place.z;
       if (arm <= 0 || place.z < (found.beam.bearing ?? found.beam.foot)) return;
-      const [capacity, demand] = [place.surely, moments[index] as number];
+      const [capacity, demand] = [place.surely, nth(moments, index)];
       const area = roomByMoment.of(wanted, capacity, demand, perArea, arm);
       if (!least || area < least.area)
         least = { height, on: 'mast', check: 'mast', area, of: 'moment', perArea, capacity, demand, arm };
@@ -292,12 +291,12 @@ function loadEffectsAt(
   found: MastModel,
   windOf: (each: MastWinds) => SlicesInWind,
   speed: number,
-  reading: Bound,
+  bound: Bound,
   least: boolean,
 ): readonly LoadEffect[] {
   return found.winds.flatMap((each) => {
     const cut = windOf(each);
-    const forces = sliceForces(cut, speed, reading, least);
+    const forces = sliceForces(cut, speed, bound, least);
     return found.places.map((place) => {
       const { value, ...headings } = worstHeadingOf(cut, forces, place.arms);
       return { cut, place, value, headings };
@@ -310,11 +309,11 @@ function worstOf(
   found: MastModel,
   windOf: (each: MastWinds) => SlicesInWind,
   speed: number,
-  reading: Bound,
+  bound: Bound,
   least = false,
 ): Worst {
   let worst: Worst | undefined;
-  for (const { cut, place, value, headings } of loadEffectsAt(found, windOf, speed, reading, least)) {
+  for (const { cut, place, value, headings } of loadEffectsAt(found, windOf, speed, bound, least)) {
     const moment = value + stillOf(place);
     const ratio = ratioInBending.of(moment, place.surely);
     if (worst === undefined || ratio > worst.ratio)
@@ -354,9 +353,9 @@ function explainCase(found: MastModel, speed: number, least: boolean, trace: Tra
   const { place, cut } = worst;
   const forces = sliceForces(cut, speed, 'unfavourable', least);
   const pieces = cut.slices.flatMap((slice, index): Reaching[] => {
-    const arm = place.arms[index] as number;
+    const arm = nth(place.arms, index);
     if (arm === 0) return [];
-    const item = cut.items[slice.item] as WindItem;
+    const item = nth(cut.items, slice.item);
     const [along, across] = under(trace, item.name, () =>
       explainSlice(cut, slice, index, forces, speed, 'unfavourable', least, trace),
     );

@@ -1,3 +1,4 @@
+import { nth } from '../../foundation/index.ts';
 import {
   type ForcePlace,
   type Mast,
@@ -112,7 +113,7 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
       worstHeadingOf(
         design,
         forces,
-        design.slices.map((slice) => share(slice, design.items[slice.item] as WindItem)),
+        design.slices.map((slice) => share(slice, nth(design.items, slice.item))),
       ).value;
     const asked = (of: AskedOfHold) => {
       const reach = reachOf(model, of, foot, bearing);
@@ -152,7 +153,7 @@ export function windsHeldByHold(model: TowerModel, of: AskedOfHold, stated: numb
   const reach = hold && reachOf(model, of, hold.foot, hold.bearing);
   if (!reach) return {};
   const { cut, winds } = once(model, mastInWind);
-  const shares = cut.slices.map((slice) => reach.share(slice, cut.items[slice.item] as WindItem));
+  const shares = cut.slices.map((slice) => reach.share(slice, nth(cut.items, slice.item)));
   const steadyUpTo = steadySpeed(winds);
   const ratioBy = (windOf: (each: MastWinds) => SlicesInWind) => {
     const asked = (speed: number) =>
@@ -250,8 +251,8 @@ function movementOf(
     cut.slices.map(({ low, high }) => armAbove({ low, high }, hold)),
   );
   const acting = cut.slices.map(({ low, high, item: number }, index) => {
-    const item = cut.items[number] as WindItem;
-    const [front, side] = [forces.front[index] as number, forces.side[index] as number];
+    const item = nth(cut.items, number);
+    const [front, side] = [nth(forces.front, index), nth(forces.side, index)];
     const angle = (item.turn === 'turning' ? turning : fixed) ?? item.heading;
     const force =
       item.turn === 'turning' || item.turn === 'fixed'

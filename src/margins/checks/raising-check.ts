@@ -1,4 +1,4 @@
-import { type Trace, under } from '../../foundation/index.ts';
+import { nth, type Trace, under } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
   appurtenanceMasses,
@@ -112,7 +112,7 @@ function raisingResult(model: TowerModel): RaisingResult {
   }
   const bodies = bodiesOf(model, hingeHeight);
   const raising = raisingThrough(bodies, gear, TRAVEL);
-  const lying = lyingTower(model, bodies, gear);
+  const lying = lyingTower(model, hingeHeight, bodies, gear);
   const answer = {
     raising,
     handling: laid,
@@ -214,7 +214,7 @@ function forcesAbove({ appurtenances, bareTower }: TowerInWind, hinge: number): 
     const { front, side } = sliceForces(cut, SLOW, 'unfavourable', false);
     cut.slices.forEach(({ z }, index) => {
       if (z <= hinge) return;
-      const here = Math.max(front[index] as number, side[index] as number);
+      const here = Math.max(nth(front, index), nth(side, index));
       force += here;
       moment += here * (z - hinge);
     });
@@ -240,5 +240,5 @@ function explainRaising(model: TowerModel, trace: Trace): void {
   if (hingeHeight === undefined || !gear || weightNeeds(model).length > 0) return;
   const bodies = bodiesOf(model, hingeHeight);
   raisingThrough(bodies, gear, TRAVEL, trace);
-  under(trace, 'lying flat', () => explainLying(model, bodies, gear, trace));
+  under(trace, 'lying flat', () => explainLying(model, hingeHeight, bodies, gear, trace));
 }

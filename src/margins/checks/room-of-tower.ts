@@ -1,5 +1,4 @@
 import { nth } from '../../foundation/index.ts';
-import type { Level } from '../../structure/index.ts';
 import { mostShown } from '../capacity.ts';
 import type { Comparison } from '../comparisons.ts';
 import { roomByMoment, roomByShear } from '../formulas.ts';
@@ -47,7 +46,7 @@ export function roomOfTower(
 
 /** Arm or share with which a force at a height reaches a check; 0 where it does not. */
 function reachOf(model: TowerModel, comparison: Comparison, { height, on }: RoomPlace): number {
-  const { z, zone } = model.levels[comparison.level] as Level;
+  const { z, zone } = nth(model.levels, comparison.level);
   let share = 1;
   let arm = height - z;
   if (on === 'tower') {

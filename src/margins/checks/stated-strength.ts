@@ -1,3 +1,4 @@
+import { nth } from '../../foundation/index.ts';
 import { sliceForces } from '../../structure/index.ts';
 import type { WindsHeld } from '../holds-to-ratio.ts';
 import type { TowerModel } from '../model.ts';
@@ -186,10 +187,7 @@ function areaOnMast({ scenarios, site }: TowerModel): number {
     if (cut.items[item]?.carriedBy !== 'mast') return;
     const perArea = cut.wind.level * cut.wind.forceDirectionFactor * cut.wind.pressure(z) * cut.wind.gustEffect(speed);
     const [front, side] = areas.get(item) ?? [0, 0];
-    areas.set(item, [
-      front + (forces.front[index] as number) / perArea,
-      side + (forces.side[index] as number) / perArea,
-    ]);
+    areas.set(item, [front + nth(forces.front, index) / perArea, side + nth(forces.side, index) / perArea]);
   });
   return [...areas.values()].reduce((sum, [front, side]) => sum + Math.max(front, side), 0);
 }

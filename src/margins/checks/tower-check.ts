@@ -1,3 +1,4 @@
+import { nth } from '../../foundation/index.ts';
 import { profileOf, sliceForces } from '../../structure/index.ts';
 import { explainGoverning } from '../explain-comparison.ts';
 import type { TowerModel } from '../model.ts';
@@ -96,7 +97,7 @@ function bareTowerStaysBelow(model: TowerModel, number: number): boolean {
         if (!proven || !each.rated[scenario]?.provesOwn) return false;
         // Per length of tower: what is added between one level and the next must stay within what was rated there.
         const before = index === 0 ? 0 : index - 1;
-        const step = (values: number[]) => (values[index] as number) - (index === 0 ? 0 : (values[before] as number));
+        const step = (values: number[]) => nth(values, index) - (index === 0 ? 0 : nth(values, before));
         return step(asked.shear) + step(ofLines.shear) <= step(proven.shear) + 1e-9;
       });
     });
