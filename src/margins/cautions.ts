@@ -6,9 +6,9 @@ import type { Climate } from '../wind/index.ts';
 import { SHORT_RECORD } from './chance.ts';
 import type { Check } from './checks/check.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
-import { boomsLaden, metalsUntold } from './checks/element-check.ts';
+import { boomsLaden, metalsNotGiven } from './checks/element-check.ts';
 import { fallComparisons } from './checks/fall-check.ts';
-import { ruptureUntold } from './checks/mast-check.ts';
+import { ruptureNotGiven } from './checks/mast-check.ts';
 import type { Demand, SiteSpeed, TowerModel } from './model.ts';
 import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
@@ -343,7 +343,7 @@ function aboutLoads(model: TowerModel, say: Say): void {
     if (load.on === 'tower' && load.low < station.tower.top)
       say('side-load', 'line', { ...about, ...(hangsOnPole(load, station.tower) ? { word: 'pole' } : {}) });
     if (load.offset > 0)
-      say('torsion', 'line', { ...about, ...(legsUntold(station.tower) ? { word: 'outside-width' } : {}) });
+      say('torsion', 'line', { ...about, ...(legsNotGiven(station.tower) ? { word: 'outside-width' } : {}) });
     if (reachesGuys(load, station.tower)) say('reaches-guys', 'line', about);
     const longest = longestAspect(shape);
     if (longest > LONG_TUBE) say('vortex', 'line', about);
@@ -362,15 +362,15 @@ function hangsOnPole({ low }: Load, { sections }: Tower): boolean {
 }
 
 /** A lattice of which nobody tells how thick its legs are, so that they may stand closer than its outside width. */
-function legsUntold({ sections }: Tower): boolean {
+function legsNotGiven({ sections }: Tower): boolean {
   return sections.some(({ shape }) => shape?.kind === 'lattice' && shape.solid.by !== 'members');
 }
 
 function aboutMetals(model: TowerModel, say: Say): void {
   for (const about of boomsLaden(model)) say('weight-on-boom', 'line', about);
-  for (const at of ruptureUntold(model)) say('rupture-not-given', 'line', { at });
-  for (const { at, of, untold } of metalsUntold(model)) {
-    say(untold === 'material' ? 'metal-assumed' : 'rupture-not-given', 'line', { at, of });
+  for (const at of ruptureNotGiven(model)) say('rupture-not-given', 'line', { at });
+  for (const { at, of, notGiven } of metalsNotGiven(model)) {
+    say(notGiven === 'material' ? 'metal-assumed' : 'rupture-not-given', 'line', { at, of });
   }
 }
 

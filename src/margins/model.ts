@@ -83,8 +83,8 @@ export interface TowerModel {
   readonly momentClaims: readonly MomentClaim[];
   /** Weight the tower's rating covers [kg]. */
   readonly coveredWeight: number;
-  /** Highest support; nothing below it is compared [m]. */
-  readonly lowest: number;
+  /** The foot, or the highest support: nothing below it is compared [m]. */
+  readonly comparedFromHeight: number;
   /** Demand without wind, by check. */
   readonly deadDemand: number[];
   /** What every claim proves with nothing further answered. */

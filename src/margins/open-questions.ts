@@ -10,7 +10,7 @@ import { possibleMethods, ratedReadings } from './rated-case.ts';
 import { demandOf } from './tower-model.ts';
 import { ratioAtWorst } from './tower-ratio.ts';
 
-/** An open question with the reading taken and what each answer alone would give. */
+/** An open question with the reading that is assumed and what each answer alone would give. */
 export interface OpenQuestion {
   /** JSON pointer into the plan. */
   readonly at: string;
@@ -25,7 +25,7 @@ export interface OpenQuestion {
   /** Name of the load, where it is one's. */
   readonly of?: string;
   /** The answer that the unfavourable end stands for. */
-  readonly taken: string;
+  readonly assumed: string;
   /** The check's ratio at its unfavourable end if only this were answered so. */
   readonly ratioIf: readonly { readonly answer: string; readonly ratio: number }[];
 }
@@ -62,7 +62,7 @@ export function openQuestions(
   const finite = (options: readonly { answer: string; ratio: number }[]) =>
     options.filter((option) => Number.isFinite(option.ratio));
   const ask = (question: Omit<OpenQuestion, 'ratioIf'>, options: readonly { answer: string; ratio: number }[]) => {
-    const ratioIf = finite(options).filter((option) => option.answer !== question.taken);
+    const ratioIf = finite(options).filter((option) => option.answer !== question.assumed);
     if (ratioIf.length > 0) open.push({ ...question, ratioIf });
   };
   const seen = new Set<number>();
@@ -78,7 +78,7 @@ export function openQuestions(
       values.map((value) => ({ answer: value as string, ratio: answered(answer(value)) }));
     if (!wind.method && methods.length > 0) {
       const options = asked(methods, (method) => ({ method }));
-      ask({ at: `${rating.at}/wind/method`, question: 'rating-method', taken: 'not named' }, options);
+      ask({ at: `${rating.at}/wind/method`, question: 'rating-method', assumed: 'not named' }, options);
     }
     const grounds = [...new Set(readings.map((reading) => reading.exposure))];
     if (!wind.exposure && readings.some((reading) => METHOD_BY_ID[reading.method].exposureMatters)) {
@@ -86,7 +86,7 @@ export function openQuestions(
       const byTerrain = grounds.every(isTerrain);
       const field = byTerrain ? 'terrain' : 'exposure';
       ask(
-        { at: `${rating.at}/wind/${field}`, question: `rating-${field}`, taken: byTerrain ? 'IV' : 'B' },
+        { at: `${rating.at}/wind/${field}`, question: `rating-${field}`, assumed: byTerrain ? 'IV' : 'B' },
         asked(
           grounds.filter((ground) => isTerrain(ground) === byTerrain),
           (exposure) => ({ exposure }),
@@ -96,7 +96,7 @@ export function openQuestions(
     if (!wind.riskCategory && readings.some((reading) => METHOD_BY_ID[reading.method].classMatters)) {
       const classes = ['I', 'II', 'III'] as const;
       ask(
-        { at: `${rating.at}/wind/riskCategory`, question: 'rating-class', taken: 'I' },
+        { at: `${rating.at}/wind/riskCategory`, question: 'rating-class', assumed: 'I' },
         asked(classes, (riskCategory) => ({ riskCategory })),
       );
     }
@@ -105,7 +105,7 @@ export function openQuestions(
       const allowed =
         methods.length === 1 && methods[0] === 'rs222-c' ? kinds : kinds.filter((kind) => kind !== 'projected-flat');
       ask(
-        { at: `${rating.at}/areaKind`, question: 'rating-area-kind', taken: 'effective' },
+        { at: `${rating.at}/areaKind`, question: 'rating-area-kind', assumed: 'effective' },
         asked(allowed, (areaKind) => ({ areaKind })),
       );
     }
@@ -114,13 +114,13 @@ export function openQuestions(
   if (model.bareTowerKnown && openSolidity) {
     const shares = [UNKNOWN_SOLIDITY.least, UNKNOWN_SOLIDITY.most];
     ask(
-      { at: '/tower', question: 'tower-members', taken: 'the worse at each level' },
+      { at: '/tower', question: 'tower-members', assumed: 'the worse at each level' },
       shares.map((solidity) => ({ answer: String(solidity), ratio: ratio({ solidity }) })),
     );
   }
   const loads = unknownLoads(model);
   const method = METHOD_BY_ID[model.input.method];
-  for (const { item, at, name, taken } of loads.slice(0, LOADS_ASKED)) {
+  for (const { item, at, name, assumed } of loads.slice(0, LOADS_ASKED)) {
     const options = loadAnswers(method).map(({ answer, factor }) => {
       const scenarios = model.scenarios.map((scenario) => ({
         ...scenario,
@@ -131,7 +131,7 @@ export function openQuestions(
         ratio: ratio({}, demandOf(model, scenarios, speed, 'unfavourable', true)),
       };
     });
-    ask({ at: `${at}/areaKind`, question: 'load-area-kind', of: name, taken }, options);
+    ask({ at: `${at}/areaKind`, question: 'load-area-kind', of: name, assumed }, options);
   }
   const effect = (question: OpenQuestion) => Math.max(...question.ratioIf.map((option) => now - option.ratio));
   const telling = open.filter((question) => effect(question) > 1e-9);
@@ -153,9 +153,9 @@ function unknownLoads(model: TowerModel) {
     .flatMap((item, number) => {
       const [part] = item.parts;
       if (item.kind !== 'load' || part?.rule.of !== 'stated' || part.rule.areaKind !== 'unknown') return [];
-      const taken = part.rule.slenderFlats ? 'flat-plate with slender flats' : 'flat-plate';
+      const assumed = part.rule.slenderFlats ? 'flat-plate with slender flats' : 'flat-plate';
       return [
-        { item: number, at: item.at, name: item.name, taken, weight: Math.max(part.front, part.side) * part.high },
+        { item: number, at: item.at, name: item.name, assumed, weight: Math.max(part.front, part.side) * part.high },
       ];
     })
     .sort((a, b) => b.weight - a.weight);

@@ -6,7 +6,7 @@ import {
   legForces,
   type SlicesInWind,
   sliceForces,
-  untoldWeights,
+  weightsNotGiven,
 } from '../structure/index.ts';
 import type { TowerModel } from './model.ts';
 import type { WindLoads } from './wind-loads.ts';
@@ -65,7 +65,7 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads)
   const strengthMap = wind.conditions.speedLevel === 'strength';
   const nominal = strengthMap ? 0.6 : method.nominal;
   const strength = strengthMap ? 1 : method.strength;
-  const allWeights = tower.weight !== undefined && untoldWeights(station).length === 0;
+  const allWeights = tower.weight !== undefined && weightsNotGiven(station).length === 0;
   const last = model.levels.length - 1;
   const weight = allWeights ? (tower.weight as number) + nth(model.dead.weight, last) : undefined;
   const pull = bracketPull(model, nominal / wind.level);
@@ -127,7 +127,7 @@ function legsOf(model: TowerModel, foot: FootLoad, trace?: Trace): LegsAtFoot | 
 function bracketPull(model: TowerModel, toNominal: number): number | undefined {
   const { tower, loads } = model.input.station;
   if (tower.support !== 'bracketed' || tower.held.length === 0) return undefined;
-  const highest = model.lowest;
+  const highest = model.comparedFromHeight;
   const next = tower.held.reduce(
     (most, { height }) => (height < highest - 1e-6 ? Math.max(most, height) : most),
     tower.foot,

@@ -5,10 +5,10 @@ import { isBraced } from './tower-model.ts';
 import type { ComparisonRatio } from './tower-ratio.ts';
 
 /** What is asked of a tower at one level, what is shown there, and the ratio. */
-export interface AskedAndShown {
-  readonly asked: number;
+export interface DemandAndCapacity {
+  readonly demand: number;
   /** Absent: nothing proves anything here. */
-  readonly shown?: number;
+  readonly capacity?: number;
   readonly ratio?: number;
   readonly ratioAtBest?: number;
 }
@@ -23,9 +23,9 @@ export interface TowerLevel {
   /** Of what hangs off the axis [N·m]. */
   readonly torsion: number;
   /** Shear where nothing else loads the braces; else that less what sloping legs carry, with the twist [N]. */
-  readonly sideways: AskedAndShown & { readonly of: 'shear' | 'braces' };
+  readonly sideways: DemandAndCapacity & { readonly of: 'shear' | 'braces' };
   /** [N·m] */
-  readonly bending: AskedAndShown;
+  readonly bending: DemandAndCapacity;
   /** The wind on a tower whose own drag is not known decides, not shear or bending. */
   readonly byWindRatio: boolean;
 }
@@ -60,8 +60,11 @@ export function towerLevels(
       place,
       shear: nth(appurtenances.shear, level) + (bareTower?.shear[level] ?? 0) + still,
       torsion,
-      sideways: { of: isBraced(model, sideways.comparison, torsion) ? 'braces' : 'shear', ...askedAndShown(sideways) },
-      bending: askedAndShown(bending),
+      sideways: {
+        of: isBraced(model, sideways.comparison, torsion) ? 'braces' : 'shear',
+        ...demandAndCapacity(sideways),
+      },
+      bending: demandAndCapacity(bending),
       byWindRatio: bending.byWindRatio || sideways.byWindRatio,
     });
   }
@@ -69,10 +72,10 @@ export function towerLevels(
   return levels.reverse().sort((a, b) => b.height - a.height);
 }
 
-function askedAndShown({ demand, capacity, unfavourable, favourable }: ComparisonRatio): AskedAndShown {
-  if (!(capacity > 0)) return { asked: demand };
+function demandAndCapacity({ demand, capacity, unfavourable, favourable }: ComparisonRatio): DemandAndCapacity {
+  if (!(capacity > 0)) return { demand };
   const ratios = Number.isFinite(unfavourable)
     ? { ratio: unfavourable, ratioAtBest: Math.min(favourable, unfavourable) }
     : {};
-  return { asked: demand, shown: capacity, ...ratios };
+  return { demand, capacity, ...ratios };
 }

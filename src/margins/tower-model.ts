@@ -124,7 +124,7 @@ export function towerModel(input: CheckInput): TowerModel {
   const { tower } = station;
   const site = siteSpeed(input);
   const bareTowerKnown = bareTowerWindKnown(tower);
-  const lowest = comparedFrom(tower);
+  const comparedFromHeight = comparedFrom(tower);
   const levels = levelsOf(station);
   const hold = mastHold(station.mast, tower);
   const appurtenances = appurtenanceItems(station);
@@ -170,7 +170,7 @@ export function towerModel(input: CheckInput): TowerModel {
     input,
     site,
     levels,
-    comparisons: comparisonsOf(station, levels, lowest),
+    comparisons: comparisonsOf(station, levels, comparedFromHeight),
     hold,
     dead: deadLoad(station, levels),
     scenarios,
@@ -179,7 +179,7 @@ export function towerModel(input: CheckInput): TowerModel {
     claims,
     momentClaims,
     coveredWeight,
-    lowest,
+    comparedFromHeight,
   };
   const deadDemand = unproven.comparisons.map((comparison) => deadDemandOf(unproven, comparison));
   return { ...unproven, deadDemand, proven: ratedCapacitiesOf(unproven, {}), worked: new Map() };
@@ -425,7 +425,7 @@ export function weightMoment(model: BareModel, comparison: Comparison, trace?: T
  * @returns pointers to what is missing [-]
  * @source derived
  */
-export function stillUntold(model: Pick<TowerModel, 'input'>, on?: 'mast'): readonly string[] {
+export function steadyNotGiven(model: Pick<TowerModel, 'input'>, on?: 'mast'): readonly string[] {
   const { loads } = model.input.station;
   return loads
     .filter((load) => on === undefined || load.on === on)

@@ -273,7 +273,7 @@ export function answerDocument(
     toFindOut: questions.open.map((question) => ({
       at: question.at,
       ask: questionOf(question, input),
-      taken: question.taken,
+      taken: question.assumed,
       ratioIf: Object.fromEntries(question.ratioIf.map((option) => [option.answer, option.ratio])),
       says: promiseOf(question, towerRatio),
     })),

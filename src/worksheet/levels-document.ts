@@ -1,5 +1,5 @@
 import { DISPLAY_UNITS, type Dimension, displayValue, type UnitSystem } from '../foundation/index.ts';
-import type { AskedAndShown, TowerLevel } from '../margins/index.ts';
+import type { DemandAndCapacity, TowerLevel } from '../margins/index.ts';
 
 /** A level in the reader's units. */
 export type LevelRowDocument = TowerLevel;
@@ -12,9 +12,12 @@ export interface LevelsDocument {
 
 /** The levels of a tower in the reader's units. */
 export function levelsDocument(levels: readonly TowerLevel[], system: UnitSystem): LevelsDocument {
-  const compared = ({ asked, shown, ratio, ratioAtBest }: AskedAndShown, dimension: Dimension): AskedAndShown => ({
-    asked: displayValue(asked, dimension, system),
-    ...(shown === undefined ? {} : { shown: displayValue(shown, dimension, system) }),
+  const compared = (
+    { demand, capacity, ratio, ratioAtBest }: DemandAndCapacity,
+    dimension: Dimension,
+  ): DemandAndCapacity => ({
+    demand: displayValue(demand, dimension, system),
+    ...(capacity === undefined ? {} : { capacity: displayValue(capacity, dimension, system) }),
     ...(ratio === undefined ? {} : { ratio }),
     ...(ratioAtBest === undefined ? {} : { ratioAtBest }),
   });

@@ -140,10 +140,10 @@ const stepSchema = component(
 );
 export const workingSchema = z.array(stepSchema).meta({ description: 'Every step behind the answer.' });
 
-const askedAndShown = {
-  asked: z.number(),
-  shown: z.exactOptional(number('By the rating that shows most there; absent where none does.')),
-  ratio: z.exactOptional(number('Asked over shown, every open question at its bad end.')),
+const demandAndCapacity = {
+  demand: z.number(),
+  capacity: z.exactOptional(number('By the rating that shows most there; absent where none does.')),
+  ratio: z.exactOptional(number('Demand over capacity, every open question at its bad end.')),
   ratioAtBest: z.exactOptional(number('The same at the good end.')),
 };
 
@@ -156,10 +156,10 @@ const levelRowSchema = component(
       place: z.enum(['foot', 'joint', 'section', 'top-couple']),
       shear: number('Horizontal force of all above; in the couple of the mast that of its bearing.'),
       torsion: number('Of what hangs off the axis.'),
-      sideways: z.object({ of: z.enum(['shear', 'braces']), ...askedAndShown }).meta({
+      sideways: z.object({ of: z.enum(['shear', 'braces']), ...demandAndCapacity }).meta({
         description: 'Shear; or the force in the braces: shear less what sloping legs carry, with the twist.',
       }),
-      bending: z.object(askedAndShown),
+      bending: z.object(demandAndCapacity),
       byWindRatio: z.boolean().meta({ description: 'The wind on the tower itself, whose drag is not known, decides.' }),
     })
     .meta({ description: 'One level of the tower, in the units of the levels.' }),

@@ -5,7 +5,7 @@ import { heldBy } from '../holds-to-ratio.ts';
 import type { Demand, TowerModel } from '../model.ts';
 import { fitsNoStandard } from '../rated-case.ts';
 import { leansOn, misfitsOf } from '../stated-for.ts';
-import { isBraced, stillUntold } from '../tower-model.ts';
+import { isBraced, steadyNotGiven } from '../tower-model.ts';
 import { type CheckRatio, type ComparisonRatio, ratioInCalm } from '../tower-ratio.ts';
 import type { CheckResult, Compared } from './check.ts';
 
@@ -69,11 +69,11 @@ export function compared(model: TowerModel, ratio: ComparisonRatio, demand: Dema
  */
 export function towerNeeds(model: TowerModel): readonly string[] {
   const needs: string[] = [];
-  const untold = supportsUntold(model);
-  if (untold) needs.push('/tower/held');
+  const notGiven = supportsNotGiven(model);
+  if (notGiven) needs.push('/tower/held');
   if (model.claims.length + model.momentClaims.length === 0) {
     // Ratings that name supports may fit once the tower's own are told.
-    needs.push(...ratingNeeds(model).filter((need) => !untold || !need.endsWith('/held')));
+    needs.push(...ratingNeeds(model).filter((need) => !notGiven || !need.endsWith('/held')));
   }
   if (
     !model.bareTowerKnown &&
@@ -81,7 +81,7 @@ export function towerNeeds(model: TowerModel): readonly string[] {
   ) {
     needs.push('/tower/shape');
   }
-  needs.push(...stillUntold(model));
+  needs.push(...steadyNotGiven(model));
   return needs;
 }
 
@@ -106,7 +106,7 @@ function ratingNeeds({ input }: TowerModel): readonly string[] {
  * @returns true where nobody tells [-]
  * @source derived
  */
-export function supportsUntold(model: TowerModel): boolean {
+export function supportsNotGiven(model: TowerModel): boolean {
   const { tower } = model.input.station;
   return leansOn(tower) && tower.held.length === 0;
 }

@@ -69,8 +69,8 @@ function elementOf({ load, number }: Member): CheckOf {
 function judgedElement(model: TowerModel, of: CheckOf, member: Member, result: CheckResult): Check {
   const { load, row, number } = member;
   const missing = boomNeeds(member);
-  const untold = row.material !== 'steel' && row.ultimateStrength === undefined;
-  const asks = untold ? [`${rowAt(load, number)}/ultimate`] : [];
+  const notGiven = row.material !== 'steel' && row.ultimateStrength === undefined;
+  const asks = notGiven ? [`${rowAt(load, number)}/ultimate`] : [];
   const check = judged(of, result, { margin: model.input.wanted.margin, missing, asks });
   return missing.length > 0 && check.verdict === 'open' ? { ...check, result: withoutWinds(result) } : check;
 }
@@ -93,10 +93,10 @@ export function boomsLaden(model: TowerModel): readonly { readonly at: string; r
 }
 
 /** What nobody told of the metal of tubes that are checked. */
-export interface MetalUntold {
+export interface MetalNotGiven {
   readonly at: string;
   readonly of: string;
-  readonly untold: 'material' | 'ultimate';
+  readonly notGiven: 'material' | 'ultimate';
 }
 
 /**
@@ -108,12 +108,12 @@ export interface MetalUntold {
  * @returns a pointer and the owner of each [-]
  * @source derived
  */
-export function metalsUntold(model: TowerModel): readonly MetalUntold[] {
-  return membersOf(model).flatMap(({ load, row, number }): MetalUntold[] => {
-    const about = (untold: MetalUntold['untold']) => ({
-      at: `${rowAt(load, number)}/${untold}`,
+export function metalsNotGiven(model: TowerModel): readonly MetalNotGiven[] {
+  return membersOf(model).flatMap(({ load, row, number }): MetalNotGiven[] => {
+    const about = (notGiven: MetalNotGiven['notGiven']) => ({
+      at: `${rowAt(load, number)}/${notGiven}`,
       of: load.name,
-      untold,
+      notGiven,
     });
     return [
       ...(row.material === undefined ? [about('material')] : []),

@@ -12,7 +12,7 @@ import {
   profileOf,
   type SlicesInWind,
   sliceForces,
-  untoldWeights,
+  weightsNotGiven,
 } from '../../structure/index.ts';
 import type { Comparison } from '../comparisons.ts';
 import { roomByMoment } from '../formulas.ts';
@@ -21,7 +21,7 @@ import { heldBy, holdsToRatio, type RatioByWind } from '../holds-to-ratio.ts';
 import type { TowerInWind, TowerModel } from '../model.ts';
 import { explainLegs } from '../reactions.ts';
 import { forcePerArea, type RoomByCheck, type RoomPlace } from '../room-by-check.ts';
-import { once, stillUntold } from '../tower-model.ts';
+import { once, steadyNotGiven } from '../tower-model.ts';
 import { type ComparisonRatio, ratioInCalm } from '../tower-ratio.ts';
 import { type Check, type Compared, judged, openCheck } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
@@ -93,7 +93,7 @@ function foundationResult(context: CheckContext): FoundationResult {
   const missing = [
     ...(foundation.kind === 'block' && load.weight === undefined ? weightNeeds(model) : []),
     ...(model.bareTowerKnown ? [] : ['/tower/shape']),
-    ...stillUntold(model),
+    ...steadyNotGiven(model),
   ];
   const winds = windsAtFoot(context);
   const { speed } = model.site;
@@ -290,7 +290,7 @@ function windAtFoot(
 }
 
 function weightNeeds({ input: { station } }: TowerModel): readonly string[] {
-  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...untoldWeights(station)];
+  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...weightsNotGiven(station)];
 }
 
 /** Built to the drawing that goes with the rating: what is proven at the foot of the tower is proven of its footing. */

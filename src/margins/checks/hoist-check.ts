@@ -1,5 +1,11 @@
 import { nth, under } from '../../foundation/index.ts';
-import { appurtenanceMasses, hoistPull, sectionCarrying, untoldWeights, workingLoadOf } from '../../structure/index.ts';
+import {
+  appurtenanceMasses,
+  hoistPull,
+  sectionCarrying,
+  weightsNotGiven,
+  workingLoadOf,
+} from '../../structure/index.ts';
 import type { TowerModel } from '../model.ts';
 import { type Check, judged, openCheck } from './check.ts';
 import type { CheckKind } from './check-kind.ts';
@@ -56,5 +62,5 @@ function weightNeeds({ input: { station } }: TowerModel): readonly string[] {
   // What the fixed section weighs is not lifted.
   const lifted = station.tower.sections.slice(1);
   const needs = lifted.filter((section) => section.weight === undefined).map((section) => `${section.at}/weight`);
-  return [...new Set([...needs, ...untoldWeights(station)])];
+  return [...new Set([...needs, ...weightsNotGiven(station)])];
 }

@@ -27,7 +27,7 @@ function iceCheck({ model, ice }: CheckContext): readonly Check[] {
   if (!shown) return [openCheck(ICE, ice.thicknessAtTop === undefined ? 'no-ice-rule' : 'missing', ice.needs)];
   const found = checkRatio(shown.ratios, 'tower', 'tower-top');
   const missing = towerNeeds(model);
-  if (model.lowest >= model.input.station.tower.top) return [openCheck(ICE, 'held', missing)];
+  if (model.comparedFromHeight >= model.input.station.tower.top) return [openCheck(ICE, 'held', missing)];
   if (!found || !Number.isFinite(found.unfavourable))
     return [openCheck(ICE, missing.length > 0 ? 'missing' : 'beyond-rating', missing)];
   const result = withoutWinds(resultOf(shown.model, found, shown.unfavourable));

@@ -20,7 +20,7 @@ import { windsHeld } from '../holds-to-ratio.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
 import type { TowerModel } from '../model.ts';
 import { forcePerArea, type RoomByCheck } from '../room-by-check.ts';
-import { once, stillUntold } from '../tower-model.ts';
+import { once, steadyNotGiven } from '../tower-model.ts';
 import { type Check, type CheckOf, type CheckResult, judged, openCheck, withoutWinds } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
 import {
@@ -124,9 +124,9 @@ function resultAt(found: MastModel, speed: number, least: boolean): CheckResult 
 }
 
 function judgedMast(model: TowerModel, of: CheckOf, result: CheckResult): Check {
-  const pulls = stillUntold(model, 'mast');
+  const pulls = steadyNotGiven(model, 'mast');
   if (pulls.length > 0) return openCheck(of, 'missing', pulls, withoutWinds(result));
-  return judged(of, result, { margin: model.input.wanted.margin, asks: ruptureUntold(model) });
+  return judged(of, result, { margin: model.input.wanted.margin, asks: ruptureNotGiven(model) });
 }
 
 /** Area that may be added at a height on the mast before the mast itself reaches the wanted margin, the least over its places. */
@@ -183,7 +183,7 @@ function mastNeeds(mast: Mast): readonly string[] {
  * @returns a pointer, or none [-]
  * @source derived
  */
-export function ruptureUntold(model: TowerModel): readonly string[] {
+export function ruptureNotGiven(model: TowerModel): readonly string[] {
   const { mast } = model.input.station;
   return mast?.material === 'aluminium' && mast.ultimateStrength === undefined ? ['/mast/ultimate'] : [];
 }

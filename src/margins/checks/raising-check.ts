@@ -12,9 +12,9 @@ import {
   sliceForces,
   type TiltingBody,
   type TiltingWind,
-  untoldWeights,
   type WindForce,
   type WindHeld,
+  weightsNotGiven,
   windHeldAt,
 } from '../../structure/index.ts';
 import { inActualWind } from '../holds-to.ts';
@@ -172,7 +172,7 @@ function inOnePlace(bodies: readonly TiltingBody[]): readonly TiltingBody[] {
 }
 
 function weightNeeds({ input: { station } }: TowerModel): readonly string[] {
-  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...untoldWeights(station)];
+  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...weightsNotGiven(station)];
 }
 
 /**

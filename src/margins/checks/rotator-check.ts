@@ -1,6 +1,6 @@
 import type { TowerModel } from '../model.ts';
 import { shareAllowed } from '../rating.ts';
-import { once, stillUntold } from '../tower-model.ts';
+import { once, steadyNotGiven } from '../tower-model.ts';
 import { type Check, openCheck } from './check.ts';
 import type { CheckKind } from './check-kind.ts';
 import { mastAnswer, windsHeldByHold } from './mast-holds.ts';
@@ -37,7 +37,7 @@ function unstatedClampCheck(model: TowerModel): readonly Check[] {
   const ofRotator = ratings.filter(({ of }) => of === 'rotator');
   if (!station.rotator && ofRotator.length === 0) return [];
   if (ofRotator.some(({ claim }) => claim.kind === 'moment')) return [];
-  const needs = [...mastNeeds(model, once(model, mastAnswer)), ...stillUntold(model, 'mast'), '/ratings'];
+  const needs = [...mastNeeds(model, once(model, mastAnswer)), ...steadyNotGiven(model, 'mast'), '/ratings'];
   return [openCheck({ id: 'rotator', kind: 'rotator', at: '/rotator' }, 'missing', needs)];
 }
 
@@ -49,5 +49,5 @@ function clampCheck({ of, model, rating, mast }: HeldMast): Check | undefined {
   const capacity = claim.moment * shareAllowed(claim).low;
   const compared = compare('clamp-moment', mast.clampMoment, capacity, model.hold.foot);
   const held = windsHeldByHold(model, 'clampMoment', capacity);
-  return statedCheck(model, of, compared, stillUntold(model, 'mast'), held, levelOf(rating, claim));
+  return statedCheck(model, of, compared, steadyNotGiven(model, 'mast'), held, levelOf(rating, claim));
 }

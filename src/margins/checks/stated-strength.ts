@@ -3,7 +3,7 @@ import { sliceForces } from '../../structure/index.ts';
 import type { WindsHeld } from '../holds-to-ratio.ts';
 import type { TowerModel } from '../model.ts';
 import { type Rating, type RatingClaim, shareAllowed } from '../rating.ts';
-import { once, stillUntold } from '../tower-model.ts';
+import { once, steadyNotGiven } from '../tower-model.ts';
 import { type Check, type CheckOf, type Compared, judged, openCheck } from './check.ts';
 import type { RoomRule } from './check-kind.ts';
 import { type MastAnswer, mastAnswer, roomOfHold, windsHeldByHold } from './mast-holds.ts';
@@ -58,7 +58,7 @@ function holderCheck(held: HeldMast, { kind, force }: Holder): Check {
     const capacity = claim.force * shareAllowed(claim).low;
     const asked = mast?.[force];
     const height = kind === 'bearing' ? hold.bearing : hold.foot;
-    const all = [...needs, ...stillUntold(model, 'mast')];
+    const all = [...needs, ...steadyNotGiven(model, 'mast')];
     if (asked === undefined) return unknownCheck(of, all);
     const compared = compare('side-force', asked, capacity, height);
     return statedCheck(model, of, compared, all, windsHeldByHold(model, force, capacity), levelOf(rating, claim));

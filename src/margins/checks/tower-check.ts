@@ -6,7 +6,7 @@ import { leansOn } from '../stated-for.ts';
 import { checkRatio } from '../tower-ratio.ts';
 import { type Check, judged, openCheck, withoutWinds } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
-import { compared, resultOf, supportsUntold, towerNeeds } from './compared-with-rating.ts';
+import { compared, resultOf, supportsNotGiven, towerNeeds } from './compared-with-rating.ts';
 import { roomOfTower } from './room-of-tower.ts';
 
 /** The tower against what its maker's ratings prove. */
@@ -27,8 +27,9 @@ const TOWER = { id: 'tower', kind: 'tower', at: '/tower' } as const;
 function towerCheck({ model, ratios, withoutLeast: demand }: CheckContext): Check {
   const found = checkRatio(ratios, 'tower');
   const needs = towerNeeds(model);
-  if (supportsUntold(model)) return openCheck(TOWER, 'missing', needs);
-  if (model.lowest >= model.input.station.tower.top) return openCheck(TOWER, 'held', ['/tower/held', ...needs]);
+  if (supportsNotGiven(model)) return openCheck(TOWER, 'missing', needs);
+  if (model.comparedFromHeight >= model.input.station.tower.top)
+    return openCheck(TOWER, 'held', ['/tower/held', ...needs]);
   if (!found || model.claims.length + model.momentClaims.length === 0) return openCheck(TOWER, 'missing', needs);
   if (!Number.isFinite(found.unfavourable)) {
     // Where only part of the comparisons has a proof, what that part says.
@@ -58,7 +59,7 @@ function heldGaps(model: TowerModel): readonly string[] {
   if (!leansOn(tower)) return [];
   const open: string[] = [];
   if (tower.support === 'guyed' && !tower.asDrawn) open.push('/tower/asDrawn');
-  for (const load of loads) if (load.low < model.lowest) open.push(`${load.at}/height`);
+  for (const load of loads) if (load.low < model.comparedFromHeight) open.push(`${load.at}/height`);
   const unnamed = model.claims.filter((claim) => claim.cases.every((each) => !each.rated[0]?.provesOwn));
   if (unnamed.length > 0 && unnamed.length === model.claims.length) {
     // Nothing but a named standard stands behind the wind on the tower itself.
@@ -76,7 +77,7 @@ function heldGaps(model: TowerModel): readonly string[] {
 function bareTowerStaysBelow(model: TowerModel, number: number): boolean {
   const claim = model.claims.find((each) => each.number === number);
   if (!claim || !model.bareTowerKnown) return false;
-  const { levels, hold, lowest } = model;
+  const { levels, hold, comparedFromHeight } = model;
   const { support } = model.input.station.tower;
   const { speed } = model.site;
   return model.scenarios.every(({ bareTower: own, appurtenances: cut }, scenario) => {
@@ -91,7 +92,7 @@ function bareTowerStaysBelow(model: TowerModel, number: number): boolean {
     });
     const ofLines = profileOf(cut, forces, levels, hold);
     return levels.every(({ z }, index) => {
-      if (support === 'bracketed' && z >= lowest) return true;
+      if (support === 'bracketed' && z >= comparedFromHeight) return true;
       return claim.cases.every((each) => {
         const proven = each.own[scenario];
         if (!proven || !each.rated[scenario]?.provesOwn) return false;

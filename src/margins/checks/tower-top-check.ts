@@ -1,9 +1,9 @@
 import { explainGoverning } from '../explain-comparison.ts';
-import { stillUntold } from '../tower-model.ts';
+import { steadyNotGiven } from '../tower-model.ts';
 import { checkRatio } from '../tower-ratio.ts';
 import { type Check, judged, openCheck, withoutWinds } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
-import { resultOf, supportsUntold, towerNeeds } from './compared-with-rating.ts';
+import { resultOf, supportsNotGiven, towerNeeds } from './compared-with-rating.ts';
 import { roomOfTower } from './room-of-tower.ts';
 
 /** The top of the tower, where the mast hands over its load as a couple. */
@@ -25,12 +25,12 @@ function topCheck({ model, ratios, withoutLeast }: CheckContext): readonly Check
   const { mast } = model.input.station;
   if (!mast) return [];
   const found = checkRatio(ratios, 'tower-top');
-  if (supportsUntold(model)) return [openCheck(TOP, 'missing', ['/tower/held'])];
+  if (supportsNotGiven(model)) return [openCheck(TOP, 'missing', ['/tower/held'])];
   if (mast.foot === undefined) return [openCheck(TOP, 'missing', ['/mast/inside'])];
   if (!found) return [];
   if (!Number.isFinite(found.unfavourable)) return [openCheck(TOP, 'beyond-rating', towerNeeds(model))];
   const result = resultOf(model, found, withoutLeast);
-  const missing = stillUntold(model);
+  const missing = steadyNotGiven(model);
   const because = found.favourable > 1 ? 'beyond-rating' : 'readings-disagree';
   const by = { margin: model.input.wanted.margin, favourable: found.favourableOver, missing, because } as const;
   const check = judged(TOP, result, by);

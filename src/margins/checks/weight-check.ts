@@ -1,4 +1,4 @@
-import { appurtenanceMasses, untoldWeights } from '../../structure/index.ts';
+import { appurtenanceMasses, weightsNotGiven } from '../../structure/index.ts';
 import { misfitsOf } from '../stated-for.ts';
 import type { Check } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
@@ -25,6 +25,6 @@ function weightChecks({ model }: CheckContext): readonly Check[] {
     const misfits = misfitsOf(rating, station.tower).map((misfit) => `${at}/${misfit}`);
     if (misfits.length > 0) return [unknownCheck(of, misfits)];
     const weight = appurtenanceMasses(station).reduce((sum, { mass }) => sum + mass, 0);
-    return [statedCheck(model, of, compare('weight', weight, claim.weight), untoldWeights(station))];
+    return [statedCheck(model, of, compare('weight', weight, claim.weight), weightsNotGiven(station))];
   });
 }

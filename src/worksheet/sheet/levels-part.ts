@@ -1,4 +1,4 @@
-import type { AskedAndShown } from '../../margins/index.ts';
+import type { DemandAndCapacity } from '../../margins/index.ts';
 import type { LevelRowDocument, LevelsDocument } from '../levels-document.ts';
 import { ratioFigures } from '../quantity.ts';
 import type { AnswerSheetGiven } from './given.ts';
@@ -29,9 +29,9 @@ function blocksOf({ units, rows }: LevelsDocument): readonly Block[] {
   const braced = rows.some(({ sideways }) => sideways.of === 'braces');
   const sideways = braced ? 'in shear or braces' : 'in shear';
   const number = (value: number) => plain(printedNumber(value, RECKONED));
-  const compared = ({ asked, shown, ratio }: AskedAndShown): readonly Words[] => [
-    number(asked),
-    shown === undefined ? plain(NONE) : number(shown),
+  const compared = ({ demand, capacity, ratio }: DemandAndCapacity): readonly Words[] => [
+    number(demand),
+    capacity === undefined ? plain(NONE) : number(capacity),
     ratio === undefined ? plain(NONE) : strong(ratioFigures(ratio)),
   ];
   return [
