@@ -327,15 +327,8 @@ function loadChanges(station: Station, load: Load): RemedyChange[] {
 /**
  * How far down a load may go: above the tower's top to just above that and what else is below it, else to half the tower's
  * height and no lower than its highest support. A wire stays, since its pull would be another.
- *
- * max(low − lowest place, 0) in whole grains
- *
- * @param station what stands where [-]
- * @param load one of its loads [-]
- * @returns the way down [m]; 0 where it stays
- * @source common-practice
  */
-export function wayDown(station: Station, load: Load): number {
+function wayDown(station: Station, load: Load): number {
   if (load.shape.kind === 'wire') return 0;
   const { units, tower, mast, loads } = station;
   const grain = LOWERING_GRAIN[units];

@@ -371,15 +371,8 @@ export function isBraced(model: Pick<TowerModel, 'input'>, comparison: Compariso
   return comparison.apex !== Number.POSITIVE_INFINITY || (torsion > 0 && shape?.kind === 'lattice');
 }
 
-/**
- * Whether something hangs above the point where a section's legs would meet: it turns the sign in the braces.
- *
- * @param model the tower [-]
- * @param apex where the legs would meet [m]
- * @returns true when something does [-]
- * @source derived
- */
-export function hangsAbove(model: TowerModel, apex: number): boolean {
+/** Whether something hangs above the point where a section's legs would meet: it turns the sign in the braces. */
+function hangsAbove(model: TowerModel, apex: number): boolean {
   return model.appurtenances.some((item) => item.parts.some((part) => part.high > apex));
 }
 

@@ -15,7 +15,6 @@ export const antennaKind: CheckKind<'antenna'> = {
   explain: ({ model }, checks, trace) => {
     for (const check of checks) under(trace, check.name ?? 'antenna', () => explainAntenna(model, check, trace));
   },
-  heading: 'antenna',
   loadedBy: 'wind',
   byRating: false,
   comparesTower: undefined,

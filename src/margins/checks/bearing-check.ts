@@ -11,7 +11,6 @@ export const bearingKind: CheckKind<'bearing'> = {
       mast && mast.atBearing === undefined ? openCheck(of, 'no-bearing') : undefined,
     ),
   explain: undefined,
-  heading: 'bearing',
   loadedBy: 'wind',
   byRating: true,
   comparesTower: undefined,

@@ -28,8 +28,8 @@ export interface CheckKind<K extends CheckKindName = CheckKindName> {
   readonly assess: (context: CheckContext) => readonly Check[];
   /** Writes down how their figures come about; undefined where the working has nothing of them. */
   readonly explain: ((context: CheckContext, checks: readonly Check[], trace: Trace) => void) | undefined;
-  /** What its chance is called in the working. */
-  readonly heading: string;
+  /** What its chance is called in the working, where that is not its kind. */
+  readonly heading?: string;
   /** What it is compared for; only wind makes it hold to a wind. */
   readonly loadedBy: 'wind' | 'weight' | 'gear' | 'fall';
   /** Each comes from a rating, and stands with the others of that sort in the order of the ratings. */

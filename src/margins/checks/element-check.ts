@@ -31,7 +31,6 @@ export const elementsKind: CheckKind<'elements'> = {
   kind: 'elements',
   assess: ({ model, ice }) => [...elementChecks(model), ...icedElementChecks(model, ice)],
   explain: explainElements,
-  heading: 'elements',
   loadedBy: 'wind',
   byRating: false,
   comparesTower: undefined,

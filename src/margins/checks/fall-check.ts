@@ -15,7 +15,6 @@ export const fallKind: CheckKind<'fall'> = {
   explain: ({ model }, _, trace) => {
     under(trace, 'where it falls', () => fallComparisons(model, trace));
   },
-  heading: 'fall',
   loadedBy: 'fall',
   byRating: false,
   comparesTower: undefined,

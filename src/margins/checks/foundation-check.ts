@@ -46,7 +46,6 @@ export const foundationKind: CheckKind<'foundation'> = {
     under(trace, 'footing', () => explainFoundation(context, trace));
     under(trace, 'legs at the foot', () => explainLegs(context.model, context.reactions, trace));
   },
-  heading: 'foundation',
   loadedBy: 'wind',
   byRating: false,
   comparesTower: undefined,

@@ -22,7 +22,6 @@ export const hoistKind: CheckKind<'hoist'> = {
       workingLoadOf(ratedGear(model.input.ratings) ?? {}, trace);
     });
   },
-  heading: 'hoist',
   loadedBy: 'gear',
   byRating: false,
   comparesTower: undefined,

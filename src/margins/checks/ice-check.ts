@@ -10,7 +10,6 @@ export const iceKind: CheckKind<'ice'> = {
   kind: 'ice',
   assess: iceCheck,
   explain: explainIced,
-  heading: 'ice',
   loadedBy: 'wind',
   byRating: false,
   comparesTower: undefined,

@@ -58,7 +58,6 @@ export const mastKind: CheckKind<'mast'> = {
   kind: 'mast',
   assess: ({ model, ice }) => [...mastCheck(model), ...icedMastCheck(model, ice)],
   explain: explainMast,
-  heading: 'mast',
   loadedBy: 'wind',
   byRating: false,
   comparesTower: undefined,

@@ -61,7 +61,6 @@ export const raisingKind: CheckKind<'raising'> = {
   explain: ({ model }, _, trace) => {
     under(trace, 'raising', () => explainRaising(model, trace));
   },
-  heading: 'raising',
   loadedBy: 'gear',
   byRating: false,
   comparesTower: undefined,
@@ -74,7 +73,6 @@ export const lyingKind: CheckKind<'lying'> = {
   kind: 'lying',
   assess: ({ model }) => once(model, raisingResult).lying,
   explain: undefined,
-  heading: 'lying',
   loadedBy: 'weight',
   byRating: false,
   comparesTower: undefined,

@@ -22,7 +22,6 @@ export const rotatorKind: CheckKind<'rotator'> = {
   kind: 'rotator',
   assess: ({ model }) => [...holderChecks(model, ROTATOR, clampCheck), ...unstatedClampCheck(model)],
   explain: undefined,
-  heading: 'rotator',
   loadedBy: 'wind',
   byRating: true,
   comparesTower: undefined,

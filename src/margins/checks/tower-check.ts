@@ -14,7 +14,6 @@ export const towerKind: CheckKind<'tower'> = {
   kind: 'tower',
   assess: (context) => [towerCheck(context)],
   explain: (context, checks, trace) => explainGoverning(context, checks, 'tower', 'tower', trace),
-  heading: 'tower',
   loadedBy: 'wind',
   byRating: false,
   comparesTower: 'tower',

@@ -9,7 +9,6 @@ export const weightKind: CheckKind<'weight'> = {
   kind: 'weight',
   assess: weightChecks,
   explain: undefined,
-  heading: 'weight',
   loadedBy: 'weight',
   byRating: true,
   comparesTower: undefined,
