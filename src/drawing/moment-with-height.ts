@@ -29,18 +29,18 @@ export function momentWithHeight(assessment: Assessment): string {
   const { input, model } = assessment;
   const { tower, units } = input.station;
   const length = DISPLAY_UNITS[units].length.inSi;
-  const up = scaleOf([model.lowest / length, tower.top / length], [FOOT, TOP], 36);
+  const up = scaleOf([model.comparedFromHeight / length, tower.top / length], [FOOT, TOP], 36);
   const asked = demandByHeight(assessment);
   const belowSupport =
     tower.held.length > 0
-      ? `Below the highest support, at ${inWords(model.lowest, 'length', units)}, nothing is compared or drawn.`
+      ? `Below the highest support, at ${inWords(model.comparedFromHeight, 'length', units)}, nothing is compared or drawn.`
       : 'Supports of the tower not given; nothing is compared or drawn.';
   const unrated = assessment.ratios.every(({ capacity }) => !(capacity > 0));
   const notes = [
     'Filled: demand from wind and weight, allowable level. Heavy line with hachures: rated capacity. Figures at the joints: ratio.',
     ...(unrated ? ['No capacity drawn: no rating entered covers this tower.'] : []),
     ...coupleWords(assessment),
-    ...(model.lowest > tower.foot ? [belowSupport] : []),
+    ...(model.comparedFromHeight > tower.foot ? [belowSupport] : []),
     ...(assessment.ratios.some(({ byWindRatio }) => byWindRatio)
       ? [
           'Wind on the tower itself is unknown. The ratio also compares site wind with rated wind, and can exceed that of the lines.',
@@ -81,8 +81,7 @@ function tapers({ model }: Assessment): boolean {
  */
 export function demandByHeight({ model, unfavourable, ratios }: Assessment): readonly Asked[] {
   const scenario = checkRatio(ratios, 'tower')?.governing.scenario ?? 0;
-  const appurtenances = unfavourable.appurtenances[scenario];
-  const own = unfavourable.own[scenario];
+  const { appurtenances, bareTower: own } = unfavourable.scenarios[scenario] ?? {};
   const { sections } = model.input.station.tower;
   return model.levels.map(({ z }, level) => {
     const comparison = {
@@ -127,7 +126,7 @@ function panel(assessment: Assessment, of: Of, asked: readonly Asked[], up: Scal
         .filter(({ comparison }) => comparison.check === 'tower')
         .map((ratio) => ({ z: heightOf(ratio), value: ratio.demand }))
         .sort((a, b) => b.z - a.z)
-    : asked.filter(({ z }) => z >= model.lowest).map((each) => ({ z: each.z, value: each[of] }));
+    : asked.filter(({ z }) => z >= model.comparedFromHeight).map((each) => ({ z: each.z, value: each[of] }));
   const shown = (value: number) => displayValue(value, DIMENSION[of], units);
   const most = Math.max(1e-9, ...demand.map(({ value }) => value), ...own.map(({ demand: each }) => each));
   const proofs = own.map(({ capacity }) => capacity).filter((each) => Number.isFinite(each));
@@ -178,16 +177,16 @@ function panel(assessment: Assessment, of: Of, asked: readonly Asked[], up: Scal
       ]),
       ...pen({ line: 'ink-soft', width: 0.9 }),
     }),
-    model.lowest > tower.foot
+    model.comparedFromHeight > tower.foot
       ? [
           element('path', {
             d: through([
-              [left, y(model.lowest)],
-              [right, y(model.lowest)],
+              [left, y(model.comparedFromHeight)],
+              [right, y(model.comparedFromHeight)],
             ]),
             ...pen({ line: 'rule-firm', width: 0.8, dash: '9 3 2 3' }),
           }),
-          hachures([left, y(model.lowest)], [right, y(model.lowest)], [-4, 5], 'ink-soft', 9),
+          hachures([left, y(model.comparedFromHeight)], [right, y(model.comparedFromHeight)], [-4, 5], 'ink-soft', 9),
         ]
       : [],
     filled,
@@ -250,7 +249,7 @@ function envelopeOf(
     const here = own.filter(
       (ratio) => ratio.comparison.section === number && ratio.comparison.check === 'tower' && proven(ratio),
     );
-    const low = Math.max(section.low, model.lowest);
+    const low = Math.max(section.low, model.comparedFromHeight);
     const [lowEnd] = here;
     if (!lowEnd) return;
     const line: Point[] = section.uniform

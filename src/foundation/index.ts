@@ -2,6 +2,7 @@ export * from './article.ts';
 export * from './citation.ts';
 export * from './formula.ts';
 export * from './interpolate.ts';
+export * from './nth.ts';
 export * from './refusal.ts';
 export * from './remember.ts';
 export * from './root.ts';

@@ -1,7 +1,8 @@
-import { Refusal } from '../foundation/index.ts';
+import { nth, Refusal } from '../foundation/index.ts';
 import { type Assessment, assess } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
 import type { Check } from './checks/check.ts';
+import { CHECK_KIND } from './checks/check-kinds.ts';
 
 /** One check as it is and as it would be; absent on one side where it is not there. */
 export interface CheckChange {
@@ -93,7 +94,9 @@ function shownIds(checks: readonly Check[]): readonly string[] {
 function marksOf({ verdict, checks }: Assessment, shown: ReadonlySet<string>): readonly number[] {
   const unshown = checks.filter((check) => check.verdict === 'open' && shown.has(check.id)).length;
   const usesOf = (ofFall: boolean) =>
-    checks.flatMap(({ kind, result }) => (result && (kind === 'fall') === ofFall ? [result.ratio] : []));
+    checks.flatMap(({ kind, result }) =>
+      result && (CHECK_KIND[kind].loadedBy === 'fall') === ofFall ? [result.ratio] : [],
+    );
   const [ratios, falls] = [usesOf(false), usesOf(true)];
   const gusts = checks.flatMap(({ result }) => (result?.holdsTo ? [result.holdsTo.gust] : []));
   return [
@@ -110,7 +113,7 @@ function marksOf({ verdict, checks }: Assessment, shown: ReadonlySet<string>): r
 
 function firstDifference(a: readonly number[], b: readonly number[]): number {
   for (const [index, mark] of a.entries()) {
-    const other = b[index] as number;
+    const other = nth(b, index);
     // Uses and gusts that differ in the last bits are the same.
     if (mark !== other && !(Math.abs(mark - other) <= 1e-9)) return mark - other;
   }

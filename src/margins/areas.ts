@@ -1,4 +1,5 @@
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
+import { nth } from '../foundation/index.ts';
 import type { Wind } from '../methods/index.ts';
 import {
   appurtenanceItems,
@@ -6,7 +7,6 @@ import {
   cutIntoSlices,
   groupedSum,
   profileOf,
-  type Slice,
   sliceForces,
   slicesInWind,
   towerItems,
@@ -76,14 +76,14 @@ export function areasOf(input: CheckInput, siteGiven: boolean, towerGiven: boole
     const sum = { front: 0, side: 0, leastFront: 0, leastSide: 0, moment: 0, weight: 0 };
     let low = Number.POSITIVE_INFINITY;
     let high = 0;
-    for (let index = cut.from[number] as number; index < (cut.from[number + 1] as number); index += 1) {
-      const slice = cut.slices[index] as Slice;
-      const front = (unfavourable.front[index] as number) / scale;
-      const side = (unfavourable.side[index] as number) / scale;
+    for (let index = nth(cut.from, number); index < nth(cut.from, number + 1); index += 1) {
+      const slice = nth(cut.slices, index);
+      const front = nth(unfavourable.front, index) / scale;
+      const side = nth(unfavourable.side, index) / scale;
       sum.front += front;
       sum.side += side;
-      sum.leastFront += (favourable.front[index] as number) / scale;
-      sum.leastSide += (favourable.side[index] as number) / scale;
+      sum.leastFront += nth(favourable.front, index) / scale;
+      sum.leastSide += nth(favourable.side, index) / scale;
       sum.moment += Math.max(front, side) * slice.z;
       sum.weight += Math.max(front, side);
       low = Math.min(low, slice.low);
@@ -107,7 +107,7 @@ export function areasOf(input: CheckInput, siteGiven: boolean, towerGiven: boole
   const profile = profileOf(
     {
       ...cut,
-      onTower: [...cut.onTower, ...cut.onMast].sort((a, b) => (cut.slices[b] as Slice).z - (cut.slices[a] as Slice).z),
+      onTower: [...cut.onTower, ...cut.onMast].sort((a, b) => nth(cut.slices, b).z - nth(cut.slices, a).z),
       onMast: [],
     },
     unfavourable,

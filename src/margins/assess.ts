@@ -1,26 +1,21 @@
-import type { Wind } from '../methods/index.ts';
-import type { SlicesInWind } from '../structure/index.ts';
+import type { Bound, Wind } from '../methods/index.ts';
 import { type Caution, cautionsOf } from './cautions.ts';
 import { type Chances, chancesOf } from './chance.ts';
 import type { CheckInput } from './check-input.ts';
-import { antennaChecks } from './checks/antenna-check.ts';
 import type { Check } from './checks/check.ts';
-import { elementChecks, icedElementChecks } from './checks/element-check.ts';
-import { fallsCompared } from './checks/fall-check.ts';
-import { type FoundationAnswer, foundationCheck } from './checks/foundation-check.ts';
-import { hoistCheck } from './checks/hoist-check.ts';
-import { icedMastCheck, mastCheck } from './checks/mast-check.ts';
+import type { CheckContext } from './checks/check-kind.ts';
+import { checksOf } from './checks/check-kinds.ts';
+import { type FoundationAnswer, foundationAnswer } from './checks/foundation-check.ts';
 import { type MastAnswer, mastAnswer } from './checks/mast-holds.ts';
-import { type RaisingAnswer, raisingChecks } from './checks/raising-check.ts';
-import { statedStrengthChecks } from './checks/stated-strength-checks.ts';
-import { iceCheck, topCheck, towerCheck } from './checks/tower-check.ts';
-import { type IceCase, iceCaseOf } from './ice-case.ts';
+import { type RaisingAnswer, raisingAnswer } from './checks/raising-check.ts';
+import { iceCaseOf } from './ice-case.ts';
 import { type LowerAt, lowerAtOf } from './lower-at.ts';
+import type { SiteSpeed } from './model.ts';
 import { type OpenQuestions, openQuestions } from './open-questions.ts';
-import { type Reactions, reactionsOf } from './reactions.ts';
+import { reactionsOf } from './reactions.ts';
 import { type RoomLeft, roomsLeft } from './room-left.ts';
-import { type Demand, demandOf, type SiteSpeed, siteSpeed, type TowerModel, towerModel } from './tower-model.ts';
-import { type ComparisonRatio, towerRatios } from './tower-ratio.ts';
+import { demandOf, once, towerModel } from './tower-model.ts';
+import { towerRatios } from './tower-ratio.ts';
 import { type Verdict, worstVerdict } from './verdict.ts';
 import { type WindLoads, windLoadsOf } from './wind-loads.ts';
 
@@ -34,9 +29,8 @@ export interface WindRow {
   readonly speed: number;
 }
 
-export interface Assessment {
+export interface Assessment extends CheckContext {
   readonly input: CheckInput;
-  readonly model: TowerModel;
   readonly site: SiteSpeed;
   readonly wind: Wind;
   readonly windRows: readonly WindRow[];
@@ -46,7 +40,6 @@ export interface Assessment {
   readonly weakest?: string;
   readonly questions: OpenQuestions;
   readonly windLoads: WindLoads;
-  readonly reactions: Reactions;
   /** What the mast does to what holds it. */
   readonly mast?: MastAnswer;
   /** How it is raised, where it has a hinge. */
@@ -61,12 +54,8 @@ export interface Assessment {
   /** Where a climate is given. */
   readonly chances?: Chances;
   readonly cautions: readonly Caution[];
-  /** The same tower with ice, where ice is given. */
-  readonly ice?: IceCase;
-  /** What decided the tower's unfavourable end, for the working. */
-  readonly unfavourable: Demand;
-  readonly ratios: readonly ComparisonRatio[];
 }
+
 /**
  * The whole answer to a plan, in SI.
  *
@@ -77,78 +66,58 @@ export interface Assessment {
  */
 export function assess(input: CheckInput): Assessment {
   const model = towerModel(input);
-  const site = siteSpeed(input);
-  const wind = (model.appurtenancesInWind[0] as SlicesInWind).wind;
-  const unfavourable = demandOf(
-    model,
-    model.appurtenancesInWind,
-    model.bareTowerInWind,
-    site.speed,
-    'unfavourable',
-    true,
-  );
-  const readTwoWays = model.appurtenancesInWind.some((cut) => cut.readTwoWays);
-  const favourable = readTwoWays
-    ? demandOf(model, model.appurtenancesInWind, model.bareTowerInWind, site.speed, 'favourable', true)
-    : unfavourable;
-  const withoutLeast = unfavourable.leastDecides
-    ? demandOf(model, model.appurtenancesInWind, model.bareTowerInWind, site.speed, 'unfavourable', false)
-    : unfavourable;
+  const { site } = model;
+  const { wind } = model.scenarios[0].appurtenances;
+  const at = (bound: Bound, least: boolean) => demandOf(model, model.scenarios, site.speed, bound, least);
+  const unfavourable = at('unfavourable', true);
+  const readTwoWays = model.scenarios.some(({ appurtenances }) => appurtenances.readTwoWays);
+  const favourable = readTwoWays ? at('favourable', true) : unfavourable;
+  const withoutLeast = unfavourable.leastDecides ? at('unfavourable', false) : unfavourable;
   const ratios = towerRatios(model, unfavourable, favourable);
   const ice = iceCaseOf(model);
   const windLoads = windLoadsOf(model, site.speed, unfavourable);
   const reactions = reactionsOf(model, wind, windLoads);
-  const mast = mastAnswer(model);
-  const footing = { model, ratios, unfavourable, withoutLeast, reactions };
-  const foundation = foundationCheck(footing);
-  const raised = raisingChecks(model);
-  const checks = [
-    towerCheck(model, ratios, withoutLeast),
-    ...topCheck(model, ratios, withoutLeast),
-    ...iceCheck(model, ice),
-    ...mastCheck(model),
-    ...icedMastCheck(model, ice),
-    ...statedStrengthChecks(model, mast),
-    ...antennaChecks(model),
-    ...elementChecks(model),
-    ...icedElementChecks(model, ice),
-    foundation.check,
-    ...raised.checks,
-    ...hoistCheck(model),
-    ...fallsCompared(model),
-  ];
+  const context: CheckContext = {
+    model,
+    ratios,
+    unfavourable,
+    withoutLeast,
+    reactions,
+    ...(ice === undefined ? {} : { ice }),
+    worked: new Map(),
+  };
+  const checks = checksOf(context);
+  const mast = once(model, mastAnswer);
+  const raising = raisingAnswer(model);
+  const foundation = foundationAnswer(context);
   const shown = checks.filter((check) => check.verdict !== 'open').map((check) => check.verdict);
   const soFar = worstVerdict(shown);
   const weakest = weakestOf(checks);
   const chances = chancesOf(input, checks);
   const lower = lowerAtOf(input, checks);
-  const questions = openQuestions(model, unfavourable, site.speed);
   return {
+    ...context,
     input,
-    model,
     site,
     wind,
     windRows: windRows(input, wind),
     checks,
-    verdict: worstVerdict(checks.map((check) => check.verdict)) as Verdict,
+    verdict: worstVerdict(checks.map((check) => check.verdict)) ?? 'open',
     ...(soFar === undefined ? {} : { soFar }),
     ...(weakest === undefined ? {} : { weakest }),
-    questions,
+    questions: openQuestions(model, unfavourable, site.speed),
     windLoads,
-    reactions,
     ...(mast === undefined ? {} : { mast }),
-    ...(raised.answer === undefined ? {} : { raising: raised.answer }),
-    ...(foundation.answer === undefined ? {} : { foundation: foundation.answer }),
+    ...(raising === undefined ? {} : { raising }),
+    ...(foundation === undefined ? {} : { foundation }),
     heights: heightsOf(input),
-    roomLeft: roomsLeft({ model, unfavourable, checks, footing }),
+    roomLeft: roomsLeft(context, checks),
     ...(lower === undefined ? {} : { lowerAt: lower }),
     ...(chances === undefined ? {} : { chances }),
     cautions: cautionsOf(model, site, wind, checks, ratios, unfavourable),
-    ...(ice === undefined ? {} : { ice }),
-    unfavourable,
-    ratios,
   };
 }
+
 /** The check that holds to the lowest gust; what is over without any wind holds to none. */
 function weakestOf(checks: readonly Check[]): string | undefined {
   let weakest: Check | undefined;

@@ -1,16 +1,18 @@
 import { dishCoefficient } from '../areas/index.ts';
+import { nth } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { firstModeAtMost, type Load, type Mast, type Tower } from '../structure/index.ts';
 import type { Climate } from '../wind/index.ts';
 import { SHORT_RECORD } from './chance.ts';
 import type { Check } from './checks/check.ts';
-import { boomsLaden, metalsUntold } from './checks/element-check.ts';
+import { CHECK_KIND } from './checks/check-kinds.ts';
+import { boomsLaden, metalsNotGiven } from './checks/element-check.ts';
 import { fallComparisons } from './checks/fall-check.ts';
-import { ruptureUntold } from './checks/mast-check.ts';
+import { ruptureNotGiven } from './checks/mast-check.ts';
+import type { Demand, SiteSpeed, TowerModel } from './model.ts';
 import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
 import { leansOn, misfitsOf, ratedSupports } from './stated-for.ts';
-import type { Demand, SiteSpeed, TowerModel } from './tower-model.ts';
 import type { ComparisonRatio } from './tower-ratio.ts';
 
 export const CAUTION_CODES = [
@@ -138,7 +140,8 @@ export function cautionsOf(
   say('climbing', 'standing');
   say('power-lines', 'standing');
   for (const check of checks) {
-    if (check.verdict === 'over') say(check.kind === 'fall' ? 'within-its-fall' : 'over', 'verdict', { check });
+    if (check.verdict === 'over')
+      say(CHECK_KIND[check.kind].loadedBy === 'fall' ? 'within-its-fall' : 'over', 'verdict', { check });
     if (check.verdict === 'low-margin') say('low-margin', 'verdict', { check });
   }
   aboutSite(model, site, wind, say);
@@ -234,7 +237,7 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
   }
   const windStructure = scenarios[0]?.windStructure;
   if (tower.frequency !== undefined && tower.frequency < 1) {
-    const counted = model.appurtenancesInWind[0]?.wind.gustVaries ?? false;
+    const counted = model.scenarios[0].appurtenances.wind.gustVaries ?? false;
     if (counted) say('slender-dynamic', 'verdict', { at: '/tower/frequency', value: tower.frequency });
     else say('frequency-not-used', 'verdict', { at: '/tower/frequency', value: tower.frequency });
   } else if (tower.frequency === undefined) {
@@ -306,7 +309,7 @@ function aboutRatings(model: TowerModel, say: Say): void {
     if (method.since < 2005) say('rating-old-standard', 'verdict', { at: `${at}/wind/method`, word: method.title });
     const { field, kinds, counts } = method.ground;
     if (counts && !wind.exposure) {
-      say('rating-exposure-assumed', 'verdict', { at: `${at}/wind/${field}`, word: kinds[0] as string });
+      say('rating-exposure-assumed', 'verdict', { at: `${at}/wind/${field}`, word: nth(kinds, 0) });
     }
     const keptStrength = wind.basis !== undefined && method.speedLevel(wind.basis) === 'strength';
     // A strength-level speed has the class in it.
@@ -345,7 +348,7 @@ function aboutLoads(model: TowerModel, say: Say): void {
     if (load.on === 'tower' && load.low < station.tower.top)
       say('side-load', 'line', { ...about, ...(hangsOnPole(load, station.tower) ? { word: 'pole' } : {}) });
     if (load.offset > 0)
-      say('torsion', 'line', { ...about, ...(legsUntold(station.tower) ? { word: 'outside-width' } : {}) });
+      say('torsion', 'line', { ...about, ...(legsNotGiven(station.tower) ? { word: 'outside-width' } : {}) });
     if (reachesGuys(load, station.tower)) say('reaches-guys', 'line', about);
     const longest = longestAspect(shape);
     if (longest > LONG_TUBE) say('vortex', 'line', about);
@@ -364,15 +367,15 @@ function hangsOnPole({ low }: Load, { sections }: Tower): boolean {
 }
 
 /** A lattice of which nobody tells how thick its legs are, so that they may stand closer than its outside width. */
-function legsUntold({ sections }: Tower): boolean {
+function legsNotGiven({ sections }: Tower): boolean {
   return sections.some(({ shape }) => shape?.kind === 'lattice' && shape.solid.by !== 'members');
 }
 
 function aboutMetals(model: TowerModel, say: Say): void {
   for (const about of boomsLaden(model)) say('weight-on-boom', 'line', about);
-  for (const at of ruptureUntold(model)) say('rupture-not-given', 'line', { at });
-  for (const { at, of, untold } of metalsUntold(model)) {
-    say(untold === 'material' ? 'metal-assumed' : 'rupture-not-given', 'line', { at, of });
+  for (const at of ruptureNotGiven(model)) say('rupture-not-given', 'line', { at });
+  for (const { at, of, notGiven } of metalsNotGiven(model)) {
+    say(notGiven === 'material' ? 'metal-assumed' : 'rupture-not-given', 'line', { at, of });
   }
 }
 

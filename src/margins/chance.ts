@@ -2,6 +2,8 @@ import { type Trace, under } from '../foundation/index.ts';
 import { type ChanceOfReaching, type Climate, chanceOfReaching } from '../wind/index.ts';
 import type { CheckInput } from './check-input.ts';
 import type { Check } from './checks/check.ts';
+import type { CheckKind } from './checks/check-kind.ts';
+import { CHECK_KIND } from './checks/check-kinds.ts';
 
 /** Years of record under which the band is wide, and a caution says so. @source common-practice */
 export const SHORT_RECORD = 20;
@@ -41,9 +43,14 @@ export function chancesOf(
   const ofChecks = checks.flatMap((check): Chance[] => {
     const gust = check.result?.holdsTo?.gust;
     if (gust === undefined) return [];
-    const heading = `chance of the gust the ${check.kind === 'tower-top' ? 'top of the tower' : check.kind} holds to`;
+    const heading = `chance of the gust the ${headingOf(check)} holds to`;
     const chance = under(trace, heading, () => chanceOfReaching(climate, gust, years, trace));
     return [{ ofCheck: check.id, gust, ...chance }];
   });
   return { climate, years, ofChecks };
+}
+
+function headingOf({ kind }: Check): string {
+  const { heading = kind }: CheckKind = CHECK_KIND[kind];
+  return heading;
 }

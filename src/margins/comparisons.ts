@@ -1,3 +1,4 @@
+import { nth } from '../foundation/index.ts';
 import { type Level, rimOf, type Section, type Station } from '../structure/index.ts';
 
 /** Where a tower is compared. */
@@ -29,16 +30,16 @@ type Proof = Comparison['provenAt'];
  *
  * @param station what stands where [-]
  * @param levels from the top down [-]
- * @param lowest no level below this is compared: the highest support of a held tower [m]
+ * @param comparedFrom no level below this is compared: the highest support of a held tower [m]
  * @returns the comparisons [-]
  * @source derived
  */
-export function comparisonsOf(station: Station, levels: readonly Level[], lowest: number): readonly Comparison[] {
+export function comparisonsOf(station: Station, levels: readonly Level[], comparedFrom: number): readonly Comparison[] {
   const { sections, foot } = station.tower;
   const comparisons: Comparison[] = [];
   const plain = new Map(levels.flatMap((level, index) => (level.zone === 'couple' ? [] : [[level.z, index] as const])));
   const bottoms = sections.map((_, number) => rimOf(sections, number));
-  const joints = bottoms.map((bottom) => (bottom >= lowest ? plain.get(bottom) : undefined));
+  const joints = bottoms.map((bottom) => (bottom >= comparedFrom ? plain.get(bottom) : undefined));
   const add = (
     level: number,
     section: number,
@@ -48,13 +49,13 @@ export function comparisonsOf(station: Station, levels: readonly Level[], lowest
     shear: Proof,
   ) => {
     const common = { check: place === 'top-couple' ? 'tower-top' : 'tower', level, place, section } as const;
-    const apex = apexOf(sections[section] as Section);
+    const apex = apexOf(nth(sections, section));
     comparisons.push({ of: 'moment', ...common, apex, provenAt: moment, beyond });
     comparisons.push({ of: 'shear', ...common, apex, provenAt: shear, beyond: 'open' });
   };
   sections.forEach((section, number) => {
-    const bottom = bottoms[number] as number;
-    if (section.high <= Math.max(lowest, bottom)) return;
+    const bottom = nth(bottoms, number);
+    if (section.high <= Math.max(comparedFrom, bottom)) return;
     const lowEnd = joints[number];
     if (lowEnd !== undefined) {
       const atFoot = section.low === foot;
@@ -62,12 +63,14 @@ export function comparisonsOf(station: Station, levels: readonly Level[], lowest
       add(lowEnd, number, atFoot ? 'base' : 'joint', 'over', proof, proof);
     }
     levels.forEach((level, index) => {
-      if (level.z < lowest || level.z < bottom || level.z > section.high) return;
+      if (level.z < comparedFrom || level.z < bottom || level.z > section.high) return;
       if (level.zone === 'couple') {
         const moment = section.uniform && lowEnd !== undefined ? [at(lowEnd), at(index)] : [at(index)];
         add(index, number, 'top-couple', 'open', moment, [at(index)]);
-      } else if (level.zone === 'plain' && level.z !== bottom && (!section.uniform || level.z === lowest)) {
-        add(index, number, 'section', 'open', legProof(section, index, levels, Math.max(bottom, lowest)), [at(index)]);
+      } else if (level.zone === 'plain' && level.z !== bottom && (!section.uniform || level.z === comparedFrom)) {
+        add(index, number, 'section', 'open', legProof(section, index, levels, Math.max(bottom, comparedFrom)), [
+          at(index),
+        ]);
       }
     });
   });
@@ -79,12 +82,12 @@ function at(level: number): Proof[number] {
 }
 
 /** Where legs and panels are constant, the leg force M/b proven anywhere in the section serves all of it. */
-function legProof(section: Section, index: number, levels: readonly Level[], lowest: number): Proof {
+function legProof(section: Section, index: number, levels: readonly Level[], comparedFrom: number): Proof {
   const shape = section.shape;
   if (section.uniform || shape?.kind !== 'lattice' || shape.solid.by !== 'members') return [at(index)];
-  const widthHere = widthAt(section, (levels[index] as Level).z);
+  const widthHere = widthAt(section, nth(levels, index).z);
   return levels.flatMap((level, other) => {
-    if (level.zone !== 'plain' || level.z < lowest || level.z > section.high) return [];
+    if (level.zone !== 'plain' || level.z < comparedFrom || level.z > section.high) return [];
     return [{ level: other, factor: widthHere / widthAt(section, level.z) }];
   });
 }

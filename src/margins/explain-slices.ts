@@ -1,6 +1,5 @@
-import { evaluate, type Trace } from '../foundation/index.ts';
-import type { PartCoefficient } from '../methods/index.ts';
-import type { Slice, SliceForces, SlicesInWind, WindItem } from '../structure/index.ts';
+import { evaluate, nth, type Trace } from '../foundation/index.ts';
+import type { Slice, SliceForces, SlicesInWind } from '../structure/index.ts';
 import type { Comparison } from './comparisons.ts';
 import { sliceForce, sumOfForces, sumOfMoments, worstMoment, worstShear } from './formulas.ts';
 
@@ -48,7 +47,7 @@ export function sumGroup(pieces: readonly Reaching[], of: Comparison['of'], trac
  * @param index its number [-]
  * @param forces of all pieces [-]
  * @param speed in the basis of the wind [m/s]
- * @param reading which end of open readings [-]
+ * @param bound which end of open readings [-]
  * @param least whether the method's least pressure counts [-]
  * @param trace the working [-]
  * @returns both forces [N]
@@ -60,17 +59,17 @@ export function explainSlice(
   index: number,
   forces: SliceForces,
   speed: number,
-  reading: 'unfavourable' | 'favourable',
+  bound: 'unfavourable' | 'favourable',
   least: boolean,
   trace: Trace,
 ): readonly [number, number] {
   const { wind } = cut;
-  const item = cut.items[slice.item] as WindItem;
+  const item = nth(cut.items, slice.item);
   const pressure = wind.pressure(slice.z, trace);
-  const flowFactor = cut.flowFactor[index] as number;
+  const flowFactor = nth(cut.flowFactor, index);
   if (flowFactor > 0) wind.flow(slice.z, flowFactor / wind.flowPerSpeed(slice.z), trace);
-  const coefficient = (cut.coefficientOf[index] as PartCoefficient).byFlow.at(flowFactor * speed, trace);
-  const factor = (reading === 'unfavourable' ? cut.unfavourable : cut.favourable)[index] as number;
+  const coefficient = nth(cut.coefficientOf, index).byFlow.at(flowFactor * speed, trace);
+  const factor = nth(cut[bound], index);
   const force = (area: number) =>
     area === 0
       ? 0
@@ -84,13 +83,13 @@ export function explainSlice(
           factor,
           area,
         ]);
-  const along = forces.front[index] as number;
-  const across = forces.side[index] as number;
+  const along = nth(forces.front, index);
+  const across = nth(forces.side, index);
   if (item.turn === 'still') return [force(slice.front), across];
   if (item.turn === 'fixed' || item.turn === 'turning') return [force(slice.front), force(slice.side)];
   // The axis on which the whole item is larger was taken; the piece's own force tells which.
   if (along === 0) return [0, 0];
-  const perArea = wind.gustEffect(speed) * speed * speed * (cut.forceFactor[index] as number) * coefficient * factor;
+  const perArea = wind.gustEffect(speed) * speed * speed * nth(cut.forceFactor, index) * coefficient * factor;
   const byFront = Math.abs(perArea * slice.front - along) <= Math.abs(perArea * slice.side - along);
   const worst = force(byFront ? slice.front : slice.side);
   return [worst, worst];

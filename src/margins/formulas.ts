@@ -1,4 +1,4 @@
-import { cite, defineFormula, listVariable, variable } from '../foundation/index.ts';
+import { cite, defineFormula, listVariable, nth, variable } from '../foundation/index.ts';
 
 const level = variable('lambda', 'to the allowable level', 'one', 0.6, 1);
 const directionInForce = variable('K_dF', 'direction factor, where the method puts it in the force', 'one', 0.85, 1);
@@ -165,7 +165,7 @@ export const sumOfForces = defineFormula({
   ],
   cite: cite('derived', 'statics', 'derived'),
   of: (forces: readonly number[], shares: readonly number[]) =>
-    forces.reduce((sum, each, index) => sum + each * (shares[index] as number), 0),
+    forces.reduce((sum, each, index) => sum + each * nth(shares, index), 0),
 });
 
 export const sumOfMoments = defineFormula({
@@ -180,7 +180,7 @@ export const sumOfMoments = defineFormula({
   ],
   cite: cite('derived', 'statics', 'derived'),
   of: (forces: readonly number[], arms: readonly number[]) =>
-    forces.reduce((sum, each, index) => sum + each * (arms[index] as number), 0),
+    forces.reduce((sum, each, index) => sum + each * nth(arms, index), 0),
 });
 
 const WORST =
@@ -196,9 +196,9 @@ function worst(
   let cosine = 0;
   let sine = 0;
   alongs.forEach((along, index) => {
-    const across = acrosses[index] as number;
-    const arm = arms[index] as number;
-    const heading = headings[index] as number;
+    const across = nth(acrosses, index);
+    const arm = nth(arms, index);
+    const heading = nth(headings, index);
     mean += (along + across) * arm;
     cosine += (along - across) * arm * Math.cos(2 * heading);
     sine += (along - across) * arm * Math.sin(2 * heading);

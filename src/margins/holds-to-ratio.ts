@@ -1,10 +1,19 @@
 import { lowestReaching } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
+import type { Tower } from '../structure/index.ts';
 import { FASTEST_MILE_OFFSET } from '../wind/index.ts';
 import type { CheckInput } from './check-input.ts';
-import { canBeLowered } from './checks/check.ts';
-import type { HoldsTo } from './holds-to.ts';
-import { siteSpeed, type TowerModel } from './tower-model.ts';
+import type { TowerModel } from './model.ts';
+
+/** The lowest winds at which a check reaches ratio 1, the dead load kept. */
+export interface HoldsTo {
+  /** In the basis in which the site's speed was given [m/s]. */
+  readonly design: number;
+  /** Actual 3-second gust at 10 m over open ground [m/s]. */
+  readonly gust: number;
+  /** No coefficient changes on the way, so that one line of the working gives it. */
+  readonly steady: boolean;
+}
 
 /** How the ratio of a check goes with the wind: in the design wind, and in a wind that has come. */
 export interface RatioByWind {
@@ -18,7 +27,7 @@ export interface RatioByWind {
 export interface WindsHeld {
   readonly holdsTo?: HoldsTo;
   readonly keepsMarginTo?: number;
-  /** Its use without wind, where that alone leaves less than the wanted margin. */
+  /** Its ratio without wind, where that alone leaves less than the wanted margin. */
   readonly ratioWithoutWind?: number;
 }
 
@@ -34,28 +43,42 @@ export interface WindsHeld {
  * @source derived
  */
 export function windsHeld(model: TowerModel, ratio: RatioByWind): WindsHeld {
-  const { input } = model;
-  const { speed } = siteSpeed(input);
-  const reaching = windsReaching(input, ratio, speed);
-  const holdsTo = reaching(1);
-  const calm = ratioWithoutWind(model, ratio.design(0));
-  if (!holdsTo) return calm;
-  const keeps = canBeLowered(model) ? reaching(1 - input.wanted.margin) : undefined;
-  return { holdsTo, ...(keeps ? { keepsMarginTo: keeps.gust } : {}), ...calm };
+  const reaching = windsReaching(model.input, ratio, model.site.speed);
+  return heldBy(model, reaching, ratio.design(0));
 }
 
 /**
- * The use of a check without wind, where it is worth a word: less than the wanted margin is left then already.
+ * What a check holds to, from how the winds that bring it to a ratio are found.
  *
- * u(0) > 1 − m
+ * u(V) = 1; u(V) = 1 − m; u(0) where it is over 1 − m
  *
  * @param model the tower [-]
- * @param ratio without wind [-]
- * @returns the ratio, or nothing [-]
+ * @param reaching the winds that bring it to a ratio, where there are any [-]
+ * @param still its ratio without wind [-]
+ * @returns the winds, and the ratio without wind where that alone leaves less than the wanted margin [-]
  * @source derived
  */
-export function ratioWithoutWind(model: TowerModel, ratio: number): Pick<WindsHeld, 'ratioWithoutWind'> {
-  return Number.isFinite(ratio) && ratio > 1 - model.input.wanted.margin ? { ratioWithoutWind: ratio } : {};
+export function heldBy(model: TowerModel, reaching: (ratio: number) => HoldsTo | undefined, still: number): WindsHeld {
+  const kept = 1 - model.input.wanted.margin;
+  const holdsTo = reaching(1);
+  const keeps = holdsTo && canBeLowered(model.input.station) ? reaching(kept) : undefined;
+  return {
+    ...(holdsTo ? { holdsTo } : {}),
+    ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
+    ...(Number.isFinite(still) && still > kept ? { ratioWithoutWind: still } : {}),
+  };
+}
+
+/**
+ * Whether a tower can be lowered, so that a gust at which to do it is worth working out.
+ *
+ * @param station what stands where [-]
+ * @returns true for a hinge or sections that slide [-]
+ * @example canBeLowered({ tower: { telescopes: true } }) // true
+ * @source derived
+ */
+export function canBeLowered(station: { readonly tower: Pick<Tower, 'hingeHeight' | 'telescopes'> }): boolean {
+  return station.tower.hingeHeight !== undefined || station.tower.telescopes;
 }
 
 /**

@@ -1,25 +1,16 @@
-import { lowestReaching } from '../foundation/index.ts';
+import { lowestReaching, nth } from '../foundation/index.ts';
 import type { Wind } from '../methods/index.ts';
-import { type SlicesInWind, slicesInWind } from '../structure/index.ts';
+import { slicesInWind } from '../structure/index.ts';
+import { eachCapacity } from './capacity.ts';
 import type { Comparison } from './comparisons.ts';
 import { actualSpeedHoldsTo, designHoldsTo } from './formulas.ts';
-import { inSiteBasis } from './holds-to-ratio.ts';
-import type { RatedCapacity } from './rated-capacity.ts';
-import { type Demand, demandOf, once, type Scenario, siteWind, type TowerModel } from './tower-model.ts';
+import { type HoldsTo, inSiteBasis } from './holds-to-ratio.ts';
+import type { Demand, Scenario, TowerInWind, TowerModel } from './model.ts';
+import { demandOf, once, siteWind } from './tower-model.ts';
 import { belongs, ratioAtWorst } from './tower-ratio.ts';
 
 /** A check, or a selection of checks. */
 type ComparisonChoice = Comparison['check'] | ((comparison: Comparison) => boolean);
-
-/** The lowest winds at which a check reaches ratio 1, the dead load kept. */
-export interface HoldsTo {
-  /** In the basis in which the site's speed was given [m/s]. */
-  readonly design: number;
-  /** Actual 3-second gust at 10 m over open ground [m/s]. */
-  readonly gust: number;
-  /** No coefficient changes on the way, so that one line of the working gives it. */
-  readonly steady: boolean;
-}
 
 /**
  * The winds at which a check reaches ratio 1 with every open question at its unfavourable end.
@@ -34,15 +25,15 @@ export interface HoldsTo {
  * @source derived
  */
 export function holdsTo(model: TowerModel, check: ComparisonChoice, demand: Demand, target = 1): HoldsTo | undefined {
-  const wind = (model.appurtenancesInWind[0] as SlicesInWind).wind;
+  const [{ appurtenances, windStructure }] = model.scenarios;
+  const { wind } = appurtenances;
   const steady = steadySpeed(model, check, demand, wind.conditions.speed, target);
   if (steady === undefined || steady <= 0) return undefined;
-  const actualWind = siteWind(model.input, (model.scenarios[0] as Scenario).windStructure, true);
+  const actualWind = siteWind(model.input, windStructure, true, model.site);
   const actual = actualSpeedHoldsTo.of(steady, wind.toAllowableFactor, wind.directionFactor, wind.importance);
   if (staysSteady(model, wind, actualWind, steady, actual)) return inSiteBasis(model.input, steady, actual, true);
-  const design = searched(model, check, model.appurtenancesInWind, model.bareTowerInWind, steady, steady, target);
-  const [appurtenances, own] = actualSlicesInWind(model);
-  const gust = searched(model, check, appurtenances, own, actual, steady, target);
+  const design = searched(model, check, model.scenarios, steady, steady, target);
+  const gust = searched(model, check, inActualWind(model), actual, steady, target);
   return design === undefined || gust === undefined ? undefined : inSiteBasis(model.input, design, gust, false);
 }
 
@@ -54,60 +45,48 @@ function steadySpeed(
   speed: number,
   target: number,
 ): number | undefined {
-  const { proven } = model;
   let least = Number.POSITIVE_INFINITY;
   model.comparisons.forEach((comparison, index) => {
     if (!belongs(comparison, check)) return;
-    model.scenarios.forEach((_, scenario) => {
-      const wind = (demand.wind[scenario] as number[])[index] as number;
-      if (wind > 0)
-        least = Math.min(
-          least,
-          mostOfClaims(model, comparison, index, scenario, wind, demand.dead[index] as number, proven, speed, target),
-        );
+    const dead = nth(demand.dead, index);
+    demand.scenarios.forEach((asked, scenario) => {
+      const wind = nth(asked.wind, index);
+      if (wind <= 0) return;
+      let most = 0;
+      eachCapacity(model, model.proven, index, scenario, 'unfavourable', (proven, windRatio) => {
+        const capacity = target * proven;
+        const byLoads = capacity > dead ? designHoldsTo.of(speed, dead / capacity, wind / capacity) : 0;
+        most = Math.max(most, windRatio > 0 ? Math.min(byLoads, speed * Math.sqrt(target / windRatio)) : byLoads);
+      });
+      least = Math.min(least, most);
     });
   });
   return Number.isFinite(least) ? least : undefined;
 }
 
-function mostOfClaims(
-  model: TowerModel,
-  comparison: Comparison,
-  index: number,
-  scenario: number,
-  wind: number,
-  dead: number,
-  proven: readonly RatedCapacity[],
-  speed: number,
-  target: number,
-): number {
-  let most = 0;
-  const at = (proof: number) => {
-    const capacity = target * proof;
-    return capacity > dead ? designHoldsTo.of(speed, dead / capacity, wind / capacity) : 0;
-  };
-  for (const each of proven) {
-    const byLoads = at((each.low[scenario] as number[])[index] as number);
-    const ratio = each.windRatioLow[scenario] as number;
-    most = Math.max(most, ratio > 0 ? Math.min(byLoads, speed * Math.sqrt(target / ratio)) : byLoads);
-  }
-  if (comparison.of === 'moment') {
-    for (const claim of model.momentClaims)
-      if (claim.level === comparison.level) most = Math.max(most, at(claim.moment));
-  }
-  return most;
-}
-
 function staysSteady(model: TowerModel, wind: Wind, actualWind: Wind, design: number, actual: number): boolean {
-  const limit = Math.min(
-    ...[...model.appurtenancesInWind, ...model.bareTowerInWind].map(
-      (cut) => cut?.steadyUpTo ?? Number.POSITIVE_INFINITY,
-    ),
-  );
+  const limit = steadyUpTo(model.scenarios);
   if (limit === Number.POSITIVE_INFINITY) return true;
   const top = model.input.station.tower.top;
   const ratio = actualWind.flowPerSpeed(top) / wind.flowPerSpeed(top);
   return Math.max(design, actual * ratio, wind.conditions.speed) <= limit;
+}
+
+/**
+ * Speed up to which no coefficient of a tower and of what hangs on it changes.
+ *
+ * min over all its slices
+ *
+ * @param scenarios the tower in a wind [-]
+ * @returns the speed [m/s]
+ * @source derived
+ */
+export function steadyUpTo(scenarios: readonly TowerInWind[]): number {
+  return scenarios.reduce(
+    (least, { appurtenances, bareTower }) =>
+      Math.min(least, appurtenances.steadyUpTo, bareTower?.steadyUpTo ?? Number.POSITIVE_INFINITY),
+    Number.POSITIVE_INFINITY,
+  );
 }
 
 /**
@@ -117,41 +96,37 @@ function staysSteady(model: TowerModel, wind: Wind, actualWind: Wind, design: nu
  * @returns by scenario, what hangs and the tower [-]
  * @source derived
  */
-export function actualSlicesInWind(model: TowerModel): ActualSlicesInWind {
-  return once(model, inActualWind);
+export function inActualWind(model: TowerModel): readonly [TowerInWind, ...TowerInWind[]] {
+  return once(model, towerInActualWind);
 }
 
-type ActualSlicesInWind = readonly [readonly SlicesInWind[], readonly (SlicesInWind | undefined)[]];
-
-function inActualWind(model: TowerModel): ActualSlicesInWind {
-  const winds = model.scenarios.map(({ windStructure }) => siteWind(model.input, windStructure, true));
-  const appurtenances = winds.map((wind) =>
-    slicesInWind(wind, model.appurtenancesInWind[0] as SlicesInWind, 'demand', 'face'),
-  );
-  const own = model.bareTowerInWind.map((cut, scenario) =>
-    cut
-      ? slicesInWind(winds[scenario] as Wind, cut, 'demand', (model.scenarios[scenario] as Scenario).direction)
-      : undefined,
-  );
-  return [appurtenances, own];
+function towerInActualWind(model: TowerModel): readonly [TowerInWind, ...TowerInWind[]] {
+  const [first, ...others] = model.scenarios;
+  const blown = ({ windStructure, direction, bareTower }: Scenario): TowerInWind => {
+    const wind = siteWind(model.input, windStructure, true, model.site);
+    const appurtenances = slicesInWind(wind, first.appurtenances, 'demand', 'face');
+    return bareTower
+      ? { appurtenances, bareTower: slicesInWind(wind, bareTower, 'demand', direction) }
+      : { appurtenances };
+  };
+  return [blown(first), ...others.map(blown)];
 }
 
 /** Force may drop where a coefficient does, so the lowest speed is looked for upward from well below the steady one. */
 function searched(
   model: TowerModel,
   check: ComparisonChoice,
-  appurtenances: readonly SlicesInWind[],
-  own: readonly (SlicesInWind | undefined)[],
+  scenarios: readonly TowerInWind[],
   near: number,
   steady: number,
   target: number,
 ): number | undefined {
-  const atNear = (steady / (model.appurtenancesInWind[0] as SlicesInWind).wind.conditions.speed) ** 2;
+  const atNear = (steady / model.scenarios[0].appurtenances.wind.conditions.speed) ** 2;
   const reaches = (speed: number) =>
     ratioAtWorst(
       model,
       check,
-      demandOf(model, appurtenances, own, speed, 'unfavourable', false),
+      demandOf(model, scenarios, speed, 'unfavourable', false),
       {},
       atNear * (speed / near) ** 2,
     ) >= target;

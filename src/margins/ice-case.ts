@@ -1,4 +1,4 @@
-import type { Trace } from '../foundation/index.ts';
+import { nth, type Trace } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import {
   cutIntoSlices,
@@ -11,7 +11,8 @@ import {
   slicesInWind,
 } from '../structure/index.ts';
 import { type IceRule, iceThickness } from '../wind/index.ts';
-import { type Demand, deadDemandOf, demandOf, siteSpeed, siteWind, type TowerModel } from './tower-model.ts';
+import type { Demand, Scenario, TowerModel } from './model.ts';
+import { deadDemandOf, demandOf, siteWind } from './tower-model.ts';
 import { type ComparisonRatio, towerRatios } from './tower-ratio.ts';
 
 /** The ice case of a plan: its own wind, iced areas, weight of ice, against the same proof. */
@@ -52,7 +53,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   if (!ice) return undefined;
   const rule = METHOD_BY_ID[input.method].ice;
   if (!rule) return { needs: ['/method'] };
-  const bareWind = model.appurtenancesInWind[0]?.wind as Wind;
+  const bareWind = model.scenarios[0].appurtenances.wind;
   const category = input.site.riskCategory ?? 'II';
   const iceAt = (z: number, trace?: Trace) =>
     iceThickness(rule, ice.thickness, category, z, bareWind.topographicFactor(z), trace);
@@ -64,18 +65,23 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const needs = [...appurtenances.needs, ...own.needs];
   const thicknessAtTop = iceAt(station.tower.top);
   if (needs.length > 0) return { needs, thicknessAtTop };
-  const speed = 'speedOfGust' in rule.wind ? rule.wind.speedOfGust(ice.gust) : siteSpeed(input).speed;
+  const speed = 'speedOfGust' in rule.wind ? rule.wind.speedOfGust(ice.gust) : model.site.speed;
   const appurtenanceCut = cutIntoSlices(appurtenances.items, model.levels);
   const bareTowerCut = cutIntoSlices(own.items, model.levels);
   const onLoads = iceOnLoads(station, iceAt).map((mass) => rule.weightLevel * mass);
-  const winds = model.scenarios.map(({ windStructure }) => iceWind(model, windStructure, rule, speed));
+  const inIce = (scenario: Scenario): Scenario => {
+    const wind = iceWind(model, scenario.windStructure, rule, speed);
+    return {
+      ...scenario,
+      appurtenances: slicesInWind(wind, appurtenanceCut, 'demand', 'face'),
+      bareTower: slicesInWind(wind, bareTowerCut, 'demand', scenario.direction),
+    };
+  };
+  const [first, ...others] = model.scenarios;
   const bare = {
     ...model,
     appurtenances: appurtenances.items,
-    appurtenancesInWind: winds.map((wind) => slicesInWind(wind, appurtenanceCut, 'demand', 'face')),
-    bareTowerInWind: winds.map((wind, scenario) =>
-      slicesInWind(wind, bareTowerCut, 'demand', model.scenarios[scenario]?.direction ?? 'face'),
-    ),
+    scenarios: [inIce(first), ...others.map(inIce)] as const,
     dead: {
       ...model.dead,
       weight: withIce(model, rule, iceMassAbove(station, model.levels, iceAt)),
@@ -88,8 +94,8 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
     deadDemand: model.comparisons.map((comparison) => deadDemandOf(bare, comparison)),
     worked: new Map(),
   };
-  const unfavourable = demandOf(iced, iced.appurtenancesInWind, iced.bareTowerInWind, speed, 'unfavourable', false);
-  const favourable = demandOf(iced, iced.appurtenancesInWind, iced.bareTowerInWind, speed, 'favourable', false);
+  const unfavourable = demandOf(iced, iced.scenarios, speed, 'unfavourable', false);
+  const favourable = demandOf(iced, iced.scenarios, speed, 'favourable', false);
   return {
     needs,
     thicknessAtTop,
@@ -109,7 +115,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
 /** The gust that goes with ice, or the share of its own wind that the method lets stand with ice. */
 function iceWind(model: TowerModel, windStructure: Parameters<typeof siteWind>[1], rule: IceRule, speed: number): Wind {
   const { input } = model;
-  const own = siteWind(input, windStructure, false);
+  const own = siteWind(input, windStructure, false, model.site);
   const share = 'shareOfForce' in rule.wind ? rule.wind.shareOfForce : 1;
   const wind = METHOD_BY_ID[input.method].wind({
     ...own.conditions,
@@ -123,5 +129,5 @@ function iceWind(model: TowerModel, windStructure: Parameters<typeof siteWind>[1
 
 /** The rating's own covered weight is in terms of dead load; ice counts with its level. */
 function withIce(model: TowerModel, rule: IceRule, ice: number[]): number[] {
-  return model.dead.weight.map((weight, index) => weight + rule.weightLevel * (ice[index] as number));
+  return model.dead.weight.map((weight, index) => weight + rule.weightLevel * nth(ice, index));
 }

@@ -1,38 +1,56 @@
-export * from './additions.ts';
-export * from './areas.ts';
-export * from './assess.ts';
-export * from './cautions.ts';
-export * from './chance.ts';
-export * from './check-input.ts';
-export * from './checks/check.ts';
+export { type Addition, type Additions, additionsOf, assessAsked, type CheckChange } from './additions.ts';
+export { areasOf } from './areas.ts';
+export { type Assessment, assess, type WindRow, windAt } from './assess.ts';
+export { CAUTION_CODES, type Caution, type CautionCode, SEVERITIES } from './cautions.ts';
+export type { Chance, Chances } from './chance.ts';
+export { type CheckInput, designBasis, enteredBasis, type Unsaid, type Wanted } from './check-input.ts';
+export {
+  CHECK_KINDS,
+  COMPARED,
+  type Check,
+  type CheckKindName,
+  type CheckResult,
+  type Compared,
+  type FallTowards,
+  HOLDING_TORQUES,
+  OPEN_REASONS,
+  type OpenBecause,
+} from './checks/check.ts';
+export type { CheckKind } from './checks/check-kind.ts';
+export { COMPARED_PLACES } from './comparisons.ts';
+export { CHECK_KIND, isInStillAir } from './checks/check-kinds.ts';
 export type { FoundationAnswer } from './checks/foundation-check.ts';
 export type { MastAnswer } from './checks/mast-holds.ts';
 export type { RaisingAnswer } from './checks/raising-check.ts';
-export * from './comparisons.ts';
-export * from './formulas.ts';
-export * from './hill-help.ts';
-export * from './holds-to.ts';
-export * from './ice-case.ts';
-export * from './lower-at.ts';
-export * from './lowered.ts';
-export * from './moved-load.ts';
-export * from './open-questions.ts';
-export * from './rated-capacity.ts';
-export * from './rated-case.ts';
-export * from './rating.ts';
-export * from './rating-comparison.ts';
-export * from './reactions.ts';
-export * from './remedies.ts';
-export * from './room-by-check.ts';
-export * from './room-left.ts';
-export * from './sensitivity.ts';
-export * from './spread.ts';
-export * from './standard-tubes-for.ts';
-export { heldAsRated, leansOn, ratedSupports } from './stated-for.ts';
-export * from './tower-levels.ts';
-export * from './tower-model.ts';
-export * from './tower-ratio.ts';
-export { type TurningCircle, turningCircles } from './turning-circle.ts';
-export * from './verdict.ts';
-export * from './wind-loads.ts';
-export * from './working.ts';
+export { actualSpeedHoldsTo, designHoldsTo, sliceForce } from './formulas.ts';
+export { type HillHelp, hillHelpOf } from './hill-help.ts';
+export { type LowerAt, lowerAtGust } from './lower-at.ts';
+export { type Lowered, loweredOf } from './lowered.ts';
+export { type OpenQuestion, QUESTIONS } from './open-questions.ts';
+export { ratedAreaFactor } from './rated-case.ts';
+export type { RatedWind, Rating, RatingClaim } from './rating.ts';
+export { type ComparedRating, compareRatings, type RatingComparison } from './rating-comparison.ts';
+export type { FootForces, LegsAtFoot, Reactions } from './reactions.ts';
+export {
+  changedBy,
+  LOWERING_GRAIN,
+  LOWERING_STEP,
+  type Remedies,
+  type Remedy,
+  type RemedyChange,
+  type RemedyOutcome,
+  remediesOf,
+} from './remedies.ts';
+export { ROOM_PLACES } from './room-by-check.ts';
+export type { RoomLeft } from './room-left.ts';
+export { type Change, HEIGHT_STEP, type Sensitivity, type SensitivityRow, sensitivityOf } from './sensitivity.ts';
+export { SPREAD_CAUSES, SPREAD_FACTORS, type Spread, type SpreadCause, type SpreadFactor, type SpreadRow, spreadOf } from './spread.ts';
+export { standardTubesFor, type TubeForMast } from './standard-tubes-for.ts';
+export { heldAsRated, ratedSupports } from './stated-for.ts';
+export { type DemandAndCapacity, SIDEWAYS, type TowerLevel, towerLevels } from './tower-levels.ts';
+export { deadDemandOf, siteSpeed, siteWind } from './tower-model.ts';
+export { type ComparisonRatio, checkRatio } from './tower-ratio.ts';
+export { turningCircles } from './turning-circle.ts';
+export { VERDICTS, type Verdict, worstVerdict } from './verdict.ts';
+export type { WindLoadRow, WindLoads } from './wind-loads.ts';
+export { workingOf } from './working.ts';

@@ -1,6 +1,7 @@
 import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
 import type { CheckInput } from './check-input.ts';
 import type { Check } from './checks/check.ts';
+import { canBeLowered } from './holds-to-ratio.ts';
 
 export const lowerAtGust = defineFormula({
   id: 'lower-at',
@@ -40,8 +41,7 @@ export interface LowerAt {
  * @source common-practice
  */
 export function lowerAtOf(input: CheckInput, checks: readonly Check[], trace?: Trace): LowerAt | undefined {
-  const { tower } = input.station;
-  if (tower.hingeHeight === undefined && !tower.telescopes) return undefined;
+  if (!canBeLowered(input.station)) return undefined;
   let weakest: Check | undefined;
   for (const check of checks) if (reachesFirst(check, weakest)) weakest = check;
   if (!weakest?.result) return undefined;

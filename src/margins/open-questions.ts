@@ -1,11 +1,13 @@
 import type { AreaKind } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
+import { nth } from '../foundation/index.ts';
 import { flatPlateFactor, METHOD_BY_ID, type Method, RATED_AREA_KINDS, UNKNOWN_AREA } from '../methods/index.ts';
 import type { SlicesInWind } from '../structure/index.ts';
 import { isTerrain } from '../wind/index.ts';
 import type { Comparison } from './comparisons.ts';
+import type { Answers, Demand, RatingAnswer, TowerModel } from './model.ts';
 import { possibleMethods, ratedReadings } from './rated-case.ts';
-import { type Answers, type Demand, demandOf, type RatingAnswer, type TowerModel } from './tower-model.ts';
+import { demandOf } from './tower-model.ts';
 import { ratioAtWorst } from './tower-ratio.ts';
 
 /** What may be open. */
@@ -19,7 +21,7 @@ export const QUESTIONS = [
   'tower-members',
 ] as const;
 
-/** An open question with the reading taken and what each answer alone would give. */
+/** An open question with the reading that is assumed and what each answer alone would give. */
 export interface OpenQuestion {
   /** JSON pointer into the plan. */
   readonly at: string;
@@ -27,7 +29,7 @@ export interface OpenQuestion {
   /** Name of the load, where it is one's. */
   readonly of?: string;
   /** The answer that the unfavourable end stands for. */
-  readonly taken: string;
+  readonly assumed: string;
   /** The check's ratio at its unfavourable end if only this were answered so. */
   readonly ratioIf: readonly { readonly answer: string; readonly ratio: number }[];
 }
@@ -64,7 +66,7 @@ export function openQuestions(
   const finite = (options: readonly { answer: string; ratio: number }[]) =>
     options.filter((option) => Number.isFinite(option.ratio));
   const ask = (question: Omit<OpenQuestion, 'ratioIf'>, options: readonly { answer: string; ratio: number }[]) => {
-    const ratioIf = finite(options).filter((option) => option.answer !== question.taken);
+    const ratioIf = finite(options).filter((option) => option.answer !== question.assumed);
     if (ratioIf.length > 0) open.push({ ...question, ratioIf });
   };
   const seen = new Set<number>();
@@ -80,7 +82,7 @@ export function openQuestions(
       values.map((value) => ({ answer: value as string, ratio: answered(answer(value)) }));
     if (!wind.method && methods.length > 0) {
       const options = asked(methods, (method) => ({ method }));
-      ask({ at: `${rating.at}/wind/method`, question: 'rating-method', taken: 'not named' }, options);
+      ask({ at: `${rating.at}/wind/method`, question: 'rating-method', assumed: 'not named' }, options);
     }
     const grounds = [...new Set(readings.map((reading) => reading.exposure))];
     if (!wind.exposure && readings.some((reading) => METHOD_BY_ID[reading.method].ground.counts)) {
@@ -88,7 +90,7 @@ export function openQuestions(
       const byTerrain = grounds.every(isTerrain);
       const field = byTerrain ? 'terrain' : 'exposure';
       ask(
-        { at: `${rating.at}/wind/${field}`, question: `rating-${field}`, taken: byTerrain ? 'IV' : 'B' },
+        { at: `${rating.at}/wind/${field}`, question: `rating-${field}`, assumed: byTerrain ? 'IV' : 'B' },
         asked(
           grounds.filter((ground) => isTerrain(ground) === byTerrain),
           (exposure) => ({ exposure }),
@@ -98,7 +100,7 @@ export function openQuestions(
     if (!wind.riskCategory && readings.some((reading) => METHOD_BY_ID[reading.method].classMatters)) {
       const classes = ['I', 'II', 'III'] as const;
       ask(
-        { at: `${rating.at}/wind/riskCategory`, question: 'rating-class', taken: 'I' },
+        { at: `${rating.at}/wind/riskCategory`, question: 'rating-class', assumed: 'I' },
         asked(classes, (riskCategory) => ({ riskCategory })),
       );
     }
@@ -107,7 +109,7 @@ export function openQuestions(
         methods.every((method) => METHOD_BY_ID[method].ratedAreas.asked.includes(kind)),
       );
       ask(
-        { at: `${rating.at}/areaKind`, question: 'rating-area-kind', taken: 'effective' },
+        { at: `${rating.at}/areaKind`, question: 'rating-area-kind', assumed: 'effective' },
         asked(allowed, (areaKind) => ({ areaKind })),
       );
     }
@@ -116,21 +118,24 @@ export function openQuestions(
   if (model.bareTowerKnown && openSolidity) {
     const shares = [UNKNOWN_SOLIDITY.least, UNKNOWN_SOLIDITY.most];
     ask(
-      { at: '/tower', question: 'tower-members', taken: 'the worse at each level' },
+      { at: '/tower', question: 'tower-members', assumed: 'the worse at each level' },
       shares.map((solidity) => ({ answer: String(solidity), ratio: ratio({ solidity }) })),
     );
   }
   const loads = unknownLoads(model);
   const method = METHOD_BY_ID[model.input.method];
-  for (const { item, at, name, taken } of loads.slice(0, LOADS_ASKED)) {
+  for (const { item, at, name, assumed } of loads.slice(0, LOADS_ASKED)) {
     const options = loadAnswers(method).map(({ answer, factor }) => {
-      const appurtenances = model.appurtenancesInWind.map((cut) => withFactor(cut, item, factor));
+      const scenarios = model.scenarios.map((scenario) => ({
+        ...scenario,
+        appurtenances: withFactor(scenario.appurtenances, item, factor),
+      }));
       return {
         answer,
-        ratio: ratio({}, demandOf(model, appurtenances, model.bareTowerInWind, speed, 'unfavourable', true)),
+        ratio: ratio({}, demandOf(model, scenarios, speed, 'unfavourable', true)),
       };
     });
-    ask({ at: `${at}/areaKind`, question: 'load-area-kind', of: name, taken }, options);
+    ask({ at: `${at}/areaKind`, question: 'load-area-kind', of: name, assumed }, options);
   }
   const effect = (question: OpenQuestion) => Math.max(...question.ratioIf.map((option) => now - option.ratio));
   const telling = open.filter((question) => effect(question) > 1e-9);
@@ -152,9 +157,9 @@ function unknownLoads(model: TowerModel) {
     .flatMap((item, number) => {
       const [part] = item.parts;
       if (item.kind !== 'load' || part?.rule.of !== 'stated' || part.rule.areaKind !== 'unknown') return [];
-      const taken = part.rule.slenderFlats ? 'flat-plate with slender flats' : 'flat-plate';
+      const assumed = part.rule.slenderFlats ? 'flat-plate with slender flats' : 'flat-plate';
       return [
-        { item: number, at: item.at, name: item.name, taken, weight: Math.max(part.front, part.side) * part.high },
+        { item: number, at: item.at, name: item.name, assumed, weight: Math.max(part.front, part.side) * part.high },
       ];
     })
     .sort((a, b) => b.weight - a.weight);
@@ -162,6 +167,6 @@ function unknownLoads(model: TowerModel) {
 
 function withFactor(cut: SlicesInWind, item: number, factor: number): SlicesInWind {
   const unfavourable = cut.unfavourable.slice();
-  unfavourable.fill(factor, cut.from[item] as number, cut.from[item + 1] as number);
+  unfavourable.fill(factor, nth(cut.from, item), nth(cut.from, item + 1));
   return { ...cut, unfavourable };
 }

@@ -1,10 +1,10 @@
-import { zeros } from '../foundation/index.ts';
+import { nth, zeros } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import type { Level } from '../structure/index.ts';
 import type { Comparison } from './comparisons.ts';
+import type { Answers, BareModel, Claim, ClaimCase, RatedCapacity, RatingAnswer } from './model.ts';
 import { type RatedCase, ratedAreaFactor } from './rated-case.ts';
 import { shareAllowed } from './rating.ts';
-import type { Answers, BareModel, BareTowerCapacity, Claim, ClaimCase, RatingAnswer } from './tower-model.ts';
 
 /**
  * What one reading of a claim proves for a check.
@@ -29,17 +29,17 @@ export function provenBy(
   areaFactor: number,
   provesOwn: boolean,
 ): number {
-  const own = claimCase.own[scenario] as BareTowerCapacity;
+  const own = nth(claimCase.own, scenario);
   let most = 0;
   for (const { level, factor } of comparison.provenAt) {
-    const { z, zone } = model.levels[level] as Level;
+    const { z, zone } = nth(model.levels, level);
     const tapering = comparison.of === 'shear' && comparison.apex !== Number.POSITIVE_INFINITY;
     let value = 0;
     if (provesOwn) {
-      value = (comparison.of === 'moment' ? own.moment : own.shear)[level] as number;
-      if (tapering) value -= (own.moment[level] as number) / (comparison.apex - z);
+      value = nth(own[comparison.of], level);
+      if (tapering) value -= nth(own.moment, level) / (comparison.apex - z);
     }
-    for (const { height, area, perArea } of (claimCase.rated[scenario] as RatedCase).forces) {
+    for (const { height, area, perArea } of nth(claimCase.rated, scenario).forces) {
       if (height < z) continue;
       value += perArea * area * areaFactor * handedOn(model, comparison, height, z, zone);
     }
@@ -82,16 +82,6 @@ export function handedOn(
   return comparison.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (height - z) / (comparison.apex - z);
 }
 
-/** Least and most that is proven for every check by one claim, by scenario. */
-export interface RatedCapacity {
-  readonly claim: Claim;
-  readonly low: readonly (readonly number[])[];
-  readonly high: readonly (readonly number[])[];
-  /** By scenario: the ratio by the wind on a tower whose own drag is not known; 0 where it is. */
-  readonly windRatioLow: readonly number[];
-  readonly windRatioHigh: readonly number[];
-}
-
 /**
  * What every claim proves, at the low and the high end of what its maker left unsaid.
  *
@@ -106,7 +96,7 @@ export function ratedCapacitiesOf(model: BareModel, answers: Answers): readonly 
 
 function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): RatedCapacity {
   const { scenarios, comparisons, bareTowerKnown } = model;
-  const matching = claim.cases.filter((each) => fits((each.rated[0] as RatedCase).reading, answer));
+  const matching = claim.cases.filter((each) => fits(nth(each.rated, 0).reading, answer));
   // An answer that fits no reading proves nothing.
   const unread = matching.length === 0 ? 0 : Number.POSITIVE_INFINITY;
   const low = scenarios.map(() => zeros(comparisons.length).fill(unread));
@@ -115,29 +105,29 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
   const windRatioHigh = scenarios.map(() => (bareTowerKnown ? 0 : Number.POSITIVE_INFINITY));
   for (const each of matching) {
     for (let scenario = 0; scenario < scenarios.length; scenario += 1) {
-      const rated = each.rated[scenario] as RatedCase;
+      const rated = nth(each.rated, scenario);
       const factor = areaFactorOf(rated, answer);
       // A standard not named proves no own drag; once it is named it does.
       const provesOwn = rated.provesOwn || (answer.method !== undefined && rated.wind !== undefined);
       const least = provenByCase(model, each, scenario, factor.low, provesOwn);
       const most = provenByCase(model, each, scenario, factor.high, provesOwn || rated.wind !== undefined);
-      const lowest = low[scenario] as number[];
-      const highest = high[scenario] as number[];
+      const lowest = nth(low, scenario);
+      const highest = nth(high, scenario);
       // Between two readings braces that are pushed both ways may be left with nothing.
       const open = factor.low !== factor.high || (!provesOwn && rated.wind !== undefined);
       for (let comparison = 0; comparison < comparisons.length; comparison += 1) {
-        const surely =
-          open && pushedBothWays(comparisons[comparison] as Comparison, rated) ? 0 : (least[comparison] as number);
-        lowest[comparison] = Math.min(lowest[comparison] as number, surely);
-        highest[comparison] = Math.max(highest[comparison] as number, most[comparison] as number);
+        const surely = open && pushedBothWays(nth(comparisons, comparison), rated) ? 0 : nth(least, comparison);
+        lowest[comparison] = Math.min(nth(lowest, comparison), surely);
+        highest[comparison] = Math.max(nth(highest, comparison), nth(most, comparison));
       }
       if (bareTowerKnown) continue;
-      const ratio = (each.own[scenario] as BareTowerCapacity).windRatio;
-      windRatioLow[scenario] = Math.max(windRatioLow[scenario] as number, provesOwn ? ratio : Number.POSITIVE_INFINITY);
-      windRatioHigh[scenario] = Math.min(windRatioHigh[scenario] as number, ratio);
+      const ratio = nth(each.own, scenario).windRatio;
+      windRatioLow[scenario] = Math.max(nth(windRatioLow, scenario), provesOwn ? ratio : Number.POSITIVE_INFINITY);
+      windRatioHigh[scenario] = Math.min(nth(windRatioHigh, scenario), ratio);
     }
   }
-  return { claim, low, high, windRatioLow, windRatioHigh };
+  const windRatio = { unfavourable: windRatioLow, favourable: windRatioHigh };
+  return { claim, unfavourable: low, favourable: high, windRatio };
 }
 
 function pushedBothWays({ of, apex }: Comparison, { forces }: RatedCase): boolean {

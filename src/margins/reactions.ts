@@ -1,4 +1,4 @@
-import type { Trace } from '../foundation/index.ts';
+import { nth, type Trace } from '../foundation/index.ts';
 import { levelFactors, METHOD_BY_ID, WITHOUT_WIND_AT_STRENGTH, type Wind } from '../methods/index.ts';
 import {
   type FootLoad,
@@ -6,9 +6,9 @@ import {
   legForces,
   type SlicesInWind,
   sliceForces,
-  untoldWeights,
+  weightsNotGiven,
 } from '../structure/index.ts';
-import { siteSpeed, type TowerModel } from './tower-model.ts';
+import type { TowerModel } from './model.ts';
 import type { WindLoads } from './wind-loads.ts';
 
 /** Shear [N] and moment [N·m] at the foot of the tower. */
@@ -61,13 +61,13 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads)
   const factors = levelFactors(METHOD_BY_ID[model.input.method], wind.conditions.speedLevel);
   const { toStrengthFactor: strength, toStrengthFactorWithoutWind } = factors;
   const toNominal = factors.toNominalFactor / wind.toAllowableFactor;
-  const allWeights = tower.weight !== undefined && untoldWeights(station).length === 0;
+  const allWeights = tower.weight !== undefined && weightsNotGiven(station).length === 0;
   const last = model.levels.length - 1;
-  const weight = allWeights ? (tower.weight as number) + (model.dead.weight[last] as number) : undefined;
+  const weight = allWeights ? (tower.weight as number) + nth(model.dead.weight, last) : undefined;
   const pull = bracketPull(model, toNominal);
   const withoutWind = {
-    shear: model.dead.pullShear[last] as number,
-    moment: (model.dead.pullMoment[last] as number) + (model.dead.eccentricWeightMoment[last] as number),
+    shear: nth(model.dead.pullShear, last),
+    moment: nth(model.dead.pullMoment, last) + nth(model.dead.eccentricWeightMoment, last),
   };
   const at = (windFactor: number, steadyFactor: number): FootForces => ({
     shear: windLoads.total.force * windFactor + withoutWind.shear * steadyFactor,
@@ -123,7 +123,7 @@ function legsOf(model: TowerModel, foot: FootLoad, trace?: Trace): LegsAtFoot | 
 function bracketPull(model: TowerModel, toNominal: number): number | undefined {
   const { tower, loads } = model.input.station;
   if (tower.support !== 'bracketed' || tower.held.length === 0) return undefined;
-  const highest = model.lowest;
+  const highest = model.comparedFromHeight;
   const next = tower.held.reduce(
     (most, { height }) => (height < highest - 1e-6 ? Math.max(most, height) : most),
     tower.foot,
@@ -134,18 +134,18 @@ function bracketPull(model: TowerModel, toNominal: number): number | undefined {
   // a force on it makes a moment of at most 0.2 of force times span, which the short one balances.
   const farBelow = Math.max(1, (0.2 * (next - tower.foot)) / span);
   const shareAt = (z: number) => (z >= highest ? 1 + (1.5 * (z - highest)) / span : z >= next ? 1 : farBelow);
-  const { speed } = siteSpeed(model.input);
-  const loadEffects = (cut: SlicesInWind, reading: 'unfavourable' | 'favourable') => {
-    const { front, side } = sliceForces(cut, speed, reading, true);
+  const { speed } = model.site;
+  const loadEffects = (cut: SlicesInWind, bound: 'unfavourable' | 'favourable') => {
+    const { front, side } = sliceForces(cut, speed, bound, true);
     return cut.slices.reduce(
-      (sum, { z }, index) => sum + Math.max(front[index] as number, side[index] as number) * shareAt(z),
+      (sum, { z }, index) => sum + Math.max(nth(front, index), nth(side, index)) * shareAt(z),
       0,
     );
   };
-  const wind = model.appurtenancesInWind.map((appurtenances, scenario) => {
-    const own = model.bareTowerInWind[scenario];
-    return loadEffects(appurtenances, 'unfavourable') + (own ? loadEffects(own, 'favourable') : 0);
-  });
+  const wind = model.scenarios.map(
+    ({ appurtenances, bareTower }) =>
+      loadEffects(appurtenances, 'unfavourable') + (bareTower ? loadEffects(bareTower, 'favourable') : 0),
+  );
   let [east, north, below] = [0, 0, 0];
   for (const { low, count, shape } of loads) {
     if (shape.kind !== 'wire' || shape.pull === undefined) continue;
@@ -156,6 +156,6 @@ function bracketPull(model: TowerModel, toNominal: number): number | undefined {
       north += pull * Math.cos(shape.heading);
     }
   }
-  const eccentricWeight = model.dead.eccentricWeightMoment[model.levels.length - 1] as number;
+  const eccentricWeight = nth(model.dead.eccentricWeightMoment, model.levels.length - 1);
   return Math.max(...wind) * toNominal + Math.hypot(east, north) + below + (1.5 * eccentricWeight) / span;
 }

@@ -11,6 +11,9 @@ import {
 } from '../structure/index.ts';
 import { type Assessment, assess } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
+import type { CheckKind } from './checks/check-kind.ts';
+import { CHECK_KIND } from './checks/check-kinds.ts';
+import { canBeLowered } from './holds-to-ratio.ts';
 import { movedLoad, staysOn } from './moved-load.ts';
 import { type Verdict, worstVerdict } from './verdict.ts';
 
@@ -111,7 +114,6 @@ export function remediesOf(own: Assessment): Remedies | undefined {
     const kind = kindOf(change);
     return kinds.has(kind) ? false : kinds.add(kind);
   });
-  const { hingeHeight, telescopes } = own.input.station.tower;
   return {
     check,
     remedies: best
@@ -119,7 +121,7 @@ export function remediesOf(own: Assessment): Remedies | undefined {
       .map((each) => inMeasures(own, check, each))
       .sort((a, b) => byGain(a.told, b.told))
       .map(({ told, also }) => ({ ...told.outcome, also: also.map(({ outcome }) => outcome) })),
-    canBeLowered: hingeHeight !== undefined || telescopes,
+    canBeLowered: canBeLowered(own.input.station),
   };
 }
 
@@ -136,7 +138,9 @@ function kindOf(change: RemedyChange): string {
 function checkToHelp(own: Assessment): AssessedCheck | undefined {
   const weakest = checkOf(own, own.weakest);
   // What is over whatever the wind does not wait for a gust.
-  const over = own.checks.filter(({ kind, verdict, result }) => verdict === 'over' && kind !== 'fall' && result);
+  const over = own.checks.filter(
+    ({ kind, verdict, result }) => verdict === 'over' && CHECK_KIND[kind].loadedBy !== 'fall' && result,
+  );
   if (weakest && (weakest.verdict === 'over' || over.length === 0)) return weakest;
   if (over.length > 0) return over.reduce((most, each) => (ratioOf(each) > ratioOf(most) ? each : most));
   // What is compared only in part, or with nothing, has no use that a remedy could be told by.
@@ -294,10 +298,16 @@ function triedChanges({ input, windLoads }: Assessment, check: AssessedCheck): R
   const heaviest = [...station.loads]
     .sort((a, b) => (moments.get(b.at) ?? 0) - (moments.get(a.at) ?? 0))
     .slice(0, LOADS_CHANGED);
-  const own = station.loads.filter((load) => check.kind === 'antenna' && load.name === check.name);
+  const own = station.loads.filter((load) => helps(check, 'load') && load.at === check.at);
   return [...new Set([...own, ...heaviest])]
     .flatMap((load) => loadChanges(station, load))
     .concat(mastChanges(station, check), lineChanges(station));
+}
+
+/** Whether a remedy is tried for a check of this kind alone. */
+function helps({ kind }: AssessedCheck, remedy: CheckKind['ownRemedies'][number]): boolean {
+  const own: CheckKind['ownRemedies'] = CHECK_KIND[kind].ownRemedies;
+  return own.includes(remedy);
 }
 
 function loadChanges(station: Station, load: Load): RemedyChange[] {
@@ -317,15 +327,8 @@ function loadChanges(station: Station, load: Load): RemedyChange[] {
 /**
  * How far down a load may go: above the tower's top to just above that and what else is below it, else to half the tower's
  * height and no lower than its highest support. A wire stays, since its pull would be another.
- *
- * max(low − lowest place, 0) in whole grains
- *
- * @param station what stands where [-]
- * @param load one of its loads [-]
- * @returns the way down [m]; 0 where it stays
- * @source common-practice
  */
-export function wayDown(station: Station, load: Load): number {
+function wayDown(station: Station, load: Load): number {
   if (load.shape.kind === 'wire') return 0;
   const { units, tower, mast, loads } = station;
   const grain = LOWERING_GRAIN[units];
@@ -345,7 +348,8 @@ function mastChanges(station: Station, check: AssessedCheck): RemedyChange[] {
   const changes: RemedyChange[] = [];
   const by = mast.tip - lowestTip(station, mast);
   if (by > WORTH_CUTTING && !('pieces' in mast)) changes.push({ of: 'mast-shorter', by });
-  if (check.kind === 'mast') changes.push(...largerTubes(mast).map((pipe) => ({ of: 'mast-larger', pipe }) as const));
+  if (helps(check, 'mast-tube'))
+    changes.push(...largerTubes(mast).map((pipe) => ({ of: 'mast-larger', pipe }) as const));
   return changes;
 }
 

@@ -3,10 +3,14 @@ import type { Comparison } from './comparisons.ts';
 
 export const ROOM_PLACES = ['tower', 'mast'] as const;
 
-/** What one check leaves at one height. */
-export interface RoomByCheck {
+/** Where more may hang. */
+export interface RoomPlace {
   readonly height: number;
   readonly on: (typeof ROOM_PLACES)[number];
+}
+
+/** What one check leaves at one place. */
+export interface RoomByCheck extends RoomPlace {
   /** Id of the check. */
   readonly check: string;
   /** Effective area, alike from all sides [m²]; negative where too much hangs already. */

@@ -1,11 +1,14 @@
+import { remember } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import type { SlicesInWind } from '../structure/index.ts';
 import type { Ground, Hill } from '../wind/index.ts';
 import type { Assessment } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
+import { CHECK_KIND } from './checks/check-kinds.ts';
+import type { Demand, TowerModel } from './model.ts';
 import { movedLoad, staysOn } from './moved-load.ts';
 import { LOADS_ASKED, type OpenQuestion, openQuestions } from './open-questions.ts';
-import { type Demand, demandOf, siteSpeed, type TowerModel, towerModel } from './tower-model.ts';
+import { demandOf, towerModel } from './tower-model.ts';
 import { ratioAtWorst } from './tower-ratio.ts';
 
 /** What is changed, alone, and by how much. */
@@ -60,7 +63,8 @@ const SMALL = 0.002;
  */
 export function sensitivityOf(own: Assessment): Sensitivity | undefined {
   const { input, model } = own;
-  const ofCheck = own.weakest === 'tower-top' ? 'tower-top' : 'tower';
+  const weakest = own.checks.find(({ id }) => id === own.weakest);
+  const ofCheck = (weakest && CHECK_KIND[weakest.kind].comparesTower) ?? 'tower';
   if (model.proven.length + model.momentClaims.length === 0) return undefined;
   const ratioOf = (changed: CheckInput) => {
     const other = towerModel(changed);
@@ -82,14 +86,7 @@ export function sensitivityOf(own: Assessment): Sensitivity | undefined {
 }
 
 function demandAt(model: TowerModel): Demand {
-  return demandOf(
-    model,
-    model.appurtenancesInWind,
-    model.bareTowerInWind,
-    siteSpeed(model.input).speed,
-    'unfavourable',
-    true,
-  );
+  return demandOf(model, model.scenarios, model.site.speed, 'unfavourable', true);
 }
 
 function elasticityOf(ratioTimes: (times: number) => number): number {
@@ -115,16 +112,12 @@ function gustRow({ model, site }: Assessment, ofCheck: Sensitivity['ofCheck']): 
       wind: { ...cut.wind, gustEffect: (speed, trace) => times * cut.wind.gustEffect(speed, trace) },
     });
     // One wind on what hangs for all scenarios is worked out once, so it must stay one.
-    const changed = new Map(model.appurtenancesInWind.map((cut) => [cut, gustier(cut)]));
-    const appurtenances = model.appurtenancesInWind.map((cut) => changed.get(cut) as SlicesInWind);
-    const own = model.bareTowerInWind.map((cut) => cut && gustier(cut));
-    return ratioAtWorst(
-      model,
-      ofCheck,
-      demandOf(model, appurtenances, own, site.speed, 'unfavourable', true),
-      {},
-      times,
-    );
+    const changed = new Map<SlicesInWind, SlicesInWind>();
+    const scenarios = model.scenarios.map(({ appurtenances, bareTower }) => ({
+      appurtenances: remember(changed, appurtenances, () => gustier(appurtenances)),
+      ...(bareTower ? { bareTower: gustier(bareTower) } : {}),
+    }));
+    return ratioAtWorst(model, ofCheck, demandOf(model, scenarios, site.speed, 'unfavourable', true), {}, times);
   };
   const times = 1 + SPEED_STEP;
   return {

@@ -1,3 +1,4 @@
+import { nth } from '../foundation/index.ts';
 import type { Tower } from '../structure/index.ts';
 import type { Rating } from './rating.ts';
 
@@ -85,8 +86,7 @@ export function heldAsRated(tower: Tower, ratings: readonly Rating[]): Tower {
 function sameHeights(one: readonly number[], other: readonly number[]): boolean {
   const [these, those] = [ascending(one), ascending(other)];
   return (
-    these.length === those.length &&
-    these.every((height, index) => Math.abs(height - (those[index] as number)) < SAME_HEIGHT)
+    these.length === those.length && these.every((height, index) => Math.abs(height - nth(those, index)) < SAME_HEIGHT)
   );
 }
 

@@ -1,7 +1,8 @@
-import type { Level, Profile, Section } from '../structure/index.ts';
+import { nth } from '../foundation/index.ts';
 import type { ComparedOf } from './checks/check.ts';
 import type { Comparison } from './comparisons.ts';
-import { type Demand, isBraced, type TowerModel } from './tower-model.ts';
+import type { Demand, TowerModel } from './model.ts';
+import { isBraced } from './tower-model.ts';
 import type { ComparisonRatio } from './tower-ratio.ts';
 
 /** What is asked of a tower at one level, what is shown there, and the ratio. */
@@ -26,7 +27,7 @@ export interface TowerLevel {
   /** Of what hangs off the axis [N·m]. */
   readonly torsion: number;
   /** Shear where nothing else loads the braces; else that less what sloping legs carry, with the twist [N]. */
-  readonly sideways: DemandAndCapacity & { readonly of: (typeof SIDEWAYS)[number] };
+  readonly sideways: DemandAndCapacity & { readonly of: 'shear' | 'braces' };
   /** [N·m] */
   readonly bending: DemandAndCapacity;
   /** The wind on a tower whose own drag is not known decides, not shear or bending. */
@@ -51,18 +52,17 @@ export function towerLevels(
 ): readonly TowerLevel[] {
   const levels: TowerLevel[] = [];
   for (let index = 0; index + 1 < ratios.length; index += 2) {
-    const [bending, sideways] = [ratios[index] as ComparisonRatio, ratios[index + 1] as ComparisonRatio];
+    const [bending, sideways] = [nth(ratios, index), nth(ratios, index + 1)];
     const { level, section, place } = sideways.comparison;
-    const appurtenances = unfavourable.appurtenances[sideways.scenario] as Profile;
-    const own = unfavourable.own[sideways.scenario];
+    const { appurtenances, bareTower } = nth(unfavourable.scenarios, sideways.scenario);
     const { pullShear, eccentricWeightShear } = model.dead;
-    const still = (pullShear[level] as number) + (eccentricWeightShear[level] as number);
-    const torsion = appurtenances.torsion[level] as number;
+    const still = nth(pullShear, level) + nth(eccentricWeightShear, level);
+    const torsion = nth(appurtenances.torsion, level);
     levels.push({
-      height: (model.levels[level] as Level).z,
-      section: (model.input.station.tower.sections[section] as Section).name,
+      height: nth(model.levels, level).z,
+      section: nth(model.input.station.tower.sections, section).name,
       place,
-      shear: (appurtenances.shear[level] as number) + (own?.shear[level] ?? 0) + still,
+      shear: nth(appurtenances.shear, level) + (bareTower?.shear[level] ?? 0) + still,
       torsion,
       sideways: {
         of: isBraced(model, sideways.comparison, torsion) ? 'braces' : 'shear',

@@ -1,14 +1,7 @@
-import type { AreaKind, WindDirection } from '../areas/index.ts';
+import type { WindDirection } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
-import { GRAVITY, remember, type Trace, zeros } from '../foundation/index.ts';
-import {
-  type Bound,
-  METHOD_BY_ID,
-  type MethodId,
-  type SpeedLevel,
-  type Wind,
-  type WindStructure,
-} from '../methods/index.ts';
+import { GRAVITY, nth, remember, type Trace, zeros } from '../foundation/index.ts';
+import { type Bound, METHOD_BY_ID, type Wind, type WindStructure } from '../methods/index.ts';
 import {
   appurtenanceItems,
   bareTowerWindKnown,
@@ -16,7 +9,6 @@ import {
   bracedShear,
   type Cut,
   cutIntoSlices,
-  type DeadLoad,
   deadLoad,
   type Level,
   levelsOf,
@@ -28,7 +20,6 @@ import {
   type Profile,
   profileOf,
   ratedLines,
-  type Section,
   type SliceForces,
   type SlicesInWind,
   shearOfTorsion,
@@ -36,106 +27,33 @@ import {
   slicesInWind,
   type Tower,
   towerItems,
-  type WindItem,
   windStructureOf,
 } from '../structure/index.ts';
-import type { Ground, RiskCategory } from '../wind/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { type Comparison, comparisonsOf } from './comparisons.ts';
-import { type RatedCapacity, ratedCapacitiesOf } from './rated-capacity.ts';
+import type {
+  BareModel,
+  BareTowerCapacity,
+  Claim,
+  Demand,
+  MomentClaim,
+  Scenario,
+  ScenarioDemand,
+  SiteSpeed,
+  TowerInWind,
+  TowerModel,
+} from './model.ts';
+import { ratedCapacitiesOf } from './rated-capacity.ts';
 import { type RatedCase, ratedCases } from './rated-case.ts';
 import { type Rating, shareAllowed } from './rating.ts';
 import { comparedFrom, misfitsOf } from './stated-for.ts';
 import { largestWindRatio } from './unknown-own-drag.ts';
 
-/** One way the tower itself may meet the wind: a direction that must be tried, and what is open about its members. */
-export interface Scenario {
-  readonly windStructure: WindStructure;
-  readonly direction: WindDirection;
-  readonly solidity: number;
-  readonly overlaps: Overlaps;
-  /** Scenarios of one key differ by direction and by what is seen of overlaps; keys differ by what nobody told. */
-  readonly open: string;
-}
-
 /** What of the tower itself the wind meets. */
 type SeenTower = Pick<Scenario, 'solidity' | 'overlaps'>;
 
-/** One claim of the maker's (a row of a rating), with all its readings worked out over every scenario. */
-export interface Claim {
-  readonly rating: Rating;
-  readonly number: number;
-  readonly cases: readonly ClaimCase[];
-}
-
-export interface ClaimCase {
-  /** By scenario: the rated case as it is for that kind of structure. */
-  readonly rated: readonly RatedCase[];
-  /** By scenario: shear and moment of the rated wind on the tower itself, at the allowable level. */
-  readonly own: readonly BareTowerCapacity[];
-  /** What it has already been found to prove: answers to open questions pick among the same readings. */
-  readonly found: CaseProof[];
-}
-
-/** What one case proves, by check, at one end of what is open about it. */
-interface CaseProof {
-  readonly scenario: number;
-  readonly areaFactor: number;
-  readonly provesOwn: boolean;
-  readonly proof: readonly number[];
-}
-
-/** A moment stated at a level of the tower. */
-export interface MomentClaim {
-  readonly number: number;
-  readonly level: number;
-  /** What it surely proves, and at most where its level is not told [N·m]. */
-  readonly moment: number;
-  readonly atMost: number;
-}
-
-export interface BareTowerCapacity {
-  readonly shear: number[];
-  readonly moment: number[];
-  /** λqG of the site over that of the rating, largest over height, where the tower's own wind is not known; else 0. */
-  readonly windRatio: number;
-}
-
-export interface TowerModel {
-  readonly input: CheckInput;
-  readonly levels: readonly Level[];
-  readonly comparisons: readonly Comparison[];
-  readonly hold: MastHold;
-  readonly dead: DeadLoad;
-  /** Mass of ice on each load, with its level, where the case is one of ice [kg]. */
-  readonly iceOnLoads?: readonly number[];
-  readonly scenarios: readonly Scenario[];
-  readonly bareTowerKnown: boolean;
-  readonly appurtenances: readonly WindItem[];
-  /** By scenario. */
-  readonly appurtenancesInWind: readonly SlicesInWind[];
-  readonly bareTowerInWind: readonly (SlicesInWind | undefined)[];
-  readonly claims: readonly Claim[];
-  /** Moments stated at one height. */
-  readonly momentClaims: readonly MomentClaim[];
-  /** Weight the tower's rating covers [kg]. */
-  readonly coveredWeight: number;
-  /** Highest support; nothing below it is compared [m]. */
-  readonly lowest: number;
-  /** Demand without wind, by check. */
-  readonly deadDemand: number[];
-  /** What every claim proves with nothing further answered. */
-  readonly proven: readonly RatedCapacity[];
-  /** What several checks need of it and one has worked out already. */
-  readonly worked: Map<unknown, unknown>;
-}
-
-/** The site's speed as its method takes it. */
-export interface SiteSpeed {
-  readonly speed: number;
-  readonly speedLevel: SpeedLevel;
-  readonly converted: boolean;
-}
+/** A scenario before any wind. */
+type StillScenario = Omit<Scenario, 'appurtenances' | 'bareTower'>;
 
 /**
  * The site's speed in the basis of its method; a strength-level speed as it is, where the method has factors for such maps.
@@ -165,6 +83,7 @@ export function siteSpeed(input: Pick<CheckInput, 'method' | 'site'>, trace?: Tr
  * @param input the plan in SI [-]
  * @param windStructure the structure [-]
  * @param actual whether it is a wind that has come, at full force [-]
+ * @param taken the site's speed in the basis of its method, where it is known already [-]
  * @returns the wind [-]
  * @source derived
  */
@@ -172,9 +91,10 @@ export function siteWind(
   input: Pick<CheckInput, 'method' | 'site'> & { station: Pick<CheckInput['station'], 'units'> },
   windStructure: WindStructure,
   actual: boolean,
+  taken = siteSpeed(input),
 ): Wind {
   const { site } = input;
-  const { speed, speedLevel } = siteSpeed(input);
+  const { speed, speedLevel } = taken;
   return METHOD_BY_ID[input.method].wind({
     units: input.station.units,
     speed,
@@ -199,32 +119,33 @@ export function siteWind(
 export function towerModel(input: CheckInput): TowerModel {
   const { station } = input;
   const { tower } = station;
+  const site = siteSpeed(input);
   const bareTowerKnown = bareTowerWindKnown(tower);
-  const lowest = comparedFrom(tower);
+  const comparedFromHeight = comparedFrom(tower);
   const levels = levelsOf(station);
   const hold = mastHold(station.mast, tower);
-  const scenarios = scenariosOf(input, bareTowerKnown);
   const appurtenances = appurtenanceItems(station);
   const winds = new Map<WindStructure, Wind>();
   const windOf = (windStructure: WindStructure) =>
-    remember(winds, windStructure, () => siteWind(input, windStructure, false));
+    remember(winds, windStructure, () => siteWind(input, windStructure, false, site));
   const appurtenancesByWind = new Map<WindStructure, SlicesInWind>();
   const appurtenanceCut = cutIntoSlices(appurtenances, levels);
-  const appurtenancesInWind = scenarios.map(({ windStructure }) =>
-    remember(appurtenancesByWind, windStructure, () =>
-      slicesInWind(windOf(windStructure), appurtenanceCut, 'demand', 'face'),
-    ),
-  );
   const bareTowerCuts = new Map<string, Cut>();
   const bareTowerCut = ({ solidity, overlaps }: SeenTower) =>
     remember(bareTowerCuts, `${solidity} ${overlaps}`, () =>
       cutIntoSlices(bareTowerKnown ? towerItems(tower, solidity, overlaps) : [], levels),
     );
-  const bareTowerInWind = scenarios.map((scenario) =>
-    bareTowerKnown
-      ? slicesInWind(windOf(scenario.windStructure), bareTowerCut(scenario), 'demand', scenario.direction)
-      : undefined,
-  );
+  const inWind = (scenario: StillScenario): Scenario => {
+    const { windStructure, direction } = scenario;
+    const wind = windOf(windStructure);
+    const appurtenances = remember(appurtenancesByWind, windStructure, () =>
+      slicesInWind(wind, appurtenanceCut, 'demand', 'face'),
+    );
+    if (!bareTowerKnown) return { ...scenario, appurtenances };
+    return { ...scenario, appurtenances, bareTower: slicesInWind(wind, bareTowerCut(scenario), 'demand', direction) };
+  };
+  const [firstScenario, ...others] = scenariosOf(input, bareTowerKnown);
+  const scenarios = [inWind(firstScenario), ...others.map(inWind)] as const;
   const claims: Claim[] = [];
   const momentClaims: MomentClaim[] = [];
   let coveredWeight = 0;
@@ -237,64 +158,60 @@ export function towerModel(input: CheckInput): TowerModel {
         (each) => each.zone === 'plain' && Math.abs(each.z - (rating.height ?? tower.foot)) < 1e-6,
       );
       const { low, high } = shareAllowed(claim);
-      momentClaims.push({ number, level, moment: claim.moment * low, atMost: claim.moment * high });
+      const moment = { unfavourable: claim.moment * low, favourable: claim.moment * high };
+      momentClaims.push({ number, level, moment });
     }
     claims.push(...claimsOf(rating, number, { input, scenarios, levels, hold, bareTowerCut, bareTowerKnown, windOf }));
   });
   const unproven = {
     input,
+    site,
     levels,
-    comparisons: comparisonsOf(station, levels, lowest),
+    comparisons: comparisonsOf(station, levels, comparedFromHeight),
     hold,
     dead: deadLoad(station, levels),
     scenarios,
     bareTowerKnown,
     appurtenances,
-    appurtenancesInWind,
-    bareTowerInWind,
     claims,
     momentClaims,
     coveredWeight,
-    lowest,
+    comparedFromHeight,
   };
   const deadDemand = unproven.comparisons.map((comparison) => deadDemandOf(unproven, comparison));
   return { ...unproven, deadDemand, proven: ratedCapacitiesOf(unproven, {}), worked: new Map() };
 }
 
 /**
- * What is worked out of a tower, the first time it is asked for.
+ * What is worked out of a tower, or of all that is known of it, the first time it is asked for.
  *
- * @param model the tower [-]
+ * @param known the tower, or all that is known [-]
  * @param work what is worked out [-]
  * @returns what the work returns [-]
  * @source derived
  */
-export function once<T>(model: TowerModel, work: (model: TowerModel) => T): T {
-  if (!model.worked.has(work)) model.worked.set(work, work(model));
-  return model.worked.get(work) as T;
+export function once<C extends { readonly worked: Map<unknown, unknown> }, T>(known: C, work: (known: C) => T): T {
+  if (!known.worked.has(work)) known.worked.set(work, work(known));
+  return known.worked.get(work) as T;
 }
-
-/** The tower before anything is compared. */
-export type BareModel = Omit<TowerModel, 'deadDemand' | 'proven' | 'worked'>;
 
 /** A rating speaks only for the height and the supports it was stated for. */
 function speaksOfThis(rating: Rating, tower: Tower): boolean {
   return misfitsOf(rating, tower).length === 0;
 }
 
-function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly Scenario[] {
+function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly [StillScenario, ...StillScenario[]] {
   const { station } = input;
   if (!bareTowerKnown) {
-    const kinds = station.tower.sections.some((section) => section.shape)
-      ? (['pole'] as const)
-      : (['lattice', 'pole'] as const);
-    return kinds.map((kind) => ({
+    const ofKind = (kind: WindStructure['kind']): StillScenario => ({
       windStructure: windStructureOf(station, kind),
       direction: 'face',
       solidity: 0,
       overlaps: 'both',
       open: kind,
-    }));
+    });
+    const isPole = station.tower.sections.some((section) => section.shape);
+    return isPole ? [ofKind('pole')] : [ofKind('lattice'), ofKind('pole')];
   }
   const shapes = station.tower.sections.flatMap((section) => (section.shape ? [section.shape] : []));
   const turnsMatter = shapes.some(
@@ -308,16 +225,18 @@ function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly Scena
   const directions: readonly WindDirection[] = turnsMatter ? ['face', 'corner'] : ['face'];
   const solidities = open ? [UNKNOWN_SOLIDITY.least, UNKNOWN_SOLIDITY.most] : [UNKNOWN_SOLIDITY.least];
   const seen: readonly Overlaps[] = overlapsOpen(station.tower.sections) ? ['both', 'outer'] : ['both'];
-  return solidities.flatMap((solidity) =>
+  const [first, ...rest] = solidities.flatMap((solidity) =>
     seen.flatMap((overlaps) =>
       directions.map((direction) => ({ windStructure, direction, solidity, overlaps, open: String(solidity) })),
     ),
   );
+  if (!first) throw new RangeError('a tower meets the wind in no scenario');
+  return [first, ...rest];
 }
 
 interface ClaimContext {
   readonly input: CheckInput;
-  readonly scenarios: readonly Scenario[];
+  readonly scenarios: TowerModel['scenarios'];
   readonly levels: readonly Level[];
   readonly hold: MastHold;
   readonly bareTowerCut: (seen: SeenTower) => Cut;
@@ -338,17 +257,12 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
     );
   };
   const byWindStructure = new Map<WindStructure, readonly RatedCase[]>();
-  for (const { windStructure } of scenarios) {
-    if (!byWindStructure.has(windStructure))
-      byWindStructure.set(windStructure, ratedCases(rating, windStructure, station.units, station.tower.top));
-  }
-  const first = byWindStructure.get((scenarios[0] as Scenario).windStructure) as readonly RatedCase[];
-  const cases = first.map((_, caseNumber) => {
-    const rated = scenarios.map(
-      ({ windStructure }) => (byWindStructure.get(windStructure) as readonly RatedCase[])[caseNumber] as RatedCase,
-    );
+  const ratedIn = ({ windStructure }: Scenario) =>
+    remember(byWindStructure, windStructure, () => ratedCases(rating, windStructure, station.units, station.tower.top));
+  const cases = ratedIn(scenarios[0]).map((_, caseNumber) => {
+    const rated = scenarios.map((scenario) => nth(ratedIn(scenario), caseNumber));
     const own = scenarios.map((scenario, index) =>
-      bareTowerCapacity(rated[index] as RatedCase, scenario, ratedCut(scenario), context),
+      bareTowerCapacity(nth(rated, index), scenario, ratedCut(scenario), context),
     );
     return { rated, own, found: [] };
   });
@@ -376,85 +290,40 @@ function bareTowerCapacity(rated: RatedCase, scenario: Scenario, cut: Cut, conte
   return { shear, moment, windRatio };
 }
 
-/** Answers to open questions; what is not answered stays at both ends of its bracket. */
-export interface Answers {
-  readonly ratings?: ReadonlyMap<number, RatingAnswer>;
-  /** By number of the load: what its stated area is multiplied by. */
-  readonly loads?: ReadonlyMap<number, number>;
-  readonly solidity?: number;
-}
-
-export interface RatingAnswer {
-  readonly method?: MethodId;
-  readonly exposure?: Ground;
-  readonly riskCategory?: RiskCategory;
-  readonly areaKind?: AreaKind;
-}
-
-/** What the wind and the weights ask of the tower, by scenario, at one end of the readings. */
-export interface Demand {
-  /** Shear and moment of what hangs on it, by scenario. */
-  readonly appurtenances: readonly Profile[];
-  /** The same of the tower itself; undefined where its own wind is not known. */
-  readonly own: readonly (Profile | undefined)[];
-  /** The method's least pressure decides for some piece. */
-  readonly leastDecides: boolean;
-  /** Moment and shear by the wind, by scenario and check [N·m, N]. */
-  readonly wind: readonly (readonly number[])[];
-  /** The same without wind, by check. */
-  readonly dead: number[];
-}
-
 /**
  * Demands of all checks at a speed.
  *
  * @param model the tower [-]
- * @param appurtenancesInWind its hung items in the wind, by scenario [-]
- * @param bareTowerInWind the tower itself in the wind, by scenario [-]
+ * @param scenarios what hangs on it and the tower itself in that wind [-]
  * @param speed in the basis of the wind [m/s]
- * @param reading which end of open readings [-]
+ * @param bound which end of open readings [-]
  * @param least whether the method's least pressure counts [-]
  * @returns the demands [-]
  * @source derived
  */
 export function demandOf(
   model: TowerModel,
-  appurtenancesInWind: readonly SlicesInWind[],
-  bareTowerInWind: readonly (SlicesInWind | undefined)[],
+  scenarios: readonly TowerInWind[],
   speed: number,
-  reading: Bound,
+  bound: Bound,
   least: boolean,
 ): Demand {
   const { levels, hold, comparisons } = model;
   const loadEffects = new Map<SlicesInWind, LoadEffect>();
   let leastDecides = false;
-  const inWind = (cut: SlicesInWind, role: Bound) =>
+  const inWind = (cut: SlicesInWind, end: Bound) =>
     remember(loadEffects, cut, () => {
-      const forces = sliceForces(cut, speed, role, least);
+      const forces = sliceForces(cut, speed, end, least);
       leastDecides ||= forces.leastDecides;
       return { cut, forces, profile: profileOf(cut, forces, levels, hold) };
     });
-  const appurtenances = model.scenarios.map((_, scenario) =>
-    inWind(appurtenancesInWind[scenario] as SlicesInWind, reading),
-  );
-  const own = model.scenarios.map((_, scenario) => {
-    const cut = bareTowerInWind[scenario];
-    return cut && inWind(cut, 'favourable').profile;
+  const asked = scenarios.map(({ appurtenances: hanging, bareTower: itself }): ScenarioDemand => {
+    const effect = inWind(hanging, bound);
+    const bareTower = itself && inWind(itself, 'favourable').profile;
+    const wind = comparisons.map((comparison) => windDemand(model, comparison, effect, bareTower));
+    return { appurtenances: effect.profile, ...(bareTower ? { bareTower } : {}), wind };
   });
-  const wind = appurtenances.map((appurtenanceEffects, scenario) => {
-    const values = zeros(comparisons.length);
-    for (let index = 0; index < comparisons.length; index += 1) {
-      values[index] = windDemand(model, comparisons[index] as Comparison, appurtenanceEffects, own[scenario]);
-    }
-    return values;
-  });
-  return {
-    appurtenances: appurtenances.map(({ profile }) => profile),
-    own,
-    leastDecides,
-    wind,
-    dead: model.deadDemand,
-  };
+  return { scenarios: asked, dead: model.deadDemand, leastDecides };
 }
 
 /** Things in a wind: the forces on their slices, and what comes of them at every level. */
@@ -471,13 +340,12 @@ function windDemand(
   own?: Profile,
 ): number {
   const { level, apex } = comparison;
-  const at = model.levels[level] as Level;
-  const section = model.input.station.tower.sections[comparison.section] as Section;
-  if (comparison.of === 'moment')
-    return (appurtenances.moment[level] as number) + (own ? (own.moment[level] as number) : 0);
-  const torsion = shearOfTorsion(section, appurtenances.torsion[level] as number, at.z);
+  const at = nth(model.levels, level);
+  const section = nth(model.input.station.tower.sections, comparison.section);
+  if (comparison.of === 'moment') return nth(appurtenances.moment, level) + (own ? nth(own.moment, level) : 0);
+  const torsion = shearOfTorsion(section, nth(appurtenances.torsion, level), at.z);
   if (apex === Number.POSITIVE_INFINITY) {
-    return (appurtenances.shear[level] as number) + (own ? (own.shear[level] as number) : 0) + torsion;
+    return nth(appurtenances.shear, level) + (own ? nth(own.shear, level) : 0) + torsion;
   }
   const appurtenancePart = hangsAbove(model, apex)
     ? bracedEitherWay(cut, forces, at, apex, model.hold)
@@ -500,15 +368,8 @@ export function isBraced(model: Pick<TowerModel, 'input'>, comparison: Compariso
   return comparison.apex !== Number.POSITIVE_INFINITY || (torsion > 0 && shape?.kind === 'lattice');
 }
 
-/**
- * Whether something hangs above the point where a section's legs would meet: it turns the sign in the braces.
- *
- * @param model the tower [-]
- * @param apex where the legs would meet [m]
- * @returns true when something does [-]
- * @source derived
- */
-export function hangsAbove(model: TowerModel, apex: number): boolean {
+/** Whether something hangs above the point where a section's legs would meet: it turns the sign in the braces. */
+function hangsAbove(model: TowerModel, apex: number): boolean {
   return model.appurtenances.some((item) => item.parts.some((part) => part.high > apex));
 }
 
@@ -522,9 +383,8 @@ export function hangsAbove(model: TowerModel, apex: number): boolean {
  */
 export function deadDemandOf(model: BareModel, comparison: Comparison): number {
   const { pullShear, eccentricWeightShear, pullMoment } = model.dead;
-  if (comparison.of === 'shear')
-    return (pullShear[comparison.level] as number) + (eccentricWeightShear[comparison.level] as number);
-  return (pullMoment[comparison.level] as number) + weightMoment(model, comparison);
+  if (comparison.of === 'shear') return nth(pullShear, comparison.level) + nth(eccentricWeightShear, comparison.level);
+  return nth(pullMoment, comparison.level) + weightMoment(model, comparison);
 }
 
 /**
@@ -540,9 +400,9 @@ export function deadDemandOf(model: BareModel, comparison: Comparison): number {
  */
 export function weightMoment(model: BareModel, comparison: Comparison, trace?: Trace): number {
   const { dead, coveredWeight } = model;
-  const extra = Math.max(0, (dead.weight[comparison.level] as number) - coveredWeight) * GRAVITY;
-  const section = model.input.station.tower.sections[comparison.section] as Section;
-  return momentOfWeight(section, extra, trace) + (dead.eccentricWeightMoment[comparison.level] as number);
+  const extra = Math.max(0, nth(dead.weight, comparison.level) - coveredWeight) * GRAVITY;
+  const section = nth(model.input.station.tower.sections, comparison.section);
+  return momentOfWeight(section, extra, trace) + nth(dead.eccentricWeightMoment, comparison.level);
 }
 
 /**
@@ -555,7 +415,7 @@ export function weightMoment(model: BareModel, comparison: Comparison, trace?: T
  * @returns pointers to what is missing [-]
  * @source derived
  */
-export function stillUntold(model: Pick<TowerModel, 'input'>, on?: 'mast'): readonly string[] {
+export function steadyNotGiven(model: Pick<TowerModel, 'input'>, on?: 'mast'): readonly string[] {
   const { loads } = model.input.station;
   return loads
     .filter((load) => on === undefined || load.on === on)

@@ -1,15 +1,24 @@
+import { nth } from '../foundation/index.ts';
+import type { Bound } from '../methods/index.ts';
+import { type Governed, governed } from './capacity.ts';
 import type { Comparison } from './comparisons.ts';
-import { type RatedCapacity, ratedCapacitiesOf } from './rated-capacity.ts';
-import type { Answers, Demand, Scenario, TowerModel } from './tower-model.ts';
+import type { Answers, Demand, RatedCapacity, ScenarioDemand, TowerModel } from './model.ts';
+import { ratedCapacitiesOf } from './rated-capacity.ts';
+
+/** What is asked at every comparison, by scenario with wind and without. */
+interface AskedOfTower {
+  readonly scenarios: readonly Pick<ScenarioDemand, 'wind'>[];
+  readonly dead: readonly number[];
+}
 
 /** Use of one check at both ends of what is open; Infinity where nothing is proven. */
 export interface ComparisonRatio {
   readonly comparison: Comparison;
   readonly unfavourable: number;
   readonly favourable: number;
-  /** The scenario and the claim that decide the unfavourable end; -1 where a stated moment does. */
+  /** The scenario and the claim that decide the unfavourable end. */
   readonly scenario: number;
-  readonly claim: number;
+  readonly by?: Governed['by'];
   readonly demand: number;
   readonly capacity: number;
   /** The wind on a tower whose own drag is not known decides, not this comparison. */
@@ -49,86 +58,26 @@ function ratioOfComparison(
   proven: readonly RatedCapacity[],
   answers: Answers,
 ): ComparisonRatio {
-  let worst: BestClaim | undefined;
-  let worstScenario = 0;
+  let worst: (Governed & { readonly scenario: number; readonly demand: number }) | undefined;
   let leastFavourable = Number.POSITIVE_INFINITY;
   let favourableOfOpen = 0;
   // Scenarios of one open question stand together: over its directions the larger counts, over its answers the smaller.
-  for (let number = 0; number < model.scenarios.length; number += 1) {
-    const scenario = model.scenarios[number] as Scenario;
-    if (answers.solidity !== undefined && scenario.solidity !== answers.solidity) continue;
-    const demand = ((unfavourable.wind[number] as number[])[index] as number) + (unfavourable.dead[index] as number);
-    const here = bestClaim(model, comparison, index, number, demand, proven, 'low');
-    if (!worst || here.ratio > worst.ratio) {
-      worst = here;
-      worstScenario = number;
-    }
-    const favourableDemand =
-      ((favourable.wind[number] as number[])[index] as number) + (favourable.dead[index] as number);
-    const ratioAtGoodEnd = bestClaim(model, comparison, index, number, favourableDemand, proven, 'high').ratio;
-    favourableOfOpen = Math.max(favourableOfOpen, ratioAtGoodEnd);
-    if (model.scenarios[number + 1]?.open !== scenario.open) {
-      leastFavourable = Math.min(leastFavourable, favourableOfOpen);
-      favourableOfOpen = 0;
-    }
-  }
-  const { ratio, claim, demand, capacity, byWindRatio } = worst as BestClaim;
-  return {
-    comparison,
-    unfavourable: ratio,
-    favourable: leastFavourable,
-    scenario: worstScenario,
-    claim,
-    demand,
-    capacity,
-    byWindRatio,
-  };
-}
-
-interface BestClaim {
-  ratio: number;
-  claim: number;
-  demand: number;
-  capacity: number;
-  byWindRatio: boolean;
-}
-
-function bestClaim(
-  model: TowerModel,
-  comparison: Comparison,
-  index: number,
-  scenario: number,
-  demand: number,
-  proven: readonly RatedCapacity[],
-  end: 'low' | 'high',
-): BestClaim {
-  const best: BestClaim = { ratio: Number.POSITIVE_INFINITY, claim: -1, demand, capacity: 0, byWindRatio: false };
-  for (let claim = 0; claim < proven.length; claim += 1) {
-    const each = proven[claim] as RatedCapacity;
-    const capacity = (each[end][scenario] as number[])[index] as number;
-    const byLoads = demand === 0 ? 0 : demand / capacity;
-    const byWind = (end === 'low' ? each.windRatioLow : each.windRatioHigh)[scenario] as number;
-    const ratio = Math.max(byLoads, byWind);
-    if (best.claim < 0 || ratio < best.ratio) {
-      best.ratio = ratio;
-      best.claim = claim;
-      best.capacity = capacity;
-      best.byWindRatio = byWind > byLoads;
-    }
-  }
-  if (comparison.of === 'moment') {
-    for (const claim of model.momentClaims) {
-      const proven = end === 'low' ? claim.moment : claim.atMost;
-      const ratio = demand / proven;
-      if (claim.level === comparison.level && ratio < best.ratio) {
-        best.ratio = ratio;
-        best.claim = -1;
-        best.capacity = proven;
-        best.byWindRatio = false;
-      }
-    }
-  }
-  return best;
+  model.scenarios.forEach(({ open, solidity }, scenario) => {
+    if (answers.solidity !== undefined && solidity !== answers.solidity) return;
+    const at = (bound: Bound, { scenarios, dead }: Demand) => {
+      const demand = nth(nth(scenarios, scenario).wind, index) + nth(dead, index);
+      return { ...governed(model, proven, index, scenario, bound, demand), scenario, demand };
+    };
+    const here = at('unfavourable', unfavourable);
+    if (!worst || here.ratio > worst.ratio) worst = here;
+    favourableOfOpen = Math.max(favourableOfOpen, at('favourable', favourable).ratio);
+    if (model.scenarios[scenario + 1]?.open === open) return;
+    leastFavourable = Math.min(leastFavourable, favourableOfOpen);
+    favourableOfOpen = 0;
+  });
+  if (!worst) throw new RangeError('no scenario has the solidity that is answered');
+  const { ratio, ...decides } = worst;
+  return { comparison, unfavourable: ratio, favourable: leastFavourable, ...decides };
 }
 
 /**
@@ -147,22 +96,21 @@ function bestClaim(
 export function ratioAtWorst(
   model: TowerModel,
   check: Comparison['check'] | ((comparison: Comparison) => boolean),
-  demand: Pick<Demand, 'wind' | 'dead'>,
+  demand: AskedOfTower,
   answers: Answers = {},
   windScale = 1,
 ): number {
   const proven = answers.ratings ? ratedCapacitiesOf(model, answers) : model.proven;
   let worst = 0;
-  for (let index = 0; index < model.comparisons.length; index += 1) {
-    const comparison = model.comparisons[index] as Comparison;
-    if (!belongs(comparison, check)) continue;
-    const dead = demand.dead[index] as number;
-    for (let scenario = 0; scenario < model.scenarios.length; scenario += 1) {
-      if (answers.solidity !== undefined && model.scenarios[scenario]?.solidity !== answers.solidity) continue;
-      const asked = ((demand.wind[scenario] as number[])[index] as number) + dead;
-      worst = Math.max(worst, leastRatio(model, comparison, index, scenario, asked, proven, windScale));
-    }
-  }
+  model.comparisons.forEach((comparison, index) => {
+    if (!belongs(comparison, check)) return;
+    const dead = nth(demand.dead, index);
+    model.scenarios.forEach(({ solidity }, scenario) => {
+      if (answers.solidity !== undefined && solidity !== answers.solidity) return;
+      const asked = nth(nth(demand.scenarios, scenario).wind, index) + dead;
+      worst = Math.max(worst, governed(model, proven, index, scenario, 'unfavourable', asked, windScale).ratio);
+    });
+  });
   return worst;
 }
 
@@ -180,30 +128,9 @@ export function ratioInCalm(
   model: TowerModel,
   check: Comparison['check'] | ((comparison: Comparison) => boolean),
 ): number {
-  const none = model.comparisons.map(() => 0);
-  return ratioAtWorst(model, check, { wind: model.scenarios.map(() => none), dead: model.deadDemand }, {}, 0);
-}
-
-function leastRatio(
-  model: TowerModel,
-  comparison: Comparison,
-  index: number,
-  scenario: number,
-  asked: number,
-  proven: readonly RatedCapacity[],
-  windScale: number,
-): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (const each of proven) {
-    const byLoads = asked === 0 ? 0 : asked / ((each.low[scenario] as number[])[index] as number);
-    const ratio = each.windRatioLow[scenario] as number;
-    least = Math.min(least, Math.max(byLoads, ratio === 0 ? 0 : ratio * windScale));
-  }
-  if (comparison.of === 'moment') {
-    for (const claim of model.momentClaims)
-      if (claim.level === comparison.level) least = Math.min(least, asked / claim.moment);
-  }
-  return least;
+  const wind = model.comparisons.map(() => 0);
+  const scenarios = model.scenarios.map(() => ({ wind }));
+  return ratioAtWorst(model, check, { scenarios, dead: model.deadDemand }, {}, 0);
 }
 
 /** Both ends of the ratio of a check, and the check that decides the bad one. */

@@ -1,15 +1,8 @@
 import { type WindDirection, worstHeading } from '../areas/index.ts';
+import { nth } from '../foundation/index.ts';
 import type { Wind } from '../methods/index.ts';
-import {
-  groupedSum,
-  type Profile,
-  type Slice,
-  type SlicesInWind,
-  sliceForces,
-  type WindItem,
-  worstOfGroups,
-} from '../structure/index.ts';
-import type { Demand, Scenario, TowerModel } from './tower-model.ts';
+import { groupedSum, type SlicesInWind, sliceForces, type WindItem, worstOfGroups } from '../structure/index.ts';
+import type { Demand, TowerModel } from './model.ts';
 
 /** One thing the wind touches, at the headings that are worst for the moment at the lowest level compared. */
 export interface WindLoadRow {
@@ -63,18 +56,18 @@ export interface WindLoads {
  * @source derived
  */
 export function windLoadsOf(model: TowerModel, speed: number, demand: Demand): WindLoads {
-  const scenario = heaviestOf(model, demand);
+  const scenario = heaviestOf(demand, model.levels.length - 1);
   const { levels, input } = model;
   const { foot, top } = input.station.tower;
-  const appurtenances = model.appurtenancesInWind[scenario] as SlicesInWind;
+  const { appurtenances, bareTower, direction } = nth(model.scenarios, scenario);
   const forces = sliceForces(appurtenances, speed, 'unfavourable', true);
-  const profile = demand.appurtenances[scenario] as Profile;
+  const profile = nth(demand.scenarios, scenario).appurtenances;
   const last = levels.length - 1;
   const sums = groupedSum(profile, 'moment', last);
   const { fixed, turning } = worstOfGroups(sums);
   const rows = rowsOf(appurtenances, forces, speed, foot, top, worstHeading(sums.fixed), worstHeading(sums.turning));
-  const own = model.bareTowerInWind[scenario];
-  if (own) rows.push(...rowsOf(own, sliceForces(own, speed, 'favourable', true), speed, foot, top, 0, 0));
+  if (bareTower)
+    rows.push(...rowsOf(bareTower, sliceForces(bareTower, speed, 'favourable', true), speed, foot, top, 0, 0));
   const total = { force: 0, momentAtBase: 0, momentAtTop: 0 };
   for (const row of rows) {
     total.force += row.force;
@@ -86,18 +79,15 @@ export function windLoadsOf(model: TowerModel, speed: number, demand: Demand): W
     total,
     foot,
     headings: { ...(fixed === undefined ? {} : { fixed }), ...(turning === undefined ? {} : { turning }) },
-    ...(new Set(model.scenarios.map(({ direction }) => direction)).size > 1
-      ? { direction: (model.scenarios[scenario] as Scenario).direction }
-      : {}),
+    ...(model.scenarios.every((each) => each.direction === direction) ? {} : { direction }),
     wind: appurtenances.wind,
   };
 }
 
 /** The scenario with the largest moment at the foot. */
-function heaviestOf({ scenarios, levels }: TowerModel, { appurtenances, own }: Demand): number {
-  const last = levels.length - 1;
+function heaviestOf({ scenarios }: Demand, last: number): number {
   const moments = scenarios.map(
-    (_, scenario) => (appurtenances[scenario]?.moment[last] ?? 0) + (own[scenario]?.moment[last] ?? 0),
+    ({ appurtenances, bareTower }) => nth(appurtenances.moment, last) + (bareTower ? nth(bareTower.moment, last) : 0),
   );
   return moments.indexOf(Math.max(...moments));
 }
@@ -117,16 +107,16 @@ function rowsOf(
     const row = { frontArea: 0, sideArea: 0, front: 0, side: 0, facing: 0, force: 0, momentAtBase: 0, momentAtTop: 0 };
     let low = Number.POSITIVE_INFINITY;
     let high = Number.NEGATIVE_INFINITY;
-    for (let index = cut.from[number] as number; index < (cut.from[number + 1] as number); index += 1) {
-      const slice = cut.slices[index] as Slice;
-      const along = forces.front[index] as number;
-      const across = forces.side[index] as number;
+    for (let index = nth(cut.from, number); index < nth(cut.from, number + 1); index += 1) {
+      const slice = nth(cut.slices, index);
+      const along = nth(forces.front, index);
+      const across = nth(forces.side, index);
       const angle = (item.turn === 'turning' ? turning : fixed) - item.heading;
       const facing =
         item.turn === 'turning' || item.turn === 'fixed'
           ? along * Math.cos(angle) ** 2 + across * Math.sin(angle) ** 2
           : along;
-      const perArea = (cut.forceFactor[index] as number) * gustEffect * speed * speed;
+      const perArea = nth(cut.forceFactor, index) * gustEffect * speed * speed;
       row.frontArea += slice.front;
       row.sideArea += slice.side;
       row.front += along / perArea;

@@ -76,7 +76,7 @@ function tubesOf(mast: Mast): readonly { readonly mass: number; readonly from: n
  * @returns the pointers, none where all weights are known [-]
  * @source derived
  */
-export function untoldWeights(station: Station): readonly string[] {
+export function weightsNotGiven(station: Station): readonly string[] {
   const { mast, rotator, loads, cables } = station;
   return [
     ...(mast && mast.wall === undefined && mast.pieces === undefined ? ['/mast/wall'] : []),

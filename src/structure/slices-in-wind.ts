@@ -195,7 +195,7 @@ export interface SliceForces {
  *
  * @param slicesInWind the wind on its items [-]
  * @param speed [m/s], in the basis of the wind
- * @param reading which end of open readings of stated areas [-]
+ * @param bound which end of open readings of stated areas [-]
  * @param least whether the method's least pressure counts [-]
  * @param heading whether what nobody turned takes its own worst, or each side is told for itself [-]
  * @returns the forces [N]
@@ -204,12 +204,12 @@ export interface SliceForces {
 export function sliceForces(
   slicesInWind: SlicesInWind,
   speed: number,
-  reading: Bound,
+  bound: Bound,
   least: boolean,
   heading: 'worst' | 'each' = 'worst',
 ): SliceForces {
   const { wind, slices, coefficientOf, forceFactor, flowFactor } = slicesInWind;
-  const factors = reading === 'unfavourable' ? slicesInWind.unfavourable : slicesInWind.favourable;
+  const factors = slicesInWind[bound];
   const front = zeros(slices.length);
   const side = zeros(slices.length);
   const dynamic = wind.gustEffect(speed) * speed * speed;

@@ -121,7 +121,7 @@ function questionDocuments({ input, questions, checks }: Assessment): Answer['to
     at: question.at,
     of: question.question,
     ask: questionOf(question, input),
-    assumed: question.taken,
+    assumed: question.assumed,
     ratioIf: Object.fromEntries(question.ratioIf.map(({ answer, ratio }) => [answer, ratio])),
     says: promiseOf(question, towerRatio),
   }));

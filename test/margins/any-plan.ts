@@ -17,8 +17,8 @@ export function assessed(plan: unknown): Assessment {
 
 /** Largest demand at every check, without the capacity. */
 export function demands(assessment: Assessment): number[] {
-  return assessment.unfavourable.wind.flatMap((values) =>
-    Array.from(values, (value, index) => value + (assessment.unfavourable.dead[index] as number)),
+  return assessment.unfavourable.scenarios.flatMap(({ wind }) =>
+    wind.map((value, index) => value + (assessment.unfavourable.dead[index] as number)),
   );
 }
 

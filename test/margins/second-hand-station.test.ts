@@ -27,7 +27,7 @@ describe('a station worked by a second hand', () => {
   });
 
   it('has its torsion, each thing broadside or endwise and not both', () => {
-    near(answer.unfavourable.appurtenances[0]?.torsion.at(-1), 67.15 + 56.74, 0.0005);
+    near(answer.unfavourable.scenarios[0]?.appurtenances.torsion.at(-1), 67.15 + 56.74, 0.0005);
   });
 
   it('has the force in the tapering braces: what reaches them signed piece by piece, and the twist', () => {

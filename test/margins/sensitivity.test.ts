@@ -66,7 +66,7 @@ describe('what the use of the weakest link hangs on', () => {
     const found = asked(own);
     const { governing } = checkRatio(own.ratios, found.ofCheck) as NonNullable<ReturnType<typeof checkRatio>>;
     const index = own.ratios.indexOf(governing);
-    const wind = own.unfavourable.wind[governing.scenario]?.[index] as number;
+    const wind = own.unfavourable.scenarios[governing.scenario]?.wind[index] as number;
     const share = wind / (wind + (own.unfavourable.dead[index] as number));
     expect(row(found, 'gust-effect').elasticity).toBeCloseTo(share, 6);
     expect(row(found, 'gust-effect').ratio).toBeCloseTo(found.ratio * (1 + 0.1 * share), 9);

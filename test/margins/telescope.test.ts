@@ -103,7 +103,7 @@ describe('a tower whose sections slide in each other', () => {
     const sections = [lattice('A', 18), lattice('B', 14), lattice('C', 10)];
     const answer = assessed(plan({}, { sections }));
     expect(answer.model.scenarios.map(({ overlaps }) => overlaps)).toEqual(['both', 'outer']);
-    const own = answer.unfavourable.own.map((profile) => profile?.shear.at(-1) ?? 0);
+    const own = answer.unfavourable.scenarios.map(({ bareTower }) => bareTower?.shear.at(-1) ?? 0);
     expect(own[0]).toBeGreaterThan(own[1] ?? 0);
     // Its foot bears the whole wind.
     expect(answer.reactions.allowable.shear).toBeGreaterThanOrEqual(own[0] ?? Number.NaN);

@@ -15,7 +15,7 @@ describe('the worst heading of a whole plan', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
         const { model, site } = assessed(plan);
-        const cut = model.appurtenancesInWind[0] as SlicesInWind;
+        const { appurtenances: cut } = model.scenarios[0];
         const forces = sliceForces(cut, site.speed, 'unfavourable', true);
         const profile = profileOf(cut, forces, model.levels, model.hold);
         // The foot, and every third level.

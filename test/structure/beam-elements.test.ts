@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
-import { type Level, mastHold, profileOf, type SlicesInWind, sliceForces } from '../../src/structure/index.ts';
+import { type Level, mastHold, profileOf, sliceForces } from '../../src/structure/index.ts';
 import { assessed } from '../margins/any-plan.ts';
 
 const math = createRequire(import.meta.url)('mathjs/lib/browser/math.js') as typeof import('mathjs');
@@ -90,7 +90,7 @@ const PLAN = {
 
 describe('shear and moment along the tower, against beams with stiffness matrices', () => {
   const { model, site } = assessed(PLAN);
-  const appurtenances = model.appurtenancesInWind[0] as SlicesInWind;
+  const { appurtenances } = model.scenarios[0];
   const forces = sliceForces(appurtenances, site.speed, 'unfavourable', false);
   const mast = model.input.station.mast;
   const profile = profileOf(appurtenances, forces, model.levels, mastHold(mast, model.input.station.tower));

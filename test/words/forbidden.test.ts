@@ -135,7 +135,7 @@ describe('no record of words says a forbidden one', () => {
     const input = checkInputOf(demoPlan('ten-numbers'));
     const asked = EVERY_QUESTION.flatMap((question) => {
       const words = QUESTION_WORDS[question.question];
-      return [words.ask(question, input), words.answer(question.taken), words.answered(question.taken, question)];
+      return [words.ask(question, input), words.answer(question.assumed), words.answered(question.assumed, question)];
     });
     expect(findings([...asked, ...Object.values(REASON_WORDS)])).toEqual([]);
   });

@@ -108,6 +108,7 @@ export const EVERY_CHECK: readonly Check[] = CHECK_KINDS.flatMap((kind) =>
       (withIce): Check => ({
         id: kind,
         kind,
+        at: '/tower',
         verdict: 'open',
         needs: [],
         name: 'quad',
@@ -177,7 +178,7 @@ export const EVERY_QUESTION: readonly OpenQuestion[] = (
   question,
   at,
   of: 'quad',
-  taken: answer,
+  assumed: answer,
   ratioIf: [
     { answer, ratio: 0.8 },
     { answer, ratio: 1.2 },

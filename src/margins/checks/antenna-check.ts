@@ -1,26 +1,37 @@
-import { evaluate, type Trace } from '../../foundation/index.ts';
+import { evaluate, type Trace, under } from '../../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../../methods/index.ts';
 import type { Load } from '../../structure/index.ts';
 import { convertSpeed } from '../../wind/index.ts';
 import { ratioOfGusts } from '../formulas.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
-import { siteSpeed, siteWind, type TowerModel } from '../tower-model.ts';
-import { verdictOf } from '../verdict.ts';
-import type { Check } from './check.ts';
+import type { TowerModel } from '../model.ts';
+import { siteWind } from '../tower-model.ts';
+import { type Check, judged, openCheck } from './check.ts';
+import type { CheckKind } from './check-kind.ts';
+
+export const antennaKind: CheckKind<'antenna'> = {
+  kind: 'antenna',
+  assess: ({ model }) => antennaChecks(model),
+  explain: ({ model }, checks, trace) => {
+    for (const check of checks) under(trace, check.name ?? 'antenna', () => explainAntenna(model, check, trace));
+  },
+  loadedBy: 'wind',
+  byRating: false,
+  comparesTower: undefined,
+  ownRemedies: ['load'],
+  room: undefined,
+};
 
 /**
  * Every antenna against the wind that its own maker rates it for: the site's nominal gust at its height, without direction
  * or gust factor, since the maker's wind has none.
- *
- * u = (v_site/v_rated)²; v_site = V·√(K_z·K_zt·K_e)
- *
- * @param model the tower [-]
- * @returns a check for each load that has an own strength [-]
- * @source derived
  */
-export function antennaChecks(model: TowerModel): readonly Check[] {
-  const windStructure = (model.scenarios[0] as TowerModel['scenarios'][number]).windStructure;
-  const winds: Winds = [siteWind(model.input, windStructure, false), siteWind(model.input, windStructure, true)];
+function antennaChecks(model: TowerModel): readonly Check[] {
+  const { windStructure } = model.scenarios[0];
+  const winds: Winds = [
+    siteWind(model.input, windStructure, false, model.site),
+    siteWind(model.input, windStructure, true, model.site),
+  ];
   return model.input.station.loads.flatMap((load) =>
     load.shape.kind === 'wire' ? [] : [antennaCheck(model, load, winds)],
   );
@@ -30,11 +41,11 @@ export function antennaChecks(model: TowerModel): readonly Check[] {
 type Winds = readonly [Wind, Wind];
 
 function antennaCheck(model: TowerModel, load: Load, [design, actual]: Winds): Check {
-  const base = { id: `antenna:${load.name}`, kind: 'antenna', name: load.name } as const;
+  const base = { id: `antenna:${load.name}`, kind: 'antenna', at: load.at, name: load.name } as const;
   const rated = ratedGusts(load);
-  if (!rated) return { ...base, verdict: 'open', because: 'missing', needs: [`${load.at}/ratedWind`] };
+  if (!rated) return openCheck(base, 'missing', [`${load.at}/ratedWind`]);
   const { input } = model;
-  const { speed } = siteSpeed(input);
+  const { speed } = model.site;
   const ratio = (wind: Wind, V: number, least: number) => ratioOfGusts.of(gustAt(model, wind, V, load.high), least);
   const unfavourable = ratio(design, speed, rated.least);
   const favourable = ratio(design, speed, rated.most);
@@ -43,23 +54,17 @@ function antennaCheck(model: TowerModel, load: Load, [design, actual]: Winds): C
     actual: (V: number) => (V > 0 ? ratio(actual, V, rated.least) : 0),
     steadyUpTo: Number.POSITIVE_INFINITY,
   };
-  const verdict = verdictOf(unfavourable, favourable, input.wanted.margin);
-  return {
-    ...base,
-    verdict,
-    ...(verdict === 'open' ? { because: 'readings-disagree' } : {}),
-    needs: verdict === 'open' ? [`${load.at}/ratedWind/basis`] : [],
-    result: {
-      ratio: unfavourable,
-      of: 'gust',
-      demand: gustAt(model, design, speed, load.high),
-      capacity: rated.least,
-      height: load.high,
-      ratioRange: [Math.min(favourable, unfavourable), unfavourable],
-      headings: {},
-      ...windsHeld(model, byWind),
-    },
-  };
+  const result = {
+    ratio: unfavourable,
+    of: 'gust',
+    demand: gustAt(model, design, speed, load.high),
+    capacity: rated.least,
+    height: load.high,
+    ratioRange: [Math.min(favourable, unfavourable), unfavourable],
+    headings: {},
+    ...windsHeld(model, byWind),
+  } as const;
+  return judged(base, result, { margin: input.wanted.margin, favourable, asks: [`${load.at}/ratedWind/basis`] });
 }
 
 /** The rated wind as a nominal gust; where its kind is not told, least and most that it may be. */
@@ -82,24 +87,15 @@ function gustAt(model: TowerModel, wind: Wind, V: number, z: number, trace?: Tra
   return METHOD_BY_ID[model.input.method].gustAtHeight(wind, V, z, trace);
 }
 
-/**
- * The working of an antenna's own wind.
- *
- * @param model the tower [-]
- * @param check its link [-]
- * @param trace the working [-]
- * @returns nothing [-]
- * @source derived
- */
-export function explainAntenna(model: TowerModel, check: Check, trace: Trace): void {
-  const load = model.input.station.loads.find((each) => each.name === check.name);
+function explainAntenna(model: TowerModel, check: Check, trace: Trace): void {
+  const load = model.input.station.loads.find((each) => each.at === check.at);
   const { result } = check;
   if (!load || !result) return;
-  const windStructure = (model.scenarios[0] as TowerModel['scenarios'][number]).windStructure;
+  const { windStructure } = model.scenarios[0];
   const gust = gustAt(
     model,
-    siteWind(model.input, windStructure, false),
-    siteSpeed(model.input).speed,
+    siteWind(model.input, windStructure, false, model.site),
+    model.site.speed,
     load.high,
     trace,
   );

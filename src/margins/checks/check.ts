@@ -1,8 +1,7 @@
 import type { FallComparison } from '../../structure/index.ts';
-import type { HoldsTo } from '../holds-to.ts';
-import type { TowerModel } from '../tower-model.ts';
-import type { ComparisonRatio } from '../tower-ratio.ts';
-import type { Verdict } from '../verdict.ts';
+import type { Comparison } from '../comparisons.ts';
+import type { WindsHeld } from '../holds-to-ratio.ts';
+import { type Verdict, verdictOf } from '../verdict.ts';
 
 /** Why a check is not shown. */
 export const OPEN_REASONS = [
@@ -33,6 +32,7 @@ export type OpenBecause = (typeof OPEN_REASONS)[number];
 
 export type FallTowards = FallComparison['to'];
 
+/** In the order of an answer; those that speak of ratings stand together, by the ratings they come from. */
 export const CHECK_KINDS = [
   'tower',
   'tower-top',
@@ -40,9 +40,9 @@ export const CHECK_KINDS = [
   'mast',
   'bearing',
   'rotator',
+  'weight',
   'antenna',
   'elements',
-  'weight',
   'foundation',
   'raising',
   'lying',
@@ -55,16 +55,24 @@ export type CheckKindName = (typeof CHECK_KINDS)[number];
 /** What a rotator is held by. */
 export const HOLDING_TORQUES = ['brake', 'turning-torque'] as const;
 
-/** One thing that could give first. */
-export interface Check {
+/** What a check is of. */
+export interface CheckOf {
   readonly id: string;
   readonly kind: CheckKindName;
+  /** JSON pointer to where the plan tells of it, or would. */
+  readonly at: string;
   /** The owner's name of it, where he gave one. */
   readonly name?: string;
+  /** Of the rating it comes from, or of the row of tubes of its load; the first is 1. */
+  readonly number?: number;
+  /** Of a fall: what may be reached. */
+  readonly towards?: FallTowards;
   /** In the ice case: iced, in the gust that goes with ice. */
   readonly withIce?: true;
-  /** Of a fall: what it may reach. */
-  readonly towards?: FallTowards;
+}
+
+/** One thing that could give first. */
+export interface Check extends CheckOf {
   readonly verdict: Verdict;
   readonly because?: OpenBecause;
   /** Pointers to what is missing. */
@@ -72,15 +80,10 @@ export interface Check {
   readonly result?: CheckResult;
 }
 
-export interface CheckResult extends Compared {
-  /** Good and unfavourable end of what is open. */
+export interface CheckResult extends Compared, WindsHeld {
+  /** Favourable and unfavourable end of what is open. */
   readonly ratioRange: readonly [number, number];
   readonly headings: { readonly fixed?: number; readonly turning?: number };
-  readonly holdsTo?: HoldsTo;
-  /** The gust at which the ratio reaches one less the wanted margin [m/s]. */
-  readonly keepsMarginTo?: number;
-  /** Its use without any wind, where that alone leaves less than the wanted margin. */
-  readonly ratioWithoutWind?: number;
   /** Of a torque: what holds it, and with what it turns, up to which actual gust [N·m, m/s]. */
   readonly torque?: {
     readonly heldBy: (typeof HOLDING_TORQUES)[number];
@@ -124,17 +127,71 @@ export interface Compared {
   readonly height?: number;
   /** From the hold outwards, on an element or a boom [m]. */
   readonly along?: number;
-  readonly place?: ComparisonRatio['comparison']['place'];
+  readonly place?: Comparison['place'];
 }
 
 /**
- * Whether a tower can be lowered, so that a gust at which to do it is worth working out.
+ * A check that is not shown.
  *
- * @param model the tower [-]
- * @returns true for a hinge or sections that slide [-]
+ * open
+ *
+ * @param of what it is of [-]
+ * @param because why [-]
+ * @param needs pointers to what is missing [-]
+ * @param result what is known all the same [-]
+ * @returns the check [-]
  * @source derived
  */
-export function canBeLowered(model: TowerModel): boolean {
-  const { hingeHeight, telescopes } = model.input.station.tower;
-  return hingeHeight !== undefined || telescopes;
+export function openCheck(
+  of: CheckOf,
+  because: OpenBecause,
+  needs: readonly string[] = [],
+  result?: CheckResult,
+): Check {
+  return { ...of, verdict: 'open', because, needs, ...(result ? { result } : {}) };
+}
+
+/** What a verdict goes by beside the ratio. */
+export interface JudgedBy {
+  /** Share of the capacity to keep. */
+  readonly margin: number;
+  /** The ratio at the favourable end, of the comparisons in which more than 1 means over. */
+  readonly favourable?: number;
+  /** Pointers to what is missing: with any of them it is shown only where it is over. */
+  readonly missing?: readonly string[];
+  /** Why it is open where only its ends disagree, and pointers to what would tell. */
+  readonly because?: OpenBecause;
+  readonly asks?: readonly string[];
+}
+
+/**
+ * A check with the verdict of its ratio.
+ *
+ * over where the favourable end is; else open for what is missing or disagrees
+ *
+ * @param of what it is of [-]
+ * @param result its comparison [-]
+ * @param by what the verdict goes by [-]
+ * @returns the check [-]
+ * @source derived
+ */
+export function judged(of: CheckOf, result: CheckResult, by: JudgedBy): Check {
+  const { margin, favourable = result.ratioRange[0], missing = [], because = 'readings-disagree', asks = [] } = by;
+  const verdict = verdictOf(result.ratio, favourable, margin);
+  if (verdict !== 'over' && missing.length > 0) return openCheck(of, 'missing', missing, result);
+  return verdict === 'open' ? openCheck(of, because, asks, result) : { ...of, verdict, needs: [], result };
+}
+
+/**
+ * A comparison without the winds it holds to, of which something else is missing.
+ *
+ * what it uses without wind stays
+ *
+ * @param result the comparison [-]
+ * @returns the same without winds [-]
+ * @source derived
+ */
+export function withoutWinds(result: CheckResult): CheckResult {
+  const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
+  return rest;
 }

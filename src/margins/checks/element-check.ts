@@ -1,23 +1,21 @@
 import { ICE_DENSITY, icedDiameter, iceWeightPerLength, type TubePiece, type TubeRow } from '../../areas/index.ts';
-import { GRAVITY, type Trace } from '../../foundation/index.ts';
+import { GRAVITY, nth, type Trace, under } from '../../foundation/index.ts';
 import {
   type ElementBending,
   type ElementSegment,
   elementBending,
   type Load,
   type MountedOn,
-  type Slice,
   type SlicesInWind,
   sliceForces,
   tubeSection,
-  type WindItem,
 } from '../../structure/index.ts';
-import { actualSlicesInWind } from '../holds-to.ts';
+import { inActualWind } from '../holds-to.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
-import { siteSpeed, type TowerModel } from '../tower-model.ts';
-import { verdictOf } from '../verdict.ts';
-import type { Check, CheckResult } from './check.ts';
+import type { TowerInWind, TowerModel } from '../model.ts';
+import { type Check, type CheckOf, type CheckResult, judged, openCheck, withoutWinds } from './check.ts';
+import type { CheckContext, CheckKind } from './check-kind.ts';
 
 /** A row of elements or a boom of which every segment's wall and the alloy are told. */
 interface Member {
@@ -29,60 +27,51 @@ interface Member {
   readonly onBoom: number;
 }
 
+export const elementsKind: CheckKind<'elements'> = {
+  kind: 'elements',
+  assess: ({ model, ice }) => [...elementChecks(model), ...icedElementChecks(model, ice)],
+  explain: explainElements,
+  loadedBy: 'wind',
+  byRating: false,
+  comparesTower: undefined,
+  ownRemedies: [],
+  room: undefined,
+};
+
 /**
  * The elements and booms of which the plan tells segments, walls and strength: bent by the wind and their own weight, each
  * where a segment leaves the next larger one.
- *
- * u = √(M_wind² + M_weight²)/M_all
- *
- * @param model the tower [-]
- * @returns a check for each such row [-]
- * @source derived
  */
-export function elementChecks(model: TowerModel): readonly Check[] {
+function elementChecks(model: TowerModel): readonly Check[] {
   return membersOf(model).map((member) => checkOf(model, member));
 }
 
-/**
- * The same elements and booms with ice, in the gust that goes with ice: thicker, heavier, and no stronger.
- *
- * u = √(M_wind² + M_weight²)/M_all, wind on D + 2t, weight of tube and ice
- *
- * @param model the bare tower [-]
- * @param ice the ice case, where ice is given [-]
- * @returns a check for each such row, where the method has a rule for ice [-]
- * @source asce7-10
- */
-export function icedElementChecks(model: TowerModel, ice: IceCase | undefined): readonly Check[] {
+/** The same with ice, in the gust that goes with ice: thicker, heavier, and no stronger. */
+function icedElementChecks(model: TowerModel, ice: IceCase | undefined): readonly Check[] {
   if (!ice || ice.thicknessAtTop === undefined) return [];
   const { shown, needs } = ice;
   return membersOf(model).map((member): Check => {
-    const { load } = member;
-    const base = { id: icedId(load, member.number), kind: 'elements', name: load.name, withIce: true } as const;
-    if (!shown) return { ...base, verdict: 'open', because: 'missing', needs };
+    const iced = { ...elementOf(member), id: `${elementOf(member).id}:ice`, withIce: true } as const;
+    if (!shown) return openCheck(iced, 'missing', needs);
     const bending = bentWithIce(shown, member);
-    if (bending.notShown.length > 0) return { ...base, verdict: 'open', because: 'not-computed', needs: [] };
-    return { ...base, ...judged(model, member, resultOf(bending, bentWithIce(shown, member, 0))) };
+    if (bending.notShown.length > 0) return openCheck(iced, 'not-computed');
+    return judgedElement(model, iced, member, resultOf(bending, bentWithIce(shown, member, 0)));
   });
 }
 
+function elementOf({ load, number }: Member): CheckOf {
+  const { name } = load;
+  return { id: `elements:${name}:${number + 1}`, kind: 'elements', at: rowAt(load, number), name, number: number + 1 };
+}
+
 /** What the strength at rupture leaves open stays open. */
-function judged(
-  model: TowerModel,
-  member: Member,
-  result: CheckResult,
-): Pick<Check, 'verdict' | 'because' | 'needs' | 'result'> {
+function judgedElement(model: TowerModel, of: CheckOf, member: Member, result: CheckResult): Check {
   const { load, row, number } = member;
-  const verdict = verdictOf(result.ratio, result.ratioRange[0], model.input.wanted.margin);
-  if (verdict === 'over') return { verdict, needs: [], result };
-  const needs = boomNeeds(member);
-  if (needs.length > 0) {
-    const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
-    return { verdict: 'open', because: 'missing', needs, result: rest };
-  }
-  if (verdict !== 'open') return { verdict, needs: [], result };
-  const untold = row.material !== 'steel' && row.ultimateStrength === undefined;
-  return { verdict, because: 'readings-disagree', needs: untold ? [`${rowAt(load, number)}/ultimate`] : [], result };
+  const missing = boomNeeds(member);
+  const notGiven = row.material !== 'steel' && row.ultimateStrength === undefined;
+  const asks = notGiven ? [`${rowAt(load, number)}/ultimate`] : [];
+  const check = judged(of, result, { margin: model.input.wanted.margin, missing, asks });
+  return missing.length > 0 && check.verdict === 'open' ? { ...check, result: withoutWinds(result) } : check;
 }
 
 const rowAt = (load: Load, number: number) => `${load.at}/tubes/${number}`;
@@ -103,10 +92,10 @@ export function boomsLaden(model: TowerModel): readonly { readonly at: string; r
 }
 
 /** What nobody told of the metal of tubes that are checked. */
-export interface MetalUntold {
+export interface MetalNotGiven {
   readonly at: string;
   readonly of: string;
-  readonly untold: 'material' | 'ultimate';
+  readonly notGiven: 'material' | 'ultimate';
 }
 
 /**
@@ -118,12 +107,12 @@ export interface MetalUntold {
  * @returns a pointer and the owner of each [-]
  * @source derived
  */
-export function metalsUntold(model: TowerModel): readonly MetalUntold[] {
-  return membersOf(model).flatMap(({ load, row, number }): MetalUntold[] => {
-    const about = (untold: MetalUntold['untold']) => ({
-      at: `${rowAt(load, number)}/${untold}`,
+export function metalsNotGiven(model: TowerModel): readonly MetalNotGiven[] {
+  return membersOf(model).flatMap(({ load, row, number }): MetalNotGiven[] => {
+    const about = (notGiven: MetalNotGiven['notGiven']) => ({
+      at: `${rowAt(load, number)}/${notGiven}`,
       of: load.name,
-      untold,
+      notGiven,
     });
     return [
       ...(row.material === undefined ? [about('material')] : []),
@@ -132,14 +121,12 @@ export function metalsUntold(model: TowerModel): readonly MetalUntold[] {
   });
 }
 
-const icedId = (load: Load, number: number) => `elements:${load.name}:${number + 1}:ice`;
-
 function bentWithIce(shown: IceCaseShown, member: Member, onEnd?: number, trace?: Trace): ElementBending {
-  const worst = shown.model.appurtenancesInWind.reduce<ElementBending | undefined>((most, cut) => {
+  const worst = shown.model.scenarios.reduce<ElementBending | undefined>((most, { appurtenances: cut }) => {
     const here = icedBending(shown, cut, member, onEnd);
     return !most || largest(here) > largest(most) ? here : most;
   }, undefined) as ElementBending;
-  if (trace) icedBending(shown, shown.model.appurtenancesInWind[0] as SlicesInWind, member, onEnd, trace);
+  if (trace) icedBending(shown, shown.model.scenarios[0].appurtenances, member, onEnd, trace);
   return worst;
 }
 
@@ -158,7 +145,7 @@ function icedBending(
   cut.slices.forEach((slice, index) => {
     if (cut.items[slice.item]?.at !== load.at || slice.part.what !== row.along) return;
     const [area, force] =
-      row.along === 'boom' ? [slice.side, forces.side[index] as number] : [slice.front, forces.front[index] as number];
+      row.along === 'boom' ? [slice.side, nth(forces.side, index)] : [slice.front, nth(forces.front, index)];
     if (area > 0) perArea = Math.max(perArea, force / area);
   });
   const iced = segments.map(({ outside }) => icedDiameter.of(outside, ice));
@@ -214,7 +201,7 @@ function segmentsOf(row: TubeRow): readonly ElementSegment[] | undefined {
   if (!half.every((piece): piece is TubePiece & { wall: number } => piece.wall !== undefined)) return undefined;
   return half.map(({ diameter, length, wall }) => ({
     outside: diameter,
-    wall: wall as number,
+    wall,
     length,
     // The weaker of the two for the same yield where nobody says: its rupture counts too.
     material: row.material ?? 'aluminium',
@@ -224,29 +211,25 @@ function segmentsOf(row: TubeRow): readonly ElementSegment[] | undefined {
 }
 
 function checkOf(model: TowerModel, member: Member): Check {
-  const { load, number } = member;
-  const base = { id: `elements:${load.name}:${number + 1}`, kind: 'elements', name: load.name } as const;
-  const { speed } = siteSpeed(model.input);
-  const [appurtenances] = actualSlicesInWind(model);
-  const at = (cuts: readonly SlicesInWind[], V: number, least: boolean, onEnd?: number) =>
-    cuts.reduce<ElementBending | undefined>((worst, cut) => {
+  const { speed } = model.site;
+  const blowing = inActualWind(model);
+  const at = (scenarios: readonly TowerInWind[], V: number, least: boolean, onEnd?: number) =>
+    scenarios.reduce<ElementBending | undefined>((worst, { appurtenances: cut }) => {
       const here = bent(cut, member, V, least, onEnd);
       return !worst || largest(here) > largest(worst) ? here : worst;
     }, undefined) as ElementBending;
-  const bending = at(model.appurtenancesInWind, speed, true);
-  if (bending.notShown.length > 0) return { ...base, verdict: 'open', because: 'not-computed', needs: [] };
+  const bending = at(model.scenarios, speed, true);
+  const of = elementOf(member);
+  if (bending.notShown.length > 0) return openCheck(of, 'not-computed');
   const byWind = {
-    design: (V: number) => largest(at(model.appurtenancesInWind, V, false)),
-    actual: (V: number) => largest(at(appurtenances, V, false)),
-    steadyUpTo: Math.min(...[...model.appurtenancesInWind, ...appurtenances].map((cut) => cut.steadyUpTo)),
+    design: (V: number) => largest(at(model.scenarios, V, false)),
+    actual: (V: number) => largest(at(blowing, V, false)),
+    steadyUpTo: Math.min(...[...model.scenarios, ...blowing].map(({ appurtenances }) => appurtenances.steadyUpTo)),
   };
-  return {
-    ...base,
-    ...judged(model, member, {
-      ...resultOf(bending, member.onBoom === 0 ? bending : at(model.appurtenancesInWind, speed, true, 0)),
-      ...windsHeld(model, byWind),
-    }),
-  };
+  return judgedElement(model, of, member, {
+    ...resultOf(bending, member.onBoom === 0 ? bending : at(model.scenarios, speed, true, 0)),
+    ...windsHeld(model, byWind),
+  });
 }
 
 function resultOf(bending: ElementBending, atBest: ElementBending): CheckResult {
@@ -279,13 +262,11 @@ function bent(
   const perLength = segments.map((segment) => {
     let most = 0;
     cut.slices.forEach((slice, index) => {
-      const item = cut.items[slice.item] as WindItem;
-      const { part } = slice as Slice;
+      const item = nth(cut.items, slice.item);
+      const { part } = slice;
       if (item.at !== load.at || part.what !== row.along || part.diameter !== segment.outside) return;
       const [area, force] =
-        row.along === 'boom'
-          ? [slice.side, forces.side[index] as number]
-          : [slice.front, forces.front[index] as number];
+        row.along === 'boom' ? [slice.side, nth(forces.side, index)] : [slice.front, nth(forces.front, index)];
       if (area > 0) most = Math.max(most, (force / area) * segment.outside);
     });
     return most;
@@ -295,32 +276,14 @@ function bent(
   return elementBending(segments, { wind: perLength, appurtenances, ...(weight.length > 0 ? { weight } : {}) }, trace);
 }
 
-/**
- * The working of an element.
- *
- * @param model the tower [-]
- * @param check its link [-]
- * @param trace the working [-]
- * @returns nothing [-]
- * @source derived
- */
-export function explainElements(model: TowerModel, check: Check, trace: Trace): void {
-  const member = membersOf(model).find(({ load, number }) => check.id === `elements:${load.name}:${number + 1}`);
-  if (!member || !check.result) return;
-  bent(model.appurtenancesInWind[0] as SlicesInWind, member, siteSpeed(model.input).speed, true, undefined, trace);
-}
-
-/**
- * The working of an element with ice.
- *
- * @param model the bare tower [-]
- * @param ice the ice case [-]
- * @param check its link [-]
- * @param trace the working [-]
- * @returns nothing [-]
- * @source asce7-10
- */
-export function explainIcedElements(model: TowerModel, ice: IceCase | undefined, check: Check, trace: Trace): void {
-  const member = membersOf(model).find(({ load, number }) => check.id === icedId(load, number));
-  if (member && ice?.shown && check.result) bentWithIce(ice.shown, member, undefined, trace);
+function explainElements({ model, ice }: CheckContext, checks: readonly Check[], trace: Trace): void {
+  const members = new Map(membersOf(model).map((member) => [elementOf(member).at, member]));
+  for (const { at, name, withIce, result } of checks) {
+    const member = members.get(at);
+    if (!member || !result) continue;
+    under(trace, `tubes of the ${name}${withIce ? ' with ice' : ''}`, () => {
+      if (!withIce) bent(model.scenarios[0].appurtenances, member, model.site.speed, true, undefined, trace);
+      else if (ice?.shown) bentWithIce(ice.shown, member, undefined, trace);
+    });
+  }
 }

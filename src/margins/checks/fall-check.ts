@@ -1,24 +1,26 @@
-import type { Trace } from '../../foundation/index.ts';
+import { type Trace, under } from '../../foundation/index.ts';
 import { type FallComparison, fallDistances } from '../../structure/index.ts';
+import type { TowerModel } from '../model.ts';
 import { halvesOf } from '../reach.ts';
-import type { TowerModel } from '../tower-model.ts';
 import type { Check } from './check.ts';
+import type { CheckKind } from './check-kind.ts';
 
-/**
- * Whether everything falls clear of lines and border, where the plan gives their distances. A building is no limit but a
- * caution: most towers stand beside one.
- *
- * h_tip + half an element or boom + 10 ft against the distance
- *
- * @param model the tower [-]
- * @returns a check for each distance [-]
- * @source common-practice
- */
-export function fallsCompared(model: TowerModel): readonly Check[] {
-  return fallComparisons(model)
-    .filter(({ to }) => to !== 'building')
-    .map(checkOf);
-}
+/** Whether everything falls clear of lines and border. A building is no limit but a caution: most towers stand beside one. */
+export const fallKind: CheckKind<'fall'> = {
+  kind: 'fall',
+  assess: ({ model }) =>
+    fallComparisons(model)
+      .filter(({ to }) => to !== 'building')
+      .map(checkOf),
+  explain: ({ model }, _, trace) => {
+    under(trace, 'fall distance', () => fallComparisons(model, trace));
+  },
+  loadedBy: 'fall',
+  byRating: false,
+  comparesTower: undefined,
+  ownRemedies: [],
+  room: undefined,
+};
 
 /**
  * Whether what falls may reach each of the places whose distance the plan gives.
@@ -50,22 +52,23 @@ export function fallComparisons(model: TowerModel, trace?: Trace): readonly Fall
   return fallDistances(tip, half, given, trace);
 }
 
-function checkOf(comparison: FallComparison): Check {
-  const { ratio } = comparison;
-  // A rule of thumb for keeping clear has no margin to thin: it is met or not.
-  return {
-    id: `fall:${comparison.to}`,
-    kind: 'fall',
-    towards: comparison.to,
-    verdict: ratio > 1 ? 'over' : 'within',
-    needs: [],
-    result: {
-      ratio,
-      of: 'distance',
-      demand: comparison.wanted,
-      capacity: comparison.distance,
-      ratioRange: [ratio, ratio],
-      headings: {},
-    },
-  };
+/** Where the plan gives each distance. */
+const PLACES = {
+  'power-line': '/site/distances/powerLine',
+  'property-line': '/site/distances/propertyLine',
+  building: '/site/distances/building',
+} as const satisfies Record<FallComparison['to'], string>;
+
+function checkOf({ to, ratio, wanted, distance }: FallComparison): Check {
+  const of = { id: `fall:${to}`, kind: 'fall', at: PLACES[to], towards: to } as const;
+  const result = {
+    ratio,
+    of: 'distance',
+    demand: wanted,
+    capacity: distance,
+    ratioRange: [ratio, ratio],
+    headings: {},
+  } as const;
+  // A rule of thumb for keeping clear has no margin to wear down: it is met or not.
+  return { ...of, verdict: ratio > 1 ? 'over' : 'within', needs: [], result };
 }

@@ -1,4 +1,5 @@
-import type { Trace } from '../../foundation/index.ts';
+import { nth, remember, type Trace, under } from '../../foundation/index.ts';
+import type { Bound } from '../../methods/index.ts';
 import {
   type BlockComparison,
   blockFooting,
@@ -11,18 +12,19 @@ import {
   profileOf,
   type SlicesInWind,
   sliceForces,
-  untoldWeights,
+  weightsNotGiven,
 } from '../../structure/index.ts';
+import type { Comparison } from '../comparisons.ts';
 import { roomByMoment } from '../formulas.ts';
-import { actualSlicesInWind, holdsTo } from '../holds-to.ts';
-import { holdsToRatio, type RatioByWind, ratioWithoutWind } from '../holds-to-ratio.ts';
-import type { Reactions } from '../reactions.ts';
-import { forcePerArea, type RoomByCheck } from '../room-by-check.ts';
-import { type Demand, siteSpeed, stillUntold, type TowerModel } from '../tower-model.ts';
+import { holdsTo, inActualWind, steadyUpTo } from '../holds-to.ts';
+import { heldBy, holdsToRatio, type RatioByWind } from '../holds-to-ratio.ts';
+import type { TowerInWind, TowerModel } from '../model.ts';
+import { explainLegs } from '../reactions.ts';
+import { forcePerArea, type RoomByCheck, type RoomPlace } from '../room-by-check.ts';
+import { once, steadyNotGiven } from '../tower-model.ts';
 import { type ComparisonRatio, ratioInCalm } from '../tower-ratio.ts';
-import { verdictOf } from '../verdict.ts';
-import type { Check, Compared } from './check.ts';
-import { canBeLowered } from './check.ts';
+import { type Check, type Compared, judged, openCheck } from './check.ts';
+import type { CheckContext, CheckKind } from './check-kind.ts';
 
 /** What the footing does, beside its ratio. */
 export interface FoundationAnswer {
@@ -32,96 +34,92 @@ export interface FoundationAnswer {
   readonly pier?: PierComparison;
 }
 
-export interface FoundationResult {
+interface FoundationResult {
   readonly check: Check;
   readonly answer?: FoundationAnswer;
 }
 
-export interface FootingContext {
-  readonly model: TowerModel;
-  readonly ratios: readonly ComparisonRatio[];
-  /** Of the design wind at the unfavourable end, with and without least pressures. */
-  readonly unfavourable: Demand;
-  readonly withoutLeast: Demand;
-  readonly reactions: Reactions;
+export const foundationKind: CheckKind<'foundation'> = {
+  kind: 'foundation',
+  assess: (context) => [once(context, foundationResult).check],
+  explain: (context, _, trace) => {
+    under(trace, 'footing', () => explainFoundation(context, trace));
+    under(trace, 'legs at the base', () => explainLegs(context.model, context.reactions, trace));
+  },
+  loadedBy: 'wind',
+  byRating: false,
+  comparesTower: undefined,
+  ownRemedies: [],
+  room: { onMastOnly: false, neededFor: undefined, left: roomOfFooting },
+};
+
+const FOUNDATION = { id: 'foundation', kind: 'foundation', at: '/tower/foundation' } as const;
+
+/**
+ * What the footing does, beside its ratio.
+ *
+ * at the nominal load of foundations
+ *
+ * @param context the tower, its ratios and what it asks of its foot [-]
+ * @returns loads and sides [-]; undefined where none is described, or nothing is worked out of it
+ * @source ibc-2018
+ */
+export function foundationAnswer(context: CheckContext): FoundationAnswer | undefined {
+  return once(context, foundationResult).answer;
 }
 
 /**
  * The footing: a block against overturning and the pressure under its toe, a pier by its depth, or one built to the
  * maker's drawing, for which his ratings speak.
- *
- * block u = max(M/(0.6·D·B/2), p/p_soil); pier u = load over the load at which the depth is just enough
- *
- * @param context the tower, its uses and what it asks of its foot [-]
- * @returns the check, and what the footing does [-]
- * @source ibc-2018
  */
-export function foundationCheck(context: FootingContext): FoundationResult {
-  const { model } = context;
+function foundationResult(context: CheckContext): FoundationResult {
+  const { model, reactions } = context;
   const { tower } = model.input.station;
-  const base = { id: 'foundation', kind: 'foundation' } as const;
   const { foundation } = tower;
-  const missing = (needs: readonly string[]): FoundationResult => ({
-    check: { ...base, verdict: 'open', because: 'missing', needs },
-  });
-  if (!foundation) return missing(['/tower/foundation']);
-  if (tower.support === 'guyed' || tower.support === 'bracketed' || tower.support === 'roof') {
-    return { check: { ...base, verdict: 'open', because: 'held', needs: [] } };
-  }
-  if (foundation.kind === 'maker') return byMaker(context);
+  if (!foundation) return { check: openCheck(FOUNDATION, 'missing', [FOUNDATION.at]) };
+  if (tower.support === 'guyed' || tower.support === 'bracketed' || tower.support === 'roof')
+    return { check: openCheck(FOUNDATION, 'held') };
+  if (foundation.kind === 'maker') return { check: byMaker(context) };
   const load = footLoad(context);
-  const steady = context.reactions.withoutWind;
-  const at = (wind: { readonly shear: number; readonly moment: number }): FootLoad => ({
+  const { withoutWind } = reactions;
+  const at = (wind: FootWind): FootLoad => ({
     ...load,
-    shear: wind.shear + steady.shear,
-    moment: wind.moment + steady.moment,
+    shear: wind.shear + withoutWind.shear,
+    moment: wind.moment + withoutWind.moment,
   });
-  const judged = judge(foundation, load);
-  const needs = [
+  const ratioAt = (wind: FootWind) => judge(foundation, at(wind)).compared.ratio;
+  const { compared, ...sides } = judge(foundation, load);
+  const missing = [
     ...(foundation.kind === 'block' && load.weight === undefined ? weightNeeds(model) : []),
     ...(model.bareTowerKnown ? [] : ['/tower/shape']),
-    ...stillUntold(model),
+    ...steadyNotGiven(model),
   ];
   const winds = windsAtFoot(context);
+  const { speed } = model.site;
   const reaches = (target: number) => {
-    const { speed } = siteSpeed(model.input);
-    if (foundation.kind === 'pier' || judged.block === undefined) {
-      const pier = byRatio(winds, (wind) => judge(foundation, at(wind)).compared.ratio);
-      return holdsToRatio(model.input, pier, speed, target);
-    }
-    const most = mostMoment(foundation, judged.block, target);
+    if (missing.length > 0) return undefined;
+    if (foundation.kind === 'pier' || sides.block === undefined)
+      return holdsToRatio(model.input, byRatio(winds, ratioAt), speed, target);
+    const most = mostMoment(foundation, sides.block, target);
     const block = byRatio(winds, (wind) => {
       const { shear, moment } = at(wind);
       return (moment + shear * foundation.depth) / most;
     });
     return holdsToRatio(model.input, block, speed, 1);
   };
-  const holds = needs.length > 0 ? undefined : reaches(1);
-  const keeps = holds && canBeLowered(model) ? reaches(1 - model.input.wanted.margin) : undefined;
-  const { compared } = judged;
-  const readTwoWays = model.appurtenancesInWind.some((cut) => cut.readTwoWays);
-  const ratioAtBest = readTwoWays ? judge(foundation, at(favourableShare(context))).compared.ratio : compared.ratio;
+  const readTwoWays = model.scenarios.some(({ appurtenances }) => appurtenances.readTwoWays);
+  const favourable = readTwoWays ? ratioAt(favourableShare(context)) : compared.ratio;
   const result = {
     ...compared,
     height: tower.foot,
-    ratioRange: [Math.min(ratioAtBest, compared.ratio), compared.ratio] as const,
+    ratioRange: [Math.min(favourable, compared.ratio), compared.ratio] as const,
     headings: {},
-    ...(holds ? { holdsTo: holds } : {}),
-    ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
-    ...ratioWithoutWind(model, judge(foundation, at({ shear: 0, moment: 0 })).compared.ratio),
+    ...heldBy(model, reaches, ratioAt({ shear: 0, moment: 0 })),
   };
-  const answer = {
-    kind: foundation.kind,
-    load,
-    ...(judged.block ? { block: judged.block } : {}),
-    ...(judged.pier ? { pier: judged.pier } : {}),
+  return {
+    check: judged(FOUNDATION, result, { margin: model.input.wanted.margin, favourable, missing }),
+    answer: { kind: foundation.kind, load, ...sides },
   };
-  const verdict = verdictOf(compared.ratio, ratioAtBest, model.input.wanted.margin);
-  if (verdict !== 'over' && needs.length > 0) {
-    return { check: { ...base, verdict: 'open', because: 'missing', needs, result }, answer };
-  }
-  const because = verdict === 'open' ? ({ because: 'readings-disagree' } as const) : {};
-  return { check: { ...base, verdict, ...because, needs: [], result }, answer };
 }
 
 interface Judged {
@@ -154,72 +152,67 @@ function judge(foundation: Exclude<Foundation, { kind: 'maker' }>, load: FootLoa
 }
 
 /** The design wind at the foot, at the nominal level, with what stays: shear and moment each at its worst heading. */
-function footLoad({ model, unfavourable, reactions }: FootingContext): FootLoad {
-  const { withoutWind: steady, toNominal, weight } = reactions;
+function footLoad({ model, unfavourable, reactions }: CheckContext): FootLoad {
+  const { withoutWind, toNominal, weight } = reactions;
   const last = model.levels.length - 1;
   const most = (of: 'shear' | 'moment') =>
     Math.max(
-      ...model.scenarios.map(
-        (_, each) => (unfavourable.appurtenances[each]?.[of][last] ?? 0) + (unfavourable.own[each]?.[of][last] ?? 0),
+      ...unfavourable.scenarios.map(
+        ({ appurtenances, bareTower }) => nth(appurtenances[of], last) + (bareTower ? nth(bareTower[of], last) : 0),
       ),
     );
   return {
-    shear: toNominal * most('shear') + steady.shear,
-    moment: toNominal * most('moment') + steady.moment,
+    shear: toNominal * most('shear') + withoutWind.shear,
+    moment: toNominal * most('moment') + withoutWind.moment,
     ...(weight === undefined ? {} : { weight }),
   };
 }
 
 /** The same at the favourable end of the readings, wind alone. */
-function favourableShare(context: FootingContext): { readonly shear: number; readonly moment: number } {
+function favourableShare(context: CheckContext): FootWind {
   const { model, reactions } = context;
-  const { speed } = siteSpeed(model.input);
-  return windAtFoot(model, model.appurtenancesInWind, model.bareTowerInWind, speed, 'favourable', reactions.toNominal);
+  const { speed } = model.site;
+  return windAtFoot(model, model.scenarios, speed, 'favourable', reactions.toNominal);
 }
 
 /**
  * Area that may be added at a height before the footing reaches the wanted margin: both its ratio grow in line with the force,
- * the pressure under a block as the moment up to which it may be pressed.
+ * the pressure under a block as the moment up to which it may be pressed. One by the maker's drawing goes as the tower does.
  *
  * A = (M_most − M_u)/(f·(h + T)); pier (1 − m − u)/(u_1 − u) for u_1 with one square metre
- *
- * @param context the tower, its uses and what it asks of its foot [-]
- * @param checks of the tower [-]
- * @returns the area at a height [-]; none where the footing is not shown or goes by the maker's rating, as the tower does
- * @source derived
  */
-export function roomOfFooting(
-  context: FootingContext,
-  checks: readonly Check[],
-): (height: number) => readonly RoomByCheck[] {
+function roomOfFooting(
+  context: CheckContext,
+  { verdict }: Check,
+  { height, on }: RoomPlace,
+): RoomByCheck | 'unlimited' | undefined {
   const { model, reactions } = context;
   const { foundation, foot } = model.input.station.tower;
-  const shown = checks.some(({ kind, verdict }) => kind === 'foundation' && verdict !== 'open');
-  if (!shown || !foundation || foundation.kind === 'maker') return () => [];
+  if (verdict === 'open' || !foundation) return undefined;
+  if (foundation.kind === 'maker') return 'unlimited';
   const wanted = model.input.wanted.margin;
   const load = footLoad(context);
   const { block, compared } = judge(foundation, load);
-  const at = (height: number) => {
-    const loadEffects = Math.max(...model.appurtenancesInWind.map(({ wind }) => forcePerArea(wind, height)));
-    return { height, on: 'tower', check: 'foundation', perArea: reactions.toNominal * loadEffects } as const;
-  };
+  const perArea =
+    reactions.toNominal *
+    Math.max(...model.scenarios.map(({ appurtenances }) => forcePerArea(appurtenances.wind, height)));
+  const common = { height, on, check: FOUNDATION.id, perArea };
   if (foundation.kind === 'block' && block) {
     const [capacity, demand] = [mostMoment(foundation, block, 1 - wanted) / (1 - wanted), block.momentAtUnderside];
-    return (height) => {
-      const common = at(height);
-      const arm = height - foot + foundation.depth;
-      const area = roomByMoment.of(wanted, capacity, demand, common.perArea, arm);
-      return [{ ...common, of: 'moment', capacity, demand, arm, area }];
+    const arm = height - foot + foundation.depth;
+    return {
+      ...common,
+      of: 'moment',
+      capacity,
+      demand,
+      arm,
+      area: roomByMoment.of(wanted, capacity, demand, perArea, arm),
     };
   }
-  return (height) => {
-    const common = at(height);
-    const { perArea } = common;
-    const withOne = { ...load, shear: load.shear + perArea, moment: load.moment + perArea * (height - foot) };
-    const more = judge(foundation, withOne).compared.ratio - compared.ratio;
-    const area = (1 - wanted - compared.ratio) / more;
-    return [{ ...common, capacity: 1, demand: compared.ratio, arm: more / perArea, area }];
-  };
+  const withOne = { ...load, shear: load.shear + perArea, moment: load.moment + perArea * (height - foot) };
+  const more = judge(foundation, withOne).compared.ratio - compared.ratio;
+  const area = (1 - wanted - compared.ratio) / more;
+  return { ...common, capacity: 1, demand: compared.ratio, arm: more / perArea, area };
 }
 
 interface FootWind {
@@ -240,26 +233,23 @@ const byRatio = ({ design, actual, steadyUpTo }: WindsAtFoot, ratio: (wind: Foot
 });
 
 /** The wind at the foot by its speed; up to where no coefficient changes it goes with the square of it. */
-function windsAtFoot({ model, reactions }: FootingContext): WindsAtFoot {
-  const [appurtenances, own] = actualSlicesInWind(model);
-  const all = [...model.appurtenancesInWind, ...model.bareTowerInWind, ...appurtenances, ...own];
-  const steadyUpTo = Math.min(...all.map((cut) => cut?.steadyUpTo ?? Number.POSITIVE_INFINITY));
+function windsAtFoot({ model, reactions }: CheckContext): WindsAtFoot {
+  const blowing = inActualWind(model);
+  const steady = Math.min(steadyUpTo(model.scenarios), steadyUpTo(blowing));
   const scaled = (find: (V: number) => FootWind) => {
     let unit: FootWind | undefined;
     return (V: number): FootWind => {
-      if (V > steadyUpTo || steadyUpTo <= 0) return find(V);
-      unit ??= find(Math.min(1, steadyUpTo));
-      const share = (V / Math.min(1, steadyUpTo)) ** 2;
+      if (V > steady || steady <= 0) return find(V);
+      unit ??= find(Math.min(1, steady));
+      const share = (V / Math.min(1, steady)) ** 2;
       return { shear: unit.shear * share, moment: unit.moment * share };
     };
   };
   return {
-    design: scaled((V) =>
-      windAtFoot(model, model.appurtenancesInWind, model.bareTowerInWind, V, 'unfavourable', reactions.toNominal),
-    ),
+    design: scaled((V) => windAtFoot(model, model.scenarios, V, 'unfavourable', reactions.toNominal)),
     // A wind that has come acts with all its force on the same footing.
-    actual: scaled((V) => windAtFoot(model, appurtenances, own, V, 'unfavourable', 1)),
-    steadyUpTo,
+    actual: scaled((V) => windAtFoot(model, blowing, V, 'unfavourable', 1)),
+    steadyUpTo: steady,
   };
 }
 
@@ -277,60 +267,43 @@ function mostMoment(
 /** Shear and moment of the wind at the foot, the largest over what is open about the tower. */
 function windAtFoot(
   model: TowerModel,
-  appurtenances: readonly SlicesInWind[],
-  own: readonly (SlicesInWind | undefined)[],
+  scenarios: readonly TowerInWind[],
   speed: number,
-  reading: 'unfavourable' | 'favourable',
+  bound: Bound,
   factor: number,
-): { readonly shear: number; readonly moment: number } {
+): FootWind {
   if (speed <= 0) return { shear: 0, moment: 0 };
   const last = model.levels.length - 1;
   const profiles = new Map<SlicesInWind, Profile>();
-  const profile = (cut: SlicesInWind) => {
-    let found = profiles.get(cut);
-    if (!found) {
-      found = profileOf(cut, sliceForces(cut, speed, reading, false), model.levels, model.hold);
-      profiles.set(cut, found);
-    }
-    return found;
-  };
+  const profile = (cut: SlicesInWind) =>
+    remember(profiles, cut, () => profileOf(cut, sliceForces(cut, speed, bound, false), model.levels, model.hold));
   let shear = 0;
   let moment = 0;
-  model.scenarios.forEach((_, scenario) => {
-    const hanging = profile(appurtenances[scenario] as SlicesInWind);
-    const cut = own[scenario];
-    const itself = cut ? profile(cut) : undefined;
-    shear = Math.max(shear, (hanging.shear[last] as number) + (itself?.shear[last] ?? 0));
-    moment = Math.max(moment, (hanging.moment[last] as number) + (itself?.moment[last] ?? 0));
-  });
+  for (const { appurtenances, bareTower } of scenarios) {
+    const hanging = profile(appurtenances);
+    const itself = bareTower && profile(bareTower);
+    shear = Math.max(shear, nth(hanging.shear, last) + (itself ? nth(itself.shear, last) : 0));
+    moment = Math.max(moment, nth(hanging.moment, last) + (itself ? nth(itself.moment, last) : 0));
+  }
   return { shear: factor * shear, moment: factor * moment };
 }
 
 function weightNeeds({ input: { station } }: TowerModel): readonly string[] {
-  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...untoldWeights(station)];
+  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...weightsNotGiven(station)];
 }
 
 /** Built to the drawing that goes with the rating: what is proven at the foot of the tower is proven of its footing. */
-function byMaker({ model, ratios, withoutLeast }: FootingContext): FoundationResult {
-  const base = { id: 'foundation', kind: 'foundation' } as const;
+function byMaker({ model, ratios, withoutLeast }: CheckContext): Check {
   const { tower } = model.input.station;
-  const atFoot = ratios.filter(
-    (ratio) => model.levels[ratio.comparison.level]?.z === tower.foot && ratio.comparison.check === 'tower',
-  );
+  const ofFoot = ({ check, level }: Comparison) => check === 'tower' && model.levels[level]?.z === tower.foot;
+  const atFoot = ratios.filter(({ comparison }) => ofFoot(comparison));
   const worst = atFoot.reduce<ComparisonRatio | undefined>(
     (most, ratio) => (most && most.unfavourable >= ratio.unfavourable ? most : ratio),
     undefined,
   );
-  if (!worst || !Number.isFinite(worst.unfavourable)) {
-    return { check: { ...base, verdict: 'open', because: 'missing', needs: ['/ratings'] } };
-  }
+  if (!worst || !Number.isFinite(worst.unfavourable)) return openCheck(FOUNDATION, 'missing', ['/ratings']);
   const favourable = Math.max(...atFoot.map((ratio) => ratio.favourable));
-  const verdict = verdictOf(worst.unfavourable, favourable, model.input.wanted.margin);
-  const ofFoot = (comparison: ComparisonRatio['comparison']) =>
-    comparison.check === 'tower' && model.levels[comparison.level]?.z === tower.foot;
-  const holds = holdsTo(model, ofFoot, withoutLeast);
-  const keeps =
-    holds && canBeLowered(model) ? holdsTo(model, ofFoot, withoutLeast, 1 - model.input.wanted.margin) : undefined;
+  const reaches = (target: number) => holdsTo(model, ofFoot, withoutLeast, target);
   const result = {
     ratio: worst.unfavourable,
     of: worst.byWindRatio ? ('wind-ratio' as const) : worst.comparison.of,
@@ -339,27 +312,14 @@ function byMaker({ model, ratios, withoutLeast }: FootingContext): FoundationRes
     height: tower.foot,
     ratioRange: [Math.min(favourable, worst.unfavourable), worst.unfavourable] as const,
     headings: {},
-    ...(holds ? { holdsTo: holds } : {}),
-    ...(keeps ? { keepsMarginTo: keeps.gust } : {}),
-    ...ratioWithoutWind(model, ratioInCalm(model, ofFoot)),
+    ...heldBy(model, reaches, ratioInCalm(model, ofFoot)),
   };
   // More than the rating shows at the foot says nothing of the concrete but that the maker has not shown it.
-  if (verdict === 'over' || verdict === 'open') {
-    return { check: { ...base, verdict: 'open', because: 'beyond-rating', needs: [], result } };
-  }
-  return { check: { ...base, verdict, needs: [], result } };
+  const by = { margin: model.input.wanted.margin, favourable: 0, because: 'beyond-rating' } as const;
+  return judged(FOUNDATION, result, by);
 }
 
-/**
- * The working of the footing.
- *
- * @param context the tower, its uses and what it asks of its foot [-]
- * @param trace the working [-]
- * @returns nothing [-]
- * @source ibc-2018
- */
-export function explainFoundation(context: FootingContext, trace: Trace): void {
+function explainFoundation(context: CheckContext, trace: Trace): void {
   const { foundation } = context.model.input.station.tower;
-  if (!foundation || foundation.kind === 'maker') return;
-  judge(foundation, footLoad(context), trace);
+  if (foundation && foundation.kind !== 'maker') judge(foundation, footLoad(context), trace);
 }

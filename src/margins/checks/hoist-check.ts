@@ -1,52 +1,46 @@
-import type { Trace } from '../../foundation/index.ts';
-import { appurtenanceMasses, hoistPull, sectionCarrying, untoldWeights, workingLoadOf } from '../../structure/index.ts';
-import type { TowerModel } from '../tower-model.ts';
-import { verdictOf } from '../verdict.ts';
-import type { Check } from './check.ts';
+import { nth, under } from '../../foundation/index.ts';
+import {
+  appurtenanceMasses,
+  hoistPull,
+  sectionCarrying,
+  weightsNotGiven,
+  workingLoadOf,
+} from '../../structure/index.ts';
+import type { TowerModel } from '../model.ts';
+import { type Check, judged, openCheck } from './check.ts';
+import type { CheckKind } from './check-kind.ts';
 import { ratedGear } from './gear-rating.ts';
 
-/**
- * The pull of the hoist of a telescoping tower against what its gear may pull, where the plan tells of either.
- *
- * u = Σ(k − 1)·W_k / F_work
- *
- * @param model the tower [-]
- * @returns the check; nothing for a tower that does not telescope or of whose hoist the plan says nothing [-]
- * @source derived
- */
-export function hoistCheck(model: TowerModel): readonly Check[] {
+/** The pull of the hoist of a telescoping tower against what its gear may pull, where the plan tells of either. */
+export const hoistKind: CheckKind<'hoist'> = {
+  kind: 'hoist',
+  assess: ({ model }) => hoistCheck(model),
+  explain: ({ model }, checks, trace) => {
+    if (!checks.some(({ result }) => result)) return;
+    under(trace, 'hoist', () => {
+      hoistPull(liftedMasses(model), trace);
+      workingLoadOf(ratedGear(model.input.ratings) ?? {}, trace);
+    });
+  },
+  loadedBy: 'gear',
+  byRating: false,
+  comparesTower: undefined,
+  ownRemedies: [],
+  room: undefined,
+};
+
+function hoistCheck(model: TowerModel): readonly Check[] {
   const { tower } = model.input.station;
   const rated = workingLoadOf(ratedGear(model.input.ratings) ?? {});
   const told = rated !== undefined || tower.sections.some((section) => section.weight !== undefined);
   if (!tower.telescopes || !told) return [];
-  const base = { id: 'hoist', kind: 'hoist' } as const;
+  const of = { id: 'hoist', kind: 'hoist', at: '/tower/telescopes' } as const;
   const needs = [...weightNeeds(model), ...(rated === undefined ? ['/ratings'] : [])];
-  if (rated === undefined || needs.length > 0) return [{ ...base, verdict: 'open', because: 'missing', needs }];
-  const pull = hoistPull(liftedMasses(model));
-  const ratio = pull / rated;
-  return [
-    {
-      ...base,
-      verdict: verdictOf(ratio, ratio, model.input.wanted.margin),
-      needs: [],
-      result: { ratio, of: 'pull', demand: pull, capacity: rated, ratioRange: [ratio, ratio], headings: {} },
-    },
-  ];
-}
-
-/**
- * The working of the hoist's pull.
- *
- * @param model the tower [-]
- * @param trace the working [-]
- * @returns nothing [-]
- * @source derived
- */
-export function explainHoist(model: TowerModel, trace: Trace): void {
-  const check = hoistCheck(model)[0];
-  if (!check?.result) return;
-  hoistPull(liftedMasses(model), trace);
-  workingLoadOf(ratedGear(model.input.ratings) ?? {}, trace);
+  if (rated === undefined || needs.length > 0) return [openCheck(of, 'missing', needs)];
+  const demand = hoistPull(liftedMasses(model));
+  const ratio = demand / rated;
+  const result = { ratio, of: 'pull', demand, capacity: rated, ratioRange: [ratio, ratio], headings: {} } as const;
+  return [judged(of, result, { margin: model.input.wanted.margin })];
 }
 
 /** Each section with what rides on it, from the foot up: on the mast and above the tower with the uppermost. */
@@ -58,7 +52,7 @@ function liftedMasses({ input: { station } }: TowerModel): readonly number[] {
     const carrier = onMast
       ? sections.length - 1
       : sectionCarrying(sections, carriedAt ?? high, carriedAt === undefined ? 'outer' : 'inner');
-    masses[carrier] = (masses[carrier] as number) + mass;
+    masses[carrier] = nth(masses, carrier) + mass;
   }
   return masses;
 }
@@ -67,5 +61,5 @@ function weightNeeds({ input: { station } }: TowerModel): readonly string[] {
   // What the fixed section weighs is not lifted.
   const lifted = station.tower.sections.slice(1);
   const needs = lifted.filter((section) => section.weight === undefined).map((section) => `${section.at}/weight`);
-  return [...new Set([...needs, ...untoldWeights(station)])];
+  return [...new Set([...needs, ...weightsNotGiven(station)])];
 }

@@ -1,27 +1,25 @@
-import { evaluate, remember, type Trace, under, zeros } from '../../foundation/index.ts';
+import { evaluate, nth, remember, type Trace, under, zeros } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
-  type Level,
   lyingMoments,
   momentAtJoint,
   type RaisingGear,
   raisingAt,
   ratioInBending,
   rimOf,
-  type Slice,
   type SliceForces,
   type SlicesInWind,
   sliceForces,
   type TiltingBody,
   windFactorToMoment,
 } from '../../structure/index.ts';
-import type { Comparison } from '../comparisons.ts';
+import { surelyShown } from '../capacity.ts';
 import { speedByForce } from '../formulas.ts';
-import { actualSlicesInWind } from '../holds-to.ts';
+import { inActualWind } from '../holds-to.ts';
 import { lowerAtGust } from '../lower-at.ts';
-import { once, type TowerModel } from '../tower-model.ts';
-import { verdictOf } from '../verdict.ts';
-import type { Check } from './check.ts';
+import type { TowerModel } from '../model.ts';
+import { once } from '../tower-model.ts';
+import { type Check, judged, openCheck } from './check.ts';
 
 /** The actual gust across the lying tower, and the height upright of the place that decides [m/s, m]. */
 export interface LyingWind {
@@ -53,14 +51,19 @@ interface Place {
  * u = M_g/M_cap; v at which √(M_w² + M_g²) = M_cap
  *
  * @param model the tower [-]
+ * @param hinge its height [m]
  * @param bodies all that tilts [-]
  * @param gear what holds it [-]
  * @returns the check and the gust [-]; nothing where the gear has no hold on the flat tower
  * @source derived
  */
-export function lyingTower(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): LyingTower {
-  const base = { id: 'lying', kind: 'lying' } as const;
-  const places = placesOf(model, bodies, gear);
+export function lyingTower(
+  model: TowerModel,
+  hinge: number,
+  bodies: readonly TiltingBody[],
+  gear: RaisingGear,
+): LyingTower {
+  const places = placesOf(model, hinge, bodies, gear);
   const used = places.map((place) => ({
     ...place,
     // What nothing weighs on uses nothing, proven or not.
@@ -68,9 +71,9 @@ export function lyingTower(model: TowerModel, bodies: readonly TiltingBody[], ge
   }));
   const first = used[0];
   if (!first) return { checks: [] };
+  const of = { id: 'lying', kind: 'lying', at: '/tower/hinge' } as const;
   const worst = used.reduce((most, each) => (each.ratio > most.ratio ? each : most), first);
-  if (!Number.isFinite(worst.ratio))
-    return { checks: [{ ...base, verdict: 'open', because: 'beyond-rating', needs: [] }] };
+  if (!Number.isFinite(worst.ratio)) return { checks: [openCheck(of, 'beyond-rating')] };
   const { ratio, byWeight, capacity, height } = worst;
   const result = {
     ratio,
@@ -82,10 +85,9 @@ export function lyingTower(model: TowerModel, bodies: readonly TiltingBody[], ge
     headings: {},
   } as const;
   // More than the wind proves of it says only that nobody has shown it lying.
-  const verdict = verdictOf(ratio, ratio, model.input.wanted.margin);
-  if (verdict === 'over')
-    return { checks: [{ ...base, verdict: 'open', because: 'beyond-rating', needs: [], result }] };
-  return { checks: [{ ...base, verdict, needs: [], result }], ...windOf(model, places) };
+  const by = { margin: model.input.wanted.margin, favourable: 0, because: 'beyond-rating' } as const;
+  const check = judged(of, result, by);
+  return { checks: [check], ...(check.verdict === 'open' ? {} : windOf(model, places)) };
 }
 
 function windOf(model: TowerModel, places: readonly Place[]): Pick<LyingTower, 'wind'> {
@@ -106,9 +108,13 @@ function windOf(model: TowerModel, places: readonly Place[]): Pick<LyingTower, '
  */
 const SPACING = 0.5;
 
-function placesOf(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear): readonly Place[] {
-  const { hingeHeight, top } = model.input.station.tower;
-  const hinge = hingeHeight as number;
+function placesOf(
+  model: TowerModel,
+  hinge: number,
+  bodies: readonly TiltingBody[],
+  gear: RaisingGear,
+): readonly Place[] {
+  const { top } = model.input.station.tower;
   if (raisingAt(bodies, gear, 0).force === undefined) return [];
   const steps = Math.ceil((top - hinge) / SPACING);
   const between = Array.from({ length: steps }, (_, index) => hinge + ((top - hinge) * index) / steps);
@@ -147,7 +153,7 @@ function momentProofs(model: TowerModel): readonly SectionProof[] {
   return sections.map((section, number) => {
     const own = model.comparisons.flatMap((comparison, index) =>
       comparison.of === 'moment' && comparison.section === number
-        ? [{ height: (model.levels[comparison.level] as Level).z, proof: proofOf(model, comparison, index) }]
+        ? [{ height: nth(model.levels, comparison.level).z, proof: surelyShown(model, index) }]
         : [],
     );
     const proofAt = (height: number) => {
@@ -157,13 +163,6 @@ function momentProofs(model: TowerModel): readonly SectionProof[] {
     };
     return { low: rimOf(sections, number), high: section.high, uniform: section.uniform, proofAt };
   });
-}
-
-function proofOf(model: TowerModel, comparison: Comparison, index: number): number {
-  let most = 0;
-  for (const each of model.proven) most = Math.max(most, Math.min(...each.low.map((proof) => proof[index] as number)));
-  for (const claim of model.momentClaims) if (claim.level === comparison.level) most = Math.max(most, claim.moment);
-  return most;
 }
 
 /** The speed at which forces are taken: of slow flow, whose coefficients no faster one exceeds [m/s]. */
@@ -185,7 +184,7 @@ function leastGust(
   let least: Across | undefined;
   moments.forEach((each, scenario) => {
     places.forEach((place, index) => {
-      const moment = each[index] as number;
+      const moment = nth(each, index);
       if (moment === 0) return;
       const gust = gustOf(model, place, moment);
       if (!least || gust < least.gust) least = { gust, scenario, place };
@@ -200,14 +199,13 @@ function leastGust(
  */
 function momentsAcross(model: TowerModel, places: readonly Place[]): readonly (readonly number[])[] {
   const found = new Map<SlicesInWind, readonly number[]>();
-  const [appurtenances, own] = actualSlicesInWind(model);
-  return model.scenarios.map((_, scenario) => {
+  return inActualWind(model).map(({ appurtenances, bareTower }) => {
     const sums = places.map(() => 0);
-    for (const cut of [appurtenances[scenario], own[scenario]]) {
+    for (const cut of [appurtenances, bareTower]) {
       if (!cut) continue;
       const moments = remember(found, cut, () => momentsOf(cut, places));
       moments.forEach((moment, place) => {
-        sums[place] = (sums[place] as number) + moment;
+        sums[place] = nth(sums, place) + moment;
       });
     }
     return sums;
@@ -220,7 +218,7 @@ function momentsOf(cut: SlicesInWind, places: readonly Place[]): readonly number
   cut.items.forEach((_, item) => {
     places.forEach(({ height }, place) => {
       const [front, side] = momentsOfItem(cut, forces, item, height);
-      sums[place] = (sums[place] as number) + Math.max(front, side);
+      sums[place] = nth(sums, place) + Math.max(front, side);
     });
   });
   return sums;
@@ -230,11 +228,11 @@ function momentsOf(cut: SlicesInWind, places: readonly Place[]): readonly number
 function momentsOfItem(cut: SlicesInWind, forces: SliceForces, item: number, height: number): [number, number] {
   let front = 0;
   let side = 0;
-  for (let index = cut.from[item] as number; index < (cut.from[item + 1] as number); index += 1) {
-    const arm = (cut.slices[index] as Slice).z - height;
+  for (let index = nth(cut.from, item); index < nth(cut.from, item + 1); index += 1) {
+    const arm = nth(cut.slices, index).z - height;
     if (arm <= 0) continue;
-    front += (forces.front[index] as number) * arm;
-    side += (forces.side[index] as number) * arm;
+    front += nth(forces.front, index) * arm;
+    side += nth(forces.side, index) * arm;
   }
   return [front, side];
 }
@@ -246,18 +244,18 @@ function gustOf(model: TowerModel, { byWeight, capacity }: Place, moment: number
 
 /** Forces on all beyond a place at the slow speed, and their distances from it. */
 function forcesBeyond(model: TowerModel, scenario: number, height: number): [readonly number[], readonly number[]] {
-  const [appurtenances, own] = actualSlicesInWind(model);
+  const { appurtenances, bareTower } = nth(inActualWind(model), scenario);
   const [forces, arms]: [number[], number[]] = [[], []];
-  for (const cut of [appurtenances[scenario], own[scenario]]) {
+  for (const cut of [appurtenances, bareTower]) {
     if (!cut) continue;
     const found = sliceForces(cut, SLOW, 'unfavourable', false);
     cut.items.forEach((_, item) => {
       const [front, side] = momentsOfItem(cut, found, item, height);
       const facing = front >= side ? found.front : found.side;
-      for (let index = cut.from[item] as number; index < (cut.from[item + 1] as number); index += 1) {
-        const arm = (cut.slices[index] as Slice).z - height;
+      for (let index = nth(cut.from, item); index < nth(cut.from, item + 1); index += 1) {
+        const arm = nth(cut.slices, index).z - height;
         if (arm <= 0) continue;
-        forces.push(facing[index] as number);
+        forces.push(nth(facing, index));
         arms.push(arm);
       }
     });
@@ -269,18 +267,24 @@ function forcesBeyond(model: TowerModel, scenario: number, height: number): [rea
  * The working of the lying tower in the wind.
  *
  * @param model the tower [-]
+ * @param hinge its height [m]
  * @param bodies all that tilts [-]
  * @param gear what holds it [-]
  * @param trace the working [-]
  * @returns nothing [-]
  * @source derived
  */
-export function explainLying(model: TowerModel, bodies: readonly TiltingBody[], gear: RaisingGear, trace: Trace): void {
-  const places = placesOf(model, bodies, gear);
+export function explainLying(
+  model: TowerModel,
+  hinge: number,
+  bodies: readonly TiltingBody[],
+  gear: RaisingGear,
+  trace: Trace,
+): void {
+  const places = placesOf(model, hinge, bodies, gear);
   const across = leastGust(model, places, momentsAcross(model, places));
   if (!across || across.gust === 0) return;
   const { place, scenario } = across;
-  const hinge = model.input.station.tower.hingeHeight as number;
   under(trace, 'by its weight', () => lyingMoments(bodies, gear, [place.height - hinge], 0, trace));
   const moment = evaluate(trace, momentAtJoint, forcesBeyond(model, scenario, place.height));
   gustOf(model, place, moment, trace);

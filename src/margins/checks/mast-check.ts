@@ -1,4 +1,4 @@
-import { evaluate, remember, type Trace, under } from '../../foundation/index.ts';
+import { evaluate, nth, remember, type Trace, under } from '../../foundation/index.ts';
 import type { Bound } from '../../methods/index.ts';
 import {
   type Cut,
@@ -13,16 +13,16 @@ import {
   sliceForces,
   slicesInWind,
   type Tube,
-  type WindItem,
 } from '../../structure/index.ts';
 import { agree, explainSlice, type Reaching, sumGroup } from '../explain-slices.ts';
 import { roomByMoment, totalMoment } from '../formulas.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
+import type { TowerModel } from '../model.ts';
 import { forcePerArea, type RoomByCheck } from '../room-by-check.ts';
-import { once, siteSpeed, stillUntold, type TowerModel } from '../tower-model.ts';
-import { verdictOf } from '../verdict.ts';
-import type { Check } from './check.ts';
+import { once, steadyNotGiven } from '../tower-model.ts';
+import { type Check, type CheckOf, type CheckResult, judged, openCheck, withoutWinds } from './check.ts';
+import type { CheckContext, CheckKind } from './check-kind.ts';
 import {
   armAbove,
   beamOf,
@@ -54,6 +54,23 @@ interface MastModel {
   readonly winds: readonly MastWinds[];
 }
 
+export const mastKind: CheckKind<'mast'> = {
+  kind: 'mast',
+  assess: ({ model, ice }) => [...mastCheck(model), ...icedMastCheck(model, ice)],
+  explain: explainMast,
+  loadedBy: 'wind',
+  byRating: false,
+  comparesTower: undefined,
+  ownRemedies: ['mast-tube'],
+  room: {
+    onMastOnly: true,
+    neededFor: 'mast',
+    left: ({ model }, check, { height }) => (check.withIce ? undefined : mastRoom(model, height)),
+  },
+};
+
+const MAST = { id: 'mast', kind: 'mast', at: '/mast' } as const;
+
 /**
  * The mast against the yield of its own tube: bending where it is largest for what the tube is allowed, every load and the
  * mast's own wind at their worst headings together.
@@ -66,66 +83,35 @@ interface MastModel {
  */
 export function mastCheck(model: TowerModel): readonly Check[] {
   const { tower, mast, loads } = model.input.station;
-  const base = { id: 'mast', kind: 'mast' } as const;
-  const notShown = (because: 'missing' | 'not-computed', needs: readonly string[]): readonly Check[] => [
-    { ...base, verdict: 'open', because, needs },
-  ];
-  if (!mast) return loads.some((load) => load.low > tower.top + 1e-6) ? notShown('missing', ['/mast']) : [];
+  if (!mast) return loads.some((load) => load.low > tower.top + 1e-6) ? [openCheck(MAST, 'missing', ['/mast'])] : [];
   const needs = mastNeeds(mast);
-  if (needs.length > 0) return notShown('missing', needs);
+  if (needs.length > 0) return [openCheck(MAST, 'missing', needs)];
   const found = mastModel(model);
-  if (found === undefined) return notShown('not-computed', []);
-  const pulls = stillUntold(model, 'mast');
-  const { speed } = siteSpeed(model.input);
-  const unfavourable = worstOf(found, (each) => each.design, speed, 'unfavourable', true);
-  const favourable = worstOf(found, (each) => each.design, speed, 'favourable', true);
+  if (found === undefined) return [openCheck(MAST, 'not-computed')];
   const steadyUpTo = steadySpeed(found.winds);
   const held = windsHeld(model, {
     design: ratioBySpeed(found, (each) => each.design, steadyUpTo),
     actual: ratioBySpeed(found, (each) => each.actual(), steadyUpTo),
     steadyUpTo,
   });
-  const result = {
-    ratio: unfavourable.ratio,
-    of: 'bending',
-    demand: unfavourable.moment,
-    capacity: unfavourable.place.surely,
-    height: unfavourable.place.z,
-    ratioRange: [Math.min(favourable.ratioAtBest, unfavourable.ratio), unfavourable.ratio],
-    headings: unfavourable.headings,
-    ...held,
-  } as const;
-  if (pulls.length > 0) {
-    const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
-    return [{ ...base, verdict: 'open', because: 'missing', needs: pulls, result: rest }];
-  }
-  const verdict = verdictOf(unfavourable.ratio, favourable.ratioAtBest, model.input.wanted.margin);
-  if (verdict !== 'open') return [{ ...base, verdict, needs: [], result }];
-  return [{ ...base, verdict, because: 'readings-disagree', needs: [...ruptureUntold(model)], result }];
+  return [judgedMast(model, MAST, { ...resultAt(found, model.site.speed, true), ...held })];
 }
 
-/**
- * The mast with ice, in the gust that goes with ice, against the same tube.
- *
- * u = |M|/(Fy·S/1.67), iced areas at the ice case's own wind
- *
- * @param model the bare tower [-]
- * @param ice the ice case, where ice is given [-]
- * @returns the check, where mast and ice are given and the method has a rule for ice [-]
- * @source asce7-10
- */
-export function icedMastCheck(model: TowerModel, ice: IceCase | undefined): readonly Check[] {
+/** The mast with ice, in the gust that goes with ice, against the same tube. */
+function icedMastCheck(model: TowerModel, ice: IceCase | undefined): readonly Check[] {
   const { mast } = model.input.station;
   if (!mast || !ice || ice.thicknessAtTop === undefined) return [];
-  const base = { id: 'mast:ice', kind: 'mast', withIce: true } as const;
+  const of = { ...MAST, id: 'mast:ice', withIce: true } as const;
   const needs = [...mastNeeds(mast), ...ice.needs];
-  if (!ice.shown || needs.length > 0) return [{ ...base, verdict: 'open', because: 'missing', needs }];
+  if (!ice.shown || needs.length > 0) return [openCheck(of, 'missing', needs)];
   const found = icedMastModel(ice.shown);
-  if (!found) return [{ ...base, verdict: 'open', because: 'not-computed', needs: [] }];
-  const { speed } = ice.shown;
-  const unfavourable = worstOf(found, (each) => each.design, speed, 'unfavourable');
-  const favourable = worstOf(found, (each) => each.design, speed, 'favourable');
-  const result = {
+  return [found ? judgedMast(model, of, resultAt(found, ice.shown.speed, false)) : openCheck(of, 'not-computed')];
+}
+
+function resultAt(found: MastModel, speed: number, least: boolean): CheckResult {
+  const unfavourable = worstOf(found, (each) => each.design, speed, 'unfavourable', least);
+  const favourable = worstOf(found, (each) => each.design, speed, 'favourable', least);
+  return {
     ratio: unfavourable.ratio,
     of: 'bending',
     demand: unfavourable.moment,
@@ -133,50 +119,42 @@ export function icedMastCheck(model: TowerModel, ice: IceCase | undefined): read
     height: unfavourable.place.z,
     ratioRange: [Math.min(favourable.ratioAtBest, unfavourable.ratio), unfavourable.ratio],
     headings: unfavourable.headings,
-  } as const;
-  const pulls = stillUntold(model, 'mast');
-  if (pulls.length > 0) return [{ ...base, verdict: 'open', because: 'missing', needs: pulls, result }];
-  const verdict = verdictOf(unfavourable.ratio, favourable.ratioAtBest, model.input.wanted.margin);
-  if (verdict !== 'open') return [{ ...base, verdict, needs: [], result }];
-  return [{ ...base, verdict, because: 'readings-disagree', needs: [...ruptureUntold(model)], result }];
+  };
 }
 
-/**
- * Area that may be added at a height on the mast before the mast itself reaches the wanted margin.
- *
- * A = ((1 − m)·M_all − M)/(λ·q·G·a), the least over its places
- *
- * @param model the tower [-]
- * @param height where it would hang [m]
- * @returns the area and what decides it; none where the mast is not shown [-]
- * @source derived
- */
-export function mastRoom(model: TowerModel, height: number): readonly RoomByCheck[] {
+function judgedMast(model: TowerModel, of: CheckOf, result: CheckResult): Check {
+  const pulls = steadyNotGiven(model, 'mast');
+  if (pulls.length > 0) return openCheck(of, 'missing', pulls, withoutWinds(result));
+  return judged(of, result, { margin: model.input.wanted.margin, asks: ruptureNotGiven(model) });
+}
+
+/** Area that may be added at a height on the mast before the mast itself reaches the wanted margin, the least over its places. */
+function mastRoom(model: TowerModel, height: number): RoomByCheck | undefined {
   const { mast } = model.input.station;
-  if (!mast || mastNeeds(mast).length > 0) return [];
+  if (!mast || mastNeeds(mast).length > 0) return undefined;
   const found = mastModel(model);
-  if (!found) return [];
+  if (!found) return undefined;
   const wanted = model.input.wanted.margin;
   let least: RoomByCheck | undefined;
   once(model, worstMoments).forEach((moments, number) => {
-    const { wind } = (found.winds[number] as MastWinds).design;
+    const { wind } = nth(found.winds, number).design;
     const perArea = forcePerArea(wind, height);
     found.places.forEach((place, index) => {
       const arm = height - place.z;
       if (arm <= 0 || place.z < (found.beam.bearing ?? found.beam.foot)) return;
-      const [capacity, demand] = [place.surely, moments[index] as number];
+      const [capacity, demand] = [place.surely, nth(moments, index)];
       const area = roomByMoment.of(wanted, capacity, demand, perArea, arm);
       if (!least || area < least.area)
         least = { height, on: 'mast', check: 'mast', area, of: 'moment', perArea, capacity, demand, arm };
     });
   });
-  return least ? [least] : [];
+  return least;
 }
 
 /** The moment at each place of the mast in the design wind, by wind [N·m]. */
 function worstMoments(model: TowerModel): readonly (readonly number[])[] {
   const { winds, places } = mastModel(model) as MastModel;
-  const { speed } = siteSpeed(model.input);
+  const { speed } = model.site;
   return winds.map(({ design }) => {
     const forces = sliceForces(design, speed, 'unfavourable', true);
     return places.map((place) => worstHeadingOf(design, forces, place.arms).value + stillOf(place));
@@ -204,7 +182,7 @@ function mastNeeds(mast: Mast): readonly string[] {
  * @returns a pointer, or none [-]
  * @source derived
  */
-export function ruptureUntold(model: TowerModel): readonly string[] {
+export function ruptureNotGiven(model: TowerModel): readonly string[] {
   const { mast } = model.input.station;
   return mast?.material === 'aluminium' && mast.ultimateStrength === undefined ? ['/mast/ultimate'] : [];
 }
@@ -213,9 +191,8 @@ const noYield = ({ yieldStrength }: { readonly yieldStrength?: number | undefine
 
 function icedMastModel({ model }: IceCaseShown): MastModel | undefined {
   const cut = mastCut(model);
-  const winds = model.scenarios.map(({ windStructure }, scenario) => {
-    const { wind } = model.appurtenancesInWind[scenario] as SlicesInWind;
-    const design = slicesInWind(withMastGust(model, wind, windStructure), cut, 'demand', 'face');
+  const winds = model.scenarios.map(({ windStructure, appurtenances }) => {
+    const design = slicesInWind(withMastGust(model, appurtenances.wind, windStructure), cut, 'demand', 'face');
     return { design, actual: () => design };
   });
   return mastModelIn(model, { cut, winds });
@@ -313,12 +290,12 @@ function loadEffectsAt(
   found: MastModel,
   windOf: (each: MastWinds) => SlicesInWind,
   speed: number,
-  reading: Bound,
+  bound: Bound,
   least: boolean,
 ): readonly LoadEffect[] {
   return found.winds.flatMap((each) => {
     const cut = windOf(each);
-    const forces = sliceForces(cut, speed, reading, least);
+    const forces = sliceForces(cut, speed, bound, least);
     return found.places.map((place) => {
       const { value, ...headings } = worstHeadingOf(cut, forces, place.arms);
       return { cut, place, value, headings };
@@ -331,11 +308,11 @@ function worstOf(
   found: MastModel,
   windOf: (each: MastWinds) => SlicesInWind,
   speed: number,
-  reading: Bound,
+  bound: Bound,
   least = false,
 ): Worst {
   let worst: Worst | undefined;
-  for (const { cut, place, value, headings } of loadEffectsAt(found, windOf, speed, reading, least)) {
+  for (const { cut, place, value, headings } of loadEffectsAt(found, windOf, speed, bound, least)) {
     const moment = value + stillOf(place);
     const ratio = ratioInBending.of(moment, place.surely);
     if (worst === undefined || ratio > worst.ratio)
@@ -359,49 +336,25 @@ function ratioBySpeed(found: MastModel, windOf: (each: MastWinds) => SlicesInWin
   };
 }
 
-/**
- * The working of the mast: every force on it, the moment where it is used most, and what its tube is allowed there.
- *
- * M = ΣF·a + M_dead, u = M/M_all
- *
- * @param model the tower [-]
- * @param trace the working [-]
- * @returns nothing [-]
- * @source derived
- */
-export function explainMast(model: TowerModel, trace: Trace): void {
-  const { mast } = model.input.station;
-  if (!mast || mastNeeds(mast).length > 0) return;
-  const found = mastModel(model);
-  if (found) explainCase(found, siteSpeed(model.input).speed, true, trace);
+function explainMast({ model, ice }: CheckContext, checks: readonly Check[], trace: Trace): void {
+  for (const { withIce, result } of checks) {
+    if (!result) continue;
+    const shown = withIce ? ice?.shown : undefined;
+    const found = shown ? icedMastModel(shown) : mastModel(model);
+    const speed = shown ? shown.speed : model.site.speed;
+    if (found) under(trace, withIce ? 'mast with ice' : 'mast', () => explainCase(found, speed, !withIce, trace));
+  }
 }
 
-/**
- * The working of the mast with ice.
- *
- * M = ΣF·a + M_dead, u = M/M_all
- *
- * @param model the bare tower [-]
- * @param ice the ice case [-]
- * @param trace the working [-]
- * @returns nothing [-]
- * @source asce7-10
- */
-export function explainIcedMast(model: TowerModel, ice: IceCase | undefined, trace: Trace): void {
-  const { mast } = model.input.station;
-  if (!mast || mastNeeds(mast).length > 0 || !ice?.shown) return;
-  const found = icedMastModel(ice.shown);
-  if (found) explainCase(found, ice.shown.speed, false, trace);
-}
-
+/** Every force on it, the moment where it is used most, and what its tube is allowed there. */
 function explainCase(found: MastModel, speed: number, least: boolean, trace: Trace): void {
   const worst = worstOf(found, (each) => each.design, speed, 'unfavourable', least);
   const { place, cut } = worst;
   const forces = sliceForces(cut, speed, 'unfavourable', least);
   const pieces = cut.slices.flatMap((slice, index): Reaching[] => {
-    const arm = place.arms[index] as number;
+    const arm = nth(place.arms, index);
     if (arm === 0) return [];
-    const item = cut.items[slice.item] as WindItem;
+    const item = nth(cut.items, slice.item);
     const [along, across] = under(trace, item.name, () =>
       explainSlice(cut, slice, index, forces, speed, 'unfavourable', least, trace),
     );

@@ -1,3 +1,4 @@
+import { nth } from '../../foundation/index.ts';
 import {
   type ForcePlace,
   type Mast,
@@ -11,8 +12,9 @@ import {
 } from '../../structure/index.ts';
 import { roomByMoment, roomByShear } from '../formulas.ts';
 import { type WindsHeld, windsHeld } from '../holds-to-ratio.ts';
+import type { TowerModel } from '../model.ts';
 import { forcePerArea, type RoomByCheck } from '../room-by-check.ts';
-import { once, siteSpeed, type TowerModel } from '../tower-model.ts';
+import { once } from '../tower-model.ts';
 import type { Check } from './check.ts';
 import {
   armAbove,
@@ -102,7 +104,7 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
   const hold = mast && holdOfMast(mast);
   if (!mast || !hold) return undefined;
   const { foot, bearing } = hold;
-  const { speed } = siteSpeed(model.input);
+  const { speed } = model.site;
   const beam = beamOf(mast);
   let answer: MastAnswer | undefined;
   for (const { design } of once(model, mastInWind).winds) {
@@ -111,7 +113,7 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
       worstHeadingOf(
         design,
         forces,
-        design.slices.map((slice) => share(slice, design.items[slice.item] as WindItem)),
+        design.slices.map((slice) => share(slice, nth(design.items, slice.item))),
       ).value;
     const asked = (of: AskedOfHold) => {
       const reach = reachOf(model, of, foot, bearing);
@@ -151,7 +153,7 @@ export function windsHeldByHold(model: TowerModel, of: AskedOfHold, stated: numb
   const reach = hold && reachOf(model, of, hold.foot, hold.bearing);
   if (!reach) return {};
   const { cut, winds } = once(model, mastInWind);
-  const shares = cut.slices.map((slice) => reach.share(slice, cut.items[slice.item] as WindItem));
+  const shares = cut.slices.map((slice) => reach.share(slice, nth(cut.items, slice.item)));
   const steadyUpTo = steadySpeed(winds);
   const ratioBy = (windOf: (each: MastWinds) => SlicesInWind) => {
     const asked = (speed: number) =>
@@ -183,29 +185,30 @@ export function windsHeldByHold(model: TowerModel, of: AskedOfHold, stated: numb
  * A = ((1 − m)·F_rated − R)/(λ·q·G·share), ((1 − m)·M_rated − M_f)/(λ·q·G·(z − z_f))
  *
  * @param model the tower [-]
- * @param checks of the tower [-]
- * @param height where it would hang [m]
- * @returns by check, the area [-]
+ * @param check of what holds the mast [-]
+ * @param force where it takes a force [-]
+ * @param height where more would hang [m]
+ * @returns the area [-]; undefined where neither force nor moment is shown, or nothing at that height reaches it
  * @source derived
  */
-export function roomOfHolds(model: TowerModel, checks: readonly Check[], height: number): readonly RoomByCheck[] {
+export function roomOfHold(
+  model: TowerModel,
+  check: Check,
+  force: 'atBearing' | 'atFoot',
+  height: number,
+): RoomByCheck | undefined {
+  const { id, verdict, result } = check;
   const { mast } = model.input.station;
   const hold = mast && holdOfMast(mast);
-  if (!hold) return [];
-  const winds = once(model, mastInWind).winds;
-  return checks.flatMap(({ id, kind, verdict, result }) => {
-    if (verdict === 'open' || (result?.of !== 'side-force' && result?.of !== 'clamp-moment')) return [];
-    const clamped = result.of === 'clamp-moment';
-    const asked = clamped ? 'clampMoment' : kind === 'bearing' ? 'atBearing' : 'atFoot';
-    const reach = reachOf(model, asked, hold.foot, hold.bearing);
-    const arm = reach?.shareAt?.(height) ?? 0;
-    if (arm <= 0) return [];
-    const perArea = Math.max(...winds.map(({ design }) => forcePerArea(design.wind, height)));
-    const { capacity, demand } = result;
-    const area = (clamped ? roomByMoment : roomByShear).of(model.input.wanted.margin, capacity, demand, perArea, arm);
-    const of = clamped ? 'moment' : 'shear';
-    return [{ height, on: 'mast', check: id, area, of, perArea, capacity, demand, arm } as const];
-  });
+  if (!hold || verdict === 'open' || (result?.of !== 'side-force' && result?.of !== 'clamp-moment')) return undefined;
+  const clamped = result.of === 'clamp-moment';
+  const reach = reachOf(model, clamped ? 'clampMoment' : force, hold.foot, hold.bearing);
+  const arm = reach?.shareAt?.(height) ?? 0;
+  if (arm <= 0) return undefined;
+  const perArea = Math.max(...once(model, mastInWind).winds.map(({ design }) => forcePerArea(design.wind, height)));
+  const { capacity, demand } = result;
+  const area = (clamped ? roomByMoment : roomByShear).of(model.input.wanted.margin, capacity, demand, perArea, arm);
+  return { height, on: 'mast', check: id, area, of: clamped ? 'moment' : 'shear', perArea, capacity, demand, arm };
 }
 
 function pullForce(model: TowerModel, weight: (z: number) => number): number {
@@ -248,8 +251,8 @@ function movementOf(
     cut.slices.map(({ low, high }) => armAbove({ low, high }, hold)),
   );
   const acting = cut.slices.map(({ low, high, item: number }, index) => {
-    const item = cut.items[number] as WindItem;
-    const [front, side] = [forces.front[index] as number, forces.side[index] as number];
+    const item = nth(cut.items, number);
+    const [front, side] = [nth(forces.front, index), nth(forces.side, index)];
     const angle = (item.turn === 'turning' ? turning : fixed) ?? item.heading;
     const force =
       item.turn === 'turning' || item.turn === 'fixed'

@@ -1,4 +1,4 @@
-import { GRAVITY } from '../../foundation/index.ts';
+import { GRAVITY, nth } from '../../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../../methods/index.ts';
 import {
   type Cut,
@@ -9,13 +9,12 @@ import {
   type Mast,
   type MastBeam,
   type MastPiece,
-  type Slice,
   type SliceForces,
   type SlicesInWind,
   slicesInWind,
-  type WindItem,
 } from '../../structure/index.ts';
-import { type Scenario, siteWind, type TowerModel } from '../tower-model.ts';
+import type { Scenario, TowerModel } from '../model.ts';
+import { siteWind } from '../tower-model.ts';
 
 /** What hangs on the mast, and the winds on it. */
 export interface MastInWind {
@@ -63,7 +62,7 @@ function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
   const windStructure = [...new Set(model.scenarios.map((scenario) => scenario.windStructure))];
   return windStructure.map((each) => {
     const on = (actual: boolean) =>
-      slicesInWind(withMastGust(model, siteWind(model.input, each, actual), each), cut, 'demand', 'face');
+      slicesInWind(withMastGust(model, siteWind(model.input, each, actual, model.site), each), cut, 'demand', 'face');
     let actual: SlicesInWind | undefined;
     return {
       design: on(false),
@@ -92,6 +91,9 @@ export function withMastGust(model: TowerModel, wind: Wind, windStructure: Scena
   return { ...wind, gustEffect: (speed, trace) => Math.max(wind.gustEffect(speed), mastGust(windStructure, trace)) };
 }
 
+/** Of a group: the mean of its forces, and how they vary with twice the heading [N or N·m]. */
+type Sums = [mean: number, cosine: number, sine: number];
+
 /**
  * The largest of a weighted sum of forces over headings: what turns together, and what faces its own way.
  *
@@ -109,27 +111,27 @@ export function worstHeadingOf(
   weights: readonly number[],
 ): { readonly value: number; readonly fixed?: number; readonly turning?: number } {
   let still = 0;
-  const groups = { turning: [0, 0, 0], fixed: [0, 0, 0] };
+  const groups: Record<'turning' | 'fixed', Sums> = { turning: [0, 0, 0], fixed: [0, 0, 0] };
   for (let number = 0; number < weights.length; number += 1) {
-    const weight = weights[number] as number;
+    const weight = nth(weights, number);
     if (weight === 0) continue;
-    const item = cut.items[(cut.slices[number] as Slice).item] as WindItem;
-    const front = weight * (forces.front[number] as number);
-    const side = weight * (forces.side[number] as number);
+    const item = nth(cut.items, nth(cut.slices, number).item);
+    const front = weight * nth(forces.front, number);
+    const side = weight * nth(forces.side, number);
     if (item.turn === 'still' || item.turn === 'own-worst') {
       still += Math.max(front, side);
       continue;
     }
     const sums = groups[item.turn];
     const half = (front - side) / 2;
-    sums[0] = (sums[0] as number) + (front + side) / 2;
-    sums[1] = (sums[1] as number) + half * Math.cos(2 * item.heading);
-    sums[2] = (sums[2] as number) + half * Math.sin(2 * item.heading);
+    sums[0] += (front + side) / 2;
+    sums[1] += half * Math.cos(2 * item.heading);
+    sums[2] += half * Math.sin(2 * item.heading);
   }
-  const worst = ([mean, cosine, sine]: number[]) => (mean as number) + Math.hypot(cosine as number, sine as number);
-  const heading = ([, cosine, sine]: number[]) => {
-    if (Math.hypot(cosine as number, sine as number) < 1e-9) return undefined;
-    const angle = Math.atan2(sine as number, cosine as number) / 2;
+  const worst = ([mean, cosine, sine]: Sums) => mean + Math.hypot(cosine, sine);
+  const heading = ([, cosine, sine]: Sums) => {
+    if (Math.hypot(cosine, sine) < 1e-9) return undefined;
+    const angle = Math.atan2(sine, cosine) / 2;
     return angle < 0 ? angle + Math.PI : angle;
   };
   const [turning, fixed] = [heading(groups.turning), heading(groups.fixed)];

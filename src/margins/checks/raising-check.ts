@@ -1,4 +1,4 @@
-import { type Trace, under } from '../../foundation/index.ts';
+import { nth, type Trace, under } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
   appurtenanceMasses,
@@ -12,16 +12,18 @@ import {
   sliceForces,
   type TiltingBody,
   type TiltingWind,
-  untoldWeights,
   type WindForce,
   type WindHeld,
+  weightsNotGiven,
   windHeldAt,
 } from '../../structure/index.ts';
-import { actualSlicesInWind } from '../holds-to.ts';
+import { inActualWind } from '../holds-to.ts';
+import type { TowerInWind, TowerModel } from '../model.ts';
 import { halvesOf } from '../reach.ts';
-import type { TowerModel } from '../tower-model.ts';
-import { verdictOf } from '../verdict.ts';
-import type { Check } from './check.ts';
+import { once } from '../tower-model.ts';
+import { type Check, judged, openCheck } from './check.ts';
+import type { CheckKind } from './check-kind.ts';
+
 import { ratedGear } from './gear-rating.ts';
 import { explainLying, type LyingWind, lyingTower, SLOW } from './lying-check.ts';
 
@@ -45,9 +47,50 @@ export interface GustOnTheWay {
   readonly angle: number;
 }
 
-export interface RaisingResult {
-  readonly checks: readonly Check[];
+interface RaisingResult {
+  /** None where the tower has no hinge. */
+  readonly raising: readonly Check[];
+  readonly lying: readonly Check[];
   readonly answer?: RaisingAnswer;
+}
+
+/** The pull of the gear of a hinged tower through the whole travel against its working load. */
+export const raisingKind: CheckKind<'raising'> = {
+  kind: 'raising',
+  assess: ({ model }) => once(model, raisingResult).raising,
+  explain: ({ model }, _, trace) => {
+    under(trace, 'raising', () => explainRaising(model, trace));
+  },
+  loadedBy: 'gear',
+  byRating: false,
+  comparesTower: undefined,
+  ownRemedies: [],
+  room: undefined,
+};
+
+/** The bending of the lying tower by its own weight against what its ratings prove. Its working is a part of raising. */
+export const lyingKind: CheckKind<'lying'> = {
+  kind: 'lying',
+  assess: ({ model }) => once(model, raisingResult).lying,
+  explain: undefined,
+  loadedBy: 'weight',
+  byRating: false,
+  comparesTower: undefined,
+  ownRemedies: [],
+  room: undefined,
+};
+
+/**
+ * The statics of raising a hinged tower.
+ *
+ * ΣW·x/r
+ *
+ * @param model the tower [-]
+ * @returns pulls, gusts and reaches on the way [-]; undefined where the tower has no hinge
+ * @source derived
+ */
+export function raisingAnswer(model: TowerModel): RaisingAnswer | undefined {
+  return once(model, raisingResult).answer;
 }
 
 /** From flat to upright. */
@@ -55,48 +98,30 @@ const TRAVEL = { from: 0, to: Math.PI / 2 } as const;
 /** Just off the ground, and half-way up. */
 const LOOKED_AT = [0, Math.PI / 4] as const;
 
-/**
- * Raising a hinged tower: the pull of its gear through the whole travel against its working load, and the bending of the
- * lying tower against what its ratings prove.
- *
- * u = max ΣW·x/r over F_work; u = M(z)/M_cap(z)
- *
- * @param model the tower [-]
- * @returns the checks and the statics; nothing where the tower has no hinge [-]
- * @source derived
- */
-export function raisingChecks(model: TowerModel): RaisingResult {
-  const { station } = model.input;
-  const { tower } = station;
-  if (tower.hingeHeight === undefined) return { checks: [] };
-  const laid = handlingOf(model, tower.hingeHeight);
-  const base = { id: 'raising', kind: 'raising' } as const;
+function raisingResult(model: TowerModel): RaisingResult {
+  const { hingeHeight } = model.input.station.tower;
+  if (hingeHeight === undefined) return { raising: [], lying: [] };
+  const laid = handlingOf(model, hingeHeight);
+  const of = { id: 'raising', kind: 'raising', at: '/tower/hinge' } as const;
   const gear = gearOf(model);
   const needs = [...(gear ? [] : ['/tower/hinge/raisedBy']), ...weightNeeds(model)];
   if (!gear || needs.length > 0) {
-    return { checks: [{ ...base, verdict: 'open', because: 'missing', needs }], answer: { handling: laid } };
+    return { raising: [openCheck(of, 'missing', needs)], lying: [], answer: { handling: laid } };
   }
-  const bodies = bodiesOf(model, tower.hingeHeight);
+  const bodies = bodiesOf(model, hingeHeight);
   const raising = raisingThrough(bodies, gear, TRAVEL);
-  const onTheWay = windOnTheWay(model, inOnePlace(bodies), gear, tower.hingeHeight);
-  const lying = lyingTower(model, bodies, gear);
+  const lying = lyingTower(model, hingeHeight, bodies, gear);
   const answer = {
     raising,
     handling: laid,
-    ...onTheWay,
+    ...windOnTheWay(model, inOnePlace(bodies), gear, hingeHeight),
     ...(lying.wind ? { lyingWind: lying.wind } : {}),
   };
   const { worst, workingLoad, ratio } = raising;
-  if (raising.unbounded || !worst) {
-    // Somewhere on the way the gear has no hold on the tower, whatever its strength.
-    return { checks: [{ ...base, verdict: 'open', because: 'no-hold', needs: [] }], answer };
-  }
+  // Somewhere on the way the gear has no hold on the tower, whatever its strength.
+  if (raising.unbounded || !worst) return { raising: [openCheck(of, 'no-hold')], lying: [], answer };
   if (workingLoad === undefined || ratio === undefined) {
-    const missing = ['/tower/hinge/raisedBy/workingLoad'];
-    return {
-      checks: [{ ...base, verdict: 'open', because: 'missing', needs: missing }, ...lying.checks],
-      answer,
-    };
+    return { raising: [openCheck(of, 'missing', ['/tower/hinge/raisedBy/workingLoad'])], lying: lying.checks, answer };
   }
   const result = {
     ratio,
@@ -106,8 +131,7 @@ export function raisingChecks(model: TowerModel): RaisingResult {
     ratioRange: [ratio, ratio],
     headings: {},
   } as const;
-  const verdict = verdictOf(ratio, ratio, model.input.wanted.margin);
-  return { checks: [{ ...base, verdict, needs: [], result }, ...lying.checks], answer };
+  return { raising: [judged(of, result, { margin: model.input.wanted.margin })], lying: lying.checks, answer };
 }
 
 /** The plan's gear; its working load from the gear itself, else from a rating of gear. */
@@ -146,7 +170,7 @@ function inOnePlace(bodies: readonly TiltingBody[]): readonly TiltingBody[] {
 }
 
 function weightNeeds({ input: { station } }: TowerModel): readonly string[] {
-  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...untoldWeights(station)];
+  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...weightsNotGiven(station)];
 }
 
 /**
@@ -161,11 +185,8 @@ function windOnTheWay(
 ): Pick<RaisingAnswer, 'gust' | 'gustsAt'> {
   // What the wind does to the tower itself is a part of it.
   if (!model.bareTowerKnown) return {};
-  const winds = model.scenarios.map(
-    (_, scenario): TiltingWind => ({
-      speed: SLOW,
-      forces: forcesAbove(model, scenario, hinge),
-    }),
+  const winds = inActualWind(model).map(
+    (blowing): TiltingWind => ({ speed: SLOW, forces: forcesAbove(blowing, hinge) }),
   );
   const least = (at: (wind: TiltingWind) => WindHeld | undefined): GustOnTheWay | undefined => {
     const held = winds.map(at);
@@ -183,16 +204,15 @@ function windOnTheWay(
 }
 
 /** Square to the tower they have the same moment at every angle, so that one force stands for all. */
-function forcesAbove(model: TowerModel, scenario: number, hinge: number): readonly WindForce[] {
-  const [appurtenances, own] = actualSlicesInWind(model);
+function forcesAbove({ appurtenances, bareTower }: TowerInWind, hinge: number): readonly WindForce[] {
   let force = 0;
   let moment = 0;
-  for (const cut of [appurtenances[scenario], own[scenario]]) {
+  for (const cut of [appurtenances, bareTower]) {
     if (!cut) continue;
     const { front, side } = sliceForces(cut, SLOW, 'unfavourable', false);
     cut.slices.forEach(({ z }, index) => {
       if (z <= hinge) return;
-      const here = Math.max(front[index] as number, side[index] as number);
+      const here = Math.max(nth(front, index), nth(side, index));
       force += here;
       moment += here * (z - hinge);
     });
@@ -211,19 +231,12 @@ function handlingOf({ input: { station } }: TowerModel, hinge: number): Handling
   return handling(hinge, laid);
 }
 
-/**
- * The working of raising, at its worst angle.
- *
- * @param model the tower [-]
- * @param trace the working [-]
- * @returns nothing [-]
- * @source derived
- */
-export function explainRaising(model: TowerModel, trace: Trace): void {
+/** At its worst angle. */
+function explainRaising(model: TowerModel, trace: Trace): void {
   const { hingeHeight } = model.input.station.tower;
   const gear = gearOf(model);
   if (hingeHeight === undefined || !gear || weightNeeds(model).length > 0) return;
   const bodies = bodiesOf(model, hingeHeight);
   raisingThrough(bodies, gear, TRAVEL, trace);
-  under(trace, 'lowered flat', () => explainLying(model, bodies, gear, trace));
+  under(trace, 'lowered flat', () => explainLying(model, hingeHeight, bodies, gear, trace));
 }

@@ -1,5 +1,5 @@
 import type { Unsaid } from '../../margins/index.ts';
-import { type Station, untoldWeights } from '../../structure/index.ts';
+import { type Station, weightsNotGiven } from '../../structure/index.ts';
 import type { Site } from '../../wind/index.ts';
 import type { PlanDocument } from '../schema/plan-document.ts';
 
@@ -25,7 +25,7 @@ export function unsaidIn(document: PlanDocument, site: Site, station: Station): 
     supports: leansOn && !tower.heldGiven,
     mast: above && mast === undefined,
     'mast-inside': mast !== undefined && mast.foot === undefined,
-    weights: untoldWeights(station).length > 0,
+    weights: weightsNotGiven(station).length > 0,
     frequency: tower.frequency === undefined,
   };
   return (Object.keys(says) as Unsaid[]).filter((unsaid) => says[unsaid]);

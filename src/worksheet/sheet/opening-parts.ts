@@ -90,8 +90,8 @@ function answerWords(question: OpenQuestion, answer: string): string {
 
 /** The reading that stands, in words where it is one of the answers. */
 function takenInWords(question: OpenQuestion): string {
-  if (question.question === 'rating-method' || question.question === 'tower-members') return question.taken;
-  const [answer = '', and = ''] = question.taken.split(/ (?=with )/);
+  if (question.question === 'rating-method' || question.question === 'tower-members') return question.assumed;
+  const [answer = '', and = ''] = question.assumed.split(/ (?=with )/);
   return [answerWords(question, answer), and].filter((words) => words !== '').join(' ');
 }
 

@@ -1,0 +1,112 @@
+import { nth } from '../../foundation/index.ts';
+import { groupedSum, worstOfGroups } from '../../structure/index.ts';
+import { holdsTo } from '../holds-to.ts';
+import { heldBy } from '../holds-to-ratio.ts';
+import type { Demand, TowerModel } from '../model.ts';
+import { fitsNoStandard } from '../rated-case.ts';
+import { leansOn, misfitsOf } from '../stated-for.ts';
+import { isBraced, steadyNotGiven } from '../tower-model.ts';
+import { type CheckRatio, type ComparisonRatio, ratioInCalm } from '../tower-ratio.ts';
+import type { CheckResult, Compared } from './check.ts';
+
+/**
+ * What a check says that is compared with the tower's rating.
+ *
+ * u = demand/capacity, where it is largest
+ *
+ * @param model the tower [-]
+ * @param found the ratio of the check [-]
+ * @param demand of the design wind at the unfavourable end, without least pressures [-]
+ * @returns the comparison and the winds it holds to [-]
+ * @source derived
+ */
+export function resultOf(model: TowerModel, found: CheckRatio, demand: Demand): CheckResult {
+  const { governing } = found;
+  const { comparison } = governing;
+  const appurtenances = nth(demand.scenarios, governing.scenario).appurtenances;
+  const { value: _, ...headings } = worstOfGroups(groupedSum(appurtenances, comparison.of, comparison.level));
+  const reaches = (target: number) => holdsTo(model, comparison.check, demand, target);
+  return {
+    ...compared(model, governing, demand),
+    ratioRange: [Math.min(found.favourable, found.unfavourable), found.unfavourable],
+    headings,
+    ...heldBy(model, reaches, ratioInCalm(model, comparison.check)),
+  };
+}
+
+/**
+ * One comparison with the tower's rating.
+ *
+ * u = demand/capacity
+ *
+ * @param model the tower [-]
+ * @param ratio the comparison and its ratio [-]
+ * @param demand of the design wind at the unfavourable end, without least pressures [-]
+ * @returns what is compared, and where [-]
+ * @source derived
+ */
+export function compared(model: TowerModel, ratio: ComparisonRatio, demand: Demand): Compared {
+  const torsion = nth(nth(demand.scenarios, ratio.scenario).appurtenances.torsion, ratio.comparison.level);
+  const of = isBraced(model, ratio.comparison, torsion) ? 'braces' : ratio.comparison.of;
+  return {
+    ratio: ratio.unfavourable,
+    of: ratio.byWindRatio ? 'wind-ratio' : of,
+    demand: ratio.demand,
+    capacity: ratio.capacity,
+    height: nth(model.levels, ratio.comparison.level).z,
+    place: ratio.comparison.place,
+  };
+}
+
+/**
+ * What the tower cannot be compared without.
+ *
+ * n = Σ 1
+ *
+ * @param model the tower [-]
+ * @returns pointers to what is missing [-]
+ * @source derived
+ */
+export function towerNeeds(model: TowerModel): readonly string[] {
+  const needs: string[] = [];
+  const notGiven = supportsNotGiven(model);
+  if (notGiven) needs.push('/tower/supportedAt');
+  if (model.claims.length + model.momentClaims.length === 0) {
+    // Ratings that name supports may fit once the tower's own are told.
+    needs.push(...ratingNeeds(model).filter((need) => !notGiven || !need.endsWith('/supportedAt')));
+  }
+  if (
+    !model.bareTowerKnown &&
+    model.claims.every((claim) => claim.cases.every((each) => !each.rated.some((rated) => rated.provesOwn)))
+  ) {
+    needs.push('/tower/shape');
+  }
+  needs.push(...steadyNotGiven(model));
+  return needs;
+}
+
+/** What keeps the ratings of the tower from speaking of it, where none does. */
+function ratingNeeds({ input }: TowerModel): readonly string[] {
+  const { tower } = input.station;
+  const ofTower = input.ratings.filter(({ of, claim }) => of === 'tower' && claim.kind !== 'weight');
+  if (ofTower.length === 0) return ['/ratings'];
+  const unfinished = ofTower.find((rating) => rating.claim.kind === 'area' && misfitsOf(rating, tower).length === 0);
+  return [
+    ...(unfinished ? [`${unfinished.at}/wind${fitsNoStandard(unfinished) ? '/year' : ''}`] : []),
+    ...ofTower.flatMap((rating) => misfitsOf(rating, tower).map((misfit) => `${rating.at}/${misfit}`)),
+  ];
+}
+
+/**
+ * Whether it leans on guys or brackets, and neither the plan nor its ratings tell where.
+ *
+ * n = 0
+ *
+ * @param model the tower [-]
+ * @returns true where nobody tells [-]
+ * @source derived
+ */
+export function supportsNotGiven(model: TowerModel): boolean {
+  const { tower } = model.input.station;
+  return leansOn(tower) && tower.held.length === 0;
+}
