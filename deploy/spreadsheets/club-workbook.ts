@@ -114,7 +114,7 @@ const title = (says: string): CellObject =>
 function serviceSheet(service: string): SheetData {
   const words = [
     'Nothing shows on the other sheets until this program may fetch outside data: allow it when asked.',
-    'An answer that begins with a question mark says what does not fit. "not shown" says that something is missing.',
+    'An answer that begins with a question mark says what does not fit. "open" says that data is missing or that no rating covers the load.',
     'An empty cell is an answer too: it is read as not known, never as a guess.',
     'All stations are invented: put your own in their place. Copy a row to add one.',
     'A station here is its tower alone. What each answer leaves out, the mast, the footing and the cautions stand in the whole answer of the service.',

@@ -16,7 +16,8 @@ export interface ForceCoefficient {
 export type Role = 'demand' | 'capacity';
 
 /** Wind on a face, or on a corner (square: the diagonal; triangle: 60° round from a face). */
-export type WindDirection = 'face' | 'corner';
+export const WIND_DIRECTIONS = ['face', 'corner'] as const;
+export type WindDirection = (typeof WIND_DIRECTIONS)[number];
 
 /**
  * A law whose coefficient never changes with the flow.

@@ -152,13 +152,13 @@ function panel(assessment: Assessment, of: Of, asked: readonly Asked[], up: Scal
         ]
       : [];
   const governing = checks[0]?.result;
-  const joints = own.filter(({ comparison }) => comparison.place === 'foot' || comparison.place === 'joint');
+  const joints = own.filter(({ comparison }) => comparison.place === 'base' || comparison.place === 'joint');
   const worst = own.find(
     (ratio) => governing?.of === of && ratio.demand === governing.demand && ratio.capacity === governing.capacity,
   );
   const named = [...new Set([...joints, ...(worst ? [worst] : [])])].sort((a, b) => heightOf(b) - heightOf(a));
   const fitting =
-    named.length <= 24 ? named : named.filter((ratio) => ratio === worst || ratio.comparison.place === 'foot');
+    named.length <= 24 ? named : named.filter((ratio) => ratio === worst || ratio.comparison.place === 'base');
   const middles = placed(
     fitting.map((ratio) => ({ anchor: y(heightOf(ratio)) - 8, height: LINE })),
     TOP - 8,
@@ -292,7 +292,7 @@ function describe({ input, ratios, model, checks }: Assessment): string {
   const { units } = input.station;
   const rows = ratios
     .filter(
-      ({ comparison }) => (comparison.place === 'foot' || comparison.place === 'joint') && comparison.check === 'tower',
+      ({ comparison }) => (comparison.place === 'base' || comparison.place === 'joint') && comparison.check === 'tower',
     )
     .slice(0, 60)
     .map(({ comparison, demand, capacity, unfavourable }) => {

@@ -1,6 +1,5 @@
 import { DISPLAY_UNITS, type Dimension, type UnitSystem } from '../foundation/index.ts';
-import type { Assessment } from '../margins/index.ts';
-import { METHOD_BY_ID } from '../methods/index.ts';
+import { type Assessment, designBasis, enteredBasis } from '../margins/index.ts';
 import { SPEED_WORDS } from '../words/index.ts';
 import { LETTER } from './ink.ts';
 
@@ -10,13 +9,12 @@ export function unitOf(dimension: Dimension, system: UnitSystem): string {
 
 /** The type of the speed that the plan gives for its site. */
 export function planSpeedWords({ input }: Pick<Assessment, 'input'>): string {
-  return SPEED_WORDS[input.site.basis ?? METHOD_BY_ID[input.method].basis];
+  return SPEED_WORDS[enteredBasis(input)];
 }
 
 /** The type of the speeds at heights: by EN 1991-1-4 the mean already has its gusts there. */
 export function heightSpeedWords({ input, site }: Pick<Assessment, 'input' | 'site'>): string {
-  const { basis } = METHOD_BY_ID[input.method];
-  if (site.speedLevel === 'strength') return SPEED_WORDS['gust3-strength'];
+  const basis = designBasis(input, site);
   return basis === 'mean-10min' ? 'peak gust' : SPEED_WORDS[basis];
 }
 

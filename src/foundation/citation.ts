@@ -1,5 +1,6 @@
 /** How a number or formula is known. Whatever is from memory or second hand is shown as such to the user. */
-export type Known = 'published' | 'second-hand' | 'memory' | 'derived' | 'common-practice';
+export const KNOWN = ['published', 'second-hand', 'memory', 'derived', 'common-practice'] as const;
+export type Known = (typeof KNOWN)[number];
 
 export interface Citation {
   /** An id in reference/sources.json. */

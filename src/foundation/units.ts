@@ -29,9 +29,9 @@ export type Dimension =
 
 export type UnitSystem = 'us' | 'si';
 
-export interface DisplayUnit {
+export interface DisplayUnit<Label extends string = string> {
   /** As people write it. */
-  readonly label: string;
+  readonly label: Label;
   /** As the independent evaluator reads it. */
   readonly evaluates: string;
   /** SI value of one such unit. */
@@ -50,13 +50,17 @@ export const POUND_PER_SQUARE_FOOT = POUND_FORCE / FOOT ** 2;
 export const SQUARE_FOOT = FOOT ** 2;
 export const KNOT = 1852 / 3600;
 
-const unit = (label: string, evaluates: string, inSi: number): DisplayUnit => ({ label, evaluates, inSi });
+const unit = <Label extends string>(label: Label, evaluates: string, inSi: number): DisplayUnit<Label> => ({
+  label,
+  evaluates,
+  inSi,
+});
 const one = unit('', '', 1);
 const degree = unit('°', 'deg', Math.PI / 180);
 const hertz = unit('Hz', 'Hz', 1);
 const second = unit('s', 's', 1);
 
-export const DISPLAY_UNITS: Readonly<Record<UnitSystem, Readonly<Record<Dimension, DisplayUnit>>>> = {
+export const DISPLAY_UNITS = {
   us: {
     one,
     length: unit('ft', 'ft', FOOT),
@@ -113,7 +117,14 @@ export const DISPLAY_UNITS: Readonly<Record<UnitSystem, Readonly<Record<Dimensio
     'soil-pressure-per-depth': unit('kPa/m', 'kPa / m', 1000),
     'force-per-weight': unit('N/kg', 'N / kg', 1),
   },
-};
+} as const satisfies Readonly<Record<UnitSystem, Readonly<Record<Dimension, DisplayUnit>>>>;
+
+export type UnitLabel = (typeof DISPLAY_UNITS)[UnitSystem][Dimension]['label'];
+
+/** Every unit that a reader may see. */
+export const UNIT_LABELS: readonly UnitLabel[] = [
+  ...new Set(Object.values(DISPLAY_UNITS).flatMap((units) => Object.values(units).map(({ label }) => label))),
+];
 
 /**
  * The number a reader sees for an SI value.

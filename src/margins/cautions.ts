@@ -87,7 +87,8 @@ export const CAUTION_CODES = [
 export type CautionCode = (typeof CAUTION_CODES)[number];
 
 /** `verdict` changes the answer or how far it may be trusted; `line` belongs to one thing; `standing` is always there. */
-export type Severity = 'verdict' | 'line' | 'standing';
+export const SEVERITIES = ['verdict', 'line', 'standing'] as const;
+export type Severity = (typeof SEVERITIES)[number];
 
 export interface Caution {
   readonly code: CautionCode;

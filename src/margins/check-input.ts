@@ -1,6 +1,6 @@
-import type { SiteMethodId } from '../methods/index.ts';
+import { METHOD_BY_ID, type SiteMethodId } from '../methods/index.ts';
 import type { Station } from '../structure/index.ts';
-import type { Site } from '../wind/index.ts';
+import type { Site, SpeedBasis } from '../wind/index.ts';
 import type { Rating } from './rating.ts';
 
 /** Everything a check needs, in SI. */
@@ -34,3 +34,29 @@ export type Unsaid =
   | 'mast'
   | 'mast-inside'
   | 'supports';
+
+/**
+ * The type of speed that is entered for the site: as stated, else that of the maps of its standard.
+ *
+ * @param input the plan in SI
+ * @returns the type of speed
+ * @source derived
+ */
+export function enteredBasis({ method, site }: Pick<CheckInput, 'method' | 'site'>): SpeedBasis {
+  return site.basis ?? METHOD_BY_ID[method].basis;
+}
+
+/**
+ * The type of speed that enters the formulas of the standard.
+ *
+ * @param input the plan in SI
+ * @param wind what level its speed is of
+ * @returns the type of speed
+ * @source derived
+ */
+export function designBasis(
+  { method }: Pick<CheckInput, 'method'>,
+  { speedLevel }: { readonly speedLevel: 'own' | 'strength' },
+): SpeedBasis {
+  return speedLevel === 'strength' ? 'gust3-strength' : METHOD_BY_ID[method].basis;
+}

@@ -1,5 +1,8 @@
 import { type Level, rimOf, type Section, type Station } from '../structure/index.ts';
 
+/** Where a tower is compared. */
+export const COMPARED_PLACES = ['base', 'joint', 'section', 'top-couple'] as const;
+
 /** One comparison of what is asked with what is proven, at a level. */
 export interface Comparison {
   readonly of: 'moment' | 'shear';
@@ -10,7 +13,7 @@ export interface Comparison {
   readonly provenAt: readonly { readonly level: number; readonly factor: number }[];
   /** What a ratio over 1 means: beyond what the maker stands behind, or only that nothing shows it. */
   readonly beyond: 'over' | 'open';
-  readonly place: 'foot' | 'joint' | 'section' | 'top-couple';
+  readonly place: (typeof COMPARED_PLACES)[number];
   readonly section: number;
   /** Height at which tapering legs would meet [m]; Infinity where they stand upright. */
   readonly apex: number;
@@ -56,7 +59,7 @@ export function comparisonsOf(station: Station, levels: readonly Level[], lowest
     if (lowEnd !== undefined) {
       const atFoot = section.low === foot;
       const proof = [lowEnd, ...(atFoot ? [] : jointsAlike(sections, number, joints))].map(at);
-      add(lowEnd, number, atFoot ? 'foot' : 'joint', 'over', proof, proof);
+      add(lowEnd, number, atFoot ? 'base' : 'joint', 'over', proof, proof);
     }
     levels.forEach((level, index) => {
       if (level.z < lowest || level.z < bottom || level.z > section.high) return;

@@ -8,18 +8,22 @@ import { possibleMethods, ratedReadings } from './rated-case.ts';
 import { type Answers, type Demand, demandOf, type RatingAnswer, type TowerModel } from './tower-model.ts';
 import { ratioAtWorst } from './tower-ratio.ts';
 
+/** What may be open. */
+export const QUESTIONS = [
+  'rating-method',
+  'rating-exposure',
+  'rating-terrain',
+  'rating-class',
+  'rating-area-kind',
+  'load-area-kind',
+  'tower-members',
+] as const;
+
 /** An open question with the reading taken and what each answer alone would give. */
 export interface OpenQuestion {
   /** JSON pointer into the plan. */
   readonly at: string;
-  readonly question:
-    | 'rating-method'
-    | 'rating-exposure'
-    | 'rating-terrain'
-    | 'rating-class'
-    | 'rating-area-kind'
-    | 'load-area-kind'
-    | 'tower-members';
+  readonly question: (typeof QUESTIONS)[number];
   /** Name of the load, where it is one's. */
   readonly of?: string;
   /** The answer that the unfavourable end stands for. */

@@ -29,7 +29,7 @@ export interface Reactions {
   /** Where the method has a strength level. */
   readonly strength?: FootForces;
   /** The part that stays when the wind does not: pull of wires, weight off the axis. Within the forces above. */
-  readonly steady: FootForces;
+  readonly withoutWind: FootForces;
   /** Brings the wind's part from the allowable level to the nominal load of foundations. */
   readonly toNominal: number;
   /** Guys or brackets take part of it, which is not worked out. */
@@ -69,13 +69,13 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads)
   const last = model.levels.length - 1;
   const weight = allWeights ? (tower.weight as number) + (model.dead.weight[last] as number) : undefined;
   const pull = bracketPull(model, nominal / wind.level);
-  const steady = {
+  const withoutWind = {
     shear: model.dead.pullShear[last] as number,
     moment: (model.dead.pullMoment[last] as number) + (model.dead.eccentricWeightMoment[last] as number),
   };
   const at = (windFactor: number, steadyFactor: number): FootForces => ({
-    shear: windLoads.total.force * windFactor + steady.shear * steadyFactor,
-    moment: windLoads.total.momentAtBase * windFactor + steady.moment * steadyFactor,
+    shear: windLoads.total.force * windFactor + withoutWind.shear * steadyFactor,
+    moment: windLoads.total.momentAtBase * windFactor + withoutWind.moment * steadyFactor,
   });
   const legs = legsOf(model, { ...at(nominal / wind.level, 1), ...(weight === undefined ? {} : { weight }) });
   return {
@@ -84,7 +84,7 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads)
     ...(strength === undefined
       ? {}
       : { strength: at(strength / wind.level, method.strengthOfSteady ?? STEADY_AT_STRENGTH) }),
-    steady,
+    withoutWind,
     toNominal: nominal / wind.level,
     supportedAbove: tower.support === 'guyed' || tower.support === 'bracketed',
     withoutOwnWind: !model.bareTowerKnown,

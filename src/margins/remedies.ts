@@ -27,7 +27,7 @@ export type RemedyChange =
   | { readonly of: 'mast-shorter'; readonly by: number }
   /** Of the same material and yield. */
   | { readonly of: 'mast-larger'; readonly pipe: StandardPipe }
-  | { readonly of: 'lines-laid'; readonly runs: readonly CableRun[]; readonly laid: Lay }
+  | { readonly of: 'lines-arranged'; readonly runs: readonly CableRun[]; readonly laid: Lay }
   /** One line of a run fewer. */
   | { readonly of: 'line-off'; readonly run: CableRun };
 
@@ -130,7 +130,7 @@ function byGain(a: Trial, b: Trial): number {
 
 /** Lines laid in a bundle and lines taken inside are two kinds. */
 function kindOf(change: RemedyChange): string {
-  return change.of === 'lines-laid' ? `${change.of} ${change.laid}` : change.of;
+  return change.of === 'lines-arranged' ? `${change.of} ${change.laid}` : change.of;
 }
 
 function checkToHelp(own: Assessment): AssessedCheck | undefined {
@@ -372,9 +372,9 @@ function largerTubes({ outside, wall, yieldStrength }: Mast): readonly StandardP
 function lineChanges({ tower, cables }: Station): RemedyChange[] {
   const changes: RemedyChange[] = [];
   const bundled = cables.filter(({ count, laid }) => count > 1 && (laid === 'single' || laid === 'ribbon'));
-  if (bundled.length > 0) changes.push({ of: 'lines-laid', runs: bundled, laid: 'bundle' });
+  if (bundled.length > 0) changes.push({ of: 'lines-arranged', runs: bundled, laid: 'bundle' });
   const inside = cables.filter((run) => run.laid !== 'inside' && run.high <= tower.top && poleAllAlong(run, tower));
-  if (inside.length > 0) changes.push({ of: 'lines-laid', runs: inside, laid: 'inside' });
+  if (inside.length > 0) changes.push({ of: 'lines-arranged', runs: inside, laid: 'inside' });
   const lines = cables.reduce((sum, { count }) => sum + count, 0);
   // The last line feeds something.
   if (lines > 1) changes.push(...cables.map((run) => ({ of: 'line-off', run }) as const));
@@ -413,7 +413,7 @@ function changedParts({ mast, loads, cables }: Station, change: RemedyChange): P
       return mast ? { mast: { ...mast, length: mast.length - change.by, tip: mast.tip - change.by } } : {};
     case 'mast-larger':
       return mast ? { mast: { ...mast, outside: change.pipe.outside, wall: change.pipe.wall } } : {};
-    case 'lines-laid':
+    case 'lines-arranged':
       return { cables: cables.map((run) => (change.runs.includes(run) ? { ...run, laid: change.laid } : run)) };
     case 'line-off':
       return {

@@ -1,10 +1,12 @@
 import type { Wind } from '../methods/index.ts';
 import type { Comparison } from './comparisons.ts';
 
+export const ROOM_PLACES = ['tower', 'mast'] as const;
+
 /** What one check leaves at one height. */
 export interface RoomByCheck {
   readonly height: number;
-  readonly on: 'tower' | 'mast';
+  readonly on: (typeof ROOM_PLACES)[number];
   /** Id of the check. */
   readonly check: string;
   /** Effective area, alike from all sides [m²]; negative where too much hangs already. */

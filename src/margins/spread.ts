@@ -26,7 +26,8 @@ const DESIGN_WIND: readonly SpreadFactor[] = ['speed', 'level', 'gust'];
 /** EN 1991-1-4 has its gusts in the height law, so that against any other method that belongs to them too. */
 const DESIGN_WIND_EN: readonly SpreadFactor[] = [...DESIGN_WIND, 'height-and-ground', 'air'];
 
-export type SpreadCause = SpreadFactor | 'design-wind';
+export const SPREAD_CAUSES = [...SPREAD_FACTORS, 'design-wind'] as const;
+export type SpreadCause = (typeof SPREAD_CAUSES)[number];
 
 /** The same plan by one method. */
 export interface SpreadRow {

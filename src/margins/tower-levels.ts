@@ -1,16 +1,20 @@
 import type { Level, Profile, Section } from '../structure/index.ts';
+import type { ComparedOf } from './checks/check.ts';
 import type { Comparison } from './comparisons.ts';
 import { type Demand, isBraced, type TowerModel } from './tower-model.ts';
 import type { ComparisonRatio } from './tower-ratio.ts';
 
 /** What is asked of a tower at one level, what is shown there, and the ratio. */
-export interface AskedAndShown {
-  readonly asked: number;
+export interface DemandAndCapacity {
+  readonly demand: number;
   /** Absent: nothing proves anything here. */
-  readonly shown?: number;
+  readonly capacity?: number;
   readonly ratio?: number;
   readonly ratioAtBest?: number;
 }
+
+/** What is compared sideways. */
+export const SIDEWAYS = ['shear', 'braces'] as const satisfies readonly ComparedOf[];
 
 /** One level of a tower at which it is compared. */
 export interface TowerLevel {
@@ -22,9 +26,9 @@ export interface TowerLevel {
   /** Of what hangs off the axis [N·m]. */
   readonly torsion: number;
   /** Shear where nothing else loads the braces; else that less what sloping legs carry, with the twist [N]. */
-  readonly sideways: AskedAndShown & { readonly of: 'shear' | 'braces' };
+  readonly sideways: DemandAndCapacity & { readonly of: (typeof SIDEWAYS)[number] };
   /** [N·m] */
-  readonly bending: AskedAndShown;
+  readonly bending: DemandAndCapacity;
   /** The wind on a tower whose own drag is not known decides, not shear or bending. */
   readonly byWindRatio: boolean;
 }
@@ -60,8 +64,11 @@ export function towerLevels(
       place,
       shear: (appurtenances.shear[level] as number) + (own?.shear[level] ?? 0) + still,
       torsion,
-      sideways: { of: isBraced(model, sideways.comparison, torsion) ? 'braces' : 'shear', ...askedAndShown(sideways) },
-      bending: askedAndShown(bending),
+      sideways: {
+        of: isBraced(model, sideways.comparison, torsion) ? 'braces' : 'shear',
+        ...demandAndCapacity(sideways),
+      },
+      bending: demandAndCapacity(bending),
       byWindRatio: bending.byWindRatio || sideways.byWindRatio,
     });
   }
@@ -69,10 +76,10 @@ export function towerLevels(
   return levels.reverse().sort((a, b) => b.height - a.height);
 }
 
-function askedAndShown({ demand, capacity, unfavourable, favourable }: ComparisonRatio): AskedAndShown {
-  if (!(capacity > 0)) return { asked: demand };
+function demandAndCapacity({ demand, capacity, unfavourable, favourable }: ComparisonRatio): DemandAndCapacity {
+  if (!(capacity > 0)) return { demand };
   const ratios = Number.isFinite(unfavourable)
     ? { ratio: unfavourable, ratioAtBest: Math.min(favourable, unfavourable) }
     : {};
-  return { asked: demand, shown: capacity, ...ratios };
+  return { demand, capacity, ...ratios };
 }

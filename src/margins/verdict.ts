@@ -1,4 +1,5 @@
-export type Verdict = 'within' | 'low-margin' | 'over' | 'open';
+export const VERDICTS = ['within', 'low-margin', 'over', 'open'] as const;
+export type Verdict = (typeof VERDICTS)[number];
 
 const RANK: Readonly<Record<Verdict, number>> = { within: 0, 'low-margin': 1, open: 2, over: 3 };
 

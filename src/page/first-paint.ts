@@ -1,4 +1,5 @@
 import { renderToString } from 'preact-render-to-string';
+import type { Answer } from '../answer/index.ts';
 import { assetAddress, FORM_MODULES, IMPORT_MAP } from './assets.ts';
 import { App } from './form/app.mjs';
 import { draftOf } from './form/draft.mjs';
@@ -19,7 +20,7 @@ export interface FirstPaint {
   /** A plan to start from. */
   readonly plan?: unknown;
   /** The answer to it, with the drawings `ladder` and `elevation`. */
-  readonly answer?: unknown;
+  readonly answer?: Answer | undefined;
 }
 
 /** JSON that cannot end the element it stands in. */
@@ -51,7 +52,7 @@ export function firstPaint({
   const title =
     typeof draft['title'] === 'string'
       ? `${draft['title']} – Gustworthy`
-      : 'Gustworthy: does the tower take what hangs on it?';
+      : 'Gustworthy: is this tower rated for these antennas?';
   return `<!doctype html>
 <html lang="en">
 <head>

@@ -59,7 +59,8 @@ export interface RaisingGear {
  * What the gear does at an angle. `falls-on`: past its balance the tower moves on by itself and the line goes slack.
  * `cannot-hold`: a line would have to push, or pull its pole over. `dead-point`: gear and hinge in one line, no arm.
  */
-export type RaisingState = 'pull' | 'push' | 'balanced' | 'falls-on' | 'cannot-hold' | 'dead-point';
+export const RAISING_STATES = ['pull', 'push', 'balanced', 'falls-on', 'cannot-hold', 'dead-point'] as const;
+export type RaisingState = (typeof RAISING_STATES)[number];
 
 /** Statics at one angle. */
 export interface RaisingRow {

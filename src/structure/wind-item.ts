@@ -4,12 +4,14 @@ import { outsideAlong } from './mast-tubes.ts';
 import { type Overlaps, type Seen, seenOf } from './overlap.ts';
 import type { CableRun, Load, Mast, Section, Station, Tower } from './station.ts';
 
-/** One thing the wind touches: a row of the ledger. */
+export const WIND_ITEM_KINDS = ['load', 'mast', 'lines', 'guys', 'tower'] as const;
+
+/** One thing the wind touches: a row of the wind loads. */
 export interface WindItem {
   readonly name: string;
   /** JSON pointer into the plan. */
   readonly at: string;
-  readonly kind: 'load' | 'mast' | 'lines' | 'guys' | 'tower';
+  readonly kind: (typeof WIND_ITEM_KINDS)[number];
   readonly parts: readonly DragPart[];
   /**
    * `still` is alike from all sides; `turning` shares the rotator's unknown heading; `fixed` has a heading of its own;

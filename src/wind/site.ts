@@ -2,7 +2,8 @@ import type { Climate } from './climate.ts';
 import type { Ground } from './ground.ts';
 import type { SpeedBasis } from './speed-basis.ts';
 
-export type RiskCategory = 'I' | 'II' | 'III' | 'IV';
+export const RISK_CATEGORIES = ['I', 'II', 'III', 'IV'] as const;
+export type RiskCategory = (typeof RISK_CATEGORIES)[number];
 
 export interface Hill {
   readonly shape: 'ridge' | 'escarpment' | 'round-hill';

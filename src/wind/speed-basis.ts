@@ -1,8 +1,6 @@
 import { cite, defineFormula, evaluate, MILE_PER_HOUR, Refusal, type Trace, variable } from '../foundation/index.ts';
 
 /** What "wind speed" means: the averaging and, for the first two, the level. */
-export type SpeedBasis = 'gust3-strength' | 'gust3-nominal' | 'fastest-mile' | 'mean-1min' | 'mean-10min' | 'mean-hour';
-
 export const SPEED_BASES = [
   'gust3-strength',
   'gust3-nominal',
@@ -10,7 +8,8 @@ export const SPEED_BASES = [
   'mean-1min',
   'mean-10min',
   'mean-hour',
-] as const satisfies readonly SpeedBasis[];
+] as const;
+export type SpeedBasis = (typeof SPEED_BASES)[number];
 
 /** The constant of the fastest-mile equation [m/s]: 10.5 mph. @source ibc-2003 */
 export const FASTEST_MILE_OFFSET = 10.5 * MILE_PER_HOUR;

@@ -134,7 +134,8 @@ export const topographicFactorTia = defineFormula({
 });
 
 /** Why a hill does not count by its standard. */
-export type HillExclusion = 'too-gentle' | 'too-low' | 'not-isolated' | 'lower-half' | 'beyond-reach';
+export const HILL_EXCLUSIONS = ['too-gentle', 'too-low', 'not-isolated', 'lower-half', 'beyond-reach'] as const;
+export type HillExclusion = (typeof HILL_EXCLUSIONS)[number];
 
 /** One condition of a standard under which a hill counts. */
 export interface HillCondition {

@@ -14,7 +14,8 @@ import {
 } from './gumbel.ts';
 import { gumbelByLikelihood, gumbelByLMoments, gumbelByMoments, gumbelThroughChart } from './gumbel-fits.ts';
 
-export type ExtremesMethod = 'l-moments' | 'likelihood' | 'moments' | 'chart-line' | 'chart-pair';
+export const EXTREMES_METHODS = ['l-moments', 'likelihood', 'moments', 'chart-line', 'chart-pair'] as const;
+export type ExtremesMethod = (typeof EXTREMES_METHODS)[number];
 
 /** What one way of fitting the climate makes of a gust. */
 export interface ChanceByMethod {

@@ -1,5 +1,5 @@
 import type { AreaKind } from '../areas/index.ts';
-import { type Ground, isTerrain } from '../wind/index.ts';
+import { type Exposure, type Ground, isTerrain, type Terrain } from '../wind/index.ts';
 
 export const GROUND_WORDS = {
   B: 'houses or trees all round',
@@ -21,6 +21,6 @@ export const AREA_WORDS = {
 } as const satisfies Record<AreaKind, string>;
 
 /** A ground under the name that its standard has for such. */
-export function groundNamed(ground: Ground): { readonly exposure?: string; readonly terrain?: string } {
+export function groundNamed(ground: Ground): { readonly exposure?: Exposure; readonly terrain?: Terrain } {
   return isTerrain(ground) ? { terrain: ground } : { exposure: ground };
 }

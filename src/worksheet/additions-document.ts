@@ -1,5 +1,12 @@
+import {
+  type AdditionsAnswer,
+  type CautionAnswer,
+  type CheckChangeAnswer,
+  type EntryWarning,
+  told,
+} from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Addition, Additions, Assessment, Check, CheckChange, Verdict } from '../margins/index.ts';
+import type { Addition, Additions, Assessment, Check, CheckChange } from '../margins/index.ts';
 import {
   CHECK_WORDS,
   checkName,
@@ -12,70 +19,17 @@ import {
   sentence,
   VERDICT_WORDS,
 } from '../words/index.ts';
-import { type AnswerDocument, answerDocument, type CautionDocument, cautionDocuments } from './answer-document.ts';
-
-import { type Quantity, quantity } from './quantity.ts';
+import { cautionDocuments, roomLeftDocument } from './answer-document.ts';
+import { checkStateDocument } from './check-document.ts';
+import { quantity } from './quantity.ts';
 import { headlineSays } from './says.ts';
 
-export interface CheckStateDocument {
-  readonly verdict: Verdict;
-  readonly ratio?: number;
-  readonly holdsTo?: Quantity;
-}
-
-export interface CheckChangeDocument {
-  readonly id: string;
-  readonly title: string;
-  readonly before?: CheckStateDocument;
-  readonly after?: CheckStateDocument;
-  /** Use after less use before. */
-  readonly change?: number;
-  /** Gust held to after less that before. */
-  readonly holdsToChange?: Quantity;
-}
-
-interface QueryDocument {
-  readonly pointer: string;
-  readonly code?: string;
-  readonly says: string;
-}
-
-export interface StationStateDocument {
-  readonly verdict: Verdict;
-  readonly soFar?: Verdict;
-  readonly weakest?: string;
-  readonly says: string;
-  readonly checks: readonly (CheckStateDocument & { readonly id: string; readonly title: string })[];
-  /** The biggest thing that still fits, effective, by height. */
-  readonly roomLeft: AnswerDocument['roomLeft'];
-  readonly entryWarnings: readonly QueryDocument[];
-}
-
-/** Loads by their names, and cautions. */
-export interface ComingsDocument {
-  readonly loads: readonly string[];
-  readonly cautions: readonly CautionDocument[];
-}
-
-export interface AdditionsDocument {
-  readonly says: string;
-  readonly before: StationStateDocument;
-  readonly after: readonly (Omit<StationStateDocument, 'checks'> & {
-    readonly name: string;
-    readonly rank: number;
-    readonly checks: readonly CheckChangeDocument[];
-    readonly added: ComingsDocument;
-    readonly removed: ComingsDocument;
-    readonly plan: unknown;
-  })[];
-  readonly cautions: readonly { readonly code: string; readonly says: string }[];
-  readonly notCovered: readonly string[];
-}
+type StationAnswer = AdditionsAnswer['before'];
 
 /** A proposal as it was read: the plan it would make, and what of it deserves a second look. */
 export interface ProposedPlan {
   readonly plan: unknown;
-  readonly entryWarnings: readonly QueryDocument[];
+  readonly entryWarnings: readonly EntryWarning[];
   readonly placed: (pointer: string) => { readonly pointer: string };
 }
 
@@ -93,17 +47,21 @@ const CAUTIONS = [
 /** Proposals side by side, in the reader's units. */
 export function additionsDocument(
   additions: Additions,
-  entryWarnings: readonly QueryDocument[],
+  entryWarnings: readonly EntryWarning[],
   proposed: readonly ProposedPlan[],
   system: UnitSystem,
-): AdditionsDocument {
+): AdditionsAnswer {
   const { before, after } = additions;
   return {
     says: additionsSays(additions, system),
     before: {
       ...stationOf(before),
       says: headlineSays(before),
-      checks: before.checks.map((check) => ({ id: check.id, title: checkName(check), ...stateOf(check, system) })),
+      checks: before.checks.map((check) => ({
+        id: check.id,
+        title: checkName(check),
+        ...checkStateDocument(check, system),
+      })),
       entryWarnings,
     },
     after: after.map((addition, index) => ({
@@ -122,43 +80,27 @@ export function additionsDocument(
   };
 }
 
-function stationOf(assessment: Assessment): Omit<StationStateDocument, 'checks' | 'entryWarnings' | 'says'> {
+function stationOf(assessment: Assessment): Omit<StationAnswer, 'checks' | 'entryWarnings' | 'says'> {
   const { verdict, soFar, weakest } = assessment;
-  return {
-    verdict,
-    ...(soFar === undefined ? {} : { soFar }),
-    ...(weakest === undefined ? {} : { weakest }),
-    // As a check of the same plan says it.
-    roomLeft: answerDocument(assessment, undefined, [], 'none').roomLeft,
-  };
+  return told<ReturnType<typeof stationOf>>({ verdict, soFar, weakest, roomLeft: roomLeftDocument(assessment) });
 }
 
-function stateOf({ verdict, result }: Check, system: UnitSystem): CheckStateDocument {
-  return {
-    verdict,
-    ...(result === undefined ? {} : { ratio: result.ratio }),
-    ...(result?.holdsTo === undefined ? {} : { holdsTo: quantity(result.holdsTo.gust, 'speed', system) }),
-  };
-}
-
-function changeOf({ id, before, after }: CheckChange, system: UnitSystem): CheckChangeDocument {
+function changeOf({ id, before, after }: CheckChange, system: UnitSystem): CheckChangeAnswer {
   const [was, is] = [before?.result, after?.result];
-  return {
+  return told<CheckChangeAnswer>({
     id,
     title: checkName((after ?? before) as Check),
-    ...(before ? { before: stateOf(before, system) } : {}),
-    ...(after ? { after: stateOf(after, system) } : {}),
-    ...(was && is ? { change: is.ratio - was.ratio } : {}),
-    ...(was?.holdsTo && is?.holdsTo
-      ? { holdsToChange: quantity(is.holdsTo.gust - was.holdsTo.gust, 'speed', system) }
-      : {}),
-  };
+    before: before && checkStateDocument(before, system),
+    after: after && checkStateDocument(after, system),
+    change: was && is && is.ratio - was.ratio,
+    holdsToChange: was?.holdsTo && is?.holdsTo && quantity(is.holdsTo.gust - was.holdsTo.gust, 'speed', system),
+  });
 }
 
 /** What the second has and the first has not. */
-function comings(one: Assessment, other: Assessment): ComingsDocument {
+function comings(one: Assessment, other: Assessment): AdditionsAnswer['after'][number]['added'] {
   const names = ({ input }: Assessment) => input.station.loads.map(({ name }) => name);
-  const key = ({ code, says }: CautionDocument) => `${code} ${says}`;
+  const key = ({ code, says }: CautionAnswer) => `${code} ${says}`;
   const saidOf = ({ cautions, input }: Assessment) => cautionDocuments(cautions, input.station.units);
   const known = new Set(saidOf(one).map(key));
   const had = new Set(names(one));
@@ -170,9 +112,9 @@ function comings(one: Assessment, other: Assessment): ComingsDocument {
 
 /** What only the proposal gives cause to look at again, where it stands in the request. */
 function newEntryWarnings(
-  before: readonly QueryDocument[],
+  before: readonly EntryWarning[],
   proposed: ProposedPlan | undefined,
-): readonly QueryDocument[] {
+): readonly EntryWarning[] {
   const known = new Set(before.map(({ pointer, says }) => `${pointer} ${says}`));
   const placed = (proposed?.entryWarnings ?? []).map((query) => ({
     ...query,
@@ -197,7 +139,7 @@ export function additionsSays({ before, after }: Additions, system: UnitSystem):
 export function additionSays(before: Assessment, addition: Addition, system: UnitSystem): string {
   const { checks, assessment } = addition;
   const change = telling(checks);
-  const said = change === undefined ? openSays(assessment) : changeSays(change, system);
+  const said = change === undefined ? openSays(assessment) : `${changeSays(change, system)}.`;
   const others = checks.filter((check) => check !== change && check.after);
   const named = (which: (check: CheckChange) => boolean) =>
     listed(others.filter(which).map(({ after }) => checkName(after as Check)));
@@ -209,7 +151,7 @@ export function additionSays(before: Assessment, addition: Addition, system: Uni
   const also = change?.after?.verdict === 'over' ? ' as well' : '';
   const moved = change && unmoved(change) ? mostMoved(others) : undefined;
   return [
-    `${addition.name}: ${said}.`,
+    `${addition.name}: ${said}`,
     ...weakestSays(before, change, system),
     ...(moved === undefined ? [] : [`${sentence(changeSays(moved, system))}.`]),
     ...(over === '' ? [] : [`Over${also}: ${over}.`]),
@@ -273,7 +215,7 @@ function changeSays({ before, after }: CheckChange, system: UnitSystem): string 
 function openSays({ checks, input }: Assessment): string {
   const tower = checks[0] as Check;
   const needs = missingSentences(tower.needs, input);
-  return `the ${checkName(tower)} is open. ${needs || REASON_WORDS['beyond-rating']}`.replace(/\.$/, '');
+  return `the ${checkName(tower)} is open. ${needs || REASON_WORDS['beyond-rating']}`;
 }
 
 /**
@@ -298,7 +240,7 @@ function telling(checks: readonly CheckChange[]): CheckChange | undefined {
 /** Proposals as plain text, the best first. */
 export function additionsText(
   additions: Additions,
-  entryWarnings: readonly QueryDocument[],
+  entryWarnings: readonly EntryWarning[],
   proposed: readonly ProposedPlan[],
   system: UnitSystem,
 ): string {
@@ -318,9 +260,6 @@ export function additionsText(
   return lines.join('\n');
 }
 
-function besides({
-  roomLeft,
-  entryWarnings,
-}: Pick<StationStateDocument, 'roomLeft' | 'entryWarnings'>): readonly string[] {
+function besides({ roomLeft, entryWarnings }: Pick<StationAnswer, 'roomLeft' | 'entryWarnings'>): readonly string[] {
   return [...roomLeft.map(({ says }) => `   ${says}`), ...entryWarnings.map(({ says }) => `   - ${says}`)];
 }

@@ -1,3 +1,4 @@
+import type { Quantity } from '../answer/index.ts';
 import { bundleDiameter, packingRatio } from '../areas/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import {
@@ -14,7 +15,7 @@ import { type Climate, chanceOfReaching, convertSpeed, type SpeedBasis } from '.
 import { VERDICT_WORDS } from '../words/index.ts';
 
 import { pressuresDocument } from './part-documents.ts';
-import { type Quantity, quantity } from './quantity.ts';
+import { quantity } from './quantity.ts';
 import { headlineSays } from './says.ts';
 
 /** What stands in a cell: one number, or words where there is none. */
@@ -22,7 +23,7 @@ export type CellAnswer = Quantity | { readonly words: string };
 
 /** Pressure at a height, at the method's level. */
 export function pressureCell(input: CheckInput, height: number): CellAnswer {
-  const [row] = pressuresDocument(input, [height], true).heights;
+  const [row] = pressuresDocument(input, [height], true, []).heights;
   return row === undefined ? { words: VERDICT_WORDS.open } : row.pressure;
 }
 

@@ -1,57 +1,34 @@
+import { type ChanceAnswer, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Chance, Chances, Check } from '../margins/index.ts';
-import type { ExtremesMethod } from '../wind/index.ts';
 import { checkName, figures, inWords } from '../words/index.ts';
-
-import { type Quantity, quantity } from './quantity.ts';
-
-export interface ChanceMethodDocument {
-  readonly method: ExtremesMethod;
-  /** Of a line through two values of a chart: their years. */
-  readonly through?: readonly number[];
-  readonly location: Quantity;
-  readonly scale: Quantity;
-  /** Gust reached once in 50 years on the average. */
-  readonly fiftyYears: Quantity;
-  readonly fiftyYearsError?: Quantity;
-  readonly perYear: readonly number[];
-  readonly inBand: boolean;
-}
-
-export interface ChanceDocument {
-  readonly ofCheck: string;
-  readonly gust: Quantity;
-  readonly years: number;
-  readonly perYear: readonly number[];
-  readonly overYears: readonly number[];
-  readonly byMethod: readonly ChanceMethodDocument[];
-  readonly says: string;
-}
+import { quantity } from './quantity.ts';
 
 /** The chance of the gust that each check holds to, as a document. */
 export function chanceDocuments(
   chances: Chances,
   checks: readonly Check[],
   system: UnitSystem,
-): readonly ChanceDocument[] {
+): readonly ChanceAnswer[] {
+  const speed = (value: number) => quantity(value, 'speed', system);
   return chances.ofChecks.map((chance) => ({
     ofCheck: chance.ofCheck,
-    gust: quantity(chance.gust, 'speed', system),
+    gust: speed(chance.gust),
     years: chances.years,
     perYear: chance.perYear,
     overYears: chance.overYears,
-    byMethod: chance.byMethod.map((each) => ({
-      method: each.method,
-      ...(each.through === undefined ? {} : { through: each.through }),
-      location: quantity(each.fit.location, 'speed', system),
-      scale: quantity(each.fit.scale, 'speed', system),
-      fiftyYears: quantity(each.fiftyYears, 'speed', system),
-      ...(each.fiftyYearsError === undefined
-        ? {}
-        : { fiftyYearsError: quantity(each.fiftyYearsError, 'speed', system) }),
-      perYear: each.perYear,
-      inBand: each.inBand,
-    })),
+    byMethod: chance.byMethod.map((each) =>
+      told<ChanceAnswer['byMethod'][number]>({
+        method: each.method,
+        through: each.through,
+        location: speed(each.fit.location),
+        scale: speed(each.fit.scale),
+        fiftyYears: speed(each.fiftyYears),
+        fiftyYearsError: quantity(each.fiftyYearsError, 'speed', system),
+        perYear: each.perYear,
+        inBand: each.inBand,
+      }),
+    ),
     says: chanceSays(chance, chances, checks, system),
   }));
 }

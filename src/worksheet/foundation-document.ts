@@ -1,32 +1,13 @@
+import { type FoundationReport, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { FoundationAnswer } from '../margins/index.ts';
+import type { BlockComparison, PierComparison } from '../structure/index.ts';
 import { figures, inWords, ratioFigures } from '../words/index.ts';
-import { type Quantity, quantity } from './quantity.ts';
+import { quantity } from './quantity.ts';
 
-export interface FoundationDocument {
-  readonly kind: string;
-  readonly says: string;
-  /** The demand of the tower on it, nominal. */
-  readonly shear: Quantity;
-  readonly moment: Quantity;
-  readonly weight?: Quantity;
-  readonly block?: {
-    readonly weight: Quantity;
-    /** Density that was taken for the concrete. */
-    readonly density: Quantity;
-    readonly momentAtUnderside: Quantity;
-    /** 0.6D + 0.6W, and the older factor of 1.5. */
-    readonly overturning: number;
-    readonly olderOverturning: number;
-    readonly toePressure?: Quantity;
-    readonly contactShare?: number;
-    readonly bearing?: number;
-  };
-  readonly pier?: { readonly required: Quantity; readonly given: Quantity; readonly depthCapped: boolean };
-  readonly notChecked: readonly string[];
-}
+type NotChecked = (BlockComparison | PierComparison)['notChecked'][number];
 
-const NOT_CHECKED: Readonly<Record<string, string>> = {
+const NOT_CHECKED: Readonly<Record<NotChecked, string>> = {
   sliding: 'sliding',
   'soil-at-its-sides': 'soil resistance at its sides',
   groundwater: 'uplift by groundwater',
@@ -37,41 +18,34 @@ const NOT_CHECKED: Readonly<Record<string, string>> = {
 };
 
 /** What the footing does, in the reader's units. */
-export function foundationDocument(answer: FoundationAnswer, system: UnitSystem): FoundationDocument {
+export function foundationDocument(answer: FoundationAnswer, system: UnitSystem): FoundationReport {
   const { kind, load, block, pier } = answer;
   const toe = block?.toe?.contact === 'tips' ? undefined : block?.toe;
-  return {
+  return told<FoundationReport>({
     kind,
     says: foundationSays(answer, system),
     shear: quantity(load.shear, 'force', system),
     moment: quantity(load.moment, 'moment', system),
-    ...(load.weight === undefined ? {} : { weight: quantity(load.weight, 'weight', system) }),
-    ...(block === undefined
-      ? {}
-      : {
-          block: {
-            weight: quantity(block.blockWeight, 'weight', system),
-            density: quantity(block.density, 'density', system),
-            momentAtUnderside: quantity(block.momentAtUnderside, 'moment', system),
-            overturning: block.overturning.ratio,
-            olderOverturning: block.overturning.olderRatio,
-            ...(toe === undefined
-              ? {}
-              : { toePressure: quantity(toe.pressure, 'soil-pressure', system), contactShare: toe.contactShare }),
-            ...(block.toePressureRatio === undefined ? {} : { bearing: block.toePressureRatio }),
-          },
-        }),
-    ...(pier === undefined
-      ? {}
-      : {
-          pier: {
-            required: quantity(pier.required, 'length', system),
-            given: quantity(pier.given, 'length', system),
-            depthCapped: pier.depthCapped,
-          },
-        }),
-    notChecked: [...(block?.notChecked ?? []), ...(pier?.notChecked ?? [])].map((what) => NOT_CHECKED[what] ?? what),
-  };
+    weight: quantity(load.weight, 'weight', system),
+    block:
+      block &&
+      told<NonNullable<FoundationReport['block']>>({
+        weight: quantity(block.blockWeight, 'weight', system),
+        density: quantity(block.density, 'density', system),
+        momentAtUnderside: quantity(block.momentAtUnderside, 'moment', system),
+        overturning: block.overturning.ratio,
+        olderOverturning: block.overturning.olderRatio,
+        toePressure: quantity(toe?.pressure, 'soil-pressure', system),
+        contactShare: toe?.contactShare,
+        toePressureRatio: block.toePressureRatio,
+      }),
+    pier: pier && {
+      required: quantity(pier.required, 'length', system),
+      given: quantity(pier.given, 'length', system),
+      depthCapped: pier.depthCapped,
+    },
+    notChecked: [...(block?.notChecked ?? []), ...(pier?.notChecked ?? [])].map((what) => NOT_CHECKED[what]),
+  });
 }
 
 /** Where a moment of that heading presses hardest. */

@@ -1,41 +1,25 @@
+import { type HillAnswer, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { HillHelp } from '../margins/index.ts';
 import type { HillCondition } from '../wind/index.ts';
 import { figures, HILL_REASONS, inWords } from '../words/index.ts';
-import { type Quantity, quantity } from './quantity.ts';
-
-export interface HillConditionDocument {
-  readonly condition: string;
-  /** Absent: the plan does not say, and then it is taken to hold. */
-  readonly holds?: boolean;
-  readonly says: string;
-}
-
-export interface HillDocument {
-  readonly says: string;
-  readonly counts: boolean;
-  /** On the pressure, at the top of the tower: as used, and as it would be if the hill counted. */
-  readonly factor: number;
-  readonly wouldBe: number;
-  readonly height: Quantity;
-  readonly conditions: readonly HillConditionDocument[];
-  /** Along the slope, upwind negative, for the top of such a tower. */
-  readonly profile: readonly { readonly distance: Quantity; readonly factor: number; readonly here: boolean }[];
-}
+import { quantity } from './quantity.ts';
 
 /** What a hill is to its method, in the reader's units. */
-export function hillDocument(help: HillHelp, system: UnitSystem): HillDocument {
+export function hillDocument(help: HillHelp, system: UnitSystem): HillAnswer {
   return {
     says: hillSays(help, system),
     counts: help.counts,
     factor: help.factor,
     wouldBe: help.wouldBe,
     height: quantity(help.height, 'length', system),
-    conditions: help.conditions.map((condition) => ({
-      condition: condition.why,
-      ...(condition.holds === undefined ? {} : { holds: condition.holds }),
-      says: conditionSays(condition, system),
-    })),
+    conditions: help.conditions.map((condition) =>
+      told<HillAnswer['conditions'][number]>({
+        condition: condition.why,
+        holds: condition.holds,
+        says: conditionSays(condition, system),
+      }),
+    ),
     profile: help.profile.map(({ distance, factor, here }) => ({
       distance: quantity(distance, 'length', system),
       factor,

@@ -1,29 +1,19 @@
+import { type LevelAnswer, type LevelsAnswer, told } from '../answer/index.ts';
 import { DISPLAY_UNITS, type Dimension, displayValue, type UnitSystem } from '../foundation/index.ts';
-import type { AskedAndShown, TowerLevel } from '../margins/index.ts';
-
-/** A level in the reader's units. */
-export type LevelRowDocument = TowerLevel;
-
-/** Every level at which the tower is compared, from the top down. */
-export interface LevelsDocument {
-  readonly units: Readonly<Record<'height' | 'force' | 'moment', string>>;
-  readonly rows: readonly LevelRowDocument[];
-}
+import type { DemandAndCapacity, TowerLevel } from '../margins/index.ts';
 
 /** The levels of a tower in the reader's units. */
-export function levelsDocument(levels: readonly TowerLevel[], system: UnitSystem): LevelsDocument {
-  const compared = ({ asked, shown, ratio, ratioAtBest }: AskedAndShown, dimension: Dimension): AskedAndShown => ({
-    asked: displayValue(asked, dimension, system),
-    ...(shown === undefined ? {} : { shown: displayValue(shown, dimension, system) }),
-    ...(ratio === undefined ? {} : { ratio }),
-    ...(ratioAtBest === undefined ? {} : { ratioAtBest }),
-  });
+export function levelsDocument(levels: readonly TowerLevel[], system: UnitSystem): LevelsAnswer {
+  const units = DISPLAY_UNITS[system];
+  const compared = ({ demand, capacity, ratio, ratioAtBest }: DemandAndCapacity, dimension: Dimension) =>
+    told<LevelAnswer['bending']>({
+      demand: displayValue(demand, dimension, system),
+      capacity: capacity === undefined ? undefined : displayValue(capacity, dimension, system),
+      ratio,
+      ratioAtBest,
+    });
   return {
-    units: {
-      height: DISPLAY_UNITS[system].length.label,
-      force: DISPLAY_UNITS[system].force.label,
-      moment: DISPLAY_UNITS[system].moment.label,
-    },
+    units: { height: units.length.label, force: units.force.label, moment: units.moment.label },
     rows: levels.map(({ height, section, place, shear, torsion, sideways, bending, byWindRatio }) => ({
       height: displayValue(height, 'length', system),
       section,

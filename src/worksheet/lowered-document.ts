@@ -1,48 +1,31 @@
+import { type LoweredAnswer, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Lowered, Verdict } from '../margins/index.ts';
+import type { Lowered } from '../margins/index.ts';
 import { checkName, heldGustInWords, inWords, listed, ratioFigures, VERDICT_WORDS, verbOf } from '../words/index.ts';
-
-import { type Quantity, quantity } from './quantity.ts';
-
-export interface LoweredDocument {
-  readonly says: string;
-  readonly top: Quantity;
-  readonly verdict: Verdict;
-  readonly clashes: readonly string[];
-  /** The forecast gust up to which it keeps the wanted margin so. */
-  readonly keepsTo?: { readonly gust: Quantity; readonly ofCheck: string; readonly without: readonly string[] };
-  readonly checks: readonly {
-    readonly id: string;
-    readonly title: string;
-    readonly verdict: Verdict;
-    readonly ratio?: number;
-    readonly holdsTo?: Quantity;
-  }[];
-}
+import { checkStateDocument } from './check-document.ts';
+import { quantity } from './quantity.ts';
 
 /** The lowered tower, in the reader's units. */
-export function loweredDocument(lowered: Lowered, system: UnitSystem): LoweredDocument {
+export function loweredDocument(lowered: Lowered, system: UnitSystem): LoweredAnswer {
   const { assessment, clashes } = lowered;
-  return {
+  return told<LoweredAnswer>({
     says: loweredSays(lowered, system),
     top: quantity(assessment.input.station.tower.top, 'length', system),
     verdict: assessment.verdict,
     clashes,
-    ...keepsTo(assessment, system),
+    keepsTo: keepsTo(assessment, system),
     checks: assessment.checks.map((check) => ({
       id: check.id,
       title: checkName(check),
-      verdict: check.verdict,
-      ...(check.result === undefined ? {} : { ratio: check.result.ratio }),
-      ...(check.result?.holdsTo === undefined ? {} : { holdsTo: quantity(check.result.holdsTo.gust, 'speed', system) }),
+      ...checkStateDocument(check, system),
     })),
-  };
+  });
 }
 
-function keepsTo({ lowerAt }: Lowered['assessment'], system: UnitSystem): Pick<LoweredDocument, 'keepsTo'> {
-  if (lowerAt?.gust === undefined) return {};
+function keepsTo({ lowerAt }: Lowered['assessment'], system: UnitSystem): LoweredAnswer['keepsTo'] | undefined {
+  if (lowerAt?.gust === undefined) return undefined;
   const { gust, ofCheck, without } = lowerAt;
-  return { keepsTo: { gust: quantity(gust, 'speed', system), ofCheck, without } };
+  return { gust: quantity(gust, 'speed', system), ofCheck, without };
 }
 
 /** The lowered tower in a few sentences. */

@@ -1,45 +1,18 @@
-import { displayValue, type Known, WORDS_FOR_KNOWN } from '../foundation/index.ts';
-import { areasOf, type CheckInput, siteSpeed, siteWind, windAt } from '../margins/index.ts';
+import { type AreasAnswer, type EntryWarning, type Note, type PressuresAnswer, told } from '../answer/index.ts';
+import { displayValue, WORDS_FOR_KNOWN } from '../foundation/index.ts';
+import { areasOf, type CheckInput, designBasis, siteSpeed, siteWind, windAt } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { windStructureOf } from '../structure/index.ts';
 import { figures, HILL_REASONS, SPEED_WORDS, sentence, standardHeight } from '../words/index.ts';
-import { type Quantity, quantity } from './quantity.ts';
+import { quantity } from './quantity.ts';
+import { headingDocument, windRowDocument } from './wind-document.ts';
 
-/** A reading or caution that belongs to a part's answer. */
-export interface PartNote {
-  readonly code: string;
-  readonly says: string;
-}
-
-export interface AreasDocument {
-  readonly method: string;
-  readonly units: { readonly height: string; readonly area: string };
-  readonly items: readonly {
-    readonly name: string;
-    readonly at: string;
-    readonly kind: string;
-    readonly low: number;
-    readonly high: number;
-    readonly front: number;
-    readonly side: number;
-    /** Front and side at the favourable end of what is open. */
-    readonly least: readonly number[];
-    readonly worst: number;
-    readonly middle: number;
-  }[];
-  readonly worst: Quantity;
-  readonly heading: { readonly fixed?: Quantity; readonly turning?: Quantity };
-  readonly middle?: Quantity;
-  readonly notes: readonly PartNote[];
-  readonly known: Known;
-}
-
-const ENGINEER: PartNote = {
+const ENGINEER: Note = {
   code: 'engineer-and-local-code',
   says: 'This uses the numbers entered. The local building code and a licensed engineer decide.',
 };
 
-function memoryNote(input: CheckInput): readonly PartNote[] {
+function memoryNote(input: CheckInput): readonly Note[] {
   const method = METHOD_BY_ID[input.method];
   return method.known === 'published'
     ? []
@@ -47,13 +20,18 @@ function memoryNote(input: CheckInput): readonly PartNote[] {
 }
 
 /** The areas of a part of a plan, in its units. */
-export function areasDocument(input: CheckInput, siteGiven: boolean, towerGiven: boolean): AreasDocument {
+export function areasDocument(
+  input: CheckInput,
+  siteGiven: boolean,
+  towerGiven: boolean,
+  entryWarnings: readonly EntryWarning[],
+): AreasAnswer {
   const answer = areasOf(input, siteGiven, towerGiven);
   const system = input.station.units;
   const area = (value: number) => displayValue(value, 'area', system);
   const height = (value: number) => displayValue(value, 'length', system);
   const open = answer.items.filter((item) => item.least[0] < item.front || item.least[1] < item.side);
-  return {
+  return told<AreasAnswer>({
     method: input.method,
     units: { height: quantity(0, 'length', system).unit, area: quantity(0, 'area', system).unit },
     items: answer.items.map((item) => ({
@@ -69,11 +47,8 @@ export function areasDocument(input: CheckInput, siteGiven: boolean, towerGiven:
       middle: height(item.middle),
     })),
     worst: quantity(answer.worst, 'area', system),
-    heading: {
-      ...(answer.headings.fixed === undefined ? {} : { fixed: quantity(answer.headings.fixed, 'angle', system) }),
-      ...(answer.headings.turning === undefined ? {} : { turning: quantity(answer.headings.turning, 'angle', system) }),
-    },
-    ...(answer.middle === undefined ? {} : { middle: quantity(answer.middle, 'length', system) }),
+    heading: headingDocument(answer.headings, system),
+    middle: quantity(answer.middle, 'length', system),
     notes: [
       ENGINEER,
       ...(answer.slow
@@ -86,29 +61,8 @@ export function areasDocument(input: CheckInput, siteGiven: boolean, towerGiven:
       ...memoryNote(input),
     ],
     known: METHOD_BY_ID[input.method].known,
-  };
-}
-
-export interface PressuresDocument {
-  readonly method: string;
-  readonly speed: Quantity & { readonly basis: string };
-  readonly factors: {
-    readonly directionFactor: number;
-    readonly importance: number;
-    readonly elevationFactor: number;
-    readonly gustEffect: number;
-    readonly level: number;
-  };
-  readonly heights: readonly {
-    readonly height: Quantity;
-    readonly exposureCoefficient: number;
-    readonly topographicFactor: number;
-    readonly pressure: Quantity;
-    readonly speed: Quantity;
-    /** Force on one unit of effective area at the allowable level. */
-    readonly forcePerArea: Quantity;
-  }[];
-  readonly notes: readonly PartNote[];
+    entryWarnings,
+  });
 }
 
 /** The wind of a site at heights, in the plan's units. */
@@ -116,14 +70,15 @@ export function pressuresDocument(
   input: CheckInput,
   heights: readonly number[],
   structureGiven: boolean,
-): PressuresDocument {
+  entryWarnings: readonly EntryWarning[],
+): PressuresAnswer {
   const system = input.station.units;
   const wind = siteWind(input, windStructureOf(input.station, 'pole'), false);
   const { speed, speedLevel, converted } = siteSpeed(input);
   const method = METHOD_BY_ID[input.method];
-  const basis = speedLevel === 'strength' ? 'gust3-strength' : method.basis;
+  const basis = designBasis(input, { speedLevel });
   const gustEffect = wind.gustEffect();
-  const notes: PartNote[] = [ENGINEER];
+  const notes: Note[] = [ENGINEER];
   if (input.site.basis === undefined) {
     notes.push({
       code: 'basis-assumed',
@@ -158,14 +113,11 @@ export function pressuresDocument(
     heights: heights.map((height) => {
       const row = windAt(wind, height);
       return {
-        height: quantity(height, 'length', system),
-        exposureCoefficient: row.exposureCoefficient,
-        topographicFactor: row.topographicFactor,
-        pressure: quantity(row.pressure, 'pressure', system),
-        speed: quantity(row.speed, 'speed', system),
+        ...windRowDocument(row, system),
         forcePerArea: quantity(wind.level * wind.forceDirectionFactor * row.pressure * gustEffect, 'pressure', system),
       };
     }),
     notes: [...notes, ...memoryNote(input)],
+    entryWarnings,
   };
 }

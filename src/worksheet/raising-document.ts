@@ -1,116 +1,71 @@
+import { type RaisingReport, type RaisingRowReport, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { RaisingAnswer } from '../margins/index.ts';
-import type { LaidTower } from '../structure/index.ts';
+import type { Handling, LaidTower, RaisingRow } from '../structure/index.ts';
 import { figures, inWords, listed, REASON_WORDS } from '../words/index.ts';
-import { type Quantity, quantity } from './quantity.ts';
-
-export interface RaisingRowDocument {
-  readonly angle: Quantity;
-  readonly state: string;
-  /** Pull positive, push negative. */
-  readonly force?: Quantity;
-  readonly hinge?: Quantity;
-  readonly length: Quantity;
-}
-
-interface GustDocument {
-  readonly gust: Quantity;
-  readonly angle: Quantity;
-}
-
-export interface RaisingDocument {
-  readonly says: string;
-  readonly rows: readonly RaisingRowDocument[];
-  readonly worst?: RaisingRowDocument;
-  readonly worstHinge?: RaisingRowDocument;
-  readonly balance?: Quantity;
-  readonly deadPoint?: Quantity;
-  readonly holdBack?: { readonly angle: Quantity; readonly moment: Quantity };
-  readonly rise?: Quantity;
-  readonly work?: Quantity;
-  readonly workingLoad?: Quantity;
-  /** The actual gust that, on the way, brings the gear to its working load. */
-  readonly gust?: GustDocument;
-  /** The same just off the ground and half-way. */
-  readonly gustsAt?: readonly GustDocument[];
-  /** The actual gust across the tower lowered flat that, with its own weight, its rating covers. */
-  readonly lyingWind?: { readonly gust: Quantity; readonly where: Quantity; readonly forecast?: Quantity };
-  readonly handling?: {
-    readonly best: string;
-    readonly mastAtLeast: Quantity;
-    readonly clearance: Quantity;
-    readonly antennas: readonly {
-      readonly name: string;
-      readonly clearance: Quantity;
-      readonly workingHeight: Quantity;
-    }[];
-  };
-}
+import { quantity } from './quantity.ts';
 
 /** Raising and lowering, in the reader's units. */
-export function raisingDocument(answer: RaisingAnswer, system: UnitSystem): RaisingDocument {
+export function raisingDocument(answer: RaisingAnswer, system: UnitSystem): RaisingReport {
   const { raising, gust, gustsAt, lyingWind, handling } = answer;
-  const angle = (value: number) => quantity(value, 'angle', system);
-  const row = (each: NonNullable<RaisingAnswer['raising']>['rows'][number]): RaisingRowDocument => ({
-    angle: angle(each.angle),
-    state: each.state,
-    ...(each.force === undefined ? {} : { force: quantity(each.force, 'force', system) }),
-    ...(each.hinge === undefined ? {} : { hinge: quantity(each.hinge.force, 'force', system) }),
-    length: quantity(each.length, 'length', system),
-  });
-  const gustDocument = (each: NonNullable<RaisingAnswer['gust']>): GustDocument => ({
+  const angle = (value: number | undefined) => quantity(value, 'angle', system);
+  const row = (each: RaisingRow) =>
+    told<RaisingRowReport>({
+      angle: quantity(each.angle, 'angle', system),
+      state: each.state,
+      force: quantity(each.force, 'force', system),
+      hinge: quantity(each.hinge?.force, 'force', system),
+      length: quantity(each.length, 'length', system),
+    });
+  const gustDocument = (each: NonNullable<RaisingAnswer['gust']>) => ({
     gust: quantity(each.gust, 'speed', system),
-    angle: angle(each.angle),
+    angle: quantity(each.angle, 'angle', system),
   });
-  const laid = handling && bestOf(handling);
-  return {
+  const holdBack = raising?.holdBack;
+  return told<RaisingReport>({
     says: raisingSays(answer, system),
     rows: raising?.rows.map(row) ?? [],
-    ...(raising?.worst === undefined ? {} : { worst: row(raising.worst) }),
-    ...(raising?.worstHinge === undefined ? {} : { worstHinge: row(raising.worstHinge) }),
-    ...(raising?.balance === undefined ? {} : { balance: angle(raising.balance) }),
-    ...(raising?.deadPoint === undefined ? {} : { deadPoint: angle(raising.deadPoint) }),
-    ...(raising?.holdBack === undefined
-      ? {}
-      : {
-          holdBack: {
-            angle: angle(raising.holdBack.angle),
-            moment: quantity(raising.holdBack.moment, 'moment', system),
-          },
-        }),
-    ...(raising === undefined
-      ? {}
-      : { rise: quantity(raising.rise, 'length', system), work: quantity(raising.work, 'moment', system) }),
-    ...(raising?.workingLoad === undefined ? {} : { workingLoad: quantity(raising.workingLoad, 'force', system) }),
-    ...(gust === undefined ? {} : { gust: gustDocument(gust) }),
-    ...(gustsAt === undefined ? {} : { gustsAt: gustsAt.map(gustDocument) }),
-    ...(lyingWind === undefined
-      ? {}
-      : {
-          lyingWind: {
-            gust: quantity(lyingWind.gust, 'speed', system),
-            where: quantity(lyingWind.height, 'length', system),
-            ...(lyingWind.forecast === undefined ? {} : { forecast: quantity(lyingWind.forecast, 'speed', system) }),
-          },
-        }),
-    ...(handling === undefined || laid === undefined || laid.antennas.length === 0
-      ? {}
-      : {
-          handling: {
-            best: handling.best,
-            mastAtLeast: quantity(laid.mastAtLeast, 'length', system),
-            clearance: quantity(laid.clearance, 'length', system),
-            antennas: laid.antennas.map(({ name, clearance }, index) => ({
-              name,
-              clearance: quantity(clearance, 'length', system),
-              workingHeight: quantity(laid.workingHeights[index] as number, 'length', system),
-            })),
-          },
-        }),
+    worst: raising?.worst && row(raising.worst),
+    worstHinge: raising?.worstHinge && row(raising.worstHinge),
+    balance: angle(raising?.balance),
+    deadPoint: angle(raising?.deadPoint),
+    holdBack: holdBack && {
+      angle: quantity(holdBack.angle, 'angle', system),
+      moment: quantity(holdBack.moment, 'moment', system),
+    },
+    rise: quantity(raising?.rise, 'length', system),
+    work: quantity(raising?.work, 'moment', system),
+    workingLoad: quantity(raising?.workingLoad, 'force', system),
+    gust: gust && gustDocument(gust),
+    gustsAt: gustsAt?.map(gustDocument),
+    lyingWind:
+      lyingWind &&
+      told<NonNullable<RaisingReport['lyingWind']>>({
+        gust: quantity(lyingWind.gust, 'speed', system),
+        where: quantity(lyingWind.height, 'length', system),
+        forecast: quantity(lyingWind.forecast, 'speed', system),
+      }),
+    handling: handling && handlingDocument(handling, system),
+  });
+}
+
+function handlingDocument(handling: Handling, system: UnitSystem): RaisingReport['handling'] | undefined {
+  const laid = bestOf(handling);
+  const length = (value: number) => quantity(value, 'length', system);
+  if (laid.antennas.length === 0) return undefined;
+  return {
+    best: handling.best,
+    mastAtLeast: length(laid.mastAtLeast),
+    clearance: length(laid.clearance),
+    antennas: laid.antennas.map(({ name, clearance }, index) => ({
+      name,
+      clearance: length(clearance),
+      workingHeight: length(laid.workingHeights[index] as number),
+    })),
   };
 }
 
-function bestOf({ orientations, best }: NonNullable<RaisingAnswer['handling']>): LaidTower {
+function bestOf({ orientations, best }: Handling): LaidTower {
   return orientations.find(({ orientation }) => orientation === best) ?? orientations[0];
 }
 

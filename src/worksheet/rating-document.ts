@@ -1,62 +1,39 @@
+import { type EntryWarning, type RatingsAnswer, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { ComparedRating, RatingComparison } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { figures, groundNamed, inWords } from '../words/index.ts';
-
-import type { PartNote } from './part-documents.ts';
-import { type Quantity, quantity } from './quantity.ts';
-import { type StepDocument, workingDocument } from './working-document.ts';
-
-export interface RatingForceDocument {
-  readonly method: string;
-  readonly exposure?: string;
-  readonly terrain?: string;
-  readonly riskCategory: string;
-  readonly low: Quantity;
-  readonly high: Quantity;
-}
-
-export interface RatingsDocument {
-  readonly says: string;
-  readonly ratings: readonly {
-    readonly at: string;
-    readonly row: number;
-    /** Least and most at the allowable level over all readings of what is not stated. */
-    readonly force: readonly Quantity[];
-    /** Effective area of equal force in the other wind. */
-    readonly equal?: readonly Quantity[];
-    readonly readings: readonly RatingForceDocument[];
-  }[];
-  readonly more?: { readonly at: string; readonly by: readonly number[] };
-  readonly notes: readonly PartNote[];
-  readonly working?: readonly StepDocument[];
-}
+import { quantity } from './quantity.ts';
+import { workingDocument } from './working-document.ts';
 
 /** Ratings side by side, in the reader's units. */
 export function ratingsDocument(
   comparison: RatingComparison,
   system: UnitSystem,
   working: 'none' | 'full',
-): RatingsDocument {
+  entryWarnings: readonly EntryWarning[],
+): RatingsAnswer {
   const { ratings, more } = comparison;
   const force = (value: number) => quantity(value, 'force', system);
   const methods = new Set(ratings.flatMap((rating) => rating.readings.map((reading) => reading.reading.method)));
-  return {
+  return told<RatingsAnswer>({
     says: saysOf(comparison, system),
-    ratings: ratings.map((rating) => ({
-      at: rating.at,
-      row: rating.row,
-      force: rating.force.map(force),
-      ...(rating.equal === undefined ? {} : { equal: rating.equal.map((area) => quantity(area, 'area', system)) }),
-      readings: rating.readings.map(({ reading: { method, exposure, riskCategory }, low, high }) => ({
-        method,
-        ...groundNamed(exposure),
-        riskCategory,
-        low: force(low),
-        high: force(high),
-      })),
-    })),
-    ...(more === undefined ? {} : { more: { at: (ratings[more.number] as ComparedRating).at, by: more.by } }),
+    ratings: ratings.map((rating) =>
+      told<RatingsAnswer['ratings'][number]>({
+        at: rating.at,
+        row: rating.row,
+        force: rating.force.map(force),
+        equal: rating.equal?.map((area) => quantity(area, 'area', system)),
+        readings: rating.readings.map(({ reading: { method, exposure, riskCategory }, low, high }) => ({
+          method,
+          ...groundNamed(exposure),
+          riskCategory,
+          low: force(low),
+          high: force(high),
+        })),
+      }),
+    ),
+    more: more && { at: (ratings[more.number] as ComparedRating).at, by: more.by },
     notes: [
       {
         code: 'engineer-and-local-code',
@@ -73,8 +50,9 @@ export function ratingsDocument(
           says: `Parts of ${METHOD_BY_ID[id].title} are from memory: check them against a copy of the standard.`,
         })),
     ],
-    ...(working === 'full' ? { working: workingDocument(comparison.trace.steps, system) } : {}),
-  };
+    working: working === 'full' ? workingDocument(comparison.trace.steps, system) : undefined,
+    entryWarnings,
+  });
 }
 
 function saysOf({ ratings, more }: RatingComparison, system: UnitSystem): string {

@@ -1,69 +1,23 @@
+import { type RemediesAnswer, type RemedyOutcomeAnswer, type StandardTubes, told } from '../answer/index.ts';
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
-import type { Remedies, RemedyChange, RemedyOutcome, TubeForMast, Verdict } from '../margins/index.ts';
+import type { Remedies, RemedyChange, RemedyOutcome, TubeForMast } from '../margins/index.ts';
+import type { StandardPipe } from '../structure/index.ts';
 import { checkName, inWords, listed, ratioFigures, sentence, verbOf } from '../words/index.ts';
+import { quantity } from './quantity.ts';
 
-import { type Quantity, quantity } from './quantity.ts';
-
-/** The answer to the changed plan, as far as it is told. */
-export interface RemedyOutcomeDocument {
-  readonly says: string;
-  /** How far a load is moved down or a mast is cut. */
-  readonly by?: Quantity;
-  /** Share of the area or force of a load. */
-  readonly times?: number;
-  /** How lines are laid. */
-  readonly laid?: string;
-  /** What the mast is made of. */
-  readonly tube?: {
-    readonly nominal: string;
-    readonly schedule: number;
-    readonly outside: Quantity;
-    readonly wall: Quantity;
+function tubeDocument({ nominal, schedule, outside, wall }: StandardPipe, system: UnitSystem) {
+  return {
+    nominal,
+    schedule,
+    outside: quantity(outside, 'diameter', system),
+    wall: quantity(wall, 'diameter', system),
   };
-  /** Of the check; absent where it went with its load. */
-  readonly ratio?: number;
-  readonly verdict?: Verdict;
-  readonly holdsToGust?: Quantity;
-  /** The check that then holds to the lowest gust. */
-  readonly next?: { readonly check: string; readonly gust: Quantity };
-  readonly planVerdict: Verdict;
-  /** Another check then holds to hardly more than the weakest did before. */
-  readonly onlyMoves: boolean;
-}
-
-export interface RemedyDocument extends RemedyOutcomeDocument {
-  readonly of: RemedyChange['of'];
-  /** JSON pointers of what is changed. */
-  readonly at: readonly string[];
-  readonly also: readonly RemedyOutcomeDocument[];
-}
-
-export interface RemediesDocument {
-  readonly says: string;
-  readonly ofCheck: string;
-  readonly ratio: number;
-  readonly verdict: Verdict;
-  readonly holdsToGust?: Quantity;
-  readonly canBeLowered: boolean;
-  readonly rows: readonly RemedyDocument[];
 }
 
 /** Standard tubes that would do for the mast, the lightest first. */
-export interface TubeForMastDocument {
-  readonly nominal: string;
-  readonly schedule: number;
-  readonly outside: Quantity;
-  readonly wall: Quantity;
-  readonly weight: Quantity;
-  readonly ratio: number;
-}
-
-export function tubesDocument(tubes: readonly TubeForMast[], system: UnitSystem): readonly TubeForMastDocument[] {
+export function tubesDocument(tubes: readonly TubeForMast[], system: UnitSystem): StandardTubes {
   return tubes.map(({ pipe, ratio, weightPerLength }) => ({
-    nominal: pipe.nominal,
-    schedule: pipe.schedule,
-    outside: quantity(pipe.outside, 'diameter', system),
-    wall: quantity(pipe.wall, 'diameter', system),
+    ...tubeDocument(pipe, system),
     weight: quantity(weightPerLength, 'weight-per-length', system),
     ratio,
   }));
@@ -78,15 +32,14 @@ export function tubesSays(tubes: readonly TubeForMast[]): string {
 }
 
 /** What would help the weakest check, as a document. */
-export function remediesDocument(remedies: Remedies, system: UnitSystem): RemediesDocument {
+export function remediesDocument(remedies: Remedies, system: UnitSystem): RemediesAnswer {
   const { check, canBeLowered } = remedies;
-  const gust = check.result?.holdsTo?.gust;
-  return {
+  return told<RemediesAnswer>({
     says: remediesSays(remedies, system),
     ofCheck: check.id,
     ratio: check.result?.ratio ?? 0,
     verdict: check.verdict,
-    ...(gust === undefined ? {} : { holdsToGust: quantity(gust, 'speed', system) }),
+    holdsToGust: quantity(check.result?.holdsTo?.gust, 'speed', system),
     canBeLowered,
     rows: remedies.remedies.map((remedy) => ({
       of: remedy.change.of,
@@ -94,44 +47,28 @@ export function remediesDocument(remedies: Remedies, system: UnitSystem): Remedi
       ...outcomeDocument(remedy, remedies, system),
       also: remedy.also.map((outcome) => outcomeDocument(outcome, remedies, system)),
     })),
-  };
+  });
 }
 
-function outcomeDocument(outcome: RemedyOutcome, remedies: Remedies, system: UnitSystem): RemedyOutcomeDocument {
+function outcomeDocument(outcome: RemedyOutcome, remedies: Remedies, system: UnitSystem): RemedyOutcomeAnswer {
   const { change, check, weakest, verdict, onlyMoves } = outcome;
-  const gust = check?.result?.holdsTo?.gust;
   const lowest = weakest?.result?.holdsTo?.gust;
-  return {
+  return told<RemedyOutcomeAnswer>({
     says: remedySays(outcome, remedies, system),
-    ...measureOf(change, system),
-    ...(check?.result === undefined ? {} : { ratio: check.result.ratio }),
-    ...(check === undefined ? {} : { verdict: check.verdict }),
-    ...(gust === undefined ? {} : { holdsToGust: quantity(gust, 'speed', system) }),
-    ...(weakest === undefined || lowest === undefined
-      ? {}
-      : { next: { check: weakest.id, gust: quantity(lowest, 'speed', system) } }),
+    by: quantity('by' in change ? change.by : undefined, 'length', system),
+    times: change.of === 'load-smaller' ? change.times : undefined,
+    arrangement: change.of === 'lines-arranged' ? change.laid : undefined,
+    tube: change.of === 'mast-larger' ? tubeDocument(change.pipe, system) : undefined,
+    ratio: check?.result?.ratio,
+    verdict: check?.verdict,
+    holdsToGust: quantity(check?.result?.holdsTo?.gust, 'speed', system),
+    next:
+      weakest === undefined || lowest === undefined
+        ? undefined
+        : { check: weakest.id, gust: quantity(lowest, 'speed', system) },
     planVerdict: verdict,
     onlyMoves,
-  };
-}
-
-function measureOf(
-  change: RemedyChange,
-  system: UnitSystem,
-): Pick<RemedyOutcomeDocument, 'by' | 'times' | 'laid' | 'tube'> {
-  if ('by' in change) return { by: quantity(change.by, 'length', system) };
-  if (change.of === 'load-smaller') return { times: change.times };
-  if (change.of === 'lines-laid') return { laid: change.laid };
-  if (change.of !== 'mast-larger') return {};
-  const { nominal, schedule, outside, wall } = change.pipe;
-  return {
-    tube: {
-      nominal,
-      schedule,
-      outside: quantity(outside, 'diameter', system),
-      wall: quantity(wall, 'diameter', system),
-    },
-  };
+  });
 }
 
 function placesOf(change: RemedyChange): string[] {
@@ -144,7 +81,7 @@ function placesOf(change: RemedyChange): string[] {
     case 'mast-shorter':
     case 'mast-larger':
       return ['/mast'];
-    case 'lines-laid':
+    case 'lines-arranged':
       return change.runs.map(({ at }) => at);
     case 'line-off':
       return [change.run.at];
@@ -204,7 +141,7 @@ function changeInWords(change: RemedyChange, system: UnitSystem): string {
       const tube = `${inWords(outside, 'diameter', system, 4)} by ${inWords(wall, 'diameter', system)}`;
       return `use a mast of ${nominal} in pipe, schedule ${schedule} (${tube}), same yield`;
     }
-    case 'lines-laid': {
+    case 'lines-arranged': {
       const runs = listed(change.runs.map(({ name }) => name));
       return change.laid === 'inside' ? `run lines inside the pole (${runs})` : `arrange lines as a bundle (${runs})`;
     }

@@ -1,6 +1,15 @@
+import type { Piece } from '../answer/index.ts';
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
-import type { Assessment, Check, CheckResult, Compared, LegsAtFoot, LowerAt, RoomLeft } from '../margins/index.ts';
-import { METHOD_BY_ID } from '../methods/index.ts';
+import {
+  type Assessment,
+  type Check,
+  type CheckResult,
+  type Compared,
+  enteredBasis,
+  type LegsAtFoot,
+  type LowerAt,
+  type RoomLeft,
+} from '../margins/index.ts';
 import {
   CHECK_WORDS,
   COMPARED_WORDS,
@@ -21,14 +30,8 @@ import {
   verbOf,
 } from '../words/index.ts';
 
-/** A piece of the headline; what it is, where it is set apart. */
-export interface HeadlinePiece {
-  readonly text: string;
-  readonly as?: 'verdict' | 'wind';
-}
-
 /** The verdict in a sentence or three, in pieces: what is decided first, then what is open. */
-export function headline(assessment: Assessment): readonly HeadlinePiece[] {
+export function headline(assessment: Assessment): readonly Piece[] {
   const { checks } = assessment;
   const main = mainCheck(assessment);
   const open = checks.filter((check) => check.verdict === 'open' && check !== main);
@@ -78,7 +81,7 @@ function isInStillAir({ kind, result }: Check): boolean {
   return still.includes(kind) || result?.of === 'weight';
 }
 
-function mainPieces(assessment: Assessment, check: Check): readonly HeadlinePiece[] {
+function mainPieces(assessment: Assessment, check: Check): readonly Piece[] {
   const { result, verdict } = check;
   if (result && check.kind === 'fall') return fallPieces(check, result, assessment.input.station.units);
   if (!result || verdict === 'open') return openPieces(assessment, check);
@@ -89,15 +92,15 @@ function mainPieces(assessment: Assessment, check: Check): readonly HeadlinePiec
     : '';
   const beyond = verdict === 'over' ? ` ${CHECK_WORDS[check.kind].over}` : '';
   return [
-    { text: `${sentence(checkName(check))} ${VERDICT_WORDS[verdict]}`, as: 'verdict' },
+    { text: `${sentence(checkName(check))} ${VERDICT_WORDS[verdict]}`, as: 'verdict', verdict },
     { text: `: at ${ratioFigures(decisive.ratio)} of ${capacityOf(check)}${target}` },
     ...(isInStillAir(check) ? [] : inSiteWind(assessment)),
     { text: `; ${whereInWords(assessment, decisive)} governs.${beyond}${larger}` },
   ];
 }
 
-function inSiteWind({ input }: Assessment): readonly HeadlinePiece[] {
-  const basis = input.site.basis ?? METHOD_BY_ID[input.method].basis;
+function inSiteWind({ input }: Assessment): readonly Piece[] {
+  const basis = enteredBasis(input);
   const speed = `${inWords(input.site.speed, 'speed', input.station.units)} ${SPEED_WORDS[basis]}`;
   const article = withArticle(speed).slice(0, -speed.length);
   return [{ text: ` in ${article}` }, { text: speed, as: 'wind' }];
@@ -107,19 +110,19 @@ function inSiteWind({ input }: Assessment): readonly HeadlinePiece[] {
 const FALL_SPARE: Readonly<Record<UnitSystem, string>> = { us: 'ten feet', si: '3 m' };
 
 /** Wind has no part in it: how far it may fall, with what to spare, against where the thing is. */
-function fallPieces(check: Check, { demand, capacity }: Compared, system: UnitSystem): readonly HeadlinePiece[] {
+function fallPieces(check: Check, { demand, capacity }: Compared, system: UnitSystem): readonly Piece[] {
   const long = (value: number) => inWords(value, 'length', system);
   const beyond = check.verdict === 'over' ? ` If it falls, it could reach the ${placeOfFall(check)}.` : '';
   return [
-    { text: `${sentence(checkName(check))} ${VERDICT_WORDS[check.verdict]}`, as: 'verdict' },
+    { text: `${sentence(checkName(check))} ${VERDICT_WORDS[check.verdict]}`, as: 'verdict', verdict: check.verdict },
     { text: `: a fall needs ${long(demand)} with ${FALL_SPARE[system]} to spare, ${long(capacity)} given.${beyond}` },
   ];
 }
 
-function openPieces(assessment: Assessment, check: Check): readonly HeadlinePiece[] {
+function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
   const { input, questions } = assessment;
   const { result } = check;
-  const open: HeadlinePiece = { text: 'Open', as: 'verdict' };
+  const open: Piece = { text: 'Open', as: 'verdict', verdict: 'open' };
   const needs = missingSentences(check.needs, input);
   if (!result || check.because === 'no-ice-rule') {
     return [open, { text: `: ${checkName(check)}. ${needs || REASON_WORDS[check.because ?? 'beyond-rating']}` }];

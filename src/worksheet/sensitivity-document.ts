@@ -1,62 +1,34 @@
+import { type SensitivityAnswer, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { Assessment, Change, Sensitivity, SensitivityRow } from '../margins/index.ts';
 import { checkName, figures, groundNamed, inWords, QUESTION_WORDS, ratioFigures, sentence } from '../words/index.ts';
+import { quantity } from './quantity.ts';
 
-import { type Quantity, quantity } from './quantity.ts';
-
-export interface SensitivityDocument {
-  readonly says: string;
-  readonly ofCheck: string;
-  readonly ratio: number;
-  readonly rows: readonly {
-    readonly of: string;
-    readonly at: string;
-    readonly says: string;
-    /** Speed and gust effect factor: times what it is. */
-    readonly times?: number;
-    /** Ground, hill, open question: what it is changed to. */
-    readonly to?: string;
-    /** Height of a load: how far it is moved. */
-    readonly by?: Quantity;
-    readonly ratio: number;
-    readonly difference: number;
-    readonly elasticity?: number;
-  }[];
-}
-
-/** What changes the ratio most, as a document. */
-export function sensitivityDocument(sensitivity: Sensitivity, assessment: Assessment): SensitivityDocument {
+/** What the ratio hangs on, as a document. */
+export function sensitivityDocument(sensitivity: Sensitivity, assessment: Assessment): SensitivityAnswer {
   const { ofCheck, ratio, rows } = sensitivity;
   const system = assessment.input.station.units;
   return {
     says: sensitivitySays(sensitivity, assessment),
     ofCheck,
     ratio,
-    rows: rows.map((row) => ({
-      of: row.change.of === 'open-question' ? row.change.question.question : row.change.of,
-      at: row.at,
-      says: rowSays(row, sensitivity, assessment),
-      ...changed(row.change, system),
-      ratio: row.ratio,
-      difference: row.ratio - ratio,
-      ...(row.elasticity === undefined ? {} : { elasticity: row.elasticity }),
-    })),
+    rows: rows.map((row) =>
+      told<SensitivityAnswer['rows'][number]>({
+        of: row.change.of === 'open-question' ? row.change.question.question : row.change.of,
+        at: row.at,
+        says: rowSays(row, sensitivity, assessment),
+        ...changed(row.change, system),
+        ratio: row.ratio,
+        difference: row.ratio - ratio,
+        elasticity: row.elasticity,
+      }),
+    ),
   };
 }
 
 function changed(change: Change, system: UnitSystem) {
-  switch (change.of) {
-    case 'speed':
-    case 'gust-effect':
-      return { times: change.times };
-    case 'ground':
-    case 'hill':
-      return { to: change.to };
-    case 'load-height':
-      return { by: quantity(change.by, 'length', system) };
-    case 'open-question':
-      return { to: change.answer };
-  }
+  const { times, to, answer, by } = { times: undefined, to: undefined, answer: undefined, by: undefined, ...change };
+  return { times, to: to ?? answer, by: quantity(by, 'length', system) };
 }
 
 /** How many changes the sentence names. */

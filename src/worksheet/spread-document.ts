@@ -1,9 +1,9 @@
+import { type SpreadAnswer, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
-import type { Spread, SpreadCause, SpreadFactor, SpreadRow, Verdict } from '../margins/index.ts';
+import type { Spread, SpreadCause, SpreadRow } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { figures, inWords, ratioFigures, SPEED_WORDS } from '../words/index.ts';
-
-import { type Quantity, quantity } from './quantity.ts';
+import { quantity } from './quantity.ts';
 
 const CAUSE_WORDS: Readonly<Record<SpreadCause, string>> = {
   'design-wind': 'its design wind (speed, averaging time, gust factor and level)',
@@ -19,42 +19,27 @@ const CAUSE_WORDS: Readonly<Record<SpreadCause, string>> = {
   shapes: 'its coefficients of the shapes',
 };
 
-export interface SpreadDocument {
-  readonly says: string;
-  readonly rows: readonly {
-    readonly method: string;
-    readonly title: string;
-    readonly speed: Quantity & { readonly basis: string };
-    readonly verdict: Verdict;
-    readonly ratio?: number;
-    readonly ratioRange?: readonly number[];
-    readonly holdsToGust?: Quantity;
-    readonly largest?: { readonly check: string; readonly ratio: number };
-    readonly moment: Quantity;
-    readonly factors: Readonly<Record<SpreadFactor, number>>;
-  }[];
-  readonly refused: Spread['refused'];
-  readonly cause?: { readonly method: string; readonly factor: string; readonly ratio: number };
-}
-
 /** The plan by every method, as a document. */
-export function spreadDocument(spread: Spread, system: UnitSystem): SpreadDocument {
-  return {
+export function spreadDocument(spread: Spread, system: UnitSystem): SpreadAnswer {
+  return told<SpreadAnswer>({
     says: spreadSays(spread),
-    rows: spread.rows.map((row) => ({
-      method: row.method,
-      title: METHOD_BY_ID[row.method].title,
-      speed: { ...quantity(row.speed, 'speed', system), basis: row.basis },
-      verdict: row.verdict,
-      ...(row.result === undefined ? {} : { ratio: row.result.ratio, ratioRange: row.result.ratioRange }),
-      ...(row.result?.holdsTo === undefined ? {} : { holdsToGust: quantity(row.result.holdsTo.gust, 'speed', system) }),
-      ...(row.largest === undefined ? {} : { largest: row.largest }),
-      moment: quantity(row.moment, 'moment', system),
-      factors: row.factors,
-    })),
+    rows: spread.rows.map((row) =>
+      told<SpreadAnswer['rows'][number]>({
+        method: row.method,
+        title: METHOD_BY_ID[row.method].title,
+        speed: { ...quantity(row.speed, 'speed', system), basis: row.basis },
+        verdict: row.verdict,
+        ratio: row.result?.ratio,
+        ratioRange: row.result?.ratioRange,
+        holdsToGust: quantity(row.result?.holdsTo?.gust, 'speed', system),
+        largest: row.largest,
+        moment: quantity(row.moment, 'moment', system),
+        factors: row.factors,
+      }),
+    ),
     refused: spread.refused,
-    ...(spread.cause === undefined ? {} : { cause: spread.cause }),
-  };
+    cause: spread.cause,
+  });
 }
 
 /** How far convention alone carries the answer, in a sentence or two. */

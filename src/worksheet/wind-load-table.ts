@@ -1,4 +1,4 @@
-import type { AnswerDocument } from './answer-document.ts';
+import type { Answer } from '../answer/index.ts';
 
 /** A table with its heads, units in them. */
 export interface WindLoadTable {
@@ -7,7 +7,7 @@ export interface WindLoadTable {
 }
 
 /** The wind loads of an answer as a table: a row for each thing the wind touches, the totals last. */
-export function windLoadTable({ windLoads }: Pick<AnswerDocument, 'windLoads'>): WindLoadTable {
+export function windLoadTable({ windLoads }: Pick<Answer, 'windLoads'>): WindLoadTable {
   const { units, rows, total } = windLoads;
   const heads = [
     'name',

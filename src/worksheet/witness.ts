@@ -1,13 +1,13 @@
 import { createRequire } from 'node:module';
 import type { EvalFunction } from 'mathjs';
+import type { StepInput, WorkingStep } from '../answer/index.ts';
 import { DISPLAY_UNITS, type Dimension, remember } from '../foundation/index.ts';
-import type { StepDocument, StepInput } from './working-document.ts';
 
 type Mathjs = typeof import('mathjs');
 
 /** Whether a step's shown expression gives its shown value from its shown inputs, units and all. */
 export interface Testimony {
-  readonly step: StepDocument;
+  readonly step: WorkingStep;
   readonly evaluated: number;
   readonly agrees: boolean;
 }
@@ -38,7 +38,7 @@ function load(): Mathjs {
 }
 
 /** Re-evaluates steps with an independent evaluator that knows units, so that dimensions are checked too. */
-export function witness(steps: readonly StepDocument[]): readonly Testimony[] {
+export function witness(steps: readonly WorkingStep[]): readonly Testimony[] {
   const math = load();
   return steps.map((step) => {
     const scope = Object.fromEntries(step.inputs.map((input) => [input.symbol, asUnit(math, input)]));

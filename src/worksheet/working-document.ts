@@ -1,42 +1,17 @@
+import { told, type WorkingStep } from '../answer/index.ts';
 import {
   DISPLAY_UNITS,
   type Dimension,
   displayValue,
-  type Known,
   type Step,
   type UnitSystem,
   WORDS_FOR_KNOWN,
 } from '../foundation/index.ts';
 
-/** One input of a step as the reader sees it. */
-export interface StepInput {
-  readonly symbol: string;
-  readonly meaning: string;
-  readonly value: number | readonly number[];
-  readonly unit: string;
-}
-
-/** One line of the working in the reader's units; it re-evaluates from what it shows. */
-export interface StepDocument {
-  readonly about: readonly string[];
-  readonly formula: string;
-  readonly title: string;
-  readonly symbol: string;
-  readonly expression: string;
-  readonly inputs: readonly StepInput[];
-  readonly value: number;
-  readonly unit: string;
-  readonly source: string;
-  readonly clause: string;
-  readonly known: Known;
-  readonly knownInWords: string;
-  readonly note?: string;
-}
-
 /** The working in the reader's units; a line that stands already is not written twice. */
-export function workingDocument(steps: readonly Step[], system: UnitSystem): readonly StepDocument[] {
+export function workingDocument(steps: readonly Step[], system: UnitSystem): readonly WorkingStep[] {
   const seen = new Set<string>();
-  const documents: StepDocument[] = [];
+  const documents: WorkingStep[] = [];
   for (const step of steps) {
     const key = `${step.formula.id} ${JSON.stringify(step.inputs)}`;
     if (seen.has(key)) continue;
@@ -46,13 +21,13 @@ export function workingDocument(steps: readonly Step[], system: UnitSystem): rea
   return documents;
 }
 
-function stepDocument(step: Step, system: UnitSystem): StepDocument {
+function stepDocument(step: Step, system: UnitSystem): WorkingStep {
   const { formula } = step;
   const shown = (value: number | readonly number[], unit: Dimension) =>
     typeof value === 'number'
       ? displayValue(value, unit, system)
       : value.map((each) => displayValue(each, unit, system));
-  return {
+  return told<WorkingStep>({
     about: step.about,
     formula: formula.id,
     title: formula.title,
@@ -70,6 +45,6 @@ function stepDocument(step: Step, system: UnitSystem): StepDocument {
     clause: formula.cite.clause,
     known: formula.cite.known,
     knownInWords: WORDS_FOR_KNOWN[formula.cite.known],
-    ...(step.note === undefined ? {} : { note: step.note }),
-  };
+    note: step.note,
+  });
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
+import { answerSchema } from '../../src/answer/index.ts';
 import { buildApp, readConfiguration } from '../../src/http/index.ts';
-import { answerSchema } from '../../src/http/schemas/answer-schemas.ts';
 import { jsonResponse } from '../../src/http/schemas/json-response.ts';
 import { planDocumentSchema } from '../../src/plan/index.ts';
 

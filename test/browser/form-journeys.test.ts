@@ -137,11 +137,11 @@ describe('the form, in a browser', () => {
     const entry = page.locator('#at-mast-yield');
     expect(await entry.inputValue()).toBe('');
     expect(await entry.getAttribute('placeholder')).toBe('not known');
-    await page.locator('#at-mast-yield-note').getByText('steel grade is missing').waitFor();
+    await page.locator('#at-mast-yield-note').getByText('grade is assumed').waitFor();
     await steel.uncheck();
     expect(await entry.inputValue()).toBe('46');
     await page.getByRole('button', { name: 'The tower: Change' }).click();
-    expect(await page.locator('#at-ratings-0-wind-exposure-note').textContent()).toContain('Read as B');
+    expect(await page.locator('#at-ratings-0-wind-exposure-note').textContent()).toContain('B assumed');
   });
 
   it('keeps the plan over a reload, and where the browser keeps nothing it says so', async () => {
@@ -265,7 +265,7 @@ describe('the form, in a browser', () => {
     await settled(page);
     await page.getByRole('button', { name: 'Try another antenna' }).click();
     await page.getByLabel('area of the other').fill('15.5');
-    await page.locator('.proposal').getByLabel('which area').selectOption('effective');
+    await page.locator('.proposal').getByLabel('type of area').selectOption('effective');
     await page.getByRole('button', { name: 'Leave one out' }).click();
     await page.locator('.proposal').nth(1).getByLabel('load').selectOption('link panel');
     const table = page.getByRole('region', { name: 'Proposals side by side' });

@@ -221,7 +221,7 @@ describe('the states of the form', () => {
     await page.getByLabel('Wind speed you were given').fill('fast');
     await page.getByRole('button', { name: 'Answer on a worksheet' }).click();
     await page.waitForURL('**/v1/checks?as=html');
-    expect(await page.locator('h1').textContent()).toBe('The plan does not fit');
+    expect(await page.locator('h1').textContent()).toBe('The plan has errors');
     expect(await page.locator('.faults > li').count()).toBe(1);
     const entry = page.locator('[name="site[wind][speed]"]');
     expect(await entry.inputValue()).toBe('fast');

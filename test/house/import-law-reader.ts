@@ -20,10 +20,11 @@ export const IMPORT_LAW: Readonly<Record<string, Law>> = {
   margins: { rooms: ['foundation', 'wind', 'areas', 'methods', 'structure'], packages: [] },
   words: { rooms: DOMAIN, packages: [] },
   plan: { rooms: TO_WORDS, packages: ['zod', 'mathjs', 'node:module'] },
-  worksheet: { rooms: TO_WORDS, packages: 'any' },
-  drawing: { rooms: TO_WORDS, packages: 'any' },
-  page: { rooms: [], packages: 'any' },
-  http: { rooms: [...TO_WORDS, 'plan', 'worksheet', 'drawing', 'page'], packages: 'any' },
+  answer: { rooms: TO_WORDS, packages: ['zod'] },
+  worksheet: { rooms: [...TO_WORDS, 'answer'], packages: 'any' },
+  drawing: { rooms: [...TO_WORDS, 'answer'], packages: 'any' },
+  page: { rooms: ['answer'], packages: 'any' },
+  http: { rooms: [...TO_WORDS, 'answer', 'plan', 'worksheet', 'drawing', 'page'], packages: 'any' },
 };
 
 /** The process itself: files directly in src. */

@@ -144,8 +144,8 @@ describe('POST /v1/additions', () => {
     const of = (name: string) => body.after.find((after: { name: string }) => after.name === name);
     expect(of('add')).toMatchObject({ added: { loads: ['vertical'] }, removed: { loads: [] } });
     expect(of('swap')).toMatchObject({ added: { loads: ['small beam'] }, removed: { loads: ['beam'] } });
-    expect(of('add').says).toContain('Not shown with it: vertical.');
-    expect(of('no rating').says).toMatch(/^no rating: the tower is not shown\. No rating of the tower is given/);
+    expect(of('add').says).toContain('Open with it: vertical.');
+    expect(of('no rating').says).toMatch(/^no rating: the tower is open\. /);
     // A speed low for its kind is asked about where it was written.
     expect(of('gale').entryWarnings).toMatchObject([{ pointer: '#/proposals/6/set/site/wind' }]);
     expect(of('add').entryWarnings).toMatchObject([{ pointer: '#/proposals/0/add/0/above', code: 'read-as-middle' }]);
@@ -169,7 +169,7 @@ describe('POST /v1/additions', () => {
     ];
     const { body } = await post('/v1/additions', { plan: demoPlan('river-bluff'), proposals }).expect(200);
     expect(body.after.map(({ rank }: { rank: number }) => rank)).toEqual([2, 1]);
-    expect(body.after[0].says).toMatch(/ No longer shown: tower, top of the tower and footing\.$/);
+    expect(body.after[0].says).toMatch(/ No longer decided: tower, tower top and footing\.$/);
     expect(body.after[1].says).toMatch(/^as heavy: the tower .*; it then holds to an actual gust of [\d.]+ mph/);
   });
 

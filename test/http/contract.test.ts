@@ -170,7 +170,7 @@ describe('the reader of the contract', () => {
 
   it('sees what is not as written', () => {
     expect(answer(200, 'application/json; charset=utf-8', { ratio: 0.5 })).toEqual([]);
-    expect(answer(200, 'application/json', { ratio: '0.5' })).toEqual(['/use must be number']);
+    expect(answer(200, 'application/json', { ratio: '0.5' })).toEqual(['/ratio must be number']);
     expect(answer(200, 'application/json', { ratio: 1, more: 1 })).toHaveLength(1);
     expect(answer(200, 'text/html', {})).toEqual(['text/html is not in the contract for 200']);
     expect(answer(500, 'application/json', {})).toEqual(['status 500 is not in the contract']);

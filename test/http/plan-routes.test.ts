@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { additionsSchema, answerSchema, areasSchema, pressuresSchema, ratingsSchema } from '../../src/answer/index.ts';
 import { DRAWING_NAMES } from '../../src/drawing/index.ts';
 import { requestExamples } from '../../src/http/documents/request-examples.ts';
-import { additionsSchema } from '../../src/http/schemas/additions-schemas.ts';
-import { answerSchema } from '../../src/http/schemas/answer-schemas.ts';
-import { areasSchema, pressuresSchema, ratingsSchema } from '../../src/http/schemas/part-schemas.ts';
 import { textOf, wellFormed } from '../drawing/well-formed.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 import { isSaid } from '../worksheet/caution-said.ts';
@@ -98,11 +96,11 @@ describe('POST /v1/checks', () => {
   });
 
   it.each([
-    ['as=svg', 'say which'],
+    ['as=svg', 'one of elevation, rose'],
     ['drawing=rose', 'as=svg'],
     ['as=text&drawing=rose', 'as=svg'],
-    ['as=svg&drawing=sketch', 'is one of elevation, rose'],
-    ['as=svg&drawing=rose&drawing=ratio', 'is one of elevation, rose'],
+    ['as=svg&drawing=sketch', 'one of elevation, rose'],
+    ['as=svg&drawing=rose&drawing=ratio', 'one of elevation, rose'],
   ])('refuses ?%s and says why', async (query, why) => {
     const { body } = await post(`/v1/checks?${query}`, demoPlan('ten-numbers'))
       .expect(400)
@@ -132,7 +130,7 @@ describe('POST /v1/checks', () => {
     expect(plain.body).not.toHaveProperty('sensitivity');
     expect(plain.body).not.toHaveProperty('spread');
     const text = await post('/v1/checks?as=text&sensitivity=full', plan).expect(200);
-    expect(text.text).toContain(`\nWhat it hangs on:\n${asked.body.sensitivity.says}\n`);
+    expect(text.text).toContain(`\nWhat changes the result most:\n${asked.body.sensitivity.says}\n`);
     await post('/v1/checks?sensitivity=all', plan).expect(400);
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { answerSchema } from '../../src/http/schemas/answer-schemas.ts';
+import { answerSchema } from '../../src/answer/index.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 import { runningApp } from './running-app.ts';
 

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { RemedyOutcomeAnswer } from '../../src/answer/index.ts';
 import {
   type Assessment,
   assess,
@@ -18,7 +19,6 @@ import { STANDARD_PIPES } from '../../src/structure/index.ts';
 import {
   answerDocument,
   answerText,
-  type RemedyOutcomeDocument,
   remediesDocument,
   remediesLines,
   remediesSays,
@@ -121,7 +121,7 @@ function rewritten(plan: Document, change: RemedyChange): Document {
       const { outside, wall } = change.pipe;
       return { ...plan, mast: { ...of(plan, 'mast'), outside: outside / diameter, wall: wall / diameter } };
     }
-    case 'lines-laid': {
+    case 'lines-arranged': {
       const changed = change.runs.map(({ at }) => at);
       const laid = (run: Document, index: number) =>
         changed.includes(`/cables/${index}`) ? { ...run, laid: change.laid } : run;
@@ -141,7 +141,7 @@ const near = (found: number | undefined, whole: number | undefined, what: string
 };
 
 /** A claim in the document against the document of the changed plan. */
-function claimHolds(told: RemedyOutcomeDocument, ofCheck: string, changed: Document) {
+function claimHolds(told: RemedyOutcomeAnswer, ofCheck: string, changed: Document) {
   const whole = answerDocument(assessed(changed), changed, [], 'none');
   const check = whole.checks.find(({ id }) => id === ofCheck);
   const next = whole.checks.find(({ id }) => id === whole.weakest);
@@ -201,7 +201,7 @@ describe('remedies of the weakest link', () => {
       const row = told.rows[index] as (typeof told.rows)[number];
       claimHolds(row, told.ofCheck, rewritten(plan, remedy.change));
       remedy.also.forEach((other, place) => {
-        claimHolds(row.also[place] as RemedyOutcomeDocument, told.ofCheck, rewritten(plan, other.change));
+        claimHolds(row.also[place] as RemedyOutcomeAnswer, told.ofCheck, rewritten(plan, other.change));
       });
     });
   });

@@ -148,7 +148,7 @@ describe('a maker who says less', { timeout: 60_000 }, () => {
     });
     const covered = { of: 'tower', kind: 'weight', weight: 200 };
     const atFoot = (ratings: readonly Document[]) =>
-      assessed(plan(ratings)).ratios.find(({ comparison }) => comparison.place === 'foot' && comparison.of === 'moment')
+      assessed(plan(ratings)).ratios.find(({ comparison }) => comparison.place === 'base' && comparison.of === 'moment')
         ?.demand ?? 0;
     const once = atFoot([covered]);
     expect(atFoot([covered, covered])).toBe(once);

@@ -36,8 +36,8 @@ describe('a tower level by level', () => {
   it('tells the couple of the mast: 343.9 lbf asked, 394.3 shown', () => {
     const [, couple] = levelsOf(assessed(demoPlan('river-bluff')));
     expect(couple).toMatchObject({ place: 'top-couple', section: 'section, 4 of 4', sideways: { of: 'shear' } });
-    expect((couple?.sideways.asked ?? 0) / 4.4482216).toBeCloseTo(343.9, 0);
-    expect((couple?.sideways.shown ?? 0) / 4.4482216).toBeCloseTo(394.3, 0);
+    expect((couple?.sideways.demand ?? 0) / 4.4482216).toBeCloseTo(343.9, 0);
+    expect((couple?.sideways.capacity ?? 0) / 4.4482216).toBeCloseTo(394.3, 0);
   });
 
   it('tells the force in sloping, twisted braces apart from the shear', () => {
@@ -45,7 +45,7 @@ describe('a tower level by level', () => {
     const level = levelsOf(assessed(plan)).find(({ height, section }) => height === 4 && section === 'low');
     // By the second hand, at 4 m: 664.99 N of what reaches the braces, √3 · 123.89/0.402 = 533.79 N of the twist.
     expect(level?.sideways.of).toBe('braces');
-    expect((level?.sideways.asked ?? 0) / (664.99 + 533.79)).toBeCloseTo(1, 3);
+    expect((level?.sideways.demand ?? 0) / (664.99 + 533.79)).toBeCloseTo(1, 3);
     expect((level?.torsion ?? 0) / 123.89).toBeCloseTo(1, 3);
     expect(assessed(plan).checks[0]?.result?.of).toBe('braces');
   });
@@ -54,8 +54,10 @@ describe('a tower level by level', () => {
     const levels = levelsOf(assessed({ ...demoPlan('river-bluff'), ratings: [] }));
     expect(levels).toHaveLength(7);
     for (const { sideways, bending } of levels) {
-      expect([sideways.shown, sideways.ratio, bending.shown, bending.ratio]).toEqual(new Array(4).fill(undefined));
-      expect(sideways.asked).toBeGreaterThan(0);
+      expect([sideways.capacity, sideways.ratio, bending.capacity, bending.ratio]).toEqual(
+        new Array(4).fill(undefined),
+      );
+      expect(sideways.demand).toBeGreaterThan(0);
     }
   });
 

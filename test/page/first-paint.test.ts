@@ -21,7 +21,7 @@ describe('the first paint of the form', () => {
   });
 
   it('leaves nothing of one plan in the next paint', () => {
-    firstPaint({ ...bare, plan: { title: 'Of somebody else', units: 'si' }, answer: null });
+    firstPaint({ ...bare, plan: { title: 'Of somebody else', units: 'si' } });
     expect(firstPaint(bare)).not.toContain('Of somebody else');
   });
 });

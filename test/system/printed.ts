@@ -2,17 +2,18 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Answer } from '../../src/answer/index.ts';
 import { answerWorksheet } from '../../src/http/worksheets/answer-worksheet.ts';
 import { assess } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
-import { type AnswerDocument, answerDocument, type Paper, paperOrder, type Sheet } from '../../src/worksheet/index.ts';
+import { answerDocument, type Paper, paperOrder, type Sheet } from '../../src/worksheet/index.ts';
 import { TypstPress } from '../../src/worksheet/paper/typst-press.ts';
 
 const press = new TypstPress();
 
 /** A sheet as printed, and as the programs of poppler-utils read it. */
 export interface Printed {
-  readonly document: AnswerDocument;
+  readonly document: Answer;
   readonly sheet: Sheet;
   readonly pdf: Uint8Array;
   readonly pages: number;

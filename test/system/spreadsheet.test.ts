@@ -107,7 +107,7 @@ describe.each(['en-US', 'de-DE'])('the sample workbook in a spreadsheet program,
       if (statusCode === 422) {
         expect(station['speed']).toBe(1050);
         for (const address of Object.values(cells)) {
-          expect(shown('Stations', address)).toEqual(['? speed: 1050 mph given, 0 to 400 mph allowed', null]);
+          expect(shown('Stations', address)).toEqual(['? speed: 1050 mph given, 0 to 400 mph allowed.', null]);
         }
         return;
       }
@@ -151,7 +151,7 @@ describe.each(['en-US', 'de-DE'])('the sample workbook in a spreadsheet program,
           heights: [height],
         });
         if (statusCode === 422)
-          expect([words, number]).toEqual(['? speed: 1200 mph given, 0 to 400 mph allowed', null]);
+          expect([words, number]).toEqual(['? speed: 1200 mph given, 0 to 400 mph allowed.', null]);
         else expect(number, `pressure at ${height}`).toBe(sixDigits(body.heights[0].pressure.value));
       } else if (table.cell === 'rating' || table.cell === 'allowed-area') {
         const { area, speed, method, exposure, riskCategory, height, toMethod, toSpeed, toExposure } = named;

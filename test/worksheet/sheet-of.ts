@@ -1,8 +1,8 @@
+import type { Answer } from '../../src/answer/index.ts';
 import { DRAWING_NAMES, DRAWINGS } from '../../src/drawing/index.ts';
 import { assess } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import {
-  type AnswerDocument,
   type AnswerSheetGiven,
   answerDocument,
   answerSheet,
@@ -28,7 +28,7 @@ export function givenFor(plan: unknown, working: 'none' | 'full' = 'none'): Answ
   };
 }
 
-export function sheetOf(plan: unknown, working: 'none' | 'full' = 'none'): { sheet: Sheet; document: AnswerDocument } {
+export function sheetOf(plan: unknown, working: 'none' | 'full' = 'none'): { sheet: Sheet; document: Answer } {
   const given = givenFor(plan, working);
   return { sheet: answerSheet(given), document: given.document };
 }

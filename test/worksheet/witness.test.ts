@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import type { WorkingStep } from '../../src/answer/index.ts';
 import { workingOf } from '../../src/margins/index.ts';
-import { type StepDocument, witness, workingDocument } from '../../src/worksheet/index.ts';
+import { witness, workingDocument } from '../../src/worksheet/index.ts';
 import { assessed } from '../margins/any-plan.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 
-const workingFor = (plan: Record<string, unknown>): readonly StepDocument[] => {
+const workingFor = (plan: Record<string, unknown>): readonly WorkingStep[] => {
   const assessment = assessed(plan);
   return workingDocument(workingOf(assessment).steps, assessment.input.station.units);
 };

@@ -68,9 +68,9 @@ function rowAnswers({ rows, units }: CellReading): readonly RowAnswer[] {
 
 /** A fault as words in a cell, whose question mark tells them from a number and from a formula. */
 function faultWords(faults: readonly CellFault[]): string {
-  const said = faults.slice(0, FAULTS_SAID).map(({ says }) => says.replace(/\.$/, ''));
-  const more = faults.length > FAULTS_SAID ? [`and ${faults.length - FAULTS_SAID} more`] : [];
-  return `? ${[...said, ...more].join('; ')}`.replaceAll(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ');
+  const said = faults.slice(0, FAULTS_SAID).map(({ says }) => says);
+  const more = faults.length > FAULTS_SAID ? [`And ${faults.length - FAULTS_SAID} more.`] : [];
+  return `? ${[...said, ...more].join(' ')}`.replaceAll(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ');
 }
 
 function refuse(answers: readonly RowAnswer[]): void {

@@ -36,6 +36,8 @@ export function demoPlans(): readonly DemoPlan[] {
 export interface SourceEntry {
   readonly id: string;
   readonly title: string;
+  /** As the working names it, where its title is long. */
+  readonly short?: string;
   readonly edition: string;
   readonly publisher: string;
   readonly kind: string;

@@ -70,7 +70,7 @@ export function askForKeys(app: FastifyInstance, ring: KeyRing, open: readonly E
     if (group !== 'cells' || strict === '1') {
       throw new Problem('key-required', says, { headers: { 'www-authenticate': CHALLENGE } });
     }
-    const words = `? ${says.replace(/\.$/, '')}`;
+    const words = `? ${says}`;
     const table = as === 'csv';
     await reply
       .header('cache-control', 'no-store')

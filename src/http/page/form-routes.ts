@@ -1,4 +1,5 @@
 import type { FastifyPluginAsync } from 'fastify';
+import type { Answer } from '../../answer/index.ts';
 import { DRAWING_STYLE, DRAWINGS } from '../../drawing/index.ts';
 import { assess } from '../../margins/index.ts';
 import { CODE_EDITIONS } from '../../methods/index.ts';
@@ -39,12 +40,12 @@ function runBy({ name, contact }: Club) {
 }
 
 /** The answer to a plan as the form asks for it. */
-function answerTo(plan: unknown): unknown {
+function answerTo(plan: unknown): Answer | undefined {
   const reading = readPlan(plan);
   if (!reading.ok) return undefined;
   const assessment = assess(reading.input);
   const drawings = { ladder: DRAWINGS.ladder(assessment), elevation: DRAWINGS.elevation(assessment) };
-  return { ...answerDocument(assessment, reading.document, reading.entryWarnings, 'none'), drawings };
+  return answerDocument(assessment, reading.document, reading.entryWarnings, 'none', { drawings });
 }
 
 /** The form: empty, or started from a demo plan; it works without script, and comes to life with it. */

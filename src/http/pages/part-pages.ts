@@ -1,8 +1,7 @@
+import type { AreasAnswer, PressuresAnswer, Quantity, RatingsAnswer } from '../../answer/index.ts';
 import { withArticle } from '../../foundation/index.ts';
-import { METHOD_BY_ID, type MethodId } from '../../methods/index.ts';
-import type { SpeedBasis } from '../../wind/index.ts';
+import { METHOD_BY_ID } from '../../methods/index.ts';
 import { figures, SPEED_WORDS } from '../../words/index.ts';
-import type { AreasDocument, PressuresDocument, Quantity, RatingsDocument } from '../../worksheet/index.ts';
 import { documentPage } from './document-page.ts';
 import { type Markup, markup } from './markup.ts';
 
@@ -43,10 +42,10 @@ function partPage(title: string, lead: string, body: Markup, notes: readonly Sai
 }
 
 /** Areas as a page. */
-export function areasPage(answer: AreasDocument, entryWarnings: readonly Said[]): string {
+export function areasPage(answer: AreasAnswer): string {
   const { height, area } = answer.units;
   const lead = `Total ${inWords(answer.worst)} effective at the worst heading.`;
-  const body = table<AreasDocument['items'][number]>(
+  const body = table<AreasAnswer['items'][number]>(
     'Effective areas',
     [
       { head: 'name', of: ({ name }) => name },
@@ -60,15 +59,15 @@ export function areasPage(answer: AreasDocument, entryWarnings: readonly Said[])
     ],
     answer.items,
   );
-  return partPage('Effective areas', lead, body, [...answer.notes, ...entryWarnings]);
+  return partPage('Effective areas', lead, body, [...answer.notes, ...answer.entryWarnings]);
 }
 
 /** The wind at heights as a page. */
-export function pressuresPage(answer: PressuresDocument, entryWarnings: readonly Said[]): string {
+export function pressuresPage(answer: PressuresAnswer): string {
   const { speed, factors } = answer;
-  const method = METHOD_BY_ID[answer.method as MethodId].title;
-  const lead = `By ${method}, from ${withArticle(inWords(speed))} ${SPEED_WORDS[speed.basis as SpeedBasis]}. Direction factor ${figures(factors.directionFactor)}, gust effect ${figures(factors.gustEffect)}; forces times ${figures(factors.level)} for the allowable level.`;
-  const body = table<PressuresDocument['heights'][number]>(
+  const method = METHOD_BY_ID[answer.method].title;
+  const lead = `By ${method}, from ${withArticle(inWords(speed))} ${SPEED_WORDS[speed.basis]}. Direction factor ${figures(factors.directionFactor)}, gust effect ${figures(factors.gustEffect)}; forces times ${figures(factors.level)} for the allowable level.`;
+  const body = table<PressuresAnswer['heights'][number]>(
     'The wind by height',
     [
       { head: 'height', of: ({ height }) => inWords(height) },
@@ -79,7 +78,7 @@ export function pressuresPage(answer: PressuresDocument, entryWarnings: readonly
     ],
     answer.heights,
   );
-  return partPage('The wind by height', lead, body, [...answer.notes, ...entryWarnings]);
+  return partPage('The wind by height', lead, body, [...answer.notes, ...answer.entryWarnings]);
 }
 
 const span = ([low, high]: readonly Quantity[]) =>
@@ -90,8 +89,8 @@ const span = ([low, high]: readonly Quantity[]) =>
     : `${figures(low.value)} to ${inWords(high)}`;
 
 /** Ratings side by side as a page. */
-export function ratingsPage(answer: RatingsDocument, entryWarnings: readonly Said[]): string {
-  const body = table<RatingsDocument['ratings'][number]>(
+export function ratingsPage(answer: RatingsAnswer): string {
+  const body = table<RatingsAnswer['ratings'][number]>(
     'Ratings side by side',
     [
       { head: 'rating', of: ({ at, row }) => `${Number(at.split('/')[2]) + 1}${row > 0 ? `, row ${row + 1}` : ''}` },
@@ -99,11 +98,10 @@ export function ratingsPage(answer: RatingsDocument, entryWarnings: readonly Sai
       { head: 'effective area in the other wind', of: ({ equal }) => (equal === undefined ? '–' : span(equal)) },
       {
         head: 'standards tried',
-        of: ({ readings }) =>
-          [...new Set(readings.map(({ method }) => METHOD_BY_ID[method as MethodId].title))].join(', '),
+        of: ({ readings }) => [...new Set(readings.map(({ method }) => METHOD_BY_ID[method].title))].join(', '),
       },
     ],
     answer.ratings,
   );
-  return partPage('Ratings side by side', answer.says, body, [...answer.notes, ...entryWarnings]);
+  return partPage('Ratings side by side', answer.says, body, [...answer.notes, ...answer.entryWarnings]);
 }

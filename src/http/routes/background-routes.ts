@@ -54,6 +54,7 @@ const sourceSchema = component(
     .object({
       id: z.string(),
       title: z.string(),
+      short: z.exactOptional(z.string().meta({ description: 'Its name in the working, where the title is long.' })),
       edition: z.string(),
       publisher: z.string(),
       kind: z.string(),

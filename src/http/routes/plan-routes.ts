@@ -2,6 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { FastifyReply } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
+import { additionsSchema, answerSchema, areasSchema, pressuresSchema, ratingsSchema } from '../../answer/index.ts';
 import { DRAWING_NAMES, DRAWINGS, type DrawingName } from '../../drawing/index.ts';
 import {
   additionsOf,
@@ -53,11 +54,8 @@ import { type Printing, PrintShop } from '../paper/print-shop.ts';
 import { type PostedDocument, postedDocument } from '../posted-document.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
-import { additionsSchema } from '../schemas/additions-schemas.ts';
-import { answerSchema } from '../schemas/answer-schemas.ts';
 import { documentedOnly } from '../schemas/documented-only.ts';
 import { jsonOrPage } from '../schemas/json-response.ts';
-import { areasSchema, pressuresSchema, ratingsSchema } from '../schemas/part-schemas.ts';
 import { writable } from '../schemas/writable.ts';
 import { VERSION } from '../version.ts';
 import { answerWorksheet } from '../worksheets/answer-worksheet.ts';
@@ -186,12 +184,9 @@ const areasRoute: FastifyPluginAsyncZod = async (app) => {
       const decimal = request.query.decimal ?? 'point';
       const posted = postedDocument(areasDocumentOf(request.body, request.query), areasRequestSchema, decimal);
       const { part, entryWarnings } = readOrRefuse(readAreasRequest(posted.document, { decimal }), posted);
-      const answer = areasDocument(part.input, part.siteGiven, part.towerGiven);
-      if (prefersPage(request.headers.accept)) return sendPage(reply, areasPage(answer, entryWarnings));
-      return reply
-        .header('vary', 'accept')
-        .type(JSON_TYPE)
-        .send(writable({ ...answer, entryWarnings }));
+      const answer = areasDocument(part.input, part.siteGiven, part.towerGiven, entryWarnings);
+      if (prefersPage(request.headers.accept)) return sendPage(reply, areasPage(answer));
+      return reply.header('vary', 'accept').type(JSON_TYPE).send(writable(answer));
     },
   );
 };
@@ -337,16 +332,14 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
           .header('content-disposition', pdfDisposition(assessment.input.title))
           .send(printed);
       }
-      const answer = answerDocument(assessment, document, entryWarnings, depth, besides);
+      const drawings =
+        along.length === 0 ? undefined : Object.fromEntries(along.map((name) => [name, DRAWINGS[name](assessment)]));
+      const answer = answerDocument(assessment, document, entryWarnings, depth, { ...besides, drawings });
       if (form === 'csv') {
         const { heads, rows } = windLoadTable(answer);
         return reply.type('text/csv; charset=utf-8').send(csv([heads, ...rows], sign));
       }
-      const drawingsAlong =
-        along.length === 0
-          ? {}
-          : { drawings: Object.fromEntries(along.map((name) => [name, DRAWINGS[name](assessment)])) };
-      return reply.type('application/json; charset=utf-8').send(writable({ ...answer, ...drawingsAlong }));
+      return reply.type('application/json; charset=utf-8').send(writable(answer));
     },
   );
 
@@ -434,12 +427,9 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const sign = request.query.decimal ?? 'point';
       const posted = postedDocument(request.body, pressuresRequestSchema, sign);
       const { part, entryWarnings } = readOrRefuse(readPressuresRequest(posted.document, { decimal: sign }), posted);
-      const answer = pressuresDocument(part.input, part.heights, part.structureGiven);
-      if (prefersPage(request.headers.accept)) return sendPage(reply, pressuresPage(answer, entryWarnings));
-      return reply
-        .header('vary', 'accept')
-        .type(JSON_TYPE)
-        .send(writable({ ...answer, entryWarnings }));
+      const answer = pressuresDocument(part.input, part.heights, part.structureGiven, entryWarnings);
+      if (prefersPage(request.headers.accept)) return sendPage(reply, pressuresPage(answer));
+      return reply.header('vary', 'accept').type(JSON_TYPE).send(writable(answer));
     },
   );
 
@@ -461,14 +451,11 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const { part, entryWarnings } = readOrRefuse(readRatingsRequest(posted.document, { decimal: sign }), posted);
       const { station } = part.input;
       const comparison = compareRatings(station, part.ratings, part.target);
-      const answer = ratingsDocument(comparison, station.units, request.query.working ?? 'none');
+      const answer = ratingsDocument(comparison, station.units, request.query.working ?? 'none', entryWarnings);
       // Steps are for programs and for the worksheet; a page without them would drop what was asked for.
       const asPage = answer.working === undefined && prefersPage(request.headers.accept);
-      if (asPage) return sendPage(reply, ratingsPage(answer, entryWarnings));
-      return reply
-        .header('vary', 'accept')
-        .type(JSON_TYPE)
-        .send(writable({ ...answer, entryWarnings }));
+      if (asPage) return sendPage(reply, ratingsPage(answer));
+      return reply.header('vary', 'accept').type(JSON_TYPE).send(writable(answer));
     },
   );
 };

@@ -1,6 +1,7 @@
+import type { Answer } from '../../answer/index.ts';
 import { DRAWING_NAMES, DRAWINGS } from '../../drawing/index.ts';
 import type { Assessment } from '../../margins/index.ts';
-import { type AnswerDocument, answerSheet, type Sheet, type Testimony, witness } from '../../worksheet/index.ts';
+import { answerSheet, type Sheet, type Testimony, witness } from '../../worksheet/index.ts';
 import { sourceEntries } from '../documents/reference-files.ts';
 import { Problem } from '../problems/problem.ts';
 import { VERSION } from '../version.ts';
@@ -8,7 +9,7 @@ import { VERSION } from '../version.ts';
 let sources: ReturnType<typeof sourceEntries> | undefined;
 
 /** The worksheet of an answer that holds its full working. */
-export function answerWorksheet(assessment: Assessment, document: AnswerDocument, working: 'none' | 'full'): Sheet {
+export function answerWorksheet(assessment: Assessment, document: Answer, working: 'none' | 'full'): Sheet {
   sources ??= sourceEntries();
   return answerSheet({
     assessment,

@@ -5,29 +5,31 @@ import type { ComparisonRatio } from '../tower-ratio.ts';
 import type { Verdict } from '../verdict.ts';
 
 /** Why a check is not shown. */
-export type OpenBecause =
+export const OPEN_REASONS = [
   /** Something it cannot do without is missing. */
-  | 'missing'
+  'missing',
   /** The readings of what is open disagree. */
-  | 'readings-disagree'
+  'readings-disagree',
   /** It is more than the maker's rating shows, which is not the same as over. */
-  | 'beyond-rating'
+  'beyond-rating',
   /** No cantilever below the highest support. */
-  | 'held'
+  'held',
   /** The method has no ice, or none of ours. */
-  | 'no-ice-rule'
+  'no-ice-rule',
   /** Somewhere on its way the gear has no hold on the tower. */
-  | 'no-hold'
+  'no-hold',
   /** Stated as an area, which is no force on it. */
-  | 'area-only'
+  'area-only',
   /** Nothing hangs off the axis, and how uneven gusts twist what is balanced, no rule tells. */
-  | 'balanced'
+  'balanced',
   /** Of a bearing: the mast has none, so that nothing is asked of it. */
-  | 'no-bearing'
+  'no-bearing',
   /** Of the moment of a rotator: a bearing and the mast's foot take it as a couple, so that none is asked of the rotator. */
-  | 'held-by-bearing'
+  'held-by-bearing',
   /** Not worked out by this version. */
-  | 'not-computed';
+  'not-computed',
+] as const;
+export type OpenBecause = (typeof OPEN_REASONS)[number];
 
 export type FallTowards = FallComparison['to'];
 
@@ -49,6 +51,9 @@ export const CHECK_KINDS = [
 ] as const;
 
 export type CheckKindName = (typeof CHECK_KINDS)[number];
+
+/** What a rotator is held by. */
+export const HOLDING_TORQUES = ['brake', 'turning-torque'] as const;
 
 /** One thing that could give first. */
 export interface Check {
@@ -78,7 +83,7 @@ export interface CheckResult extends Compared {
   readonly ratioWithoutWind?: number;
   /** Of a torque: what holds it, and with what it turns, up to which actual gust [N·m, m/s]. */
   readonly torque?: {
-    readonly heldBy: 'brake' | 'turning-torque';
+    readonly heldBy: (typeof HOLDING_TORQUES)[number];
     readonly turnsWith?: number;
     readonly turnsUpTo?: number;
   };
@@ -87,25 +92,27 @@ export interface CheckResult extends Compared {
 }
 
 /** What is compared, each in its own unit. */
-export type ComparedOf =
-  | 'moment'
-  | 'shear'
+export const COMPARED = [
+  'moment',
+  'shear',
   /** What the braces of a lattice take: shear less what sloping legs carry, with the twist. */
-  | 'braces'
-  | 'wind-ratio'
-  | 'bending'
-  | 'side-force'
+  'braces',
+  'wind-ratio',
+  'bending',
+  'side-force',
   /** At the foot of a mast without a bearing. */
-  | 'clamp-moment'
-  | 'torque'
-  | 'gust'
-  | 'weight'
-  | 'overturning'
-  | 'toe-pressure'
-  | 'embedment'
-  | 'distance'
-  | 'pull'
-  | 'area';
+  'clamp-moment',
+  'torque',
+  'gust',
+  'weight',
+  'overturning',
+  'toe-pressure',
+  'embedment',
+  'distance',
+  'pull',
+  'area',
+] as const;
+export type ComparedOf = (typeof COMPARED)[number];
 
 /** One comparison. */
 export interface Compared {

@@ -70,7 +70,7 @@ export function foundationCheck(context: FootingContext): FoundationResult {
   }
   if (foundation.kind === 'maker') return byMaker(context);
   const load = footLoad(context);
-  const steady = context.reactions.steady;
+  const steady = context.reactions.withoutWind;
   const at = (wind: { readonly shear: number; readonly moment: number }): FootLoad => ({
     ...load,
     shear: wind.shear + steady.shear,
@@ -155,7 +155,7 @@ function judge(foundation: Exclude<Foundation, { kind: 'maker' }>, load: FootLoa
 
 /** The design wind at the foot, at the nominal level, with what stays: shear and moment each at its worst heading. */
 function footLoad({ model, unfavourable, reactions }: FootingContext): FootLoad {
-  const { steady, toNominal, weight } = reactions;
+  const { withoutWind: steady, toNominal, weight } = reactions;
   const last = model.levels.length - 1;
   const most = (of: 'shear' | 'moment') =>
     Math.max(

@@ -1,41 +1,31 @@
-/** What follows from what is given: the verdict, what gives first, what to find out, the drawings, the ledger. */
+/** What follows from what is given: the verdict, the weakest check, what to find out, the drawings, the wind loads. */
 import { askWithKey, drawingsWanted } from './ask-service.mjs';
 import { html } from './html.mjs';
-import { Mark } from './mark.mjs';
+import { Mark, VERDICT_WORDS } from './mark.mjs';
 import { Proposals } from './proposals.mjs';
 import { figures, ratioFigures } from './quantity.mjs';
 import * as store from './store.mjs';
 import { trusted } from './trusted.mjs';
 
-const WORDS = /** @type {Record<string, string>} */ ({
-  within: 'within',
-  'low-margin': 'low margin',
-  over: 'over',
-  open: 'not shown',
-});
+/**
+ * @typedef {import('../../answer/index.ts').Answer} Plan
+ * @typedef {import('../../answer/index.ts').CheckAnswer} Check
+ * @typedef {import('../../answer/index.ts').Quantity} Quantity
+ */
 
-/** The sentence with its verdicts strong and its winds in the voice of the wind. @param {{ check: any }} props */
-export function Says({ check }) {
-  const main = check.soFar ?? check.verdict;
-  const pieces = check.says.split(
-    /((?:^|(?<=[.?] ))(?:Within|Thin|Over|Not shown)(?: so far| yet)?(?=[ :.,]))|(?<=in your )([^,]+?)(?= the |,|\. )|((?<= )gusts? of [\d.,]+ (?:mph|m\/s))/,
-  );
-  let first = true;
-  return html`<p class="says">${pieces.map((/** @type {string | undefined} */ piece, /** @type {number} */ index) => {
-    if (piece === undefined || piece === '') return null;
-    if (index % 4 === 1) {
-      const verdict = piece.startsWith('Not shown') ? 'open' : first ? main : piece.toLowerCase().split(' ')[0];
-      first = false;
-      return html`<span class=${`verdict${verdict === 'over' ? ' over' : ''}`}><${Mark} verdict=${verdict} />${piece}</span>`;
-    }
-    return index % 4 === 0 ? piece : html`<span class="wind">${piece}</span>`;
+/** The headline with its verdict strong and its wind in the voice of the wind. @param {{ headline: Plan['headline'] }} props */
+export function Says({ headline }) {
+  return html`<p class="says">${headline.map(({ text, as, verdict }) => {
+    if (verdict)
+      return html`<span class=${`verdict${verdict === 'over' ? ' over' : ''}`}><${Mark} verdict=${verdict} />${text}</span>`;
+    return as === 'wind' ? html`<span class="wind">${text}</span>` : text;
   })}</p>`;
 }
 
-/** @param {any} quantity */
+/** @param {{ readonly value: number, readonly unit: string }} quantity */
 const shown = (quantity) => `${figures(quantity.value)} ${quantity.unit}`;
 
-/** A place of the document as a link to its entry. @param {{ at: string, children?: any }} props */
+/** A place of the document as a link to its entry. @param {{ at: string, children?: import('preact').ComponentChildren }} props */
 function ToField({ at, children }) {
   const place = store.placeOf.value(at);
   const id = store.idOf(store.fieldFor(place));
@@ -46,7 +36,7 @@ function ToField({ at, children }) {
   return html`<a class="act" href=${`#${id}`} onClick=${go}>${children}</a>`;
 }
 
-/** What the last change did to the weakest link. */
+/** What the last change did to the weakest check. */
 function Moved() {
   const says = store.lastChange.value;
   const now = store.weakestOf(store.answer.value);
@@ -61,28 +51,37 @@ function Moved() {
     <button type="button" class="act" onClick=${store.undo}>Undo it</button></p>`;
 }
 
-/** @param {{ check: any }} props */
-function Figures({ check }) {
-  const weakest = store.weakestOf(check);
-  const room = check.roomLeft[0];
+/** Open checks that are not in a figure. @param {readonly string[]} without */
+const notIncluded = (without) =>
+  without.length === 0 ? '' : `; not included (open): ${without.length} ${without.length === 1 ? 'check' : 'checks'}`;
+
+/** How the forces at the base are computed, where that is not the whole of it. @param {Plan['reactions']} reactions */
+const computedAs = ({ supportedAbove, withoutOwnWind }) =>
+  `${supportedAbove ? ', supports above ignored' : ''}${withoutOwnWind ? ', wind on the tower itself not included' : ''}`;
+
+/** @param {{ answer: Plan }} props */
+function Figures({ answer }) {
+  const { lowerAt, reactions } = answer;
+  const weakest = store.weakestOf(answer);
+  const [room] = answer.roomLeft;
   return html`<dl class="figures">
     ${
       weakest?.holdsTo &&
       html`<div><dt>The ${weakest.title} holds to</dt><dd class="wind">${shown(weakest.holdsTo.gust)}</dd>
-      <dd class="note">actual 3-second gust in the open; ${figures(weakest.holdsTo.design.value)} ${weakest.holdsTo.design.unit} on the site’s own scale. Reaching it is not failing.</dd></div>`
+      <dd class="note">actual 3-second gust in open country; ${shown(weakest.holdsTo.design)} as the type of speed of the site. Reaching it is not failing.</dd></div>`
     }
     ${
-      check.lowerAt?.gust &&
-      html`<div><dt>Lower it at a forecast of</dt><dd class="wind">${shown(check.lowerAt.gust)} gust</dd>
-      <dd class="note">then it keeps the margin you want, forecast error off${check.lowerAt.without.length > 0 ? `; ${check.lowerAt.without.length === 1 ? 'one link is' : `${check.lowerAt.without.length} links are`} not counted, since not shown` : ''}</dd></div>`
+      lowerAt?.gust &&
+      html`<div><dt>Lower it at a forecast of</dt><dd class="wind">${shown(lowerAt.gust)} gust</dd>
+      <dd class="note">keeps the margin set, forecast error included${notIncluded(lowerAt.without)}</dd></div>`
     }
     ${
       room &&
       html`<div><dt>Room left at ${shown(room.height)}</dt><dd>${room.area.value > 0 ? shown(room.area) : 'none'}</dd>
-      <dd class="note">${room.area.value > 0 ? 'effective area that still leaves the margin you want' : `${figures(-room.area.value)} ${room.area.unit} too much for the margin you want`}${room.without.length > 0 ? `; ${room.without.length === 1 ? 'one link is' : `${room.without.length} links are`} not counted` : ''}</dd></div>`
+      <dd class="note">${room.area.value > 0 ? 'effective area with the margin set' : `exceeded by ${figures(-room.area.value)} ${room.area.unit}`}${notIncluded(room.without)}</dd></div>`
     }
-    <div><dt>At the foot</dt><dd>${shown(check.reactions.allowable.moment)}</dd>
-      <dd class="note">overturning, and ${shown(check.reactions.allowable.shear)} shear, at allowable level${check.reactions.supportedAbove ? ', as if nothing held it above' : ''}${check.reactions.withoutOwnWind ? ', without the wind on the tower itself, which is not known' : ''}</dd></div>
+    <div><dt>At the base</dt><dd>${shown(reactions.allowable.moment)}</dd>
+      <dd class="note">overturning moment; shear ${shown(reactions.allowable.shear)}, allowable level${computedAs(reactions)}</dd></div>
   </dl>`;
 }
 
@@ -93,26 +92,23 @@ function Drawing({ name, title }) {
     ${svg ? html`<div class="drawn" dangerouslySetInnerHTML=${{ __html: trusted(svg) }} />` : html`<div class="drawn"><p class="note">being drawn</p></div>`}</figure>`;
 }
 
-/** @param {{ answer: any }} props */
+/** @param {{ answer: Plan }} props */
 function ToFindOut({ answer }) {
-  /** Links that lack the same thing are named together. @type {Map<string, any[]>} */
+  /** Checks that lack the same thing are named together. @type {Map<string, Check[]>} */
   const missing = new Map();
   for (const check of answer.checks) {
-    if (check.needs.length === 0) continue;
-    const why = check.says.replace(/^[^:]*: not shown\. /, '');
-    missing.set(why, [...(missing.get(why) ?? []), check]);
+    if (check.needs.length > 0) missing.set(check.why, [...(missing.get(check.why) ?? []), check]);
   }
   return html`<section class="plate" aria-labelledby="find-out"><h3 class="head" id="find-out">To find out</h3>
     ${answer.toFindOut.length + missing.size === 0 && html`<p>Nothing is open.</p>`}
     <ol class="ask">
-      ${answer.toFindOut.map((/** @type {any} */ question) => html`<li><div><b>${question.ask}</b><span class="may">${question.says}</span><${ToField} at=${question.at}>go to it<span class="unseen">: ${question.ask}</span><//></div></li>`)}
-      ${[...missing].map(([why, checks]) => html`<li><div><b>${sentence(named(checks))} not shown.</b><span class="may">${why}</span><${ToField} at=${checks[0].needs[0]}>go to it<span class="unseen">: ${checks[0].title}</span><//></div></li>`)}
+      ${answer.toFindOut.map((question) => html`<li><div><b>${question.ask}</b><span class="may">${question.says}</span><${ToField} at=${question.at}>go to it<span class="unseen">: ${question.ask}</span><//></div></li>`)}
+      ${[...missing].map(([why, checks]) => html`<li><div><b>Open: ${named(checks)}.</b><span class="may">${why}</span><${ToField} at=${checks[0]?.needs[0]}>go to it<span class="unseen">: ${checks[0]?.title}</span><//></div></li>`)}
     </ol>
-    ${answer.alsoOpen > 0 && html`<p class="note">The kind of area of ${answer.alsoOpen} more loads is open as well.</p>`}
   </section>`;
 }
 
-/** A few links by name. @param {readonly any[]} checks */
+/** A few checks by name. @param {readonly Check[]} checks */
 function named(checks) {
   const titles = checks.map(({ title }) => title);
   if (titles.length === 1) return titles[0];
@@ -120,79 +116,86 @@ function named(checks) {
   return `${titles.slice(0, 3).join(', ')} and ${titles.length - 3} more`;
 }
 
-/** @param {{ check: any }} props */
-function Cautions({ check }) {
-  const changing = check.cautions.filter((/** @type {any} */ caution) => caution.severity === 'verdict');
-  const lines = check.cautions.filter((/** @type {any} */ caution) => caution.severity === 'line');
-  const item = (/** @type {any} */ caution) =>
-    html`<li>${caution.says} <span class="note">${caution.action}</span></li>`;
+/** @param {{ answer: Plan }} props */
+function Cautions({ answer }) {
+  const changing = answer.cautions.filter(({ severity }) => severity === 'verdict');
+  const lines = answer.cautions.filter(({ severity }) => severity === 'line');
+  const item = (/** @type {Plan['cautions'][number]} */ { says, action }) =>
+    html`<li>${says} <span class="note">${action}</span></li>`;
   return html`<section class="plate" aria-labelledby="changes"><h3 class="head" id="changes">What changes the verdict</h3>
       <ul class="cautions">${changing.map(item)}</ul>
-      ${changing.length === 0 && html`<p>Nothing beyond what stands at the foot of this sheet.</p>`}
-      ${lines.length > 0 && html`<details class="more"><summary>${lines.length} more, each of one line or thing</summary><ul class="cautions">${lines.map(item)}</ul></details>`}
+      ${changing.length === 0 && html`<p>Nothing beyond the cautions at the end of this sheet.</p>`}
+      ${lines.length > 0 && html`<details class="more"><summary>${lines.length} more, each of one line or item</summary><ul class="cautions">${lines.map(item)}</ul></details>`}
     </section>`;
 }
 
-/** Two speeds beside each other have their kind beside them. @param {any} quantity @param {any} check */
-const compared = (quantity, check) =>
-  quantity ? `${shown(quantity)}${check.demand?.of === 'gust' ? ' nominal gust' : ''}` : '–';
+/** Two speeds beside each other have their type beside them. @param {Quantity | undefined} quantity @param {boolean} ofGusts */
+const compared = (quantity, ofGusts) => (quantity ? `${shown(quantity)}${ofGusts ? ' nominal gust' : ''}` : '–');
 
-/** @param {{ check: any }} props */
-function Links({ check }) {
-  return html`<section class="plate" aria-labelledby="links"><h3 class="head" id="links">Every link<small>demand over capacity is the use${check.checks.some((/** @type {any} */ check) => check.demand?.of === 'gust') ? '; of two gusts, its square' : ''}</small></h3>
-    <div class="scroll" tabindex="0" role="region" aria-label="Table of links"><table class="ledger fold">
-      <thead><tr><th scope="col">link</th><th scope="col" class="word">verdict</th><th scope="col">demand</th><th scope="col">capacity</th><th scope="col">use</th><th scope="col">margin</th><th scope="col">holds to<small>actual gust</small></th></tr></thead>
-      <tbody>${check.checks.map(
-        (/** @type {any} */ check) => html`<tr>
-        <th scope="row">${check.title}${check.id === check.weakest ? ', weakest' : ''}</th>
-        <td class="word" data-h="verdict"><span class=${check.verdict === 'over' ? 'nowrap over' : 'nowrap'}><${Mark} verdict=${check.verdict} />${WORDS[check.verdict]}</span></td>
-        ${
-          check.ratio === undefined
-            ? html`<td class="word why-not" colspan="5">${check.says.replace(/^[^:]*: not shown\. /, '')}</td>`
-            : html`<td data-h="demand">${compared(check.demand, check)}</td><td data-h="capacity">${compared(check.capacity, check)}</td>
-            <td data-h="use"><b class=${check.ratio > 1 ? 'over' : ''}>${ratioFigures(check.ratio)}</b>${check.ratioRange && check.ratioRange[0] !== check.ratioRange[1] ? html`<small class="note"> from ${ratioFigures(check.ratioRange[0])}</small>` : ''}</td>
-            <td data-h="margin">${figures(check.margin)}</td><td data-h="holds to" class="wind">${check.holdsTo ? shown(check.holdsTo.gust) : '–'}</td>`
-        }
+/** @param {Check} check */
+const isOfGusts = ({ demand }) => demand?.of === 'gust';
+
+/** A check that has a ratio. @param {{ check: Check, ratio: number }} props */
+function Compared({ check, ratio }) {
+  const { ratioRange, margin, demand, capacity, holdsTo } = check;
+  const [least = ratio, most = ratio] = ratioRange ?? [];
+  return html`<td data-h="demand">${compared(demand, isOfGusts(check))}</td><td data-h="capacity">${compared(capacity, isOfGusts(check))}</td>
+    <td data-h="ratio"><b class=${ratio > 1 ? 'over' : ''}>${ratioFigures(ratio)}</b>${least === most ? '' : html`<small class="note"> ${ratioFigures(least)} at best</small>`}</td>
+    <td data-h="margin">${figures(margin ?? 0)}</td><td data-h="holds to" class="wind">${holdsTo ? shown(holdsTo.gust) : '–'}</td>`;
+}
+
+/** @param {{ answer: Plan }} props */
+function Checks({ answer }) {
+  const { checks, weakest } = answer;
+  return html`<section class="plate" aria-labelledby="checks"><h3 class="head" id="checks">Every check<small>ratio: demand over capacity${checks.some(isOfGusts) ? '; of two gusts, its square' : ''}</small></h3>
+    <div class="scroll" tabindex="0" role="region" aria-label="Table of checks"><table class="ledger fold">
+      <thead><tr><th scope="col">check</th><th scope="col" class="word">verdict</th><th scope="col">demand</th><th scope="col">capacity</th><th scope="col">ratio</th><th scope="col">margin</th><th scope="col">holds to<small>actual gust</small></th></tr></thead>
+      <tbody>${checks.map(
+        (check) => html`<tr>
+        <th scope="row">${check.title}${check.id === weakest ? ', weakest' : ''}</th>
+        <td class="word" data-h="verdict"><span class=${check.verdict === 'over' ? 'nowrap over' : 'nowrap'}><${Mark} verdict=${check.verdict} />${VERDICT_WORDS[check.verdict]}</span></td>
+        ${check.ratio === undefined ? html`<td class="word why-not" colspan="5">${check.why}</td>` : html`<${Compared} check=${check} ratio=${check.ratio} />`}
       </tr>`,
       )}</tbody></table></div></section>`;
 }
 
-/** @param {{ check: any }} props */
-function WindLoads({ check }) {
-  const { rows, total, units } = check.windLoads;
-  const span = (/** @type {any} */ row) =>
-    row.low === row.high ? figures(row.low) : `${figures(row.low)} to ${figures(row.high)}`;
-  return html`<details class="more ledgers"><summary>Ledger: everything the wind touches</summary>
-    <div class="scroll" tabindex="0" role="region" aria-label="Ledger"><table class="ledger fold">
-      <caption class="note">Forces at allowable level, at the worst heading for the tower.</caption>
-      <thead><tr><th scope="col">what</th><th scope="col">height<small>${units.height}</small></th><th scope="col">front<small>${units.area}</small></th><th scope="col">side<small>${units.area}</small></th><th scope="col">coefficient</th><th scope="col" class="wind">pressure<small>${units.pressure}</small></th><th scope="col" class="wind">force<small>${units.force}</small></th><th scope="col">moment<small>foot, ${units.moment}</small></th></tr></thead>
-      <tbody>${rows.map((/** @type {any} */ row) => html`<tr><th scope="row">${row.name}</th><td data-h=${`height ${units.height}`}>${span(row)}</td><td data-h=${`front ${units.area}`}>${figures(row.front)}</td><td data-h=${`side ${units.area}`}>${figures(row.side)}</td><td data-h="coefficient">${figures(row.coefficient)}</td><td class="wind" data-h=${`pressure ${units.pressure}`}>${figures(row.pressure)}</td><td class="wind" data-h=${`force ${units.force}`}>${figures(row.force)}</td><td data-h=${`moment ${units.moment}`}>${figures(row.momentAtBase)}</td></tr>`)}</tbody>
-      <tfoot><tr><th scope="row">together</th><td></td><td></td><td></td><td></td><td></td><td class="wind" data-h=${`force ${units.force}`}>${figures(total.force)}</td><td data-h=${`moment ${units.moment}`}>${figures(total.momentAtBase)}</td></tr></tfoot>
+/** @param {{ windLoads: Plan['windLoads'] }} props */
+function WindLoads({ windLoads: { rows, total, units } }) {
+  const span = (/** @type {number} */ low, /** @type {number} */ high) =>
+    low === high ? figures(low) : `${figures(low)} to ${figures(high)}`;
+  return html`<details class="more ledgers"><summary>Wind loads by item</summary>
+    <div class="scroll" tabindex="0" role="region" aria-label="Wind loads"><table class="ledger fold">
+      <caption class="note">Allowable level, at the worst heading for the tower.</caption>
+      <thead><tr><th scope="col">item</th><th scope="col">height<small>${units.height}</small></th><th scope="col">front<small>${units.area}</small></th><th scope="col">side<small>${units.area}</small></th><th scope="col">coefficient</th><th scope="col" class="wind">pressure<small>${units.pressure}</small></th><th scope="col" class="wind">force<small>${units.force}</small></th><th scope="col">moment<small>at base, ${units.moment}</small></th></tr></thead>
+      <tbody>${rows.map((row) => html`<tr><th scope="row">${row.name}</th><td data-h=${`height ${units.height}`}>${span(row.low, row.high)}</td><td data-h=${`front ${units.area}`}>${figures(row.front)}</td><td data-h=${`side ${units.area}`}>${figures(row.side)}</td><td data-h="coefficient">${figures(row.coefficient)}</td><td class="wind" data-h=${`pressure ${units.pressure}`}>${figures(row.pressure)}</td><td class="wind" data-h=${`force ${units.force}`}>${figures(row.force)}</td><td data-h=${`moment ${units.moment}`}>${figures(row.momentAtBase)}</td></tr>`)}</tbody>
+      <tfoot><tr><th scope="row">total</th><td></td><td></td><td></td><td></td><td></td><td class="wind" data-h=${`force ${units.force}`}>${figures(total.force)}</td><td data-h=${`moment ${units.moment}`}>${figures(total.momentAtBase)}</td></tr></tfoot>
     </table></div></details>`;
 }
 
-/** @param {{ check: any }} props */
-function Further({ check }) {
-  const { reactions, mast, design } = check;
-  const pair = (/** @type {any} */ forces) => `${shown(forces.moment)} and ${shown(forces.shear)} shear`;
-  return html`<details class="more"><summary>What went in, and what comes out at the foot</summary>
+/** What the mast asks of its supports. @param {NonNullable<Plan['mast']>} mast */
+const atItsSupports = ({ atLowerEnd, atBearing, clampMoment }) =>
+  `${shown(atLowerEnd)}${atBearing ? ` and ${shown(atBearing)}` : ''}${clampMoment ? ` and, all of it there, ${shown(clampMoment)}` : ''}`;
+
+/** @param {{ answer: Plan }} props */
+function Further({ answer }) {
+  const { reactions, mast, design, hill, chance, heights } = answer;
+  const pair = (/** @type {Plan['reactions']['allowable']} */ { moment, shear }) =>
+    `${shown(moment)} and ${shown(shear)} shear`;
+  const said = [answer.foundation, answer.raising, answer.lowerAt, answer.lowered, ...(chance ?? [])];
+  return html`<details class="more"><summary>What went in, and the forces at the base</summary>
     <dl class="facts">
       <dt>Standard</dt><dd>${design.title}</dd>
       <dt>Speed</dt><dd class="wind">${shown(design.speed)}</dd>
       <dt>Gust effect, direction, importance</dt><dd>${figures(design.gustEffect)}, ${figures(design.directionFactor)}, ${figures(design.importance)}</dd>
-      <dt>Overall height</dt><dd>${shown(check.heights.overall)}</dd>
-      <dt>At the foot, allowable level</dt><dd>${pair(reactions.allowable)}</dd>
-      ${reactions.strength && html`<dt>At the foot, strength level</dt><dd>${pair(reactions.strength)}</dd>`}
+      <dt>Overall height</dt><dd>${shown(heights.overall)}</dd>
+      <dt>At the base, allowable level</dt><dd>${pair(reactions.allowable)}</dd>
+      ${reactions.strength && html`<dt>At the base, strength level</dt><dd>${pair(reactions.strength)}</dd>`}
       ${reactions.weight && html`<dt>Weight</dt><dd>${shown(reactions.weight)}</dd>`}
-      ${mast && html`<dt>The mast at its foot${mast.atBearing ? ' and bearing' : ''}</dt><dd>${shown(mast.atFoot)}${mast.atBearing ? ` and ${shown(mast.atBearing)}` : ''}${mast.clampMoment ? ` and, held there alone, ${shown(mast.clampMoment)}` : ''}</dd>`}
-      ${mast?.tipMovement && html`<dt>Its tip moves by</dt><dd>${shown(mast.tipMovement)}</dd>`}
+      ${mast && html`<dt>Mast at its lower end${mast.atBearing ? ' and bearing' : ''}</dt><dd>${atItsSupports(mast)}</dd>`}
+      ${mast?.tipMovement && html`<dt>Movement of its tip</dt><dd>${shown(mast.tipMovement)}</dd>`}
     </dl>
-    ${check.hill && html`<p>${check.hill.says} ${check.hill.conditions.map((/** @type {any} */ one) => one.says).join(' ')}</p>`}
-    ${check.foundation?.says && html`<p>${check.foundation.says}</p>`}
-    ${check.raising?.says && html`<p>${check.raising.says}</p>`}
-    ${check.lowerAt && html`<p>${check.lowerAt.says}</p>`}
-    ${check.lowered?.says && html`<p>${check.lowered.says}</p>`}
-    ${check.chance?.map((/** @type {any} */ one) => html`<p>${one.says}</p>`)}
+    ${hill && html`<p>${[hill, ...hill.conditions].map(({ says }) => says).join(' ')}</p>`}
+    ${said.map((each) => each && html`<p>${each.says}</p>`)}
   </details>`;
 }
 
@@ -205,11 +208,11 @@ const MORE_DRAWINGS = /** @type {const} */ ([
 
 function MoreDrawings() {
   const opened = drawingsWanted.value.length > 2;
-  const open = (/** @type {any} */ event) => {
+  const open = (/** @type {import('preact').TargetedEvent<HTMLDetailsElement>} */ event) => {
     if (event.currentTarget.open && !opened)
       drawingsWanted.value = ['ladder', 'elevation', ...MORE_DRAWINGS.map(([name]) => name)];
   };
-  return html`<details class="more" onToggle=${open}><summary>More drawings: moment and shear, from above, use against gust, pressure</summary>
+  return html`<details class="more" onToggle=${open}><summary>More drawings: moment and shear, from above, ratio against gust, pressure</summary>
     ${opened && html`<div class="pair">${MORE_DRAWINGS.map(([name, title]) => html`<${Drawing} name=${name} title=${title} />`)}</div>`}</details>`;
 }
 
@@ -222,7 +225,7 @@ function Empty() {
     store.wanted.value.length > 0
       ? 'Give ten numbers, and the first answer stands here. Every further one moves it.'
       : hard > 0
-        ? `The answer stands here once ${hard === 1 ? 'the entry' : `the ${hard} entries`} to mend ${hard === 1 ? 'is' : 'are'} mended.`
+        ? `The answer stands here once ${hard === 1 ? 'one entry is' : `${hard} entries are`} corrected.`
         : 'The first answer is on its way.';
   return html`<p class="says empty">${says}</p>
     <ol class="ten" aria-label=${`${given} of ${numbers.length} given`}>${numbers.map(
@@ -236,7 +239,7 @@ function Empty() {
       <path class="line" d="M40 20v200" /><path class="line" d="M36 220h4M36 170h4M36 120h4M36 70h4" />
       <path class="ground" d="M30 220h390" /><path class="line" d="${Array.from({ length: 38 }, (_, index) => `M${36 + index * 10} 220l-5 6`).join('')}" />
       <path class="ghost" d="M210 220V80h26v140M223 80V46M176 62h94" />
-      <text x="256" y="132">Your tower will stand here,</text><text x="256" y="148">to scale.</text>
+      <text x="256" y="132">Your tower will be drawn here,</text><text x="256" y="148">to scale.</text>
     </svg>`;
 }
 
@@ -252,52 +255,61 @@ function Standing() {
         : state.value === 'busy'
           ? 'The service asks for a pause; it is asked again in a moment. The figures are those before your last change.'
           : state.value === 'locked'
-            ? `This service wants a key: ask whoever runs it. The browser asks for it; any name will do, the key is the password.${answer.value ? ` The figures are those of ${answeredAt.value}.` : ''}`
+            ? `This service requires a key. Ask its operator. The browser asks for it; any name will do, the key is the password.${answer.value ? ` The figures are those of ${answeredAt.value}.` : ''}`
             : hard > 0 && answer.value
-              ? 'The answer stands as it was before the entries that are to be mended.'
+              ? 'The answer stands as it was before the entries to correct.'
               : '';
   return html`<p class="waiting" role="status">${says}</p>
     ${state.value === 'locked' && html`<p class="acts"><button type="button" class="act" onClick=${askWithKey}>Give the key</button></p>`}`;
 }
 
 export function Answer() {
-  const check = store.answer.value;
+  const answer = store.answer.value;
   const { given, unknown } = store.counts.value;
   return html`<section class="answer" id="answer" data-state=${store.state.value} aria-labelledby="so-far">
-    <h2 class="head" id="so-far">${check && check.verdict !== 'open' ? 'The answer' : 'So far'}${given > 0 && html`<small>from ${given} answers${unknown > 0 ? `, ${unknown} not known` : ''}</small>`}</h2>
+    <h2 class="head" id="so-far">${answer && answer.verdict !== 'open' ? 'The answer' : 'So far'}${given > 0 && html`<small>from ${given} answers${unknown > 0 ? `, ${unknown} not known` : ''}</small>`}</h2>
     <${Standing} />
     ${
-      check
-        ? html`<${Says} check=${check} />
+      answer
+        ? html`<${Says} headline=${answer.headline} />
         <${Moved} />
-        <${Figures} check=${check} />
-        <div class="beside"><${Drawing} name="ladder" title="What gives first" /><${ToFindOut} answer=${check} /></div>
-        <div class="beside"><${Drawing} name="elevation" title="Elevation" /><${Cautions} check=${check} /></div>
-        <${Links} check=${check} />
+        <${Figures} answer=${answer} />
+        <div class="beside"><${Drawing} name="ladder" title="Holds to, check by check" /><${ToFindOut} answer=${answer} /></div>
+        <div class="beside"><${Drawing} name="elevation" title="Elevation" /><${Cautions} answer=${answer} /></div>
+        <${Checks} answer=${answer} />
         <${MoreDrawings} />
-        <${WindLoads} check=${check} />
-        <${Further} check=${check} />
+        <${WindLoads} windLoads=${answer.windLoads} />
+        <${Further} answer=${answer} />
         ${store.scripted.value && html`<${Proposals} />`}`
         : html`<${Empty} />`
     }
   </section>`;
 }
 
+/** @param {Plan} answer */
+const verdictSoFar = ({ soFar, verdict }) => soFar ?? verdict;
+
+/** The verdict of what is decided. @param {{ answer: Plan }} props */
+function SoFar({ answer }) {
+  const verdict = verdictSoFar(answer);
+  const more = answer.verdict === 'open' && verdict !== 'open' ? ' so far' : '';
+  return html`<span class=${`verdict${verdict === 'over' ? ' over' : ''}`}><${Mark} verdict=${verdict} />${sentence(VERDICT_WORDS[verdict])}${more}</span>`;
+}
+
 /** The verdict at the lower edge, wherever one is on the sheet. */
 export function VerdictStrip() {
-  const check = store.answer.value;
-  const weakest = store.weakestOf(check);
+  const answer = store.answer.value;
+  const weakest = store.weakestOf(answer);
   const was = store.before.value;
-  const verdict = check?.soFar ?? check?.verdict;
   const hard = store.troubles.value.filter(({ soft }) => !soft).length;
   return html`<nav aria-label="Verdict"><a class="strip-verdict" href="#answer">
     ${
-      check
-        ? html`<span><span class=${`verdict${verdict === 'over' ? ' over' : ''}`}><${Mark} verdict=${verdict} />${sentence(WORDS[verdict] ?? '')}${check.soFar && check.verdict === 'open' && verdict !== 'open' ? ' so far' : ''}</span>${weakest ? html`<span class="weakest">${weakest.verdict === verdict ? ': ' : '; weakest: '}${weakest.title} ${was && ratioFigures(was.ratio) !== ratioFigures(weakest.ratio) ? html`${ratioFigures(was.ratio)} → ` : ''}<b>${ratioFigures(weakest.ratio)}</b>${weakest.verdict === verdict ? '' : `, ${WORDS[weakest.verdict]}`}</span>` : ''}</span>
+      answer
+        ? html`<span><${SoFar} answer=${answer} />${weakest ? html`<span class="weakest">${weakest.verdict === verdictSoFar(answer) ? ': ' : '; weakest: '}${weakest.title} ${was && ratioFigures(was.ratio) !== ratioFigures(weakest.ratio) ? html`${ratioFigures(was.ratio)} → ` : ''}<b>${ratioFigures(weakest.ratio)}</b>${weakest.verdict === verdictSoFar(answer) ? '' : `, ${VERDICT_WORDS[weakest.verdict]}`}</span>` : ''}</span>
         ${weakest?.holdsTo && html`<span class="wind held">holds to ${shown(weakest.holdsTo.gust)} gust</span>`}`
         : html`<span>${store.firstNumbers.value.filter(([, , isGiven]) => isGiven).length} of ten numbers given</span>`
     }
-    ${hard > 0 && html`<span class="over">${hard} to mend</span>`}
+    ${hard > 0 && html`<span class="over">${hard} to correct</span>`}
     <span class="go">see why</span></a></nav>`;
 }
 

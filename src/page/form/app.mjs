@@ -16,7 +16,7 @@ import * as store from './store.mjs';
  * @property {string} version
  * @property {{ words: string, href?: string }} [runBy] Who runs the service.
  * @property {Record<string, unknown>} draft What stands in the form at first.
- * @property {any} answer What follows from it, or null.
+ * @property {store.Answer | null} answer What follows from it, or null.
  */
 
 const NEVER = [
@@ -106,11 +106,11 @@ function Units() {
   </div>`;
 }
 
-/** Everything to mend, at the head of the sheet, each with the way to its entry. */
+/** Everything to correct, at the head of the sheet, each with the way to its entry. */
 function ToMend() {
   const hard = store.troubles.value.filter(({ soft }) => !soft);
   if (hard.length === 0) return html`<div class="mends" aria-live="polite" />`;
-  return html`<div class="mends" aria-live="polite"><div class="mend"><p><b>${hard.length === 1 ? 'One entry' : `${hard.length} entries`} to mend.</b> ${store.answer.value ? 'The answer stands as it was before.' : 'The answer waits for it.'}</p>
+  return html`<div class="mends" aria-live="polite"><div class="mend"><p><b>${hard.length === 1 ? 'One entry' : `${hard.length} entries`} to correct.</b> ${store.answer.value ? 'The answer stands as it was before.' : 'The answer waits for it.'}</p>
     <ul>${hard.map(
       ({ pointer, says }) =>
         html`<li><a href=${`#${store.idOf(store.fieldFor(pointer))}`} onClick=${(/** @type {Event} */ event) => {
@@ -160,10 +160,10 @@ export function App({ start }) {
     <header>
       <div class="masthead"><span class="name">Gustworthy</span><${Acts} start=${start} /><${Units} /></div>
       <div class="title">
-        <div><h1 class="unseen">${title || 'Untitled plan'}: does the tower take what hangs on it?</h1>
+        <div><h1 class="unseen">${title || 'Untitled plan'}: is this tower rated for these antennas?</h1>
           <input class=${`field titled${title.length > 34 ? ' longest' : title.length > 18 ? ' longer' : ''}`} name="title" aria-label="Name of the plan" placeholder="Untitled plan" autocomplete="off" value=${title} onInput=${(/** @type {any} */ event) => store.answerTo('/title', event.currentTarget.value)} />
-          <p>Does the tower take what hangs on it? ${scripted ? 'Kept in this browser alone.' : 'Leave blank what you do not know.'}</p></div>
-        <p class="standing">This compares numbers you typed with ratings you typed. The local building code and a licensed engineer decide. Ratings assume sound, correctly built, undamaged steel on the maker’s footing. Climbing, raising and power lines kill.</p>
+          <p>Is this tower rated for these antennas? ${scripted ? 'Kept in this browser alone.' : 'Leave blank what you do not know.'}</p></div>
+        <p class="standing">This compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide. Ratings assume sound, correctly built, undamaged steel on the manufacturer’s footing. Climbing, raising and power lines kill.</p>
       </div>
     </header>
     <main class="columns">
@@ -178,10 +178,10 @@ export function App({ start }) {
       <${Answer} />
     </main>
     <footer class="foot">
-      <div><h2>Never covered here</h2><ul>${(store.answer.value?.notCovered ?? NEVER).map((/** @type {string} */ what) => html`<li>${what}</li>`)}</ul></div>
+      <div><h2>Not covered by this service</h2><ul>${(store.answer.value?.notCovered ?? NEVER).map((what) => html`<li>${what}</li>`)}</ul></div>
       <div><h2>Who decides</h2>
-        <p>The local building code and a licensed engineer. No one has looked at your tower: not its rust, not its bolts, not the ground it stands on. Lower it in calm air, with a second person, and with every power line farther off than the tower is long.</p>
-        ${store.answer.value && html`<ul class="decides">${store.answer.value.cautions.filter((/** @type {any} */ caution) => caution.severity === 'standing' && caution.code !== 'engineer-and-local-code').map((/** @type {any} */ caution) => html`<li>${caution.says} <span class="note">${caution.action}</span></li>`)}</ul>`}
+        <p>The local building code and a licensed engineer. No one has looked at your tower: not its rust, not its bolts, not the ground under it. Lower it in calm air, with a second person, and with every power line farther off than the tower is long.</p>
+        ${store.answer.value && html`<ul class="decides">${store.answer.value.cautions.filter(({ severity, code }) => severity === 'standing' && code !== 'engineer-and-local-code').map(({ says, action }) => html`<li>${says} <span class="note">${action}</span></li>`)}</ul>`}
         <p class="note">${start.runBy && html`Run by ${start.runBy.href ? html`<a href=${start.runBy.href}>${start.runBy.words}</a>` : start.runBy.words}. `}Gustworthy ${start.version}. Formulas and where each is from: <a href="v1/formulas">formulas</a>, <a href="v1/sources">sources</a>, <a href="openapi.json">contract</a>. Values from memory of a standard are marked so in the working.</p></div>
     </footer>
     <${VerdictStrip} />

@@ -1,6 +1,6 @@
 /** Asks the service about the plan as it stands, after each change, and takes its answer or its faults in. */
 import { batch, effect, signal, untracked } from '@preact/signals';
-import { documentOf } from './draft.mjs';
+import { documentOf, isBlank, valueAt } from './draft.mjs';
 import { countAsked, pauseBefore } from './pace.mjs';
 import { questionAt } from './questions.mjs';
 import { stillTold } from './still-told.mjs';
@@ -44,7 +44,20 @@ let timer;
 /** @type {ReturnType<typeof setTimeout> | undefined} */
 let again;
 
-/** @param {string} path @param {unknown} body @param {AbortSignal} [signal] */
+/**
+ * @typedef {{ pointer?: string, code?: string, given?: unknown, allowed?: string, says: string }} Fault
+ * @typedef {{ type?: string, title: string, detail?: string, faults?: readonly Fault[] }} Problem
+ */
+
+/**
+ * What the service answers: the answer, or what is wrong.
+ *
+ * @template Answer
+ * @param {string} path
+ * @param {unknown} body
+ * @param {AbortSignal} [signal]
+ * @returns {Promise<{ answer: Answer } | { answer: undefined, status: number, problem: Problem, wait: number }>}
+ */
 export async function post(path, body, signal) {
   countAsked(performance.now());
   const response = await fetch(path, {
@@ -53,12 +66,20 @@ export async function post(path, body, signal) {
     body: JSON.stringify(body),
     ...(signal ? { signal } : {}),
   });
-  /** @type {any} */
   const read = await response.json();
-  return { status: response.status, read, wait: Number(response.headers.get('retry-after') ?? '') };
+  if (response.status === 200) return { answer: read };
+  return {
+    answer: undefined,
+    status: response.status,
+    problem: read,
+    wait: Number(response.headers.get('retry-after') ?? ''),
+  };
 }
 
-/** What can be said in words of our own of a fault. @param {any} fault @param {string} place */
+/** @param {string} pointer */
+const isBlankAt = (pointer) => isBlank(valueAt(store.draft.value, pointer));
+
+/** What can be said in words of our own of a fault. @param {Fault} fault @param {string} place */
 function inWords(fault, place) {
   const question = questionAt(store.fieldFor(place));
   if (fault.code === 'missing' && question) {
@@ -70,12 +91,13 @@ function inWords(fault, place) {
           : 'Give it.';
     return `${sentence(store.nameOf(store.fieldFor(place)))} is missing. ${question.hint?.startsWith('on ') ? what : question.kind.startsWith('choice') ? what : 'Give it, or leave out all of this.'}`;
   }
-  if (fault.code === 'height-or-above' && !/and/.test(fault.given))
+  if (fault.code === 'height-or-above' && isBlankAt(`${place}/height`))
     return 'Give its height: above the tower’s top, or above the ground.';
   if (fault.code === 'one-of' && fault.given === 'nothing' && /^\/loads\/\d+$/.test(place))
     return 'Give its area or a force from its sheet, or say what it looks like.';
-  if (fault.code === 'one-of' && /neither area nor rows/.test(fault.given)) return 'Give the area it takes.';
-  if (fault.code === 'one-of' && /run or halfLength/.test(fault.allowed))
+  if (fault.code === 'one-of' && /^\/ratings\/\d+$/.test(place) && isBlankAt(`${place}/area`))
+    return 'Give the area it takes.';
+  if (fault.code === 'one-of' && place === '/site/hill')
     return 'Give one: from the crest half-way down, or from foot to crest.';
   return fault.says;
 }
@@ -83,7 +105,7 @@ function inWords(fault, place) {
 /** @param {string} text */
 const sentence = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** @param {any[]} faults @param {(pointer: string) => string} draftPlace @param {boolean} soft */
+/** @param {readonly Fault[]} faults @param {(pointer: string) => string} draftPlace @param {boolean} soft */
 function troublesOf(faults, draftPlace, soft) {
   return faults.map((fault) => {
     const pointer = draftPlace(fromFragment(fault.pointer ?? ''));
@@ -91,9 +113,9 @@ function troublesOf(faults, draftPlace, soft) {
   });
 }
 
-/** The whole that a fault can be left out with, or undefined where it cannot. @param {any} fault */
+/** The whole that a fault can be left out with, or undefined where it cannot. @param {Fault} fault */
 function wholeOf(fault) {
-  if (!STILL_BEING_TOLD.has(fault.code)) return undefined;
+  if (!STILL_BEING_TOLD.has(fault.code ?? '')) return undefined;
   return WHOLE.exec(fromFragment(fault.pointer ?? ''))?.[0];
 }
 
@@ -116,12 +138,14 @@ async function ask() {
     for (let attempt = 0; ; attempt += 1) {
       const { document, draftPlace } = documentOf(draft, leftOut);
       const names = untracked(() => drawingsWanted.value).join(',');
-      const { status, read, wait } = await post(`v1/checks?as=json&drawings=${names}`, document, own.signal);
+      /** @type {Awaited<ReturnType<typeof post<import('./store.mjs').Answer>>>} */
+      const reply = await post(`v1/checks?as=json&drawings=${names}`, document, own.signal);
       if (own.signal.aborted) return;
-      if (status === 200) {
-        takeAnswer(read, draftPlace, soft);
+      if (reply.answer) {
+        takeAnswer(reply.answer, draftPlace, soft);
         return;
       }
+      const { status, problem, wait } = reply;
       if (status === 401) {
         // The browser itself asks for the key at each answer like this; it is not to ask at each letter typed.
         batch(() => {
@@ -135,10 +159,9 @@ async function ask() {
         again = setTimeout(askSoon, Math.min(Math.max(wait || 1, 1), 60) * 1000);
         return;
       }
-      const faults =
-        Array.isArray(read.faults) && read.faults.length > 0
-          ? read.faults
-          : [{ pointer: '', code: read.type?.split('/').at(-1) ?? '', says: read.detail ?? read.title }];
+      const faults = problem.faults?.length
+        ? problem.faults
+        : [{ pointer: '', code: problem.type?.split('/').at(-1) ?? '', says: problem.detail ?? problem.title }];
       /** @type {(string | undefined)[]} */
       const wholes = faults.map(wholeOf);
       if (
@@ -167,17 +190,19 @@ async function ask() {
   }
 }
 
-/** A fault of a thing that is to be left out for another fault. @param {any} fault @param {readonly (string | undefined)[]} wholes */
+/** A fault of a thing that is to be left out for another fault. @param {Fault | undefined} fault @param {readonly (string | undefined)[]} wholes */
 function beside(fault, wholes) {
-  const at = fromFragment(fault.pointer ?? '');
-  return STILL_BEING_TOLD.has(fault.code) && wholes.some((whole) => whole !== undefined && at.startsWith(`${whole}/`));
+  const at = fromFragment(fault?.pointer ?? '');
+  return (
+    STILL_BEING_TOLD.has(fault?.code ?? '') && wholes.some((whole) => whole !== undefined && at.startsWith(`${whole}/`))
+  );
 }
 
-/** @param {any} read @param {(pointer: string) => string} draftPlace @param {import('./store.mjs').Trouble[]} soft */
-function takeAnswer(read, draftPlace, soft) {
+/** @param {import('./store.mjs').Answer} answer @param {(pointer: string) => string} draftPlace @param {import('./store.mjs').Trouble[]} soft */
+function takeAnswer(answer, draftPlace, soft) {
   batch(() => {
     store.placeOf.value = draftPlace;
-    store.answer.value = read;
+    store.answer.value = answer;
     store.troubles.value = soft;
     store.state.value = 'rest';
     store.answeredAt.value = new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });

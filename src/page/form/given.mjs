@@ -35,11 +35,9 @@ const notesByPlace = computed(() => {
   }
   for (const question of check.toFindOut) at(question.at).readings.push(question.says);
   for (const query of check.entryWarnings) at(query.pointer.replace(/^#/, '')).entryWarnings.push(query.says);
-  for (const link of check.links) {
-    for (const need of link.needs) {
-      at(need).gaps.push(
-        link.needs.length === 1 ? link.says : `Wanted for the ${link.title}, which is not shown without it.`,
-      );
+  for (const { needs, title, says } of check.checks) {
+    for (const need of needs) {
+      at(need).gaps.push(needs.length === 1 ? says : `Required for the ${title}, which is open without it.`);
     }
   }
   return notes;
@@ -440,7 +438,7 @@ function FoldedRow({ pointer, list }) {
     <div class=${`load${isLoad ? '' : ' plain'}`}>
       ${isLoad && html`<${Sketch} row=${row} units=${store.units.value} name=${name} />`}
       <div class="what">${name}<span>${summary}</span></div>
-      ${windLoads && html`<div class="epa">${figures(windLoads.front)} ${store.answer.value.windLoads.units.area}<small>${Math.abs(windLoads.front - windLoads.side) < 0.005 * windLoads.front ? 'all round' : `endwise ${figures(windLoads.side)}`}</small></div>`}
+      ${windLoads && html`<div class="epa">${figures(windLoads.front)} ${windLoads.unit}<small>${Math.abs(windLoads.front - windLoads.side) < 0.005 * windLoads.front ? 'all round' : `endwise ${figures(windLoads.side)}`}</small></div>`}
       ${
         scripted &&
         html`<div class="rowacts">
@@ -459,12 +457,11 @@ function FoldedRow({ pointer, list }) {
   </fieldset>`;
 }
 
-/** The ledger's row of a load. @param {string} pointer */
+/** The wind on a load, with the unit of its areas. @param {string} pointer */
 function windLoadRow(pointer) {
-  const check = store.answer.value;
-  return check?.windLoads?.rows.find(
-    (/** @type {any} */ row) => row.kind === 'load' && store.placeOf.value(row.at) === pointer,
-  );
+  const windLoads = store.answer.value?.windLoads;
+  const row = windLoads?.rows.find(({ kind, at }) => kind === 'load' && store.placeOf.value(at) === pointer);
+  return row && windLoads && { ...row, unit: windLoads.units.area };
 }
 
 /** @param {{ codes: readonly any[] }} props */
@@ -515,7 +512,7 @@ export function Given({ codes }) {
       );
       const id = `part-${part.id}`;
       const inside = html`${part.id === 'wind' && html`<${AdoptedCode} codes=${codes} />`}<${FromStock} part=${part.id} />
-        <${Questions} id=${part.id} about=${part.title.replace(/^(The|What|Winds|Raising|For)\b/, (word) => word.toLowerCase())} base=${base} questions=${questions} lists=${part.lists ?? []} />`;
+        <${Questions} id=${part.id} about=${inSentence(part.title)} base=${base} questions=${questions} lists=${part.lists ?? []} />`;
       const lead = part.id === 'loads' ? turning() : part.lead;
       if (!part.folded) {
         return html`<fieldset class="part" id=${id} key=${part.id}><legend class="head"><h2>${part.title}</h2>${lead && html`<small>${lead}</small>`}</legend>${inside}</fieldset>`;
@@ -538,17 +535,17 @@ function turning() {
     : undefined;
 }
 
+/** A title as it goes on in a sentence. @param {string} text */
+const inSentence = (text) => text.charAt(0).toLowerCase() + text.slice(1);
+
 /** What a folded part says of itself. @param {{ id: string }} part */
 function folded(part) {
-  const links = /** @type {Record<string, string[]>} */ ({
-    mast: ['mast'],
-    footing: ['foundation'],
-    raising: ['raising'],
-    rotator: ['rotator'],
+  const kinds = /** @type {Record<string, import('../../answer/index.ts').CheckAnswer['kind']>} */ ({
+    mast: 'mast',
+    footing: 'foundation',
+    raising: 'raising',
+    rotator: 'rotator',
   });
-  const check = store.answer.value;
-  const open =
-    check?.links.filter((/** @type {any} */ link) => links[part.id]?.includes(link.id) && link.verdict === 'open') ??
-    [];
-  return open.length > 0 ? 'not told yet, so not shown' : 'not told';
+  const isOpen = store.answer.value?.checks.some(({ kind, verdict }) => kinds[part.id] === kind && verdict === 'open');
+  return isOpen ? 'not given, so open' : 'not given';
 }

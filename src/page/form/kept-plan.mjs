@@ -77,7 +77,7 @@ export function openText(text, from) {
     read = JSON.parse(text);
   } catch {
     return refuse(
-      `${from} is not JSON; a plan saved here ends in .json. It was not opened, and what you typed is kept.`,
+      `${from} is not JSON; a plan saved here ends in .json. It was not opened, and your entries are kept.`,
     );
   }
   const plan = read?.plan && read?.units === undefined ? read.plan : read;
@@ -87,7 +87,7 @@ export function openText(text, from) {
     Array.isArray(plan) ||
     !['units', 'method', 'site', 'tower', 'loads'].some((key) => key in plan)
   ) {
-    return refuse(`${from} holds no plan: no site, tower or loads. It was not opened, and what you typed is kept.`);
+    return refuse(`${from} holds no plan: no site, tower or loads. It was not opened, and your entries are kept.`);
   }
   store.openPlan(plan, `${from} opened`);
 }
@@ -149,7 +149,7 @@ export async function openFragment(fragment) {
     // From here on it is this browser's own plan; a reload must not bring the link's back over it.
     history.replaceState(null, '', location.pathname + location.search);
   } catch {
-    refuse('The link is damaged or was cut short: no plan could be read from it. What you typed is kept.');
+    refuse('The link is damaged or was cut short: no plan could be read from it. Your entries are kept.');
   }
   return true;
 }

@@ -1,12 +1,17 @@
 import { html } from './html.mjs';
 
-/** Bar and dot: the bar is what may be asked, the dot is what is asked. The word always stands beside it. @param {{ verdict: string }} props */
+/** @typedef {import('../../answer/index.ts').Answer['verdict']} Verdict */
+
+/** @type {Record<Verdict, string>} */
+export const VERDICT_WORDS = { within: 'within', 'low-margin': 'low margin', over: 'over', open: 'open' };
+
+/** Bar and dot: the bar is what may be asked, the dot is what is asked. The word always stands beside it. @param {{ verdict: Verdict }} props */
 export function Mark({ verdict }) {
-  const inside = /** @type {Record<string, any>} */ ({
+  const inside = {
     within: html`<path class="bar" d="M2 5h20" /><circle class="dot" cx="12" cy="16" r="3.5" />`,
     'low-margin': html`<path class="bar" d="M2 5h20" /><circle class="dot" cx="12" cy="9.5" r="3.5" />`,
     over: html`<path class="bar" d="M2 17h20" /><path class="beyond" d="M12 4l5 9H7z" />`,
     open: html`<path class="gap" d="M2 5h20" /><circle class="gap" cx="12" cy="15" r="4" />`,
-  })[verdict];
+  }[verdict];
   return html`<svg class="mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${inside}</svg>`;
 }

@@ -3,7 +3,7 @@ import { effect, signal } from '@preact/signals';
 import { post } from './ask-service.mjs';
 import { documentOf, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
-import { Mark } from './mark.mjs';
+import { Mark, VERDICT_WORDS } from './mark.mjs';
 import { pauseBefore } from './pace.mjs';
 import { figures, ratioFigures, UNITS } from './quantity.mjs';
 import * as store from './store.mjs';
@@ -11,6 +11,8 @@ import * as store from './store.mjs';
 /**
  * @typedef {'swap' | 'move' | 'remove' | 'add' | 'mast'} Kind
  * @typedef {{ kind: Kind, load: string, area: string, areaKind: string, height: string, from: 'above' | 'height', outside: string, wall: string, yield: string, length: string }} Proposal
+ * @typedef {import('../../answer/index.ts').AdditionsAnswer} Additions
+ * @typedef {{ currentTarget: { value: string } }} Changed
  */
 
 const MOST = 4;
@@ -18,24 +20,24 @@ const KINDS = /** @type {const} */ ([
   ['swap', 'Try another antenna'],
   ['move', 'Move a load'],
   ['remove', 'Leave one out'],
-  ['add', 'Hang one more'],
+  ['add', 'Add one more'],
   ['mast', 'Another mast'],
 ]);
 const AREAS = /** @type {const} */ ([
   ['', 'I don’t know'],
-  ['effective', 'drag already counted'],
-  ['projected-round', 'shadow of round tubes'],
-  ['projected-flat', 'shadow of flat faces'],
-  ['flat-plate', 'counted as a flat plate'],
+  ['effective', 'effective area (drag included)'],
+  ['projected-round', 'projected area of round members'],
+  ['projected-flat', 'projected area of flat members'],
+  ['flat-plate', 'flat-plate equivalent area'],
 ]);
 
 const proposals = signal(/** @type {readonly Proposal[]} */ ([]));
-const compared = signal(/** @type {any} */ (null));
+const compared = signal(/** @type {Additions | null} */ (null));
 const says = signal('');
 
 /** Loads that can be spoken of: those with a name. */
 const names = () =>
-  /** @type {any[]} */ (valueAt(store.draft.value, '/loads') ?? [])
+  /** @type {unknown[]} */ (valueAt(store.draft.value, '/loads') ?? [])
     .map((row) => textAt(row, '/name'))
     .filter((name) => name !== '');
 
@@ -57,19 +59,22 @@ function alter(index, part) {
   proposals.value = proposals.value.map((each, at) => (at === index ? { ...each, ...part } : each));
 }
 
-/** What a proposal is called. @param {Proposal} proposal @param {number} index */
-function nameOf(proposal, index) {
+/** What a proposal changes. @param {Proposal} proposal */
+function wordsOf(proposal) {
   const unit = UNITS.area[store.units.value].label;
   const area = proposal.area ? `, ${proposal.area}${/[a-z²]$/i.test(proposal.area) ? '' : ` ${unit}`}` : '';
-  const words = /** @type {Record<Kind, string>} */ ({
+  const words = {
     swap: `another ${proposal.load}${area}`,
     move: `${proposal.load} at ${proposal.height}${proposal.from === 'above' ? ' above the top' : ''}`,
     remove: `without ${proposal.load}`,
     add: `one more${area}`,
     mast: `mast ${proposal.outside}${proposal.wall ? `, wall ${proposal.wall}` : ''}`,
-  });
-  return `${index + 1}. ${words[proposal.kind]}`;
+  };
+  return words[proposal.kind];
 }
+
+/** What a proposal is called. @param {Proposal} proposal @param {number} index */
+const nameOf = (proposal, index) => `${index + 1}. ${wordsOf(proposal)}`;
 
 /** The proposal as the service reads it, or undefined while it says too little. @param {Proposal} proposal @param {string} name */
 function asked(proposal, name) {
@@ -131,23 +136,26 @@ async function compare(plan, ready) {
   const own = new AbortController();
   running = own;
   try {
-    const { status, read } = await post('v1/additions?as=json', { plan, proposals: ready }, own.signal);
+    /** @type {Awaited<ReturnType<typeof post<Additions>>>} */
+    const reply = await post('v1/additions?as=json', { plan, proposals: ready }, own.signal);
     if (own.signal.aborted) return;
-    if (status === 200) {
-      compared.value = read;
-      says.value = read.says;
+    if (reply.answer) {
+      compared.value = reply.answer;
+      says.value = reply.answer.says;
     } else {
-      says.value =
-        (read.faults ?? []).map((/** @type {any} */ fault) => fault.says).join(' ') || read.detail || read.title;
+      const { faults = [], detail, title } = reply.problem;
+      says.value = faults.map((fault) => fault.says).join(' ') || detail || title;
     }
   } catch {
     if (!own.signal.aborted) says.value = 'The service does not answer; the comparison is the one before.';
   }
 }
 
-/** Makes a proposal the plan. @param {any} after @param {number} index */
-function takeIt(after, index) {
-  store.openPlan(after.plan, `${after.name.replace(/^\d+\. /, '')} taken`);
+/** Makes a proposal the plan. @param {Additions['after'][number]} after */
+function takeIt({ name, plan }) {
+  const index = proposals.value.findIndex((proposal, at) => nameOf(proposal, at) === name);
+  const proposal = proposals.value[index];
+  store.openPlan(plan, `${proposal ? wordsOf(proposal) : name} taken`);
   proposals.value = proposals.value.filter((_, at) => at !== index);
 }
 
@@ -159,13 +167,13 @@ function Variant({ proposal, index }) {
     /** @type {string} */ label,
     /** @type {string} */ unit = '',
   ) => html`<span class="cell"><label for=${`${id}-${key}`}>${label}</label>
-    <span class="entry"><input class="field short" id=${`${id}-${key}`} type="text" autocomplete="off" value=${proposal[key]} onInput=${(/** @type {any} */ event) => alter(index, { [key]: event.currentTarget.value })} />${unit && html`<span class="unit">${unit}</span>`}</span></span>`;
+    <span class="entry"><input class="field short" id=${`${id}-${key}`} type="text" autocomplete="off" value=${proposal[key]} onInput=${(/** @type {Changed} */ event) => alter(index, { [key]: event.currentTarget.value })} />${unit && html`<span class="unit">${unit}</span>`}</span></span>`;
   const select = (
     /** @type {keyof Proposal} */ key,
     /** @type {string} */ label,
     /** @type {readonly (readonly [string, string])[]} */ list,
   ) => html`<span class="cell grows"><label for=${`${id}-${key}`}>${label}</label>
-    <select class="field" id=${`${id}-${key}`} value=${proposal[key]} onChange=${(/** @type {any} */ event) => alter(index, { [key]: event.currentTarget.value })}>${list.map(([value, words]) => html`<option value=${value} selected=${value === proposal[key]}>${words}</option>`)}</select></span>`;
+    <select class="field" id=${`${id}-${key}`} value=${proposal[key]} onChange=${(/** @type {Changed} */ event) => alter(index, { [key]: event.currentTarget.value })}>${list.map(([value, words]) => html`<option value=${value} selected=${value === proposal[key]}>${words}</option>`)}</select></span>`;
   const units = store.units.value;
   const loads = select(
     'load',
@@ -178,10 +186,10 @@ function Variant({ proposal, index }) {
   ])}`;
   return html`<fieldset class="proposal"><legend class="unseen">Proposal ${index + 1}: ${KINDS.find(([kind]) => kind === proposal.kind)?.[1]}</legend>
     <div class="line"><span class="number" aria-hidden="true">${index + 1}</span>
-    ${proposal.kind === 'swap' && html`${loads}${entry('area', 'area of the other', UNITS.area[units].label)}${select('areaKind', 'which area', AREAS)}`}
+    ${proposal.kind === 'swap' && html`${loads}${entry('area', 'area of the other', UNITS.area[units].label)}${select('areaKind', 'type of area', AREAS)}`}
     ${proposal.kind === 'move' && html`${loads}${height}`}
     ${proposal.kind === 'remove' && loads}
-    ${proposal.kind === 'add' && html`${entry('area', 'its area', UNITS.area[units].label)}${select('areaKind', 'which area', AREAS)}${height}`}
+    ${proposal.kind === 'add' && html`${entry('area', 'its area', UNITS.area[units].label)}${select('areaKind', 'type of area', AREAS)}${height}`}
     ${proposal.kind === 'mast' && html`${entry('outside', 'outside', UNITS.diameter[units].label)}${entry('wall', 'wall', UNITS.diameter[units].label)}${entry('yield', 'strength', UNITS.stress[units].label)}${entry('length', 'length', UNITS.length[units].label)}`}
     <button type="button" class="out" aria-label=${`Drop proposal ${index + 1}`} onClick=${() => {
       proposals.value = proposals.value.filter((_, at) => at !== index);
@@ -189,40 +197,44 @@ function Variant({ proposal, index }) {
   </fieldset>`;
 }
 
+/** @typedef {import('../../answer/index.ts').CheckState} State */
+
+/** @param {{ state: State | undefined, title: string }} props */
+function Ratio({ state, title }) {
+  const ratio = state?.ratio;
+  return html`<td data-h=${title}>${ratio === undefined ? '–' : html`<span class=${ratio > 1 ? 'over' : ''}>${ratioFigures(ratio)}</span>`}</td>`;
+}
+
 function Table() {
   const read = compared.value;
   if (!read) return null;
-  const checks = read.before.checks.filter(
-    (/** @type {any} */ check) =>
-      check.ratio !== undefined ||
-      read.after.some(
-        (/** @type {any} */ after) =>
-          after.checks.find((/** @type {any} */ each) => each.id === check.id)?.after?.ratio !== undefined,
-      ),
+  const { before, after } = read;
+  const stateAfter = (/** @type {Additions['after'][number]} */ { checks }, /** @type {string} */ id) =>
+    checks.find((check) => check.id === id)?.after;
+  const checks = before.checks.filter(
+    ({ id, ratio }) => ratio !== undefined || after.some((each) => stateAfter(each, id)?.ratio !== undefined),
   );
-  const cell = (/** @type {any} */ check, /** @type {string} */ title) =>
-    html`<td data-h=${title}>${check?.ratio === undefined ? '–' : html`<span class=${check.ratio > 1 ? 'over' : ''}>${ratioFigures(check.ratio)}</span>`}</td>`;
   const row = (
-    /** @type {any} */ station,
+    /** @type {Pick<Additions['before'], 'verdict' | 'soFar' | 'weakest'>} */ station,
     /** @type {string} */ name,
-    /** @type {(id: string) => any} */ checkOf,
-    /** @type {any} */ act,
+    /** @type {(id: string) => State | undefined} */ stateOf,
+    /** @type {import('preact').ComponentChildren} */ act,
   ) => {
-    const weakest = checkOf(station.weakest ?? '');
+    const holdsTo = stateOf(station.weakest ?? '')?.holdsTo;
     const verdict = station.soFar ?? station.verdict;
-    return html`<tr><th scope="row">${name}</th>${checks.map((/** @type {any} */ check) => cell(checkOf(check.id), check.title))}
-      <td class="wind" data-h="holds to">${weakest?.holdsTo ? `${figures(weakest.holdsTo.value)} ${weakest.holdsTo.unit}` : '–'}</td>
-      <td class="word" data-h="so far"><span class=${verdict === 'over' ? 'nowrap over' : 'nowrap'}><${Mark} verdict=${verdict} />${verdict.replace('-', ' ')}</span></td><td>${act}</td></tr>`;
+    return html`<tr><th scope="row">${name}</th>${checks.map(({ id, title }) => html`<${Ratio} state=${stateOf(id)} title=${title} />`)}
+      <td class="wind" data-h="holds to">${holdsTo ? `${figures(holdsTo.value)} ${holdsTo.unit}` : '–'}</td>
+      <td class="word" data-h="so far"><span class=${verdict === 'over' ? 'nowrap over' : 'nowrap'}><${Mark} verdict=${verdict} />${VERDICT_WORDS[verdict]}</span></td><td>${act}</td></tr>`;
   };
   return html`<div class="scroll" tabindex="0" role="region" aria-label="Proposals side by side"><table class="ledger fold">
-    <thead><tr><th scope="col">use of each link</th>${checks.map((/** @type {any} */ check) => html`<th scope="col">${check.title}</th>`)}<th scope="col">holds to<small>actual gust</small></th><th scope="col" class="word">so far</th><th scope="col"><span class="unseen">take it</span></th></tr></thead>
-    <tbody>${row(read.before, 'as planned', (id) => read.before.checks.find((/** @type {any} */ check) => check.id === id), null)}
-      ${read.after.map((/** @type {any} */ after) =>
+    <thead><tr><th scope="col">ratio of each check</th>${checks.map(({ title }) => html`<th scope="col">${title}</th>`)}<th scope="col">holds to<small>actual gust</small></th><th scope="col" class="word">so far</th><th scope="col"><span class="unseen">take it</span></th></tr></thead>
+    <tbody>${row(before, 'as planned', (id) => before.checks.find((check) => check.id === id), null)}
+      ${after.map((each) =>
         row(
-          after,
-          after.name,
-          (id) => after.checks.find((/** @type {any} */ check) => check.id === id)?.after,
-          html`<button type="button" class="act" onClick=${() => takeIt(after, Number(after.name.split('.')[0]) - 1)}>Take it<span class="unseen">: ${after.name}</span></button>`,
+          each,
+          each.name,
+          (id) => stateAfter(each, id),
+          html`<button type="button" class="act" onClick=${() => takeIt(each)}>Take it<span class="unseen">: ${each.name}</span></button>`,
         ),
       )}</tbody>
   </table></div>`;

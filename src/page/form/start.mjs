@@ -57,7 +57,7 @@ lookForStock();
 
 effect(() => {
   const title = textAt(store.draft.value, '/title').trim();
-  document.title = title === '' ? 'Gustworthy: does the tower take what hangs on it?' : `${title} – Gustworthy`;
+  document.title = title === '' ? 'Gustworthy: is this tower rated for these antennas?' : `${title} – Gustworthy`;
 });
 
 let keeps = true;

@@ -87,7 +87,7 @@ export function stillTold(draft) {
     ['/outside', 'Give its outside diameter.'],
     ['/length', 'Give its whole length.'],
   ]);
-  needs('/tower/foundation', [['/kind', 'Choose what it stands on.']]);
+  needs('/tower/foundation', [['/kind', 'Choose the type of footing.']]);
   const kind = textAt(draft, '/tower/foundation/kind');
   if (kind === 'block') {
     needs('/tower/foundation', [
@@ -106,7 +106,7 @@ export function stillTold(draft) {
     ['/kind', 'Choose what raises it.'],
     ['/anchor/0', 'Give where it is anchored, beside the hinge.'],
     ['/anchor/1', 'Give where it is anchored, above the hinge.'],
-    ['/attach', 'Give where it takes hold.'],
+    ['/attach', 'Give where it is attached to the tower.'],
   ]);
   needs('/site/climate', [['/basis', 'Say how they were measured.']]);
   if (given('/site/climate') && !given('/site/climate/returns') && !given('/site/climate/yearlyMax')) {
@@ -115,7 +115,7 @@ export function stillTold(draft) {
   rows('/tower/held', (row) =>
     needs(row, [
       ['/height', 'Give its height.'],
-      ['/by', 'Say what holds it.'],
+      ['/by', 'Say what it is: guys or a bracket.'],
     ]),
   );
   rows('/cables', (row) =>
@@ -142,7 +142,7 @@ export function stillTold(draft) {
     if (of === '') wants(row, `${row}/of`, 'Choose what is rated.');
     else if (of === 'gear') {
       if (!given(`${row}/breaking`) && !given(`${row}/working`))
-        wants(row, `${row}/breaking`, 'Give what it breaks at, or may carry.');
+        wants(row, `${row}/breaking`, 'Give its breaking strength or its working load.');
     } else {
       const stated = textAt(draft, `${row}/kind`) || 'area';
       const has =
@@ -151,7 +151,7 @@ export function stillTold(draft) {
           : given(`${row}/${stated}`) ||
             (stated === 'area' && given(`${row}/rows`)) ||
             (stated === 'torque' && given(`${row}/brake`));
-      if (!has) wants(row, stated === 'wind' ? `${row}/wind/speed` : `${row}/${stated}`, 'Give what it takes.');
+      if (!has) wants(row, stated === 'wind' ? `${row}/wind/speed` : `${row}/${stated}`, 'Give what it is rated for.');
     }
   });
   return found;

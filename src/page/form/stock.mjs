@@ -124,6 +124,6 @@ export function FromStock({ part }) {
     <label for=${id}>From the club’s stock</label>
     <div class="a"><select id=${id} class="field"><option value="">choose</option>${entries.map(({ id: entry, title }) => html`<option value=${entry}>${title}</option>`)}</select>
       <button type="button" class="act" onClick=${put}aria-label=${`Put in: ${part}`}>Put in</button></div>
-    <div class="said"><p class="note">${part === 'tower' ? 'takes the place of tower and ratings below, with what belongs to it' : part === 'mast' || part === 'rotator' ? 'takes the place of what stands below' : 'figures and their sources come with it'}</p></div>
+    <div class="said"><p class="note">${part === 'tower' ? 'replaces tower and ratings below, with what belongs to them' : part === 'mast' || part === 'rotator' ? 'replaces the entries below' : 'figures and their sources come with it'}</p></div>
   </div>`;
 }

@@ -6,6 +6,8 @@ import { listAt, PARTS, partOf, questionAt } from './questions.mjs';
 /**
  * @typedef {{ draft: Record<string, unknown>, unknown: ReadonlySet<string>, remembered: ReadonlyMap<string, string>, says: string, field: string }} Moment
  * @typedef {{ pointer: string, code: string, says: string, soft: boolean }} Trouble
+ * @typedef {import('../../answer/index.ts').Answer} Answer
+ * @typedef {import('../../answer/index.ts').CheckAnswer} Check
  */
 
 /** An empty sheet, with a row where the first answer of each list goes. */
@@ -32,7 +34,7 @@ export const lastChange = signal('');
 /** Something to say once: a file opened, a link copied. */
 export const notice = signal('');
 
-/** @type {import('@preact/signals').Signal<any>} The last answer. */
+/** @type {import('@preact/signals').Signal<Answer | null>} The last answer. */
 export const answer = signal(null);
 /** The weakest link of the answer before the last change. */
 export const before = signal(/** @type {{ title: string, ratio: number } | null} */ (null));
@@ -145,11 +147,10 @@ function take(next, says, field = '') {
   });
 }
 
-/** @param {any} check */
-export function weakestOf(check) {
-  return (
-    check?.checks?.find((/** @type {any} */ check) => check.id === check.weakest && check.ratio !== undefined) ?? null
-  );
+/** The check that holds to the lowest gust, with its ratio. @param {Answer | null} given */
+export function weakestOf(given) {
+  const weakest = given?.checks.find(({ id }) => id === given.weakest);
+  return weakest?.ratio === undefined ? null : { ...weakest, ratio: weakest.ratio };
 }
 
 /** What a place is called in a sentence. @param {string} pointer */

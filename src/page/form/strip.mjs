@@ -7,7 +7,7 @@ const TALL = 96;
 const MIDDLE = 58;
 const THICKER = 6;
 
-/** @param {{ rows: readonly any[], units: import('./quantity.mjs').Units }} props */
+/** @param {{ rows: readonly (readonly string[] | undefined)[], units: import('./quantity.mjs').Units }} props */
 export function Strip({ rows, units }) {
   const tubes = rows
     .map((row) => ({ thick: inSi(row?.[0], 'diameter', units), long: inSi(row?.[1], 'diameter', units) }))

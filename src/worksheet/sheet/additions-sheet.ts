@@ -1,18 +1,18 @@
+import type { AdditionsAnswer, CheckState } from '../../answer/index.ts';
 import type { UnitSystem } from '../../foundation/index.ts';
 import { figures, listed, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
-import type { AdditionsDocument, CheckStateDocument, StationStateDocument } from '../additions-document.ts';
-
 import { cautionBlock } from './given.ts';
 import { paragraph, plain, printed, strong } from './printed.ts';
 import type { Block, Sheet, SheetPart, Words } from './sheet.ts';
 
-type Proposal = AdditionsDocument['after'][number];
+type StationAnswer = AdditionsAnswer['before'];
+type Proposal = AdditionsAnswer['after'][number];
 
 const NONE = '–';
 
 /** Proposals side by side, before and after, the best first. */
 export function additionsSheet(
-  document: AdditionsDocument,
+  document: AdditionsAnswer,
   { title, units, version }: { readonly title: string; readonly units: UnitSystem; readonly version: string },
 ): Sheet {
   const { before, after, says, cautions, notCovered } = document;
@@ -41,18 +41,18 @@ export function additionsSheet(
   };
 }
 
-function verdictWords({ verdict, soFar }: Pick<StationStateDocument, 'verdict' | 'soFar'>): Words {
+function verdictWords({ verdict, soFar }: Pick<StationAnswer, 'verdict' | 'soFar'>): Words {
   const shown = soFar ?? verdict;
   const text = soFar === undefined || soFar === verdict ? VERDICT_WORDS[verdict] : `${VERDICT_WORDS[soFar]}, some open`;
   return { text, mark: shown };
 }
 
 /** Every check as a column: its ratio now, and with each proposal. */
-function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]): SheetPart {
+function sideBySide({ before }: AdditionsAnswer, ranked: readonly Proposal[]): SheetPart {
   const ids = [...new Set([...before.checks, ...ranked.flatMap(({ checks }) => checks)].map(({ id }) => id))];
   const titleOf = (id: string) =>
     [...before.checks, ...ranked.flatMap(({ checks }) => checks)].find((check) => check.id === id)?.title ?? id;
-  const ratio = (state: CheckStateDocument | undefined): Words => {
+  const ratio = (state: CheckState | undefined): Words => {
     if (state === undefined) return plain(NONE);
     const text = state.ratio === undefined ? VERDICT_WORDS[state.verdict] : ratioFigures(state.ratio);
     return { text, mark: state.verdict };
@@ -112,7 +112,7 @@ function sideBySide({ before }: AdditionsDocument, ranked: readonly Proposal[]):
 
 function weakestWords(
   weakest: string | undefined,
-  checks: readonly { readonly id: string; readonly title: string; readonly state?: CheckStateDocument | undefined }[],
+  checks: readonly { readonly id: string; readonly title: string; readonly state?: CheckState | undefined }[],
 ): readonly Words[] {
   const check = checks.find(({ id }) => id === weakest);
   const gust = check?.state?.holdsTo;
@@ -121,7 +121,7 @@ function weakestWords(
 
 function proposalPart(proposal: Proposal): SheetPart {
   const { name, rank, says, checks, added, removed, entryWarnings } = proposal;
-  const state = (check: CheckStateDocument | undefined): readonly Words[] => [
+  const state = (check: CheckState | undefined): readonly Words[] => [
     check === undefined ? plain(NONE) : { text: VERDICT_WORDS[check.verdict], mark: check.verdict },
     plain(check?.ratio === undefined ? NONE : ratioFigures(check.ratio)),
     plain(check?.holdsTo === undefined ? NONE : printed(check.holdsTo), 'wind'),
@@ -172,12 +172,12 @@ function comings(added: readonly string[], removed: readonly string[]): readonly
   return said.length === 0 ? [] : [paragraph(said.join(' '))];
 }
 
-function roomBlocks({ roomLeft }: Pick<StationStateDocument, 'roomLeft'>): readonly Block[] {
+function roomBlocks({ roomLeft }: Pick<StationAnswer, 'roomLeft'>): readonly Block[] {
   if (roomLeft.length === 0) return [];
   return [{ kind: 'list', items: roomLeft.map(({ says }) => says) }];
 }
 
-function asItIs(before: StationStateDocument): SheetPart {
+function asItIs(before: StationAnswer): SheetPart {
   return {
     id: 'as-it-is',
     heading: 'As it is',

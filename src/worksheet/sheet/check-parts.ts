@@ -1,3 +1,4 @@
+import type { Answer, CheckAnswer, Quantity } from '../../answer/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
   COMPARED_WORDS,
@@ -8,9 +9,7 @@ import {
   standardHeight,
   VERDICT_WORDS,
 } from '../../words/index.ts';
-import type { AnswerDocument, CheckDocument } from '../answer-document.ts';
 import { NO_CHANCE } from '../chance-document.ts';
-import type { Quantity } from '../quantity.ts';
 import { LOWERED_BEFORE } from '../remedies-document.ts';
 import { bracketSays, legsSay } from '../says.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
@@ -54,7 +53,7 @@ export function checksPart(given: AnswerSheetGiven): SheetPart {
   };
 }
 
-function checkRow(check: CheckDocument): readonly Words[] {
+function checkRow(check: CheckAnswer): readonly Words[] {
   const { title, verdict, ratio, ratioRange, margin, demand, capacity, holdsTo } = check;
   const number = (value: number | undefined) => plain(value === undefined ? NONE : ratioFigures(value));
   return [
@@ -77,7 +76,7 @@ function comparedWords(value: Quantity, of: string | undefined): string {
 }
 
 /** Pressure grows with the square of speed. */
-function squaredNote({ checks }: AnswerDocument): string {
+function squaredNote({ checks }: Answer): string {
   return checks.some(({ demand }) => demand?.of === 'gust')
     ? ' For two gusts it is the square of demand over capacity, as pressure grows with the square of speed.'
     : '';
@@ -88,9 +87,9 @@ function marginFigures(margin: number): string {
   return margin < 0 ? `−${ratioFigures(-margin)}` : ratioFigures(margin);
 }
 
-function whereSays({ demand, where, along, ratio }: CheckDocument): string {
+function whereSays({ demand, where, along, ratio }: CheckAnswer): string {
   if (ratio === undefined) return 'see below';
-  const { mode } = COMPARED_WORDS[(demand?.of ?? 'wind-ratio') as keyof typeof COMPARED_WORDS];
+  const { mode } = COMPARED_WORDS[demand?.of ?? 'wind-ratio'];
   if (along) return `${mode} ${printed(along)} from the support`;
   return where ? `${mode} at ${printed(where)}` : mode;
 }
@@ -99,7 +98,7 @@ function whereSays({ demand, where, along, ratio }: CheckDocument): string {
 export function reactionsPart({ document, assessment }: AnswerSheetGiven): SheetPart {
   const { legs } = assessment.reactions;
   const { reactions, design, foundation } = document;
-  const { allowable, nominal, strength, steady, supportedAbove, withoutOwnWind, weight } = reactions;
+  const { allowable, nominal, strength, withoutWind, supportedAbove, withoutOwnWind, weight } = reactions;
   const bracket = bracketSays(assessment);
   const row = (name: string, { shear, moment }: typeof allowable) => [
     strong(name),
@@ -120,14 +119,14 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
         ],
         rows: [
           row(
-            stays(steady)
+            stays(withoutWind)
               ? 'Allowable: wind loads and what is present without wind'
               : 'Allowable, as in the wind loads',
             allowable,
           ),
           row('Nominal, for footings', nominal),
-          ...(strength === undefined ? [] : [row(strengthRow(steady, assessment), strength)]),
-          row('Of this, present without wind (weight off the axis, wire tension)', steady),
+          ...(strength === undefined ? [] : [row(strengthRow(withoutWind, assessment), strength)]),
+          row('Of this, present without wind (weight off the axis, wire tension)', withoutWind),
         ],
       },
       ...(strength === undefined ? [paragraph(`${design.title} has no separate strength level here.`)] : []),
@@ -142,17 +141,20 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
   };
 }
 
-const stays = ({ shear, moment }: AnswerDocument['reactions']['steady']) => shear.value !== 0 || moment.value !== 0;
+const stays = ({ shear, moment }: Answer['reactions']['withoutWind']) => shear.value !== 0 || moment.value !== 0;
 
 /** Beside the wind, where a method names no other. */
 const STEADY_AT_STRENGTH = 1.2;
 
-function strengthRow(steady: AnswerDocument['reactions']['steady'], { input }: AnswerSheetGiven['assessment']): string {
+function strengthRow(
+  withoutWind: Answer['reactions']['withoutWind'],
+  { input }: AnswerSheetGiven['assessment'],
+): string {
   const factor = METHOD_BY_ID[input.method].strengthOfSteady ?? STEADY_AT_STRENGTH;
-  return stays(steady) ? `Strength, with ${figures(factor)} times what is present without wind` : 'Strength';
+  return stays(withoutWind) ? `Strength, with ${figures(factor)} times what is present without wind` : 'Strength';
 }
 
-function foundationBlocks({ says, notChecked }: NonNullable<AnswerDocument['foundation']>): readonly Block[] {
+function foundationBlocks({ says, notChecked }: NonNullable<Answer['foundation']>): readonly Block[] {
   return [
     { kind: 'subheading', text: 'Footing' },
     paragraph(says),
@@ -160,7 +162,7 @@ function foundationBlocks({ says, notChecked }: NonNullable<AnswerDocument['foun
   ];
 }
 
-function raisingBlocks({ raising, lowered, lowerAt, roomLeft, chance }: AnswerDocument): readonly Block[] {
+function raisingBlocks({ raising, lowered, lowerAt, roomLeft, chance }: Answer): readonly Block[] {
   const said = [
     ...(lowerAt ? [lowerAt.says] : []),
     ...(raising ? [raising.says] : []),
@@ -214,7 +216,7 @@ export function besidesParts({ document }: AnswerSheetGiven): readonly SheetPart
                 ],
                 rows: spread.rows.map(({ title, speed, ratio, holdsToGust, moment }) => [
                   strong(title),
-                  plain(`${printed(speed)} ${SPEED_WORDS[speed.basis as keyof typeof SPEED_WORDS]}`, 'wind'),
+                  plain(`${printed(speed)} ${SPEED_WORDS[speed.basis]}`, 'wind'),
                   plain(ratio === undefined ? NONE : ratioFigures(ratio)),
                   plain(holdsToGust ? printed(holdsToGust) : NONE, 'wind'),
                   plain(printed(moment, RECKONED)),

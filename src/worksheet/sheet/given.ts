@@ -1,6 +1,7 @@
+import type { Answer, CautionAnswer } from '../../answer/index.ts';
 import type { Assessment } from '../../margins/index.ts';
 import { gathered } from '../../words/index.ts';
-import { type AnswerDocument, type CautionDocument, cautionDocuments } from '../answer-document.ts';
+import { cautionDocuments } from '../answer-document.ts';
 import type { Testimony } from '../witness.ts';
 import type { Block } from './sheet.ts';
 
@@ -8,6 +9,7 @@ import type { Block } from './sheet.ts';
 export interface ListedSource {
   readonly id: string;
   readonly title: string;
+  readonly short?: string;
   readonly edition: string;
   readonly seen: string;
 }
@@ -15,7 +17,7 @@ export interface ListedSource {
 /** Everything a worksheet of a check is made from. */
 export interface AnswerSheetGiven {
   readonly assessment: Assessment;
-  readonly document: AnswerDocument;
+  readonly document: Answer;
   readonly drawings: readonly { readonly name: string; readonly svg: string }[];
   /** Every step of the working and whether it re-evaluates. */
   readonly testimony: readonly Testimony[];
@@ -55,7 +57,7 @@ export function planWords({ document }: AnswerSheetGiven): PlanWords {
 /** The part of the sheet that a caution of one line stands with. */
 export type CautionHome = 'design' | 'structure' | 'wind-loads' | 'checks' | 'sources';
 
-function homeOf({ code, at = '' }: CautionDocument): CautionHome {
+function homeOf({ code, at = '' }: CautionAnswer): CautionHome {
   if (code === 'method-from-memory') return 'sources';
   if (/^\/(site|method)\b/.test(at)) return 'design';
   if (/^\/(tower|mast|rotator)\b/.test(at)) return 'structure';
@@ -63,12 +65,12 @@ function homeOf({ code, at = '' }: CautionDocument): CautionHome {
   return 'checks';
 }
 
-export function cautionBlock({ severity, says, action }: CautionDocument): Block {
+export function cautionBlock({ severity, says, action }: CautionAnswer): Block {
   return { kind: 'caution', severity, says, action };
 }
 
 /** The cautions as a sheet says them: what is the same of several things in one sentence. */
-export function sheetCautions({ assessment }: AnswerSheetGiven): readonly CautionDocument[] {
+export function sheetCautions({ assessment }: AnswerSheetGiven): readonly CautionAnswer[] {
   return cautionDocuments(gathered(assessment.cautions), assessment.input.station.units);
 }
 

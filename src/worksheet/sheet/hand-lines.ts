@@ -1,5 +1,7 @@
-import type { AnswerDocument, WindLoadRowDocument } from '../answer-document.ts';
+import type { Answer } from '../../answer/index.ts';
 import { printedNumber, READ, RECKONED, readBack } from './printed.ts';
+
+type WindLoadRow = Answer['windLoads']['rows'][number];
 
 /** One line for a pencil: force = area × pressure × factor, moment = force × height above the base. */
 export interface HandLine {
@@ -32,17 +34,17 @@ const ROUNDING = 0.003;
  * The shear and moment at the base in lines to be redone by hand: every printed result is that of the printed figures,
  * and the sums come to those of the answer but for their rounding.
  */
-export function handLinesOf(document: AnswerDocument): HandLines {
+export function handLinesOf(document: Answer): HandLines {
   const { windLoads, design, reactions } = document;
   const loadEffects = windLoads.rows.filter((row) => row.force !== 0);
-  const stays = reactions.steady.shear.value !== 0 || reactions.steady.moment.value !== 0;
+  const stays = reactions.withoutWind.shear.value !== 0 || reactions.withoutWind.moment.value !== 0;
   const ratio = usable(document);
   const room = LINES - 1 - (stays ? 1 : 0) - (ratio ? 1 : 0);
   const { rows, together } = gathered(loadEffects, room);
   const level = design.level * design.directionFactorInForce;
   const lines: HandLine[] = rows.map((row) => lineOf(row, level));
   if (stays) {
-    const { shear, moment } = reactions.steady;
+    const { shear, moment } = reactions.withoutWind;
     lines.push({
       name: 'present without wind',
       force: printedNumber(shear.value, RECKONED),
@@ -69,7 +71,7 @@ export function handLinesOf(document: AnswerDocument): HandLines {
   };
 }
 
-type Row = Pick<WindLoadRowDocument, 'name' | 'facing' | 'pressure' | 'gustEffect' | 'force' | 'momentAtBase'>;
+type Row = Pick<WindLoadRow, 'name' | 'facing' | 'pressure' | 'gustEffect' | 'force' | 'momentAtBase'>;
 
 function lineOf({ name, facing, pressure, gustEffect, force, momentAtBase }: Row, level: number): HandLine {
   const factors = {
@@ -95,7 +97,7 @@ function summed(printed: readonly string[]): string {
 }
 
 /** The largest stand alone; of the tower's sections and of what is left each make one line. */
-function gathered(rows: readonly WindLoadRowDocument[], room: number) {
+function gathered(rows: readonly WindLoadRow[], room: number) {
   if (rows.length <= room) return { rows, together: [] };
   const tower = rows.filter(({ kind }) => kind === 'tower');
   const others = rows.filter(({ kind }) => kind !== 'tower');
@@ -119,16 +121,16 @@ function gathered(rows: readonly WindLoadRowDocument[], room: number) {
   };
 }
 
-function namesOf(rows: readonly WindLoadRowDocument[]): readonly string[] {
+function namesOf(rows: readonly WindLoadRow[]): readonly string[] {
   return rows.map(({ name }) => name);
 }
 
 /** Areas added; pressure and height such that force and moment are those of all of them. */
-function together(rows: readonly WindLoadRowDocument[], name: string): readonly Row[] {
+function together(rows: readonly WindLoadRow[], name: string): readonly Row[] {
   if (rows.length === 0) return [];
-  const sum = (of: (row: WindLoadRowDocument) => number) => rows.reduce((total, row) => total + of(row), 0);
+  const sum = (of: (row: WindLoadRow) => number) => rows.reduce((total, row) => total + of(row), 0);
   const facing = sum((row) => row.facing);
-  const [first] = rows as [WindLoadRowDocument];
+  const [first] = rows as [WindLoadRow];
   const gustEffect = sum((row) => row.facing * row.gustEffect) / facing || first.gustEffect;
   return [
     {
@@ -142,7 +144,7 @@ function together(rows: readonly WindLoadRowDocument[], name: string): readonly 
   ];
 }
 
-function factorSays({ design }: AnswerDocument, rows: readonly Row[]): string {
+function factorSays({ design }: Answer, rows: readonly Row[]): string {
   const gusts = [...new Set(rows.map(({ gustEffect }) => printedNumber(gustEffect)))];
   const parts = [
     `${printedNumber(design.level)} to the allowable level`,
@@ -155,7 +157,7 @@ function factorSays({ design }: AnswerDocument, rows: readonly Row[]): string {
 }
 
 /** Whether the tower's check is governed at the base by the sums of the wind loads, and which. */
-function usable({ checks, windLoads, reactions }: AnswerDocument): 'shear' | 'moment' | undefined {
+function usable({ checks, windLoads, reactions }: Answer): 'shear' | 'moment' | undefined {
   const tower = checks[0];
   if (!tower?.demand || !tower.capacity || reactions.supportedAbove) return undefined;
   const { of, value } = tower.demand;

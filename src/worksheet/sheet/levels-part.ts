@@ -1,15 +1,13 @@
-import type { AskedAndShown } from '../../margins/index.ts';
+import type { LevelAnswer, LevelsAnswer } from '../../answer/index.ts';
 import { ratioFigures } from '../../words/index.ts';
-import type { LevelRowDocument, LevelsDocument } from '../levels-document.ts';
-
 import type { AnswerSheetGiven } from './given.ts';
 import { plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
 
 const NONE = '–';
 
-const PLACES: Readonly<Record<LevelRowDocument['place'], string>> = {
-  foot: 'base of the tower',
+const PLACES: Readonly<Record<LevelAnswer['place'], string>> = {
+  base: 'base of the tower',
   joint: 'its lower joint',
   section: 'within it',
   'top-couple': 'couple of the mast at the top',
@@ -25,14 +23,14 @@ export function levelsPart({ document }: AnswerSheetGiven): SheetPart {
   };
 }
 
-function blocksOf({ units, rows }: LevelsDocument): readonly Block[] {
+function blocksOf({ units, rows }: LevelsAnswer): readonly Block[] {
   const twisted = rows.some(({ torsion }) => torsion > 0);
   const braced = rows.some(({ sideways }) => sideways.of === 'braces');
   const sideways = braced ? 'shear or braces' : 'shear';
   const number = (value: number) => plain(printedNumber(value, RECKONED));
-  const compared = ({ asked, shown, ratio }: AskedAndShown): readonly Words[] => [
-    number(asked),
-    shown === undefined ? plain(NONE) : number(shown),
+  const compared = ({ demand, capacity, ratio }: LevelAnswer['bending']): readonly Words[] => [
+    number(demand),
+    capacity === undefined ? plain(NONE) : number(capacity),
     ratio === undefined ? plain(NONE) : strong(ratioFigures(ratio)),
   ];
   return [

@@ -1,5 +1,5 @@
+import type { Quantity } from '../../answer/index.ts';
 import { figures } from '../../words/index.ts';
-import type { Quantity } from '../quantity.ts';
 import type { Block, Voice, Words } from './sheet.ts';
 
 /** Figures in a sheet where they are only read; and where a checker's pencil goes on with them. */

@@ -1,6 +1,6 @@
+import type { Piece } from '../../answer/index.ts';
 import type { UnitSystem } from '../../foundation/index.ts';
 import type { Verdict } from '../../margins/index.ts';
-import type { HeadlinePiece } from '../says.ts';
 
 /** Whose words or number it is: typed by the reader, built or worked out, or the wind and nothing else. */
 export type Voice = 'given' | 'built' | 'wind';
@@ -86,7 +86,7 @@ export interface Sheet {
   readonly subject: string;
   readonly verdict: Verdict;
   /** The verdict sentence. */
-  readonly says: readonly HeadlinePiece[];
+  readonly says: readonly Piece[];
   readonly units: UnitSystem;
   readonly version: string;
   /** For the foot of every page. */

@@ -1,8 +1,7 @@
+import type { Answer } from '../../answer/index.ts';
 import { withArticle } from '../../foundation/index.ts';
 import { isMeanBasis } from '../../wind/index.ts';
 import { GROUND_WORDS, inWords, SPEED_WORDS, standardHeight } from '../../words/index.ts';
-import type { AnswerDocument } from '../answer-document.ts';
-
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { paragraph, plain, printed, printedNumber, RECKONED, small } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
@@ -69,7 +68,7 @@ export function designPart(given: AnswerSheetGiven): SheetPart {
 }
 
 /** The design wind at the level it is not given at. */
-function levels({ speed, speedLevels }: AnswerDocument['design']): readonly Fact[] {
+function levels({ speed, speedLevels }: Answer['design']): readonly Fact[] {
   if (!speedLevels) return [];
   const facts = [
     { level: 'strength', basis: 'gust3-strength', label: 'The same at strength level' },
@@ -84,19 +83,19 @@ function levels({ speed, speedLevels }: AnswerDocument['design']): readonly Fact
     }));
 }
 
-function groundFact({ exposure, terrain }: AnswerDocument['design']): Fact {
+function groundFact({ exposure, terrain }: Answer['design']): Fact {
   const ground = (exposure ?? terrain) as keyof typeof GROUND_WORDS;
   const label = exposure === undefined ? 'Terrain' : 'Exposure';
   return { label, words: plain(`${ground}: ${GROUND_WORDS[ground]}`, 'given') };
 }
 
-function inForce({ directionFactor, directionFactorInForce }: AnswerDocument['design']): { readonly note?: string } {
+function inForce({ directionFactor, directionFactorInForce }: Answer['design']): { readonly note?: string } {
   return directionFactor === 1
     ? {}
     : { note: directionFactorInForce === 1 ? 'included in the pressure' : 'on the force, not in the pressure' };
 }
 
-function topographyWords({ wind }: AnswerDocument): string {
+function topographyWords({ wind }: Answer): string {
   const factors = wind.map(({ topographicFactor }) => topographicFactor);
   const [highest, lowest] = [wind.at(0), wind.at(-1)];
   if (!highest || !lowest) return '1';
@@ -135,7 +134,7 @@ function iceFact({ assessment, document }: AnswerSheetGiven): Fact {
   };
 }
 
-function hillBlocks({ hill }: AnswerDocument): readonly Block[] {
+function hillBlocks({ hill }: Answer): readonly Block[] {
   if (!hill) return [];
   return [
     { kind: 'subheading', text: 'The hill' },

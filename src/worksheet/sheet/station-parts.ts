@@ -23,7 +23,7 @@ export function structurePart(given: AnswerSheetGiven): SheetPart {
   const { tower } = input.station;
   const { units } = input.station;
   const long = (value: number) => inWords(value, 'length', units, RECKONED);
-  const { heights, turning } = document;
+  const { heights, turningCircles } = document;
   const rows: FactRows = [
     { label: 'Support', words: plain(WORDS_FOR_SUPPORT[tower.support], 'given'), ...heldNote(given) },
     {
@@ -46,7 +46,7 @@ export function structurePart(given: AnswerSheetGiven): SheetPart {
       ? []
       : [{ label: 'Lowered', words: plain(`top at ${long(tower.nestedTop)}`, 'given') }]),
     { label: 'Footing', words: plain(foundationWords(tower.foundation, units), 'given') },
-    ...turning.map(({ name, height, radius }) => ({
+    ...turningCircles.map(({ name, height, radius }) => ({
       label: `Turning circle, ${name}`,
       words: plain(
         radius === undefined

@@ -1,6 +1,5 @@
+import type { Quantity, StepInput, WorkingStep } from '../../answer/index.ts';
 import { listed, sentence } from '../../words/index.ts';
-
-import type { StepDocument, StepInput } from '../working-document.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { type HandLine, handLinesOf } from './hand-lines.ts';
 import { paragraph, plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
@@ -103,8 +102,9 @@ export function workingPart(given: AnswerSheetGiven): SheetPart {
   return { id: 'working', heading: 'Working', blocks: [paragraph(witnessSays(given)), ...blocks] };
 }
 
-function stepBlock(step: StepDocument, { sources }: AnswerSheetGiven): Block {
-  const title = sources.find(({ id }) => id === step.source)?.title.split(',')[0] ?? step.source;
+function stepBlock(step: WorkingStep, { sources }: AnswerSheetGiven): Block {
+  const source = sources.find(({ id }) => id === step.source);
+  const title = source?.short ?? source?.title ?? step.source;
   return {
     kind: 'step',
     symbol: step.symbol,
@@ -130,7 +130,7 @@ function inputWords({ meaning, value, unit }: StepInput): string {
   return `${numbers} (${meaning})`;
 }
 
-function valueWords(value: number, unit: string): string {
+function valueWords(value: number, unit: Quantity['unit']): string {
   return printed({ value, unit }, RECKONED);
 }
 
@@ -184,6 +184,6 @@ export function sourcesPart(given: AnswerSheetGiven): SheetPart {
   };
 }
 
-function clausesOf(steps: readonly StepDocument[], known: StepDocument['known']): readonly string[] {
+function clausesOf(steps: readonly WorkingStep[], known: WorkingStep['known']): readonly string[] {
   return [...new Set(steps.filter((step) => step.known === known).map(({ title, clause }) => `${title} (${clause})`))];
 }

@@ -1,0 +1,66 @@
+import { z } from 'zod';
+import { chanceSchema, remediesSchema, sensitivitySchema, spreadSchema, standardTubesSchema } from './besides.ts';
+import { checkSchema, headlineSchema, verdictSchema } from './checks.ts';
+import { cautionSchema, entryWarningSchema, questionSchema } from './findings.ts';
+import { checkId, number, quantitySchema } from './quantities.ts';
+import type { Described } from './settled.ts';
+import {
+  foundationSchema,
+  lowerAtSchema,
+  loweredSchema,
+  mastSchema,
+  raisingSchema,
+  reactionsSchema,
+  roomLeftSchema,
+  turningCircleSchema,
+} from './structure.ts';
+import { designSchema, hillSchema, levelsSchema, windLoadsSchema, windRowSchema } from './wind.ts';
+import { workingSchema } from './working.ts';
+
+/** What the answer to a plan says first of it, and of a plan as it would be. */
+export const stationShape = {
+  verdict: verdictSchema,
+  soFar: z.exactOptional(verdictSchema.meta({ description: 'Of the checks that are not open.' })),
+  weakest: z.exactOptional(checkId(' that holds to the lowest gust')),
+  says: z.string(),
+};
+
+export const answerSchema = z
+  .object({
+    ...stationShape,
+    headline: headlineSchema,
+    checks: z.array(checkSchema),
+    toFindOut: z.array(questionSchema),
+    alsoOpen: number('Loads whose type of area is not stated and that are not asked about one by one.'),
+    cautions: z.array(cautionSchema),
+    notCovered: z.array(z.string()),
+    design: designSchema,
+    windLoads: windLoadsSchema,
+    levels: levelsSchema,
+    wind: z.array(windRowSchema),
+    hill: z.exactOptional(hillSchema),
+    heights: z.object({ overall: quantitySchema, tower: quantitySchema, mast: z.exactOptional(quantitySchema) }),
+    turningCircles: z.array(turningCircleSchema).meta({ description: 'Circles swept by what turns.' }),
+    reactions: reactionsSchema,
+    mast: z.exactOptional(mastSchema),
+    foundation: z.exactOptional(foundationSchema),
+    raising: z.exactOptional(raisingSchema),
+    lowerAt: z.exactOptional(lowerAtSchema),
+    lowered: z.exactOptional(loweredSchema),
+    roomLeft: roomLeftSchema,
+    chance: z.exactOptional(
+      z.array(chanceSchema).meta({ description: 'Of every check that holds to a gust; where a climate is given.' }),
+    ),
+    entryWarnings: z.array(entryWarningSchema),
+    plan: z.unknown().meta({ description: 'The plan as read.' }),
+    drawings: z.exactOptional(
+      z.record(z.string(), z.string()).meta({ description: 'SVG by name; where `drawings` asks for them.' }),
+    ),
+    working: z.exactOptional(workingSchema),
+    spread: z.exactOptional(spreadSchema),
+    sensitivity: z.exactOptional(sensitivitySchema),
+    remedies: z.exactOptional(remediesSchema),
+    standardTubes: z.exactOptional(standardTubesSchema),
+  })
+  .meta({ id: 'Answer', description: 'The whole answer to a plan.' });
+export type Answer = Described<typeof answerSchema>;

@@ -1,0 +1,180 @@
+import { z } from 'zod';
+import { LAYS } from '../areas/index.ts';
+import { type Change, QUESTIONS, type RemedyChange, SPREAD_CAUSES, SPREAD_FACTORS } from '../margins/index.ts';
+import { EXTREMES_METHODS } from '../wind/index.ts';
+import { verdictSchema } from './checks.ts';
+import {
+  checkId,
+  maybe,
+  number,
+  pointer,
+  quantityOf,
+  quantitySchema,
+  speedWithBasisSchema,
+  words,
+} from './quantities.ts';
+import type { Described } from './settled.ts';
+import { siteMethodSchema } from './wind.ts';
+
+export const spreadSchema = z
+  .object({
+    says: z.string(),
+    rows: z.array(
+      z.object({
+        method: siteMethodSchema,
+        title: z.string(),
+        speed: speedWithBasisSchema,
+        verdict: verdictSchema.meta({ description: 'Of the tower.' }),
+        ratio: z.exactOptional(number('Ratio of the tower.')),
+        ratioRange: z.exactOptional(z.array(z.number()).meta({ description: 'Ratio at best and at worst.' })),
+        holdsToGust: maybe('Actual gust that the tower holds to.'),
+        largest: z.exactOptional(
+          z
+            .object({ check: checkId(''), ratio: z.number() })
+            .meta({ description: 'The check with the largest ratio.' }),
+        ),
+        moment: quantityOf('Moment of the wind at the base, allowable level.'),
+        factors: z.record(z.enum(SPREAD_FACTORS), z.number()).meta({
+          description:
+            'Moment at the base over that by the plan’s own method, as a product of factors at the tower’s top; shapes is what remains.',
+        }),
+      }),
+    ),
+    refused: z.array(z.object({ method: siteMethodSchema, why: z.string() })),
+    cause: z.exactOptional(
+      z
+        .object({ method: siteMethodSchema, factor: z.enum(SPREAD_CAUSES), ratio: z.number() })
+        .meta({ description: 'For the method farthest from the plan’s own: the factor that differs most.' }),
+    ),
+  })
+  .meta({
+    id: 'Spread',
+    description: 'What differs by choice of standard alone; what differs by open questions is in ratioRange.',
+  });
+export type SpreadAnswer = Described<typeof spreadSchema>;
+
+/** What is changed to see what moves the ratio. */
+const CHANGES = ['speed', 'gust-effect', 'ground', 'hill', 'load-height'] as const satisfies readonly Change['of'][];
+
+export const sensitivitySchema = z
+  .object({
+    says: z.string(),
+    ofCheck: checkId(''),
+    ratio: number('Its ratio with nothing changed.'),
+    rows: z
+      .array(
+        z.object({
+          of: z.enum([...CHANGES, ...QUESTIONS]).meta({ description: 'What is changed, or the question answered.' }),
+          at: pointer('what is changed.'),
+          says: z.string(),
+          times: z.exactOptional(number('speed, gust-effect: times what it is.')),
+          to: z.exactOptional(words('ground, hill, open questions: what it is changed to.')),
+          by: maybe('load-height: how far it is moved, upwards.'),
+          ratio: number('Ratio with this change alone.'),
+          difference: number('Ratio with this change less ratio without.'),
+          elasticity: z.exactOptional(number('Per cent of ratio for each per cent of change, for small changes.')),
+        }),
+      )
+      .meta({ description: 'Those that move the ratio most first.' }),
+  })
+  .meta({
+    id: 'Sensitivity',
+    description: 'What changes the ratio of the weakest check most; absent where it has no ratio.',
+  });
+export type SensitivityAnswer = Described<typeof sensitivitySchema>;
+
+const tubeShape = {
+  nominal: words('Trade name of the size, in inches.'),
+  schedule: z.number(),
+  outside: quantitySchema,
+  wall: quantitySchema,
+};
+
+const remedyOutcomeSchema = z.object({
+  says: z.string(),
+  by: maybe('load-lower, mast-shorter: how far.'),
+  times: z.exactOptional(number('load-smaller: share of its area or force.')),
+  arrangement: z.exactOptional(z.enum(LAYS).meta({ description: 'lines-arranged: the arrangement of the lines.' })),
+  tube: z.exactOptional(z.object(tubeShape)),
+  ratio: z.exactOptional(number('Ratio of the check with this change; absent where the check is gone.')),
+  verdict: z.exactOptional(verdictSchema.meta({ description: 'Of the check with this change.' })),
+  holdsToGust: maybe('Actual gust to which the check then holds.'),
+  next: z.exactOptional(
+    z
+      .object({ check: checkId(''), gust: quantitySchema })
+      .meta({ description: 'The check that then holds to the lowest gust.' }),
+  ),
+  planVerdict: verdictSchema.meta({ description: 'Of the whole changed plan.' }),
+  onlyMoves: z.boolean().meta({ description: 'Another check then holds to hardly more than the weakest did before.' }),
+});
+export type RemedyOutcomeAnswer = Described<typeof remedyOutcomeSchema>;
+
+/** What a remedy may change. */
+const REMEDIES = [
+  'load-lower',
+  'load-off',
+  'load-to-axis',
+  'load-smaller',
+  'mast-shorter',
+  'mast-larger',
+  'lines-arranged',
+  'line-off',
+] as const satisfies readonly RemedyChange['of'][];
+
+const remedySchema = z.object({
+  of: z.enum(REMEDIES).meta({ description: 'What is changed.' }),
+  at: z.array(z.string()).meta({ description: 'JSON pointers to what is changed.' }),
+  ...remedyOutcomeSchema.shape,
+  also: z
+    .array(remedyOutcomeSchema)
+    .meta({ description: 'load-lower: less far or farther; mast-larger: the lightest tube that is within.' }),
+});
+
+export const remediesSchema = z
+  .object({
+    says: z.string(),
+    ofCheck: checkId(''),
+    ratio: number('Its ratio as it is.'),
+    verdict: verdictSchema.meta({ description: 'Of the check as it is.' }),
+    holdsToGust: maybe('Actual gust to which it holds as it is.'),
+    canBeLowered: z.boolean().meta({ description: 'It has a hinge or telescopes.' }),
+    rows: z.array(remedySchema).meta({
+      description: 'At most three, each of another kind, the best first; each is the answer to the changed plan.',
+    }),
+  })
+  .meta({ id: 'Remedies', description: 'What would help the weakest check; absent where no check has a ratio.' });
+export type RemediesAnswer = Described<typeof remediesSchema>;
+
+export const standardTubesSchema = z
+  .array(z.object({ ...tubeShape, weight: quantitySchema, ratio: z.number() }))
+  .meta({ description: 'With remedies: standard tubes that would do for the mast, the lightest first.' });
+export type StandardTubes = Described<typeof standardTubesSchema>;
+
+const range = (description: string) => z.array(z.number()).meta({ description });
+
+export const chanceSchema = z
+  .object({
+    ofCheck: checkId(''),
+    gust: quantitySchema,
+    years: number('For how many years.'),
+    perYear: range('Lowest and highest chance in a year.'),
+    overYears: range('Lowest and highest chance in all the years.'),
+    byMethod: z.array(
+      z.object({
+        method: z.enum(EXTREMES_METHODS),
+        through: z.exactOptional(range('Of a line through two values of the chart: their years.')),
+        location: quantitySchema,
+        scale: quantitySchema,
+        fiftyYears: quantityOf('Gust reached once in 50 years on average.'),
+        fiftyYearsError: maybe('Its standard error.'),
+        perYear: range('Lowest and highest chance in a year by this method.'),
+        inBand: z.boolean().meta({ description: 'The band counts it; else it is for comparison.' }),
+      }),
+    ),
+    says: z.string(),
+  })
+  .meta({
+    id: 'Chance',
+    description: 'Chance of the actual gust a check holds to: an upper bound, it ignores direction.',
+  });
+export type ChanceAnswer = Described<typeof chanceSchema>;

@@ -1,0 +1,32 @@
+export { type AdditionsAnswer, additionsSchema } from './additions.ts';
+export { type Answer, answerSchema } from './answer.ts';
+export type {
+  ChanceAnswer,
+  RemediesAnswer,
+  RemedyOutcomeAnswer,
+  SensitivityAnswer,
+  SpreadAnswer,
+  StandardTubes,
+} from './besides.ts';
+export type { CheckAnswer, CheckChangeAnswer, CheckState, Piece } from './checks.ts';
+export type { CautionAnswer, EntryWarning, Note, QuestionAnswer } from './findings.ts';
+export {
+  type AreasAnswer,
+  areasSchema,
+  type PressuresAnswer,
+  pressuresSchema,
+  type RatingsAnswer,
+  ratingsSchema,
+} from './parts.ts';
+export type { Headings, Quantity } from './quantities.ts';
+export { told } from './settled.ts';
+export type {
+  FoundationReport,
+  LoweredAnswer,
+  MastForces,
+  RaisingReport,
+  RaisingRowReport,
+  ReactionsAnswer,
+} from './structure.ts';
+export type { HillAnswer, LevelAnswer, LevelsAnswer } from './wind.ts';
+export type { StepInput, WorkingStep } from './working.ts';
