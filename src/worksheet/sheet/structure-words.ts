@@ -1,27 +1,11 @@
 import type { UnitSystem } from '../../foundation/index.ts';
 import type { Rating } from '../../margins/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
-import type { Foundation, Mast, Section, Support } from '../../structure/index.ts';
+import type { Foundation, Mast, Section } from '../../structure/index.ts';
 import type { SpeedBasis } from '../../wind/index.ts';
 import { AREA_WORDS, GROUND_WORDS, inWords, listed, SPEED_WORDS } from '../../words/index.ts';
 
 import { RECKONED } from './printed.ts';
-
-export const WORDS_FOR_SUPPORT: Readonly<Record<Support, string>> = {
-  free: 'free-standing',
-  guyed: 'guyed',
-  bracketed: 'bracketed to a house',
-  roof: 'on a roof',
-};
-
-export const WORDS_FOR_RATED: Readonly<Record<Rating['of'], string>> = {
-  tower: 'tower',
-  mast: 'mast',
-  bearing: 'bearing',
-  rotator: 'rotator',
-  foundation: 'footing',
-  gear: 'raising gear',
-};
 
 /** "lattice of 3 faces, 18 in wide, round members". */
 export function sectionWords({ shape }: Section, system: UnitSystem): string {
