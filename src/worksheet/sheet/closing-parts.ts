@@ -1,9 +1,8 @@
-import { planText } from '../../words/index.ts';
+import { planText, RATED_WORDS } from '../../words/index.ts';
 import { type AnswerSheetGiven, planWords } from './given.ts';
 import { standingBlocks } from './opening-parts.ts';
 import { paragraph } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
-import { WORDS_FOR_RATED } from './structure-words.ts';
 import { witnessSays } from './working-parts.ts';
 
 const TITLES: Readonly<Record<string, string>> = {
@@ -49,7 +48,7 @@ export function attachmentsPart(given: AnswerSheetGiven): SheetPart {
   const { ratings, station, site } = given.assessment.input;
   const ofRatings = ratings.map((rating, index) => {
     const source = plan.ratings?.[index]?.source;
-    return `data sheet with the rating of the ${WORDS_FOR_RATED[rating.of]}${source === undefined ? '' : ` (${source})`}`;
+    return `data sheet with the rating of the ${RATED_WORDS[rating.of]}${source === undefined ? '' : ` (${source})`}`;
   });
   const items = [
     ...(plan.titleBlock?.attachments ?? []),

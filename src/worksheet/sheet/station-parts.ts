@@ -1,18 +1,10 @@
 import type { Assessment } from '../../margins/index.ts';
-import { inWords, listed } from '../../words/index.ts';
+import { inWords, listed, RATED_WORDS, SUPPORT_WORDS } from '../../words/index.ts';
 
 import { type AnswerSheetGiven, cautionsFor, planWords } from './given.ts';
 import { paragraph, plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
-import {
-  foundationWords,
-  mastWords,
-  ownRatedWindWords,
-  ratingWords,
-  sectionWords,
-  WORDS_FOR_RATED,
-  WORDS_FOR_SUPPORT,
-} from './structure-words.ts';
+import { foundationWords, mastWords, ownRatedWindWords, ratingWords, sectionWords } from './structure-words.ts';
 
 type FactRows = Extract<Block, { kind: 'facts' }>['rows'];
 
@@ -25,7 +17,7 @@ export function structurePart(given: AnswerSheetGiven): SheetPart {
   const long = (value: number) => inWords(value, 'length', units, RECKONED);
   const { heights, turningCircles } = document;
   const rows: FactRows = [
-    { label: 'Support', words: plain(WORDS_FOR_SUPPORT[tower.support], 'given'), ...heldNote(given) },
+    { label: 'Support', words: plain(SUPPORT_WORDS[tower.support], 'given'), ...heldNote(given) },
     {
       label: 'Tower',
       words: plain(
@@ -137,7 +129,7 @@ function ratingsTable(given: AnswerSheetGiven): readonly Block[] {
         ...ratings.map((rating) => {
           const { states, wind } = ratingWords(rating, station.units);
           return [
-            strong(WORDS_FOR_RATED[rating.of]),
+            strong(RATED_WORDS[rating.of]),
             plain(states, 'given'),
             plain(wind, 'wind'),
             from(plan.ratings?.[indexOf(rating.at)]?.source),

@@ -1,15 +1,11 @@
 import type { UnitSystem } from '../../foundation/index.ts';
 import type { Rating } from '../../margins/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
-import type { Foundation, Mast, Section, Support } from '../../structure/index.ts';
+import type { Foundation, Mast, Section } from '../../structure/index.ts';
 import type { SpeedBasis } from '../../wind/index.ts';
 import { AREA_WORDS, FIELDS, GROUND_WORDS, inWords, listed, SPEED_WORDS } from '../../words/index.ts';
 
 import { RECKONED } from './printed.ts';
-
-
-export const WORDS_FOR_SUPPORT: Readonly<Record<Support, string>> = FIELDS.tower.support.choices;
-export const WORDS_FOR_RATED: Readonly<Record<Rating['of'], string>> = FIELDS.rating.of.choices;
 
 /** "lattice of 3 faces, 18 in wide, round members". */
 export function sectionWords({ shape }: Section, system: UnitSystem): string {
