@@ -38,25 +38,25 @@ export type Unsaid =
 /**
  * The type of speed that is entered for the site: as stated, else that of the maps of its standard.
  *
- * @param input the plan in SI
- * @returns the type of speed
+ * @param input the plan in SI [-]
+ * @returns the type of speed [-]
  * @source derived
  */
-export function enteredBasis({ method, site }: Pick<CheckInput, 'method' | 'site'>): SpeedBasis {
-  return site.basis ?? METHOD_BY_ID[method].basis;
+export function enteredBasis(input: Pick<CheckInput, 'method' | 'site'>): SpeedBasis {
+  return input.site.basis ?? METHOD_BY_ID[input.method].basis;
 }
 
 /**
  * The type of speed that enters the formulas of the standard.
  *
- * @param input the plan in SI
- * @param wind what level its speed is of
- * @returns the type of speed
+ * @param input the plan in SI [-]
+ * @param wind what level its speed is of [-]
+ * @returns the type of speed [-]
  * @source derived
  */
 export function designBasis(
-  { method }: Pick<CheckInput, 'method'>,
-  { speedLevel }: { readonly speedLevel: 'own' | 'strength' },
+  input: Pick<CheckInput, 'method'>,
+  wind: { readonly speedLevel: 'own' | 'strength' },
 ): SpeedBasis {
-  return speedLevel === 'strength' ? 'gust3-strength' : METHOD_BY_ID[method].basis;
+  return wind.speedLevel === 'strength' ? 'gust3-strength' : METHOD_BY_ID[input.method].basis;
 }
