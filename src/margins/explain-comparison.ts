@@ -154,7 +154,12 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
     [speed, deadRatio, windRatioOf],
     'of this comparison; the lowest of all counts',
   );
-  const actual = evaluate(trace, actualSpeedHoldsTo, [design, wind.toAllowableFactor, wind.directionFactor, wind.importance]);
+  const actual = evaluate(trace, actualSpeedHoldsTo, [
+    design,
+    wind.toAllowableFactor,
+    wind.directionFactor,
+    wind.importance,
+  ]);
   METHOD_BY_ID[wind.method].actualGust(actual, trace);
 }
 

@@ -6,10 +6,10 @@ export type { Chance, Chances } from './chance.ts';
 export { type CheckInput, designBasis, enteredBasis, type Unsaid, type Wanted } from './check-input.ts';
 export {
   CHECK_KINDS,
-  COMPARED,
   type Check,
   type CheckKindName,
   type CheckResult,
+  COMPARED,
   type Compared,
   type FallTowards,
   HOLDING_TORQUES,
@@ -17,11 +17,11 @@ export {
   type OpenBecause,
 } from './checks/check.ts';
 export type { CheckKind } from './checks/check-kind.ts';
-export { COMPARED_PLACES } from './comparisons.ts';
 export { CHECK_KIND, isInStillAir } from './checks/check-kinds.ts';
 export type { FoundationAnswer } from './checks/foundation-check.ts';
 export type { MastAnswer } from './checks/mast-holds.ts';
 export type { RaisingAnswer } from './checks/raising-check.ts';
+export { COMPARED_PLACES } from './comparisons.ts';
 export { actualSpeedHoldsTo, designHoldsTo, sliceForce } from './formulas.ts';
 export { type HillHelp, hillHelpOf } from './hill-help.ts';
 export { type LowerAt, lowerAtGust } from './lower-at.ts';
@@ -44,7 +44,15 @@ export {
 export { ROOM_PLACES } from './room-by-check.ts';
 export type { RoomLeft } from './room-left.ts';
 export { type Change, HEIGHT_STEP, type Sensitivity, type SensitivityRow, sensitivityOf } from './sensitivity.ts';
-export { SPREAD_CAUSES, SPREAD_FACTORS, type Spread, type SpreadCause, type SpreadFactor, type SpreadRow, spreadOf } from './spread.ts';
+export {
+  SPREAD_CAUSES,
+  SPREAD_FACTORS,
+  type Spread,
+  type SpreadCause,
+  type SpreadFactor,
+  type SpreadRow,
+  spreadOf,
+} from './spread.ts';
 export { standardTubesFor, type TubeForMast } from './standard-tubes-for.ts';
 export { heldAsRated, ratedSupports } from './stated-for.ts';
 export { type DemandAndCapacity, SIDEWAYS, type TowerLevel, towerLevels } from './tower-levels.ts';

@@ -270,7 +270,10 @@ export const FIELDS = {
   wind: {
     speed: quantity('speed', 'Wind speed you were given', 'Design wind speed', 'county or city page, or permit papers'),
     basis: choice('Type of speed', 'Type of speed: averaging time and level', BASES),
-    years: plain('Return period, years', 'Return period the speed is taken to, where its standard asks; 50 when not given'),
+    years: plain(
+      'Return period, years',
+      'Return period the speed is taken to, where its standard asks; 50 when not given',
+    ),
     source: plain('from', 'Where this is from: "county wind map, 2020"', 'the page or map, and its year'),
     note: plain('Remark on the speed', 'A remark'),
   },

@@ -114,7 +114,11 @@ export function pressuresDocument(
       const row = windAt(wind, height);
       return {
         ...windRowDocument(row, system),
-        forcePerArea: quantity(wind.toAllowableFactor * wind.forceDirectionFactor * row.pressure * gustEffect, 'pressure', system),
+        forcePerArea: quantity(
+          wind.toAllowableFactor * wind.forceDirectionFactor * row.pressure * gustEffect,
+          'pressure',
+          system,
+        ),
       };
     }),
     notes: [...notes, ...memoryNote(input)],

@@ -134,7 +134,8 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
         expect(windLoads.total.momentAtBase).toBeLessThanOrEqual(asked * (1 + 1e-9));
         for (const row of windLoads.rows) {
           const { wind } = model.scenarios[0].appurtenances;
-          const redone = wind.toAllowableFactor * wind.forceDirectionFactor * row.pressure * row.gustEffect * row.facing;
+          const redone =
+            wind.toAllowableFactor * wind.forceDirectionFactor * row.pressure * row.gustEffect * row.facing;
           expect(Math.abs(redone - row.force)).toBeLessThan(1e-6 + 1e-9 * row.force);
         }
       }),

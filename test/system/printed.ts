@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import type { Answer } from '../../src/answer/index.ts';
 import { answerWorksheet } from '../../src/http/worksheets/answer-worksheet.ts';
 import { assess } from '../../src/margins/index.ts';
-import { answerDocument, type Paper, paperOrder, type Sheet } from '../../src/worksheet/index.ts';
 import { planHash, readPlan } from '../../src/plan/index.ts';
+import { answerDocument, type Paper, paperOrder, type Sheet } from '../../src/worksheet/index.ts';
 import { TypstPress } from '../../src/worksheet/paper/typst-press.ts';
 
 const press = new TypstPress();

@@ -185,7 +185,8 @@ function areaOnMast({ scenarios, site }: TowerModel): number {
   const areas = new Map<number, [front: number, side: number]>();
   cut.slices.forEach(({ z, item }, index) => {
     if (cut.items[item]?.carriedBy !== 'mast') return;
-    const perArea = cut.wind.toAllowableFactor * cut.wind.forceDirectionFactor * cut.wind.pressure(z) * cut.wind.gustEffect(speed);
+    const perArea =
+      cut.wind.toAllowableFactor * cut.wind.forceDirectionFactor * cut.wind.pressure(z) * cut.wind.gustEffect(speed);
     const [front, side] = areas.get(item) ?? [0, 0];
     areas.set(item, [front + nth(forces.front, index) / perArea, side + nth(forces.side, index) / perArea]);
   });

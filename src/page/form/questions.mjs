@@ -1,5 +1,3 @@
-import { asksYears, groundField, RATING_METHODS, SITE_METHODS } from './methods.mjs';
-
 /**
  * Every question of the form: where its answer stands in the plan and what kind of answer it takes. What it is called,
  * the catalogue of fields says.
@@ -45,6 +43,7 @@ import { asksYears, groundField, RATING_METHODS, SITE_METHODS } from './methods.
  * @typedef {Omit<BareList, 'row' | 'lists'> & ListWords} List
  */
 import { FIELD_BY_PLACE, FIELDS_OF_KIND, FIELDS_OF_SHAPE } from '../../words/index.mjs';
+import { asksYears, groundField, RATING_METHODS, SITE_METHODS } from './methods.mjs';
 
 const DONT_KNOW = 'I don’t know';
 

@@ -3,7 +3,17 @@ import type { Rating } from '../../margins/index.ts';
 import { METHODS } from '../../methods/index.ts';
 import { EXPOSURES, TERRAINS } from '../../wind/index.ts';
 import { FIELDS, FIELDS_OF_KIND as FIELDS_OF_EACH } from '../../words/index.ts';
-import { choice, inUnits, listOf, optional, type QuantityWords, quantity, remarks, standard, whole } from './field-schemas.ts';
+import {
+  choice,
+  inUnits,
+  listOf,
+  optional,
+  type QuantityWords,
+  quantity,
+  remarks,
+  standard,
+  whole,
+} from './field-schemas.ts';
 import { AREA_KINDS, ARRANGEMENTS } from './shape-schema.ts';
 import { RISK_CATEGORIES, SPEED_BASES } from './site-schema.ts';
 

@@ -16,7 +16,6 @@ const HILL_SHAPES = ['ridge', 'escarpment', 'round-hill'] as const satisfies rea
 
 const { site, wind, hill, ice, climate, returnPeriod, yearlyMax, distances } = FIELDS;
 
-
 export const siteSchema = z
   .strictObject({
     wind: z
