@@ -32,7 +32,6 @@ export const bundleDiameter = defineFormula({
  * @returns lines in each bundle [-]
  * @throws Refusal `line-count` when the count is not a whole number from 1 up
  * @example bundlesOf(20).length // 2
- * @source derived
  */
 export function bundlesOf(count: number): readonly number[] {
   if (!Number.isInteger(count) || count < 1)

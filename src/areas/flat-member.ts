@@ -64,7 +64,6 @@ export interface FlatFace {
  * @param face its two sizes [m]
  * @returns the aspect ratio [-], 1 or more
  * @example aspectOf({ wide: 0.2, tall: 1 }) // 5
- * @source derived
  */
 export function aspectOf(face: FlatFace): number {
   return face.wide > face.tall ? face.wide / face.tall : face.tall / face.wide;
@@ -76,7 +75,7 @@ export function aspectOf(face: FlatFace): number {
  * 1.2, 1.4, 2.0 at aspect 2.5, 7, 25, linear between
  *
  * @param face its two sizes [m]
- * @returns the coefficient [-]
+ * @returns the coefficient
  * @example flatCoefficientTia({ wide: 1, tall: 4 }).slow // 1.2667
  * @source tia222-g
  */
@@ -91,7 +90,7 @@ export function flatCoefficientTia(face: FlatFace): ForceCoefficient {
  * 1.4 up to aspect 7, 2.0 from 25, linear between
  *
  * @param face its two sizes [m]
- * @returns the coefficient [-]
+ * @returns the coefficient
  * @example flatCoefficientF({ wide: 1, tall: 10 }).slow // 1.5
  * @source eia222-f
  */
@@ -106,7 +105,7 @@ export function flatCoefficientF(face: FlatFace): ForceCoefficient {
  * max(sign row by B/s, 1.80 to 2.00 over aspects 7 to 25)
  *
  * @param face its two sizes [m]
- * @returns the coefficient [-]
+ * @returns the coefficient
  * @example flatCoefficientAsce({ wide: 1, tall: 1 }).slow // 1.8
  * @source asce7-10
  */

@@ -25,8 +25,8 @@ export type WindDirection = (typeof WIND_DIRECTIONS)[number];
  * C(flow) = C
  *
  * @param coefficient the coefficient [-]
- * @param explain records how it comes about, or nothing [-]
- * @returns the coefficient [-]
+ * @param explain records how it comes about, or nothing
+ * @returns the coefficient
  * @example constantCoefficient(1.2).at(100) // 1.2
  * @source derived
  */

@@ -51,9 +51,9 @@ function coefficientByRegime(row: PoleRow, slowUpTo: number, fastFrom: number, s
  *
  * C < 32: 1.2; 32–64: 38.4/C (round), 25.8/C^0.885 (18 sides), 12.6/C^0.678 (16), 2.99/C^0.263 (12); above: 0.60, 0.65, 0.75, 1.0
  *
- * @param revision G or H (H: the flow numbers raised from 32 to 39) [-]
- * @param sides 0 is round [-]
- * @returns the coefficient, by the flow number C [-]
+ * @param revision G or H (H: the flow numbers raised from 32 to 39)
+ * @param sides 0 is round
+ * @returns the coefficient, by the flow number C
  * @example poleCoefficientTia('G', 0).at(40 * 0.136257792) // 0.96
  * @source tia222-g
  */
@@ -82,9 +82,9 @@ export const manySidedCreditF = defineFormula({
  *
  * C ≤ 32: 1.2; 32–64: 130/C^1.3; above: 0.59
  *
- * @param sides 0 is round [-]
- * @param role demand or capacity [-]
- * @returns the coefficient, by the flow number C [-]
+ * @param sides 0 is round
+ * @param role demand or capacity
+ * @returns the coefficient, by the flow number C
  * @example poleCoefficientF(0, 'demand').at(60 * 0.136257792) // 0.6344
  * @source eia222-f
  */
@@ -104,10 +104,10 @@ export function poleCoefficientF(sides: PoleShape['sides'], role: Role): ForceCo
  *
  * round by D√q; octagonal 1.0, 1.2, 1.4 at h/D 1, 7, 25
  *
- * @param sides 0 is round [-]
+ * @param sides 0 is round
  * @param aspect height over width of the whole pole [-]
- * @param role demand or capacity [-]
- * @returns the coefficient, by D√q [-]
+ * @param role demand or capacity
+ * @returns the coefficient, by D√q
  * @example poleCoefficientAsce(8, 25, 'demand').slow // 1.4
  * @source asce7-10
  */
@@ -122,7 +122,7 @@ export function poleCoefficientAsce(sides: PoleShape['sides'], aspect: number, r
  *
  * two thirds, round or not: the lower reading, for ratings only
  *
- * @returns the coefficient [-]
+ * @returns the coefficient
  * @example poleCoefficientC().slow // 0.6667
  * @source rs222-c
  */

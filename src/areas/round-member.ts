@@ -121,9 +121,9 @@ export const OCTAGON_ASCE: Table = [
  *
  * C < 32: 0.70, 0.80, 1.20 at aspect 2.5, 7, 25; 32–64: 3.76/C^0.485, 3.37/C^0.415, 38.4/C; above: 0.50, 0.60, 0.60
  *
- * @param revision G or H (H: limits 39 and 78, constants 4.14, 3.66, 46.8) [-]
+ * @param revision G or H (H: limits 39 and 78, constants 4.14, 3.66, 46.8)
  * @param aspect length over diameter of the whole member [-]
- * @returns the coefficient, by the flow number C [-]
+ * @returns the coefficient, by the flow number C
  * @example roundCoefficientTia('G', 40).at(20 * 0.136257792) // 1.2
  * @source tia222-g
  */
@@ -158,7 +158,7 @@ export function roundCoefficientTia(revision: 'G' | 'H', aspect: number): ForceC
  * 0.8 up to aspect 7, 1.2 from 25, linear between
  *
  * @param aspect length over diameter of the whole member [-]
- * @returns the coefficient [-]
+ * @returns the coefficient
  * @example roundCoefficientF(16).slow // 1
  * @source eia222-f
  */
@@ -172,8 +172,8 @@ export function roundCoefficientF(aspect: number): ForceCoefficient {
  * D√q ≤ 2.5: 0.7, 0.8, 1.2 at h/D 1, 7, 25; above: 0.5, 0.6, 0.7, in the demand not less than the force just below the step
  *
  * @param aspect length over diameter of the whole member [-]
- * @param role demand keeps the force below the step, capacity does not claim it [-]
- * @returns the coefficient, by D√q [-]
+ * @param role demand keeps the force below the step, capacity does not claim it
+ * @returns the coefficient, by D√q
  * @example roundCoefficientAsce(25, 'capacity').at(20) // 0.7
  * @source asce7-10
  */

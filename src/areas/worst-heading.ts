@@ -14,9 +14,8 @@ export interface HeadingSum {
 /**
  * An empty sum.
  *
- * @returns the sum [-]
+ * @returns the sum
  * @example emptyHeadingSum().mean // 0
- * @source derived
  */
 export function emptyHeadingSum(): HeadingSum {
   return { mean: 0, cosine: 0, sine: 0 };
@@ -27,11 +26,11 @@ export function emptyHeadingSum(): HeadingSum {
  *
  * value(θ) = N·cos²(θ−ψ) + T·sin²(θ−ψ)
  *
- * @param sum the sum, changed in place [-]
+ * @param sum the sum, changed in place
  * @param broadside N, its value for a wind along its heading [-]
  * @param endwise T, its value for a wind across it [-]
  * @param heading ψ [rad]
- * @returns the same sum [-]
+ * @returns the same sum
  * @example addToHeadingSum({ mean: 0, cosine: 0, sine: 0 }, 2, 1, 0).mean // 1.5
  * @source hoerner-1965
  */
@@ -48,7 +47,7 @@ export function addToHeadingSum(sum: HeadingSum, broadside: number, endwise: num
  *
  * max = ½Σ(N+T) + ½|Σ(N−T)·e^{2iψ}|
  *
- * @param sum the sum [-]
+ * @param sum the sum
  * @returns the largest value [-]
  * @example worstOfHeadings({ mean: 1.5, cosine: 0.3, sine: 0.4 }) // 2
  * @source derived
@@ -62,7 +61,7 @@ export function worstOfHeadings(sum: HeadingSum): number {
  *
  * θ = ½·arg Σ(N−T)·e^{2iψ}
  *
- * @param sum the sum [-]
+ * @param sum the sum
  * @returns the heading [rad], 0 up to π
  * @example worstHeading({ mean: 1, cosine: -1, sine: 0 }) // 1.5707963
  * @source derived
@@ -77,7 +76,7 @@ export function worstHeading(sum: HeadingSum): number {
  *
  * ½Σ(N+T) + ½Σ(N−T)·cos 2(θ−ψ)
  *
- * @param sum the sum [-]
+ * @param sum the sum
  * @param theta wind heading [rad]
  * @returns the value [-]
  * @example valueAtHeading({ mean: 1.5, cosine: 0.5, sine: 0 }, 0) // 2

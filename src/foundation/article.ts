@@ -3,11 +3,10 @@
  *
  * an before a vowel sound, 8…, 11 and 18
  *
- * @param words what stands after the article [-]
- * @returns the words with it [-]
+ * @param words what stands after the article
+ * @returns the words with it
  * @example withArticle('85 mph gust') // 'an 85 mph gust'
  * @example withArticle('1.8 in tube') // 'a 1.8 in tube'
- * @source derived
  */
 export function withArticle(words: string): string {
   return `${/^(?:[aeio]|hour|8|1[18](?!\d))/i.test(words) ? 'an' : 'a'} ${words}`;

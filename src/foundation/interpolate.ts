@@ -28,9 +28,9 @@ export type Table = readonly (readonly [number, number])[];
  *
  * y = y₁ + (y₂ − y₁)(x − x₁)/(x₂ − x₁)
  *
- * @param table rows (x, y), x rising, at least two [-]
+ * @param table rows (x, y), x rising, at least two
  * @param x where to enter [-]
- * @param trace the working, or nothing [-]
+ * @param trace the working, or nothing
  * @returns the value [-]
  * @example fromTable([[1, 10], [3, 20]], 2) // 15
  * @source derived

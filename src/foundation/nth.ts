@@ -1,12 +1,11 @@
 /**
  * What stands at a place of a list that is known to have it.
  *
- * @param list the list [-]
+ * @param list the list
  * @param place its place, 0 the first [-]
- * @returns what stands there [-]
+ * @returns what stands there
  * @throws RangeError where the list has no such place
  * @example nth([3, 5], 1) // 5
- * @source derived
  */
 export function nth<T>(list: ArrayLike<T>, place: number): T {
   const found = list[place];

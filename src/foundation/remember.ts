@@ -1,12 +1,11 @@
 /**
  * The value kept under a key, made when first asked for.
  *
- * @param kept where values are kept [-]
- * @param key which value [-]
- * @param make makes it [-]
- * @returns the value [-]
+ * @param kept where values are kept
+ * @param key which value
+ * @param make makes it
+ * @returns the value
  * @example remember(new Map([['a', 1]]), 'a', () => 2) // 1
- * @source derived
  */
 export function remember<K, V>(kept: Map<K, V>, key: K, make: () => V): V {
   const found = kept.get(key);

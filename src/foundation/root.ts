@@ -4,13 +4,12 @@
  *
  * A crossing that is left again before the next step of the scan is missed.
  *
- * @param reaches whether the value is reached at x [-]
+ * @param reaches whether the value is reached at x
  * @param low lower end, where it is not reached [-]
  * @param high upper end [-]
  * @param scans how many equal steps to scan [-]
  * @returns the lowest crossing to 1e-12 of the range, or undefined when there is none [-]
  * @example lowestReaching((x) => x * x >= 2, 0, 4, 16) // 1.41421356
- * @source derived
  */
 export function lowestReaching(
   reaches: (x: number) => boolean,

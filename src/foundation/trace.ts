@@ -41,13 +41,12 @@ export class Trace {
 /**
  * Evaluates a formula and, where a trace is kept, records it.
  *
- * @param trace the working, or nothing [-]
- * @param formula which formula [-]
- * @param inputs its inputs in the order of its variables, SI [-]
- * @param note a remark that stands beside the line [-]
+ * @param trace the working, or nothing
+ * @param formula which formula
+ * @param inputs its inputs in the order of its variables, SI
+ * @param note a remark that stands beside the line
  * @returns the formula's value, SI [-]
  * @example evaluate(undefined, interpolation, [5, 0, 10, 1, 2]) // 1.5
- * @source derived
  */
 export function evaluate<A extends readonly unknown[]>(
   trace: Trace | undefined,
@@ -63,12 +62,11 @@ export function evaluate<A extends readonly unknown[]>(
 /**
  * Runs work under a heading of the working, if one is kept.
  *
- * @param trace the working, or nothing [-]
- * @param heading what the steps are about [-]
- * @param work what to run [-]
- * @returns what the work returns [-]
+ * @param trace the working, or nothing
+ * @param heading what the steps are about
+ * @param work what to run
+ * @returns what the work returns
  * @example under(undefined, 'mast', () => 2) // 2
- * @source derived
  */
 export function under<T>(trace: Trace | undefined, heading: string, work: () => T): T {
   return trace ? trace.under(heading, work) : work();

@@ -5,7 +5,6 @@
  * @param length how many [-]
  * @returns the list [-]
  * @example zeros(3) // [0, 0, 0]
- * @source derived
  */
 export function zeros(length: number): number[] {
   const list = new Array<number>(length);

@@ -55,10 +55,10 @@ const SLOW = 1e-3;
  *
  * EPA = Σ C·A
  *
- * @param input the part in SI [-]
- * @param siteGiven whether its site is the owner's; else the coefficients are those of slow wind [-]
- * @param towerGiven whether its tower is the owner's [-]
- * @returns area by item, the worst heading of all together, the middle of the area [-]
+ * @param input the part in SI
+ * @param siteGiven whether its site is the owner's; else the coefficients are those of slow wind
+ * @param towerGiven whether its tower is the owner's
+ * @returns area by item, the worst heading of all together, the middle of the area
  * @source derived
  */
 export function areasOf(input: CheckInput, siteGiven: boolean, towerGiven: boolean): AreasAnswer {

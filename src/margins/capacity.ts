@@ -17,14 +17,13 @@ export interface Governed {
  *
  * rated cases by comparison; stated moments of the moment at their level
  *
- * @param model the tower [-]
- * @param proven what its rated cases prove [-]
+ * @param model the tower
+ * @param proven what its rated cases prove
  * @param number of the comparison [-]
  * @param scenario its number [-]
- * @param bound which end of what the maker left unsaid [-]
- * @param tell told of each: capacity, ratio by the wind on the tower itself, and the claim [-]
- * @returns nothing [-]
- * @source derived
+ * @param bound which end of what the maker left unsaid
+ * @param tell told of each: capacity, ratio by the wind on the tower itself, and the claim
+ * @returns nothing
  */
 export function eachCapacity(
   model: TowerModel,
@@ -47,14 +46,14 @@ export function eachCapacity(
  *
  * u = min over claims of max(demand/capacity, r)
  *
- * @param model the tower [-]
- * @param proven what its rated cases prove [-]
+ * @param model the tower
+ * @param proven what its rated cases prove
  * @param number of the comparison [-]
  * @param scenario its number [-]
- * @param bound which end of what the maker left unsaid [-]
+ * @param bound which end of what the maker left unsaid
  * @param demand what is asked [N or N·m]
  * @param windScale pressure of this wind over that of the site, for a tower whose own drag is not known [-]
- * @returns the ratio, Infinity where nothing is proven, and what decides it [-]
+ * @returns the ratio, Infinity where nothing is proven, and what decides it
  * @source derived
  */
 export function governed(
@@ -85,11 +84,10 @@ export function governed(
  *
  * max over claims
  *
- * @param model the tower [-]
+ * @param model the tower
  * @param number of the comparison [-]
  * @param scenario its number [-]
  * @returns the capacity [N or N·m]
- * @source derived
  */
 export function mostShown(model: TowerModel, number: number, scenario: number): number {
   let most = 0;
@@ -104,10 +102,9 @@ export function mostShown(model: TowerModel, number: number, scenario: number): 
  *
  * max over claims of min over scenarios
  *
- * @param model the tower [-]
+ * @param model the tower
  * @param number of the comparison [-]
  * @returns the capacity [N or N·m]
- * @source derived
  */
 export function surelyShown(model: TowerModel, number: number): number {
   const least = new Map<Claim | MomentClaim, number>();

@@ -38,9 +38,8 @@ export type Unsaid =
 /**
  * The type of speed that is entered for the site: as stated, else that of the maps of its standard.
  *
- * @param input the plan in SI [-]
- * @returns the type of speed [-]
- * @source derived
+ * @param input the plan in SI
+ * @returns the type of speed
  */
 export function enteredBasis(input: Pick<CheckInput, 'method' | 'site'>): SpeedBasis {
   return input.site.basis ?? METHOD_BY_ID[input.method].basis;
@@ -49,10 +48,9 @@ export function enteredBasis(input: Pick<CheckInput, 'method' | 'site'>): SpeedB
 /**
  * The type of speed that enters the formulas of the standard.
  *
- * @param input the plan in SI [-]
- * @param wind what level its speed is of [-]
- * @returns the type of speed [-]
- * @source derived
+ * @param input the plan in SI
+ * @param wind what level its speed is of
+ * @returns the type of speed
  */
 export function designBasis(
   input: Pick<CheckInput, 'method'>,

@@ -37,9 +37,9 @@ export interface WindsHeld {
  *
  * u(V) = 1; u(V) = 1 − m
  *
- * @param model the tower [-]
- * @param ratio how the link's use goes with the wind [-]
- * @returns both, as far as there are such winds [-]
+ * @param model the tower
+ * @param ratio how the link's use goes with the wind
+ * @returns both, as far as there are such winds
  * @source derived
  */
 export function windsHeld(model: TowerModel, ratio: RatioByWind): WindsHeld {
@@ -52,10 +52,10 @@ export function windsHeld(model: TowerModel, ratio: RatioByWind): WindsHeld {
  *
  * u(V) = 1; u(V) = 1 − m; u(0) where it is over 1 − m
  *
- * @param model the tower [-]
- * @param reaching the winds that bring it to a ratio, where there are any [-]
+ * @param model the tower
+ * @param reaching the winds that bring it to a ratio, where there are any
  * @param still its ratio without wind [-]
- * @returns the winds, and the ratio without wind where that alone leaves less than the wanted margin [-]
+ * @returns the winds, and the ratio without wind where that alone leaves less than the wanted margin
  * @source derived
  */
 export function heldBy(model: TowerModel, reaching: (ratio: number) => HoldsTo | undefined, still: number): WindsHeld {
@@ -72,10 +72,9 @@ export function heldBy(model: TowerModel, reaching: (ratio: number) => HoldsTo |
 /**
  * Whether a tower can be lowered, so that a gust at which to do it is worth working out.
  *
- * @param station what stands where [-]
- * @returns true for a hinge or sections that slide [-]
+ * @param station what stands where
+ * @returns true for a hinge or sections that slide
  * @example canBeLowered({ tower: { telescopes: true } }) // true
- * @source derived
  */
 export function canBeLowered(station: { readonly tower: Pick<Tower, 'hingeHeight' | 'telescopes'> }): boolean {
   return station.tower.hingeHeight !== undefined || station.tower.telescopes;
@@ -86,8 +85,8 @@ export function canBeLowered(station: { readonly tower: Pick<Tower, 'hingeHeight
  *
  * u(V) = target, looked for upward
  *
- * @param input the plan in SI [-]
- * @param ratio how its use goes with the wind [-]
+ * @param input the plan in SI
+ * @param ratio how its use goes with the wind
  * @param speed of the site, in the basis of its method [m/s]
  * @param target the use [-], above 0
  * @returns both speeds [m/s]; undefined where the check has it without wind, or no wind brings it there
@@ -118,12 +117,11 @@ function windsReaching(input: Pick<CheckInput, 'method' | 'site'>, ratio: RatioB
  *
  * design: in the basis of the plan; gust: 3 s, 10 m, in the open
  *
- * @param input the plan in SI [-]
+ * @param input the plan in SI
  * @param design speed in the basis of the method [m/s]
  * @param actual speed of a wind that has come, in the basis of the method [m/s]
- * @param steady whether no coefficient changes on the way [-]
+ * @param steady whether no coefficient changes on the way
  * @returns both speeds [m/s]; undefined where so little wind has no fastest mile
- * @source derived
  */
 export function inSiteBasis(
   input: Pick<CheckInput, 'method' | 'site'>,

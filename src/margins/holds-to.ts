@@ -17,9 +17,9 @@ type ComparisonChoice = Comparison['check'] | ((comparison: Comparison) => boole
  *
  * design: as the method says; gust: the actual gust whose own force (level 1, Kd = 1, I = 1) equals the same capacity
  *
- * @param model the tower [-]
- * @param check which link, or which of its checks [-]
- * @param demand of the design wind at the bad end, without least pressures [-]
+ * @param model the tower
+ * @param check which link, or which of its checks
+ * @param demand of the design wind at the bad end, without least pressures
  * @param target the use that is looked for [-]
  * @returns both speeds [m/s]; undefined where nothing is proven, or the dead load alone is more than is proven
  * @source derived
@@ -77,9 +77,8 @@ function staysSteady(model: TowerModel, wind: Wind, actualWind: Wind, design: nu
  *
  * min over all its slices
  *
- * @param scenarios the tower in a wind [-]
+ * @param scenarios the tower in a wind
  * @returns the speed [m/s]
- * @source derived
  */
 export function steadyUpTo(scenarios: readonly TowerInWind[]): number {
   return scenarios.reduce(
@@ -92,9 +91,8 @@ export function steadyUpTo(scenarios: readonly TowerInWind[]): number {
 /**
  * What hangs on the tower, and the tower itself, in a wind that has come.
  *
- * @param model the tower [-]
- * @returns by scenario, what hangs and the tower [-]
- * @source derived
+ * @param model the tower
+ * @returns by scenario, what hangs and the tower
  */
 export function inActualWind(model: TowerModel): readonly [TowerInWind, ...TowerInWind[]] {
   return once(model, towerInActualWind);

@@ -40,10 +40,9 @@ const CATEGORIES: readonly RiskCategory[] = ['I', 'II', 'III'];
 /**
  * Methods a rating can be by: the one it names, else every one that may be meant.
  *
- * @param wind what the maker says of his wind [-]
- * @returns the methods; empty when none fits [-]
+ * @param wind what the maker says of his wind
+ * @returns the methods; empty when none fits
  * @example possibleMethods({ speed: 40, basis: 'fastest-mile', year: 1980 }) // ['rs222-c']
- * @source derived
  */
 export function possibleMethods(wind: RatedWind): readonly MethodId[] {
   return wind.method ? [wind.method] : METHODS.filter((id) => mayBeMeant(METHOD_BY_ID[id], wind));
@@ -54,9 +53,8 @@ export function possibleMethods(wind: RatedWind): readonly MethodId[] {
  *
  * no method is possible
  *
- * @param rating the rating [-]
- * @returns true where none fits [-]
- * @source derived
+ * @param rating the rating
+ * @returns true where none fits
  */
 export function fitsNoStandard(rating: Pick<Rating, 'wind'>): boolean {
   return rating.wind !== undefined && possibleMethods(rating.wind).length === 0;
@@ -65,10 +63,9 @@ export function fitsNoStandard(rating: Pick<Rating, 'wind'>): boolean {
 /**
  * Every reading of a rating's wind: its methods, and for each the exposures and classes it leaves open.
  *
- * @param wind what the maker says of his wind [-]
- * @returns the readings [-]
+ * @param wind what the maker says of his wind
+ * @returns the readings
  * @example ratedReadings({ speed: 40, method: 'eia222-f' }).length // 1
- * @source derived
  */
 export function ratedReadings(wind: RatedWind): readonly RatedReading[] {
   return possibleMethods(wind).flatMap((id) => {
@@ -82,11 +79,10 @@ export function ratedReadings(wind: RatedWind): readonly RatedReading[] {
 /**
  * What a rating's stated area is multiplied by to become effective, at the low and the high end of its reading.
  *
- * @param claim the area claim [-]
- * @param method the standard of its force [-]
- * @returns low and high factor [-]
+ * @param claim the area claim
+ * @param method the standard of its force
+ * @returns low and high factor
  * @example ratedAreaFactor({ kind: 'area', areaKind: 'unknown', rows: [], also: [] }, 'tia222-g').high // 1.8
- * @source derived
  */
 export function ratedAreaFactor(
   claim: Extract<RatingClaim, { kind: 'area' }>,
@@ -99,12 +95,11 @@ export function ratedAreaFactor(
  * The speed of a rating in the basis of a method.
  *
  * @param speed as stated [m/s]
- * @param wind what the maker says of his wind [-]
- * @param method the standard it is read by [-]
- * @param trace the working, or nothing [-]
+ * @param wind what the maker says of his wind
+ * @param method the standard it is read by
+ * @param trace the working, or nothing
  * @returns the speed [m/s] and whether a strength-level speed entered a nominal method as it is [-]
  * @example ratedSpeed(40, { method: 'asce7-16' }, METHOD_BY_ID['asce7-16']).speed // 40
- * @source derived
  */
 export function ratedSpeed(
   speed: number,
@@ -121,12 +116,12 @@ export function ratedSpeed(
  *
  * F = λ·q·G·A at the maker's own stated conditions
  *
- * @param rating the rating; kinds area, force and wind give cases [-]
- * @param windStructure the tower as the factors of the whole structure see it [-]
- * @param units whose pressure constant counts [-]
+ * @param rating the rating; kinds area, force and wind give cases
+ * @param windStructure the tower as the factors of the whole structure see it
+ * @param units whose pressure constant counts
  * @param top of the tower [m]
- * @param trace the working, or nothing [-]
- * @returns the cases [-]
+ * @param trace the working, or nothing
+ * @returns the cases
  * @source derived
  */
 export function ratedCases(

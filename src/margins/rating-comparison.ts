@@ -38,10 +38,10 @@ export interface RatingComparison {
  *
  * F = λ·q·G·A; A = F/(λ·q·G) in the other wind
  *
- * @param station the tower they are for [-]
- * @param ratings of kind area or force, each with a wind [-]
- * @param target a rating of one square metre effective in the wind asked for; it must leave nothing open [-]
- * @returns forces, equal areas, and which is more [-]
+ * @param station the tower they are for
+ * @param ratings of kind area or force, each with a wind
+ * @param target a rating of one square metre effective in the wind asked for; it must leave nothing open
+ * @returns forces, equal areas, and which is more
  * @throws Refusal `rating-not-a-force` for a rating that states no force, `target-open` for a target with open readings
  * @source derived
  */

@@ -11,9 +11,8 @@ export interface Halves {
  *
  * from its tubes, its boom and its farthest tip; whichever is more
  *
- * @param load the load [-]
+ * @param load the load
  * @returns both halves [m]; none where nothing tells
- * @source derived
  */
 export function halvesOf(load: Load): Halves {
   const { shape, boom, reach } = load;
@@ -41,7 +40,7 @@ export function halvesOf(load: Load): Halves {
  *
  * √((B/2)² + (E/2)²)
  *
- * @param load the load [-]
+ * @param load the load
  * @returns the distance [m]; 0 where nothing tells
  * @source derived
  */

@@ -98,9 +98,8 @@ const WORTH_CUTTING = 0.05;
  * remains, then by the ratio of the check. To answer an open question well is no remedy: it changes what is known, not what
  * stands. Electrical reasons to keep antennas apart are not looked at.
  *
- * @param own the plan as it is [-]
- * @returns the check and its remedies; undefined where no check has a ratio that is proven [-]
- * @source derived
+ * @param own the plan as it is
+ * @returns the check and its remedies; undefined where no check has a ratio that is proven
  */
 export function remediesOf(own: Assessment): Remedies | undefined {
   const check = checkToHelp(own);
@@ -393,10 +392,9 @@ function poleAllAlong(run: CableRun, { sections }: Station['tower']): boolean {
 /**
  * A plan with one remedy and nothing else changed.
  *
- * @param input the plan in SI [-]
- * @param change what is changed [-]
- * @returns the changed plan in SI [-]
- * @source derived
+ * @param input the plan in SI
+ * @param change what is changed
+ * @returns the changed plan in SI
  */
 export function changedBy(input: CheckInput, change: RemedyChange): CheckInput {
   return { ...input, station: { ...input.station, ...changedParts(input.station, change) } };

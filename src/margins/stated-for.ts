@@ -12,10 +12,9 @@ export type Misfit = 'top' | 'supportedAt';
  * What keeps a rating from speaking of a tower: it was stated for another height or for other supports. One that names
  * supports says nothing of a tower that has none, or whose own nobody tells.
  *
- * @param rating of the tower [-]
- * @param tower as it stands [-]
- * @returns what differs; nothing where the rating speaks of it [-]
- * @source derived
+ * @param rating of the tower
+ * @param tower as it stands
+ * @returns what differs; nothing where the rating speaks of it
  */
 export function misfitsOf(rating: Pick<Rating, 'top' | 'held'>, tower: Tower): readonly Misfit[] {
   const misfits: Misfit[] = [];
@@ -28,9 +27,8 @@ export function misfitsOf(rating: Pick<Rating, 'top' | 'held'>, tower: Tower): r
 /**
  * Whether a tower leans on guys or brackets.
  *
- * @param tower the tower [-]
- * @returns true when it does [-]
- * @source derived
+ * @param tower the tower
+ * @returns true when it does
  */
 export function leansOn(tower: Pick<Tower, 'support'>): boolean {
   return tower.support === 'guyed' || tower.support === 'bracketed';
@@ -40,9 +38,8 @@ export function leansOn(tower: Pick<Tower, 'support'>): boolean {
  * The lowest height at which a tower is compared: its foot, or its highest support. Where it leans on supports that nobody
  * tells it is no cantilever from any height known, and nothing is compared.
  *
- * @param tower the tower [-]
+ * @param tower the tower
  * @returns height above ground [m]
- * @source derived
  */
 export function comparedFrom(tower: Tower): number {
   if (leansOn(tower) && tower.held.length === 0) return tower.top;
@@ -52,10 +49,9 @@ export function comparedFrom(tower: Tower): number {
 /**
  * The sets of supports that the ratings of a tower name, each once, of those ratings that are for its height.
  *
- * @param ratings all ratings [-]
- * @param tower the tower [-]
+ * @param ratings all ratings
+ * @param tower the tower
  * @returns heights above ground, from the lowest up [m]
- * @source derived
  */
 export function ratedSupports(ratings: readonly Rating[], tower: Tower): readonly (readonly number[])[] {
   const sets: (readonly number[])[] = [];
@@ -70,9 +66,9 @@ export function ratedSupports(ratings: readonly Rating[], tower: Tower): readonl
 /**
  * A tower that leans on supports which its plan does not give, held as its ratings have it where they agree.
  *
- * @param tower as the plan has it [-]
- * @param ratings all ratings [-]
- * @returns the tower, with supports where it had none and the ratings name one set of them [-]
+ * @param tower as the plan has it
+ * @param ratings all ratings
+ * @returns the tower, with supports where it had none and the ratings name one set of them
  * @source project-rule
  */
 export function heldAsRated(tower: Tower, ratings: readonly Rating[]): Tower {

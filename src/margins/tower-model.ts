@@ -58,8 +58,8 @@ type StillScenario = Omit<Scenario, 'appurtenances' | 'bareTower'>;
 /**
  * The site's speed in the basis of its method; a strength-level speed as it is, where the method has factors for such maps.
  *
- * @param input the plan in SI [-]
- * @param trace the working, or nothing [-]
+ * @param input the plan in SI
+ * @param trace the working, or nothing
  * @returns the speed [m/s] and how it was taken [-]
  * @source tia-faq
  */
@@ -80,12 +80,11 @@ export function siteSpeed(input: Pick<CheckInput, 'method' | 'site'>, trace?: Tr
 /**
  * The site's wind over a structure.
  *
- * @param input the plan in SI [-]
- * @param windStructure the structure [-]
- * @param actual whether it is a wind that has come, at full force [-]
+ * @param input the plan in SI
+ * @param windStructure the structure
+ * @param actual whether it is a wind that has come, at full force
  * @param taken the site's speed in the basis of its method, where it is known already [-]
- * @returns the wind [-]
- * @source derived
+ * @returns the wind
  */
 export function siteWind(
   input: Pick<CheckInput, 'method' | 'site'> & { station: Pick<CheckInput['station'], 'units'> },
@@ -112,9 +111,8 @@ export function siteWind(
 /**
  * Everything about the tower that does not depend on how open questions are answered.
  *
- * @param input the plan in SI [-]
- * @returns the model [-]
- * @source derived
+ * @param input the plan in SI
+ * @returns the model
  */
 export function towerModel(input: CheckInput): TowerModel {
   const { station } = input;
@@ -185,10 +183,9 @@ export function towerModel(input: CheckInput): TowerModel {
 /**
  * What is worked out of a tower, or of all that is known of it, the first time it is asked for.
  *
- * @param known the tower, or all that is known [-]
- * @param work what is worked out [-]
- * @returns what the work returns [-]
- * @source derived
+ * @param known the tower, or all that is known
+ * @param work what is worked out
+ * @returns what the work returns
  */
 export function once<C extends { readonly worked: Map<unknown, unknown> }, T>(known: C, work: (known: C) => T): T {
   if (!known.worked.has(work)) known.worked.set(work, work(known));
@@ -293,13 +290,12 @@ function bareTowerCapacity(rated: RatedCase, scenario: Scenario, cut: Cut, conte
 /**
  * Demands of all checks at a speed.
  *
- * @param model the tower [-]
- * @param scenarios what hangs on it and the tower itself in that wind [-]
+ * @param model the tower
+ * @param scenarios what hangs on it and the tower itself in that wind
  * @param speed in the basis of the wind [m/s]
- * @param bound which end of open readings [-]
- * @param least whether the method's least pressure counts [-]
- * @returns the demands [-]
- * @source derived
+ * @param bound which end of open readings
+ * @param least whether the method's least pressure counts
+ * @returns the demands
  */
 export function demandOf(
   model: TowerModel,
@@ -356,11 +352,10 @@ function windDemand(
 /**
  * Whether the braces of a lattice take more, or less, than the shear: its legs slope, or something twists it.
  *
- * @param model the tower [-]
- * @param comparison the comparison [-]
+ * @param model the tower
+ * @param comparison the comparison
  * @param torsion there [N·m]
- * @returns true where they do [-]
- * @source derived
+ * @returns true where they do
  */
 export function isBraced(model: Pick<TowerModel, 'input'>, comparison: Comparison, torsion: number): boolean {
   if (comparison.of !== 'shear') return false;
@@ -376,10 +371,9 @@ function hangsAbove(model: TowerModel, apex: number): boolean {
 /**
  * Demand of a check without wind: the pull of wires, and the weight aloft as moment.
  *
- * @param model the tower [-]
- * @param comparison the comparison [-]
+ * @param model the tower
+ * @param comparison the comparison
  * @returns the demand [N or N·m]
- * @source derived
  */
 export function deadDemandOf(model: BareModel, comparison: Comparison): number {
   const { pullShear, eccentricWeightShear, pullMoment } = model.dead;
@@ -392,9 +386,9 @@ export function deadDemandOf(model: BareModel, comparison: Comparison): number {
  *
  * k·W·b + ΣW·e
  *
- * @param model the tower [-]
- * @param comparison the comparison [-]
- * @param trace the working, or nothing [-]
+ * @param model the tower
+ * @param comparison the comparison
+ * @param trace the working, or nothing
  * @returns the moment [N·m]
  * @source derived
  */
@@ -410,9 +404,9 @@ export function weightMoment(model: BareModel, comparison: Comparison, trace?: T
  *
  * n = Σ 1
  *
- * @param model the tower [-]
- * @param on the mast alone, or all of them [-]
- * @returns pointers to what is missing [-]
+ * @param model the tower
+ * @param on the mast alone, or all of them
+ * @returns pointers to what is missing
  * @source derived
  */
 export function steadyNotGiven(model: Pick<TowerModel, 'input'>, on?: 'mast'): readonly string[] {

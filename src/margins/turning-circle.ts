@@ -17,9 +17,8 @@ export interface TurningCircle {
  *
  * r: the farthest tip
  *
- * @param loads everything that hangs on the tower [-]
- * @returns a circle for each thing that turns, in the order of the plan [-]
- * @source derived
+ * @param loads everything that hangs on the tower
+ * @returns a circle for each thing that turns, in the order of the plan
  */
 export function turningCircles(loads: readonly Load[]): readonly TurningCircle[] {
   return loads

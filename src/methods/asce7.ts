@@ -72,9 +72,9 @@ export const STANDARD_DAMPING = 0.01;
  *
  * q = c·Kz·Kzt·Kd·Ke·V²; F = q·G·EPA
  *
- * @param edition what the edition does in its own way [-]
- * @param conditions speed, ground and structure [-]
- * @returns the wind [-]
+ * @param edition what the edition does in its own way
+ * @param conditions speed, ground and structure
+ * @returns the wind
  * @source asce7-16
  */
 export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: WindConditions): Wind {
@@ -165,8 +165,8 @@ function asceCoefficient(rule: MethodRule, role: Role, direction: WindDirection)
 /**
  * The method record of one ASCE 7 edition.
  *
- * @param edition what the edition does in its own way [-]
- * @returns the method [-]
+ * @param edition what the edition does in its own way
+ * @returns the method
  * @source asce7-16
  */
 export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {

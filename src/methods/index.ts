@@ -37,10 +37,9 @@ export const METHOD_BY_ID: Readonly<Record<MethodId, Method>> = {
  *
  * id, id
  *
- * @param has what they have [-]
- * @returns their ids, joined [-]
+ * @param has what they have
+ * @returns their ids, joined
  * @example siteMethodsWith(({ ground }) => ground.field === 'terrain') // 'en1991-1-4'
- * @source derived
  */
 export function siteMethodsWith(has: (method: Method) => boolean): string {
   return SITE_METHODS.filter((id) => has(METHOD_BY_ID[id])).join(', ');
@@ -61,9 +60,8 @@ export interface ListedMethod {
  *
  * title (where or when)
  *
- * @returns the methods [-]
+ * @returns the methods
  * @example listedMethods()[0].words // 'ANSI/TIA-222-H'
- * @source derived
  */
 export function listedMethods(): readonly ListedMethod[] {
   const ofSites = new Set<MethodId>(SITE_METHODS);

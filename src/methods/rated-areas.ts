@@ -11,7 +11,7 @@ export const RATED_AREA_KINDS: readonly AreaKind[] = ['effective', 'projected-ro
  * low = high
  *
  * @param factor both of them [-]
- * @returns the reading [-]
+ * @returns the reading
  * @example only(1).high // 1
  * @source derived
  */
@@ -24,10 +24,9 @@ export function only(factor: number): ReturnType<RatedAreas['factor']> {
  *
  * effective and projected-round 1; projected-flat and the least of flat-plate: the compact flat; the most 1.8
  *
- * @param slender the method's coefficients [-]
- * @returns how it reads them [-]
+ * @param slender the method's coefficients
+ * @returns how it reads them
  * @example ratedByShape({ round: 1.2, flat: 2, compactFlat: 1.2 }).factor('unknown').high // 1.8
- * @source derived
  */
 export function ratedByShape(slender: Method['slender']): RatedAreas {
   const { compactFlat } = slender;

@@ -37,10 +37,9 @@ export interface FormReading {
  * a plan has them. Blank means not given, and blank rows vanish. What fits no field stays as it is, for `readPlan` to
  * refuse with a message.
  *
- * @param document the form's fields, nested [-]
- * @returns a new document [-]
+ * @param document the form's fields, nested
+ * @returns a new document
  * @example fromFormText({ tower: { faces: '3', used: 'no', base: '' } }) // { tower: { faces: 3, used: false } }
- * @source derived
  */
 export function fromFormText(document: unknown): unknown {
   return readFormText(document).document;
@@ -49,11 +48,10 @@ export function fromFormText(document: unknown): unknown {
 /**
  * A document as a form sends it, and the way back from a place in it to the field that was sent.
  *
- * @param fields the form's fields, nested; lists may have holes [-]
- * @param options what the fields make up, and how a comma is read [-]
- * @returns the document, and the names of its fields [-]
+ * @param fields the form's fields, nested; lists may have holes
+ * @param options what the fields make up, and how a comma is read
+ * @returns the document, and the names of its fields
  * @example readFormText({ loads: [{ name: '' }, { name: 'beam' }] }).nameOf('#/loads/0/area') // 'loads[1][area]'
- * @source derived
  */
 export function readFormText(fields: unknown, options: FormTextOptions = {}): FormReading {
   const { schema = planDocumentSchema, decimal = 'point' } = options;

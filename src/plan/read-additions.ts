@@ -40,11 +40,10 @@ const DEPTH_AT_MOST = 12;
  * Reads a plan and ways to change it: the plan itself, and the plan as each proposal leaves it, or everything that is wrong
  * with any of them.
  *
- * @param document anything, as parsed from JSON: a plan and a list of proposals [-]
- * @param options how commas are read [-]
- * @returns the inquiries in SI, or the faults, each pointing into the request [-]
+ * @param document anything, as parsed from JSON: a plan and a list of proposals
+ * @param options how commas are read
+ * @returns the inquiries in SI, or the faults, each pointing into the request
  * @example readAdditionsRequest(5).ok // false
- * @source derived
  */
 export function readAdditionsRequest(document: unknown, options: PlanOptions = {}): AdditionsReading {
   if (!isFields(document)) {

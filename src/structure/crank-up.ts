@@ -32,7 +32,7 @@ export const hoistPullFormula = defineFormula({
  * P = Σ(k − 1)·W_k, k = 1 the fixed section
  *
  * @param masses of each section from the foot up, with all that rides on it; loads and mast with the uppermost [kg]
- * @param trace the working, or nothing [-]
+ * @param trace the working, or nothing
  * @returns the pull [N]
  * @throws Refusal where there are fewer than two sections, or a mass is none or less than nothing
  * @example hoistPull([80, 60, 50]) // 1569.064
@@ -75,10 +75,10 @@ export interface NestedTower {
  *
  * d_k = (k − 1)/(n − 1)·(H − H_n)
  *
- * @param sections from the foot up, as they stand extended [-]
+ * @param sections from the foot up, as they stand extended
  * @param nestedTop height of the top when nested [m]
- * @param trace the working, or nothing [-]
- * @returns the sections where they then are, and how far each has sunk [-]
+ * @param trace the working, or nothing
+ * @returns the sections where they then are, and how far each has sunk
  * @throws Refusal where there are fewer than two, the nested top is above the extended one, or a section would sink below the
  *   foot of the tower
  * @example nestedSections([{ low: 0, high: 6 }, { low: 5, high: 11 }, { low: 10, high: 16 }], 7).drops // [0, 4.5, 9]
@@ -122,12 +122,11 @@ export type AtRim = 'inner' | 'outer';
  *
  * the first whose upper end is above it
  *
- * @param sections from the foot up [-]
+ * @param sections from the foot up
  * @param height of the thing [m]
- * @param atRim which holds what is just at a rim: the inner one is lifted and is in the way [-]
+ * @param atRim which holds what is just at a rim: the inner one is lifted and is in the way
  * @returns its place among the sections [-]
  * @example sectionCarrying([{ low: 0, high: 6 }, { low: 5, high: 11 }], 6, 'inner') // 1
- * @source derived
  */
 export function sectionCarrying(sections: readonly Pick<Section, 'high'>[], height: number, atRim: AtRim): number {
   const slack = atRim === 'inner' ? -1e-9 : 1e-9;
@@ -141,10 +140,10 @@ export function sectionCarrying(sections: readonly Pick<Section, 'high'>[], heig
  *
  * h' = h − d_k
  *
- * @param extended sections from the foot up, extended [-]
- * @param nested the same tower nested [-]
+ * @param extended sections from the foot up, extended
+ * @param nested the same tower nested
  * @param height where it is with the tower extended [m]
- * @param atRim which section holds what is just at a rim: the inner one is lifted and is in the way [-]
+ * @param atRim which section holds what is just at a rim: the inner one is lifted and is in the way
  * @returns its height [m], its section, and whether it is in the way
  * @example nestedPlace([{ low: 0, high: 6 }, { low: 5, high: 11 }], nestedSections([{ low: 0, high: 6 }, { low: 5, high: 11 }], 7), 10.5) // { height: 6.5, section: 2, clashes: false }
  * @source derived
@@ -175,8 +174,8 @@ export interface NestedStation {
  *
  * h' = h − d_k
  *
- * @param station with the tower extended [-]
- * @returns the station nested, and the loads in the way [-]; undefined where the tower does not telescope, its nested top is
+ * @param station with the tower extended
+ * @returns the station nested, and the loads in the way; undefined where the tower does not telescope, its nested top is
  *   not given, it hangs in guys, which are slack then, or is held above its fixed section
  * @throws Refusal as `nestedSections`
  * @source derived

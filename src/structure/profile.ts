@@ -40,10 +40,9 @@ export interface MastHold {
 /**
  * Where the mast is held, for the sums.
  *
- * @param mast the mast, if there is one [-]
- * @param tower the tower [-]
- * @returns foot and bearing; without a mast the tower's top [-]
- * @source derived
+ * @param mast the mast, if there is one
+ * @param tower the tower
+ * @returns foot and bearing; without a mast the tower's top
  */
 export function mastHold(mast: Mast | undefined, tower: Tower): MastHold {
   const foot = mast?.foot ?? tower.top;
@@ -56,11 +55,11 @@ export function mastHold(mast: Mast | undefined, tower: Tower): MastHold {
  *
  * V = ΣF, M = ΣF(z_i − z); couple: V = R_b, M = R_b(z_b − z)
  *
- * @param slicesInWind the wind on its items [-]
+ * @param slicesInWind the wind on its items
  * @param forces on the slices [N]
- * @param levels from the top down [-]
- * @param hold how the mast is held [-]
- * @returns shear, moment and torsion at every level [-]
+ * @param levels from the top down
+ * @param hold how the mast is held
+ * @returns shear, moment and torsion at every level
  * @source derived
  */
 export function profileOf(
@@ -233,11 +232,10 @@ function worstFrom(sums: number[], start: number): number {
 /**
  * One grouped sum of a profile.
  *
- * @param profile shear and moment [-]
- * @param of which of the two [-]
+ * @param profile shear and moment
+ * @param of which of the two
  * @param level number of the level [-]
- * @returns the grouped sum [-]
- * @source derived
+ * @returns the grouped sum
  */
 export function groupedSum(profile: Profile, of: 'shear' | 'moment', level: number): GroupedSum {
   const sums = profile.sums?.[of];
@@ -254,9 +252,8 @@ export function groupedSum(profile: Profile, of: 'shear' | 'moment', level: numb
 /**
  * The worst of a grouped sum and the headings at which it comes about.
  *
- * @param sum the grouped sum [-]
+ * @param sum the grouped sum
  * @returns value, wind heading of the fixed group, and heading of the turning group against rotator zero [-], headings [rad]
- * @source derived
  */
 export function worstOfGroups(sum: GroupedSum): {
   readonly value: number;
@@ -277,7 +274,7 @@ export function worstOfGroups(sum: GroupedSum): {
  *
  * S = |V − M/(z_a − z)|
  *
- * @param profile shear and moment [-]
+ * @param profile shear and moment
  * @param level number of the level [-]
  * @param apex height at which the legs would meet [m]; Infinity where they stand upright
  * @returns the force [N], 0 or more
@@ -302,11 +299,11 @@ export function bracedShear(profile: Profile, level: number, apex: number): numb
  *
  * S = max(ΣF·w over w > 0, ΣF·|w| over w < 0), w = 1 − (z_i − z)/(z_a − z); in the couple w = R(1 − (z_b − z)/(z_a − z))
  *
- * @param slicesInWind the wind on its items [-]
+ * @param slicesInWind the wind on its items
  * @param forces on the slices [N]
- * @param level where it is asked for [-]
+ * @param level where it is asked for
  * @param apex height at which the legs would meet [m]
- * @param hold how the mast is held [-]
+ * @param hold how the mast is held
  * @returns the force [N], 0 or more
  * @source derived
  */
@@ -332,13 +329,12 @@ export function bracedEitherWay(
  *
  * 1 − (z_i − z)/(z_a − z)
  *
- * @param item what the force is on [-]
+ * @param item what the force is on
  * @param height of the force [m]
- * @param level where it is asked for [-]
+ * @param level where it is asked for
  * @param apex height at which the legs would meet [m]
- * @param hold how the mast is held [-]
+ * @param hold how the mast is held
  * @returns the share [-]; 0 where the force does not reach the level
- * @source derived
  */
 export function shareInBraces(
   item: Pick<WindItem, 'carriedBy'>,

@@ -28,10 +28,9 @@ export interface WindItem {
 /**
  * Everything the wind touches but the tower itself, in the order of the plan: loads, mast, lines.
  *
- * @param station what stands where [-]
- * @param trace the working, or nothing [-]
- * @returns the items [-]
- * @source derived
+ * @param station what stands where
+ * @param trace the working, or nothing
+ * @returns the items
  */
 export function appurtenanceItems(station: Station, trace?: Trace): readonly WindItem[] {
   const turnsWithOthers = station.loads.filter((load) => load.turns).length > 1;
@@ -147,12 +146,11 @@ function guysItem(
 /**
  * The tower itself, one item a section, as much of it as the wind sees.
  *
- * @param tower the tower; sections without a shape give nothing [-]
+ * @param tower the tower; sections without a shape give nothing
  * @param unknownSolidity solid share to take where nothing is said of a lattice's members [-]
- * @param overlaps what it sees of lattices in each other [-]
- * @param trace the working, or nothing [-]
- * @returns the items [-]
- * @source derived
+ * @param overlaps what it sees of lattices in each other
+ * @param trace the working, or nothing
+ * @returns the items
  */
 export function towerItems(
   tower: Tower,
@@ -216,10 +214,10 @@ export interface RatedLines {
  * Lines the maker already allowed for, from the foot to the top; as a bundle, which credits least, where nobody tells how
  * they lay.
  *
- * @param lines how many, of what diameter [-]
- * @param tower the tower [-]
- * @param trace the working, or nothing [-]
- * @returns the item [-]
+ * @param lines how many, of what diameter
+ * @param tower the tower
+ * @param trace the working, or nothing
+ * @returns the item
  * @source common-practice
  */
 export function ratedLines(lines: RatedLines, tower: Tower, trace?: Trace): WindItem {

@@ -24,10 +24,9 @@ const TERRAIN_BY_EXPOSURE: Readonly<Record<Exposure, Terrain>> = { B: 'III', C: 
  *
  * B ← III, IV; C ← II; D ← 0, I
  *
- * @param ground exposure or terrain [-]
- * @returns the exposure [-]
+ * @param ground exposure or terrain
+ * @returns the exposure
  * @example exposureOf('II') // 'C'
- * @source derived
  */
 export function exposureOf(ground: Ground): Exposure {
   return isTerrain(ground) ? EXPOSURE_BY_TERRAIN[ground] : ground;
@@ -38,10 +37,9 @@ export function exposureOf(ground: Ground): Exposure {
  *
  * III ← B; II ← C; I ← D
  *
- * @param ground exposure or terrain [-]
- * @returns the terrain [-]
+ * @param ground exposure or terrain
+ * @returns the terrain
  * @example terrainOf('C') // 'II'
- * @source derived
  */
 export function terrainOf(ground: Ground): Terrain {
   return isTerrain(ground) ? ground : TERRAIN_BY_EXPOSURE[ground];
@@ -52,8 +50,8 @@ export function terrainOf(ground: Ground): Terrain {
  *
  * 0, I, II, III or IV
  *
- * @param ground exposure or terrain [-]
- * @returns true for a terrain [-]
+ * @param ground exposure or terrain
+ * @returns true for a terrain
  * @example isTerrain('B') // false
  * @source en1991-1-4
  */

@@ -159,8 +159,8 @@ export const HILL_REACH = { upwind: 1.5, downwind: 2, cliff: 3.5 } as const;
  *
  * Φ = H/L_u ≥ 0.05; x ≤ 1.5·L_u upwind, 2·L_d behind a hill, 3.5·L_e behind a cliff
  *
- * @param hill the hill [-]
- * @returns the conditions, those that fail among them [-]
+ * @param hill the hill
+ * @returns the conditions, those that fail among them
  * @example hillConditionsEn({ shape: 'ridge', height: 8, halfLength: 100, distance: 0, side: 'upwind' })[0]?.holds // false
  * @source en1991-1-4
  */
@@ -187,9 +187,9 @@ function runOf(hill: Hill): number {
  *
  * upwind s = s₀·e^(−B·x/L_u); behind a hill s₀·e^(−B′·x/L_d); behind a cliff by logarithms; 0 out of reach
  *
- * @param hill the hill; its lee slope is taken as long as its windward one [-]
+ * @param hill the hill; its lee slope is taken as long as its windward one
  * @param z height above ground [m]
- * @param trace the working, or nothing [-]
+ * @param trace the working, or nothing
  * @returns s [-], 0 or more
  * @example hillLocationFactor({ shape: 'ridge', height: 50, halfLength: 125, distance: 0, side: 'upwind' }, 10) // 0.9388
  * @source en1991-1-4
@@ -220,9 +220,9 @@ export function hillLocationFactor(hill: Hill, z: number, trace?: Trace): number
  *
  * c_o = 1 + 2·s·min(Φ, 0.3)
  *
- * @param hill the hill; whether it counts is asked of `hillConditionsEn` [-]
+ * @param hill the hill; whether it counts is asked of `hillConditionsEn`
  * @param z height above ground [m]
- * @param trace the working, or nothing [-]
+ * @param trace the working, or nothing
  * @returns c_o [-], 1 or more
  * @example hillFactorEn({ shape: 'ridge', height: 50, halfLength: 125, distance: 0, side: 'upwind' }, 10) // 1.3755
  * @source en1991-1-4

@@ -12,10 +12,9 @@ const UNPRINTED = /[\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\u
 /**
  * A plan as it is printed.
  *
- * @param plan the document [-]
- * @returns JSON in lines, all of it in letters that print [-]
+ * @param plan the document
+ * @returns JSON in lines, all of it in letters that print
  * @example planText({ title: 'Bluff' }) // '{\n  "title": "Bluff"\n}'
- * @source derived
  */
 export function planText(plan: unknown): string {
   return JSON.stringify(plan, null, 2).replace(

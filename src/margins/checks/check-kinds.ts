@@ -40,9 +40,8 @@ export const ALL_CHECK_KINDS: readonly CheckKind[] = CHECK_KINDS.map((kind) => C
  *
  * by kind; those of ratings together, in the order of the ratings
  *
- * @param context what is known of the tower [-]
- * @returns the checks [-]
- * @source derived
+ * @param context what is known of the tower
+ * @returns the checks
  */
 export function checksOf(context: CheckContext): readonly Check[] {
   const checks = ALL_CHECK_KINDS.flatMap(({ assess }) => assess(context));
@@ -59,10 +58,9 @@ export function checksOf(context: CheckContext): readonly Check[] {
  *
  * what loads its kind, or a weight
  *
- * @param check the check [-]
- * @returns true where it stands in still air [-]
+ * @param check the check
+ * @returns true where it stands in still air
  * @example isInStillAir({ kind: 'hoist' }) // true
- * @source derived
  */
 export function isInStillAir(check: Pick<Check, 'kind' | 'result'>): boolean {
   return CHECK_KIND[check.kind].loadedBy !== 'wind' || check.result?.of === 'weight';

@@ -135,12 +135,11 @@ export interface Compared {
  *
  * open
  *
- * @param of what it is of [-]
- * @param because why [-]
- * @param needs pointers to what is missing [-]
- * @param result what is known all the same [-]
- * @returns the check [-]
- * @source derived
+ * @param of what it is of
+ * @param because why
+ * @param needs pointers to what is missing
+ * @param result what is known all the same
+ * @returns the check
  */
 export function openCheck(
   of: CheckOf,
@@ -169,11 +168,10 @@ export interface JudgedBy {
  *
  * over where the favourable end is; else open for what is missing or disagrees
  *
- * @param of what it is of [-]
- * @param result its comparison [-]
- * @param by what the verdict goes by [-]
- * @returns the check [-]
- * @source derived
+ * @param of what it is of
+ * @param result its comparison
+ * @param by what the verdict goes by
+ * @returns the check
  */
 export function judged(of: CheckOf, result: CheckResult, by: JudgedBy): Check {
   const { margin, favourable = result.ratioRange[0], missing = [], because = 'readings-disagree', asks = [] } = by;
@@ -187,9 +185,8 @@ export function judged(of: CheckOf, result: CheckResult, by: JudgedBy): Check {
  *
  * what it uses without wind stays
  *
- * @param result the comparison [-]
- * @returns the same without winds [-]
- * @source derived
+ * @param result the comparison
+ * @returns the same without winds
  */
 export function withoutWinds(result: CheckResult): CheckResult {
   const { holdsTo: _, keepsMarginTo: __, ...rest } = result;

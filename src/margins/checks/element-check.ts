@@ -81,8 +81,8 @@ const rowAt = (load: Load, number: number) => `${load.at}/tubes/${number}`;
  *
  * n = Σ 1
  *
- * @param model the tower [-]
- * @returns a pointer and the owner of each [-]
+ * @param model the tower
+ * @returns a pointer and the owner of each
  * @source derived
  */
 export function boomsLaden(model: TowerModel): readonly { readonly at: string; readonly of: string }[] {
@@ -103,8 +103,8 @@ export interface MetalNotGiven {
  *
  * n = Σ 1
  *
- * @param model the tower [-]
- * @returns a pointer and the owner of each [-]
+ * @param model the tower
+ * @returns a pointer and the owner of each
  * @source derived
  */
 export function metalsNotGiven(model: TowerModel): readonly MetalNotGiven[] {

@@ -4,9 +4,8 @@ import type { Rating } from '../rating.ts';
 /**
  * What the first rating of gear says of its strength.
  *
- * @param ratings of the plan [-]
+ * @param ratings of the plan
  * @returns working load and breaking strength [N], as given; nothing where no gear is rated
- * @source derived
  */
 export function ratedGear(ratings: readonly Rating[]): Pick<RaisingGear, 'workingLoad' | 'breakingLoad'> | undefined {
   for (const { of, claim } of ratings) {

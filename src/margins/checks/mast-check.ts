@@ -77,8 +77,8 @@ const MAST = { id: 'mast', kind: 'mast', at: '/mast' } as const;
  *
  * u = |M|/(Fy·S/1.67)
  *
- * @param model the tower [-]
- * @returns the check, where there is a mast or ought to be one [-]
+ * @param model the tower
+ * @returns the check, where there is a mast or ought to be one
  * @source derived
  */
 export function mastCheck(model: TowerModel): readonly Check[] {
@@ -178,8 +178,8 @@ function mastNeeds(mast: Mast): readonly string[] {
  *
  * n = Σ 1
  *
- * @param model the tower [-]
- * @returns a pointer, or none [-]
+ * @param model the tower
+ * @returns a pointer, or none
  * @source derived
  */
 export function ruptureNotGiven(model: TowerModel): readonly string[] {

@@ -32,8 +32,8 @@ export interface MastWinds {
  *
  * F = λ·q·G·C·A, G of a mast where the method has one
  *
- * @param model the tower [-]
- * @returns slices, and the winds on them [-]
+ * @param model the tower
+ * @returns slices, and the winds on them
  * @source derived
  */
 export function mastInWind(model: TowerModel): MastInWind {
@@ -46,9 +46,8 @@ export function mastInWind(model: TowerModel): MastInWind {
  *
  * at most 2 m each
  *
- * @param model the tower [-]
- * @returns the slices [-]
- * @source derived
+ * @param model the tower
+ * @returns the slices
  */
 export function mastCut(model: TowerModel): Cut {
   return cutIntoSlices(
@@ -79,11 +78,10 @@ function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
  *
  * max(G, G_mast)
  *
- * @param model the tower [-]
- * @param wind of the site [-]
- * @param windStructure the tower as the factors of the whole structure see it [-]
- * @returns the wind [-]
- * @source derived
+ * @param model the tower
+ * @param wind of the site
+ * @param windStructure the tower as the factors of the whole structure see it
+ * @returns the wind
  */
 export function withMastGust(model: TowerModel, wind: Wind, windStructure: Scenario['windStructure']): Wind {
   const { mastGust } = METHOD_BY_ID[model.input.method];
@@ -99,7 +97,7 @@ type Sums = [mean: number, cosine: number, sine: number];
  *
  * Σw·F, ½Σw(N + T) + ½|Σw(N − T)·e^{2iψ}| of each group
  *
- * @param cut the wind on its items [-]
+ * @param cut the wind on its items
  * @param forces on the slices [N]
  * @param weights one for each slice: share [-] or arm [m]
  * @returns the sum [N or N·m] and the headings at which it comes about [rad]
@@ -147,9 +145,8 @@ export function worstHeadingOf(
  *
  * min over its winds
  *
- * @param winds design and actual [-]
+ * @param winds design and actual
  * @returns the speed [m/s]
- * @source derived
  */
 export function steadySpeed(winds: readonly MastWinds[]): number {
   return Math.min(...winds.flatMap((each) => [each.design.steadyUpTo, each.actual().steadyUpTo]));
@@ -185,7 +182,7 @@ export interface StillMoments {
  *
  * |ΣH·(z_i − z)|, ΣW·e
  *
- * @param model the tower [-]
+ * @param model the tower
  * @param z the height [m]
  * @returns both [N·m]
  * @source derived
@@ -207,7 +204,7 @@ export function stillMoments(model: TowerModel, z: number): StillMoments {
  *
  * ΣW·e
  *
- * @param model the tower [-]
+ * @param model the tower
  * @param z the height; all of it where none is given [m]
  * @returns the moment [N·m]
  * @source derived
@@ -231,7 +228,7 @@ export function eccentricWeightOnMast(model: TowerModel, z = Number.NEGATIVE_INF
  *
  * n·H
  *
- * @param load the load [-]
+ * @param load the load
  * @returns the pull [N]; 0 of what is no wire or untold
  * @source derived
  */
@@ -244,8 +241,8 @@ export function pullOf(load: Load): number {
  *
  * E·I and strength by its pieces
  *
- * @param mast the mast [-]
- * @returns the beam [-]; undefined where a wall is not told or its foot is not
+ * @param mast the mast
+ * @returns the beam; undefined where a wall is not told or its foot is not
  * @source derived
  */
 export function beamOf(mast: Mast): MastBeam | undefined {
@@ -261,9 +258,8 @@ export function beamOf(mast: Mast): MastBeam | undefined {
  *
  * z_f + from, z_f + to
  *
- * @param mast the mast [-]
- * @returns the pieces [-]; undefined where a wall is not told or its foot is not
- * @source derived
+ * @param mast the mast
+ * @returns the pieces; undefined where a wall is not told or its foot is not
  */
 export function piecesOf(mast: Mast): readonly MastPiece[] | undefined {
   const { foot } = mast;

@@ -85,8 +85,8 @@ export const lyingKind: CheckKind<'lying'> = {
  *
  * ΣW·x/r
  *
- * @param model the tower [-]
- * @returns pulls, gusts and reaches on the way [-]; undefined where the tower has no hinge
+ * @param model the tower
+ * @returns pulls, gusts and reaches on the way; undefined where the tower has no hinge
  * @source derived
  */
 export function raisingAnswer(model: TowerModel): RaisingAnswer | undefined {

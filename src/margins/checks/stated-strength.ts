@@ -28,10 +28,10 @@ export interface HeldMast {
  *
  * u = R_b/F_rated, R_f/F_rated, ΣF·e/t_rated, ΣW/W_rated
  *
- * @param model the tower [-]
- * @param holder bearing or rotator [-]
- * @param own the check of what this holder alone may be stated for; undefined where it goes as for every holder [-]
- * @returns the checks [-]
+ * @param model the tower
+ * @param holder bearing or rotator
+ * @param own the check of what this holder alone may be stated for; undefined where it goes as for every holder
+ * @returns the checks
  * @source derived
  */
 export function holderChecks(
@@ -102,9 +102,8 @@ function torqueCheck({ of, model, rating, mast }: HeldMast, claim: Extract<Ratin
  *
  * as the force on it
  *
- * @param force where it takes a force [-]
- * @returns the rule [-]
- * @source derived
+ * @param force where it takes a force
+ * @returns the rule
  */
 export function roomOfHolder(force: Holder['force']): RoomRule {
   return {
@@ -119,10 +118,9 @@ export function roomOfHolder(force: Holder['force']): RoomRule {
  *
  * missing, or not computed
  *
- * @param of what it is of [-]
- * @param needs what is missing [-]
- * @returns the check [-]
- * @source derived
+ * @param of what it is of
+ * @param needs what is missing
+ * @returns the check
  */
 export function unknownCheck(of: CheckOf, needs: readonly string[]): Check {
   return openCheck(of, needs.length > 0 ? 'missing' : 'not-computed', needs);
@@ -133,13 +131,13 @@ export function unknownCheck(of: CheckOf, needs: readonly string[]): Check {
  *
  * u = demand/stated; at the favourable end the share that an allowable level would leave
  *
- * @param model the tower [-]
- * @param of what it is of [-]
- * @param compared demand and capacity [-]
- * @param needs what is missing [-]
- * @param held the winds to which it holds [-]
- * @param level what is open about the level of the rating [-]
- * @returns the check [-]
+ * @param model the tower
+ * @param of what it is of
+ * @param compared demand and capacity
+ * @param needs what is missing
+ * @param held the winds to which it holds
+ * @param level what is open about the level of the rating
+ * @returns the check
  * @source derived
  */
 export function statedCheck(
@@ -167,10 +165,9 @@ export interface LevelOpen {
  *
  * low/high
  *
- * @param rating the rating [-]
- * @param claim what it states [-]
- * @returns where it would be told, and the share [-]
- * @source derived
+ * @param rating the rating
+ * @param claim what it states
+ * @returns where it would be told, and the share
  */
 export function levelOf(rating: Rating, claim: Parameters<typeof shareAllowed>[0]): LevelOpen {
   const { low, high } = shareAllowed(claim);
@@ -198,9 +195,9 @@ function areaOnMast({ scenarios, site }: TowerModel): number {
  *
  * n = Σ 1
  *
- * @param model the tower [-]
- * @param mast what the mast does to what holds it [-]
- * @returns pointers to what is missing [-]
+ * @param model the tower
+ * @param mast what the mast does to what holds it
+ * @returns pointers to what is missing
  * @source derived
  */
 export function mastNeeds(model: TowerModel, mast: MastAnswer | undefined): readonly string[] {
@@ -219,11 +216,11 @@ function weightNeeds(model: TowerModel): readonly string[] {
  *
  * u = demand/capacity
  *
- * @param of what is compared [-]
+ * @param of what is compared
  * @param demand what is asked [-]
  * @param capacity what is stated [-]
  * @param height where, if at one height [m]
- * @returns the comparison [-]
+ * @returns the comparison
  * @source derived
  */
 export function compare(of: Compared['of'], demand: number, capacity: number, height?: number): Compared {

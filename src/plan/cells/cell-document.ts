@@ -91,13 +91,12 @@ function spanOf(given: Given): Fields {
 /**
  * The small plan document that a row of a cell is read from.
  *
- * @param id which cell [-]
- * @param given its parameters as text, none of them blank [-]
- * @param units of its plain numbers [-]
- * @param structure what stands in the wind where the cell asks [-]
- * @returns the document, as a plan or a part of one [-]
+ * @param id which cell
+ * @param given its parameters as text, none of them blank
+ * @param units of its plain numbers
+ * @param structure what stands in the wind where the cell asks
+ * @returns the document, as a plan or a part of one
  * @example cellDocument('mast-moment', new Map([['wall', '0.25']]), 'us', 'lattice').mast.wall // '0.25'
- * @source derived
  */
 export function cellDocument(id: CellId, given: Given, units: string, structure: 'lattice' | 'pole'): Fields {
   const document: Fields = structuredClone({ units, ...fixedParts(id, given, structure) });

@@ -1,10 +1,9 @@
 /**
  * What was given, short enough to be repeated in a message.
  *
- * @param value anything out of a document [-]
- * @returns the words [-]
+ * @param value anything out of a document
+ * @returns the words
  * @example givenWords({ a: 1 }) // 'an object'
- * @source derived
  */
 export function givenWords(value: unknown): string {
   if (value === undefined) return 'nothing';

@@ -17,9 +17,9 @@ const LIKE_A_POINT_GROUP = /^[1-9]\d{0,2}\.\d{3}$/;
 /**
  * A number as people write it: 48, 0.405, 1/4, 1 1/4, 1-1/4, 0,405, 1,250.5.
  *
- * @param text the digits, without a sign in front and without a unit [-]
- * @param decimal whether a comma is the decimal sign; 'point' still takes a comma that can be nothing else [-]
- * @returns the number, or why it cannot be read [-]
+ * @param text the digits, without a sign in front and without a unit
+ * @param decimal whether a comma is the decimal sign; 'point' still takes a comma that can be nothing else
+ * @returns the number, or why it cannot be read
  * @example readNumberText('1 1/4', 'point') // 1.25
  * @source common-practice
  */

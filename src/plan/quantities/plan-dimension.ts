@@ -54,11 +54,10 @@ export const WORDS_FOR_DIMENSION: Readonly<Record<PlanDimension, string>> = {
  * A quantity in the plan's own units, in words.
  *
  * @param value the quantity in SI [-]
- * @param dimension what kind of quantity it is [-]
- * @param units the plan's units [-]
- * @returns number and unit, four significant figures [-]
+ * @param dimension what kind of quantity it is
+ * @param units the plan's units
+ * @returns number and unit, four significant figures
  * @example quantityWords(0.3048, 'length', 'us') // '1 ft'
- * @source derived
  */
 export function quantityWords(value: number, dimension: PlanDimension, units: UnitSystem): string {
   const unit = PLAN_UNITS[dimension][units];

@@ -6,10 +6,9 @@ export type Present<T> = { [K in keyof T as undefined extends T[K] ? never : K]:
 /**
  * The object without its undefined members, so that what the plan leaves out is absent in the domain too.
  *
- * @param members the object [-]
- * @returns a new object [-]
+ * @param members the object
+ * @returns a new object
  * @example Object.keys(present({ wall: undefined, outside: 0.05 })).join() // 'outside'
- * @source derived
  */
 export function present<T extends object>(members: T): Present<T> {
   const kept: Record<string, unknown> = {};

@@ -11,13 +11,12 @@ const ROUNDING = 1e-6;
 /**
  * The mast of a plan in SI.
  *
- * @param reader the plan's reader, which takes the faults [-]
- * @param fields the mast as written [-]
+ * @param reader the plan's reader, which takes the faults
+ * @param fields the mast as written
  * @param rotatorHeight height of the rotator, on which the mast stands [m], where given
- * @param tower the tower it stands on [-]
- * @returns the mast [-]
+ * @param tower the tower it stands on
+ * @returns the mast
  * @example readMast(reader, { outside: 2, length: 10 }, undefined, tower).bearing // tower.top
- * @source derived
  */
 export function readMast(
   reader: PlanReader,
@@ -58,11 +57,10 @@ export function readMast(
 /**
  * The height of the rotator, where the plan gives one.
  *
- * @param reader the plan's reader, which takes the faults [-]
- * @param fields the rotator as written [-]
+ * @param reader the plan's reader, which takes the faults
+ * @param fields the rotator as written
  * @returns the height [m], or undefined
  * @example readRotatorHeight(reader, { height: 44 }) // 13.4112
- * @source derived
  */
 export function readRotatorHeight(reader: PlanReader, fields: RotatorFields): number | undefined {
   return reader.perhaps(fields.height, '/rotator', 'height');
@@ -71,11 +69,10 @@ export function readRotatorHeight(reader: PlanReader, fields: RotatorFields): nu
 /**
  * The rotator of a plan in SI.
  *
- * @param reader the plan's reader, which takes the faults [-]
- * @param fields the rotator as written [-]
- * @returns the rotator [-]
+ * @param reader the plan's reader, which takes the faults
+ * @param fields the rotator as written
+ * @returns the rotator
  * @example readRotator(reader, { weight: 20 }).weight // 9.0718
- * @source derived
  */
 export function readRotator(reader: PlanReader, fields: RotatorFields): Rotator {
   return present({ weight: reader.perhaps(fields.weight, '/rotator', 'weight') });

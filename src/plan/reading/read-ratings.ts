@@ -20,12 +20,11 @@ for (const [kind, fields] of Object.entries(FIELDS_OF_KIND)) {
 /**
  * What the makers say, in SI, with everything they left unsaid absent.
  *
- * @param reader the plan's reader, which takes the faults [-]
- * @param ratings the ratings as written [-]
- * @param tower the plan's tower [-]
- * @returns the ratings [-]
+ * @param reader the plan's reader, which takes the faults
+ * @param ratings the ratings as written
+ * @param tower the plan's tower
+ * @returns the ratings
  * @example readRatings(reader, [], tower) // []
- * @source derived
  */
 export function readRatings(reader: PlanReader, ratings: readonly RatingFields[], tower: Tower): Rating[] {
   return ratings.map((fields, index) => readRating(reader, fields, `/ratings/${index}`, tower));
@@ -225,13 +224,12 @@ function readSupportHeight(
 /**
  * The wind a part is rated for, in SI.
  *
- * @param reader the plan's reader, which takes the faults [-]
- * @param fields the wind as written: a speed, or all the sheet says [-]
- * @param at pointer of what carries it [-]
- * @param key its name there [-]
- * @returns the wind [-]
+ * @param reader the plan's reader, which takes the faults
+ * @param fields the wind as written: a speed, or all the sheet says
+ * @param at pointer of what carries it
+ * @param key its name there
+ * @returns the wind
  * @example readRatedWind(reader, { speed: 100, method: 'tia222-g' }, '/ratings/0', 'wind').speed // 44.704
- * @source derived
  */
 export function readRatedWind(reader: PlanReader, fields: RatedWindFields, at: string, key: string): RatedWind {
   if (typeof fields !== 'object') {

@@ -8,13 +8,12 @@ import { requireFields } from './shape-fields.ts';
 /**
  * A lattice as written, in SI.
  *
- * @param reader the plan's reader, which takes the faults [-]
- * @param fields the fields beside its shape [-]
- * @param at their pointer [-]
+ * @param reader the plan's reader, which takes the faults
+ * @param fields the fields beside its shape
+ * @param at their pointer
  * @param length its length [m]; its areas are those of this length
- * @returns the lattice [-]
+ * @returns the lattice
  * @example readLattice(reader, { faces: 3, width: 18, members: 'round' }, '/tower', 14.6).faces // 3
- * @source derived
  */
 export function readLattice(reader: PlanReader, fields: ShapeFields, at: string, length: number): LatticeShape {
   requireFields(reader, fields, 'lattice', ['faces', 'width', 'members'], at);
@@ -31,12 +30,11 @@ export function readLattice(reader: PlanReader, fields: ShapeFields, at: string,
 /**
  * A pole as written, in SI.
  *
- * @param reader the plan's reader, which takes the faults [-]
- * @param fields the fields beside its shape [-]
- * @param at their pointer [-]
- * @returns the pole [-]
+ * @param reader the plan's reader, which takes the faults
+ * @param fields the fields beside its shape
+ * @param at their pointer
+ * @returns the pole
  * @example readPole(reader, { width: [8, 4] }, '/tower').sides // 0
- * @source derived
  */
 export function readPole(reader: PlanReader, fields: ShapeFields, at: string): PoleShape {
   requireFields(reader, fields, 'pole', ['width'], at);
@@ -137,12 +135,11 @@ function readMembers(
 /**
  * A lattice or pole as it stands between two heights of a longer one, its taper interpolated and its areas shared out.
  *
- * @param shape the whole [-]
+ * @param shape the whole
  * @param from where the part begins, as a share of the whole's length from below [-]
  * @param to where the part ends [-]
- * @returns the part [-]
+ * @returns the part
  * @example partOfShape({ kind: 'pole', width: [0.2, 0.1], sides: 0 }, 0.5, 1).width // [0.15, 0.1]
- * @source derived
  */
 export function partOfShape(shape: SectionShape, from: number, to: number): SectionShape {
   const [low, high] = shape.width;

@@ -8,11 +8,10 @@ import { readSections } from './read-sections.ts';
 /**
  * The tower of a plan in SI.
  *
- * @param reader the plan's reader, which takes the faults [-]
- * @param fields the tower as written [-]
- * @returns the tower [-]
+ * @param reader the plan's reader, which takes the faults
+ * @param fields the tower as written
+ * @returns the tower
  * @example readTower(reader, { support: 'free', top: 48 }).foot // 0
- * @source derived
  */
 export function readTower(reader: PlanReader, fields: TowerFields): Tower {
   const { foot, top } = readEnds(reader, fields);

@@ -5,14 +5,13 @@ import type { PlanReader } from './plan-reader.ts';
 /**
  * Faults a wall that leaves no tube.
  *
- * @param reader the plan's reader, which takes the faults [-]
- * @param what the tube in words [-]
+ * @param reader the plan's reader, which takes the faults
+ * @param what the tube in words
  * @param outside its outside diameter [m]
  * @param wall its wall [m]
- * @param pointer where the wall is written [-]
- * @returns nothing [-]
+ * @param pointer where the wall is written
+ * @returns nothing
  * @example refuseThickWall(reader, 'Mast', 0.05, 0.03, '/mast/wall')
- * @source derived
  */
 export function refuseThickWall(
   reader: PlanReader,
@@ -30,14 +29,13 @@ export function refuseThickWall(
 /**
  * Faults a strength at rupture below the yield.
  *
- * @param reader the plan's reader, which takes the faults [-]
- * @param what the tube in words [-]
+ * @param reader the plan's reader, which takes the faults
+ * @param what the tube in words
  * @param yieldStrength its yield, where it is told [Pa]
  * @param ultimateStrength its strength at rupture, where it is told [Pa]
- * @param at where both are written [-]
- * @returns nothing [-]
+ * @param at where both are written
+ * @returns nothing
  * @example refuseEarlyRupture(reader, 'Mast', 240e6, 200e6, '/mast')
- * @source derived
  */
 export function refuseEarlyRupture(
   reader: PlanReader,

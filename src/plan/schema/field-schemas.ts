@@ -32,7 +32,6 @@ export interface FieldWords {
  * @param field the field in the catalogue [-]
  * @returns the schema, its units in the description [-]
  * @example quantity({ of: 'length', description: 'Height' }).safeParse('48 ft').success // true
- * @source derived
  */
 export function quantity({ of, description }: QuantityWords) {
   return z.union([z.number(), z.string()]).meta({ description: `${description}${inUnits(of)}` });
@@ -44,7 +43,6 @@ export function quantity({ of, description }: QuantityWords) {
  * @param field the field in the catalogue [-]
  * @returns the schema, its units in the description [-]
  * @example quantityPair({ of: 'length', description: 'Height' }).safeParse([48, 58]).success // true
- * @source derived
  */
 export function quantityPair({ of, description }: QuantityWords) {
   return z
@@ -55,11 +53,10 @@ export function quantityPair({ of, description }: QuantityWords) {
 /**
  * The schema of one choice out of a few; the catalogue must have words for each.
  *
- * @param choices the identifiers [-]
+ * @param choices the identifiers
  * @param field the field in the catalogue [-]
  * @returns the schema [-]
  * @example choice(['B', 'C'], { description: 'Exposure', choices: { B: 'town', C: 'open' } }).safeParse('B').success // true
- * @source derived
  */
 export function choice<const T extends readonly string[]>(
   choices: T,
@@ -75,7 +72,6 @@ export function choice<const T extends readonly string[]>(
  * @param field the field in the catalogue
  * @returns the schema
  * @example standard(['asce7-16'], { description: 'Standard' }).safeParse('asce7-22').success // false
- * @source derived
  */
 export function standard<const T extends readonly string[]>(ids: T, { description }: FieldWords) {
   return z.enum(ids).meta({ description });
@@ -87,7 +83,6 @@ export function standard<const T extends readonly string[]>(ids: T, { descriptio
  * @param field the field in the catalogue [-]
  * @returns the schema [-]
  * @example text({ description: 'Name' }).safeParse('beam').success // true
- * @source derived
  */
 export function text({ description }: FieldWords) {
   return z.string().max(TEXT_LENGTH).meta({ description });
@@ -96,10 +91,9 @@ export function text({ description }: FieldWords) {
 /**
  * The schema of a name, which is a text of at least a letter.
  *
- * @param field the field in the catalogue [-]
+ * @param field the field in the catalogue
  * @returns the schema [-]
  * @example name({ description: 'Name' }).safeParse('').success // false
- * @source derived
  */
 export function name(field: FieldWords) {
   return text(field).min(1);
@@ -113,7 +107,6 @@ export function name(field: FieldWords) {
  * @param field the field in the catalogue [-]
  * @returns the schema [-]
  * @example whole(1, 9, { description: 'Count' }).safeParse(3).success // true
- * @source derived
  */
 export function whole(low: number, high: number, { description }: FieldWords) {
   return z.int().min(low).max(high).meta({ description });
@@ -125,7 +118,6 @@ export function whole(low: number, high: number, { description }: FieldWords) {
  * @param field the field in the catalogue [-]
  * @returns the schema [-]
  * @example yesOrNo({ description: 'Turns' }).safeParse(true).success // true
- * @source derived
  */
 export function yesOrNo({ description }: FieldWords) {
   return z.boolean().meta({ description });
@@ -134,12 +126,11 @@ export function yesOrNo({ description }: FieldWords) {
 /**
  * The schema of a list of things.
  *
- * @param of the schema of one [-]
+ * @param of the schema of one
  * @param most how many at most [-]
  * @param field the list in the catalogue [-]
  * @returns the schema; a list with a least number adds it [-]
  * @example listOf(z.string(), 2, { description: 'Names' }).safeParse(['a']).success // true
- * @source derived
  */
 export function listOf<T extends z.ZodType>(of: T, most: number, { description }: FieldWords, least = 1) {
   return z.array(of).min(least).max(most).meta({ description });

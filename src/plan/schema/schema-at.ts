@@ -3,11 +3,10 @@ import { z } from 'zod';
 /**
  * The schemas a plan allows at a place; several where a field has several forms.
  *
- * @param schema where to start [-]
- * @param path members to follow [-]
- * @returns the schemas, without their wrappers; none where the path leads nowhere [-]
+ * @param schema where to start
+ * @param path members to follow
+ * @returns the schemas, without their wrappers; none where the path leads nowhere
  * @example schemasAt(z.strictObject({ a: z.string() }), ['a']).length // 1
- * @source derived
  */
 export function schemasAt(schema: z.core.$ZodType, path: readonly PropertyKey[]): readonly z.core.$ZodType[] {
   let places = forms(schema);
@@ -31,11 +30,10 @@ export function schemasAt(schema: z.core.$ZodType, path: readonly PropertyKey[])
 /**
  * The fields an object may have at a place.
  *
- * @param schema where to start [-]
- * @param path members to follow [-]
- * @returns their names [-]
+ * @param schema where to start
+ * @param path members to follow
+ * @returns their names
  * @example fieldsAt(z.strictObject({ a: z.string() }), []) // ['a']
- * @source derived
  */
 export function fieldsAt(schema: z.core.$ZodType, path: readonly PropertyKey[]): readonly string[] {
   return schemasAt(schema, path).flatMap((place) => (place instanceof z.ZodObject ? Object.keys(place.shape) : []));
@@ -44,11 +42,10 @@ export function fieldsAt(schema: z.core.$ZodType, path: readonly PropertyKey[]):
 /**
  * What may stand at a place, in words.
  *
- * @param schema where to start [-]
- * @param path members to follow [-]
+ * @param schema where to start
+ * @param path members to follow
  * @returns the words: "a number or text, or [low, high]" [-]
  * @example formsAllowed(z.string(), []) // 'text'
- * @source derived
  */
 export function formsAllowed(schema: z.core.$ZodType, path: readonly PropertyKey[]): string {
   const words = schemasAt(schema, path).map((place) => {

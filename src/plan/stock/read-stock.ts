@@ -67,10 +67,9 @@ const TALL_ENOUGH = '30 ft';
  * Reads a file of things that a club owns: the members of a plan, without a site. Each thing needs a source, its own
  * or that of the file; a load needs no height, since that is the plan's.
  *
- * @param document anything, as parsed from JSON [-]
- * @returns each thing as a part of a plan, or everything that is wrong [-]
+ * @param document anything, as parsed from JSON
+ * @returns each thing as a part of a plan, or everything that is wrong
  * @example readStock({ units: 'us', loads: [{ name: 'beam', area: 5.5, source: 'sheet 3' }] }).entries[0].title // 'beam'
- * @source derived
  */
 export function readStock(document: unknown): StockReading {
   if (typeof document !== 'object' || document === null || Array.isArray(document)) {

@@ -10,11 +10,10 @@ type Labels = Readonly<Record<UnitSystem, string>> | undefined;
 /**
  * A part of a plan with the unit written behind every plain number, so that it fits into a plan of other units.
  *
- * @param part any members of a plan document, readable in the given units [-]
- * @param units what its plain numbers are in [-]
- * @returns a new part, in which "5.5" has become "5.5 ft²" [-]
+ * @param part any members of a plan document, readable in the given units
+ * @param units what its plain numbers are in
+ * @returns a new part, in which "5.5" has become "5.5 ft²"
  * @example withUnits({ tower: { top: 48, faces: 3 } }, 'us') // { tower: { top: '48 ft', faces: 3 } }
- * @source derived
  */
 export function withUnits(
   part: Readonly<Record<string, unknown>>,
