@@ -52,12 +52,9 @@ export const projectedArea = defineFormula({
 /**
  * The parts of a body that hangs between two heights.
  *
- * @param shape what it is
  * @param low its lowest point above ground [m]
  * @param high its highest point above ground [m]
  * @param count how many alike hang there [-]
- * @param trace the working, or nothing
- * @returns its parts
  * @example partsOfShape({ kind: 'plate', wide: 1, tall: 2, deep: 0.5 }, 10, 10, 1).length // 2
  */
 export function partsOfShape(
@@ -258,12 +255,10 @@ function dishParts(
  *
  * A = ε·w·L
  *
- * @param shape the lattice
  * @param low its foot above ground [m]
  * @param high its head above ground [m]
  * @param unknown solid share to take where nothing is said of the members [-]
  * @param count how many alike [-]
- * @param trace the working, or nothing
  * @returns its parts; front and side are the solid area of one face, or the maker's drag area
  * @example latticeParts({ kind: 'lattice', faces: 3, width: [0.5, 0.5], members: 'round', solid: { by: 'solidity', solidity: 0.2 } }, 0, 3, 0.1, 1)[0]?.front // 0.3
  * @source derived
@@ -305,12 +300,10 @@ export function latticeParts(
  *
  * A = w·L
  *
- * @param shape the pole
  * @param low its foot above ground [m]
  * @param high its head above ground [m]
  * @param aspect length over mean width of the whole member it belongs to [-]
  * @param count how many alike [-]
- * @returns its parts
  * @example poleParts({ kind: 'pole', width: [0.1, 0.1], sides: 0 }, 0, 3, 30, 1)[0]?.front // 0.3
  * @source derived
  */
@@ -348,9 +341,6 @@ export function poleParts(
  * @param diameter of one line [m]
  * @param low lower end above ground [m]
  * @param high upper end above ground [m]
- * @param laid how they lie
- * @param trace the working, or nothing
- * @returns its parts
  * @example partsOfLines(3, 0.01, 0, 10, 'single')[0]?.front // 0.3
  * @source tia222-g
  */

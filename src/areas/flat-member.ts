@@ -75,7 +75,6 @@ export function aspectOf(face: FlatFace): number {
  * 1.2, 1.4, 2.0 at aspect 2.5, 7, 25, linear between
  *
  * @param face its two sizes [m]
- * @returns the coefficient
  * @example flatCoefficientTia({ wide: 1, tall: 4 }).slow // 1.2667
  * @source tia222-g
  */
@@ -90,7 +89,6 @@ export function flatCoefficientTia(face: FlatFace): ForceCoefficient {
  * 1.4 up to aspect 7, 2.0 from 25, linear between
  *
  * @param face its two sizes [m]
- * @returns the coefficient
  * @example flatCoefficientF({ wide: 1, tall: 10 }).slow // 1.5
  * @source eia222-f
  */
@@ -105,7 +103,6 @@ export function flatCoefficientF(face: FlatFace): ForceCoefficient {
  * max(sign row by B/s, 1.80 to 2.00 over aspects 7 to 25)
  *
  * @param face its two sizes [m]
- * @returns the coefficient
  * @example flatCoefficientAsce({ wide: 1, tall: 1 }).slow // 1.8
  * @source asce7-10
  */

@@ -26,7 +26,6 @@ export type WindDirection = (typeof WIND_DIRECTIONS)[number];
  *
  * @param coefficient the coefficient [-]
  * @param explain records how it comes about, or nothing
- * @returns the coefficient
  * @example constantCoefficient(1.2).at(100) // 1.2
  * @source derived
  */

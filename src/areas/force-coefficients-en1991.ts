@@ -153,7 +153,6 @@ export function roundCoefficientEn(aspect: number, diameter: number, role: Role)
  * c_f = max(1.8, 2.0·ψ)
  *
  * @param face its two sizes [m]
- * @returns the coefficient
  * @example flatCoefficientEn({ wide: 0.1, tall: 20 }).slow // 2
  * @source en1991-1-4
  */
@@ -182,7 +181,6 @@ export const POLYGON_EN: Readonly<Record<8 | 12 | 16 | 18, Readonly<Record<Role,
  * @param sides 0 is round
  * @param aspect height over width of the whole pole [-]
  * @param width its width here [m], above 0
- * @param role demand or capacity
  * @returns the coefficient, by peak wind times diameter
  * @example poleCoefficientEn(8, 200, 0.3, 'demand').slow // 1.45
  * @source en1991-1-4

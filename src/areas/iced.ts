@@ -40,10 +40,7 @@ export const iceWeightPerLength = defineFormula({
  *
  * D + 2t
  *
- * @param shape the bare body
  * @param ice thickness of ice [m]
- * @param trace the working, or nothing
- * @returns the iced body
  * @example icedShape({ kind: 'plate', wide: 0.3, tall: 0.6, deep: 0 }, 0.01)?.kind // 'plate'
  * @source asce7-10
  */
@@ -95,10 +92,7 @@ function icedStated(shape: StatedShape, area: number): StatedShape {
  *
  * leg + 2t, brace + 2t, at most until the face is full
  *
- * @param shape the bare lattice
  * @param ice thickness of ice [m]
- * @param trace the working, or nothing
- * @returns the iced lattice
  * @source asce7-10
  */
 export function icedLattice(shape: LatticeShape, ice: number, trace?: Trace): LatticeShape | undefined {
@@ -117,10 +111,7 @@ export function icedLattice(shape: LatticeShape, ice: number, trace?: Trace): La
  *
  * w + 2t
  *
- * @param shape the bare pole
  * @param ice thickness of ice [m]
- * @param trace the working, or nothing
- * @returns the iced pole
  * @example icedPole({ kind: 'pole', width: [0.1, 0.1], sides: 8 }, 0.01).sides // 0
  * @source asce7-10
  */
@@ -136,8 +127,6 @@ export function icedPole(shape: PoleShape, ice: number, trace?: Trace): PoleShap
  *
  * @param part a round part, of one line or of several alike
  * @param iceAt thickness of ice by height [m]
- * @param trace the working, or nothing
- * @returns the iced pieces
  * @source asce7-10
  */
 export function icedRoundPart(part: DragPart, iceAt: (z: number) => number, trace?: Trace): readonly DragPart[] {
@@ -153,7 +142,6 @@ export function icedRoundPart(part: DragPart, iceAt: (z: number) => number, trac
 /**
  * Parts whose round members stand in slow flow, as iced ones do.
  *
- * @param parts the parts
  * @returns the same without a diameter that could speed the flow up
  * @source asce7-10
  */
@@ -174,10 +162,8 @@ const BRACES = { zigzag: 1, cross: 2, rungs: 1 } as const;
  *
  * ρ·π·t·(D + t)·L
  *
- * @param shape the bare body
  * @param ice thickness of ice [m]
  * @param length its height where it stands as a section or upright [m]
- * @param trace the working, or nothing
  * @returns the mass [kg]; 0 for a stated area
  * @source asce7-10
  */

@@ -97,9 +97,6 @@ export const latticeFormulaEn = defineFormula({
  *
  * square 45°: 1 + (0.55·A_f + 0.8·A_c)/A_s·K₂; triangle 60°: A_c/A_s + 0.9·A_f/A_s; face: 1
  *
- * @param face one face
- * @param direction of the wind
- * @param trace the working, or nothing
  * @returns K_θ [-]
  * @example incidenceFactorEn({ faces: 4, solidity: 0.3, roundShare: 0, thinnest: 0, thickest: 0 }, 'corner') // 1.165
  * @source en1993-3-1
@@ -117,9 +114,6 @@ export function incidenceFactorEn(face: LatticeFace, direction: WindDirection, t
  *
  * C_A = K_θ·(A_f/A_s·c_f,flat + A_c/A_s·c_f,round)
  *
- * @param face one face
- * @param direction of the wind
- * @param role demand or capacity
  * @returns the coefficient, by peak wind times the diameter of the member it is entered with
  * @example latticeCoefficientEn({ faces: 4, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face', 'demand').slow // 1.7
  * @source en1993-3-1

@@ -184,9 +184,6 @@ function combined(
  *
  * C_A = C_f·(φ_f·D + φ_r·(0.51ε² + 0.57)·D), on the solid area of one face
  *
- * @param face one face
- * @param direction of the wind
- * @returns the coefficient
  * @example latticeCoefficientAsce({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face').slow // 1.5327
  * @source asce7-10
  */
@@ -201,9 +198,6 @@ export function latticeCoefficientAsce(face: LatticeFace, direction: WindDirecti
  *
  * C_A = C_f·(φ_f·D_f + φ_r·(0.51ε² + 0.57)·D_r), on the solid area of one face
  *
- * @param face one face
- * @param direction of the wind
- * @returns the coefficient
  * @example latticeCoefficientF({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face').slow // 1.5327
  * @source eia222-f
  */
@@ -218,9 +212,6 @@ export function latticeCoefficientF(face: LatticeFace, direction: WindDirection)
  *
  * C_A = C_f·(φ_f·D_f + φ_r·R_r·D_r), R_r from its slow to its fast curve as the flow number rises
  *
- * @param revision G or H
- * @param face one face
- * @param direction of the wind
  * @returns the coefficient; its flow measure is that of the member it is entered with
  * @example latticeCoefficientTia('G', { faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }, 'face').slow // 1.4914
  * @source tia222-g
@@ -250,8 +241,6 @@ export function latticeCoefficientTia(
  *
  * 1.75 (square) or 1.5 (triangle) faces, round members at two thirds
  *
- * @param face one face
- * @returns the coefficient
  * @example latticeCoefficientC({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0, thickest: 0 }).slow // 1
  * @source rs222-c
  */
@@ -263,8 +252,6 @@ export function latticeCoefficientC(face: LatticeFace): ForceCoefficient {
 /**
  * The diameter whose flow decides a lattice's coefficient: the thinnest member in a demand, the thickest in a capacity.
  *
- * @param face one face
- * @param role demand or capacity
  * @returns the diameter [m]
  * @example decidingDiameter({ faces: 3, solidity: 0.2, roundShare: 1, thinnest: 0.01, thickest: 0.03 }, 'capacity') // 0.03
  */
@@ -330,11 +317,9 @@ export const UNKNOWN_SOLIDITY = { least: 0.1, most: 0.35 } as const;
  *
  * by members: (2·d_l·p + n·A_b)/(w·p); by areas: (A_round + A_flat)/(w·L)
  *
- * @param shape the lattice
  * @param width of the face at this height [m]
  * @param length of the section, for areas given of one face [m]
  * @param unknown what to take where nothing is said of the members [-]
- * @param trace the working, or nothing
  * @returns the share [-], 0 to 1
  * @example solidityOf({ kind: 'lattice', faces: 3, width: [1, 1], members: 'round', solid: { by: 'areas', round: 0.6, flat: 0 } }, 1, 3, 0.1) // 0.2
  * @source derived
@@ -362,10 +347,8 @@ export function solidityOf(shape: LatticeShape, width: number, length: number, u
 /**
  * One face of a lattice as the coefficient rules see it.
  *
- * @param shape the lattice
  * @param width of the face at this height [m]
  * @param solidity its solid share [-]
- * @returns the face
  * @example faceOf({ kind: 'lattice', faces: 3, width: [1, 1], members: 'round', solid: { by: 'unknown' } }, 0.5, 0.2).thickest // 0.05
  */
 export function faceOf(shape: LatticeShape, width: number, solidity: number): LatticeFace {

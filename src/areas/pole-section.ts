@@ -83,7 +83,6 @@ export const manySidedCreditF = defineFormula({
  * C ≤ 32: 1.2; 32–64: 130/C^1.3; above: 0.59
  *
  * @param sides 0 is round
- * @param role demand or capacity
  * @returns the coefficient, by the flow number C
  * @example poleCoefficientF(0, 'demand').at(60 * 0.136257792) // 0.6344
  * @source eia222-f
@@ -106,8 +105,6 @@ export function poleCoefficientF(sides: PoleShape['sides'], role: Role): ForceCo
  *
  * @param sides 0 is round
  * @param aspect height over width of the whole pole [-]
- * @param role demand or capacity
- * @returns the coefficient, by D√q
  * @example poleCoefficientAsce(8, 25, 'demand').slow // 1.4
  * @source asce7-10
  */
@@ -122,7 +119,6 @@ export function poleCoefficientAsce(sides: PoleShape['sides'], aspect: number, r
  *
  * two thirds, round or not: the lower reading, for ratings only
  *
- * @returns the coefficient
  * @example poleCoefficientC().slow // 0.6667
  * @source rs222-c
  */

@@ -158,7 +158,6 @@ export function roundCoefficientTia(revision: 'G' | 'H', aspect: number): ForceC
  * 0.8 up to aspect 7, 1.2 from 25, linear between
  *
  * @param aspect length over diameter of the whole member [-]
- * @returns the coefficient
  * @example roundCoefficientF(16).slow // 1
  * @source eia222-f
  */
@@ -173,7 +172,6 @@ export function roundCoefficientF(aspect: number): ForceCoefficient {
  *
  * @param aspect length over diameter of the whole member [-]
  * @param role demand keeps the force below the step, capacity does not claim it
- * @returns the coefficient, by D√q
  * @example roundCoefficientAsce(25, 'capacity').at(20) // 0.7
  * @source asce7-10
  */

@@ -14,7 +14,6 @@ export interface HeadingSum {
 /**
  * An empty sum.
  *
- * @returns the sum
  * @example emptyHeadingSum().mean // 0
  */
 export function emptyHeadingSum(): HeadingSum {
@@ -30,7 +29,6 @@ export function emptyHeadingSum(): HeadingSum {
  * @param broadside N, its value for a wind along its heading [-]
  * @param endwise T, its value for a wind across it [-]
  * @param heading ψ [rad]
- * @returns the same sum
  * @example addToHeadingSum({ mean: 0, cosine: 0, sine: 0 }, 2, 1, 0).mean // 1.5
  * @source hoerner-1965
  */
@@ -47,7 +45,6 @@ export function addToHeadingSum(sum: HeadingSum, broadside: number, endwise: num
  *
  * max = ½Σ(N+T) + ½|Σ(N−T)·e^{2iψ}|
  *
- * @param sum the sum
  * @returns the largest value [-]
  * @example worstOfHeadings({ mean: 1.5, cosine: 0.3, sine: 0.4 }) // 2
  * @source derived
@@ -61,7 +58,6 @@ export function worstOfHeadings(sum: HeadingSum): number {
  *
  * θ = ½·arg Σ(N−T)·e^{2iψ}
  *
- * @param sum the sum
  * @returns the heading [rad], 0 up to π
  * @example worstHeading({ mean: 1, cosine: -1, sine: 0 }) // 1.5707963
  * @source derived
@@ -76,7 +72,6 @@ export function worstHeading(sum: HeadingSum): number {
  *
  * ½Σ(N+T) + ½Σ(N−T)·cos 2(θ−ψ)
  *
- * @param sum the sum
  * @param theta wind heading [rad]
  * @returns the value [-]
  * @example valueAtHeading({ mean: 1.5, cosine: 0.5, sine: 0 }, 0) // 2

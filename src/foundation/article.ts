@@ -3,8 +3,6 @@
  *
  * an before a vowel sound, 8…, 11 and 18
  *
- * @param words what stands after the article
- * @returns the words with it
  * @example withArticle('85 mph gust') // 'an 85 mph gust'
  * @example withArticle('1.8 in tube') // 'a 1.8 in tube'
  */

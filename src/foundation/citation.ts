@@ -13,10 +13,7 @@ export interface Citation {
 /**
  * A citation in one line of code.
  *
- * @param source id in reference/sources.json
  * @param clause clause, equation, table or page
- * @param known how the statement is known
- * @returns the citation
  * @example cite('asce7-16', 'Eq. 26.10-1', 'memory').source // 'asce7-16'
  */
 export function cite(source: string, clause: string, known: Known): Citation {

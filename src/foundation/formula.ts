@@ -33,7 +33,6 @@ const registry = new Map<string, Formula>();
  * Registers a formula under its id.
  *
  * @param formula the formula; its id must be new
- * @returns the same formula
  * @throws Error when the id is taken
  * @example formulas().length > 0 // true
  */
@@ -46,7 +45,6 @@ export function defineFormula<const A extends readonly unknown[]>(formula: Formu
 /**
  * All formulas defined so far, in the order of their definition.
  *
- * @returns the formulas
  * @example formulas().every((formula) => formula.variables.length > 0) // true
  */
 export function formulas(): readonly Formula[] {
@@ -56,12 +54,8 @@ export function formulas(): readonly Formula[] {
 /**
  * One variable of a formula in one line.
  *
- * @param symbol the field's symbol
- * @param meaning what it is
- * @param unit its kind of quantity
  * @param from lower end of its range, SI [-]
  * @param to upper end of its range, SI [-]
- * @returns the variable
  * @example variable('V', 'wind speed', 'speed', 0, 180).symbol // 'V'
  */
 export function variable(symbol: string, meaning: string, unit: Dimension, from: number, to: number): Variable {
@@ -71,12 +65,8 @@ export function variable(symbol: string, meaning: string, unit: Dimension, from:
 /**
  * One variable that is a list of numbers.
  *
- * @param symbol the field's symbol
- * @param meaning what each member is
- * @param unit the members' kind of quantity
  * @param from lower end of each member's range, SI [-]
  * @param to upper end of each member's range, SI [-]
- * @returns the variable
  * @example listVariable('F', 'forces', 'force', 0, 1e4).list // true
  */
 export function listVariable(symbol: string, meaning: string, unit: Dimension, from: number, to: number): Variable {

@@ -30,7 +30,6 @@ export type Table = readonly (readonly [number, number])[];
  *
  * @param table rows (x, y), x rising, at least two
  * @param x where to enter [-]
- * @param trace the working, or nothing
  * @returns the value [-]
  * @example fromTable([[1, 10], [3, 20]], 2) // 15
  * @source derived

@@ -1,9 +1,7 @@
 /**
  * What stands at a place of a list that is known to have it.
  *
- * @param list the list
  * @param place its place, 0 the first [-]
- * @returns what stands there
  * @throws RangeError where the list has no such place
  * @example nth([3, 5], 1) // 5
  */

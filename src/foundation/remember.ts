@@ -1,10 +1,6 @@
 /**
  * The value kept under a key, made when first asked for.
  *
- * @param kept where values are kept
- * @param key which value
- * @param make makes it
- * @returns the value
  * @example remember(new Map([['a', 1]]), 'a', () => 2) // 1
  */
 export function remember<K, V>(kept: Map<K, V>, key: K, make: () => V): V {

@@ -41,8 +41,6 @@ export class Trace {
 /**
  * Evaluates a formula and, where a trace is kept, records it.
  *
- * @param trace the working, or nothing
- * @param formula which formula
  * @param inputs its inputs in the order of its variables, SI
  * @param note a remark that stands beside the line
  * @returns the formula's value, SI [-]
@@ -62,10 +60,6 @@ export function evaluate<A extends readonly unknown[]>(
 /**
  * Runs work under a heading of the working, if one is kept.
  *
- * @param trace the working, or nothing
- * @param heading what the steps are about
- * @param work what to run
- * @returns what the work returns
  * @example under(undefined, 'mast', () => 2) // 2
  */
 export function under<T>(trace: Trace | undefined, heading: string, work: () => T): T {

@@ -132,8 +132,6 @@ export const UNIT_LABELS: readonly UnitLabel[] = [
  * value / (SI value of the display unit)
  *
  * @param value the quantity in SI [-]
- * @param dimension what kind of quantity it is
- * @param system which units the reader has
  * @returns the quantity in the display unit [-]
  * @example displayValue(0.3048, 'length', 'us') // 1
  * @source nist-sp811

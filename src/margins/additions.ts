@@ -39,7 +39,6 @@ interface Asked {
  * The whole answer to one of the plans to be compared.
  *
  * @param asked the plan, its proposal's name, and where its parts stand in the request
- * @returns the answer
  * @throws Refusal for what cannot be computed, with the proposal's name and its place in the request
  */
 export function assessAsked(asked: Asked): Assessment {
@@ -59,7 +58,6 @@ export function assessAsked(asked: Asked): Assessment {
  * over last, not shown before it; then by the fewest checks left unshown that are shown elsewhere, by the largest ratio, by
  * the lowest gust held to, by the order asked
  *
- * @param before the plan as it is
  * @param then the plan as each proposal would leave it
  * @returns the answers and their ranks
  * @source project-rule

@@ -55,9 +55,7 @@ const SLOW = 1e-3;
  *
  * EPA = Σ C·A
  *
- * @param input the part in SI
  * @param siteGiven whether its site is the owner's; else the coefficients are those of slow wind
- * @param towerGiven whether its tower is the owner's
  * @returns area by item, the worst heading of all together, the middle of the area
  * @source derived
  */

@@ -59,7 +59,6 @@ export interface Assessment extends CheckContext {
 /**
  * The whole answer to a plan, in SI.
  *
- * @param input the plan in SI
  * @returns checks, verdict, ledger, open questions, cautions
  * @throws Refusal for what cannot be computed
  */
@@ -152,7 +151,6 @@ function windRows(input: CheckInput, wind: Wind): readonly WindRow[] {
  *
  * v(z) = V·√(Kz·Kzt); thin air takes from the pressure, not from the speed
  *
- * @param wind the wind
  * @param height above ground [m]
  * @returns factors, pressure [Pa] and speed [m/s]
  * @source derived

@@ -17,13 +17,10 @@ export interface Governed {
  *
  * rated cases by comparison; stated moments of the moment at their level
  *
- * @param model the tower
- * @param proven what its rated cases prove
  * @param number of the comparison [-]
  * @param scenario its number [-]
  * @param bound which end of what the maker left unsaid
  * @param tell told of each: capacity, ratio by the wind on the tower itself, and the claim
- * @returns nothing
  */
 export function eachCapacity(
   model: TowerModel,
@@ -46,8 +43,6 @@ export function eachCapacity(
  *
  * u = min over claims of max(demand/capacity, r)
  *
- * @param model the tower
- * @param proven what its rated cases prove
  * @param number of the comparison [-]
  * @param scenario its number [-]
  * @param bound which end of what the maker left unsaid
@@ -84,7 +79,6 @@ export function governed(
  *
  * max over claims
  *
- * @param model the tower
  * @param number of the comparison [-]
  * @param scenario its number [-]
  * @returns the capacity [N or N·m]
@@ -102,7 +96,6 @@ export function mostShown(model: TowerModel, number: number, scenario: number): 
  *
  * max over claims of min over scenarios
  *
- * @param model the tower
  * @param number of the comparison [-]
  * @returns the capacity [N or N·m]
  */

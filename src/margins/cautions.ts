@@ -115,13 +115,6 @@ const LONG_TUBE = 50;
 /**
  * Every caution of an answer, those that change the verdict first.
  *
- * @param model the tower
- * @param site how the site's speed was taken
- * @param wind the site's wind
- * @param checks the links
- * @param ratios of all checks
- * @param demand at the bad end
- * @returns the cautions
  * @source common-practice
  */
 export function cautionsOf(

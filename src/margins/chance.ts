@@ -25,9 +25,7 @@ export interface Chances {
 /**
  * The chance, in a year and in the years wanted, of the gust that each check holds to.
  *
- * @param input the plan in SI
  * @param checks the links with what they hold to
- * @param trace the working, or nothing
  * @returns the chances; undefined where the plan gives no climate
  * @throws Refusal `no-spread` when the climate's speeds are all alike
  */

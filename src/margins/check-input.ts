@@ -35,23 +35,12 @@ export type Unsaid =
   | 'mast-inside'
   | 'supports';
 
-/**
- * The type of speed that is entered for the site: as stated, else that of the maps of its standard.
- *
- * @param input the plan in SI
- * @returns the type of speed
- */
+/** The type of speed that is entered for the site: as stated, else that of the maps of its standard. */
 export function enteredBasis(input: Pick<CheckInput, 'method' | 'site'>): SpeedBasis {
   return input.site.basis ?? METHOD_BY_ID[input.method].basis;
 }
 
-/**
- * The type of speed that enters the formulas of the standard.
- *
- * @param input the plan in SI
- * @param wind what level its speed is of
- * @returns the type of speed
- */
+/** The type of speed that enters the formulas of the standard. */
 export function designBasis(
   input: Pick<CheckInput, 'method'>,
   wind: { readonly speedLevel: 'own' | 'strength' },

@@ -28,10 +28,7 @@ type Proof = Comparison['provenAt'];
  * top. Inside a uniform section the demand is largest and the proof best at its lower end, so that end speaks for it. Of a
  * section that slides in another that end is the other's rim: below it hands its moment over.
  *
- * @param station what stands where
- * @param levels from the top down
  * @param comparedFrom no level below this is compared: the highest support of a held tower [m]
- * @returns the comparisons
  */
 export function comparisonsOf(station: Station, levels: readonly Level[], comparedFrom: number): readonly Comparison[] {
   const { sections, foot } = station.tower;

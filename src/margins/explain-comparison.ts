@@ -60,12 +60,7 @@ interface LoadCase {
  *
  * u = demand/capacity
  *
- * @param context what is known of the tower
- * @param checks of this kind
  * @param which of the comparisons they are made of
- * @param heading in the working
- * @param trace the working
- * @returns nothing
  * @source derived
  */
 export function explainGoverning(
@@ -92,10 +87,6 @@ export function explainGoverning(
  *
  * u = demand/capacity
  *
- * @param context what is known of the tower
- * @param checks of ice
- * @param trace the working
- * @returns nothing
  * @source derived
  */
 export function explainIced(context: CheckContext, checks: readonly Check[], trace: Trace): void {

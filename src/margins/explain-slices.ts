@@ -20,9 +20,7 @@ export interface Reaching {
  *
  * still ΣF·a; turning or fixed: the worst heading in closed form
  *
- * @param pieces of one group
  * @param of a moment by their arms, or a shear by their shares
- * @param trace the working, or nothing
  * @returns the sum [N or N·m]
  * @source derived
  */
@@ -42,14 +40,8 @@ export function sumGroup(pieces: readonly Reaching[], of: Comparison['of'], trac
  *
  * F = λ·q·G·C_A·k_A·A
  *
- * @param cut the pieces in their wind
- * @param slice the piece
  * @param index its number [-]
- * @param forces of all pieces
  * @param speed in the basis of the wind [m/s]
- * @param bound which end of open readings
- * @param least whether the method's least pressure counts
- * @param trace the working
  * @returns both forces [N]
  * @source derived
  */
@@ -100,8 +92,6 @@ export function explainSlice(
  *
  * @param one of the working [-]
  * @param other of the answer [-]
- * @param what both are
- * @returns nothing
  * @throws Error where they differ
  * @example agree(1, 1, 'ratio') // undefined
  */

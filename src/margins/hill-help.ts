@@ -38,7 +38,6 @@ const PLACES = {
  *
  * K_zt(x) at the top of the tower
  *
- * @param input the plan in SI
  * @returns the help; undefined where the plan has no hill, or its method knows none
  */
 export function hillHelpOf(input: CheckInput): HillHelp | undefined {

@@ -37,7 +37,6 @@ export interface WindsHeld {
  *
  * u(V) = 1; u(V) = 1 − m
  *
- * @param model the tower
  * @param ratio how the link's use goes with the wind
  * @returns both, as far as there are such winds
  * @source derived
@@ -52,7 +51,6 @@ export function windsHeld(model: TowerModel, ratio: RatioByWind): WindsHeld {
  *
  * u(V) = 1; u(V) = 1 − m; u(0) where it is over 1 − m
  *
- * @param model the tower
  * @param reaching the winds that bring it to a ratio, where there are any
  * @param still its ratio without wind [-]
  * @returns the winds, and the ratio without wind where that alone leaves less than the wanted margin
@@ -72,7 +70,6 @@ export function heldBy(model: TowerModel, reaching: (ratio: number) => HoldsTo |
 /**
  * Whether a tower can be lowered, so that a gust at which to do it is worth working out.
  *
- * @param station what stands where
  * @returns true for a hinge or sections that slide
  * @example canBeLowered({ tower: { telescopes: true } }) // true
  */
@@ -85,7 +82,6 @@ export function canBeLowered(station: { readonly tower: Pick<Tower, 'hingeHeight
  *
  * u(V) = target, looked for upward
  *
- * @param input the plan in SI
  * @param ratio how its use goes with the wind
  * @param speed of the site, in the basis of its method [m/s]
  * @param target the use [-], above 0
@@ -117,7 +113,6 @@ function windsReaching(input: Pick<CheckInput, 'method' | 'site'>, ratio: RatioB
  *
  * design: in the basis of the plan; gust: 3 s, 10 m, in the open
  *
- * @param input the plan in SI
  * @param design speed in the basis of the method [m/s]
  * @param actual speed of a wind that has come, in the basis of the method [m/s]
  * @param steady whether no coefficient changes on the way

@@ -17,7 +17,6 @@ type ComparisonChoice = Comparison['check'] | ((comparison: Comparison) => boole
  *
  * design: as the method says; gust: the actual gust whose own force (level 1, Kd = 1, I = 1) equals the same capacity
  *
- * @param model the tower
  * @param check which link, or which of its checks
  * @param demand of the design wind at the bad end, without least pressures
  * @param target the use that is looked for [-]
@@ -77,7 +76,6 @@ function staysSteady(model: TowerModel, wind: Wind, actualWind: Wind, design: nu
  *
  * min over all its slices
  *
- * @param scenarios the tower in a wind
  * @returns the speed [m/s]
  */
 export function steadyUpTo(scenarios: readonly TowerInWind[]): number {
@@ -91,7 +89,6 @@ export function steadyUpTo(scenarios: readonly TowerInWind[]): number {
 /**
  * What hangs on the tower, and the tower itself, in a wind that has come.
  *
- * @param model the tower
  * @returns by scenario, what hangs and the tower
  */
 export function inActualWind(model: TowerModel): readonly [TowerInWind, ...TowerInWind[]] {

@@ -43,7 +43,6 @@ export interface IceCaseShown {
  *
  * F = level·q(gust with ice)·G·iced EPA; weight of ice with its own level
  *
- * @param model the bare tower
  * @returns the case, or undefined where no ice is given
  * @source asce7-10
  */

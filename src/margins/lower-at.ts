@@ -34,9 +34,7 @@ export interface LowerAt {
  *
  * v_low = (1 − a)·min v_m; none where a check has less than the wanted margin without wind
  *
- * @param input the plan in SI
  * @param checks with the gust to which each keeps the wanted margin
- * @param trace the working, or nothing
  * @returns the gust and whose it is; undefined where nothing can be lowered, or no check shows a gust
  * @source common-practice
  */

@@ -17,7 +17,6 @@ const SAME_TOP = 0.01;
  * A telescoping tower let down, checked as it then stands. Only ratings stated for that height of the top speak for it: the
  * raised tower's prove nothing of another posture.
  *
- * @param own the plan as it stands raised
  * @returns the lowered answer; undefined where nothing slides, or the plan does not say how low it goes
  * @throws Refusal where its sections do not nest that low
  */

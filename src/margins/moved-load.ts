@@ -5,8 +5,6 @@ import type { Load, Station } from '../structure/index.ts';
  *
  * No end of it may leave the mast or the tower that it does not leave now.
  *
- * @param station what stands where
- * @param load one of its loads
  * @param by how far it is moved, upwards [m]
  * @returns true where it is carried still
  * @example staysOn({ tower: { foot: 0, top: 10 } }, { on: 'tower', low: 5, high: 6 }, 5) // false
@@ -27,9 +25,7 @@ export function staysOn(
  *
  * low + by, high + by; of a wire rise − by
  *
- * @param load the load
  * @param by how far it is moved, upwards [m]
- * @returns the same load elsewhere
  */
 export function movedLoad(load: Load, by: number): Load {
   const { shape } = load;

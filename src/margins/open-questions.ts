@@ -46,11 +46,7 @@ export interface OpenQuestions {
 /**
  * The open questions that move the ratio of a check, each with what its answers would give, ranked by effect.
  *
- * @param model the tower
- * @param unfavourable demands at the bad end
  * @param speed of the site, in the basis of its method [m/s]
- * @param check whose use it is
- * @returns the questions
  */
 export function openQuestions(
   model: TowerModel,

@@ -12,9 +12,6 @@ import { shareAllowed } from './rating.ts';
  * V: λ(F_r + V_own), M: λ(F_r(h_r − z) + M_own); in the couple V with F_r(1 + a_r/s) where the plates are the maker's; in
  * tapering braces |ΣF_r·w + S_own|, w below 0 for what stands above the point where the legs would meet
  *
- * @param model the tower
- * @param comparison the comparison
- * @param claimCase the reading
  * @param scenario number of the scenario [-]
  * @param areaFactor from the stated to the effective area [-]
  * @param provesOwn whether the tower's own drag counts as proven
@@ -54,11 +51,8 @@ export function provenBy(
  * moment: h − z, in the couple z_b − z; shear: 1, in the couple 1 + a_r/s; in tapering braces × 1 − (h − z)/(z_a − z), in the
  * couple with the bearing for h
  *
- * @param model the tower
- * @param comparison the comparison
  * @param height of the rated force [m]
  * @param z the level [m]
- * @param zone of the level
  * @returns arm [m] or share [-]
  */
 export function handedOn(
@@ -84,8 +78,6 @@ export function handedOn(
 /**
  * What every claim proves, at the low and the high end of what its maker left unsaid.
  *
- * @param model the tower
- * @param answers to open questions
  * @returns by claim, scenario and check
  */
 export function ratedCapacitiesOf(model: BareModel, answers: Answers): readonly RatedCapacity[] {

@@ -53,7 +53,6 @@ export function possibleMethods(wind: RatedWind): readonly MethodId[] {
  *
  * no method is possible
  *
- * @param rating the rating
  * @returns true where none fits
  */
 export function fitsNoStandard(rating: Pick<Rating, 'wind'>): boolean {
@@ -64,7 +63,6 @@ export function fitsNoStandard(rating: Pick<Rating, 'wind'>): boolean {
  * Every reading of a rating's wind: its methods, and for each the exposures and classes it leaves open.
  *
  * @param wind what the maker says of his wind
- * @returns the readings
  * @example ratedReadings({ speed: 40, method: 'eia222-f' }).length // 1
  */
 export function ratedReadings(wind: RatedWind): readonly RatedReading[] {
@@ -79,9 +77,6 @@ export function ratedReadings(wind: RatedWind): readonly RatedReading[] {
 /**
  * What a rating's stated area is multiplied by to become effective, at the low and the high end of its reading.
  *
- * @param claim the area claim
- * @param method the standard of its force
- * @returns low and high factor
  * @example ratedAreaFactor({ kind: 'area', areaKind: 'unknown', rows: [], also: [] }, 'tia222-g').high // 1.8
  */
 export function ratedAreaFactor(
@@ -96,8 +91,6 @@ export function ratedAreaFactor(
  *
  * @param speed as stated [m/s]
  * @param wind what the maker says of his wind
- * @param method the standard it is read by
- * @param trace the working, or nothing
  * @returns the speed [m/s] and whether a strength-level speed entered a nominal method as it is [-]
  * @example ratedSpeed(40, { method: 'asce7-16' }, METHOD_BY_ID['asce7-16']).speed // 40
  */
@@ -118,10 +111,7 @@ export function ratedSpeed(
  *
  * @param rating the rating; kinds area, force and wind give cases
  * @param windStructure the tower as the factors of the whole structure see it
- * @param units whose pressure constant counts
  * @param top of the tower [m]
- * @param trace the working, or nothing
- * @returns the cases
  * @source derived
  */
 export function ratedCases(

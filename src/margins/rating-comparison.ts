@@ -38,7 +38,6 @@ export interface RatingComparison {
  *
  * F = λ·q·G·A; A = F/(λ·q·G) in the other wind
  *
- * @param station the tower they are for
  * @param ratings of kind area or force, each with a wind
  * @param target a rating of one square metre effective in the wind asked for; it must leave nothing open
  * @returns forces, equal areas, and which is more

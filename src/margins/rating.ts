@@ -64,7 +64,6 @@ export const STRENGTH_TO_ALLOWABLE = 0.6;
  * 1 or 0.6; where no level is told, 0.6 at the low end and 1 at the high one
  *
  * @param claim with its level, that of its strength where none is told
- * @returns both ends
  * @example shareAllowed({ level: 'strength', levelGiven: true }).high // 0.6
  */
 export function shareAllowed(claim: { readonly level: ForceLevel; readonly levelGiven: boolean }): {

@@ -11,7 +11,6 @@ export interface Halves {
  *
  * from its tubes, its boom and its farthest tip; whichever is more
  *
- * @param load the load
  * @returns both halves [m]; none where nothing tells
  */
 export function halvesOf(load: Load): Halves {
@@ -40,7 +39,6 @@ export function halvesOf(load: Load): Halves {
  *
  * √((B/2)² + (E/2)²)
  *
- * @param load the load
  * @returns the distance [m]; 0 where nothing tells
  * @source derived
  */

@@ -49,9 +49,6 @@ export interface Reactions {
  *
  * wind by the ledger, and what stays; nominal: × 1/λ or 0.6/λ
  *
- * @param model the tower
- * @param wind of the site
- * @param windLoads of the design wind
  * @returns the forces at every level
  */
 export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads): Reactions {
@@ -94,10 +91,6 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads)
  *
  * T = M/(k_b·b) − 0.6·D/n
  *
- * @param model the tower
- * @param reactions at its foot
- * @param trace the working
- * @returns nothing
  * @source derived
  */
 export function explainLegs(model: TowerModel, reactions: Reactions, trace: Trace): void {

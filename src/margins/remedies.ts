@@ -98,7 +98,6 @@ const WORTH_CUTTING = 0.05;
  * remains, then by the ratio of the check. To answer an open question well is no remedy: it changes what is known, not what
  * stands. Electrical reasons to keep antennas apart are not looked at.
  *
- * @param own the plan as it is
  * @returns the check and its remedies; undefined where no check has a ratio that is proven
  */
 export function remediesOf(own: Assessment): Remedies | undefined {
@@ -392,8 +391,6 @@ function poleAllAlong(run: CableRun, { sections }: Station['tower']): boolean {
 /**
  * A plan with one remedy and nothing else changed.
  *
- * @param input the plan in SI
- * @param change what is changed
  * @returns the changed plan in SI
  */
 export function changedBy(input: CheckInput, change: RemedyChange): CheckInput {

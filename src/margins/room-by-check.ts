@@ -29,7 +29,6 @@ export interface RoomByCheck extends RoomPlace {
  *
  * f = λ·max(K_d·q·G, p_min)
  *
- * @param wind the wind
  * @param height above ground [m]
  * @returns the force [N/m²]
  * @source derived

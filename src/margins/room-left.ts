@@ -17,8 +17,6 @@ export interface RoomLeft extends RoomByCheck {
  *
  * A = min over checks of ((1 − m)·capacity − demand)/(λ·q·G·arm)
  *
- * @param context what is known of the tower
- * @param checks its checks
  * @returns at the top first, then from the top down; none where tower, its top or, on the mast, the mast is not shown
  * @source derived
  */

@@ -57,7 +57,6 @@ const SMALL = 0.002;
  * A coefficient that steps between x·(1−h) and x·(1+h) is in the elasticity, which is then that step's and not a slope.
  * A wire that is moved keeps its pull.
  *
- * @param own the plan as it is
  * @returns the changes ranked by how far they move the ratio; undefined where there is no use to move
  * @source derived
  */

@@ -17,7 +17,6 @@ export interface TubeForMast {
  * Standard tubes of the mast's own material and yield with which it keeps the wanted margin, the lightest first: each is
  * tried by checking the mast again with that tube from end to end.
  *
- * @param own the plan as it is
  * @returns the tubes; undefined where there is no mast, or its yield or foot is not told
  */
 export function standardTubesFor(own: Assessment): readonly TubeForMast[] | undefined {

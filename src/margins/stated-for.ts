@@ -12,8 +12,6 @@ export type Misfit = 'top' | 'supportedAt';
  * What keeps a rating from speaking of a tower: it was stated for another height or for other supports. One that names
  * supports says nothing of a tower that has none, or whose own nobody tells.
  *
- * @param rating of the tower
- * @param tower as it stands
  * @returns what differs; nothing where the rating speaks of it
  */
 export function misfitsOf(rating: Pick<Rating, 'top' | 'held'>, tower: Tower): readonly Misfit[] {
@@ -24,12 +22,7 @@ export function misfitsOf(rating: Pick<Rating, 'top' | 'held'>, tower: Tower): r
   return misfits;
 }
 
-/**
- * Whether a tower leans on guys or brackets.
- *
- * @param tower the tower
- * @returns true when it does
- */
+/** Whether a tower leans on guys or brackets. */
 export function leansOn(tower: Pick<Tower, 'support'>): boolean {
   return tower.support === 'guyed' || tower.support === 'bracketed';
 }
@@ -38,7 +31,6 @@ export function leansOn(tower: Pick<Tower, 'support'>): boolean {
  * The lowest height at which a tower is compared: its foot, or its highest support. Where it leans on supports that nobody
  * tells it is no cantilever from any height known, and nothing is compared.
  *
- * @param tower the tower
  * @returns height above ground [m]
  */
 export function comparedFrom(tower: Tower): number {
@@ -49,8 +41,6 @@ export function comparedFrom(tower: Tower): number {
 /**
  * The sets of supports that the ratings of a tower name, each once, of those ratings that are for its height.
  *
- * @param ratings all ratings
- * @param tower the tower
  * @returns heights above ground, from the lowest up [m]
  */
 export function ratedSupports(ratings: readonly Rating[], tower: Tower): readonly (readonly number[])[] {
@@ -66,8 +56,6 @@ export function ratedSupports(ratings: readonly Rating[], tower: Tower): readonl
 /**
  * A tower that leans on supports which its plan does not give, held as its ratings have it where they agree.
  *
- * @param tower as the plan has it
- * @param ratings all ratings
  * @returns the tower, with supports where it had none and the ratings name one set of them
  * @source project-rule
  */

@@ -39,10 +39,7 @@ export interface TowerLevel {
  *
  * u = demand/capacity
  *
- * @param model the tower
  * @param ratios of all checks, bending and shear of a level one after the other
- * @param unfavourable demands at the bad end
- * @returns the levels
  * @source derived
  */
 export function towerLevels(

@@ -58,8 +58,6 @@ type StillScenario = Omit<Scenario, 'appurtenances' | 'bareTower'>;
 /**
  * The site's speed in the basis of its method; a strength-level speed as it is, where the method has factors for such maps.
  *
- * @param input the plan in SI
- * @param trace the working, or nothing
  * @returns the speed [m/s] and how it was taken [-]
  * @source tia-faq
  */
@@ -80,11 +78,8 @@ export function siteSpeed(input: Pick<CheckInput, 'method' | 'site'>, trace?: Tr
 /**
  * The site's wind over a structure.
  *
- * @param input the plan in SI
- * @param windStructure the structure
  * @param actual whether it is a wind that has come, at full force
  * @param taken the site's speed in the basis of its method, where it is known already [-]
- * @returns the wind
  */
 export function siteWind(
   input: Pick<CheckInput, 'method' | 'site'> & { station: Pick<CheckInput['station'], 'units'> },
@@ -108,12 +103,7 @@ export function siteWind(
   });
 }
 
-/**
- * Everything about the tower that does not depend on how open questions are answered.
- *
- * @param input the plan in SI
- * @returns the model
- */
+/** Everything about the tower that does not depend on how open questions are answered. */
 export function towerModel(input: CheckInput): TowerModel {
   const { station } = input;
   const { tower } = station;
@@ -184,8 +174,6 @@ export function towerModel(input: CheckInput): TowerModel {
  * What is worked out of a tower, or of all that is known of it, the first time it is asked for.
  *
  * @param known the tower, or all that is known
- * @param work what is worked out
- * @returns what the work returns
  */
 export function once<C extends { readonly worked: Map<unknown, unknown> }, T>(known: C, work: (known: C) => T): T {
   if (!known.worked.has(work)) known.worked.set(work, work(known));
@@ -290,12 +278,8 @@ function bareTowerCapacity(rated: RatedCase, scenario: Scenario, cut: Cut, conte
 /**
  * Demands of all checks at a speed.
  *
- * @param model the tower
  * @param scenarios what hangs on it and the tower itself in that wind
  * @param speed in the basis of the wind [m/s]
- * @param bound which end of open readings
- * @param least whether the method's least pressure counts
- * @returns the demands
  */
 export function demandOf(
   model: TowerModel,
@@ -352,10 +336,7 @@ function windDemand(
 /**
  * Whether the braces of a lattice take more, or less, than the shear: its legs slope, or something twists it.
  *
- * @param model the tower
- * @param comparison the comparison
  * @param torsion there [N·m]
- * @returns true where they do
  */
 export function isBraced(model: Pick<TowerModel, 'input'>, comparison: Comparison, torsion: number): boolean {
   if (comparison.of !== 'shear') return false;
@@ -371,8 +352,6 @@ function hangsAbove(model: TowerModel, apex: number): boolean {
 /**
  * Demand of a check without wind: the pull of wires, and the weight aloft as moment.
  *
- * @param model the tower
- * @param comparison the comparison
  * @returns the demand [N or N·m]
  */
 export function deadDemandOf(model: BareModel, comparison: Comparison): number {
@@ -386,9 +365,6 @@ export function deadDemandOf(model: BareModel, comparison: Comparison): number {
  *
  * k·W·b + ΣW·e
  *
- * @param model the tower
- * @param comparison the comparison
- * @param trace the working, or nothing
  * @returns the moment [N·m]
  * @source derived
  */
@@ -404,7 +380,6 @@ export function weightMoment(model: BareModel, comparison: Comparison, trace?: T
  *
  * n = Σ 1
  *
- * @param model the tower
  * @param on the mast alone, or all of them
  * @returns pointers to what is missing
  * @source derived

@@ -30,10 +30,7 @@ export interface ComparisonRatio {
  *
  * u = demand/capacity
  *
- * @param model the tower
  * @param unfavourable demands at the bad end of open readings
- * @param favourable demands at the good end
- * @param answers to open questions
  * @returns the ratio, in the order of the checks
  * @source derived
  */
@@ -85,10 +82,7 @@ function ratioOfComparison(
  *
  * u = max over checks and scenarios of min over claims
  *
- * @param model the tower
  * @param check which link, or which of its checks
- * @param demand at the bad end
- * @param answers to open questions
  * @param windScale pressure of this wind over that of the site, for a tower whose own drag is not known [-]
  * @returns the ratio [-]; Infinity where nothing is proven
  * @source derived
@@ -119,7 +113,6 @@ export function ratioAtWorst(
  *
  * u = max over checks of dead/capacity
  *
- * @param model the tower
  * @param check which link, or which of its checks
  * @returns the ratio [-]
  * @source derived
@@ -147,7 +140,6 @@ export interface CheckRatio {
 /**
  * The use of a check: the largest over its checks.
  *
- * @param ratios of all checks
  * @param checks which link, or several taken together
  * @returns both ends and the governing check, or undefined where the check has no check
  */
@@ -181,9 +173,7 @@ export function checkRatio(
 /**
  * Whether a check belongs to a check, or to a selection of checks.
  *
- * @param comparison the comparison
  * @param check which link, or which checks
- * @returns true when it does
  */
 export function belongs(
   comparison: Comparison,

@@ -17,7 +17,6 @@ export interface TurningCircle {
  *
  * r: the farthest tip
  *
- * @param loads everything that hangs on the tower
  * @returns a circle for each thing that turns, in the order of the plan
  */
 export function turningCircles(loads: readonly Load[]): readonly TurningCircle[] {

@@ -9,10 +9,6 @@ import { dragAreaForce } from './formulas.ts';
  *
  * max over z of r·w_site/w_r
  *
- * @param site its wind
- * @param rated the maker's wind
- * @param levels of the tower
- * @param windStructure pole or lattice
  * @returns the ratio [-]
  * @source derived
  */
@@ -60,10 +56,7 @@ const TRIED: Readonly<Record<WindStructure['kind'], readonly TriedTube[]>> = {
  *
  * max over widths and solidities of (C_site/C_slow)/(C_r/C_slow)
  *
- * @param site its wind
- * @param rated the maker's wind
  * @param z height above ground [m]
- * @param windStructure pole or lattice
  * @returns the factor [-], 1 or more
  */
 export function coefficientRise(site: Wind, rated: Wind, z: number, windStructure: WindStructure): number {
@@ -79,9 +72,7 @@ export function coefficientRise(site: Wind, rated: Wind, z: number, windStructur
  *
  * λ·Kd·q·G·C_A
  *
- * @param wind the wind
  * @param z height above ground [m]
- * @param trace the working, or nothing
  * @returns the force on a unit of area, allowable level [Pa]
  * @source derived
  */

@@ -8,7 +8,6 @@ const RANK: Readonly<Record<Verdict, number>> = { within: 0, 'low-margin': 1, op
  *
  * over, not-shown, thin, within
  *
- * @param verdicts one or more
  * @returns the worst, or undefined for none
  * @example worstVerdict(['low-margin', 'open', 'within']) // 'open'
  */
@@ -26,7 +25,6 @@ export function worstVerdict(verdicts: readonly Verdict[]): Verdict | undefined 
  * @param unfavourable use with every open question at its bad end [-]
  * @param favourableOver use at the good end, of the comparisons where more than 1 means over [-]
  * @param wanted share of the capacity to keep [-]
- * @returns the verdict
  * @example verdictOf(0.85, 0.3, 0.2) // 'low-margin'
  * @source derived
  */

@@ -49,9 +49,7 @@ export interface WindLoads {
  *
  * F = Σλ·q·G·C·A, M = ΣF·z
  *
- * @param model the tower
  * @param speed of the site, in the basis of its method [m/s]
- * @param demand at the bad end
  * @returns the rows and totals, allowable level
  * @source derived
  */

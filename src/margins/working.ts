@@ -11,8 +11,6 @@ import { siteSpeed } from './tower-model.ts';
  * check, what is proven there, use, margin and the wind it holds to; with every open question at its unfavourable end. It goes a
  * second way through the same formulas and refuses to differ from the answer.
  *
- * @param assessment the answer
- * @returns the steps
  * @throws Error when a sum of the working differs from the answer
  */
 export function workingOf(assessment: Assessment): Trace {

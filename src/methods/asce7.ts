@@ -74,7 +74,6 @@ export const STANDARD_DAMPING = 0.01;
  *
  * @param edition what the edition does in its own way
  * @param conditions speed, ground and structure
- * @returns the wind
  * @source asce7-16
  */
 export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: WindConditions): Wind {
@@ -166,7 +165,6 @@ function asceCoefficient(rule: MethodRule, role: Role, direction: WindDirection)
  * The method record of one ASCE 7 edition.
  *
  * @param edition what the edition does in its own way
- * @returns the method
  * @source asce7-16
  */
 export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {

@@ -8,9 +8,7 @@ import type { LevelFactors, SpeedRule } from './method.ts';
  *
  * v_a = V₃ₛ·√(K_z·K_zt·K_e), of a design wind with V₃ₛ the nominal gust
  *
- * @param basis its own kind of speed
  * @param strengthMap factors of a strength-level speed that it takes as it is
- * @returns its rule
  * @throws Refusal `speed-too-low`, later, when a gust under 10.5 mph is asked for as a fastest mile
  * @example codeSpeeds('gust3-nominal').toOwnBasis(100, 'gust3-strength', 'site') // 77.4597
  * @source ibc-2018

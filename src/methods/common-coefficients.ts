@@ -34,10 +34,7 @@ export const flatPlateFactor = defineFormula({
  *
  * effective 1; projected × slender coefficient; flat-plate × C_r/(2/3), with slender flats 2.0; unknown 1 to the largest
  *
- * @param kind which area is stated
  * @param slenderFlats whether slender flats are among its members
- * @param slender the method's coefficients of slender members
- * @param reading which end of an unknown kind
  * @returns the factor [-]
  * @example statedAreaFactor('unknown', false, { round: 1.2, flat: 2 }, 'unfavourable') // 1.8
  */
@@ -78,10 +75,7 @@ export type MethodRule = Extract<DragRule, { readonly of: 'round' | 'flat' | 'la
 /**
  * The force coefficient of a rule: stated areas, drag areas, round groups and dishes are the same by every method.
  *
- * @param rule what is asked for
  * @param units whose constant turns a stated force into an area
- * @param own the method's own coefficients
- * @returns the coefficient
  */
 export function coefficientOf(
   rule: DragRule,

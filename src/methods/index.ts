@@ -37,8 +37,6 @@ export const METHOD_BY_ID: Readonly<Record<MethodId, Method>> = {
  *
  * id, id
  *
- * @param has what they have
- * @returns their ids, joined
  * @example siteMethodsWith(({ ground }) => ground.field === 'terrain') // 'en1991-1-4'
  */
 export function siteMethodsWith(has: (method: Method) => boolean): string {
@@ -60,7 +58,6 @@ export interface ListedMethod {
  *
  * title (where or when)
  *
- * @returns the methods
  * @example listedMethods()[0].words // 'ANSI/TIA-222-H'
  */
 export function listedMethods(): readonly ListedMethod[] {

@@ -187,9 +187,6 @@ export interface Method extends LevelFactors, SpeedRule {
  *
  * λ, to nominal, to strength
  *
- * @param method the method
- * @param speedLevel how the speed entered
- * @returns its factors
  * @source tia-faq
  */
 export function levelFactors(method: LevelFactors & Pick<Method, 'strengthMap'>, speedLevel: SpeedLevel): LevelFactors {

@@ -11,7 +11,6 @@ export const RATED_AREA_KINDS: readonly AreaKind[] = ['effective', 'projected-ro
  * low = high
  *
  * @param factor both of them [-]
- * @returns the reading
  * @example only(1).high // 1
  * @source derived
  */
@@ -24,8 +23,6 @@ export function only(factor: number): ReturnType<RatedAreas['factor']> {
  *
  * effective and projected-round 1; projected-flat and the least of flat-plate: the compact flat; the most 1.8
  *
- * @param slender the method's coefficients
- * @returns how it reads them
  * @example ratedByShape({ round: 1.2, flat: 2, compactFlat: 1.2 }).factor('unknown').high // 1.8
  */
 export function ratedByShape(slender: Method['slender']): RatedAreas {

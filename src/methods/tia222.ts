@@ -56,7 +56,6 @@ export interface TiaPressureFactors {
  *
  * @param revision what the revision does in its own way
  * @param conditions speed, ground and structure
- * @returns the wind
  * @source tia222-g
  */
 export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind {

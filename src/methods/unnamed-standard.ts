@@ -17,8 +17,6 @@ export interface UnnamedStandard {
  *
  * not before the standard; in its kind of speed or a mean; for a ground that it knows; in a plan of a place it is meant in
  *
- * @param method the standard
- * @param told what the rating tells
  * @returns true where nothing told speaks against it
  * @example mayBeMeant({ ...METHOD_BY_ID['eia222-f'], meantUnnamedIn: ['us'] }, { place: 'europe' }) // false
  */

@@ -103,9 +103,7 @@ export const ASSETS_VERSION = (() => {
 /**
  * The address of a file, relative to the page that asks for it, so that it holds under any base path.
  *
- * @param name its name among the assets
  * @param toRoot the way from the page's folder up to the root of the service: '' for / and /docs, '../' for /v1/checks [-]
- * @returns the address
  */
 export function assetAddress(name: string, toRoot = ''): string {
   if (!ASSETS.has(name)) throw new Error(`there is no asset ${name}`);

@@ -38,7 +38,6 @@ export interface FormReading {
  * refuse with a message.
  *
  * @param document the form's fields, nested
- * @returns a new document
  * @example fromFormText({ tower: { faces: '3', used: 'no', base: '' } }) // { tower: { faces: 3, used: false } }
  */
 export function fromFormText(document: unknown): unknown {

@@ -21,7 +21,6 @@ export type LoadTable =
  * Loads as a sheet writes them: one a row, headed by the names of their fields, with commas, semicolons or tabs between
  * (RFC 4180). Blank cells are not given, blank rows vanish.
  *
- * @param text the table
  * @returns the loads as a plan has them, for `readAreasRequest` to read, or what is wrong with the table
  * @example readLoadTable('name,height,area').ok // false
  * @source rfc4180

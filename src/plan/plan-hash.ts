@@ -4,7 +4,6 @@ import { type PlanHash, planText } from '../words/index.ts';
 /**
  * What tells a plan from every other.
  *
- * @param reading the plan as it was read
  * @returns the hash of its document, and of the document of format 1 it was read from
  * @example planHash({ document: { units: 'us' } }).format2.length // 64
  * @source rfc8785

@@ -47,9 +47,7 @@ const isFields = (value: Json): value is Fields => typeof value === 'object' && 
  * A document changed by a merge patch, RFC 7396: members of the patch replace or join, null takes a member away, a list
  * stands for the whole list.
  *
- * @param target the document
  * @param patch the patch, no deeper than `deeperThan` lets pass
- * @returns a new document
  * @example JSON.stringify(mergePatch({ a: 'b', c: { d: 'e', f: 'g' } }, { a: 'z', c: { f: null } })) // '{"a":"z","c":{"d":"e"}}'
  * @source rfc7396
  */
@@ -68,7 +66,6 @@ export function mergePatch(target: Json, patch: Json): Json {
  *
  * @param value anything, as parsed from JSON
  * @param levels how many are allowed [-]
- * @returns whether there are more
  * @example deeperThan({ a: { b: 1 } }, 1) // true
  */
 export function deeperThan(value: Json, levels: number): boolean {
@@ -83,8 +80,6 @@ const KEPT = ['height', 'above', 'turns', 'heading', 'on', 'offset'] as const;
  * A plan with one proposal carried out: first what it sets, then what it removes, swaps, moves and adds. A name is that
  * which a load has by then.
  *
- * @param plan the plan as written
- * @param proposal what is proposed
  * @param at pointer of the proposal in the request
  * @returns the changed plan, and what of the proposal could not be carried out
  * @example applyProposal({ loads: [{ name: 'beam', above: 2, area: 5 }] }, { name: 'bare', remove: ['beam'] }, '/proposals/0').plan // { loads: [] }

@@ -41,7 +41,6 @@ const DEPTH_AT_MOST = 12;
  * with any of them.
  *
  * @param document anything, as parsed from JSON: a plan and a list of proposals
- * @param options how commas are read
  * @returns the inquiries in SI, or the faults, each pointing into the request
  * @example readAdditionsRequest(5).ok // false
  */

@@ -37,7 +37,6 @@ const STAND_IN_TOWER = { support: 'free', top: 1 };
  * Reads any part of a plan whose areas are asked for.
  *
  * @param document anything, as parsed from JSON: a plan in which all but units and method may be absent
- * @param options how commas are read
  * @returns the part in SI, or the faults
  * @example readAreasRequest(5).ok // false
  */
@@ -92,7 +91,6 @@ export interface PressuresPart extends Part {
  * Reads a site and the heights at which its wind is asked for.
  *
  * @param document anything, as parsed from JSON: a plan with a site, `heights`, and a tower or the word `structure`
- * @param options how commas are read
  * @returns the part in SI, or the faults
  * @example readPressuresRequest(5).ok // false
  */
@@ -154,7 +152,6 @@ export interface RatingsPart extends Part {
  * Reads ratings that are to be set side by side, and the wind they are to be turned into.
  *
  * @param document anything, as parsed from JSON: units, ratings, a tower or its `top` and `structure`, and `to`
- * @param options how commas are read
  * @returns the ratings in SI, or the faults
  * @example readRatingsRequest(5).ok // false
  */

@@ -45,7 +45,6 @@ const compiledSchema = z.compile(planDocumentSchema);
  * Reads a plan document into what a check needs, or says everything that is wrong with it at once.
  *
  * @param document anything, as parsed from JSON
- * @param options how commas are read
  * @returns the inquiry in SI and the document, or the faults
  * @example readPlan(5).ok // false
  */

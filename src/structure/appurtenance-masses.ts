@@ -22,7 +22,6 @@ export interface AppurtenanceMass {
  * W = n·w; tubes of a mast by area and density, lines by their length
  *
  * @param station what stands where; what has no weight given adds none
- * @returns the masses
  * @source derived
  */
 export function appurtenanceMasses(station: Station): readonly AppurtenanceMass[] {
@@ -72,7 +71,6 @@ function tubesOf(mast: Mast): readonly { readonly mass: number; readonly from: n
 /**
  * What hides a weight: pointers to what a plan would have to tell so that `hungMasses` is whole.
  *
- * @param station what stands where
  * @returns the pointers, none where all weights are known
  */
 export function weightsNotGiven(station: Station): readonly string[] {

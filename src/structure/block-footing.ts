@@ -183,7 +183,6 @@ export const toePressureRatioFormula = defineFormula({
  *
  * @param block its size [m], density [kg/m³], what the soil may carry [Pa]
  * @param foot nominal shear [N], moment [N·m] and weight [kg] at the top of the block
- * @param trace the working, or nothing
  * @returns both uses about both edges, toe pressures [Pa], and what is left out
  * @throws Refusal where a size or strength is not above zero, or a load is below it
  * @example blockFooting({ length: 2, width: 2, depth: 1 }, { shear: 2e3, moment: 30e3, weight: 300 }).overturning.ratio // 0.549
@@ -253,7 +252,6 @@ export function blockFooting(block: BlockFooting, foot: FootLoad, trace?: Trace)
  * Refuses forces at a foot that are below zero or no numbers.
  *
  * @param foot shear [N], moment [N·m] and weight [kg]
- * @returns nothing
  * @throws Refusal where one is below zero or no number
  * @example refuseBelowZero({ shear: 1, moment: 0 }) // undefined
  */

@@ -32,7 +32,6 @@ export const hoistPullFormula = defineFormula({
  * P = Σ(k − 1)·W_k, k = 1 the fixed section
  *
  * @param masses of each section from the foot up, with all that rides on it; loads and mast with the uppermost [kg]
- * @param trace the working, or nothing
  * @returns the pull [N]
  * @throws Refusal where there are fewer than two sections, or a mass is none or less than nothing
  * @example hoistPull([80, 60, 50]) // 1569.064
@@ -77,7 +76,6 @@ export interface NestedTower {
  *
  * @param sections from the foot up, as they stand extended
  * @param nestedTop height of the top when nested [m]
- * @param trace the working, or nothing
  * @returns the sections where they then are, and how far each has sunk
  * @throws Refusal where there are fewer than two, the nested top is above the extended one, or a section would sink below the
  *   foot of the tower
@@ -122,7 +120,6 @@ export type AtRim = 'inner' | 'outer';
  *
  * the first whose upper end is above it
  *
- * @param sections from the foot up
  * @param height of the thing [m]
  * @param atRim which holds what is just at a rim: the inner one is lifted and is in the way
  * @returns its place among the sections [-]
@@ -141,7 +138,6 @@ export function sectionCarrying(sections: readonly Pick<Section, 'high'>[], heig
  * h' = h − d_k
  *
  * @param extended sections from the foot up, extended
- * @param nested the same tower nested
  * @param height where it is with the tower extended [m]
  * @param atRim which section holds what is just at a rim: the inner one is lifted and is in the way
  * @returns its height [m], its section, and whether it is in the way
@@ -174,7 +170,6 @@ export interface NestedStation {
  *
  * h' = h − d_k
  *
- * @param station with the tower extended
  * @returns the station nested, and the loads in the way; undefined where the tower does not telescope, its nested top is
  *   not given, it hangs in guys, which are slack then, or is held above its fixed section
  * @throws Refusal as `nestedSections`

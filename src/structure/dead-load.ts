@@ -28,7 +28,6 @@ export interface EccentricWeightLoad {
  * pull: |ΣH|, |ΣH(z_i − z)| as vectors; in the couple R = Σ(H(z_i − z_f))/s at the bearing
  *
  * @param station what stands where; what has no weight given adds none, which the answer says
- * @param levels from the top down
  * @returns the sums at every level
  * @source derived
  */
@@ -66,8 +65,6 @@ export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
  *
  * ΣW·e; in the couple R = ΣW·e/s at the bearing
  *
- * @param station what stands where
- * @param levels from the top down
  * @param iceOnLoads mass of ice on each load, with its level [kg], or nothing
  * @returns shear and moment at every level
  * @source derived
@@ -139,9 +136,7 @@ const WEIGHT_ARM = { three: 0.29, four: 0.36, tube: 0.25 } as const;
  *
  * 0.29·W·b (three legs), 0.36·W·b (four), W·D/4 (tube)
  *
- * @param section where it is asked for
  * @param weight the weight's force [N]
- * @param trace the working, or nothing
  * @returns the moment [N·m]; 0 where the section has no shape
  * @source derived
  */
@@ -172,10 +167,8 @@ export const shearOfTorsionFormula = defineFormula({
  *
  * √3·t/b (three faces), t/b (four), b from axis to axis of the legs
  *
- * @param section where it is asked for
  * @param torsion of what hangs off the axis [N·m]
  * @param z height above ground, which decides the width of a tapering section [m]
- * @param trace the working, or nothing
  * @returns the force, added to the shear [N]; 0 for a pole or a section without a shape
  * @source derived
  */

@@ -174,10 +174,7 @@ const perLength = (given: ForcePerLength | undefined, segment: ElementSegment, i
  * section's own end. A speed goes with the square root of the factor while the coefficient stays. For what is held by a
  * truss or by a rope, or welded, this does not hold.
  *
- * @param segments from the hold outwards
  * @param loads wind, weight and what hangs on it
- * @param trace the working, or nothing
- * @returns joint by joint
  * @throws Refusal segments-none, segment-impossible, element-load-impossible where a load is no number or beyond the tip, and
  *   as its sections do
  * @example elementBending([{ outside: 0.025, wall: 0.002, length: 2, material: 'aluminium', yieldStrength: 240e6 }], { wind: [10] }).joints[0].moment // 20

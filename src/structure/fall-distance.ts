@@ -61,7 +61,6 @@ export const fallRatio = defineFormula({
  * @param tip height of the highest part, mast and antennas in it, above the ground [m]
  * @param halfElement half the longest element, or what an antenna else reaches from the mast; 0 without any [m]
  * @param distances what must not be reached, and how far from the foot [m]
- * @param trace the working, or nothing
  * @returns for each, the distance wanted, what is to spare [m], and the ratio
  * @throws Refusal where a distance is not above zero, or a height or length is below it
  * @example fallDistances(18, 5, [{ to: 'power-line', distance: 30 }])[0].wanted // 26.048

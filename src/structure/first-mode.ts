@@ -98,7 +98,6 @@ interface Mass {
  * Masses: walls of poles and legs (bracing left out), loads and lines by their stated weights, the mast by its wall. A
  * wire holds the tower as well as loading it, so that with wires there is no such bound.
  *
- * @param station what stands where
  * @returns the frequency [Hz]; undefined where the tower is held, telescopes, carries wires, or has a section whose wall
  *   or material is not given
  * @source derived

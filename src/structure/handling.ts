@@ -137,7 +137,6 @@ export function halfElementFrom(reach: number, boom: number): number {
  *
  * @param axisHeight height of the axis of the tower lowered flat, the hinge's with its offset [m]
  * @param antennas what is on it beyond the hinge [m]
- * @param trace the working, or nothing
  * @returns for both, and the better named: clearances, working heights [m], resting angle [rad]
  * @throws Refusal where a size is below zero
  * @example handling(1, [{ name: 'beam', along: 15, halfBoom: 4.572, halfElement: 6 }]).orientations[0].mastAtLeast // 4.572

@@ -27,9 +27,7 @@ export interface IcedItems {
 /**
  * Everything that hangs on the tower, with ice.
  *
- * @param station what stands where
  * @param iceAt thickness of ice by height [m]
- * @param trace the working, or nothing
  * @returns the iced items, and what is missing
  * @source asce7-10
  */
@@ -58,9 +56,7 @@ export function icedAppurtenanceItems(station: Station, iceAt: IceAt, trace?: Tr
 /**
  * The tower itself with ice, one item a section; a section has the ice of its upper end.
  *
- * @param tower the tower
  * @param iceAt thickness of ice by height [m]
- * @param trace the working, or nothing
  * @returns the iced items, and what is missing
  * @source asce7-10
  */
@@ -106,7 +102,6 @@ function icedSectionParts(section: Section, tower: Tower, ice: number, trace: Tr
  *
  * m = n·ρ·A·l
  *
- * @param station what stands where
  * @param iceAt thickness by height [m]
  * @returns by load [kg]
  * @source asce7-10
@@ -121,7 +116,6 @@ export function iceOnLoads(station: Station, iceAt: IceAt): number[] {
  * Σ ρ·π·t·(D + t)·L
  *
  * @param station what stands where; what geometry cannot tell adds none
- * @param levels from the top down
  * @param iceAt thickness of ice by height [m]
  * @returns the mass above each level [kg]
  * @source asce7-10

@@ -49,10 +49,8 @@ export const legPushFormula = defineFormula({
  *
  * Holds for the legs of a roof tripod or quadruped too, b from foot to foot.
  *
- * @param faces number of legs
  * @param width from axis to axis of two legs at the foot [m]
  * @param foot nominal shear [N], moment [N·m] and weight [kg] at the foot
- * @param trace the working, or nothing
  * @returns pull and push of a leg [N]
  * @throws Refusal where the width is not above zero or a load is below it
  * @example legForces(3, 0.5, { shear: 1e3, moment: 10e3, weight: 200 }).uplift // 22702

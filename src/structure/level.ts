@@ -15,9 +15,6 @@ const EXTRA_SPACING = 1;
 /**
  * The levels of a station, from the top down: foot, hinge, every section joint, every load and line end on the tower,
  * bearing and mast foot, and closer ones inside sections not known to be uniform.
- *
- * @param station what stands where
- * @returns the levels, highest first
  */
 export function levelsOf(station: Station): readonly Level[] {
   const { tower, mast } = station;

@@ -52,10 +52,8 @@ export const lyingMoment = defineFormula({
  * M_z = ΣW·(a·cos θ − e·sin θ) − P_n·a_g + P_a·e_g, of all beyond z
  *
  * @param bodies what tilts; of a raising pole only what hangs on the tower
- * @param gear what holds it
  * @param places along the tower from the hinge [m]
  * @param angle of the tower, 0 flat [rad]
- * @param trace the working, or nothing
  * @returns the moment at each place [N·m]
  * @throws Refusal as `raisingAt`, or where the gear does not hold the tower at this angle
  * @example lyingMoments([{ mass: 100, low: 0, high: 10, offset: 0 }], { kind: 'line', anchor: [6, 9], attach: [6, 0] }, [6], 0)[0].moment // 784.53

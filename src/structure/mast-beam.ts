@@ -264,8 +264,6 @@ const middle = ({ low, high }: ForcePlace) => (low + high) / 2;
  * Heights at which the moment in a mast can be largest, but for stretches whose shear changes sign inside: foot, bearing,
  * ends of pieces and of forces.
  *
- * @param beam the mast
- * @param places where forces take hold
  * @returns the heights from the foot up [m]
  * @example mastHeights({ pieces: [{ low: 0, high: 3, outside: 0.05, wall: 0.004, material: 'steel' }], foot: 0, bearing: 1 }, [{ low: 2, high: 2 }]) // [0, 1, 2, 3]
  */
@@ -281,11 +279,8 @@ export function mastHeights(beam: MastBeam, places: readonly ForcePlace[]): read
  *
  * M = ΣF(z_i − z) over the forces above, less R_b(z_b − z) below the bearing
  *
- * @param beam the mast
- * @param acting the forces on it
  * @param z height [m]
  * @param atBearing force on the bearing, as found from the same forces; 0 without one [N]
- * @param trace the working, or nothing
  * @returns the moment [N·m]
  * @example mastMoment({ pieces: [], foot: 0, bearing: 1 }, [{ low: 3, high: 3, force: 10 }], 0.5, 30) // 10
  * @source derived
@@ -409,10 +404,7 @@ function movementsOf(beam: MastBeam, stretches: readonly Stretch[], trace: Trace
  * stands on something of its own that hands it down. A force between foot and bearing bends the other way than one above,
  * so that a caller who is not sure of it compares without it as well. Weight on the bent mast is not counted.
  *
- * @param beam the mast
  * @param acting the forces on it, each at its worst for the heading the caller chose
- * @param trace the working, or nothing
- * @returns all of it
  * @throws Refusal mast-none, mast-piece-impossible, mast-foot-impossible, mast-bearing-impossible, mast-gap, force-off-mast,
  *   force-impossible, and as its sections do
  * @example mastBending({ pieces: [{ low: 0, high: 3, outside: 0.05, wall: 0.004, material: 'steel' }], foot: 0, bearing: 1 }, [{ low: 3, high: 3, force: 100 }]).atBearing // 300
@@ -531,10 +523,7 @@ export interface MastInfluence {
  *
  * M(z) = Σ F_i·∂M(z)/∂F_i
  *
- * @param beam the mast
- * @param places where forces take hold
  * @param heights where moments are asked for [m]
- * @returns a row for each
  * @throws Refusal as mastBending does
  * @example mastInfluence({ pieces: [{ low: 0, high: 3, outside: 0.05, wall: 0.004, material: 'steel' }], foot: 0, bearing: 1 }, [{ low: 3, high: 3 }], [1]).moments // [[2]]
  * @source derived

@@ -21,7 +21,6 @@ export interface MastOutside {
  *
  * D(z) = max D of the tubes there
  *
- * @param mast the mast
  * @param foot height of its foot above ground [m]
  * @returns stretches from foot to tip [m]
  * @source derived
@@ -60,7 +59,6 @@ function stretchesOf<T extends { readonly low: number; readonly high: number }>(
  *
  * bore − outside > 2 mm
  *
- * @param tubes one or more
  * @returns the groups from the outermost in
  * @example tubesThatFit([{ outside: 0.06, wall: 0.004 }, { outside: 0.04, wall: 0.003 }]).length // 2
  * @source common-practice
@@ -84,7 +82,6 @@ export function tubesThatFit<T extends Pick<Tube, 'outside' | 'wall'>>(tubes: re
  * A loose sleeve takes its share only where the gap has closed, and a loose joint hands the whole moment from one tube to the
  * other. One of unknown strength stays, so that nothing is shown there.
  *
- * @param pieces the tubes of the mast
  * @returns the tubes that count, cut where a loose one begins or ends
  * @throws Refusal as sharedBending does
  * @source derived

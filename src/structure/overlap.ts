@@ -12,7 +12,6 @@ const SAME_HEIGHT = 1e-6;
  *
  * max(z_low, z_high of all below it)
  *
- * @param sections from the foot up
  * @param number of the section [-]
  * @returns the height [m]
  * @example rimOf([{ low: 0, high: 6 }, { low: 5, high: 11 }], 1) // 6
@@ -27,8 +26,6 @@ export function rimOf(sections: readonly Pick<Section, 'low' | 'high'>[], number
  *
  * some z_low < z_high of one below
  *
- * @param sections from the foot up
- * @returns true where it is
  * @example overlapsOpen([{ low: 0, high: 6 }, { low: 5, high: 11 }]) // false
  */
 export function overlapsOpen(sections: readonly Pick<Section, 'low' | 'high' | 'shape'>[]): boolean {
@@ -48,7 +45,6 @@ export interface Seen {
  *
  * hidden: from z_low to the rim of a tube as wide or wider; from z_low of a wider tube to the own rim
  *
- * @param sections from the foot up
  * @param number of the section [-]
  * @param overlaps what it sees of lattices in each other
  * @returns the heights, the lower one not below the upper where nothing of it is seen [m]

@@ -220,7 +220,6 @@ const CLOSE_ENOUGH = 1e-9;
  *
  * @param pier its size [m] and the soil [Pa/m]
  * @param foot at the pier's head, its weight not asked for: nominal shear [N] and moment [N·m]
- * @param trace the working, or nothing
  * @returns depth asked for and given [m], the turns, and the ratio
  * @throws Refusal where a size or the soil is not above zero, or a load below it
  * @example pierFooting({ diameter: 1, depth: 2, lateral: 30e3, constrained: false }, { shear: 2e3, moment: 12e3 }).ratio // 0.4996

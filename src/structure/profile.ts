@@ -41,7 +41,6 @@ export interface MastHold {
  * Where the mast is held, for the sums.
  *
  * @param mast the mast, if there is one
- * @param tower the tower
  * @returns foot and bearing; without a mast the tower's top
  */
 export function mastHold(mast: Mast | undefined, tower: Tower): MastHold {
@@ -55,10 +54,7 @@ export function mastHold(mast: Mast | undefined, tower: Tower): MastHold {
  *
  * V = ΣF, M = ΣF(z_i − z); couple: V = R_b, M = R_b(z_b − z)
  *
- * @param slicesInWind the wind on its items
  * @param forces on the slices [N]
- * @param levels from the top down
- * @param hold how the mast is held
  * @returns shear, moment and torsion at every level
  * @source derived
  */
@@ -232,10 +228,7 @@ function worstFrom(sums: number[], start: number): number {
 /**
  * One grouped sum of a profile.
  *
- * @param profile shear and moment
- * @param of which of the two
  * @param level number of the level [-]
- * @returns the grouped sum
  */
 export function groupedSum(profile: Profile, of: 'shear' | 'moment', level: number): GroupedSum {
   const sums = profile.sums?.[of];
@@ -252,7 +245,6 @@ export function groupedSum(profile: Profile, of: 'shear' | 'moment', level: numb
 /**
  * The worst of a grouped sum and the headings at which it comes about.
  *
- * @param sum the grouped sum
  * @returns value, wind heading of the fixed group, and heading of the turning group against rotator zero [-], headings [rad]
  */
 export function worstOfGroups(sum: GroupedSum): {
@@ -274,7 +266,6 @@ export function worstOfGroups(sum: GroupedSum): {
  *
  * S = |V − M/(z_a − z)|
  *
- * @param profile shear and moment
  * @param level number of the level [-]
  * @param apex height at which the legs would meet [m]; Infinity where they stand upright
  * @returns the force [N], 0 or more
@@ -299,11 +290,8 @@ export function bracedShear(profile: Profile, level: number, apex: number): numb
  *
  * S = max(ΣF·w over w > 0, ΣF·|w| over w < 0), w = 1 − (z_i − z)/(z_a − z); in the couple w = R(1 − (z_b − z)/(z_a − z))
  *
- * @param slicesInWind the wind on its items
  * @param forces on the slices [N]
- * @param level where it is asked for
  * @param apex height at which the legs would meet [m]
- * @param hold how the mast is held
  * @returns the force [N], 0 or more
  * @source derived
  */
@@ -329,11 +317,8 @@ export function bracedEitherWay(
  *
  * 1 − (z_i − z)/(z_a − z)
  *
- * @param item what the force is on
  * @param height of the force [m]
- * @param level where it is asked for
  * @param apex height at which the legs would meet [m]
- * @param hold how the mast is held
  * @returns the share [-]; 0 where the force does not reach the level
  */
 export function shareInBraces(

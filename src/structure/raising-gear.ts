@@ -275,7 +275,6 @@ export interface TiltingWeights {
  *
  * ΣW·x = cos θ·ΣW·s − sin θ·ΣW·e; in balance at tan θ_b = ΣW·s/ΣW·e, and half a turn on
  *
- * @param bodies what tilts
  * @returns their weights and places, and the two sums
  * @throws Refusal where nothing tilts, or a mass or place is not a number, less than nothing, or upside down
  * @example tiltingWeights([{ mass: 100, low: 0, high: 10, offset: 0.1 }]).flat // 4903.3
@@ -306,7 +305,6 @@ export function tiltingWeights(bodies: readonly TiltingBody[]): TiltingWeights {
  *
  * s = ΣW·s/ΣW, e = ΣW·e/ΣW
  *
- * @param weights what tilts
  * @returns one weight with the same moments
  * @example gathered(tiltingWeights([{ mass: 10, low: 2, high: 2, offset: 0 }, { mass: 30, low: 6, high: 6, offset: 0 }])).along[0] // 5
  * @source derived
@@ -320,7 +318,6 @@ export function gathered(weights: TiltingWeights): TiltingWeights {
 /**
  * The end of the gear that moves with the tower, along it and square to it: the tip of a raising pole where there is one.
  *
- * @param gear what raises the tower
  * @returns the place in the frame of the tower [m]
  * @example movingEnd({ kind: 'line', anchor: [-9, 0], attach: [8, 0], over: [0, 4] }) // [0, 4]
  */
@@ -333,7 +330,6 @@ export function movingEnd(gear: RaisingGear): Point {
  *
  * θ_d = angle of the anchor − angle of the moving end with the tower flat
  *
- * @param gear what raises the tower
  * @returns the angle, from −2π to 2π [rad]
  * @example deadAngle({ kind: 'line', anchor: [0, 3], attach: [6, 0] }) // 1.5708
  * @source derived
@@ -346,8 +342,6 @@ export function deadAngle(gear: RaisingGear): number {
 /**
  * Refuses gear that cannot be meant.
  *
- * @param gear what raises the tower
- * @returns nothing
  * @throws Refusal where a number is none, an end lies in the hinge, a screw or actuator goes over a pole, the pole stands
  *   on the lower side of the tower, or a working load or breaking strength is not above 0
  * @example refuseImpossibleGear({ kind: 'screw', anchor: [2, -1], attach: [2, 0] }) // undefined
@@ -394,10 +388,7 @@ export function sameButHalfTurns(angle: number, other: number): boolean {
  *
  * F = ΣW·x/r, r = (x_e·y_a − y_e·x_a)/L; hinge: what is left of weights and gear
  *
- * @param bodies what tilts
- * @param gear what raises it
  * @param angle of the tower, 0 flat and π/2 upright [rad]
- * @param trace the working, or nothing
  * @returns moment, arm, length, force and hinge reaction; no force where the gear does not hold
  * @throws Refusal as `tiltingWeights` and `refuseImpossibleGear` do
  * @example raisingAt([{ mass: 100, low: 5, high: 5, offset: 0 }], { kind: 'line', anchor: [0, 3], attach: [4, 0] }, 0).force // 2043.05
@@ -413,10 +404,7 @@ export function raisingAt(bodies: readonly TiltingBody[], gear: RaisingGear, ang
  *
  * F = ΣW·x/r
  *
- * @param weights what tilts
- * @param gear what raises it
  * @param angle of the tower [rad]
- * @param trace the working, or nothing
  * @returns the statics at the angle
  * @example rowAt(tiltingWeights([{ mass: 100, low: 5, high: 5, offset: 0 }]), { kind: 'line', anchor: [0, 3], attach: [4, 0] }, 0).arm // 2.4
  * @source derived
@@ -457,8 +445,6 @@ export interface SearchedStatics {
  *
  * F = ΣW·x/r
  *
- * @param weights what tilts
- * @param gear what raises it
  * @returns the figures at an angle, good until the next is asked for
  * @example staticsForSearch(tiltingWeights([{ mass: 100, low: 5, high: 5, offset: 0 }]), { kind: 'line', anchor: [0, 3], attach: [4, 0] })(0).force // 2043.05
  * @source derived
@@ -528,7 +514,6 @@ function stayArmOf(attach: Point, tip: Point): number {
 /**
  * The force with which the gear holds the tower where it is attached: of a line over a raising pole, that of the stay.
  *
- * @param gear what raises it
  * @param row the statics at an angle, where the gear holds
  * @returns the force along the tower and square to it, towards the upper side [N]
  * @throws Refusal where the gear does not hold

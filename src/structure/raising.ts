@@ -106,8 +106,6 @@ export const ratioOfGear = defineFormula({
  *
  * P_w = B/5
  *
- * @param gear what raises the tower
- * @param trace the working, or nothing
  * @returns the working load [N]; undefined where neither is given
  * @example workingLoadOf({ kind: 'line', anchor: [0, 3], attach: [4, 0], breakingLoad: 20000 }) // 4000
  * @source common-practice
@@ -125,8 +123,6 @@ export function workingLoadOf(
  *
  * F = ΣW·x/r; worst by steps of ¼° and golden section
  *
- * @param bodies what tilts
- * @param gear what raises it
  * @param travel from where to where, at most half a turn [rad]
  * @param trace the working of the worst angle, or nothing
  * @returns the table, the worst, and what must be said
@@ -376,11 +372,7 @@ export const windThatUnloads = defineFormula({
  *
  * V = V_1·√((P_w·|r| − |ΣW·x|)/M_1); slack at V_1·√(|ΣW·x|/M_1)
  *
- * @param bodies what tilts
- * @param gear what raises it
  * @param angle of the tower [rad]
- * @param wind its forces at one speed
- * @param trace the working, or nothing
  * @returns the speeds; none where the gear does not hold or its working load is not known [m/s]
  * @throws Refusal as `raisingAt`, or where the wind's speed is not above 0 or a force is none
  * @example windHeldAt([{ mass: 100, low: 5, high: 5, offset: 0 }], { kind: 'line', anchor: [0, 3], attach: [4, 0], workingLoad: 4000 }, 0, { speed: 1, forces: [{ force: 1, along: 5, acts: 'square' }] }).reaches // 30.6486
@@ -433,10 +425,7 @@ function refuseImpossibleWind({ speed, forces }: TiltingWind): void {
  *
  * least of V_1·√((P_w·|r| − |ΣW·x|)/M_1) over the travel
  *
- * @param bodies what tilts
- * @param gear what raises it
  * @param travel from where to where [rad]
- * @param wind its forces at one speed
  * @returns what it bears there; undefined where it nowhere holds a wind that turns the tower, or its working load is not known
  * @throws Refusal as `raisingThrough` and `windHeldAt`
  * @example leastWindHeld([{ mass: 100, low: 5, high: 5, offset: 0 }], { kind: 'line', anchor: [0, 3], attach: [4, 0], workingLoad: 4000 }, { from: 0, to: 1.2 }, { speed: 1, forces: [{ force: 1, along: 5, acts: 'square' }] }).angle // 0

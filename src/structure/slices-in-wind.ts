@@ -41,13 +41,7 @@ export interface Asked {
   readonly readTwoWays: boolean;
 }
 
-/**
- * Cuts items into slices at the levels and at the longest slice.
- *
- * @param items what the wind touches
- * @param levels heights at which forces are summed
- * @returns the slices
- */
+/** Cuts items into slices at the levels and at the longest slice. */
 export function cutIntoSlices(items: readonly WindItem[], levels: readonly Level[]): Cut {
   const cuts = [...new Set(levels.map((level) => level.z))].sort((a, b) => a - b);
   const slices: Slice[] = [];
@@ -124,10 +118,7 @@ export interface SlicesInWind extends Cut, Asked {
 /**
  * Gathers what a method says of every slice.
  *
- * @param wind the wind
- * @param cut what it touches
  * @param role demand takes open choices high, capacity low
- * @param direction of the wind on lattices
  * @returns the slices in that wind
  */
 export function slicesInWind(wind: Wind, cut: Cut, role: Role, direction: WindDirection): SlicesInWind {
@@ -191,10 +182,8 @@ export interface SliceForces {
  *
  * F = λ·q·G·C·A
  *
- * @param slicesInWind the wind on its items
  * @param speed [m/s], in the basis of the wind
  * @param bound which end of open readings of stated areas
- * @param least whether the method's least pressure counts
  * @param heading whether what nobody turned takes its own worst, or each side is told for itself
  * @returns the forces [N]
  * @source derived

@@ -118,8 +118,6 @@ export interface TubeThatWouldDo {
  *
  * @param demand bending moment, or what it is with a tube, whose own wind goes with its outside [N·m]
  * @param metal material and strength of it: the owner's choice, never assumed
- * @param wishes what else it must suit
- * @param trace the working, or nothing
  * @returns those that would do, by weight; empty where none does
  * @throws Refusal yield-not-given where no yield is given
  * @example tubesThatWouldDo(1000, { material: 'steel', yieldStrength: 240e6 }).map(({ pipe }) => pipe.nominal).slice(0, 2) // ['2', '2']

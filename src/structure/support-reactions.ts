@@ -44,7 +44,6 @@ export const bracketPullHinged = defineFormula({
  * @param force wind above the bracket [N]
  * @param above where its middle lies above the bracket [m]
  * @param span from the foot to the bracket [m]
- * @param trace the working, or nothing
  * @returns pulls on the bracket and, hinged, on the foot [N]
  * @throws Refusal where the span is not above zero or a number is below it
  * @example bracketReaction(1000, 3, 6).pull // 1750

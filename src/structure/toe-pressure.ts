@@ -114,7 +114,6 @@ const ON_AXIS = 1e-8;
  * @param load weight on it [N]
  * @param offLength load off the middle along the length, either way [m]
  * @param offWidth load off the middle along the width, either way [m]
- * @param trace the working, or nothing
  * @returns pressure [Pa], pressed share, and how far the pressure reaches [m]
  * @throws Refusal where a side or the load is not above zero
  * @example pressureUnder({ length: 2, width: 2 }, 40e3, 0.2, 0).contact // 'full'
@@ -317,7 +316,6 @@ export type WorstToe = ToePressure & {
  * @param under the rectangle [m]
  * @param load weight on it [N]
  * @param moment at its underside, alike from all sides [N·m]
- * @param trace the working, or nothing
  * @returns pressure [Pa], heading [rad], pressed share; tips where the moment is more than some heading can hold
  * @throws Refusal where a side or the load is not above zero
  * @example worstToePressure({ length: 1, width: 1 }, 1000, 300).pressure // 4508.7

@@ -188,9 +188,6 @@ export interface TubeSection {
  *
  * The wall is the nominal one: the mill's tolerance and the 0.93 some codes put on welded pipe are not taken off.
  *
- * @param tube the tube
- * @param trace the working, or nothing
- * @returns its section
  * @throws Refusal tube-impossible where the wall is none, or thicker than half the outside
  * @example tubeSection({ outside: 1.9 * INCH, wall: 0.145 * INCH, material: 'steel' }).sectionModulus / INCH ** 3 // 0.3262
  * @source derived, common-practice
@@ -235,8 +232,6 @@ export interface AllowedBending {
  * Aluminium whose strength at rupture is not given is allowed Fy·S/1.95, since rupture never comes before yield, and
  * Fy·S/1.67 at most. Not for welded places of aluminium.
  *
- * @param tube the tube
- * @param trace the working, or nothing
  * @returns what it is allowed; undefined where its yield is not given or its wall is so thin that it may buckle first
  * @throws Refusal tube-impossible, strength-impossible where a strength is not greater than 0 or rupture comes before yield
  * @example allowedBending({ outside: 0.05, wall: 0.005, material: 'steel', yieldStrength: 240e6 }).surely // 1041
@@ -303,8 +298,6 @@ export interface SharedBending {
  * True where the tubes touch all along, some diameters away from where a sleeve ends; a loose sleeve takes nothing until
  * the gap is closed, and `creditedPieces` does not count on it.
  *
- * @param tubes one or more
- * @param trace the working, or nothing
  * @returns shares, stiffness and what all together are allowed
  * @throws Refusal tubes-none where there is none, tubes-do-not-nest where one does not go into the next, and as its parts do
  * @example sharedBending([{ outside: 0.05, wall: 0.005, material: 'steel' }]).shares // [1]

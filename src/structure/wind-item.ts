@@ -25,13 +25,7 @@ export interface WindItem {
   readonly offset: number;
 }
 
-/**
- * Everything the wind touches but the tower itself, in the order of the plan: loads, mast, lines.
- *
- * @param station what stands where
- * @param trace the working, or nothing
- * @returns the items
- */
+/** Everything the wind touches but the tower itself, in the order of the plan: loads, mast, lines. */
 export function appurtenanceItems(station: Station, trace?: Trace): readonly WindItem[] {
   const turnsWithOthers = station.loads.filter((load) => load.turns).length > 1;
   const items = station.loads.map((load) => under(trace, load.name, () => loadItem(load, turnsWithOthers, trace)));
@@ -149,8 +143,6 @@ function guysItem(
  * @param tower the tower; sections without a shape give nothing
  * @param unknownSolidity solid share to take where nothing is said of a lattice's members [-]
  * @param overlaps what it sees of lattices in each other
- * @param trace the working, or nothing
- * @returns the items
  */
 export function towerItems(
   tower: Tower,
@@ -215,9 +207,6 @@ export interface RatedLines {
  * they lay.
  *
  * @param lines how many, of what diameter
- * @param tower the tower
- * @param trace the working, or nothing
- * @returns the item
  * @source common-practice
  */
 export function ratedLines(lines: RatedLines, tower: Tower, trace?: Trace): WindItem {

@@ -5,7 +5,6 @@ import type { SectionShape, Station, Tower } from './station.ts';
  * The tower as the factors of the whole structure see it: direction and gust. A tower with any lattice section counts as
  * a lattice; one whose shape is not known is asked for twice, once as each kind.
  *
- * @param station what stands where
  * @param assumed the kind to take where no section has a shape
  * @returns kind, height, width and dynamics
  * @example windStructureOf({ units: 'si', loads: [], cables: [], tower: { support: 'free', foot: 0, top: 12, sections: [], sectionsGiven: false, telescopes: false, held: [], heldGiven: false, asDrawn: false, used: true } }, 'pole').kind // 'pole'
@@ -35,8 +34,6 @@ function shapesOf(tower: Tower): readonly SectionShape[] {
 /**
  * Whether the tower's own wind can be worked out: every section has a shape.
  *
- * @param tower the tower
- * @returns true when it can
  * @example bareTowerWindKnown({ support: 'free', foot: 0, top: 12, sections: [], sectionsGiven: false, telescopes: false, held: [], heldGiven: false, asDrawn: false, used: true }) // false
  */
 export function bareTowerWindKnown(tower: Tower): boolean {

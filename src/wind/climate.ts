@@ -21,7 +21,6 @@ export interface ChartValue {
  *
  * @param climate the climate, for its basis
  * @param speeds speeds in that basis [m/s]
- * @param trace the working, or nothing
  * @returns the gusts, in the order of the speeds [m/s]
  * @example climateGusts({ kind: 'record', basis: 'gust3-nominal', yearlyMax: [] }, [30, 35]) // [30, 35]
  * @source ibc-2003, durst, wmo-td-1555

@@ -107,7 +107,6 @@ export const REFERENCE_HEIGHT = 33 * FOOT;
  *
  * @param z height above ground [m]
  * @param constants of the exposure, from these editions
- * @param trace the working, or nothing
  * @returns the coefficient [-]
  * @example exposureCoefficientOfTo716(10.0584, EXPOSURE_TO_7_16.C) // 1.0022
  * @source bnbc-2020
@@ -126,7 +125,6 @@ export function exposureCoefficientOfTo716(z: number, constants: ExposureConstan
  *
  * @param z height above ground [m]
  * @param constants of the exposure, from this edition
- * @param trace the working, or nothing
  * @returns the coefficient [-]
  * @example exposureCoefficientOf722(10.0584, EXPOSURE_7_22.C) // 0.9997
  * @source seau-2024
@@ -145,8 +143,6 @@ export function exposureCoefficientOf722(z: number, constants: ExposureConstants
  *
  * @param z height above ground [m]
  * @param floor no lower coefficient counts [-]
- * @param constants of the exposure
- * @param trace the working, or nothing
  * @returns the coefficient [-]
  * @example exposureCoefficientOfTia(1, 0.85, EXPOSURE_TO_7_16.C) // 0.85
  * @source tia222-g

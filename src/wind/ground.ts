@@ -24,8 +24,6 @@ const TERRAIN_BY_EXPOSURE: Readonly<Record<Exposure, Terrain>> = { B: 'III', C: 
  *
  * B ← III, IV; C ← II; D ← 0, I
  *
- * @param ground exposure or terrain
- * @returns the exposure
  * @example exposureOf('II') // 'C'
  */
 export function exposureOf(ground: Ground): Exposure {
@@ -37,8 +35,6 @@ export function exposureOf(ground: Ground): Exposure {
  *
  * III ← B; II ← C; I ← D
  *
- * @param ground exposure or terrain
- * @returns the terrain
  * @example terrainOf('C') // 'II'
  */
 export function terrainOf(ground: Ground): Terrain {
@@ -50,8 +46,6 @@ export function terrainOf(ground: Ground): Terrain {
  *
  * 0, I, II, III or IV
  *
- * @param ground exposure or terrain
- * @returns true for a terrain
  * @example isTerrain('B') // false
  * @source en1991-1-4
  */

@@ -148,7 +148,6 @@ function mustSpread(ok: boolean): void {
  * β = Σ(y − ȳ)(v − v̄)/Σ(y − ȳ)², μ = v̄ − β·ȳ
  *
  * @param returns at least two return periods [years] and their gusts [m/s]
- * @param trace the working, or nothing
  * @returns location and scale [m/s]
  * @throws Refusal `no-spread` when speeds do not rise with the period
  * @example gumbelThroughChart([{ years: 10, speed: 34 }, { years: 50, speed: 41 }]).scale // 4.24
@@ -171,7 +170,6 @@ export function gumbelThroughChart(returns: readonly ChartValue[], trace?: Trace
  * β = l₂/ln 2, μ = l₁ − γβ
  *
  * @param yearlyMax strongest gust of each year [m/s]
- * @param trace the working, or nothing
  * @returns location and scale [m/s]
  * @throws Refusal `no-spread` when all are alike
  * @example gumbelByLMoments([30, 31, 33, 36, 41]).scale // 3.895
@@ -194,7 +192,6 @@ export function gumbelByLMoments(yearlyMax: readonly number[], trace?: Trace): G
  * β = √6/π·s, μ = x̄ − γβ
  *
  * @param yearlyMax strongest gust of each year [m/s]
- * @param trace the working, or nothing
  * @returns location and scale [m/s]
  * @throws Refusal `no-spread` when all are alike
  * @example gumbelByMoments([30, 31, 33, 36, 41]).scale // 3.4607
@@ -214,7 +211,6 @@ export function gumbelByMoments(yearlyMax: readonly number[], trace?: Trace): Gu
  * β = x̄ − Σx·e^(−x/β)/Σe^(−x/β), μ = −β·ln(Σe^(−x/β)/n)
  *
  * @param yearlyMax strongest gust of each year [m/s]
- * @param trace the working, or nothing
  * @returns location and scale [m/s]
  * @throws Refusal `no-spread` when all are alike
  * @example gumbelByLikelihood([30, 31, 33, 36, 41]).scale // 2.9308

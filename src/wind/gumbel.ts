@@ -129,7 +129,6 @@ export interface GumbelErrors {
  *
  * var μ = (1 + 6(1−γ)²/π²)·β²/n = 1.1087 β²/n, var β = 6/π²·β²/n = 0.6079 β²/n, cov = 6(1−γ)/π²·β²/n = 0.2570 β²/n
  *
- * @param fit the fit
  * @param count years of record [-]
  * @returns both standard errors [m/s] and their covariance [m²/s²]
  * @example likelihoodErrors({ location: 40, scale: 10 }, 100).location // 1.053
@@ -150,9 +149,7 @@ export function likelihoodErrors(fit: GumbelFit, count: number): GumbelErrors {
  *
  * v_T = μ − β·ln(−ln(1 − 1/T))
  *
- * @param fit the Gumbel law
  * @param years T, above 1 [years]
- * @param trace the working, or nothing
  * @returns the gust [m/s]
  * @example gustOfPeriod({ location: 95.075597, scale: 10.841244 }, 50) // 137.3775
  * @source wind-energy-2011
@@ -166,10 +163,8 @@ export function gustOfPeriod(fit: GumbelFit, years: number, trace?: Trace): numb
  *
  * s = β·√((1 + 6/π²·(1 − γ + y)²)/n), y = −ln(−ln(1 − 1/T))
  *
- * @param fit the fit
  * @param count years of record [-]
  * @param years T, above 1 [years]
- * @param trace the working, or nothing
  * @returns the standard error [m/s]
  * @example errorOfPeriod({ location: 40, scale: 10 }, 100, 50) // 3.5171
  * @source johnson-kotz-balakrishnan

@@ -247,8 +247,6 @@ export interface GustedSize {
  * G = 0.925(1 + 1.7·g·I_z·Q)/(1 + 1.7·g·I_z)
  *
  * @param size height and width of the structure [m]
- * @param constants of edition and exposure
- * @param trace the working, or nothing
  * @returns the factor [-], 0.7 to 0.925
  * @example rigidGustEffect({ height: 18, width: 0.3 }, GUST_CONSTANTS_TO_7_16.C) // 0.8889
  * @source asce7-16
@@ -272,11 +270,9 @@ function background(size: GustedSize, constants: GustConstants, trace: Trace | u
  * G_f = 0.925(1 + 1.7·I_z·√(g²Q² + g_R²R²))/(1 + 1.7·g·I_z)
  *
  * @param size height and width of the structure [m]
- * @param constants of edition and exposure
  * @param frequency lowest natural frequency [Hz]
  * @param damping share of critical [-]
  * @param V 3-second gust of the map [m/s]
- * @param trace the working, or nothing
  * @returns the factor [-], rising with the speed
  * @example flexibleGustEffect({ height: 21.9456, width: 0.3 }, GUST_CONSTANTS_TO_7_16.C, 0.8, 0.01, 50.06848) // 1.3686
  * @source asce7-16

@@ -56,12 +56,9 @@ export interface IceRule {
  *
  * t_d = k_T·t·I_i·f_z·K_zt^0.35
  *
- * @param rule the method's rule
  * @param thickness on the map, or radial ice given [m]
- * @param category risk category
  * @param z height above ground [m]
  * @param hill topographic factor there [-]
- * @param trace the working, or nothing
  * @returns the thickness [m]
  * @example iceThickness({ mapFactor: 2, importance: ICE_IMPORTANCE, grows: true, wind: { shareOfForce: 1 }, windLevel: 0.7, weightLevel: 0.7 }, 0.01905, 'II', 15.24, 1) // 0.03972
  * @source asce7-10

@@ -186,7 +186,6 @@ export const basicWindOfGust = defineFormula({
  *
  * @param vb basic wind of 50 years [m/s]
  * @param years the return period, more than 1 [-]
- * @param trace the working, or nothing
  * @returns the basic wind of that return period [m/s]
  * @example basicWindFor(26, 100) // 27.0004
  * @source en1991-1-4

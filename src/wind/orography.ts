@@ -159,7 +159,6 @@ export const HILL_REACH = { upwind: 1.5, downwind: 2, cliff: 3.5 } as const;
  *
  * Φ = H/L_u ≥ 0.05; x ≤ 1.5·L_u upwind, 2·L_d behind a hill, 3.5·L_e behind a cliff
  *
- * @param hill the hill
  * @returns the conditions, those that fail among them
  * @example hillConditionsEn({ shape: 'ridge', height: 8, halfLength: 100, distance: 0, side: 'upwind' })[0]?.holds // false
  * @source en1991-1-4
@@ -189,7 +188,6 @@ function runOf(hill: Hill): number {
  *
  * @param hill the hill; its lee slope is taken as long as its windward one
  * @param z height above ground [m]
- * @param trace the working, or nothing
  * @returns s [-], 0 or more
  * @example hillLocationFactor({ shape: 'ridge', height: 50, halfLength: 125, distance: 0, side: 'upwind' }, 10) // 0.9388
  * @source en1991-1-4
@@ -222,7 +220,6 @@ export function hillLocationFactor(hill: Hill, z: number, trace?: Trace): number
  *
  * @param hill the hill; whether it counts is asked of `hillConditionsEn`
  * @param z height above ground [m]
- * @param trace the working, or nothing
  * @returns c_o [-], 1 or more
  * @example hillFactorEn({ shape: 'ridge', height: 50, halfLength: 125, distance: 0, side: 'upwind' }, 10) // 1.3755
  * @source en1991-1-4

@@ -107,8 +107,6 @@ type Mean = 'mean-1min' | 'mean-10min' | 'mean-hour';
  *
  * 1 min, 10 min, 1 h
  *
- * @param basis the basis
- * @returns true for a mean
  * @example isMeanBasis('mean-hour') // true
  * @source durst
  */
@@ -134,8 +132,6 @@ export type SpeedRole = 'site' | 'rating';
  *
  * g = V₃ₛ / V_T
  *
- * @param basis which mean
- * @param role whose speed it is
  * @returns the ratio [-], 1.2 to 1.75
  * @example gustOverMean('mean-hour', 'rating') // 1.53
  * @source wmo-td-1555
@@ -150,10 +146,7 @@ export function gustOverMean(basis: Mean, role: SpeedRole): number {
  * V_asd = √0.6·V_ult = 1.05·V_fm + 10.5 mph = g_T·V_T
  *
  * @param speed the speed [m/s], above 0
- * @param from its basis
- * @param to the basis wanted
  * @param role whose speed it is: decides the ratio of a mean
- * @param trace the working, or nothing
  * @returns the speed in the other basis [m/s]
  * @throws Refusal `speed-too-low` when a gust under 10.5 mph is asked for as a fastest mile
  * @example convertSpeed(100, 'gust3-strength', 'gust3-nominal', 'site') // 77.4597

@@ -160,8 +160,6 @@ const ASCE_LOWEST_HILL: Readonly<Record<Exposure, number>> = { B: 60 * FOOT, C: 
  * H/L_h ≥ 0.2; H ≥ 15 ft (exposures C, D) or 60 ft (B); isolated and twice as high as its surroundings within 2 mi; the
  * upper half of it, or near the crest of an escarpment
  *
- * @param hill the hill
- * @param exposure the ground upwind
  * @returns the conditions, those that fail among them
  * @example hillConditionsAsce({ shape: 'ridge', height: 3, halfLength: 10, distance: 0, side: 'upwind' }, 'C')[1]?.holds // false
  * @source asce7-16
@@ -193,8 +191,6 @@ export function hillConditionsAsce(hill: Hill, exposure: Exposure): readonly Hil
  *
  * the upper half of the slope; behind the edge of an escarpment not more than 8·H
  *
- * @param hill the hill
- * @returns the condition
  * @example hillConditionsTia({ shape: 'escarpment', height: 10, halfLength: 20, distance: 90, side: 'downwind' })[0]?.holds // false
  * @source tia222-g
  */
@@ -215,7 +211,6 @@ export function hillConditionsTia(hill: Hill): readonly HillCondition[] {
 /**
  * The first condition that fails.
  *
- * @param conditions under which a hill counts
  * @returns why the hill does not count, or undefined when it does
  * @example hillExclusion(hillConditionsAsce({ shape: 'ridge', height: 30, halfLength: 400, distance: 0, side: 'upwind' }, 'C')) // 'too-gentle'
  */
@@ -229,9 +224,7 @@ export function hillExclusion(conditions: readonly HillCondition[]): HillExclusi
  * K_zt = (1 + K₁·K₂·K₃)²
  *
  * @param hill the hill; whether it counts is asked of `hillConditionsAsce`
- * @param exposure the ground upwind
  * @param z height above ground [m]
- * @param trace the working, or nothing
  * @returns the factor [-], 1 or more
  * @example hillFactorAsce({ shape: 'ridge', height: 30, halfLength: 100, distance: 50, side: 'upwind' }, 'C', 20) // 1.3436
  * @source asce7-16
@@ -246,8 +239,6 @@ export function hillFactorAsce(hill: Hill, exposure: Exposure, z: number, trace?
  * K_zt(z) = (1 + K₁·K₂·K₃(z))²
  *
  * @param hill the hill; whether it counts is asked of `hillConditionsAsce`
- * @param exposure the ground upwind
- * @param trace the working, or nothing
  * @returns the factor [-], 1 or more, by height above ground [m]
  * @example hillByHeightAsce({ shape: 'ridge', height: 30, halfLength: 100, distance: 50, side: 'upwind' }, 'C')(20) // 1.3436
  * @source asce7-16
@@ -269,9 +260,7 @@ export function hillByHeightAsce(hill: Hill, exposure: Exposure, trace?: Trace):
  * K_zt = (1 + K_c·K_t/K_h)², K_h = e^(f·z/H)
  *
  * @param hill the hill; whether it counts is asked of `hillConditionsTia`
- * @param exposure the ground upwind
  * @param z height above ground [m]
- * @param trace the working, or nothing
  * @returns the factor [-], 1 or more
  * @example hillFactorTia({ shape: 'ridge', height: 30.48, halfLength: 60, distance: 0, side: 'upwind' }, 'B', 0) // 2.7159
  * @source tia222-g
@@ -286,8 +275,6 @@ export function hillFactorTia(hill: Hill, exposure: Exposure, z: number, trace?:
  * K_zt(z) = (1 + K_c·K_t/K_h(z))², K_h = e^(f·z/H)
  *
  * @param hill the hill; whether it counts is asked of `hillConditionsTia`
- * @param exposure the ground upwind
- * @param trace the working, or nothing
  * @returns the factor [-], 1 or more, by height above ground [m]
  * @example hillByHeightTia({ shape: 'ridge', height: 30.48, halfLength: 60, distance: 0, side: 'upwind' }, 'B')(0) // 2.7159
  * @source tia222-g

@@ -61,7 +61,6 @@ const HEADINGS: Readonly<Record<ExtremesMethod, string>> = {
  * @param climate what is known of the place's strongest winds
  * @param gust the actual 3-second gust at 10 m over open ground [m/s]
  * @param years for how many years, 1 or more [years]
- * @param trace the working, or nothing
  * @returns lowest and highest chance in a year and in all, and each method's own
  * @throws Refusal `no-spread` when the climate's speeds are all alike
  * @example chanceOfReaching({ kind: 'chart', basis: 'gust3-nominal', returns: [{ years: 10, speed: 34 }, { years: 50, speed: 41 }] }, 41, 50).overYears[0] // 0.6358

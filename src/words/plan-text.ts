@@ -12,7 +12,6 @@ const UNPRINTED = /[\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\u
 /**
  * A plan as it is printed.
  *
- * @param plan the document
  * @returns JSON in lines, all of it in letters that print
  * @example planText({ title: 'Bluff' }) // '{\n  "title": "Bluff"\n}'
  */

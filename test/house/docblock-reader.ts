@@ -167,8 +167,16 @@ export function docblockFaults(documented: DocumentedFunction, sourceIds: Readon
   const parameters = tags.filter((tag) => tag.name === 'param');
   const named = parameters.map((tag) => tag.text.split(/\s/)[0] as string);
   const names = documented.parameters.map(({ name }) => name);
-  if (named.join() !== names.join()) {
+  const strangers = named.filter((name) => !names.includes(name));
+  const inOrder = names.filter((name) => named.includes(name));
+  if (strangers.length > 0 || inOrder.join() !== named.join()) {
     faults.push(`${where}: @param names (${named.join(', ')}), the function has (${names.join(', ')})`);
+  }
+  // A thing says by its type what it is; a number says nothing of its unit.
+  for (const { name, type } of documented.parameters) {
+    if ((type === undefined || isNumber(type)) && !named.includes(name)) {
+      faults.push(`${where}: has no @param ${name}, which is a number`);
+    }
   }
   const typeOf = new Map(documented.parameters.map(({ name, type }) => [name, type]));
   for (const { text } of parameters) {
@@ -177,7 +185,10 @@ export function docblockFaults(documented: DocumentedFunction, sourceIds: Readon
   }
 
   const returns = tags.filter((tag) => tag.name === 'returns');
-  if (returns.length !== 1) faults.push(`${where}: has ${returns.length} @returns, one is wanted`);
+  const numeric = documented.returns === undefined || isNumber(documented.returns);
+  if (returns.length > 1 || (numeric && returns.length === 0)) {
+    faults.push(`${where}: has ${returns.length} @returns, one is wanted`);
+  }
   for (const { text } of returns) {
     const lacking = text === '' || lacksUnit(text, documented.returns);
     if (lacking) faults.push(`${where}: @returns ${text} — lacks its meaning or its [unit]`);

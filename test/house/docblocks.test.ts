@@ -70,7 +70,11 @@ describe('the reader of docblocks', () => {
   it('names what is missing', () => {
     expect(faults([])).toEqual(['has no docblock']);
     expect(faults(without('Twice'))).toEqual(['does not begin with a sentence that says what it gives']);
-    expect(faults(without('@param'))).toEqual(['@param names (), the function has (x)']);
+    expect(faults(without('@param'))).toEqual(['has no @param x, which is a number']);
+    expect(faults(good.map((line) => line.replace('@param x', '@param y')))).toEqual([
+      '@param names (y), the function has (x)',
+      'has no @param x, which is a number',
+    ]);
     expect(faults(without('@returns'))).toEqual(['has 0 @returns, one is wanted']);
     expect(faults(without('@source'))).toEqual(['has no @source']);
     expect(faults(good.map((line) => line.replace('number [-]', 'number')))).toHaveLength(1);
@@ -85,6 +89,12 @@ describe('the reader of docblocks', () => {
     const plain = good.map((line) => line.replace(' [-]', ''));
     const thing = 'export function twice(x: Item): Item {';
     expect(faults(plain, thing)).toEqual([]);
+    expect(
+      faults(
+        plain.filter((line) => !/@param|@returns/.test(line)),
+        thing,
+      ),
+    ).toEqual([]);
     expect(faults(plain, 'export function twice(x: Item | undefined): readonly number[] {')).toHaveLength(1);
     expect(faults(plain, 'export function twice(x: number | undefined): Map<string, number> {')).toHaveLength(1);
     expect(faults(plain, 'export const twice = (x = 2): Item => {')).toHaveLength(1);

@@ -39,9 +39,6 @@ export const ALL_CHECK_KINDS: readonly CheckKind[] = CHECK_KINDS.map((kind) => C
  * Every check of a plan, in the order of an answer.
  *
  * by kind; those of ratings together, in the order of the ratings
- *
- * @param context what is known of the tower
- * @returns the checks
  */
 export function checksOf(context: CheckContext): readonly Check[] {
   const checks = ALL_CHECK_KINDS.flatMap(({ assess }) => assess(context));
@@ -58,7 +55,6 @@ export function checksOf(context: CheckContext): readonly Check[] {
  *
  * what loads its kind, or a weight
  *
- * @param check the check
  * @returns true where it stands in still air
  * @example isInStillAir({ kind: 'hoist' }) // true
  */

@@ -134,12 +134,6 @@ export interface Compared {
  * A check that is not shown.
  *
  * open
- *
- * @param of what it is of
- * @param because why
- * @param needs pointers to what is missing
- * @param result what is known all the same
- * @returns the check
  */
 export function openCheck(
   of: CheckOf,
@@ -167,11 +161,6 @@ export interface JudgedBy {
  * A check with the verdict of its ratio.
  *
  * over where the favourable end is; else open for what is missing or disagrees
- *
- * @param of what it is of
- * @param result its comparison
- * @param by what the verdict goes by
- * @returns the check
  */
 export function judged(of: CheckOf, result: CheckResult, by: JudgedBy): Check {
   const { margin, favourable = result.ratioRange[0], missing = [], because = 'readings-disagree', asks = [] } = by;
@@ -184,9 +173,6 @@ export function judged(of: CheckOf, result: CheckResult, by: JudgedBy): Check {
  * A comparison without the winds it holds to, of which something else is missing.
  *
  * what it uses without wind stays
- *
- * @param result the comparison
- * @returns the same without winds
  */
 export function withoutWinds(result: CheckResult): CheckResult {
   const { holdsTo: _, keepsMarginTo: __, ...rest } = result;

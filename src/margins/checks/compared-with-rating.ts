@@ -14,8 +14,6 @@ import type { CheckResult, Compared } from './check.ts';
  *
  * u = demand/capacity, where it is largest
  *
- * @param model the tower
- * @param found the ratio of the check
  * @param demand of the design wind at the unfavourable end, without least pressures
  * @returns the comparison and the winds it holds to
  * @source derived
@@ -39,8 +37,6 @@ export function resultOf(model: TowerModel, found: CheckRatio, demand: Demand): 
  *
  * u = demand/capacity
  *
- * @param model the tower
- * @param ratio the comparison and its ratio
  * @param demand of the design wind at the unfavourable end, without least pressures
  * @returns what is compared, and where
  * @source derived
@@ -63,7 +59,6 @@ export function compared(model: TowerModel, ratio: ComparisonRatio, demand: Dema
  *
  * n = Σ 1
  *
- * @param model the tower
  * @returns pointers to what is missing
  * @source derived
  */
@@ -102,8 +97,6 @@ function ratingNeeds({ input }: TowerModel): readonly string[] {
  *
  * n = 0
  *
- * @param model the tower
- * @returns true where nobody tells
  * @source derived
  */
 export function supportsNotGiven(model: TowerModel): boolean {

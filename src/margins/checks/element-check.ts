@@ -81,7 +81,6 @@ const rowAt = (load: Load, number: number) => `${load.at}/tubes/${number}`;
  *
  * n = Σ 1
  *
- * @param model the tower
  * @returns a pointer and the owner of each
  * @source derived
  */
@@ -103,7 +102,6 @@ export interface MetalNotGiven {
  *
  * n = Σ 1
  *
- * @param model the tower
  * @returns a pointer and the owner of each
  * @source derived
  */

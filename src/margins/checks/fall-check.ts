@@ -27,9 +27,6 @@ export const fallKind: CheckKind<'fall'> = {
  *
  * d_w = h_tip + half an element or boom + 10 ft
  *
- * @param model the tower
- * @param trace the working, or nothing
- * @returns a comparison for each
  * @source common-practice
  */
 export function fallComparisons(model: TowerModel, trace?: Trace): readonly FallComparison[] {

@@ -4,7 +4,6 @@ import type { Rating } from '../rating.ts';
 /**
  * What the first rating of gear says of its strength.
  *
- * @param ratings of the plan
  * @returns working load and breaking strength [N], as given; nothing where no gear is rated
  */
 export function ratedGear(ratings: readonly Rating[]): Pick<RaisingGear, 'workingLoad' | 'breakingLoad'> | undefined {

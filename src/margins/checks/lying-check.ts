@@ -50,10 +50,7 @@ interface Place {
  *
  * u = M_g/M_cap; v at which √(M_w² + M_g²) = M_cap
  *
- * @param model the tower
  * @param hinge its height [m]
- * @param bodies all that tilts
- * @param gear what holds it
  * @returns the check and the gust; nothing where the gear has no hold on the flat tower
  * @source derived
  */
@@ -266,12 +263,7 @@ function forcesBeyond(model: TowerModel, scenario: number, height: number): [rea
 /**
  * The working of the lying tower in the wind.
  *
- * @param model the tower
  * @param hinge its height [m]
- * @param bodies all that tilts
- * @param gear what holds it
- * @param trace the working
- * @returns nothing
  */
 export function explainLying(
   model: TowerModel,

@@ -77,7 +77,6 @@ const MAST = { id: 'mast', kind: 'mast', at: '/mast' } as const;
  *
  * u = |M|/(Fy·S/1.67)
  *
- * @param model the tower
  * @returns the check, where there is a mast or ought to be one
  * @source derived
  */
@@ -178,7 +177,6 @@ function mastNeeds(mast: Mast): readonly string[] {
  *
  * n = Σ 1
  *
- * @param model the tower
  * @returns a pointer, or none
  * @source derived
  */

@@ -95,7 +95,6 @@ function holdOfMast(mast: Mast): { readonly foot: number; readonly bearing?: num
  *
  * What blows below the bearing would relieve the foot; it is not counted on.
  *
- * @param model the tower
  * @returns forces, torque, weight and movement; undefined without a mast, or where its foot is not told
  * @source derived
  */
@@ -141,8 +140,6 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
  *
  * (ΣF·share + what stays)/stated = 1
  *
- * @param model the tower
- * @param of what is asked of it
  * @param stated force [N], moment or torque [N·m]
  * @returns the winds; none where the mast is not told or no wind brings it there
  * @source derived
@@ -184,9 +181,6 @@ export function windsHeldByHold(model: TowerModel, of: AskedOfHold, stated: numb
  *
  * A = ((1 − m)·F_rated − R)/(λ·q·G·share), ((1 − m)·M_rated − M_f)/(λ·q·G·(z − z_f))
  *
- * @param model the tower
- * @param check of what holds the mast
- * @param force where it takes a force
  * @param height where more would hang [m]
  * @returns the area; undefined where neither force nor moment is shown, or nothing at that height reaches it
  * @source derived

@@ -32,7 +32,6 @@ export interface MastWinds {
  *
  * F = λ·q·G·C·A, G of a mast where the method has one
  *
- * @param model the tower
  * @returns slices, and the winds on them
  * @source derived
  */
@@ -45,9 +44,6 @@ export function mastInWind(model: TowerModel): MastInWind {
  * The mast and what it carries, cut into slices.
  *
  * at most 2 m each
- *
- * @param model the tower
- * @returns the slices
  */
 export function mastCut(model: TowerModel): Cut {
   return cutIntoSlices(
@@ -78,10 +74,7 @@ function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
  *
  * max(G, G_mast)
  *
- * @param model the tower
- * @param wind of the site
  * @param windStructure the tower as the factors of the whole structure see it
- * @returns the wind
  */
 export function withMastGust(model: TowerModel, wind: Wind, windStructure: Scenario['windStructure']): Wind {
   const { mastGust } = METHOD_BY_ID[model.input.method];
@@ -97,7 +90,6 @@ type Sums = [mean: number, cosine: number, sine: number];
  *
  * Σw·F, ½Σw(N + T) + ½|Σw(N − T)·e^{2iψ}| of each group
  *
- * @param cut the wind on its items
  * @param forces on the slices [N]
  * @param weights one for each slice: share [-] or arm [m]
  * @returns the sum [N or N·m] and the headings at which it comes about [rad]
@@ -145,7 +137,6 @@ export function worstHeadingOf(
  *
  * min over its winds
  *
- * @param winds design and actual
  * @returns the speed [m/s]
  */
 export function steadySpeed(winds: readonly MastWinds[]): number {
@@ -182,7 +173,6 @@ export interface StillMoments {
  *
  * |ΣH·(z_i − z)|, ΣW·e
  *
- * @param model the tower
  * @param z the height [m]
  * @returns both [N·m]
  * @source derived
@@ -204,7 +194,6 @@ export function stillMoments(model: TowerModel, z: number): StillMoments {
  *
  * ΣW·e
  *
- * @param model the tower
  * @param z the height; all of it where none is given [m]
  * @returns the moment [N·m]
  * @source derived
@@ -228,7 +217,6 @@ export function eccentricWeightOnMast(model: TowerModel, z = Number.NEGATIVE_INF
  *
  * n·H
  *
- * @param load the load
  * @returns the pull [N]; 0 of what is no wire or untold
  * @source derived
  */
@@ -241,7 +229,6 @@ export function pullOf(load: Load): number {
  *
  * E·I and strength by its pieces
  *
- * @param mast the mast
  * @returns the beam; undefined where a wall is not told or its foot is not
  * @source derived
  */
@@ -258,7 +245,6 @@ export function beamOf(mast: Mast): MastBeam | undefined {
  *
  * z_f + from, z_f + to
  *
- * @param mast the mast
  * @returns the pieces; undefined where a wall is not told or its foot is not
  */
 export function piecesOf(mast: Mast): readonly MastPiece[] | undefined {

@@ -85,7 +85,6 @@ export const lyingKind: CheckKind<'lying'> = {
  *
  * ΣW·x/r
  *
- * @param model the tower
  * @returns pulls, gusts and reaches on the way; undefined where the tower has no hinge
  * @source derived
  */

@@ -12,9 +12,6 @@ import type { CheckContext } from './check-kind.ts';
  *
  * A = ((1 − m)·capacity − demand)/(λ·q·G·arm)
  *
- * @param context what is known of the tower
- * @param check of the tower or its top
- * @param place where more would hang
  * @returns the area; `unlimited` where it ends nowhere there, undefined where the wind on the tower itself is not known
  * @source derived
  */

@@ -28,10 +28,7 @@ export interface HeldMast {
  *
  * u = R_b/F_rated, R_f/F_rated, ΣF·e/t_rated, ΣW/W_rated
  *
- * @param model the tower
- * @param holder bearing or rotator
  * @param own the check of what this holder alone may be stated for; undefined where it goes as for every holder
- * @returns the checks
  * @source derived
  */
 export function holderChecks(
@@ -101,9 +98,6 @@ function torqueCheck({ of, model, rating, mast }: HeldMast, claim: Extract<Ratin
  * How more area on the mast loads what holds it.
  *
  * as the force on it
- *
- * @param force where it takes a force
- * @returns the rule
  */
 export function roomOfHolder(force: Holder['force']): RoomRule {
   return {
@@ -117,10 +111,6 @@ export function roomOfHolder(force: Holder['force']): RoomRule {
  * A check of which nothing is known to compare.
  *
  * missing, or not computed
- *
- * @param of what it is of
- * @param needs what is missing
- * @returns the check
  */
 export function unknownCheck(of: CheckOf, needs: readonly string[]): Check {
   return openCheck(of, needs.length > 0 ? 'missing' : 'not-computed', needs);
@@ -131,13 +121,7 @@ export function unknownCheck(of: CheckOf, needs: readonly string[]): Check {
  *
  * u = demand/stated; at the favourable end the share that an allowable level would leave
  *
- * @param model the tower
- * @param of what it is of
- * @param compared demand and capacity
- * @param needs what is missing
- * @param held the winds to which it holds
  * @param level what is open about the level of the rating
- * @returns the check
  * @source derived
  */
 export function statedCheck(
@@ -165,8 +149,6 @@ export interface LevelOpen {
  *
  * low/high
  *
- * @param rating the rating
- * @param claim what it states
  * @returns where it would be told, and the share
  */
 export function levelOf(rating: Rating, claim: Parameters<typeof shareAllowed>[0]): LevelOpen {
@@ -195,7 +177,6 @@ function areaOnMast({ scenarios, site }: TowerModel): number {
  *
  * n = Σ 1
  *
- * @param model the tower
  * @param mast what the mast does to what holds it
  * @returns pointers to what is missing
  * @source derived
@@ -216,11 +197,9 @@ function weightNeeds(model: TowerModel): readonly string[] {
  *
  * u = demand/capacity
  *
- * @param of what is compared
  * @param demand what is asked [-]
  * @param capacity what is stated [-]
  * @param height where, if at one height [m]
- * @returns the comparison
  * @source derived
  */
 export function compare(of: Compared['of'], demand: number, capacity: number, height?: number): Compared {

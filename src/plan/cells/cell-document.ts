@@ -91,9 +91,7 @@ function spanOf(given: Given): Fields {
 /**
  * The small plan document that a row of a cell is read from.
  *
- * @param id which cell
  * @param given its parameters as text, none of them blank
- * @param units of its plain numbers
  * @param structure what stands in the wind where the cell asks
  * @returns the document, as a plan or a part of one
  * @example cellDocument('mast-moment', new Map([['wall', '0.25']]), 'us', 'lattice').mast.wall // '0.25'

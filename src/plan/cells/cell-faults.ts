@@ -16,10 +16,6 @@ const OF_BOUNDS: ReadonlySet<Fault['code']> = new Set<Fault['code']>(['out-of-bo
 /**
  * A fault of a cell's document in the words of its address.
  *
- * @param id which cell
- * @param given its parameters as text
- * @param document the document that was read
- * @param fault what its reader found
  * @returns the fault by parameter, where one is to blame
  */
 export function cellFault(id: CellId, given: ReadonlyMap<string, string>, document: unknown, fault: Fault): CellFault {

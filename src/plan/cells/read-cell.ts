@@ -66,7 +66,6 @@ type Named = Readonly<Record<string, unknown>>;
 /**
  * Reads the parameters of a cell by the readers of plans, so that one set of bounds and words stands.
  *
- * @param id which cell
  * @param query its parameters by name: text, or a list where one stood more than once
  * @returns its rows, each a question in SI or what does not fit
  * @example readCell('bundle-width', { count: '5', diameter: '0.405' }).rows[0].question.count // 5

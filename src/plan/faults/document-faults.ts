@@ -20,9 +20,6 @@ const FAULTS_AT_MOST = 500;
  * Everything wrong with the form of a document, and what is left of it when that is set aside, so that the rest can
  * still be read and all faults be told at once.
  *
- * @param document the document as it came
- * @param firstIssues what the schema found
- * @param schema what the document should be
  * @returns the faults, and the readable rest, in which required fields may be absent
  * @example documentFaults(5, planDocumentSchema.safeParse(5).error?.issues ?? []).faults.length // 1
  */

@@ -91,7 +91,6 @@ export type QueryCode =
  * The JSON pointer of a member of what another pointer names, per RFC 6901.
  *
  * @param at pointer of the object or list, '' for the whole document
- * @param key the member's name or index
  * @returns the member's pointer, without '#'
  * @example pointerTo('/loads/0', 'a/b') // '/loads/0/a~1b'
  * @source rfc6901
@@ -103,8 +102,6 @@ export function pointerTo(at: string, key: PropertyKey): string {
 /**
  * What stands where a pointer points.
  *
- * @param document the whole document
- * @param path the members to follow
  * @returns the value, or undefined where there is none
  * @example valueAt({ loads: [{ name: 'beam' }] }, ['loads', 0, 'name']) // 'beam'
  */

@@ -1,8 +1,6 @@
 /**
  * What was given, short enough to be repeated in a message.
  *
- * @param value anything out of a document
- * @returns the words
  * @example givenWords({ a: 1 }) // 'an object'
  */
 export function givenWords(value: unknown): string {

@@ -1,8 +1,6 @@
 /**
  * How many single-letter insertions, deletions, replacements or swaps of neighbours turn one word into another.
  *
- * @param one a word
- * @param other another word
  * @returns the number of edits [-], 0 for equal words
  * @example editDistance('exposure', 'exposrue') // 1
  * @source common-practice
@@ -33,8 +31,6 @@ export function editDistance(one: string, other: string): number {
 /**
  * The known name that somebody most likely meant.
  *
- * @param given what was written
- * @param known the names there are
  * @returns the nearest name, or undefined when none is near enough to be meant
  * @example nearestName('Exposrue', ['exposure', 'wind']) // 'exposure'
  */

@@ -18,7 +18,6 @@ const spaced = (name: string) =>
 /**
  * A place in the plan in the reader's words: things by the name their owner gave them.
  *
- * @param document the whole document
  * @param path members from the top of the document
  * @returns the words, with a capital at the start unless that is a name
  * @example placeWords({ loads: [{ name: 'beam' }] }, ['loads', 0, 'area']) // 'beam area'

@@ -54,8 +54,6 @@ export const WORDS_FOR_DIMENSION: Readonly<Record<PlanDimension, string>> = {
  * A quantity in the plan's own units, in words.
  *
  * @param value the quantity in SI [-]
- * @param dimension what kind of quantity it is
- * @param units the plan's units
  * @returns number and unit, four significant figures
  * @example quantityWords(0.3048, 'length', 'us') // '1 ft'
  */

@@ -31,10 +31,7 @@ const FRACTION_SIGNS: Readonly<Record<string, string>> = {
  * plan's unit. The text never reaches an expression evaluator: it is cut into a number, which is read here, and a
  * unit's name, which must be on a list.
  *
- * @param text what was written
- * @param dimension what kind of quantity is wanted
  * @param units the plan's units, for a bare number
- * @param decimal how a comma is read
  * @returns the quantity in SI, or why it cannot be read
  * @example readQuantityText('48 ft 6 in', 'length', 'us', 'point') // 14.7828
  * @source nist-sp811
@@ -71,7 +68,6 @@ export function readQuantityText(
 /**
  * The two ends of a text such as "48 to 58"; a unit at the end serves both.
  *
- * @param text what was written
  * @returns lower and upper end as written, or undefined when it is no pair
  * @example splitPair('48 to 58 ft')?.join(' | ') // '48 ft | 58 ft'
  */

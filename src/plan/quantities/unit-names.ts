@@ -130,8 +130,6 @@ const factors = new Map<UnitEntry, number>();
 /**
  * What one unit, as people write its name, is in SI; only names on our own list are ever handed to the unit library.
  *
- * @param written the unit's name as written
- * @param dimension what kind of quantity is wanted
  * @returns the SI value of one such unit [-], or undefined when the name is not one for this kind of quantity
  * @example unitInSi('kt', 'speed') // 0.51444444
  * @source nist-sp811
@@ -179,7 +177,6 @@ const SHOWN: Readonly<Record<PlanDimension, string>> = {
 /**
  * The units a reader may choose from for a kind of quantity.
  *
- * @param dimension what kind of quantity
  * @returns their names in one line
  * @example unitsAllowed('angle') // 'degrees'
  */

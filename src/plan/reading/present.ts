@@ -6,8 +6,6 @@ export type Present<T> = { [K in keyof T as undefined extends T[K] ? never : K]:
 /**
  * The object without its undefined members, so that what the plan leaves out is absent in the domain too.
  *
- * @param members the object
- * @returns a new object
  * @example Object.keys(present({ wall: undefined, outside: 0.05 })).join() // 'outside'
  */
 export function present<T extends object>(members: T): Present<T> {

@@ -33,10 +33,6 @@ export interface Span {
  * The shape of a load in SI.
  *
  * @param reader the plan's reader, which takes the faults
- * @param fields the load as written
- * @param at its pointer
- * @param span where it hangs
- * @returns the shape
  * @example readLoadShape(reader, { name: 'beam', above: 2, area: 5.5 }, '/loads/0', span).kind // 'stated'
  */
 export function readLoadShape(reader: PlanReader, fields: LoadFields, at: string, span: Span): Shape {

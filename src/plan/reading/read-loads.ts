@@ -13,10 +13,7 @@ const ROUNDING = 1e-6;
  * What hangs on the tower, in SI.
  *
  * @param reader the plan's reader, which takes the faults
- * @param loads the loads as written
- * @param tower the tower
  * @param mast the mast, if there is one
- * @returns the loads
  * @example readLoads(reader, [], tower, undefined) // []
  */
 export function readLoads(
@@ -162,10 +159,7 @@ function queryBoom(reader: PlanReader, at: string, tower: Tower, boom: number | 
  * The runs of lines in SI.
  *
  * @param reader the plan's reader, which takes the faults
- * @param cables the runs as written
- * @param tower the tower
  * @param mast the mast, if there is one
- * @returns the runs
  * @example readCables(reader, [], tower, undefined) // []
  */
 export function readCables(

@@ -12,10 +12,7 @@ const ROUNDING = 1e-6;
  * The mast of a plan in SI.
  *
  * @param reader the plan's reader, which takes the faults
- * @param fields the mast as written
  * @param rotatorHeight height of the rotator, on which the mast stands [m], where given
- * @param tower the tower it stands on
- * @returns the mast
  * @example readMast(reader, { outside: 2, length: 10 }, undefined, tower).bearing // tower.top
  */
 export function readMast(
@@ -58,7 +55,6 @@ export function readMast(
  * The height of the rotator, where the plan gives one.
  *
  * @param reader the plan's reader, which takes the faults
- * @param fields the rotator as written
  * @returns the height [m], or undefined
  * @example readRotatorHeight(reader, { height: 44 }) // 13.4112
  */
@@ -70,8 +66,6 @@ export function readRotatorHeight(reader: PlanReader, fields: RotatorFields): nu
  * The rotator of a plan in SI.
  *
  * @param reader the plan's reader, which takes the faults
- * @param fields the rotator as written
- * @returns the rotator
  * @example readRotator(reader, { weight: 20 }).weight // 9.0718
  */
 export function readRotator(reader: PlanReader, fields: RotatorFields): Rotator {

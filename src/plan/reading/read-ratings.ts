@@ -21,9 +21,6 @@ for (const [kind, fields] of Object.entries(FIELDS_OF_KIND)) {
  * What the makers say, in SI, with everything they left unsaid absent.
  *
  * @param reader the plan's reader, which takes the faults
- * @param ratings the ratings as written
- * @param tower the plan's tower
- * @returns the ratings
  * @example readRatings(reader, [], tower) // []
  */
 export function readRatings(reader: PlanReader, ratings: readonly RatingFields[], tower: Tower): Rating[] {
@@ -226,9 +223,6 @@ function readSupportHeight(
  *
  * @param reader the plan's reader, which takes the faults
  * @param fields the wind as written: a speed, or all the sheet says
- * @param at pointer of what carries it
- * @param key its name there
- * @returns the wind
  * @example readRatedWind(reader, { speed: 100, method: 'tia222-g' }, '/ratings/0', 'wind').speed // 44.704
  */
 export function readRatedWind(reader: PlanReader, fields: RatedWindFields, at: string, key: string): RatedWind {

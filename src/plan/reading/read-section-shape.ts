@@ -9,10 +9,7 @@ import { requireFields } from './shape-fields.ts';
  * A lattice as written, in SI.
  *
  * @param reader the plan's reader, which takes the faults
- * @param fields the fields beside its shape
- * @param at their pointer
  * @param length its length [m]; its areas are those of this length
- * @returns the lattice
  * @example readLattice(reader, { faces: 3, width: 18, members: 'round' }, '/tower', 14.6).faces // 3
  */
 export function readLattice(reader: PlanReader, fields: ShapeFields, at: string, length: number): LatticeShape {
@@ -31,9 +28,6 @@ export function readLattice(reader: PlanReader, fields: ShapeFields, at: string,
  * A pole as written, in SI.
  *
  * @param reader the plan's reader, which takes the faults
- * @param fields the fields beside its shape
- * @param at their pointer
- * @returns the pole
  * @example readPole(reader, { width: [8, 4] }, '/tower').sides // 0
  */
 export function readPole(reader: PlanReader, fields: ShapeFields, at: string): PoleShape {
@@ -135,10 +129,8 @@ function readMembers(
 /**
  * A lattice or pole as it stands between two heights of a longer one, its taper interpolated and its areas shared out.
  *
- * @param shape the whole
  * @param from where the part begins, as a share of the whole's length from below [-]
  * @param to where the part ends [-]
- * @returns the part
  * @example partOfShape({ kind: 'pole', width: [0.2, 0.1], sides: 0 }, 0.5, 1).width // [0.15, 0.1]
  */
 export function partOfShape(shape: SectionShape, from: number, to: number): SectionShape {

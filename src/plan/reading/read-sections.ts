@@ -17,10 +17,8 @@ const TAPE = 0.005;
  * The sections of a tower in SI, from the base up: as given, or pieces of one length counted down from the top.
  *
  * @param reader the plan's reader, which takes the faults
- * @param tower the tower as written
  * @param foot height of its foot [m]
  * @param top height of its top [m]
- * @returns the sections
  * @example readSections(reader, { support: 'free', top: 48 }, 0, 14.6304).length // 5
  */
 export function readSections(reader: PlanReader, tower: TowerFields, foot: number, top: number): Section[] {

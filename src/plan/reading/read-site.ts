@@ -19,9 +19,7 @@ import { present } from './present.ts';
  * The site of a plan in SI.
  *
  * @param reader the plan's reader, which takes the faults
- * @param fields the site as written
  * @param method the plan's method, whose maps give the basis nobody named
- * @returns the site
  * @example readSite(reader, { wind: 105, exposure: 'C' }, 'asce7-16').exposure // 'C'
  */
 export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMethodId | undefined): Site {

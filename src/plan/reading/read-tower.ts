@@ -9,8 +9,6 @@ import { readSections } from './read-sections.ts';
  * The tower of a plan in SI.
  *
  * @param reader the plan's reader, which takes the faults
- * @param fields the tower as written
- * @returns the tower
  * @example readTower(reader, { support: 'free', top: 48 }).foot // 0
  */
 export function readTower(reader: PlanReader, fields: TowerFields): Tower {

@@ -10,7 +10,6 @@ for (const [shape, fields] of Object.entries(FIELDS_OF_SHAPE)) {
 /**
  * Whether an object has any field of a shape, apart from names it uses for something else.
  *
- * @param fields the object as written
  * @param own fields that mean something else in this object
  * @returns the first such field, or undefined
  * @example firstShapeField({ width: 18 }, []) // 'width'
@@ -24,11 +23,7 @@ export function firstShapeField(fields: object, own: readonly string[]): ShapeFi
  * Faults every field that belongs to another shape than the object has.
  *
  * @param reader the plan's reader, which takes the faults
- * @param fields the object as written
- * @param shape its shape
- * @param at its pointer
  * @param own fields that mean something else in this object
- * @returns whether there was one
  * @example refuseForeignFields(reader, { shape: 'dish', leg: 1 }, 'dish', '/loads/0', [])
  */
 export function refuseForeignFields(
@@ -58,11 +53,6 @@ export function refuseForeignFields(
  * Faults every field a shape cannot do without and does not have.
  *
  * @param reader the plan's reader, which takes the faults
- * @param fields the object as written
- * @param shape its shape
- * @param needed what it needs
- * @param at its pointer
- * @returns nothing
  * @example requireFields(reader, { wide: 12 }, 'plate', ['wide', 'tall'], '/loads/0')
  */
 export function requireFields(

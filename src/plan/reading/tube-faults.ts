@@ -6,11 +6,8 @@ import type { PlanReader } from './plan-reader.ts';
  * Faults a wall that leaves no tube.
  *
  * @param reader the plan's reader, which takes the faults
- * @param what the tube in words
  * @param outside its outside diameter [m]
  * @param wall its wall [m]
- * @param pointer where the wall is written
- * @returns nothing
  * @example refuseThickWall(reader, 'Mast', 0.05, 0.03, '/mast/wall')
  */
 export function refuseThickWall(
@@ -30,11 +27,8 @@ export function refuseThickWall(
  * Faults a strength at rupture below the yield.
  *
  * @param reader the plan's reader, which takes the faults
- * @param what the tube in words
  * @param yieldStrength its yield, where it is told [Pa]
  * @param ultimateStrength its strength at rupture, where it is told [Pa]
- * @param at where both are written
- * @returns nothing
  * @example refuseEarlyRupture(reader, 'Mast', 240e6, 200e6, '/mast')
  */
 export function refuseEarlyRupture(

@@ -6,9 +6,6 @@ import type { PlanDocument } from '../schema/plan-document.ts';
 /**
  * What a plan leaves out that has a reading and a caution.
  *
- * @param document the plan as written
- * @param site its site as read
- * @param station its station as read
  * @returns what is unsaid, in a fixed order
  * @example unsaidIn(document, site, station).includes('ice') // true
  */

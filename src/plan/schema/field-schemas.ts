@@ -53,7 +53,6 @@ export function quantityPair({ of, description }: QuantityWords) {
 /**
  * The schema of one choice out of a few; the catalogue must have words for each.
  *
- * @param choices the identifiers
  * @param field the field in the catalogue [-]
  * @returns the schema [-]
  * @example choice(['B', 'C'], { description: 'Exposure', choices: { B: 'town', C: 'open' } }).safeParse('B').success // true
@@ -68,7 +67,6 @@ export function choice<const T extends readonly string[]>(
 /**
  * The schema of the id of a standard; its title is the standard's own.
  *
- * @param ids what may be chosen
  * @param field the field in the catalogue
  * @returns the schema
  * @example standard(['asce7-16'], { description: 'Standard' }).safeParse('asce7-22').success // false
@@ -91,7 +89,6 @@ export function text({ description }: FieldWords) {
 /**
  * The schema of a name, which is a text of at least a letter.
  *
- * @param field the field in the catalogue
  * @returns the schema [-]
  * @example name({ description: 'Name' }).safeParse('').success // false
  */
@@ -126,7 +123,6 @@ export function yesOrNo({ description }: FieldWords) {
 /**
  * The schema of a list of things.
  *
- * @param of the schema of one
  * @param most how many at most [-]
  * @param field the list in the catalogue [-]
  * @returns the schema; a list with a least number adds it [-]

@@ -3,8 +3,6 @@ import { z } from 'zod';
 /**
  * The schemas a plan allows at a place; several where a field has several forms.
  *
- * @param schema where to start
- * @param path members to follow
  * @returns the schemas, without their wrappers; none where the path leads nowhere
  * @example schemasAt(z.strictObject({ a: z.string() }), ['a']).length // 1
  */
@@ -30,9 +28,6 @@ export function schemasAt(schema: z.core.$ZodType, path: readonly PropertyKey[])
 /**
  * The fields an object may have at a place.
  *
- * @param schema where to start
- * @param path members to follow
- * @returns their names
  * @example fieldsAt(z.strictObject({ a: z.string() }), []) // ['a']
  */
 export function fieldsAt(schema: z.core.$ZodType, path: readonly PropertyKey[]): readonly string[] {
@@ -42,8 +37,6 @@ export function fieldsAt(schema: z.core.$ZodType, path: readonly PropertyKey[]):
 /**
  * What may stand at a place, in words.
  *
- * @param schema where to start
- * @param path members to follow
  * @returns the words: "a number or text, or [low, high]" [-]
  * @example formsAllowed(z.string(), []) // 'text'
  */

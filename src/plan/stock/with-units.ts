@@ -11,7 +11,6 @@ type Labels = Readonly<Record<UnitSystem, string>> | undefined;
  * A part of a plan with the unit written behind every plain number, so that it fits into a plan of other units.
  *
  * @param part any members of a plan document, readable in the given units
- * @param units what its plain numbers are in
  * @returns a new part, in which "5.5" has become "5.5 ft²"
  * @example withUnits({ tower: { top: 48, faces: 3 } }, 'us') // { tower: { top: '48 ft', faces: 3 } }
  */
