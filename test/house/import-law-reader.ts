@@ -55,7 +55,7 @@ function packageName(target: string): string {
 
 /** The browser reads no types: the page has a door of its own. */
 function doorOf(room: string, from: string | undefined): string {
-  return `src/${room}/index.${from === 'page' ? 'mjs' : 'ts'}`;
+  return `src/${room}/index.${from === 'page' && room === 'words' ? 'mjs' : 'ts'}`;
 }
 
 /** Every breach of the import law, each a sentence naming the file. */
