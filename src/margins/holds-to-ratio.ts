@@ -37,8 +37,6 @@ export interface WindsHeld {
  *
  * u(V) = 1; u(V) = 1 − m
  *
- * @param ratio how the link's use goes with the wind
- * @returns both, as far as there are such winds
  * @source derived
  */
 export function windsHeld(model: TowerModel, ratio: RatioByWind): WindsHeld {
@@ -82,7 +80,6 @@ export function canBeLowered(station: { readonly tower: Pick<Tower, 'hingeHeight
  *
  * u(V) = target, looked for upward
  *
- * @param ratio how its use goes with the wind
  * @param speed of the site, in the basis of its method [m/s]
  * @param target the use [-], above 0
  * @returns both speeds [m/s]; undefined where the check has it without wind, or no wind brings it there

@@ -86,11 +86,7 @@ export function steadyUpTo(scenarios: readonly TowerInWind[]): number {
   );
 }
 
-/**
- * What hangs on the tower, and the tower itself, in a wind that has come.
- *
- * @returns by scenario, what hangs and the tower
- */
+/** What hangs on the tower, and the tower itself, in a wind that has come. */
 export function inActualWind(model: TowerModel): readonly [TowerInWind, ...TowerInWind[]] {
   return once(model, towerInActualWind);
 }

@@ -48,8 +48,6 @@ export interface Reactions {
  * What the tower asks of its foot.
  *
  * wind by the ledger, and what stays; nominal: × 1/λ or 0.6/λ
- *
- * @returns the forces at every level
  */
 export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads): Reactions {
   const { station } = model.input;

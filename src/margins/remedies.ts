@@ -388,11 +388,7 @@ function poleAllAlong(run: CableRun, { sections }: Station['tower']): boolean {
   return along.length > 0 && along.every(({ shape }) => shape?.kind === 'pole');
 }
 
-/**
- * A plan with one remedy and nothing else changed.
- *
- * @returns the changed plan in SI
- */
+/** A plan with one remedy and nothing else changed. */
 export function changedBy(input: CheckInput, change: RemedyChange): CheckInput {
   return { ...input, station: { ...input.station, ...changedParts(input.station, change) } };
 }

@@ -378,11 +378,7 @@ export function weightMoment(model: BareModel, comparison: Comparison, trace?: T
 /**
  * What is there without wind and is not told: the pull of a wire, the weight of what hangs off the axis.
  *
- * n = Σ 1
- *
  * @param on the mast alone, or all of them
- * @returns pointers to what is missing
- * @source derived
  */
 export function steadyNotGiven(model: Pick<TowerModel, 'input'>, on?: 'mast'): readonly string[] {
   const { loads } = model.input.station;

@@ -54,8 +54,6 @@ export interface TiaPressureFactors {
  *
  * q = c·Kz·Kzt·Kd·V²·I (G), c·Kz·Kzt·Ks·Ke·Kd·V² (H); F = q·Gh·EPA
  *
- * @param revision what the revision does in its own way
- * @param conditions speed, ground and structure
  * @source tia222-g
  */
 export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind {

@@ -130,11 +130,7 @@ export interface Compared {
   readonly place?: Comparison['place'];
 }
 
-/**
- * A check that is not shown.
- *
- * open
- */
+/** A check that is not shown. */
 export function openCheck(
   of: CheckOf,
   because: OpenBecause,
@@ -169,11 +165,7 @@ export function judged(of: CheckOf, result: CheckResult, by: JudgedBy): Check {
   return verdict === 'open' ? openCheck(of, because, asks, result) : { ...of, verdict, needs: [], result };
 }
 
-/**
- * A comparison without the winds it holds to, of which something else is missing.
- *
- * what it uses without wind stays
- */
+/** A comparison without the winds it holds to, of which something else is missing. */
 export function withoutWinds(result: CheckResult): CheckResult {
   const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
   return rest;

@@ -76,14 +76,7 @@ function judgedElement(model: TowerModel, of: CheckOf, member: Member, result: C
 
 const rowAt = (load: Load, number: number) => `${load.at}/tubes/${number}`;
 
-/**
- * The booms that are checked with a weight on them whose place nobody tells.
- *
- * n = Σ 1
- *
- * @returns a pointer and the owner of each
- * @source derived
- */
+/** The booms that are checked with a weight on them whose place nobody tells. */
 export function boomsLaden(model: TowerModel): readonly { readonly at: string; readonly of: string }[] {
   return membersOf(model)
     .filter(({ onBoom }) => onBoom > 0)
@@ -97,14 +90,7 @@ export interface MetalNotGiven {
   readonly notGiven: 'material' | 'ultimate';
 }
 
-/**
- * The rows of tubes that are checked without a word of their metal, or of what alloy breaks at.
- *
- * n = Σ 1
- *
- * @returns a pointer and the owner of each
- * @source derived
- */
+/** The rows of tubes that are checked without a word of their metal, or of what alloy breaks at. */
 export function metalsNotGiven(model: TowerModel): readonly MetalNotGiven[] {
   return membersOf(model).flatMap(({ load, row, number }): MetalNotGiven[] => {
     const about = (notGiven: MetalNotGiven['notGiven']) => ({

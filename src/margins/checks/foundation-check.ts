@@ -60,7 +60,6 @@ const FOUNDATION = { id: 'foundation', kind: 'foundation', at: '/tower/foundatio
  *
  * at the nominal load of foundations
  *
- * @param context the tower, its ratios and what it asks of its foot
  * @returns loads and sides; undefined where none is described, or nothing is worked out of it
  * @source ibc-2018
  */

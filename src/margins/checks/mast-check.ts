@@ -77,7 +77,6 @@ const MAST = { id: 'mast', kind: 'mast', at: '/mast' } as const;
  *
  * u = |M|/(Fy·S/1.67)
  *
- * @returns the check, where there is a mast or ought to be one
  * @source derived
  */
 export function mastCheck(model: TowerModel): readonly Check[] {
@@ -172,14 +171,7 @@ function mastNeeds(mast: Mast): readonly string[] {
   ];
 }
 
-/**
- * An aluminium mast of which nobody says what it breaks at.
- *
- * n = Σ 1
- *
- * @returns a pointer, or none
- * @source derived
- */
+/** An aluminium mast of which nobody says what it breaks at. */
 export function ruptureNotGiven(model: TowerModel): readonly string[] {
   const { mast } = model.input.station;
   return mast?.material === 'aluminium' && mast.ultimateStrength === undefined ? ['/mast/ultimate'] : [];

@@ -32,7 +32,6 @@ export interface MastWinds {
  *
  * F = λ·q·G·C·A, G of a mast where the method has one
  *
- * @returns slices, and the winds on them
  * @source derived
  */
 export function mastInWind(model: TowerModel): MastInWind {
@@ -73,8 +72,6 @@ function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
  * A wind with the gust factor that the method has for a mast, where it has one.
  *
  * max(G, G_mast)
- *
- * @param windStructure the tower as the factors of the whole structure see it
  */
 export function withMastGust(model: TowerModel, wind: Wind, windStructure: Scenario['windStructure']): Wind {
   const { mastGust } = METHOD_BY_ID[model.input.method];
@@ -134,8 +131,6 @@ export function worstHeadingOf(
 
 /**
  * Speed up to which no coefficient of what the mast carries changes.
- *
- * min over its winds
  *
  * @returns the speed [m/s]
  */

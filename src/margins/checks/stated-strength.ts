@@ -94,11 +94,7 @@ function torqueCheck({ of, model, rating, mast }: HeldMast, claim: Extract<Ratin
   return check.result === undefined ? check : { ...check, result: { ...check.result, torque: turning } };
 }
 
-/**
- * How more area on the mast loads what holds it.
- *
- * as the force on it
- */
+/** How more area on the mast loads what holds it. */
 export function roomOfHolder(force: Holder['force']): RoomRule {
   return {
     onMastOnly: true,
@@ -107,11 +103,7 @@ export function roomOfHolder(force: Holder['force']): RoomRule {
   };
 }
 
-/**
- * A check of which nothing is known to compare.
- *
- * missing, or not computed
- */
+/** A check of which nothing is known to compare. */
 export function unknownCheck(of: CheckOf, needs: readonly string[]): Check {
   return openCheck(of, needs.length > 0 ? 'missing' : 'not-computed', needs);
 }
@@ -172,15 +164,7 @@ function areaOnMast({ scenarios, site }: TowerModel): number {
   return [...areas.values()].reduce((sum, [front, side]) => sum + Math.max(front, side), 0);
 }
 
-/**
- * What keeps the forces of the mast from being known.
- *
- * n = Σ 1
- *
- * @param mast what the mast does to what holds it
- * @returns pointers to what is missing
- * @source derived
- */
+/** What keeps the forces of the mast from being known. */
 export function mastNeeds(model: TowerModel, mast: MastAnswer | undefined): readonly string[] {
   if (mast) return [];
   return [model.input.station.mast ? '/mast/inside' : '/mast'];
