@@ -40,8 +40,7 @@ export interface WindsHeld {
  * @source derived
  */
 export function windsHeld(model: TowerModel, ratio: RatioByWind): WindsHeld {
-  const reaching = windsReaching(model.input, ratio, model.site.speed);
-  return heldBy(model, reaching, ratio.design(0));
+  return heldBy(model, windsReaching(model.input, ratio, model.site.speed), ratio.design(0));
 }
 
 /**
@@ -76,25 +75,15 @@ export function canBeLowered(station: { readonly tower: Pick<Tower, 'hingeHeight
 }
 
 /**
- * The lowest winds at which a check reaches a ratio.
+ * The lowest winds at which a check reaches a ratio; none where it has it without wind, or no wind brings it there.
  *
  * u(V) = target, looked for upward
  *
  * @param speed of the site, in the basis of its method [m/s]
- * @param target the use [-], above 0
- * @returns both speeds [m/s]; undefined where the check has it without wind, or no wind brings it there
+ * @returns both speeds [m/s] by the ratio, above 0 [-]
  * @source derived
  */
-export function holdsToRatio(
-  input: Pick<CheckInput, 'method' | 'site'>,
-  ratio: RatioByWind,
-  speed: number,
-  target: number,
-): HoldsTo | undefined {
-  return windsReaching(input, ratio, speed)(target);
-}
-
-function windsReaching(input: Pick<CheckInput, 'method' | 'site'>, ratio: RatioByWind, speed: number) {
+export function windsReaching(input: Pick<CheckInput, 'method' | 'site'>, ratio: RatioByWind, speed: number) {
   const ends = (of: (speed: number) => number): KnownRatios => ({ of, still: of(0), near: speed, here: of(speed) });
   const [design, actual] = [ends(ratio.design), ends(ratio.actual)];
   return (target: number): HoldsTo | undefined => {

@@ -11,7 +11,7 @@ import {
 } from '../structure/index.ts';
 import { type Assessment, assess } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
-import type { CheckKind } from './checks/check-kind.ts';
+import type { OwnRemedy } from './checks/check-kind.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
 import { canBeLowered } from './holds-to-ratio.ts';
 import { movedLoad, staysOn } from './moved-load.ts';
@@ -303,9 +303,8 @@ function triedChanges({ input, windLoads }: Assessment, check: AssessedCheck): R
 }
 
 /** Whether a remedy is tried for a check of this kind alone. */
-function helps({ kind }: AssessedCheck, remedy: CheckKind['ownRemedies'][number]): boolean {
-  const own: CheckKind['ownRemedies'] = CHECK_KIND[kind].ownRemedies;
-  return own.includes(remedy);
+function helps({ kind }: AssessedCheck, remedy: OwnRemedy): boolean {
+  return CHECK_KIND[kind].ownRemedies?.includes(remedy) ?? false;
 }
 
 function loadChanges(station: Station, load: Load): RemedyChange[] {

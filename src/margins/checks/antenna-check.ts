@@ -16,8 +16,6 @@ export const antennaKind: CheckKind<'antenna'> = {
     for (const check of checks) under(trace, check.name ?? 'antenna', () => explainAntenna(model, check, trace));
   },
   loadedBy: 'wind',
-  byRating: false,
-  comparesTower: undefined,
   ownRemedies: ['load'],
   room: undefined,
 };

@@ -165,6 +165,11 @@ export function judged(of: CheckOf, result: CheckResult, by: JudgedBy): Check {
   return verdict === 'open' ? openCheck(of, because, asks, result) : { ...of, verdict, needs: [], result };
 }
 
+/** The result of a comparison of which nothing is open. */
+export function settled(compared: Compared): CheckResult {
+  return { ...compared, ratioRange: [compared.ratio, compared.ratio], headings: {} };
+}
+
 /** A comparison without the winds it holds to, of which something else is missing. */
 export function withoutWinds(result: CheckResult): CheckResult {
   const { holdsTo: _, keepsMarginTo: __, ...rest } = result;

@@ -32,9 +32,6 @@ export const elementsKind: CheckKind<'elements'> = {
   assess: ({ model, ice }) => [...elementChecks(model), ...icedElementChecks(model, ice)],
   explain: explainElements,
   loadedBy: 'wind',
-  byRating: false,
-  comparesTower: undefined,
-  ownRemedies: [],
   room: undefined,
 };
 

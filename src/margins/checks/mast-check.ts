@@ -59,8 +59,6 @@ export const mastKind: CheckKind<'mast'> = {
   assess: ({ model, ice }) => [...mastCheck(model), ...icedMastCheck(model, ice)],
   explain: explainMast,
   loadedBy: 'wind',
-  byRating: false,
-  comparesTower: undefined,
   ownRemedies: ['mast-tube'],
   room: {
     onMastOnly: true,

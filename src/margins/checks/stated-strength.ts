@@ -4,7 +4,7 @@ import type { WindsHeld } from '../holds-to-ratio.ts';
 import type { TowerModel } from '../model.ts';
 import { type Rating, type RatingClaim, shareAllowed } from '../rating.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
-import { type Check, type CheckOf, type Compared, judged, openCheck } from './check.ts';
+import { type Check, type CheckOf, type Compared, judged, openCheck, settled } from './check.ts';
 import type { RoomRule } from './check-kind.ts';
 import { type MastAnswer, mastAnswer, roomOfHold, windsHeldByHold } from './mast-holds.ts';
 
@@ -63,8 +63,7 @@ function holderCheck(held: HeldMast, { kind, force }: Holder): Check {
   if (claim.kind === 'area') {
     const area = areaOnMast(model);
     const compared = compare('area', area, Math.min(...claim.rows.map((row) => row.area)));
-    const { ratio } = compared;
-    return openCheck(of, 'area-only', [], { ...compared, ratioRange: [ratio, ratio], headings: {} });
+    return openCheck(of, 'area-only', [], settled(compared));
   }
   if (claim.kind === 'weight') {
     if (mast?.weight === undefined) return unknownCheck(of, [...needs, ...weightNeeds(model)]);
