@@ -4,17 +4,18 @@ import {
   type CableRun,
   type Load,
   type Mast,
+  movedLoad,
   STANDARD_PIPES,
   type StandardPipe,
   type Station,
   sectionModulusOfTube,
+  staysOn,
 } from '../structure/index.ts';
 import { type Assessment, assess } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
 import type { OwnRemedy } from './checks/check-kind.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
 import { canBeLowered } from './holds-to-ratio.ts';
-import { movedLoad, staysOn } from './moved-load.ts';
 import { type Verdict, worstVerdict } from './verdict.ts';
 
 /** What may be changed about what hangs on a tower, its mast and its lines. */

@@ -1,12 +1,11 @@
 import { remember } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import type { SlicesInWind } from '../structure/index.ts';
+import { movedLoad, type SlicesInWind, staysOn } from '../structure/index.ts';
 import type { Ground, Hill } from '../wind/index.ts';
 import type { Assessment } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
 import type { Demand, TowerModel } from './model.ts';
-import { movedLoad, staysOn } from './moved-load.ts';
 import { LOADS_ASKED, type OpenQuestion, openQuestions } from './open-questions.ts';
 import { demandOf, towerModel } from './tower-model.ts';
 import { ratioAtWorst } from './tower-ratio.ts';

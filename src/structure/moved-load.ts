@@ -1,4 +1,4 @@
-import type { Load, Station } from '../structure/index.ts';
+import type { Load, Station } from './station.ts';
 
 /**
  * Whether what carries a load carries it still when it is moved along its mast or its tower.
