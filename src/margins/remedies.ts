@@ -16,6 +16,7 @@ import type { CheckInput } from './check-input.ts';
 import type { OwnRemedy } from './checks/check-kind.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
 import { canBeLowered } from './holds-to-ratio.ts';
+import { heaviestLoads } from './sensitivity.ts';
 import { type Verdict, worstVerdict } from './verdict.ts';
 
 /** What may be changed about what hangs on a tower, its mast and its lines. */
@@ -291,14 +292,10 @@ function wayOf({ outcome: { change } }: Trial): number {
   return change.of === 'load-lower' ? change.by : 0;
 }
 
-function triedChanges({ input, windLoads }: Assessment, check: AssessedCheck): RemedyChange[] {
-  const { station } = input;
-  const moments = new Map(windLoads.rows.map((row) => [row.at, row.momentAtBase]));
-  const heaviest = [...station.loads]
-    .sort((a, b) => (moments.get(b.at) ?? 0) - (moments.get(a.at) ?? 0))
-    .slice(0, LOADS_CHANGED);
-  const own = station.loads.filter((load) => helps(check, 'load') && load.at === check.at);
-  return [...new Set([...own, ...heaviest])]
+function triedChanges(own: Assessment, check: AssessedCheck): RemedyChange[] {
+  const { station } = own.input;
+  const ofCheck = station.loads.filter((load) => helps(check, 'load') && load.at === check.at);
+  return [...new Set([...ofCheck, ...heaviestLoads(own, LOADS_CHANGED)])]
     .flatMap((load) => loadChanges(station, load))
     .concat(mastChanges(station, check), lineChanges(station));
 }

@@ -1,6 +1,6 @@
 import { remember } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { movedLoad, type SlicesInWind, staysOn } from '../structure/index.ts';
+import { type Load, movedLoad, type SlicesInWind, staysOn } from '../structure/index.ts';
 import type { Ground, Hill } from '../wind/index.ts';
 import type { Assessment } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
@@ -71,7 +71,9 @@ export function sensitivityOf(own: Assessment): Sensitivity | undefined {
   const ratio = ratioAtWorst(model, ofCheck, own.unfavourable);
   if (!Number.isFinite(ratio) || ratio <= 0) return undefined;
   const rows: SensitivityRow[] = [
-    speedRow(input, ratioOf),
+    rowTimes('speed', '/site/wind', (times) =>
+      ratioOf({ ...input, site: { ...input.site, speed: input.site.speed * times } }),
+    ),
     gustRow(own, ofCheck),
     ...groundRows(input, ratioOf),
     ...hillRows(input, ratioOf),
@@ -92,15 +94,9 @@ function elasticityOf(ratioTimes: (times: number) => number): number {
   return (Math.log(ratioTimes(more)) - Math.log(ratioTimes(less))) / (Math.log(more) - Math.log(less));
 }
 
-function speedRow(input: CheckInput, ratioOf: (changed: CheckInput) => number): SensitivityRow {
-  const ratioTimes = (times: number) => ratioOf({ ...input, site: { ...input.site, speed: input.site.speed * times } });
+function rowTimes(of: 'speed' | 'gust-effect', at: string, ratioTimes: (times: number) => number): SensitivityRow {
   const times = 1 + SPEED_STEP;
-  return {
-    change: { of: 'speed', times },
-    at: '/site/wind',
-    ratio: ratioTimes(times),
-    elasticity: elasticityOf(ratioTimes),
-  };
+  return { change: { of, times }, at, ratio: ratioTimes(times), elasticity: elasticityOf(ratioTimes) };
 }
 
 function gustRow({ model, site }: Assessment, ofCheck: Sensitivity['ofCheck']): SensitivityRow {
@@ -117,13 +113,7 @@ function gustRow({ model, site }: Assessment, ofCheck: Sensitivity['ofCheck']): 
     }));
     return ratioAtWorst(model, ofCheck, demandOf(model, scenarios, site.speed, 'unfavourable', true), {}, times);
   };
-  const times = 1 + SPEED_STEP;
-  return {
-    change: { of: 'gust-effect', times },
-    at: '/method',
-    ratio: ratioTimes(times),
-    elasticity: elasticityOf(ratioTimes),
-  };
+  return rowTimes('gust-effect', '/method', ratioTimes);
 }
 
 function groundRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
@@ -157,13 +147,22 @@ function hillRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): 
   return rows;
 }
 
-function heightRows({ input, windLoads }: Assessment, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
-  const { station } = input;
-  const moments = new Map(windLoads.rows.map((row) => [row.at, row.momentAtBase]));
-  const heaviest = [...station.loads]
+/**
+ * The loads that bend the foot most, those first.
+ *
+ * @param count how many at the most [-]
+ */
+export function heaviestLoads(own: Assessment, count: number): readonly Load[] {
+  const moments = new Map(own.windLoads.rows.map((row) => [row.at, row.momentAtBase]));
+  return [...own.input.station.loads]
     .sort((a, b) => (moments.get(b.at) ?? 0) - (moments.get(a.at) ?? 0))
-    .slice(0, LOADS_MOVED);
-  return heaviest.flatMap((load): SensitivityRow[] => {
+    .slice(0, count);
+}
+
+function heightRows(own: Assessment, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
+  const { input } = own;
+  const { station } = input;
+  return heaviestLoads(own, LOADS_MOVED).flatMap((load): SensitivityRow[] => {
     const step = HEIGHT_STEP[station.units];
     const by = [step, -step].find((each) => staysOn(station, load, each));
     if (by === undefined) return [];

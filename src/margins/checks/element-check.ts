@@ -6,6 +6,8 @@ import {
   elementBending,
   type Load,
   type MountedOn,
+  type Slice,
+  type SliceForces,
   type SlicesInWind,
   sliceForces,
   tubeSection,
@@ -102,13 +104,28 @@ export function metalsNotGiven(model: TowerModel): readonly MetalNotGiven[] {
   });
 }
 
-function bentWithIce(shown: IceCaseShown, member: Member, onEnd?: number, trace?: Trace): ElementBending {
-  const worst = shown.model.scenarios.reduce<ElementBending | undefined>((most, { appurtenances: cut }) => {
-    const here = icedBending(shown, cut, member, onEnd);
-    return !most || largest(here) > largest(most) ? here : most;
-  }, undefined) as ElementBending;
-  if (trace) icedBending(shown, shown.model.scenarios[0].appurtenances, member, onEnd, trace);
-  return worst;
+function bentWithIce(shown: IceCaseShown, member: Member, onEnd?: number): ElementBending {
+  return worstBending(shown.model.scenarios, (cut) => icedBending(shown, cut, member, onEnd));
+}
+
+function worstBending(scenarios: readonly TowerInWind[], bentBy: (cut: SlicesInWind) => ElementBending) {
+  return scenarios
+    .map(({ appurtenances }) => bentBy(appurtenances))
+    .reduce((most, here) => (largest(here) > largest(most) ? here : most));
+}
+
+/** The largest force of the wind on a unit of area of those of a member's pieces that are meant. */
+function forcePerArea(
+  { load, row }: Member,
+  { slices, items }: SlicesInWind,
+  { front, side }: SliceForces,
+  meant: (slice: Slice) => boolean = () => true,
+): number {
+  return slices.reduce((most, slice, index) => {
+    if (nth(items, slice.item).at !== load.at || slice.part.what !== row.along || !meant(slice)) return most;
+    const [area, force] = row.along === 'boom' ? [slice.side, nth(side, index)] : [slice.front, nth(front, index)];
+    return area > 0 ? Math.max(most, force / area) : most;
+  }, 0);
 }
 
 /** Iced members all stand in slow flow: their force for each area is one, and their width that of the ice. */
@@ -122,13 +139,7 @@ function icedBending(
   const { load, row, segments, onBoom } = member;
   const forces = sliceForces(cut, shown.speed, 'unfavourable', false, 'each');
   const ice = shown.iceAt(load.high);
-  let perArea = 0;
-  cut.slices.forEach((slice, index) => {
-    if (cut.items[slice.item]?.at !== load.at || slice.part.what !== row.along) return;
-    const [area, force] =
-      row.along === 'boom' ? [slice.side, nth(forces.side, index)] : [slice.front, nth(forces.front, index)];
-    if (area > 0) perArea = Math.max(perArea, force / area);
-  });
+  const perArea = forcePerArea(member, cut, forces);
   const iced = segments.map(({ outside }) => icedDiameter.of(outside, ice));
   const wind = iced.map((width) => perArea * width);
   const weight = segments.map((each) => {
@@ -195,10 +206,7 @@ function checkOf(model: TowerModel, member: Member): Check {
   const { speed } = model.site;
   const blowing = inActualWind(model);
   const at = (scenarios: readonly TowerInWind[], V: number, least: boolean, onEnd?: number) =>
-    scenarios.reduce<ElementBending | undefined>((worst, { appurtenances: cut }) => {
-      const here = bent(cut, member, V, least, onEnd);
-      return !worst || largest(here) > largest(worst) ? here : worst;
-    }, undefined) as ElementBending;
+    worstBending(scenarios, (cut) => bent(cut, member, V, least, onEnd));
   const bending = at(model.scenarios, speed, true);
   const of = elementOf(member);
   if (bending.notShown.length > 0) return openCheck(of, 'not-computed');
@@ -238,20 +246,11 @@ function bent(
   onEnd?: number,
   trace?: Trace,
 ): ElementBending {
-  const { load, row, segments } = member;
+  const { row, segments } = member;
   const forces = sliceForces(cut, speed, 'unfavourable', least, 'each');
-  const perLength = segments.map((segment) => {
-    let most = 0;
-    cut.slices.forEach((slice, index) => {
-      const item = nth(cut.items, slice.item);
-      const { part } = slice;
-      if (item.at !== load.at || part.what !== row.along || part.diameter !== segment.outside) return;
-      const [area, force] =
-        row.along === 'boom' ? [slice.side, nth(forces.side, index)] : [slice.front, nth(forces.front, index)];
-      if (area > 0) most = Math.max(most, (force / area) * segment.outside);
-    });
-    return most;
-  });
+  const perLength = segments.map(
+    ({ outside }) => outside * forcePerArea(member, cut, forces, ({ part }) => part.diameter === outside),
+  );
   const weight = row.along === 'upright' ? [] : segments.map((each) => tubeSection(each).weightPerLength * GRAVITY);
   const appurtenances = mountedOn(member, onEnd);
   return elementBending(segments, { wind: perLength, appurtenances, ...(weight.length > 0 ? { weight } : {}) }, trace);
@@ -264,7 +263,7 @@ function explainElements({ model, ice }: CheckContext, checks: readonly Check[],
     if (!member || !result) continue;
     under(trace, `tubes of the ${name}${withIce ? ' with ice' : ''}`, () => {
       if (!withIce) bent(model.scenarios[0].appurtenances, member, model.site.speed, true, undefined, trace);
-      else if (ice?.shown) bentWithIce(ice.shown, member, undefined, trace);
+      else if (ice?.shown) icedBending(ice.shown, ice.shown.model.scenarios[0].appurtenances, member, undefined, trace);
     });
   }
 }
