@@ -299,7 +299,11 @@ function explainProofAt(
       ];
       evaluate(trace, pressureForce, inputs);
       forces.push(evaluate(trace, ratedForce, [perArea, factor, area]));
-    } else forces.push(explainStatedForce(rated, perArea * area, trace));
+    } else {
+      const { claim } = rating;
+      const stated = claim.kind === 'force';
+      forces.push(stated ? evaluate(trace, allowableForce, [shareAllowed(claim).low, claim.force]) : perArea * area);
+    }
     reach.push(handedOn(model, comparison, height, level.z, level.zone));
   }
   const ofForces =
@@ -308,13 +312,6 @@ function explainProofAt(
   return comparison.of === 'moment'
     ? evaluate(trace, provenMoment, [ofForces, own, proven.factor])
     : evaluate(trace, comparison.apex === Number.POSITIVE_INFINITY ? provenShear : provenInBraces, [ofForces, own]);
-}
-
-function explainStatedForce(rated: RatedCase, atLevel: number, trace: Trace): number {
-  const { claim } = rated.rating;
-  return claim.kind === 'force'
-    ? evaluate(trace, allowableForce, [claim.level === 'allowable' ? 1 : 0.6, claim.force])
-    : atLevel;
 }
 
 function explainRatedOwn(

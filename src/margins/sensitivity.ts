@@ -38,8 +38,6 @@ export interface Sensitivity {
   readonly rows: readonly SensitivityRow[];
 }
 
-/** Loads whose height is tried, those with the largest moment. @source derived */
-export const LOADS_MOVED = LOADS_ASKED;
 /** How far a load is moved: one foot, or 0.3 m [m]. @source derived */
 export const HEIGHT_STEP = { us: 0.3048, si: 0.3 } as const;
 /** How far speed and gust effect factor are changed for the ratio that is told. @source derived */
@@ -162,7 +160,7 @@ export function heaviestLoads(own: Assessment, count: number): readonly Load[] {
 function heightRows(own: Assessment, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
   const { input } = own;
   const { station } = input;
-  return heaviestLoads(own, LOADS_MOVED).flatMap((load): SensitivityRow[] => {
+  return heaviestLoads(own, LOADS_ASKED).flatMap((load): SensitivityRow[] => {
     const step = HEIGHT_STEP[station.units];
     const by = [step, -step].find((each) => staysOn(station, load, each));
     if (by === undefined) return [];

@@ -29,21 +29,20 @@ interface Member {
   readonly onBoom: number;
 }
 
-export const elementsKind: CheckKind<'elements'> = {
-  kind: 'elements',
-  assess: ({ model, ice }) => [...elementChecks(model), ...icedElementChecks(model, ice)],
-  explain: explainElements,
-  loadedBy: 'wind',
-  room: undefined,
-};
-
 /**
  * The elements and booms of which the plan tells segments, walls and strength: bent by the wind and their own weight, each
  * where a segment leaves the next larger one.
  */
-function elementChecks(model: TowerModel): readonly Check[] {
-  return membersOf(model).map((member) => checkOf(model, member));
-}
+export const elementsKind: CheckKind<'elements'> = {
+  kind: 'elements',
+  assess: ({ model, ice }) => [
+    ...membersOf(model).map((member) => checkOf(model, member)),
+    ...icedElementChecks(model, ice),
+  ],
+  explain: explainElements,
+  loadedBy: 'wind',
+  room: undefined,
+};
 
 /** The same with ice, in the gust that goes with ice: thicker, heavier, and no stronger. */
 function icedElementChecks(model: TowerModel, ice: IceCase | undefined): readonly Check[] {

@@ -104,7 +104,9 @@ function foundationResult(context: CheckContext): FoundationResult {
     return windsReaching(model.input, block, speed)(1);
   };
   const readTwoWays = model.scenarios.some(({ appurtenances }) => appurtenances.readTwoWays);
-  const favourable = readTwoWays ? ratioAt(favourableShare(context)) : compared.ratio;
+  const favourable = readTwoWays
+    ? ratioAt(windAtFoot(model, model.scenarios, speed, 'favourable', reactions.toNominal))
+    : compared.ratio;
   const result = {
     ...compared,
     height: tower.foot,
@@ -162,13 +164,6 @@ function footLoad({ model, unfavourable, reactions }: CheckContext): FootLoad {
     moment: toNominal * most('moment') + withoutWind.moment,
     ...(weight === undefined ? {} : { weight }),
   };
-}
-
-/** The same at the favourable end of the readings, wind alone. */
-function favourableShare(context: CheckContext): FootWind {
-  const { model, reactions } = context;
-  const { speed } = model.site;
-  return windAtFoot(model, model.scenarios, speed, 'favourable', reactions.toNominal);
 }
 
 /**
