@@ -59,7 +59,6 @@ export function assessAsked(asked: Asked): Assessment {
  * the lowest gust held to, by the order asked
  *
  * @param then the plan as each proposal would leave it
- * @returns the answers and their ranks
  * @source project-rule
  */
 export function additionsOf(

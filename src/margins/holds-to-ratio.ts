@@ -50,7 +50,6 @@ export function windsHeld(model: TowerModel, ratio: RatioByWind): WindsHeld {
  *
  * @param reaching the winds that bring it to a ratio, where there are any
  * @param still its ratio without wind [-]
- * @returns the winds, and the ratio without wind where that alone leaves less than the wanted margin
  * @source derived
  */
 export function heldBy(model: TowerModel, reaching: (ratio: number) => HoldsTo | undefined, still: number): WindsHeld {
@@ -67,7 +66,6 @@ export function heldBy(model: TowerModel, reaching: (ratio: number) => HoldsTo |
 /**
  * Whether a tower can be lowered, so that a gust at which to do it is worth working out.
  *
- * @returns true for a hinge or sections that slide
  * @example canBeLowered({ tower: { telescopes: true } }) // true
  */
 export function canBeLowered(station: { readonly tower: Pick<Tower, 'hingeHeight' | 'telescopes'> }): boolean {

@@ -60,7 +60,6 @@ export interface Spread {
  *
  * M/M_own = (V/V_own)²·λ/λ_own·Kz/Kz_own·Kzt/Kzt_own·Ke/Ke_own·Kd/Kd_own·I/I_own·G/G_own·c/c_own·shapes
  *
- * @returns one row a method, and the largest cause of difference
  * @throws Refusal never: a method that refuses the plan is listed
  * @source derived
  */

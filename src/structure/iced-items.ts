@@ -28,7 +28,6 @@ export interface IcedItems {
  * Everything that hangs on the tower, with ice.
  *
  * @param iceAt thickness of ice by height [m]
- * @returns the iced items, and what is missing
  * @source asce7-10
  */
 export function icedAppurtenanceItems(station: Station, iceAt: IceAt, trace?: Trace): IcedItems {
@@ -57,7 +56,6 @@ export function icedAppurtenanceItems(station: Station, iceAt: IceAt, trace?: Tr
  * The tower itself with ice, one item a section; a section has the ice of its upper end.
  *
  * @param iceAt thickness of ice by height [m]
- * @returns the iced items, and what is missing
  * @source asce7-10
  */
 export function icedTowerItems(tower: Tower, iceAt: IceAt, trace?: Trace): IcedItems {

@@ -403,7 +403,6 @@ export function raisingAt(bodies: readonly TiltingBody[], gear: RaisingGear, ang
  * F = ΣW·x/r
  *
  * @param angle of the tower [rad]
- * @returns the statics at the angle
  * @example rowAt(tiltingWeights([{ mass: 100, low: 5, high: 5, offset: 0 }]), { kind: 'line', anchor: [0, 3], attach: [4, 0] }, 0).arm // 2.4
  * @source derived
  */

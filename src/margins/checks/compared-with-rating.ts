@@ -37,7 +37,6 @@ export function resultOf(model: TowerModel, found: CheckRatio, demand: Demand): 
  * u = demand/capacity
  *
  * @param demand of the design wind at the unfavourable end, without least pressures
- * @returns what is compared, and where
  * @source derived
  */
 export function compared(model: TowerModel, ratio: ComparisonRatio, demand: Demand): Compared {

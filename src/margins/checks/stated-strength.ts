@@ -139,8 +139,6 @@ export interface LevelOpen {
  * What is open about the level of a stated strength.
  *
  * low/high
- *
- * @returns where it would be told, and the share
  */
 export function levelOf(rating: Rating, claim: Parameters<typeof shareAllowed>[0]): LevelOpen {
   const { low, high } = shareAllowed(claim);
