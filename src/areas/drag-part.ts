@@ -68,25 +68,15 @@ export function partsOfShape(
   switch (shape.kind) {
     case 'stated':
       return [
-        {
-          ...at,
-          what: 'stated area',
-          front: count * shape.front,
-          side: count * shape.side,
-          diameter: 0,
-          rule: { of: 'stated', areaKind: shape.areaKind, slenderFlats: shape.slenderFlats },
-        },
+        part(at, 'stated area', [count * shape.front, count * shape.side], 0, {
+          of: 'stated',
+          areaKind: shape.areaKind,
+          slenderFlats: shape.slenderFlats,
+        }),
       ];
     case 'stated-force':
       return [
-        {
-          ...at,
-          what: 'stated force',
-          front: count,
-          side: count,
-          diameter: 0,
-          rule: { of: 'stated-force', force: shape.force, wind: shape.wind },
-        },
+        part(at, 'stated force', [count, count], 0, { of: 'stated-force', force: shape.force, wind: shape.wind }),
       ];
     case 'tube': {
       if (shape.along !== 'upright') {
@@ -106,26 +96,10 @@ export function partsOfShape(
         });
       });
     case 'plate': {
-      const front: DragPart = {
-        ...at,
-        what: 'face',
-        front: count * shape.wide * shape.tall,
-        side: 0,
-        diameter: 0,
-        rule: { of: 'flat', face: { wide: shape.wide, tall: shape.tall } },
-      };
-      if (shape.deep === 0) return [front];
-      return [
-        front,
-        {
-          ...at,
-          what: 'edge',
-          front: 0,
-          side: count * shape.deep * shape.tall,
-          diameter: 0,
-          rule: { of: 'flat', face: { wide: shape.deep, tall: shape.tall } },
-        },
-      ];
+      const { wide, tall, deep } = shape;
+      const face = part(at, 'face', [count * wide * tall, 0], 0, { of: 'flat', face: { wide, tall } });
+      if (deep === 0) return [face];
+      return [face, part(at, 'edge', [0, count * deep * tall], 0, { of: 'flat', face: { wide: deep, tall } })];
     }
     case 'dish':
       return dishParts(shape.diameter, shape.solidity, at, count);
@@ -134,16 +108,9 @@ export function partsOfShape(
       const length = Math.hypot(shape.distance, shape.rise);
       const area = count * shape.diameter * (length / 2);
       const slope = 1 - (shape.distance / length) ** 2;
-      return [
-        {
-          ...at,
-          what: 'half the wire',
-          front: area * slope,
-          side: area,
-          diameter: shape.diameter,
-          rule: { of: 'round', aspect: length / shape.diameter, diameter: shape.diameter },
-        },
-      ];
+      const { diameter } = shape;
+      const rule = { of: 'round', aspect: length / diameter, diameter } as const;
+      return [part(at, 'half the wire', [area * slope, area], diameter, rule)];
     }
     case 'lattice':
       return latticeParts(shape, low, high, 0.35, count, trace);
@@ -152,21 +119,32 @@ export function partsOfShape(
   }
 }
 
+/** Between which heights a part hangs. */
+interface Ends {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A part with the areas that a wind along and across its heading sees. */
+function part(
+  { low, high }: Ends,
+  what: string,
+  [front, side]: readonly [front: number, side: number],
+  diameter: number,
+  rule: DragRule,
+): DragPart {
+  return { low, high, what, front, side, diameter, rule };
+}
+
 function tubePart(
-  at: { low: number; high: number },
+  at: Ends,
   along: 'upright' | 'boom' | 'element',
   area: number,
   diameter: number,
   aspect: number,
 ): DragPart {
-  return {
-    ...at,
-    what: along,
-    front: along === 'boom' ? 0 : area,
-    side: along === 'element' ? 0 : area,
-    diameter,
-    rule: { of: 'round', aspect, diameter },
-  };
+  const seen = [along === 'boom' ? 0 : area, along === 'element' ? 0 : area] as const;
+  return part(at, along, seen, diameter, { of: 'round', aspect, diameter });
 }
 
 function meanDiameter(pieces: readonly TubePiece[]): number {
@@ -185,13 +163,25 @@ function mergeAlike(pieces: readonly TubePiece[]): readonly TubePiece[] {
   return [...lengths].map(([diameter, length]) => ({ diameter, length }));
 }
 
-/** Cuts a height into pieces no longer than the longest slice and hands each piece its share and its middle. */
-function cut<T>(low: number, high: number, make: (from: number, to: number, middleShare: number) => T): T[] {
+/**
+ * Cuts a height into pieces no longer than the longest slice and hands each piece its ends, its middle and how many there are.
+ *
+ * @param low lower end [m]
+ * @param high upper end [m]
+ * @example cutAlong(0, 3, (ends) => ends) // [{ low: 0, high: 1.5 }, { low: 1.5, high: 3 }]
+ */
+export function cutAlong<T>(
+  low: number,
+  high: number,
+  make: (ends: Ends, middleShare: number, pieces: number) => T,
+): T[] {
   const pieces = Math.max(1, Math.ceil((high - low) / LONGEST_SLICE - 1e-9));
   return Array.from({ length: pieces }, (_, index) => {
-    const from = low + ((high - low) * index) / pieces;
-    const to = low + ((high - low) * (index + 1)) / pieces;
-    return make(from, to, (index + 0.5) / pieces);
+    const ends = {
+      low: low + ((high - low) * index) / pieces,
+      high: low + ((high - low) * (index + 1)) / pieces,
+    };
+    return make(ends, (index + 0.5) / pieces, pieces);
   });
 }
 
@@ -207,46 +197,24 @@ function taperedTube(
   if (lower === upper) {
     return [tubePart({ low, high }, 'upright', evaluate(trace, projectedArea, [count, lower, length]), lower, aspect)];
   }
-  return cut(low, high, (from, to, share) => {
+  return cutAlong(low, high, (ends, share) => {
     const diameter = lower + (upper - lower) * share;
-    const visible = high > low ? (length * (to - from)) / (high - low) : length;
-    return tubePart(
-      { low: from, high: to },
-      'upright',
-      evaluate(trace, projectedArea, [count, diameter, visible]),
-      diameter,
-      aspect,
-    );
+    const visible = high > low ? (length * (ends.high - ends.low)) / (high - low) : length;
+    const area = evaluate(trace, projectedArea, [count, diameter, visible]);
+    return tubePart(ends, 'upright', area, diameter, aspect);
   });
 }
 
 /** Depth of a dish of ordinary focal length over its diameter, for its side view. @source common-practice */
 const DISH_DEPTH = 0.25;
 
-function dishParts(
-  diameter: number,
-  solidity: number,
-  at: { low: number; high: number },
-  count: number,
-): readonly DragPart[] {
+function dishParts(diameter: number, solidity: number, at: Ends, count: number): readonly DragPart[] {
+  const rim = (count * Math.PI * diameter ** 2) / 4;
   const sideView = (2 / 3) * diameter * (DISH_DEPTH * diameter);
+  const sideFace = { wide: diameter * DISH_DEPTH, tall: diameter };
   return [
-    {
-      ...at,
-      what: 'rim of the dish',
-      front: (count * Math.PI * diameter ** 2) / 4,
-      side: 0,
-      diameter: 0,
-      rule: { of: 'dish', solidity },
-    },
-    {
-      ...at,
-      what: 'side of the dish',
-      front: 0,
-      side: count * sideView,
-      diameter: 0,
-      rule: { of: 'flat', face: { wide: diameter * DISH_DEPTH, tall: diameter } },
-    },
+    part(at, 'rim of the dish', [rim, 0], 0, { of: 'dish', solidity }),
+    part(at, 'side of the dish', [0, count * sideView], 0, { of: 'flat', face: sideFace }),
   ];
 }
 
@@ -274,25 +242,17 @@ export function latticeParts(
   const { solid, width } = shape;
   if (solid.by === 'drag') {
     const area = count * solid.dragArea;
-    return [{ low, high, what: 'stated drag area', front: area, side: area, diameter: 0, rule: { of: 'drag-area' } }];
+    return [part({ low, high }, 'stated drag area', [area, area], 0, { of: 'drag-area' })];
   }
-  const piece = (from: number, to: number, share: number): DragPart => {
+  const piece = (at: Ends, share: number): DragPart => {
     const localWidth = width[0] + (width[1] - width[0]) * share;
     const solidity = solidityOf(shape, localWidth, high - low, unknown, trace);
-    const area = count * solidity * localWidth * (to - from);
+    const area = count * solidity * localWidth * (at.high - at.low);
     const face = faceOf(shape, localWidth, solidity);
-    return {
-      low: from,
-      high: to,
-      what: 'lattice',
-      front: area,
-      side: area,
-      diameter: face.thickest,
-      rule: { of: 'lattice', face },
-    };
+    return part(at, 'lattice', [area, area], face.thickest, { of: 'lattice', face });
   };
-  if (width[0] === width[1]) return [piece(low, high, 0.5)];
-  return cut(low, high, piece);
+  if (width[0] === width[1]) return [piece({ low, high }, 0.5)];
+  return cutAlong(low, high, piece);
 }
 
 /**
@@ -314,21 +274,13 @@ export function poleParts(
   aspect: number,
   count: number,
 ): readonly DragPart[] {
-  const piece = (from: number, to: number, share: number): DragPart => {
+  const piece = (at: Ends, share: number): DragPart => {
     const width = shape.width[0] + (shape.width[1] - shape.width[0]) * share;
-    const area = count * width * (to - from);
-    return {
-      low: from,
-      high: to,
-      what: 'pole',
-      front: area,
-      side: area,
-      diameter: width,
-      rule: { of: 'pole', sides: shape.sides, aspect, width },
-    };
+    const area = count * width * (at.high - at.low);
+    return part(at, 'pole', [area, area], width, { of: 'pole', sides: shape.sides, aspect, width });
   };
-  if (shape.width[0] === shape.width[1]) return [piece(low, high, 0.5)];
-  return cut(low, high, piece);
+  if (shape.width[0] === shape.width[1]) return [piece({ low, high }, 0.5)];
+  return cutAlong(low, high, piece);
 }
 
 /**
@@ -357,27 +309,10 @@ export function partsOfLines(
     return bundlesOf(count).map((lines) => {
       const width = evaluate(trace, bundleDiameter, [packingRatio(lines), diameter]);
       const area = evaluate(trace, projectedArea, [1, width, length]);
-      return {
-        low,
-        high,
-        what: `bundle of ${lines}`,
-        front: area,
-        side: area,
-        diameter: width,
-        rule: { of: 'round-group' },
-      };
+      return part({ low, high }, `bundle of ${lines}`, [area, area], width, { of: 'round-group' });
     });
   }
   const area = evaluate(trace, projectedArea, [count, diameter, length]);
-  return [
-    {
-      low,
-      high,
-      what: 'lines',
-      front: area,
-      side: area,
-      diameter,
-      rule: { of: 'round', aspect: length / diameter, diameter },
-    },
-  ];
+  const rule = { of: 'round', aspect: length / diameter, diameter } as const;
+  return [part({ low, high }, 'lines', [area, area], diameter, rule)];
 }

@@ -1,5 +1,5 @@
 import { cite, defineFormula, evaluate, FOOT, POUND, type Trace, variable } from '../foundation/index.ts';
-import { type DragPart, LONGEST_SLICE } from './drag-part.ts';
+import { cutAlong, type DragPart } from './drag-part.ts';
 import type { LatticeShape, PoleShape, Shape, StatedShape } from './shape.ts';
 
 /** Density of glaze ice [kg/m³]: 56 lb/ft³. @source asce7-10 */
@@ -52,13 +52,7 @@ export function icedShape(shape: Shape, ice: number, trace?: Trace): Shape | und
     case 'stated-force':
       return shape.icedArea === undefined
         ? undefined
-        : {
-            kind: 'stated',
-            front: shape.icedArea,
-            side: shape.icedArea,
-            areaKind: 'effective',
-            slenderFlats: false,
-          };
+        : icedStated({ kind: 'stated', areaKind: 'effective', slenderFlats: false }, shape.icedArea);
     case 'tube':
       return { ...shape, diameter: [grown(shape.diameter[0]), grown(shape.diameter[1])] };
     case 'tubes':
@@ -83,7 +77,7 @@ export function icedShape(shape: Shape, ice: number, trace?: Trace): Shape | und
   }
 }
 
-function icedStated(shape: StatedShape, area: number): StatedShape {
+function icedStated(shape: Omit<StatedShape, 'front' | 'side'>, area: number): StatedShape {
   return { ...shape, front: area, side: area };
 }
 
@@ -130,10 +124,7 @@ export function icedPole(shape: PoleShape, ice: number, trace?: Trace): PoleShap
  * @source asce7-10
  */
 export function icedRoundPart(part: DragPart, iceAt: (z: number) => number, trace?: Trace): readonly DragPart[] {
-  const count = Math.max(1, Math.ceil((part.high - part.low) / LONGEST_SLICE - 1e-9));
-  return Array.from({ length: count }, (_, index) => {
-    const low = part.low + ((part.high - part.low) * index) / count;
-    const high = part.low + ((part.high - part.low) * (index + 1)) / count;
+  return cutAlong(part.low, part.high, ({ low, high }, _, count) => {
     const growth = evaluate(trace, icedDiameter, [part.diameter, iceAt((low + high) / 2)]) / part.diameter;
     return { ...part, low, high, front: (part.front * growth) / count, side: (part.side * growth) / count };
   });

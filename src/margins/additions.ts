@@ -59,7 +59,6 @@ export function assessAsked(asked: Asked): Assessment {
  * the lowest gust held to, by the order asked
  *
  * @param then the plan as each proposal would leave it
- * @returns the answers and their ranks
  * @source project-rule
  */
 export function additionsOf(
@@ -67,7 +66,10 @@ export function additionsOf(
   then: readonly { readonly name: string; readonly assessment: Assessment }[],
 ): Additions {
   const shown = new Set(
-    [before, ...then.map(({ assessment }) => assessment)].flatMap(({ checks }) => shownIds(checks)),
+    [before, ...then.map(({ assessment }) => assessment)]
+      .flatMap(({ checks }) => checks)
+      .filter(({ verdict }) => verdict !== 'open')
+      .map(({ id }) => id),
   );
   const order = then
     .map((each) => ({ each, marks: marksOf(each.assessment, shown) }))
@@ -81,10 +83,6 @@ export function additionsOf(
       checks: changes(before.checks, each.assessment.checks),
     })),
   };
-}
-
-function shownIds(checks: readonly Check[]): readonly string[] {
-  return checks.filter(({ verdict }) => verdict !== 'open').map(({ id }) => id);
 }
 
 /** What a ranking goes by, each the smaller the better. */

@@ -56,7 +56,6 @@ const SLOW = 1e-3;
  * EPA = Σ C·A
  *
  * @param siteGiven whether its site is the owner's; else the coefficients are those of slow wind
- * @returns area by item, the worst heading of all together, the middle of the area
  * @source derived
  */
 export function areasOf(input: CheckInput, siteGiven: boolean, towerGiven: boolean): AreasAnswer {

@@ -59,7 +59,6 @@ export interface Assessment extends CheckContext {
 /**
  * The whole answer to a plan, in SI.
  *
- * @returns checks, verdict, ledger, open questions, cautions
  * @throws Refusal for what cannot be computed
  */
 export function assess(input: CheckInput): Assessment {

@@ -77,8 +77,6 @@ export function governed(
 /**
  * The most that is proven of a comparison in a scenario, every open question at its unfavourable end.
  *
- * max over claims
- *
  * @param number of the comparison [-]
  * @param scenario its number [-]
  * @returns the capacity [N or N·m]
@@ -93,8 +91,6 @@ export function mostShown(model: TowerModel, number: number, scenario: number): 
 
 /**
  * The most that one and the same claim proves of a comparison, whichever scenario is true.
- *
- * max over claims of min over scenarios
  *
  * @param number of the comparison [-]
  * @returns the capacity [N or N·m]

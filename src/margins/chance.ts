@@ -40,14 +40,11 @@ export function chancesOf(
   const ofChecks = checks.flatMap((check): Chance[] => {
     const gust = check.result?.holdsTo?.gust;
     if (gust === undefined) return [];
-    const heading = `chance of the gust the ${headingOf(check)} holds to`;
-    const chance = under(trace, heading, () => chanceOfReaching(climate, gust, years, trace));
+    const { heading = check.kind }: CheckKind = CHECK_KIND[check.kind];
+    const chance = under(trace, `chance of the gust the ${heading} holds to`, () =>
+      chanceOfReaching(climate, gust, years, trace),
+    );
     return [{ ofCheck: check.id, gust, ...chance }];
   });
   return { climate, years, ofChecks };
-}
-
-function headingOf({ kind }: Check): string {
-  const { heading = kind }: CheckKind = CHECK_KIND[kind];
-  return heading;
 }

@@ -6,10 +6,8 @@ import {
   type Level,
   ratedLines,
   type Slice,
-  type SlicesInWind,
   shareInBraces,
   shearOfTorsion,
-  sliceForces,
   slicesInWind,
   towerItems,
   type WindItem,
@@ -17,7 +15,7 @@ import {
 import type { Check } from './checks/check.ts';
 import type { CheckContext } from './checks/check-kind.ts';
 import type { Comparison } from './comparisons.ts';
-import { agree, explainSlice, type Reaching, sumGroup } from './explain-slices.ts';
+import { agree, explainPieces, type Reaching, sumGroup, sumsByGroup } from './explain-slices.ts';
 import {
   actualSpeedHoldsTo,
   allowableForce,
@@ -166,22 +164,17 @@ function explainDemand(loadCase: LoadCase, governing: ComparisonRatio, trace: Tr
   const level = nth(model.levels, comparison.level);
   const inWind = nth(model.scenarios, scenario);
   loadCase.items(trace);
-  const all = explainPieces(model, inWind.appurtenances, speed, 'unfavourable', least, comparison, level, trace);
+  const reach = (slice: Slice, item: WindItem) => reachOf(model, comparison, level, slice, item);
+  const all = explainPieces({ cut: inWind.appurtenances, speed, bound: 'unfavourable', least }, reach, trace);
   const pieces = oneWay(all, comparison.of);
   const own = inWind.bareTower;
   const ofTower = own
     ? under(trace, 'the tower itself', () => {
         loadCase.tower(trace, inWind);
-        return explainPieces(model, own, speed, 'favourable', least, comparison, level, trace);
+        return explainPieces({ cut: own, speed, bound: 'favourable', least }, reach, trace);
       })
     : [];
-  const group = (name: Reaching['group']) =>
-    sumGroup(
-      pieces.filter((each) => each.group === name),
-      comparison.of,
-      trace,
-    );
-  const sums = [group('still'), group('turning'), group('fixed'), sumGroup(ofTower, comparison.of, trace)] as const;
+  const sums = [...sumsByGroup(pieces, comparison.of, trace), sumGroup(ofTower, comparison.of, trace)] as const;
   if (comparison.of === 'moment') {
     const weight = weightMoment(model, comparison, trace);
     return evaluate(trace, totalMoment, [...sums, nth(model.dead.pullMoment, comparison.level), weight]);
@@ -197,48 +190,12 @@ function explainDemand(loadCase: LoadCase, governing: ComparisonRatio, trace: Tr
   ]);
 }
 
-/** Writes down every piece above a level and gathers how it reaches there. */
-function explainPieces(
-  model: TowerModel,
-  cut: SlicesInWind,
-  speed: number,
-  bound: 'unfavourable' | 'favourable',
-  least: boolean,
-  comparison: Comparison,
-  level: Level,
-  trace: Trace,
-): readonly Reaching[] {
-  const forces = sliceForces(cut, speed, bound, least);
-  const reaching: Reaching[] = [];
-  cut.slices.forEach((slice, index) => {
-    const item = nth(cut.items, slice.item);
-    const reach = reachOf(model, comparison, level, slice, item);
-    if (!reach) return;
-    const [along, across] = under(trace, item.name, () =>
-      explainSlice(cut, slice, index, forces, speed, bound, least, trace),
-    );
-    const group = item.turn === 'own-worst' ? 'still' : item.turn;
-    const twists = reach.twists && item.offset > 0 ? { twists: { item: slice.item, offset: item.offset } } : {};
-    reaching.push({ group, heading: item.heading, along, across, share: reach.share, arm: reach.arm, ...twists });
-  });
-  return reaching;
-}
-
 /** Of pieces that push the braces one way and the other, those that push harder, each with its share above zero. */
 function oneWay(pieces: readonly Reaching[], of: Comparison['of']): readonly Reaching[] {
   if (of === 'moment' || pieces.every(({ share }) => share >= 0)) return pieces;
   const pushing = (sign: 1 | -1): readonly Reaching[] =>
     pieces.flatMap((each) => (sign * each.share > 0 ? [{ ...each, share: sign * each.share }] : []));
-  const force = (way: readonly Reaching[]) =>
-    (['still', 'turning', 'fixed'] as const).reduce(
-      (sum, group) =>
-        sum +
-        sumGroup(
-          way.filter((each) => each.group === group),
-          of,
-        ),
-      0,
-    );
+  const force = (way: readonly Reaching[]) => sumsByGroup(way, of).reduce((sum, each) => sum + each);
   const [along, against] = [pushing(1), pushing(-1)];
   return force(along) >= force(against) ? along : against;
 }
@@ -258,7 +215,9 @@ function reachOf(model: TowerModel, comparison: Comparison, level: Level, slice:
   const { hold } = model;
   const { z, zone } = level;
   if (item.carriedBy === 'mast' ? zone === 'clear' : slice.z < z) return undefined;
-  const twists = item.carriedBy === 'tower' || zone === 'plain';
+  const { offset } = item;
+  const twisting = offset > 0 && (item.carriedBy === 'tower' || zone === 'plain');
+  const twists = twisting ? { twists: { item: slice.item, offset } } : {};
   const braces =
     comparison.of === 'shear' && comparison.apex !== Number.POSITIVE_INFINITY
       ? shareInBraces(item, slice.z, level, comparison.apex, hold)
@@ -266,9 +225,9 @@ function reachOf(model: TowerModel, comparison: Comparison, level: Level, slice:
   if (item.carriedBy === 'mast' && zone === 'couple') {
     const bearing = hold.bearing as number;
     const share = (slice.z - hold.foot) / (bearing - hold.foot);
-    return { share: braces ?? share, arm: share * (bearing - z), twists };
+    return { share: braces ?? share, arm: share * (bearing - z), ...twists };
   }
-  return { share: braces ?? 1, arm: slice.z - z, twists };
+  return { share: braces ?? 1, arm: slice.z - z, ...twists };
 }
 
 interface Proof {
@@ -340,7 +299,11 @@ function explainProofAt(
       ];
       evaluate(trace, pressureForce, inputs);
       forces.push(evaluate(trace, ratedForce, [perArea, factor, area]));
-    } else forces.push(explainStatedForce(rated, perArea * area, trace));
+    } else {
+      const { claim } = rating;
+      const stated = claim.kind === 'force';
+      forces.push(stated ? evaluate(trace, allowableForce, [shareAllowed(claim).low, claim.force]) : perArea * area);
+    }
     reach.push(handedOn(model, comparison, height, level.z, level.zone));
   }
   const ofForces =
@@ -349,13 +312,6 @@ function explainProofAt(
   return comparison.of === 'moment'
     ? evaluate(trace, provenMoment, [ofForces, own, proven.factor])
     : evaluate(trace, comparison.apex === Number.POSITIVE_INFINITY ? provenShear : provenInBraces, [ofForces, own]);
-}
-
-function explainStatedForce(rated: RatedCase, atLevel: number, trace: Trace): number {
-  const { claim } = rated.rating;
-  return claim.kind === 'force'
-    ? evaluate(trace, allowableForce, [claim.level === 'allowable' ? 1 : 0.6, claim.force])
-    : atLevel;
 }
 
 function explainRatedOwn(
@@ -374,7 +330,11 @@ function explainRatedOwn(
   if (items.length === 0) return 0;
   const cut = slicesInWind(wind, cutIntoSlices(items, model.levels), 'capacity', direction);
   const pieces = under(trace, 'rated wind on the tower itself', () =>
-    explainPieces(model, cut, wind.conditions.speed, 'favourable', false, comparison, level, trace),
+    explainPieces(
+      { cut, speed: wind.conditions.speed, bound: 'favourable', least: false },
+      (slice, item) => reachOf(model, comparison, level, slice, item),
+      trace,
+    ),
   );
   return sumGroup(pieces, comparison.of, trace);
 }

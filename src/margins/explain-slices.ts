@@ -1,5 +1,6 @@
-import { evaluate, nth, type Trace } from '../foundation/index.ts';
-import type { Slice, SliceForces, SlicesInWind } from '../structure/index.ts';
+import { evaluate, nth, type Trace, under } from '../foundation/index.ts';
+import type { Bound } from '../methods/index.ts';
+import { type Slice, type SliceForces, type SlicesInWind, sliceForces, type WindItem } from '../structure/index.ts';
 import type { Comparison } from './comparisons.ts';
 import { sliceForce, sumOfForces, sumOfMoments, worstMoment, worstShear } from './formulas.ts';
 
@@ -36,23 +37,61 @@ export function sumGroup(pieces: readonly Reaching[], of: Comparison['of'], trac
 }
 
 /**
- * The force on one piece along and across its heading, written down.
+ * The worst of what is alike from all sides, of what turns and of what faces its own way, each written down.
+ *
+ * @returns the sums [N or N·m]
+ */
+export function sumsByGroup(
+  pieces: readonly Reaching[],
+  of: Comparison['of'],
+  trace?: Trace,
+): readonly [still: number, turning: number, fixed: number] {
+  const sum = (group: Reaching['group']) =>
+    sumGroup(
+      pieces.filter((each) => each.group === group),
+      of,
+      trace,
+    );
+  return [sum('still'), sum('turning'), sum('fixed')];
+}
+
+/** The wind for which forces are written down: speed in its basis [m/s], end of the readings, with least pressures or not. */
+export interface ExplainedWind {
+  readonly cut: SlicesInWind;
+  readonly speed: number;
+  readonly bound: Bound;
+  readonly least: boolean;
+}
+
+/**
+ * The forces on the pieces that reach a level along and across their headings, written down.
  *
  * F = λ·q·G·C_A·k_A·A
  *
- * @param index its number [-]
- * @param speed in the basis of the wind [m/s]
- * @returns both forces [N]
+ * @param reachOf how a piece reaches there; undefined where it does not
  * @source derived
  */
-export function explainSlice(
-  cut: SlicesInWind,
+export function explainPieces(
+  explained: ExplainedWind,
+  reachOf: (slice: Slice, item: WindItem, index: number) => Pick<Reaching, 'share' | 'arm' | 'twists'> | undefined,
+  trace: Trace,
+): readonly Reaching[] {
+  const { cut, speed, bound, least } = explained;
+  const forces = sliceForces(cut, speed, bound, least);
+  return cut.slices.flatMap((slice, index): Reaching[] => {
+    const item = nth(cut.items, slice.item);
+    const reach = reachOf(slice, item, index);
+    if (!reach) return [];
+    const [along, across] = under(trace, item.name, () => explainSlice(explained, slice, index, forces, trace));
+    return [{ group: item.turn === 'own-worst' ? 'still' : item.turn, heading: item.heading, along, across, ...reach }];
+  });
+}
+
+function explainSlice(
+  { cut, speed, bound, least }: ExplainedWind,
   slice: Slice,
   index: number,
   forces: SliceForces,
-  speed: number,
-  bound: 'unfavourable' | 'favourable',
-  least: boolean,
   trace: Trace,
 ): readonly [number, number] {
   const { wind } = cut;

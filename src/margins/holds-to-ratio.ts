@@ -37,13 +37,10 @@ export interface WindsHeld {
  *
  * u(V) = 1; u(V) = 1 − m
  *
- * @param ratio how the link's use goes with the wind
- * @returns both, as far as there are such winds
  * @source derived
  */
 export function windsHeld(model: TowerModel, ratio: RatioByWind): WindsHeld {
-  const reaching = windsReaching(model.input, ratio, model.site.speed);
-  return heldBy(model, reaching, ratio.design(0));
+  return heldBy(model, windsReaching(model.input, ratio, model.site.speed), ratio.design(0));
 }
 
 /**
@@ -53,7 +50,6 @@ export function windsHeld(model: TowerModel, ratio: RatioByWind): WindsHeld {
  *
  * @param reaching the winds that bring it to a ratio, where there are any
  * @param still its ratio without wind [-]
- * @returns the winds, and the ratio without wind where that alone leaves less than the wanted margin
  * @source derived
  */
 export function heldBy(model: TowerModel, reaching: (ratio: number) => HoldsTo | undefined, still: number): WindsHeld {
@@ -70,7 +66,6 @@ export function heldBy(model: TowerModel, reaching: (ratio: number) => HoldsTo |
 /**
  * Whether a tower can be lowered, so that a gust at which to do it is worth working out.
  *
- * @returns true for a hinge or sections that slide
  * @example canBeLowered({ tower: { telescopes: true } }) // true
  */
 export function canBeLowered(station: { readonly tower: Pick<Tower, 'hingeHeight' | 'telescopes'> }): boolean {
@@ -78,26 +73,15 @@ export function canBeLowered(station: { readonly tower: Pick<Tower, 'hingeHeight
 }
 
 /**
- * The lowest winds at which a check reaches a ratio.
+ * The lowest winds at which a check reaches a ratio; none where it has it without wind, or no wind brings it there.
  *
  * u(V) = target, looked for upward
  *
- * @param ratio how its use goes with the wind
  * @param speed of the site, in the basis of its method [m/s]
- * @param target the use [-], above 0
- * @returns both speeds [m/s]; undefined where the check has it without wind, or no wind brings it there
+ * @returns both speeds [m/s] by the ratio, above 0 [-]
  * @source derived
  */
-export function holdsToRatio(
-  input: Pick<CheckInput, 'method' | 'site'>,
-  ratio: RatioByWind,
-  speed: number,
-  target: number,
-): HoldsTo | undefined {
-  return windsReaching(input, ratio, speed)(target);
-}
-
-function windsReaching(input: Pick<CheckInput, 'method' | 'site'>, ratio: RatioByWind, speed: number) {
+export function windsReaching(input: Pick<CheckInput, 'method' | 'site'>, ratio: RatioByWind, speed: number) {
   const ends = (of: (speed: number) => number): KnownRatios => ({ of, still: of(0), near: speed, here: of(speed) });
   const [design, actual] = [ends(ratio.design), ends(ratio.actual)];
   return (target: number): HoldsTo | undefined => {

@@ -2,22 +2,17 @@ import { lowestReaching, nth } from '../foundation/index.ts';
 import type { Wind } from '../methods/index.ts';
 import { slicesInWind } from '../structure/index.ts';
 import { eachCapacity } from './capacity.ts';
-import type { Comparison } from './comparisons.ts';
 import { actualSpeedHoldsTo, designHoldsTo } from './formulas.ts';
 import { type HoldsTo, inSiteBasis } from './holds-to-ratio.ts';
 import type { Demand, Scenario, TowerInWind, TowerModel } from './model.ts';
 import { demandOf, once, siteWind } from './tower-model.ts';
-import { belongs, ratioAtWorst } from './tower-ratio.ts';
-
-/** A check, or a selection of checks. */
-type ComparisonChoice = Comparison['check'] | ((comparison: Comparison) => boolean);
+import { belongs, type ComparisonChoice, ratioAtWorst } from './tower-ratio.ts';
 
 /**
  * The winds at which a check reaches ratio 1 with every open question at its unfavourable end.
  *
  * design: as the method says; gust: the actual gust whose own force (level 1, Kd = 1, I = 1) equals the same capacity
  *
- * @param check which link, or which of its checks
  * @param demand of the design wind at the bad end, without least pressures
  * @param target the use that is looked for [-]
  * @returns both speeds [m/s]; undefined where nothing is proven, or the dead load alone is more than is proven
@@ -86,11 +81,7 @@ export function steadyUpTo(scenarios: readonly TowerInWind[]): number {
   );
 }
 
-/**
- * What hangs on the tower, and the tower itself, in a wind that has come.
- *
- * @returns by scenario, what hangs and the tower
- */
+/** What hangs on the tower, and the tower itself, in a wind that has come. */
 export function inActualWind(model: TowerModel): readonly [TowerInWind, ...TowerInWind[]] {
   return once(model, towerInActualWind);
 }

@@ -43,7 +43,6 @@ export interface IceCaseShown {
  *
  * F = level·q(gust with ice)·G·iced EPA; weight of ice with its own level
  *
- * @returns the case, or undefined where no ice is given
  * @source asce7-10
  */
 export function iceCaseOf(model: TowerModel): IceCase | undefined {

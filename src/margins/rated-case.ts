@@ -40,7 +40,6 @@ const CATEGORIES: readonly RiskCategory[] = ['I', 'II', 'III'];
 /**
  * Methods a rating can be by: the one it names, else every one that may be meant.
  *
- * @param wind what the maker says of his wind
  * @returns the methods; empty when none fits
  * @example possibleMethods({ speed: 40, basis: 'fastest-mile', year: 1980 }) // ['rs222-c']
  */
@@ -48,13 +47,7 @@ export function possibleMethods(wind: RatedWind): readonly MethodId[] {
   return wind.method ? [wind.method] : METHODS.filter((id) => mayBeMeant(METHOD_BY_ID[id], wind));
 }
 
-/**
- * Whether no standard known here can have been a maker's, by the kind of his speed, his year and his ground.
- *
- * no method is possible
- *
- * @returns true where none fits
- */
+/** Whether no standard known here can have been a maker's, by the kind of his speed, his year and his ground. */
 export function fitsNoStandard(rating: Pick<Rating, 'wind'>): boolean {
   return rating.wind !== undefined && possibleMethods(rating.wind).length === 0;
 }
@@ -62,7 +55,6 @@ export function fitsNoStandard(rating: Pick<Rating, 'wind'>): boolean {
 /**
  * Every reading of a rating's wind: its methods, and for each the exposures and classes it leaves open.
  *
- * @param wind what the maker says of his wind
  * @example ratedReadings({ speed: 40, method: 'eia222-f' }).length // 1
  */
 export function ratedReadings(wind: RatedWind): readonly RatedReading[] {
@@ -110,7 +102,6 @@ export function ratedSpeed(
  * F = λ·q·G·A at the maker's own stated conditions
  *
  * @param rating the rating; kinds area, force and wind give cases
- * @param windStructure the tower as the factors of the whole structure see it
  * @param top of the tower [m]
  * @source derived
  */

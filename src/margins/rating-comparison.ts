@@ -40,7 +40,6 @@ export interface RatingComparison {
  *
  * @param ratings of kind area or force, each with a wind
  * @param target a rating of one square metre effective in the wind asked for; it must leave nothing open
- * @returns forces, equal areas, and which is more
  * @throws Refusal `rating-not-a-force` for a rating that states no force, `target-open` for a target with open readings
  * @source derived
  */

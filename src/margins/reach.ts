@@ -9,8 +9,6 @@ export interface Halves {
 /**
  * Half the boom and half the longest element of a load, as far as the plan tells them.
  *
- * from its tubes, its boom and its farthest tip; whichever is more
- *
  * @returns both halves [m]; none where nothing tells
  */
 export function halvesOf(load: Load): Halves {

@@ -1,12 +1,12 @@
 import { nth, type Trace } from '../foundation/index.ts';
 import { levelFactors, METHOD_BY_ID, WITHOUT_WIND_AT_STRENGTH, type Wind } from '../methods/index.ts';
 import {
+  allWeightsNotGiven,
   type FootLoad,
   type LegForces,
   legForces,
   type SlicesInWind,
   sliceForces,
-  weightsNotGiven,
 } from '../structure/index.ts';
 import type { TowerModel } from './model.ts';
 import type { WindLoads } from './wind-loads.ts';
@@ -48,8 +48,6 @@ export interface Reactions {
  * What the tower asks of its foot.
  *
  * wind by the ledger, and what stays; nominal: × 1/λ or 0.6/λ
- *
- * @returns the forces at every level
  */
 export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads): Reactions {
   const { station } = model.input;
@@ -57,9 +55,9 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads)
   const factors = levelFactors(METHOD_BY_ID[model.input.method], wind.conditions.speedLevel);
   const { toStrengthFactor: strength, toStrengthFactorWithoutWind } = factors;
   const toNominal = factors.toNominalFactor / wind.toAllowableFactor;
-  const allWeights = tower.weight !== undefined && weightsNotGiven(station).length === 0;
   const last = model.levels.length - 1;
-  const weight = allWeights ? (tower.weight as number) + nth(model.dead.weight, last) : undefined;
+  const weight =
+    allWeightsNotGiven(station).length === 0 ? (tower.weight as number) + nth(model.dead.weight, last) : undefined;
   const pull = bracketPull(model, toNominal);
   const withoutWind = {
     shear: nth(model.dead.pullShear, last),

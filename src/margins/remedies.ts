@@ -4,17 +4,19 @@ import {
   type CableRun,
   type Load,
   type Mast,
+  movedLoad,
   STANDARD_PIPES,
   type StandardPipe,
   type Station,
   sectionModulusOfTube,
+  staysOn,
 } from '../structure/index.ts';
 import { type Assessment, assess } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
-import type { CheckKind } from './checks/check-kind.ts';
+import type { OwnRemedy } from './checks/check-kind.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
 import { canBeLowered } from './holds-to-ratio.ts';
-import { movedLoad, staysOn } from './moved-load.ts';
+import { heaviestLoads } from './sensitivity.ts';
 import { type Verdict, worstVerdict } from './verdict.ts';
 
 /** What may be changed about what hangs on a tower, its mast and its lines. */
@@ -290,22 +292,17 @@ function wayOf({ outcome: { change } }: Trial): number {
   return change.of === 'load-lower' ? change.by : 0;
 }
 
-function triedChanges({ input, windLoads }: Assessment, check: AssessedCheck): RemedyChange[] {
-  const { station } = input;
-  const moments = new Map(windLoads.rows.map((row) => [row.at, row.momentAtBase]));
-  const heaviest = [...station.loads]
-    .sort((a, b) => (moments.get(b.at) ?? 0) - (moments.get(a.at) ?? 0))
-    .slice(0, LOADS_CHANGED);
-  const own = station.loads.filter((load) => helps(check, 'load') && load.at === check.at);
-  return [...new Set([...own, ...heaviest])]
+function triedChanges(own: Assessment, check: AssessedCheck): RemedyChange[] {
+  const { station } = own.input;
+  const ofCheck = station.loads.filter((load) => helps(check, 'load') && load.at === check.at);
+  return [...new Set([...ofCheck, ...heaviestLoads(own, LOADS_CHANGED)])]
     .flatMap((load) => loadChanges(station, load))
     .concat(mastChanges(station, check), lineChanges(station));
 }
 
 /** Whether a remedy is tried for a check of this kind alone. */
-function helps({ kind }: AssessedCheck, remedy: CheckKind['ownRemedies'][number]): boolean {
-  const own: CheckKind['ownRemedies'] = CHECK_KIND[kind].ownRemedies;
-  return own.includes(remedy);
+function helps({ kind }: AssessedCheck, remedy: OwnRemedy): boolean {
+  return CHECK_KIND[kind].ownRemedies?.includes(remedy) ?? false;
 }
 
 function loadChanges(station: Station, load: Load): RemedyChange[] {
@@ -388,11 +385,7 @@ function poleAllAlong(run: CableRun, { sections }: Station['tower']): boolean {
   return along.length > 0 && along.every(({ shape }) => shape?.kind === 'pole');
 }
 
-/**
- * A plan with one remedy and nothing else changed.
- *
- * @returns the changed plan in SI
- */
+/** A plan with one remedy and nothing else changed. */
 export function changedBy(input: CheckInput, change: RemedyChange): CheckInput {
   return { ...input, station: { ...input.station, ...changedParts(input.station, change) } };
 }

@@ -1,12 +1,11 @@
 import { remember } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import type { SlicesInWind } from '../structure/index.ts';
+import { type Load, movedLoad, type SlicesInWind, staysOn } from '../structure/index.ts';
 import type { Ground, Hill } from '../wind/index.ts';
 import type { Assessment } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
 import type { Demand, TowerModel } from './model.ts';
-import { movedLoad, staysOn } from './moved-load.ts';
 import { LOADS_ASKED, type OpenQuestion, openQuestions } from './open-questions.ts';
 import { demandOf, towerModel } from './tower-model.ts';
 import { ratioAtWorst } from './tower-ratio.ts';
@@ -39,8 +38,6 @@ export interface Sensitivity {
   readonly rows: readonly SensitivityRow[];
 }
 
-/** Loads whose height is tried, those with the largest moment. @source derived */
-export const LOADS_MOVED = LOADS_ASKED;
 /** How far a load is moved: one foot, or 0.3 m [m]. @source derived */
 export const HEIGHT_STEP = { us: 0.3048, si: 0.3 } as const;
 /** How far speed and gust effect factor are changed for the ratio that is told. @source derived */
@@ -72,7 +69,9 @@ export function sensitivityOf(own: Assessment): Sensitivity | undefined {
   const ratio = ratioAtWorst(model, ofCheck, own.unfavourable);
   if (!Number.isFinite(ratio) || ratio <= 0) return undefined;
   const rows: SensitivityRow[] = [
-    speedRow(input, ratioOf),
+    rowTimes('speed', '/site/wind', (times) =>
+      ratioOf({ ...input, site: { ...input.site, speed: input.site.speed * times } }),
+    ),
     gustRow(own, ofCheck),
     ...groundRows(input, ratioOf),
     ...hillRows(input, ratioOf),
@@ -93,15 +92,9 @@ function elasticityOf(ratioTimes: (times: number) => number): number {
   return (Math.log(ratioTimes(more)) - Math.log(ratioTimes(less))) / (Math.log(more) - Math.log(less));
 }
 
-function speedRow(input: CheckInput, ratioOf: (changed: CheckInput) => number): SensitivityRow {
-  const ratioTimes = (times: number) => ratioOf({ ...input, site: { ...input.site, speed: input.site.speed * times } });
+function rowTimes(of: 'speed' | 'gust-effect', at: string, ratioTimes: (times: number) => number): SensitivityRow {
   const times = 1 + SPEED_STEP;
-  return {
-    change: { of: 'speed', times },
-    at: '/site/wind',
-    ratio: ratioTimes(times),
-    elasticity: elasticityOf(ratioTimes),
-  };
+  return { change: { of, times }, at, ratio: ratioTimes(times), elasticity: elasticityOf(ratioTimes) };
 }
 
 function gustRow({ model, site }: Assessment, ofCheck: Sensitivity['ofCheck']): SensitivityRow {
@@ -118,13 +111,7 @@ function gustRow({ model, site }: Assessment, ofCheck: Sensitivity['ofCheck']): 
     }));
     return ratioAtWorst(model, ofCheck, demandOf(model, scenarios, site.speed, 'unfavourable', true), {}, times);
   };
-  const times = 1 + SPEED_STEP;
-  return {
-    change: { of: 'gust-effect', times },
-    at: '/method',
-    ratio: ratioTimes(times),
-    elasticity: elasticityOf(ratioTimes),
-  };
+  return rowTimes('gust-effect', '/method', ratioTimes);
 }
 
 function groundRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
@@ -158,13 +145,22 @@ function hillRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): 
   return rows;
 }
 
-function heightRows({ input, windLoads }: Assessment, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
-  const { station } = input;
-  const moments = new Map(windLoads.rows.map((row) => [row.at, row.momentAtBase]));
-  const heaviest = [...station.loads]
+/**
+ * The loads that bend the foot most, those first.
+ *
+ * @param count how many at the most [-]
+ */
+export function heaviestLoads(own: Assessment, count: number): readonly Load[] {
+  const moments = new Map(own.windLoads.rows.map((row) => [row.at, row.momentAtBase]));
+  return [...own.input.station.loads]
     .sort((a, b) => (moments.get(b.at) ?? 0) - (moments.get(a.at) ?? 0))
-    .slice(0, LOADS_MOVED);
-  return heaviest.flatMap((load): SensitivityRow[] => {
+    .slice(0, count);
+}
+
+function heightRows(own: Assessment, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
+  const { input } = own;
+  const { station } = input;
+  return heaviestLoads(own, LOADS_ASKED).flatMap((load): SensitivityRow[] => {
     const step = HEIGHT_STEP[station.units];
     const by = [step, -step].find((each) => staysOn(station, load, each));
     if (by === undefined) return [];

@@ -60,7 +60,6 @@ export interface Spread {
  *
  * M/M_own = (V/V_own)²·λ/λ_own·Kz/Kz_own·Kzt/Kzt_own·Ke/Ke_own·Kd/Kd_own·I/I_own·G/G_own·c/c_own·shapes
  *
- * @returns one row a method, and the largest cause of difference
  * @throws Refusal never: a method that refuses the plan is listed
  * @source derived
  */
@@ -155,15 +154,12 @@ function causeOf([own, ...others]: readonly SpreadRow[]): Spread['cause'] {
   const separate = Math.abs(factors.speed - 1) < 1e-9;
   const byHeight = [own, farthest].some((row) => row && METHOD_BY_ID[row.method].gustsInHeightLaw);
   const together = byHeight ? DESIGN_WIND_BY_HEIGHT : DESIGN_WIND;
-  const candidates: [SpreadCause, number][] = separate ? [] : [['design-wind', product(factors, together)]];
+  const product = together.reduce((all, factor) => all * factors[factor], 1);
+  const candidates: [SpreadCause, number][] = separate ? [] : [['design-wind', product]];
   for (const factor of SPREAD_FACTORS) {
     if (separate || !together.includes(factor)) candidates.push([factor, factors[factor]]);
   }
   const weight = ([, ratio]: [SpreadCause, number]) => Math.abs(Math.log(ratio));
   const [factor, ratio] = candidates.reduce((most, each) => (weight(each) > weight(most) ? each : most));
   return { method: farthest.method, factor, ratio };
-}
-
-function product(factors: SpreadRow['factors'], of: readonly SpreadFactor[]): number {
-  return of.reduce((all, factor) => all * factors[factor], 1);
 }

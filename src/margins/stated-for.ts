@@ -11,8 +11,6 @@ export type Misfit = 'top' | 'supportedAt';
 /**
  * What keeps a rating from speaking of a tower: it was stated for another height or for other supports. One that names
  * supports says nothing of a tower that has none, or whose own nobody tells.
- *
- * @returns what differs; nothing where the rating speaks of it
  */
 export function misfitsOf(rating: Pick<Rating, 'top' | 'held'>, tower: Tower): readonly Misfit[] {
   const misfits: Misfit[] = [];

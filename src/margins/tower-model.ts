@@ -25,7 +25,6 @@ import {
   shearOfTorsion,
   sliceForces,
   slicesInWind,
-  type Tower,
   towerItems,
   windStructureOf,
 } from '../structure/index.ts';
@@ -138,7 +137,8 @@ export function towerModel(input: CheckInput): TowerModel {
   const momentClaims: MomentClaim[] = [];
   let coveredWeight = 0;
   input.ratings.forEach((rating, number) => {
-    if (rating.of !== 'tower' || !speaksOfThis(rating, tower)) return;
+    // It speaks only for the height and the supports it was stated for.
+    if (rating.of !== 'tower' || misfitsOf(rating, tower).length > 0) return;
     const { claim } = rating;
     if (claim.kind === 'weight') coveredWeight = Math.max(coveredWeight, claim.weight);
     if (claim.kind === 'moment') {
@@ -178,11 +178,6 @@ export function towerModel(input: CheckInput): TowerModel {
 export function once<C extends { readonly worked: Map<unknown, unknown> }, T>(known: C, work: (known: C) => T): T {
   if (!known.worked.has(work)) known.worked.set(work, work(known));
   return known.worked.get(work) as T;
-}
-
-/** A rating speaks only for the height and the supports it was stated for. */
-function speaksOfThis(rating: Rating, tower: Tower): boolean {
-  return misfitsOf(rating, tower).length === 0;
 }
 
 function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly [StillScenario, ...StillScenario[]] {
@@ -378,11 +373,7 @@ export function weightMoment(model: BareModel, comparison: Comparison, trace?: T
 /**
  * What is there without wind and is not told: the pull of a wire, the weight of what hangs off the axis.
  *
- * n = Σ 1
- *
  * @param on the mast alone, or all of them
- * @returns pointers to what is missing
- * @source derived
  */
 export function steadyNotGiven(model: Pick<TowerModel, 'input'>, on?: 'mast'): readonly string[] {
   const { loads } = model.input.station;

@@ -11,6 +11,9 @@ interface AskedOfTower {
   readonly dead: readonly number[];
 }
 
+/** A check, or a selection of comparisons. */
+export type ComparisonChoice = Comparison['check'] | ((comparison: Comparison) => boolean);
+
 /** Use of one check at both ends of what is open; Infinity where nothing is proven. */
 export interface ComparisonRatio {
   readonly comparison: Comparison;
@@ -30,8 +33,6 @@ export interface ComparisonRatio {
  *
  * u = demand/capacity
  *
- * @param unfavourable demands at the bad end of open readings
- * @returns the ratio, in the order of the checks
  * @source derived
  */
 export function towerRatios(
@@ -78,18 +79,17 @@ function ratioOfComparison(
 }
 
 /**
- * The use of a check at the unfavourable end alone: what `linkUse` gives, without the rest of the answer.
+ * The use of a check at the unfavourable end alone: what `towerRatios` gives, without the rest of the answer.
  *
  * u = max over checks and scenarios of min over claims
  *
- * @param check which link, or which of its checks
  * @param windScale pressure of this wind over that of the site, for a tower whose own drag is not known [-]
  * @returns the ratio [-]; Infinity where nothing is proven
  * @source derived
  */
 export function ratioAtWorst(
   model: TowerModel,
-  check: Comparison['check'] | ((comparison: Comparison) => boolean),
+  check: ComparisonChoice,
   demand: AskedOfTower,
   answers: Answers = {},
   windScale = 1,
@@ -113,14 +113,10 @@ export function ratioAtWorst(
  *
  * u = max over checks of dead/capacity
  *
- * @param check which link, or which of its checks
  * @returns the ratio [-]
  * @source derived
  */
-export function ratioInCalm(
-  model: TowerModel,
-  check: Comparison['check'] | ((comparison: Comparison) => boolean),
-): number {
+export function ratioInCalm(model: TowerModel, check: ComparisonChoice): number {
   const wind = model.comparisons.map(() => 0);
   const scenarios = model.scenarios.map(() => ({ wind }));
   return ratioAtWorst(model, check, { scenarios, dead: model.deadDemand }, {}, 0);
@@ -137,12 +133,7 @@ export interface CheckRatio {
   readonly governingOver?: ComparisonRatio;
 }
 
-/**
- * The use of a check: the largest over its checks.
- *
- * @param checks which link, or several taken together
- * @returns both ends and the governing check, or undefined where the check has no check
- */
+/** The ratio of a check, or of several taken together: the largest over their comparisons. */
 export function checkRatio(
   ratios: readonly ComparisonRatio[],
   ...checks: readonly Comparison['check'][]
@@ -170,14 +161,7 @@ export function checkRatio(
   };
 }
 
-/**
- * Whether a check belongs to a check, or to a selection of checks.
- *
- * @param check which link, or which checks
- */
-export function belongs(
-  comparison: Comparison,
-  check: Comparison['check'] | ((comparison: Comparison) => boolean),
-): boolean {
+/** Whether a comparison belongs to a check, or to a selection of comparisons. */
+export function belongs(comparison: Comparison, check: ComparisonChoice): boolean {
   return typeof check === 'function' ? check(comparison) : comparison.check === check;
 }

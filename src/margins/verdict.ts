@@ -6,9 +6,6 @@ const RANK: Readonly<Record<Verdict, number>> = { within: 0, 'low-margin': 1, op
 /**
  * The worst of several verdicts.
  *
- * over, not-shown, thin, within
- *
- * @returns the worst, or undefined for none
  * @example worstVerdict(['low-margin', 'open', 'within']) // 'open'
  */
 export function worstVerdict(verdicts: readonly Verdict[]): Verdict | undefined {

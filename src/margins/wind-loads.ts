@@ -50,7 +50,6 @@ export interface WindLoads {
  * F = Σλ·q·G·C·A, M = ΣF·z
  *
  * @param speed of the site, in the basis of its method [m/s]
- * @returns the rows and totals, allowable level
  * @source derived
  */
 export function windLoadsOf(model: TowerModel, speed: number, demand: Demand): WindLoads {

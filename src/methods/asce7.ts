@@ -72,8 +72,6 @@ export const STANDARD_DAMPING = 0.01;
  *
  * q = c·Kz·Kzt·Kd·Ke·V²; F = q·G·EPA
  *
- * @param edition what the edition does in its own way
- * @param conditions speed, ground and structure
  * @source asce7-16
  */
 export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: WindConditions): Wind {
@@ -164,7 +162,6 @@ function asceCoefficient(rule: MethodRule, role: Role, direction: WindDirection)
 /**
  * The method record of one ASCE 7 edition.
  *
- * @param edition what the edition does in its own way
  * @source asce7-16
  */
 export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {

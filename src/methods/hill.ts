@@ -57,7 +57,6 @@ const level: CountedHill = { factor: () => 1 };
 /**
  * The topographic factor of a site by a method's rule: a factor the county gives, else the hill, else level ground.
  *
- * @returns the factor by height, and why a hill does not count
  * @example countedHill(ASCE_HILL_RULE, { exposure: 'C' }).factor(10) // 1
  * @source asce7-16
  */
@@ -78,7 +77,6 @@ export function countedHill(rule: HillRule, landscape: Landscape): CountedHill {
 /**
  * Why a hill does not count by a method's rule, and the factor it would have.
  *
- * @returns the reason, or undefined when it counts
  * @example excludedBy(ASCE_HILL_RULE, { shape: 'ridge', height: 30, halfLength: 400, distance: 0, side: 'upwind' }, 'C')?.why // 'too-gentle'
  */
 export function excludedBy(rule: HillRule, hill: Hill, ground: Ground): ExcludedHill | undefined {

@@ -18,7 +18,7 @@ import {
   PRESSURE_CONSTANT,
   TIA_LOWEST_COEFFICIENT,
 } from '../wind/index.ts';
-import { LATTICE_DIRECTION_FACTOR } from './asce7.ts';
+import { LATTICE_DIRECTION_FACTOR, type PressureFactors } from './asce7.ts';
 import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { countedHill, TIA_HILL_RULE } from './hill.ts';
 import type { PartCoefficient, Wind, WindConditions, WindStructure } from './method.ts';
@@ -39,14 +39,8 @@ export interface TiaRevision {
   readonly pressure: (factors: TiaPressureFactors, trace?: Trace) => number;
 }
 
-export interface TiaPressureFactors {
-  readonly c: number;
-  readonly Kz: number;
-  readonly Kzt: number;
-  readonly Kd: number;
-  readonly Ke: number;
+export interface TiaPressureFactors extends PressureFactors {
   readonly I: number;
-  readonly V: number;
 }
 
 /**
@@ -54,8 +48,6 @@ export interface TiaPressureFactors {
  *
  * q = c·Kz·Kzt·Kd·V²·I (G), c·Kz·Kzt·Ks·Ke·Kd·V² (H); F = q·Gh·EPA
  *
- * @param revision what the revision does in its own way
- * @param conditions speed, ground and structure
  * @source tia222-g
  */
 export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind {

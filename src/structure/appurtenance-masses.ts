@@ -69,7 +69,7 @@ function tubesOf(mast: Mast): readonly { readonly mass: number; readonly from: n
 }
 
 /**
- * What hides a weight: pointers to what a plan would have to tell so that `hungMasses` is whole.
+ * What hides a weight: pointers to what a plan would have to tell so that `appurtenanceMasses` is whole.
  *
  * @returns the pointers, none where all weights are known
  */
@@ -82,6 +82,11 @@ export function weightsNotGiven(station: Station): readonly string[] {
     ...loads.filter((load) => load.weight === undefined).map((load) => `${load.at}/weight`),
     ...cables.filter((run) => run.weight === undefined).map((run) => `${run.at}/weight`),
   ];
+}
+
+/** The same of the tower and all that hangs on it. */
+export function allWeightsNotGiven(station: Station): readonly string[] {
+  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...weightsNotGiven(station)];
 }
 
 const turnsOnMast = ({ on, turns }: Station['loads'][number]): boolean => on === 'mast' && turns;

@@ -8,7 +8,8 @@ import {
   type Trace,
   variable,
 } from '../foundation/index.ts';
-import type { Load, Section, Station } from './station.ts';
+import { movedLoad } from './moved-load.ts';
+import type { Section, Station } from './station.ts';
 
 export const hoistPullFormula = defineFormula({
   id: 'hoist-pull-of-crank-up',
@@ -184,10 +185,10 @@ export function nestedStation(station: Station): NestedStation | undefined {
   const ride = tower.top - tower.nestedTop;
   const clashes: string[] = [];
   const sunkLoads = loads.map((load) => {
-    if (load.on === 'mast') return sunkBy(load, ride);
+    if (load.on === 'mast') return movedLoad(load, -ride);
     const place = nestedPlace(tower.sections, nested, load.low);
     if (place.clashes) clashes.push(load.name);
-    return sunkBy(load, load.low - place.height);
+    return movedLoad(load, place.height - load.low);
   });
   const sunkCables = cables.map((run) => {
     const high = nestedPlace(tower.sections, nested, run.high, 'outer').height;
@@ -209,10 +210,4 @@ export function nestedStation(station: Station): NestedStation | undefined {
     },
     clashes,
   };
-}
-
-function sunkBy(load: Load, drop: number): Load {
-  const { shape } = load;
-  const sunk = { ...load, low: load.low - drop, high: load.high - drop };
-  return shape.kind === 'wire' ? { ...sunk, shape: { ...shape, rise: shape.rise + drop } } : sunk;
 }

@@ -28,7 +28,6 @@ export interface EccentricWeightLoad {
  * pull: |ΣH|, |ΣH(z_i − z)| as vectors; in the couple R = Σ(H(z_i − z_f))/s at the bearing
  *
  * @param station what stands where; what has no weight given adds none, which the answer says
- * @returns the sums at every level
  * @source derived
  */
 export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
@@ -66,7 +65,6 @@ export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
  * ΣW·e; in the couple R = ΣW·e/s at the bearing
  *
  * @param iceOnLoads mass of ice on each load, with its level [kg], or nothing
- * @returns shear and moment at every level
  * @source derived
  */
 export function eccentricWeightLoad(

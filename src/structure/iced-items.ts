@@ -13,7 +13,7 @@ import { type Trace, under } from '../foundation/index.ts';
 import type { Level } from './level.ts';
 import { outsideAlong } from './mast-tubes.ts';
 import type { Load, Section, Station, Tower } from './station.ts';
-import { appurtenanceItems, type WindItem } from './wind-item.ts';
+import { ALIKE_ON_TOWER, appurtenanceItems, type WindItem } from './wind-item.ts';
 
 /** Ice thickness by height [m]. */
 export type IceAt = (z: number, trace?: Trace) => number;
@@ -28,7 +28,6 @@ export interface IcedItems {
  * Everything that hangs on the tower, with ice.
  *
  * @param iceAt thickness of ice by height [m]
- * @returns the iced items, and what is missing
  * @source asce7-10
  */
 export function icedAppurtenanceItems(station: Station, iceAt: IceAt, trace?: Trace): IcedItems {
@@ -57,7 +56,6 @@ export function icedAppurtenanceItems(station: Station, iceAt: IceAt, trace?: Tr
  * The tower itself with ice, one item a section; a section has the ice of its upper end.
  *
  * @param iceAt thickness of ice by height [m]
- * @returns the iced items, and what is missing
  * @source asce7-10
  */
 export function icedTowerItems(tower: Tower, iceAt: IceAt, trace?: Trace): IcedItems {
@@ -69,18 +67,7 @@ export function icedTowerItems(tower: Tower, iceAt: IceAt, trace?: Trace): IcedI
         needs.push(`${section.at}/leg`);
         return [];
       }
-      return [
-        {
-          name: section.name,
-          at: section.at,
-          kind: 'tower',
-          parts: inSlowFlow(parts),
-          turn: 'still',
-          heading: 0,
-          carriedBy: 'tower',
-          offset: 0,
-        },
-      ];
+      return [{ name: section.name, at: section.at, kind: 'tower', parts: inSlowFlow(parts), ...ALIKE_ON_TOWER }];
     }),
   );
   return { items, needs: [...new Set(needs)] };
@@ -124,14 +111,15 @@ export function iceMassAbove(station: Station, levels: readonly Level[], iceAt: 
   const { tower, mast } = station;
   const lumps: { readonly z: number; readonly mass: number }[] = [];
   const handedOverAt = mast?.foot ?? tower.top;
+  const iceOnTube = (diameter: number, length: number, ice: number) =>
+    iceMass({ kind: 'tube', along: 'upright', diameter: [diameter, diameter], length }, ice, length);
   iceOnLoads(station, iceAt).forEach((mass, number) => {
     const { on, low } = station.loads[number] as Load;
     lumps.push({ z: on === 'mast' ? Math.min(low, handedOverAt) : low, mass });
   });
   if (mast) {
     for (const { low, high, outside } of outsideAlong(mast, handedOverAt)) {
-      const tube = { kind: 'tube', along: 'upright', diameter: [outside, outside], length: high - low } as const;
-      lumps.push({ z: handedOverAt, mass: iceMass(tube, iceAt(mast.tip), high - low) });
+      lumps.push({ z: handedOverAt, mass: iceOnTube(outside, high - low, iceAt(mast.tip)) });
     }
   }
   for (const section of tower.sections) {
@@ -143,13 +131,10 @@ export function iceMassAbove(station: Station, levels: readonly Level[], iceAt: 
     if (!guys) continue;
     // Half of it hangs on the tower, half on the anchor.
     const length = (guys.count * Math.hypot(guys.radius, height - tower.foot)) / 2;
-    const guy = { kind: 'tube', along: 'upright', diameter: [guys.diameter, guys.diameter], length } as const;
-    lumps.push({ z: height, mass: iceMass(guy, iceAt(height), length) });
+    lumps.push({ z: height, mass: iceOnTube(guys.diameter, length, iceAt(height)) });
   }
   for (const run of station.cables) {
-    const length = run.high - run.low;
-    const line = { kind: 'tube', along: 'upright', diameter: [run.diameter, run.diameter], length } as const;
-    lumps.push({ z: run.low, mass: run.count * iceMass(line, iceAt(run.high), length) });
+    lumps.push({ z: run.low, mass: run.count * iceOnTube(run.diameter, run.high - run.low, iceAt(run.high)) });
   }
   return levels.map(({ z }) => lumps.reduce((sum, lump) => (lump.z >= z - 1e-9 ? sum + lump.mass : sum), 0));
 }

@@ -12,6 +12,7 @@ export * from './level.ts';
 export * from './lying-tower.ts';
 export * from './mast-beam.ts';
 export * from './mast-tubes.ts';
+export * from './moved-load.ts';
 export * from './overlap.ts';
 export * from './pier-footing.ts';
 export * from './profile.ts';

@@ -55,7 +55,6 @@ export function mastHold(mast: Mast | undefined, tower: Tower): MastHold {
  * V = ΣF, M = ΣF(z_i − z); couple: V = R_b, M = R_b(z_b − z)
  *
  * @param forces on the slices [N]
- * @returns shear, moment and torsion at every level
  * @source derived
  */
 export function profileOf(

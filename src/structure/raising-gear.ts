@@ -275,7 +275,6 @@ export interface TiltingWeights {
  *
  * ΣW·x = cos θ·ΣW·s − sin θ·ΣW·e; in balance at tan θ_b = ΣW·s/ΣW·e, and half a turn on
  *
- * @returns their weights and places, and the two sums
  * @throws Refusal where nothing tilts, or a mass or place is not a number, less than nothing, or upside down
  * @example tiltingWeights([{ mass: 100, low: 0, high: 10, offset: 0.1 }]).flat // 4903.3
  * @source derived
@@ -376,7 +375,6 @@ export function refuseImpossibleGear(gear: RaisingGear): void {
  *
  * @param angle the one [rad]
  * @param other the other [rad]
- * @returns whether they are, to 1e-9 rad
  * @example sameButHalfTurns(1, 1 + Math.PI) // true
  */
 export function sameButHalfTurns(angle: number, other: number): boolean {
@@ -405,7 +403,6 @@ export function raisingAt(bodies: readonly TiltingBody[], gear: RaisingGear, ang
  * F = ΣW·x/r
  *
  * @param angle of the tower [rad]
- * @returns the statics at the angle
  * @example rowAt(tiltingWeights([{ mass: 100, low: 5, high: 5, offset: 0 }]), { kind: 'line', anchor: [0, 3], attach: [4, 0] }, 0).arm // 2.4
  * @source derived
  */

@@ -125,7 +125,6 @@ export function workingLoadOf(
  *
  * @param travel from where to where, at most half a turn [rad]
  * @param trace the working of the worst angle, or nothing
- * @returns the table, the worst, and what must be said
  * @throws Refusal as `raisingAt`, or where the travel is none
  * @example raisingThrough([{ mass: 100, low: 5, high: 5, offset: 0 }], { kind: 'line', anchor: [0, 3], attach: [4, 0] }, { from: 0, to: 1.5 }).worst.force // 2043.05
  * @source derived

@@ -119,7 +119,6 @@ export interface SlicesInWind extends Cut, Asked {
  * Gathers what a method says of every slice.
  *
  * @param role demand takes open choices high, capacity low
- * @returns the slices in that wind
  */
 export function slicesInWind(wind: Wind, cut: Cut, role: Role, direction: WindDirection): SlicesInWind {
   const { slices } = cut;

@@ -1,6 +1,5 @@
 import type { Material } from '../areas/index.ts';
-import { type Citation, cite, evaluate, INCH, Refusal, type Trace } from '../foundation/index.ts';
-import { allowedBending, ratioInBending, type Tube, tubeSection } from './tube-section.ts';
+import { type Citation, cite, INCH } from '../foundation/index.ts';
 
 /** A size of pipe that is made everywhere, by its trade name. */
 export interface StandardPipe {
@@ -90,64 +89,3 @@ export const TUBE_GRADES: readonly TubeGrade[] = [
   grade('en10219-s355', 'EN 10219 S355', 'steel', [355, 470], MPA, EN10219),
   grade('aluminium-6061-t6', 'aluminium 6061-T6, extruded, no weld', 'aluminium', [35, 38], KSI, ALUMINIUM),
 ];
-
-/** Of what the tube asked for is made. */
-export type TubeMetal = Pick<Tube, 'material' | 'yieldStrength' | 'ultimateStrength'>;
-
-/** What else the tube must suit. */
-export interface TubeWishes {
-  /** Largest outside that bearing and clamps take [m]. */
-  readonly outsideAtMost?: number;
-  /** Largest use wanted: 1 less the wanted margin. */
-  readonly ratioAtMost?: number;
-}
-
-/** A size that would do. */
-export interface TubeThatWouldDo {
-  readonly pipe: StandardPipe;
-  readonly demand: number;
-  readonly allowed: number;
-  readonly ratio: number;
-  readonly weightPerLength: number;
-}
-
-/**
- * Standard sizes that would carry a bending moment, the lightest first.
- *
- * |M| ≤ u_max·M_all
- *
- * @param demand bending moment, or what it is with a tube, whose own wind goes with its outside [N·m]
- * @param metal material and strength of it: the owner's choice, never assumed
- * @returns those that would do, by weight; empty where none does
- * @throws Refusal yield-not-given where no yield is given
- * @example tubesThatWouldDo(1000, { material: 'steel', yieldStrength: 240e6 }).map(({ pipe }) => pipe.nominal).slice(0, 2) // ['2', '2']
- * @source derived
- */
-export function tubesThatWouldDo(
-  demand: number | ((pipe: StandardPipe) => number),
-  metal: TubeMetal,
-  wishes: TubeWishes = {},
-  trace?: Trace,
-): readonly TubeThatWouldDo[] {
-  if (metal.yieldStrength === undefined) {
-    throw new Refusal('yield-not-given', 'Which tube would do depends on its yield strength, and none is given.');
-  }
-  const { outsideAtMost = Number.POSITIVE_INFINITY, ratioAtMost = 1 } = wishes;
-  const found: TubeThatWouldDo[] = [];
-  for (const each of STANDARD_PIPES) {
-    const { outside, wall } = each;
-    const allowed = allowedBending({ ...metal, outside, wall })?.surely;
-    if (outside > outsideAtMost || allowed === undefined) continue;
-    const here = typeof demand === 'number' ? demand : demand(each);
-    const ratio = ratioInBending.of(here, allowed);
-    // Written so that a demand that is no number suits no tube.
-    if (!(ratio <= ratioAtMost)) continue;
-    if (trace) {
-      allowedBending({ ...metal, outside, wall }, trace);
-      evaluate(trace, ratioInBending, [here, allowed]);
-    }
-    const { weightPerLength } = tubeSection({ ...metal, outside, wall });
-    found.push({ pipe: each, demand: here, allowed, ratio, weightPerLength });
-  }
-  return found.sort((a, b) => a.weightPerLength - b.weightPerLength);
-}

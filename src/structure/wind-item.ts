@@ -25,6 +25,9 @@ export interface WindItem {
   readonly offset: number;
 }
 
+/** What hangs on the tower's axis and is alike from all sides. */
+export const ALIKE_ON_TOWER = { turn: 'still', heading: 0, carriedBy: 'tower', offset: 0 } as const;
+
 /** Everything the wind touches but the tower itself, in the order of the plan: loads, mast, lines. */
 export function appurtenanceItems(station: Station, trace?: Trace): readonly WindItem[] {
   const turnsWithOthers = station.loads.filter((load) => load.turns).length > 1;
@@ -88,7 +91,7 @@ function linesItem(run: CableRun, tower: Tower, trace: Trace | undefined): WindI
   if (run.high <= run.low) return undefined;
   if (run.laid === 'inside' && hasPoleAt(tower, run.low, run.high)) return undefined;
   const parts = partsOfLines(run.count, run.diameter, run.low, run.high, run.laid, trace);
-  return { name: run.name, at: run.at, kind: 'lines', parts, turn: 'still', heading: 0, carriedBy: 'tower', offset: 0 };
+  return { name: run.name, at: run.at, kind: 'lines', parts, ...ALIKE_ON_TOWER };
 }
 
 export const guysArea = defineFormula({
@@ -130,10 +133,7 @@ function guysItem(
     at: `/tower/supportedAt/${index}`,
     kind: 'guys',
     parts: [part],
-    turn: 'still',
-    heading: 0,
-    carriedBy: 'tower',
-    offset: 0,
+    ...ALIKE_ON_TOWER,
   };
 }
 
@@ -156,18 +156,7 @@ export function towerItems(
       sectionParts(section, tower, unknownSolidity, trace).flatMap((part) => seenPart(part, seen)),
     );
     if (parts.length === 0) return [];
-    return [
-      {
-        name: section.name,
-        at: section.at,
-        kind: 'tower',
-        parts,
-        turn: 'still',
-        heading: 0,
-        carriedBy: 'tower',
-        offset: 0,
-      } as const,
-    ];
+    return [{ name: section.name, at: section.at, kind: 'tower', parts, ...ALIKE_ON_TOWER } as const];
   });
 }
 
@@ -216,9 +205,6 @@ export function ratedLines(lines: RatedLines, tower: Tower, trace?: Trace): Wind
     at: '',
     kind: 'lines',
     parts,
-    turn: 'still',
-    heading: 0,
-    carriedBy: 'tower',
-    offset: 0,
+    ...ALIKE_ON_TOWER,
   };
 }

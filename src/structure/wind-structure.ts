@@ -6,7 +6,6 @@ import type { SectionShape, Station, Tower } from './station.ts';
  * a lattice; one whose shape is not known is asked for twice, once as each kind.
  *
  * @param assumed the kind to take where no section has a shape
- * @returns kind, height, width and dynamics
  * @example windStructureOf({ units: 'si', loads: [], cables: [], tower: { support: 'free', foot: 0, top: 12, sections: [], sectionsGiven: false, telescopes: false, held: [], heldGiven: false, asDrawn: false, used: true } }, 'pole').kind // 'pole'
  */
 export function windStructureOf(station: Station, assumed: 'lattice' | 'pole'): WindStructure {

@@ -241,21 +241,6 @@ export interface GustedSize {
   readonly width: number;
 }
 
-/**
- * Gust effect factor of a rigid structure, computed.
- *
- * G = 0.925(1 + 1.7·g·I_z·Q)/(1 + 1.7·g·I_z)
- *
- * @param size height and width of the structure [m]
- * @returns the factor [-], 0.7 to 0.925
- * @example rigidGustEffect({ height: 18, width: 0.3 }, GUST_CONSTANTS_TO_7_16.C) // 0.8889
- * @source asce7-16
- */
-export function rigidGustEffect(size: GustedSize, constants: GustConstants, trace?: Trace): number {
-  const { intensity, Q } = background(size, constants, trace);
-  return evaluate(trace, gustEffectRigid, [PEAK_FACTOR, intensity, Q]);
-}
-
 function background(size: GustedSize, constants: GustConstants, trace: Trace | undefined) {
   const zBar = evaluate(trace, equivalentHeight, [size.height, constants.lowestHeight]);
   const intensity = evaluate(trace, turbulenceIntensity, [constants.intensity, REFERENCE, zBar]);

@@ -219,21 +219,6 @@ export function hillExclusion(conditions: readonly HillCondition[]): HillExclusi
 }
 
 /**
- * Topographic factor of a hill at a height by ASCE 7.
- *
- * K_zt = (1 + K₁·K₂·K₃)²
- *
- * @param hill the hill; whether it counts is asked of `hillConditionsAsce`
- * @param z height above ground [m]
- * @returns the factor [-], 1 or more
- * @example hillFactorAsce({ shape: 'ridge', height: 30, halfLength: 100, distance: 50, side: 'upwind' }, 'C', 20) // 1.3436
- * @source asce7-16
- */
-export function hillFactorAsce(hill: Hill, exposure: Exposure, z: number, trace?: Trace): number {
-  return hillByHeightAsce(hill, exposure, trace)(z);
-}
-
-/**
  * Topographic factor of a hill by ASCE 7 as a function of the height: K₁ and K₂ are the same at every height.
  *
  * K_zt(z) = (1 + K₁·K₂·K₃(z))²
@@ -252,21 +237,6 @@ export function hillByHeightAsce(hill: Hill, exposure: Exposure, trace?: Trace):
     const k3 = evaluate(trace, hillDecayFactor, [gamma, z, length]);
     return evaluate(trace, topographicFactorAsce, [k1, k2, k3]);
   };
-}
-
-/**
- * Topographic factor of a hill at a height by TIA-222-G and -H.
- *
- * K_zt = (1 + K_c·K_t/K_h)², K_h = e^(f·z/H)
- *
- * @param hill the hill; whether it counts is asked of `hillConditionsTia`
- * @param z height above ground [m]
- * @returns the factor [-], 1 or more
- * @example hillFactorTia({ shape: 'ridge', height: 30.48, halfLength: 60, distance: 0, side: 'upwind' }, 'B', 0) // 2.7159
- * @source tia222-g
- */
-export function hillFactorTia(hill: Hill, exposure: Exposure, z: number, trace?: Trace): number {
-  return hillByHeightTia(hill, exposure, trace)(z);
 }
 
 /**

@@ -11,7 +11,7 @@ describe('the wind on guys', () => {
     { height: 65, by: 'guys' },
   ];
   const withGuys = (count: number) =>
-    assessed({ ...plan, tower: { ...(plan['tower'] as Document), held: held(count) } });
+    assessed({ ...plan, tower: { ...(plan['tower'] as Document), supportedAt: held(count) } });
 
   it('is that of their upper halves, as far as they cross it, by pencil', () => {
     // l = √(33² + 50²) = 59.908 ft; three evenly spread cross it by 1 − (50/59.908)²/2 = 0.65172: 3·0.65172·0.1875/12·59.908/2

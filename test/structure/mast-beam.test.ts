@@ -8,7 +8,6 @@ import {
   type MastPiece,
   mastBending,
   mastHeights,
-  mastInfluence,
   mastMoment,
 } from '../../src/structure/index.ts';
 import { witness, workingDocument } from '../../src/worksheet/index.ts';
@@ -179,17 +178,36 @@ describe('a mast as a beam', () => {
           'sum',
         );
         const heights = mastHeights(beam, acting);
-        const rows = mastInfluence(beam, acting, heights);
-        const sum = (row: readonly number[]) =>
-          row.reduce((all, each, index) => all + each * (acting[index] as BeamForce).force, 0);
-        near(sum(rows.atBearing), found.atBearing ?? 0, size, 'bearing');
-        near(sum(rows.atFoot), found.atFoot, size, 'foot');
+        const alone = acting.map(({ low, high }) => {
+          const one = { low, high, force: 1 };
+          return { one, does: mastBending(beam, [one]) };
+        });
+        const sum = (of: (each: (typeof alone)[number]) => number) =>
+          alone.reduce((all, each, index) => all + of(each) * (acting[index] as BeamForce).force, 0);
+        near(
+          sum(({ does }) => does.atBearing ?? 0),
+          found.atBearing ?? 0,
+          size,
+          'bearing',
+        );
+        near(
+          sum(({ does }) => does.atFoot),
+          found.atFoot,
+          size,
+          'foot',
+        );
         heights.forEach((z, index) => {
           const { moment } = found.stations[index] ?? { moment: Number.NaN };
-          near(sum(rows.moments[index] as readonly number[]), moment, size, `row at ${z}`);
+          const ofEach = sum(({ one, does }) => mastMoment(beam, [one], z, does.atBearing ?? 0));
+          near(ofEach, moment, size, `sum at ${z}`);
           near(mastMoment(beam, acting, z, found.atBearing ?? 0), moment, size, `moment at ${z}`);
         });
-        near(sum(rows.tip), found.tip.movement, size, 'tip');
+        near(
+          sum(({ does }) => does.tip.movement),
+          found.tip.movement,
+          size,
+          'tip',
+        );
       }),
       { numRuns: 100 },
     );

@@ -16,8 +16,6 @@ export const antennaKind: CheckKind<'antenna'> = {
     for (const check of checks) under(trace, check.name ?? 'antenna', () => explainAntenna(model, check, trace));
   },
   loadedBy: 'wind',
-  byRating: false,
-  comparesTower: undefined,
   ownRemedies: ['load'],
   room: undefined,
 };
@@ -91,13 +89,7 @@ function explainAntenna(model: TowerModel, check: Check, trace: Trace): void {
   const load = model.input.station.loads.find((each) => each.at === check.at);
   const { result } = check;
   if (!load || !result) return;
-  const { windStructure } = model.scenarios[0];
-  const gust = gustAt(
-    model,
-    siteWind(model.input, windStructure, false, model.site),
-    model.site.speed,
-    load.high,
-    trace,
-  );
+  const wind = siteWind(model.input, model.scenarios[0].windStructure, false, model.site);
+  const gust = gustAt(model, wind, model.site.speed, load.high, trace);
   evaluate(trace, ratioOfGusts, [gust, result.capacity]);
 }

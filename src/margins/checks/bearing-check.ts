@@ -13,7 +13,5 @@ export const bearingKind: CheckKind<'bearing'> = {
   explain: undefined,
   loadedBy: 'wind',
   byRating: true,
-  comparesTower: undefined,
-  ownRemedies: [],
   room: roomOfHolder('atBearing'),
 };

@@ -21,6 +21,9 @@ export interface CheckContext {
   readonly worked: Map<unknown, unknown>;
 }
 
+/** A change of the load that a check is of, a larger tube for the mast. */
+export type OwnRemedy = 'load' | 'mast-tube';
+
 /** All that sets one kind of check apart: whatever goes over checks asks here, and nowhere by its kind. */
 export interface CheckKind<K extends CheckKindName = CheckKindName> {
   readonly kind: K;
@@ -33,11 +36,11 @@ export interface CheckKind<K extends CheckKindName = CheckKindName> {
   /** What it is compared for; only wind makes it hold to a wind. */
   readonly loadedBy: 'wind' | 'weight' | 'gear' | 'fall';
   /** Each comes from a rating, and stands with the others of that sort in the order of the ratings. */
-  readonly byRating: boolean;
+  readonly byRating?: true;
   /** The comparisons with the tower's own rating that it is made of. */
-  readonly comparesTower: Comparison['check'] | undefined;
-  /** Remedies that are tried for it alone: a change of the load it is of, a larger tube for the mast. */
-  readonly ownRemedies: readonly ('load' | 'mast-tube')[];
+  readonly comparesTower?: Comparison['check'];
+  /** Remedies that are tried for it alone. */
+  readonly ownRemedies?: readonly OwnRemedy[];
   /** How more area loads it; undefined where it does not. */
   readonly room: RoomRule | undefined;
 }

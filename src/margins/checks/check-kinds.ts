@@ -55,7 +55,6 @@ export function checksOf(context: CheckContext): readonly Check[] {
  *
  * what loads its kind, or a weight
  *
- * @returns true where it stands in still air
  * @example isInStillAir({ kind: 'hoist' }) // true
  */
 export function isInStillAir(check: Pick<Check, 'kind' | 'result'>): boolean {

@@ -130,11 +130,7 @@ export interface Compared {
   readonly place?: Comparison['place'];
 }
 
-/**
- * A check that is not shown.
- *
- * open
- */
+/** A check that is not shown. */
 export function openCheck(
   of: CheckOf,
   because: OpenBecause,
@@ -169,11 +165,12 @@ export function judged(of: CheckOf, result: CheckResult, by: JudgedBy): Check {
   return verdict === 'open' ? openCheck(of, because, asks, result) : { ...of, verdict, needs: [], result };
 }
 
-/**
- * A comparison without the winds it holds to, of which something else is missing.
- *
- * what it uses without wind stays
- */
+/** The result of a comparison of which nothing is open. */
+export function settled(compared: Compared): CheckResult {
+  return { ...compared, ratioRange: [compared.ratio, compared.ratio], headings: {} };
+}
+
+/** A comparison without the winds it holds to, of which something else is missing. */
 export function withoutWinds(result: CheckResult): CheckResult {
   const { holdsTo: _, keepsMarginTo: __, ...rest } = result;
   return rest;

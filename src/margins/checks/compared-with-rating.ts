@@ -15,7 +15,6 @@ import type { CheckResult, Compared } from './check.ts';
  * u = demand/capacity, where it is largest
  *
  * @param demand of the design wind at the unfavourable end, without least pressures
- * @returns the comparison and the winds it holds to
  * @source derived
  */
 export function resultOf(model: TowerModel, found: CheckRatio, demand: Demand): CheckResult {
@@ -38,7 +37,6 @@ export function resultOf(model: TowerModel, found: CheckRatio, demand: Demand): 
  * u = demand/capacity
  *
  * @param demand of the design wind at the unfavourable end, without least pressures
- * @returns what is compared, and where
  * @source derived
  */
 export function compared(model: TowerModel, ratio: ComparisonRatio, demand: Demand): Compared {
@@ -54,14 +52,7 @@ export function compared(model: TowerModel, ratio: ComparisonRatio, demand: Dema
   };
 }
 
-/**
- * What the tower cannot be compared without.
- *
- * n = Σ 1
- *
- * @returns pointers to what is missing
- * @source derived
- */
+/** What the tower cannot be compared without. */
 export function towerNeeds(model: TowerModel): readonly string[] {
   const needs: string[] = [];
   const notGiven = supportsNotGiven(model);
@@ -92,13 +83,7 @@ function ratingNeeds({ input }: TowerModel): readonly string[] {
   ];
 }
 
-/**
- * Whether it leans on guys or brackets, and neither the plan nor its ratings tell where.
- *
- * n = 0
- *
- * @source derived
- */
+/** Whether it leans on guys or brackets, and neither the plan nor its ratings tell where. */
 export function supportsNotGiven(model: TowerModel): boolean {
   const { tower } = model.input.station;
   return leansOn(tower) && tower.held.length === 0;

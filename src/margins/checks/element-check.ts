@@ -6,6 +6,8 @@ import {
   elementBending,
   type Load,
   type MountedOn,
+  type Slice,
+  type SliceForces,
   type SlicesInWind,
   sliceForces,
   tubeSection,
@@ -27,24 +29,20 @@ interface Member {
   readonly onBoom: number;
 }
 
-export const elementsKind: CheckKind<'elements'> = {
-  kind: 'elements',
-  assess: ({ model, ice }) => [...elementChecks(model), ...icedElementChecks(model, ice)],
-  explain: explainElements,
-  loadedBy: 'wind',
-  byRating: false,
-  comparesTower: undefined,
-  ownRemedies: [],
-  room: undefined,
-};
-
 /**
  * The elements and booms of which the plan tells segments, walls and strength: bent by the wind and their own weight, each
  * where a segment leaves the next larger one.
  */
-function elementChecks(model: TowerModel): readonly Check[] {
-  return membersOf(model).map((member) => checkOf(model, member));
-}
+export const elementsKind: CheckKind<'elements'> = {
+  kind: 'elements',
+  assess: ({ model, ice }) => [
+    ...membersOf(model).map((member) => checkOf(model, member)),
+    ...icedElementChecks(model, ice),
+  ],
+  explain: explainElements,
+  loadedBy: 'wind',
+  room: undefined,
+};
 
 /** The same with ice, in the gust that goes with ice: thicker, heavier, and no stronger. */
 function icedElementChecks(model: TowerModel, ice: IceCase | undefined): readonly Check[] {
@@ -76,14 +74,7 @@ function judgedElement(model: TowerModel, of: CheckOf, member: Member, result: C
 
 const rowAt = (load: Load, number: number) => `${load.at}/tubes/${number}`;
 
-/**
- * The booms that are checked with a weight on them whose place nobody tells.
- *
- * n = Σ 1
- *
- * @returns a pointer and the owner of each
- * @source derived
- */
+/** The booms that are checked with a weight on them whose place nobody tells. */
 export function boomsLaden(model: TowerModel): readonly { readonly at: string; readonly of: string }[] {
   return membersOf(model)
     .filter(({ onBoom }) => onBoom > 0)
@@ -97,14 +88,7 @@ export interface MetalNotGiven {
   readonly notGiven: 'material' | 'ultimate';
 }
 
-/**
- * The rows of tubes that are checked without a word of their metal, or of what alloy breaks at.
- *
- * n = Σ 1
- *
- * @returns a pointer and the owner of each
- * @source derived
- */
+/** The rows of tubes that are checked without a word of their metal, or of what alloy breaks at. */
 export function metalsNotGiven(model: TowerModel): readonly MetalNotGiven[] {
   return membersOf(model).flatMap(({ load, row, number }): MetalNotGiven[] => {
     const about = (notGiven: MetalNotGiven['notGiven']) => ({
@@ -119,13 +103,28 @@ export function metalsNotGiven(model: TowerModel): readonly MetalNotGiven[] {
   });
 }
 
-function bentWithIce(shown: IceCaseShown, member: Member, onEnd?: number, trace?: Trace): ElementBending {
-  const worst = shown.model.scenarios.reduce<ElementBending | undefined>((most, { appurtenances: cut }) => {
-    const here = icedBending(shown, cut, member, onEnd);
-    return !most || largest(here) > largest(most) ? here : most;
-  }, undefined) as ElementBending;
-  if (trace) icedBending(shown, shown.model.scenarios[0].appurtenances, member, onEnd, trace);
-  return worst;
+function bentWithIce(shown: IceCaseShown, member: Member, onEnd?: number): ElementBending {
+  return worstBending(shown.model.scenarios, (cut) => icedBending(shown, cut, member, onEnd));
+}
+
+function worstBending(scenarios: readonly TowerInWind[], bentBy: (cut: SlicesInWind) => ElementBending) {
+  return scenarios
+    .map(({ appurtenances }) => bentBy(appurtenances))
+    .reduce((most, here) => (largest(here) > largest(most) ? here : most));
+}
+
+/** The largest force of the wind on a unit of area of those of a member's pieces that are meant. */
+function forcePerArea(
+  { load, row }: Member,
+  { slices, items }: SlicesInWind,
+  { front, side }: SliceForces,
+  meant: (slice: Slice) => boolean = () => true,
+): number {
+  return slices.reduce((most, slice, index) => {
+    if (nth(items, slice.item).at !== load.at || slice.part.what !== row.along || !meant(slice)) return most;
+    const [area, force] = row.along === 'boom' ? [slice.side, nth(side, index)] : [slice.front, nth(front, index)];
+    return area > 0 ? Math.max(most, force / area) : most;
+  }, 0);
 }
 
 /** Iced members all stand in slow flow: their force for each area is one, and their width that of the ice. */
@@ -139,13 +138,7 @@ function icedBending(
   const { load, row, segments, onBoom } = member;
   const forces = sliceForces(cut, shown.speed, 'unfavourable', false, 'each');
   const ice = shown.iceAt(load.high);
-  let perArea = 0;
-  cut.slices.forEach((slice, index) => {
-    if (cut.items[slice.item]?.at !== load.at || slice.part.what !== row.along) return;
-    const [area, force] =
-      row.along === 'boom' ? [slice.side, nth(forces.side, index)] : [slice.front, nth(forces.front, index)];
-    if (area > 0) perArea = Math.max(perArea, force / area);
-  });
+  const perArea = forcePerArea(member, cut, forces);
   const iced = segments.map(({ outside }) => icedDiameter.of(outside, ice));
   const wind = iced.map((width) => perArea * width);
   const weight = segments.map((each) => {
@@ -212,10 +205,7 @@ function checkOf(model: TowerModel, member: Member): Check {
   const { speed } = model.site;
   const blowing = inActualWind(model);
   const at = (scenarios: readonly TowerInWind[], V: number, least: boolean, onEnd?: number) =>
-    scenarios.reduce<ElementBending | undefined>((worst, { appurtenances: cut }) => {
-      const here = bent(cut, member, V, least, onEnd);
-      return !worst || largest(here) > largest(worst) ? here : worst;
-    }, undefined) as ElementBending;
+    worstBending(scenarios, (cut) => bent(cut, member, V, least, onEnd));
   const bending = at(model.scenarios, speed, true);
   const of = elementOf(member);
   if (bending.notShown.length > 0) return openCheck(of, 'not-computed');
@@ -255,20 +245,11 @@ function bent(
   onEnd?: number,
   trace?: Trace,
 ): ElementBending {
-  const { load, row, segments } = member;
+  const { row, segments } = member;
   const forces = sliceForces(cut, speed, 'unfavourable', least, 'each');
-  const perLength = segments.map((segment) => {
-    let most = 0;
-    cut.slices.forEach((slice, index) => {
-      const item = nth(cut.items, slice.item);
-      const { part } = slice;
-      if (item.at !== load.at || part.what !== row.along || part.diameter !== segment.outside) return;
-      const [area, force] =
-        row.along === 'boom' ? [slice.side, nth(forces.side, index)] : [slice.front, nth(forces.front, index)];
-      if (area > 0) most = Math.max(most, (force / area) * segment.outside);
-    });
-    return most;
-  });
+  const perLength = segments.map(
+    ({ outside }) => outside * forcePerArea(member, cut, forces, ({ part }) => part.diameter === outside),
+  );
   const weight = row.along === 'upright' ? [] : segments.map((each) => tubeSection(each).weightPerLength * GRAVITY);
   const appurtenances = mountedOn(member, onEnd);
   return elementBending(segments, { wind: perLength, appurtenances, ...(weight.length > 0 ? { weight } : {}) }, trace);
@@ -281,7 +262,7 @@ function explainElements({ model, ice }: CheckContext, checks: readonly Check[],
     if (!member || !result) continue;
     under(trace, `tubes of the ${name}${withIce ? ' with ice' : ''}`, () => {
       if (!withIce) bent(model.scenarios[0].appurtenances, member, model.site.speed, true, undefined, trace);
-      else if (ice?.shown) bentWithIce(ice.shown, member, undefined, trace);
+      else if (ice?.shown) icedBending(ice.shown, ice.shown.model.scenarios[0].appurtenances, member, undefined, trace);
     });
   }
 }

@@ -2,7 +2,7 @@ import { type Trace, under } from '../../foundation/index.ts';
 import { type FallComparison, fallDistances } from '../../structure/index.ts';
 import type { TowerModel } from '../model.ts';
 import { halvesOf } from '../reach.ts';
-import type { Check } from './check.ts';
+import { type Check, settled } from './check.ts';
 import type { CheckKind } from './check-kind.ts';
 
 /** Whether everything falls clear of lines and border. A building is no limit but a caution: most towers stand beside one. */
@@ -16,9 +16,6 @@ export const fallKind: CheckKind<'fall'> = {
     under(trace, 'fall distance', () => fallComparisons(model, trace));
   },
   loadedBy: 'fall',
-  byRating: false,
-  comparesTower: undefined,
-  ownRemedies: [],
   room: undefined,
 };
 
@@ -58,14 +55,7 @@ const PLACES = {
 
 function checkOf({ to, ratio, wanted, distance }: FallComparison): Check {
   const of = { id: `fall:${to}`, kind: 'fall', at: PLACES[to], towards: to } as const;
-  const result = {
-    ratio,
-    of: 'distance',
-    demand: wanted,
-    capacity: distance,
-    ratioRange: [ratio, ratio],
-    headings: {},
-  } as const;
+  const result = settled({ ratio, of: 'distance', demand: wanted, capacity: distance });
   // A rule of thumb for keeping clear has no margin to wear down: it is met or not.
   return { ...of, verdict: ratio > 1 ? 'over' : 'within', needs: [], result };
 }

@@ -1,6 +1,7 @@
 import { nth, remember, type Trace, under } from '../../foundation/index.ts';
 import type { Bound } from '../../methods/index.ts';
 import {
+  allWeightsNotGiven,
   type BlockComparison,
   blockFooting,
   type FootLoad,
@@ -12,12 +13,11 @@ import {
   profileOf,
   type SlicesInWind,
   sliceForces,
-  weightsNotGiven,
 } from '../../structure/index.ts';
 import type { Comparison } from '../comparisons.ts';
 import { roomByMoment } from '../formulas.ts';
 import { holdsTo, inActualWind, steadyUpTo } from '../holds-to.ts';
-import { heldBy, holdsToRatio, type RatioByWind } from '../holds-to-ratio.ts';
+import { heldBy, type RatioByWind, windsReaching } from '../holds-to-ratio.ts';
 import type { TowerInWind, TowerModel } from '../model.ts';
 import { explainLegs } from '../reactions.ts';
 import { forcePerArea, type RoomByCheck, type RoomPlace } from '../room-by-check.ts';
@@ -47,9 +47,6 @@ export const foundationKind: CheckKind<'foundation'> = {
     under(trace, 'legs at the base', () => explainLegs(context.model, context.reactions, trace));
   },
   loadedBy: 'wind',
-  byRating: false,
-  comparesTower: undefined,
-  ownRemedies: [],
   room: { onMastOnly: false, neededFor: undefined, left: roomOfFooting },
 };
 
@@ -60,7 +57,6 @@ const FOUNDATION = { id: 'foundation', kind: 'foundation', at: '/tower/foundatio
  *
  * at the nominal load of foundations
  *
- * @param context the tower, its ratios and what it asks of its foot
  * @returns loads and sides; undefined where none is described, or nothing is worked out of it
  * @source ibc-2018
  */
@@ -90,7 +86,7 @@ function foundationResult(context: CheckContext): FoundationResult {
   const ratioAt = (wind: FootWind) => judge(foundation, at(wind)).compared.ratio;
   const { compared, ...sides } = judge(foundation, load);
   const missing = [
-    ...(foundation.kind === 'block' && load.weight === undefined ? weightNeeds(model) : []),
+    ...(foundation.kind === 'block' && load.weight === undefined ? allWeightsNotGiven(model.input.station) : []),
     ...(model.bareTowerKnown ? [] : ['/tower/shape']),
     ...steadyNotGiven(model),
   ];
@@ -99,16 +95,18 @@ function foundationResult(context: CheckContext): FoundationResult {
   const reaches = (target: number) => {
     if (missing.length > 0) return undefined;
     if (foundation.kind === 'pier' || sides.block === undefined)
-      return holdsToRatio(model.input, byRatio(winds, ratioAt), speed, target);
+      return windsReaching(model.input, byRatio(winds, ratioAt), speed)(target);
     const most = mostMoment(foundation, sides.block, target);
     const block = byRatio(winds, (wind) => {
       const { shear, moment } = at(wind);
       return (moment + shear * foundation.depth) / most;
     });
-    return holdsToRatio(model.input, block, speed, 1);
+    return windsReaching(model.input, block, speed)(1);
   };
   const readTwoWays = model.scenarios.some(({ appurtenances }) => appurtenances.readTwoWays);
-  const favourable = readTwoWays ? ratioAt(favourableShare(context)) : compared.ratio;
+  const favourable = readTwoWays
+    ? ratioAt(windAtFoot(model, model.scenarios, speed, 'favourable', reactions.toNominal))
+    : compared.ratio;
   const result = {
     ...compared,
     height: tower.foot,
@@ -166,13 +164,6 @@ function footLoad({ model, unfavourable, reactions }: CheckContext): FootLoad {
     moment: toNominal * most('moment') + withoutWind.moment,
     ...(weight === undefined ? {} : { weight }),
   };
-}
-
-/** The same at the favourable end of the readings, wind alone. */
-function favourableShare(context: CheckContext): FootWind {
-  const { model, reactions } = context;
-  const { speed } = model.site;
-  return windAtFoot(model, model.scenarios, speed, 'favourable', reactions.toNominal);
 }
 
 /**
@@ -286,10 +277,6 @@ function windAtFoot(
     moment = Math.max(moment, nth(hanging.moment, last) + (itself ? nth(itself.moment, last) : 0));
   }
   return { shear: factor * shear, moment: factor * moment };
-}
-
-function weightNeeds({ input: { station } }: TowerModel): readonly string[] {
-  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...weightsNotGiven(station)];
 }
 
 /** Built to the drawing that goes with the rating: what is proven at the foot of the tower is proven of its footing. */

@@ -7,7 +7,7 @@ import {
   workingLoadOf,
 } from '../../structure/index.ts';
 import type { TowerModel } from '../model.ts';
-import { type Check, judged, openCheck } from './check.ts';
+import { type Check, judged, openCheck, settled } from './check.ts';
 import type { CheckKind } from './check-kind.ts';
 import { ratedGear } from './gear-rating.ts';
 
@@ -23,9 +23,6 @@ export const hoistKind: CheckKind<'hoist'> = {
     });
   },
   loadedBy: 'gear',
-  byRating: false,
-  comparesTower: undefined,
-  ownRemedies: [],
   room: undefined,
 };
 
@@ -38,8 +35,7 @@ function hoistCheck(model: TowerModel): readonly Check[] {
   const needs = [...weightNeeds(model), ...(rated === undefined ? ['/ratings'] : [])];
   if (rated === undefined || needs.length > 0) return [openCheck(of, 'missing', needs)];
   const demand = hoistPull(liftedMasses(model));
-  const ratio = demand / rated;
-  const result = { ratio, of: 'pull', demand, capacity: rated, ratioRange: [ratio, ratio], headings: {} } as const;
+  const result = settled({ ratio: demand / rated, of: 'pull', demand, capacity: rated });
   return [judged(of, result, { margin: model.input.wanted.margin })];
 }
 

@@ -11,9 +11,6 @@ export const iceKind: CheckKind<'ice'> = {
   assess: iceCheck,
   explain: explainIced,
   loadedBy: 'wind',
-  byRating: false,
-  comparesTower: undefined,
-  ownRemedies: [],
   // More area gathers ice of its own, which nobody can tell yet.
   room: { onMastOnly: false, neededFor: undefined, left: () => undefined },
 };

@@ -19,7 +19,7 @@ import { inActualWind } from '../holds-to.ts';
 import { lowerAtGust } from '../lower-at.ts';
 import type { TowerModel } from '../model.ts';
 import { once } from '../tower-model.ts';
-import { type Check, judged, openCheck } from './check.ts';
+import { type Check, judged, openCheck, settled } from './check.ts';
 
 /** The actual gust across the lying tower, and the height upright of the place that decides [m/s, m]. */
 export interface LyingWind {
@@ -72,15 +72,7 @@ export function lyingTower(
   const worst = used.reduce((most, each) => (each.ratio > most.ratio ? each : most), first);
   if (!Number.isFinite(worst.ratio)) return { checks: [openCheck(of, 'beyond-rating')] };
   const { ratio, byWeight, capacity, height } = worst;
-  const result = {
-    ratio,
-    of: 'moment',
-    demand: byWeight,
-    capacity,
-    height,
-    ratioRange: [ratio, ratio],
-    headings: {},
-  } as const;
+  const result = settled({ ratio, of: 'moment', demand: byWeight, capacity, height });
   // More than the wind proves of it says only that nobody has shown it lying.
   const by = { margin: model.input.wanted.margin, favourable: 0, because: 'beyond-rating' } as const;
   const check = judged(of, result, by);

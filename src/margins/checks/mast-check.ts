@@ -8,13 +8,15 @@ import {
   type MastPiece,
   mastHeights,
   ratioInBending,
+  type Slice,
   type SlicesInWind,
   sharedBending,
   sliceForces,
   slicesInWind,
   type Tube,
+  type WindItem,
 } from '../../structure/index.ts';
-import { agree, explainSlice, type Reaching, sumGroup } from '../explain-slices.ts';
+import { agree, explainPieces, sumsByGroup } from '../explain-slices.ts';
 import { roomByMoment, totalMoment } from '../formulas.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
 import type { IceCase, IceCaseShown } from '../ice-case.ts';
@@ -59,8 +61,6 @@ export const mastKind: CheckKind<'mast'> = {
   assess: ({ model, ice }) => [...mastCheck(model), ...icedMastCheck(model, ice)],
   explain: explainMast,
   loadedBy: 'wind',
-  byRating: false,
-  comparesTower: undefined,
   ownRemedies: ['mast-tube'],
   room: {
     onMastOnly: true,
@@ -77,7 +77,6 @@ const MAST = { id: 'mast', kind: 'mast', at: '/mast' } as const;
  *
  * u = |M|/(Fy·S/1.67)
  *
- * @returns the check, where there is a mast or ought to be one
  * @source derived
  */
 export function mastCheck(model: TowerModel): readonly Check[] {
@@ -172,14 +171,7 @@ function mastNeeds(mast: Mast): readonly string[] {
   ];
 }
 
-/**
- * An aluminium mast of which nobody says what it breaks at.
- *
- * n = Σ 1
- *
- * @returns a pointer, or none
- * @source derived
- */
+/** An aluminium mast of which nobody says what it breaks at. */
 export function ruptureNotGiven(model: TowerModel): readonly string[] {
   const { mast } = model.input.station;
   return mast?.material === 'aluminium' && mast.ultimateStrength === undefined ? ['/mast/ultimate'] : [];
@@ -348,31 +340,14 @@ function explainMast({ model, ice }: CheckContext, checks: readonly Check[], tra
 function explainCase(found: MastModel, speed: number, least: boolean, trace: Trace): void {
   const worst = worstOf(found, (each) => each.design, speed, 'unfavourable', least);
   const { place, cut } = worst;
-  const forces = sliceForces(cut, speed, 'unfavourable', least);
-  const pieces = cut.slices.flatMap((slice, index): Reaching[] => {
+  const reachOf = (_: Slice, __: WindItem, index: number) => {
     const arm = nth(place.arms, index);
-    if (arm === 0) return [];
-    const item = nth(cut.items, slice.item);
-    const [along, across] = under(trace, item.name, () =>
-      explainSlice(cut, slice, index, forces, speed, 'unfavourable', least, trace),
-    );
-    const group = item.turn === 'own-worst' ? 'still' : item.turn;
-    return [{ group, heading: item.heading, along, across, share: 1, arm }];
-  });
-  const sum = (group: Reaching['group']) =>
-    sumGroup(
-      pieces.filter((each) => each.group === group),
-      'moment',
-      trace,
-    );
-  const moment = evaluate(trace, totalMoment, [
-    sum('still'),
-    sum('turning'),
-    sum('fixed'),
-    0,
-    place.still.pull,
-    place.still.eccentricWeight,
-  ]);
+    return arm === 0 ? undefined : { share: 1, arm };
+  };
+  const pieces = explainPieces({ cut, speed, bound: 'unfavourable', least }, reachOf, trace);
+  const { pull, eccentricWeight } = place.still;
+  const sums = sumsByGroup(pieces, 'moment', trace);
+  const moment = evaluate(trace, totalMoment, [...sums, 0, pull, eccentricWeight]);
   agree(moment, worst.moment, 'moment in the mast');
   const { allowed } = under(trace, 'tube where it is bent most', () => sharedBending(place.tubes, trace));
   if (allowed) evaluate(trace, ratioInBending, [moment, place.surely]);

@@ -24,6 +24,7 @@ import {
   mastInWind,
   piecesOf,
   pullOf,
+  pullOfWires,
   steadySpeed,
   stillMoments,
   worstHeadingOf,
@@ -62,10 +63,10 @@ interface Reach {
 function reachOf(model: TowerModel, of: AskedOfHold, foot: number, bearing: number | undefined): Reach | undefined {
   if (of === 'torque') return { share: (_, item) => item.offset, still: 0 };
   if (bearing === undefined) {
-    if (of === 'atFoot') return { share: () => 1, shareAt: () => 1, still: pullForce(model, () => 1) };
+    if (of === 'atFoot') return { share: () => 1, shareAt: () => 1, still: pullOfWires(model, () => 1) };
     if (of === 'atBearing') return undefined;
     const shareAt = (z: number) => Math.max(0, z - foot);
-    const still = pullForce(model, shareAt) + eccentricWeightOnMast(model);
+    const still = pullOfWires(model, shareAt) + eccentricWeightOnMast(model);
     return { share: (place) => armAbove(place, foot), shareAt, still };
   }
   if (of === 'clampMoment') return undefined;
@@ -78,7 +79,7 @@ function reachOf(model: TowerModel, of: AskedOfHold, foot: number, bearing: numb
   return {
     share: ({ low, high }) => shareAt((low + high) / 2),
     shareAt,
-    still: pullForce(model, shareAt) + eccentricWeightOnMast(model) / span,
+    still: pullOfWires(model, shareAt) + eccentricWeightOnMast(model) / span,
   };
 }
 
@@ -203,18 +204,6 @@ export function roomOfHold(
   const { capacity, demand } = result;
   const area = (clamped ? roomByMoment : roomByShear).of(model.input.wanted.margin, capacity, demand, perArea, arm);
   return { height, on: 'mast', check: id, area, of: clamped ? 'moment' : 'shear', perArea, capacity, demand, arm };
-}
-
-function pullForce(model: TowerModel, weight: (z: number) => number): number {
-  let east = 0;
-  let north = 0;
-  for (const load of model.input.station.loads) {
-    if (load.on !== 'mast' || load.shape.kind !== 'wire') continue;
-    const pull = pullOf(load) * weight(load.low);
-    east += pull * Math.sin(load.shape.heading);
-    north += pull * Math.cos(load.shape.heading);
-  }
-  return Math.hypot(east, north);
 }
 
 function weightOf(model: TowerModel, mast: Mast): { readonly weight?: number } {

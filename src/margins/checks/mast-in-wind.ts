@@ -32,7 +32,6 @@ export interface MastWinds {
  *
  * F = λ·q·G·C·A, G of a mast where the method has one
  *
- * @returns slices, and the winds on them
  * @source derived
  */
 export function mastInWind(model: TowerModel): MastInWind {
@@ -73,8 +72,6 @@ function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
  * A wind with the gust factor that the method has for a mast, where it has one.
  *
  * max(G, G_mast)
- *
- * @param windStructure the tower as the factors of the whole structure see it
  */
 export function withMastGust(model: TowerModel, wind: Wind, windStructure: Scenario['windStructure']): Wind {
   const { mastGust } = METHOD_BY_ID[model.input.method];
@@ -135,8 +132,6 @@ export function worstHeadingOf(
 /**
  * Speed up to which no coefficient of what the mast carries changes.
  *
- * min over its winds
- *
  * @returns the speed [m/s]
  */
 export function steadySpeed(winds: readonly MastWinds[]): number {
@@ -178,15 +173,26 @@ export interface StillMoments {
  * @source derived
  */
 export function stillMoments(model: TowerModel, z: number): StillMoments {
-  let east = 0;
-  let north = 0;
+  return {
+    pull: pullOfWires(model, (height) => Math.max(0, height - z)),
+    eccentricWeight: eccentricWeightOnMast(model, z),
+  };
+}
+
+/**
+ * Vector sum of the pulls of the wires on the mast, each by a share or an arm of its height.
+ *
+ * @returns the force [N], or the moment [N·m]
+ */
+export function pullOfWires(model: TowerModel, reach: (height: number) => number): number {
+  let [east, north] = [0, 0];
   for (const load of model.input.station.loads) {
-    if (load.on !== 'mast' || load.low <= z || load.shape.kind !== 'wire') continue;
-    const moment = pullOf(load) * (load.low - z);
-    east += moment * Math.sin(load.shape.heading);
-    north += moment * Math.cos(load.shape.heading);
+    if (load.on !== 'mast' || load.shape.kind !== 'wire') continue;
+    const pull = pullOf(load) * reach(load.low);
+    east += pull * Math.sin(load.shape.heading);
+    north += pull * Math.cos(load.shape.heading);
   }
-  return { pull: Math.hypot(east, north), eccentricWeight: eccentricWeightOnMast(model, z) };
+  return Math.hypot(east, north);
 }
 
 /**
@@ -217,7 +223,7 @@ export function eccentricWeightOnMast(model: TowerModel, z = Number.NEGATIVE_INF
  *
  * n·H
  *
- * @returns the pull [N]; 0 of what is no wire or untold
+ * @returns the pull [N]; 0 of what is no wire or not known
  * @source derived
  */
 export function pullOf(load: Load): number {

@@ -1,6 +1,7 @@
 import { nth, type Trace, under } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
+  allWeightsNotGiven,
   appurtenanceMasses,
   type Handling,
   handling,
@@ -14,16 +15,14 @@ import {
   type TiltingWind,
   type WindForce,
   type WindHeld,
-  weightsNotGiven,
   windHeldAt,
 } from '../../structure/index.ts';
 import { inActualWind } from '../holds-to.ts';
 import type { TowerInWind, TowerModel } from '../model.ts';
 import { halvesOf } from '../reach.ts';
 import { once } from '../tower-model.ts';
-import { type Check, judged, openCheck } from './check.ts';
+import { type Check, judged, openCheck, settled } from './check.ts';
 import type { CheckKind } from './check-kind.ts';
-
 import { ratedGear } from './gear-rating.ts';
 import { explainLying, type LyingWind, lyingTower, SLOW } from './lying-check.ts';
 
@@ -62,9 +61,6 @@ export const raisingKind: CheckKind<'raising'> = {
     under(trace, 'raising', () => explainRaising(model, trace));
   },
   loadedBy: 'gear',
-  byRating: false,
-  comparesTower: undefined,
-  ownRemedies: [],
   room: undefined,
 };
 
@@ -74,9 +70,6 @@ export const lyingKind: CheckKind<'lying'> = {
   assess: ({ model }) => once(model, raisingResult).lying,
   explain: undefined,
   loadedBy: 'weight',
-  byRating: false,
-  comparesTower: undefined,
-  ownRemedies: [],
   room: undefined,
 };
 
@@ -103,7 +96,7 @@ function raisingResult(model: TowerModel): RaisingResult {
   const laid = handlingOf(model, hingeHeight);
   const of = { id: 'raising', kind: 'raising', at: '/tower/hinge' } as const;
   const gear = gearOf(model);
-  const needs = [...(gear ? [] : ['/tower/hinge/raisedBy']), ...weightNeeds(model)];
+  const needs = [...(gear ? [] : ['/tower/hinge/raisedBy']), ...allWeightsNotGiven(model.input.station)];
   if (!gear || needs.length > 0) {
     return { raising: [openCheck(of, 'missing', needs)], lying: [], answer: { handling: laid } };
   }
@@ -122,14 +115,7 @@ function raisingResult(model: TowerModel): RaisingResult {
   if (workingLoad === undefined || ratio === undefined) {
     return { raising: [openCheck(of, 'missing', ['/tower/hinge/raisedBy/workingLoad'])], lying: lying.checks, answer };
   }
-  const result = {
-    ratio,
-    of: 'pull',
-    demand: Math.abs(worst.force),
-    capacity: workingLoad,
-    ratioRange: [ratio, ratio],
-    headings: {},
-  } as const;
+  const result = settled({ ratio, of: 'pull', demand: Math.abs(worst.force), capacity: workingLoad });
   return { raising: [judged(of, result, { margin: model.input.wanted.margin })], lying: lying.checks, answer };
 }
 
@@ -166,10 +152,6 @@ function inOnePlace(bodies: readonly TiltingBody[]): readonly TiltingBody[] {
     first += (body.mass * (body.low + body.high)) / 2;
   }
   return [{ mass, low: first / mass, high: first / mass, offset: 0 }];
-}
-
-function weightNeeds({ input: { station } }: TowerModel): readonly string[] {
-  return [...(station.tower.weight === undefined ? ['/tower/weight'] : []), ...weightsNotGiven(station)];
 }
 
 /**
@@ -234,7 +216,7 @@ function handlingOf({ input: { station } }: TowerModel, hinge: number): Handling
 function explainRaising(model: TowerModel, trace: Trace): void {
   const { hingeHeight } = model.input.station.tower;
   const gear = gearOf(model);
-  if (hingeHeight === undefined || !gear || weightNeeds(model).length > 0) return;
+  if (hingeHeight === undefined || !gear || allWeightsNotGiven(model.input.station).length > 0) return;
   const bodies = bodiesOf(model, hingeHeight);
   raisingThrough(bodies, gear, TRAVEL, trace);
   under(trace, 'lowered flat', () => explainLying(model, hingeHeight, bodies, gear, trace));

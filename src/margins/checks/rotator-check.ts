@@ -24,8 +24,6 @@ export const rotatorKind: CheckKind<'rotator'> = {
   explain: undefined,
   loadedBy: 'wind',
   byRating: true,
-  comparesTower: undefined,
-  ownRemedies: [],
   room: roomOfHolder('atFoot'),
 };
 

@@ -4,7 +4,7 @@ import type { WindsHeld } from '../holds-to-ratio.ts';
 import type { TowerModel } from '../model.ts';
 import { type Rating, type RatingClaim, shareAllowed } from '../rating.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
-import { type Check, type CheckOf, type Compared, judged, openCheck } from './check.ts';
+import { type Check, type CheckOf, type Compared, judged, openCheck, settled } from './check.ts';
 import type { RoomRule } from './check-kind.ts';
 import { type MastAnswer, mastAnswer, roomOfHold, windsHeldByHold } from './mast-holds.ts';
 
@@ -63,8 +63,7 @@ function holderCheck(held: HeldMast, { kind, force }: Holder): Check {
   if (claim.kind === 'area') {
     const area = areaOnMast(model);
     const compared = compare('area', area, Math.min(...claim.rows.map((row) => row.area)));
-    const { ratio } = compared;
-    return openCheck(of, 'area-only', [], { ...compared, ratioRange: [ratio, ratio], headings: {} });
+    return openCheck(of, 'area-only', [], settled(compared));
   }
   if (claim.kind === 'weight') {
     if (mast?.weight === undefined) return unknownCheck(of, [...needs, ...weightNeeds(model)]);
@@ -94,11 +93,7 @@ function torqueCheck({ of, model, rating, mast }: HeldMast, claim: Extract<Ratin
   return check.result === undefined ? check : { ...check, result: { ...check.result, torque: turning } };
 }
 
-/**
- * How more area on the mast loads what holds it.
- *
- * as the force on it
- */
+/** How more area on the mast loads what holds it. */
 export function roomOfHolder(force: Holder['force']): RoomRule {
   return {
     onMastOnly: true,
@@ -107,11 +102,7 @@ export function roomOfHolder(force: Holder['force']): RoomRule {
   };
 }
 
-/**
- * A check of which nothing is known to compare.
- *
- * missing, or not computed
- */
+/** A check of which nothing is known to compare. */
 export function unknownCheck(of: CheckOf, needs: readonly string[]): Check {
   return openCheck(of, needs.length > 0 ? 'missing' : 'not-computed', needs);
 }
@@ -148,8 +139,6 @@ export interface LevelOpen {
  * What is open about the level of a stated strength.
  *
  * low/high
- *
- * @returns where it would be told, and the share
  */
 export function levelOf(rating: Rating, claim: Parameters<typeof shareAllowed>[0]): LevelOpen {
   const { low, high } = shareAllowed(claim);
@@ -172,15 +161,7 @@ function areaOnMast({ scenarios, site }: TowerModel): number {
   return [...areas.values()].reduce((sum, [front, side]) => sum + Math.max(front, side), 0);
 }
 
-/**
- * What keeps the forces of the mast from being known.
- *
- * n = Σ 1
- *
- * @param mast what the mast does to what holds it
- * @returns pointers to what is missing
- * @source derived
- */
+/** What keeps the forces of the mast from being known. */
 export function mastNeeds(model: TowerModel, mast: MastAnswer | undefined): readonly string[] {
   if (mast) return [];
   return [model.input.station.mast ? '/mast/inside' : '/mast'];

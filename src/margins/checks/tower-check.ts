@@ -15,9 +15,7 @@ export const towerKind: CheckKind<'tower'> = {
   assess: (context) => [towerCheck(context)],
   explain: (context, checks, trace) => explainGoverning(context, checks, 'tower', 'tower', trace),
   loadedBy: 'wind',
-  byRating: false,
   comparesTower: 'tower',
-  ownRemedies: [],
   room: { onMastOnly: false, neededFor: 'all', left: roomOfTower },
 };
 

@@ -13,9 +13,7 @@ export const towerTopKind: CheckKind<'tower-top'> = {
   explain: (context, checks, trace) => explainGoverning(context, checks, 'tower-top', 'tower top', trace),
   heading: 'tower top',
   loadedBy: 'wind',
-  byRating: false,
   comparesTower: 'tower-top',
-  ownRemedies: [],
   room: { onMastOnly: false, neededFor: 'all', left: roomOfTower },
 };
 

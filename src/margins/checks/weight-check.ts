@@ -11,8 +11,6 @@ export const weightKind: CheckKind<'weight'> = {
   explain: undefined,
   loadedBy: 'weight',
   byRating: true,
-  comparesTower: undefined,
-  ownRemedies: [],
   room: undefined,
 };
 

@@ -1,4 +1,4 @@
-import type { Load, Station } from '../structure/index.ts';
+import type { Load, Station } from './station.ts';
 
 /**
  * Whether what carries a load carries it still when it is moved along its mast or its tower.
@@ -6,7 +6,6 @@ import type { Load, Station } from '../structure/index.ts';
  * No end of it may leave the mast or the tower that it does not leave now.
  *
  * @param by how far it is moved, upwards [m]
- * @returns true where it is carried still
  * @example staysOn({ tower: { foot: 0, top: 10 } }, { on: 'tower', low: 5, high: 6 }, 5) // false
  */
 export function staysOn(
