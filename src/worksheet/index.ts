@@ -6,6 +6,7 @@ export * from './chance-document.ts';
 export * from './formulas-document.ts';
 export * from './foundation-document.ts';
 export * from './hill-document.ts';
+export { type Child, type Markup, templatesBy } from './html/markup.ts';
 export { type PageAddresses, sheetHtml } from './html/sheet-html.ts';
 export * from './lowered-document.ts';
 export { PAPERS, type Paper, type PaperOrder, paperOrder } from './paper/paper-order.ts';
