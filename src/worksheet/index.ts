@@ -3,7 +3,6 @@ export * from './answer-document.ts';
 export * from './answer-text.ts';
 export * from './cell-answers.ts';
 export * from './chance-document.ts';
-export * from './formulas-document.ts';
 export * from './foundation-document.ts';
 export * from './hill-document.ts';
 export { type Child, type Markup, templatesBy } from './html/markup.ts';
