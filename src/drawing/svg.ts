@@ -1,3 +1,5 @@
+import { escapedMarks } from '../words/index.ts';
+
 /** A piece of markup that is already safe to stand in a drawing. */
 export interface Svg {
   readonly markup: string;
@@ -8,14 +10,6 @@ export type Child = Svg | string | undefined | readonly Child[];
 
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
-const ESCAPED: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
 /** What XML cannot hold, and marks that turn the reading direction of the text after them. */
 const UNFIT =
   // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
@@ -23,10 +17,7 @@ const UNFIT =
 
 /** Text from anywhere as it may stand in markup; control characters become spaces. */
 export function escaped(text: string): string {
-  return text
-    .toWellFormed()
-    .replace(UNFIT, ' ')
-    .replace(/[&<>"']/g, (mark) => ESCAPED[mark] as string);
+  return escapedMarks(text.toWellFormed().replace(UNFIT, ' '));
 }
 
 /** A coordinate to a hundredth; a drawing with a place that is no number must not leave the room. */

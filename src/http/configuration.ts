@@ -133,39 +133,29 @@ const environmentSchema = z.object({
   LOG_ADDRESSES: oneOf(['yes', 'no'], 'no', "Whether callers' addresses are logged."),
 });
 
-type Settings = z.output<typeof environmentSchema>;
+const configurationSchema = environmentSchema.transform((settings) => ({
+  host: settings.HOST,
+  port: settings.PORT,
+  basePath: settings.BASE_PATH,
+  club: { name: settings.CLUB_NAME, contact: settings.CLUB_CONTACT },
+  stockFolder: settings.STOCK_FOLDER,
+  keysFile: settings.KEYS_FILE,
+  openEndpoints: settings.OPEN_ENDPOINTS,
+  metrics: settings.METRICS === 'on',
+  rateLimit: settings.RATE_LIMIT,
+  cellRateLimit: settings.CELL_RATE_LIMIT,
+  bodyLimit: settings.BODY_LIMIT,
+  connectionLimit: settings.CONNECTION_LIMIT,
+  pressureLimit: settings.PRESSURE_LIMIT,
+  trustedProxies: settings.TRUSTED_PROXIES,
+  corsOrigins: settings.CORS_ORIGINS,
+  stopDelay: settings.STOP_DELAY,
+  logLevel: settings.LOG_LEVEL,
+  logAddresses: settings.LOG_ADDRESSES === 'yes',
+}));
 
-export interface Configuration {
-  readonly host: string;
-  readonly port: number;
-  /** Where callers find the service, without a slash at the end: '/gustworthy', or blank at the root of a name. */
-  readonly basePath: string;
-  /** Who runs the service; blank where it is not said. */
-  readonly club: { readonly name: string; readonly contact: string };
-  /** Blank where there is none. */
-  readonly stockFolder: string;
-  /** Blank where nobody needs a key. */
-  readonly keysFile: string;
-  readonly openEndpoints: readonly EndpointGroup[];
-  readonly metrics: boolean;
-  /** Requests a minute that one address may send. */
-  readonly rateLimit: number;
-  /** Cells of spreadsheets a minute that one address may ask for, beside its other requests. */
-  readonly cellRateLimit: number;
-  /** Largest request body [bytes]. */
-  readonly bodyLimit: number;
-  readonly connectionLimit: number;
-  /** Delay of the event loop above which requests are sent away [ms]. */
-  readonly pressureLimit: number;
-  /** Proxies whose word about the caller's address is believed. */
-  readonly trustedProxies: readonly string[];
-  /** Other sites whose scripts may read answers; none where it is empty, `*` for all. */
-  readonly corsOrigins: readonly string[];
-  /** From the signal to stop to the closed door [s]. */
-  readonly stopDelay: number;
-  readonly logLevel: (typeof LOG_LEVELS)[number];
-  readonly logAddresses: boolean;
-}
+/** The settings by what they are for; blank or empty where one is not set. */
+export type Configuration = Readonly<z.output<typeof configurationSchema>>;
 
 /** The environment does not fit; the message lists every fault, one a line. */
 export class ConfigurationError extends Error {
@@ -177,31 +167,11 @@ export class ConfigurationError extends Error {
 
 /** Reads the settings from environment variables; throws a ConfigurationError with all faults at once. */
 export function readConfiguration(environment: Readonly<Record<string, string | undefined>>): Configuration {
-  const read = environmentSchema.safeParse(environment);
+  const read = configurationSchema.safeParse(environment);
   if (!read.success) {
     throw new ConfigurationError(read.error.issues.map((issue) => `${issue.path.join('.')} ${issue.message}`));
   }
-  const settings: Settings = read.data;
-  return {
-    host: settings.HOST,
-    port: settings.PORT,
-    basePath: settings.BASE_PATH,
-    club: { name: settings.CLUB_NAME, contact: settings.CLUB_CONTACT },
-    stockFolder: settings.STOCK_FOLDER,
-    keysFile: settings.KEYS_FILE,
-    openEndpoints: settings.OPEN_ENDPOINTS,
-    metrics: settings.METRICS === 'on',
-    rateLimit: settings.RATE_LIMIT,
-    cellRateLimit: settings.CELL_RATE_LIMIT,
-    bodyLimit: settings.BODY_LIMIT,
-    connectionLimit: settings.CONNECTION_LIMIT,
-    pressureLimit: settings.PRESSURE_LIMIT,
-    trustedProxies: settings.TRUSTED_PROXIES,
-    corsOrigins: settings.CORS_ORIGINS,
-    stopDelay: settings.STOP_DELAY,
-    logLevel: settings.LOG_LEVEL,
-    logAddresses: settings.LOG_ADDRESSES === 'yes',
-  };
+  return read.data;
 }
 
 const WIDTH = 100;

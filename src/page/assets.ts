@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { FONT_STYLE, FONTS } from './fonts.ts';
 
 /** One file a page asks for. */
 export interface Asset {
@@ -16,20 +17,6 @@ const TYPES: Readonly<Record<string, string>> = {
   mjs: 'text/javascript; charset=utf-8',
   svg: 'image/svg+xml; charset=utf-8',
   woff2: 'font/woff2',
-};
-
-/** Fonts by the names `fonts.css` has for them, each a file of a package. */
-const FONTS: Readonly<Record<string, string>> = {
-  'serif-latin': '@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-normal.woff2',
-  'serif-latin-italic': '@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-italic.woff2',
-  'serif-latin-ext': '@fontsource-variable/source-serif-4/files/source-serif-4-latin-ext-opsz-normal.woff2',
-  'serif-latin-ext-italic': '@fontsource-variable/source-serif-4/files/source-serif-4-latin-ext-opsz-italic.woff2',
-  'serif-greek': '@fontsource-variable/source-serif-4/files/source-serif-4-greek-opsz-normal.woff2',
-  'serif-greek-italic': '@fontsource-variable/source-serif-4/files/source-serif-4-greek-opsz-italic.woff2',
-  'sans-latin': '@fontsource-variable/source-sans-3/files/source-sans-3-latin-wght-normal.woff2',
-  'sans-latin-ext': '@fontsource-variable/source-sans-3/files/source-sans-3-latin-ext-wght-normal.woff2',
-  'sans-greek': '@fontsource-variable/source-sans-3/files/source-sans-3-greek-wght-normal.woff2',
-  math: '@fontsource/noto-sans-math/files/noto-sans-math-latin-400-normal.woff2',
 };
 
 /** What the modules of the page import by name, each a file of a package as it lies there: no build. */
@@ -89,7 +76,8 @@ export const ASSETS: ReadonlyMap<string, Asset> = new Map(
     ...Object.entries(LIBRARIES).map(([specifier, path]) =>
       asset(libraryName(specifier), withoutMap(packageFile(path))),
     ),
-    ...Object.entries(FONTS).map(([name, path]) => asset(`fonts/${name}.woff2`, packageFile(path))),
+    asset('fonts.css', Buffer.from(FONT_STYLE)),
+    ...FONTS.map(([name, path]) => asset(name, packageFile(path))),
   ].map((each) => [each.name, each]),
 );
 

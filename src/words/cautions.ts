@@ -3,7 +3,8 @@ import { type UnitSystem, withArticle } from '../foundation/index.ts';
 import type { Caution, CautionCode } from '../margins/index.ts';
 import type { HillExclusion, SpeedBasis } from '../wind/index.ts';
 import { CHECK_WORDS, checkName, demandOn, placeOfFall, verbOf } from './checks.ts';
-import { figures, listed, sentence, standardHeight } from './figures.ts';
+import { listed, sentence, standardHeight } from './figures.ts';
+import { figures } from './plain-figures.mjs';
 import { HILL_REASONS } from './reasons.ts';
 import { SPEED_WORDS } from './speeds.ts';
 

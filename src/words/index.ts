@@ -4,6 +4,7 @@ export * from './choices.ts';
 export * from './compared.ts';
 export * from './figures.ts';
 export * from './index.mjs';
+export * from './markup.ts';
 export { type PlanHash, planText } from './plan-text.ts';
 export * from './questions.ts';
 export * from './reasons.ts';

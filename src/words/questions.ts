@@ -4,7 +4,8 @@ import { type CheckInput, type OpenQuestion, ratedSupports } from '../margins/in
 import { METHOD_BY_ID, type MethodId } from '../methods/index.ts';
 import type { Ground } from '../wind/index.ts';
 import { AREA_WORDS, GROUND_WORDS } from './choices.ts';
-import { figures, inWords, listed, ratioFigures } from './figures.ts';
+import { inWords, listed } from './figures.ts';
+import { figures, ratioFigures } from './plain-figures.mjs';
 
 interface QuestionWords {
   readonly ask: (question: OpenQuestion, input: CheckInput) => string;

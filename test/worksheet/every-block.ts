@@ -1,4 +1,7 @@
-import { formulasDocument, type Sheet } from '../../src/worksheet/index.ts';
+import { formulas as allFormulas } from '../../src/foundation/index.ts';
+import type { Sheet } from '../../src/worksheet/index.ts';
+// The rooms define their formulas when they are loaded.
+import '../../src/margins/index.ts';
 
 /** Texts that a typesetter might take for something else than letters. */
 export const HOSTILE = [
@@ -16,7 +19,7 @@ export const HOSTILE = [
   '{"json": true}',
 ];
 
-const formulas = formulasDocument();
+const formulas = allFormulas();
 
 /** A sheet that holds a block of every kind, formulas, and a text at every place where one can stand. */
 export function sheetWithEverything(text: string, steps = formulas.length): Sheet {
@@ -81,7 +84,7 @@ export function sheetWithEverything(text: string, steps = formulas.length): Shee
           inputs: formula.variables.map(({ symbol, meaning }) => ({ symbol, words: `1 (${meaning})` })),
           value: '1.234',
           source: text,
-          fromMemory: formula.known === 'memory',
+          fromMemory: formula.cite.known === 'memory',
           note: text,
         })),
       },

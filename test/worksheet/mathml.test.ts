@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { formulasDocument } from '../../src/worksheet/index.ts';
+import { formulas } from '../../src/foundation/index.ts';
+// The rooms define their formulas when they are loaded.
+import '../../src/margins/index.ts';
 import { formulaMathml, loneSymbolMathml, reckonedMathml } from '../../src/worksheet/maths/mathml.ts';
 import { wellFormed } from '../drawing/well-formed.ts';
 
 const xml = (mathml: string) => mathml.replaceAll('&#x2062;', '').replaceAll('&nbsp;', ' ');
 
 describe('formulas on a page', () => {
-  it.each(formulasDocument().map(({ id, symbol, expression }) => [id, symbol, expression] as const))(
+  it.each(formulas().map(({ id, symbol, expression }) => [id, symbol, expression] as const))(
     '%s is well-formed MathML with its plain expression beside it',
     (_, symbol, expression) => {
       const read = wellFormed(xml(formulaMathml(symbol, expression)));

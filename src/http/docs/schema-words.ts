@@ -101,7 +101,9 @@ function choice(values: readonly unknown[]): Markup {
 }
 
 function joined(pieces: readonly Markup[], between: string): Markup {
-  const unlike = pieces.filter((piece, index) => pieces.findIndex(({ html }) => html === piece.html) === index);
+  const unlike = pieces.filter(
+    (piece, index) => pieces.findIndex(({ markup: each }) => each === piece.markup) === index,
+  );
   return markup`${unlike.map((piece, index) => markup`${index === 0 ? '' : between}${piece}`)}`;
 }
 

@@ -11,7 +11,7 @@ interface DocumentPage {
 
 /** A page of text in the colours of the sheet, without script. */
 export function documentPage({ title, toRoot, main }: DocumentPage): string {
-  const { html } = markup`<!doctype html>
+  const page = markup`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8"/>
@@ -33,7 +33,7 @@ ${main}
 </body>
 </html>
 `;
-  return html;
+  return page.markup;
 }
 
 /** Deeper addresses than this are none of ours, and a page about them need not find its style. */

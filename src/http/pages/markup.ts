@@ -1,30 +1,7 @@
-const ENTITIES: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
+import { escapedMarks } from '../../words/index.ts';
+import { type Child, type Markup, templatesBy } from '../../worksheet/index.ts';
 
-/** HTML that is written as it stands. */
-export class Markup {
-  readonly html: string;
+export type { Markup };
 
-  constructor(html: string) {
-    this.html = html;
-  }
-}
-
-type Piece = string | number | Markup | undefined | readonly Piece[];
-
-/** HTML of a template: what is put into it comes out as letters, save what is markup already; lists are joined. */
-export function markup(parts: TemplateStringsArray, ...pieces: readonly Piece[]): Markup {
-  return new Markup(parts.map((part, index) => (index === 0 ? part : written(pieces[index - 1]) + part)).join(''));
-}
-
-function written(piece: Piece): string {
-  if (piece === undefined) return '';
-  if (piece instanceof Markup) return piece.html;
-  if (typeof piece === 'object') return piece.map(written).join('');
-  return String(piece).replace(/[&<>"']/g, (sign) => ENTITIES[sign] as string);
-}
+/** Markup of a page from a template. What came is shown as it came: a form sends it again unchanged. */
+export const markup: (parts: TemplateStringsArray, ...children: readonly Child[]) => Markup = templatesBy(escapedMarks);

@@ -18,6 +18,7 @@ import {
   additionsFieldsSchema,
   additionsRequestSchema,
   areasRequestSchema,
+  type DecimalSign,
   type Fault,
   planDocumentSchema,
   planHash,
@@ -53,7 +54,7 @@ import { pdfDisposition } from '../paper/file-name.ts';
 import { paperOf } from '../paper/paper-of.ts';
 import { type Printing, PrintShop } from '../paper/print-shop.ts';
 import { type PostedDocument, postedDocument } from '../posted-document.ts';
-import { Problem } from '../problems/problem.ts';
+import { Problem, type ProblemFault } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
 import { documentedOnly } from '../schemas/documented-only.ts';
 import { jsonOrPage } from '../schemas/json-response.ts';
@@ -78,25 +79,15 @@ const decimal = z
   .optional()
   .meta({ description: 'How a comma in a number is read, and how a table is written; point when not given.' });
 
-const working = z
-  .enum(['none', 'full'])
-  .optional()
-  .meta({ description: 'full: every step behind the answer, in JSON and on the worksheet; none when not given.' });
-
-const spread = z
-  .enum(['none', 'full'])
-  .optional()
-  .meta({ description: 'full: the same plan by every other standard; none when not given.' });
-
-const sensitivity = z
-  .enum(['none', 'full'])
-  .optional()
-  .meta({ description: 'full: what changes the ratio most, one change at a time; none when not given.' });
-
-const remedies = z
-  .enum(['none', 'full'])
-  .optional()
-  .meta({ description: 'full: remedies for the weakest check, each checked anew; none when not given.' });
+const whenFull = (says: string) =>
+  z
+    .enum(['none', 'full'])
+    .optional()
+    .meta({ description: `full: ${says}; none when not given.` });
+const working = whenFull('every step behind the answer, in JSON and on the worksheet');
+const spread = whenFull('the same plan by every other standard');
+const sensitivity = whenFull('what changes the ratio most, one change at a time');
+const remedies = whenFull('remedies for the weakest check, each checked anew');
 
 /** Bytes, which the contract shows as OpenAPI 3.1 does: a string of a media type. */
 const pdf = z
@@ -117,7 +108,7 @@ const paper = z.enum(PAPERS).optional().meta({
     'Paper of the worksheet, with as=pdf; when not given, letter where units are us and a4 where they are si.',
 });
 
-const bodyProblems = problemResponses(
+const BODY_PROBLEMS = [
   'not-json',
   'not-a-form',
   'bad-query',
@@ -125,17 +116,32 @@ const bodyProblems = problemResponses(
   'refused',
   'too-large',
   'unsupported-media-type',
-);
+] as const;
+const bodyProblems = problemResponses(...BODY_PROBLEMS);
+
+type Reading<T> = T | { readonly ok: false; readonly faults: readonly Fault[] };
 
 /** A reading of a body, or the problem that lists everything wrong with it. */
-function readOrRefuse<T extends { readonly ok: true }>(
-  reading: T | { readonly ok: false; readonly faults: readonly Fault[] },
-  posted?: PostedDocument,
-): T {
+function readOrRefuse<T extends { readonly ok: true }>(reading: Reading<T>, posted?: PostedDocument): T {
   if (reading.ok) return reading;
   const count = reading.faults.length;
   const detail = count === 1 ? 'The plan has one error.' : `The plan has ${count} errors; each is listed.`;
   throw new Problem('plan-faults', detail, { faults: posted?.named(reading.faults) ?? reading.faults });
+}
+
+/** What was posted as a document of that schema, read with the decimal sign of the query. */
+function readPosted<T extends { readonly ok: true }>(
+  body: unknown,
+  { decimal = 'point' }: { readonly decimal?: DecimalSign | undefined },
+  schema: z.ZodObject,
+  read: (document: unknown, options: { readonly decimal: DecimalSign }) => Reading<T>,
+): T {
+  const posted = postedDocument(body, schema, decimal);
+  return readOrRefuse(read(posted.document, { decimal }), posted);
+}
+
+function badQuery(...faults: readonly ProblemFault[]): Problem {
+  return new Problem('bad-query', 'The query has errors; each is listed.', { faults });
 }
 
 /** The document of a request for areas: the body, or the loads of its table with what the query says beside them. */
@@ -148,15 +154,9 @@ function areasDocumentOf(
     return { units: units ?? 'us', ...(method === undefined ? {} : { method }), loads: table.loads };
   }
   const misplaced = Object.entries({ units, method }).filter(([, value]) => value !== undefined);
-  if (misplaced.length > 0) {
-    const faults = misplaced.map(([parameter, given]) => ({
-      parameter,
-      given,
-      says: `${parameter} is for tables only; JSON and forms have their own field. Leave it out.`,
-    }));
-    throw new Problem('bad-query', 'The query has errors; each is listed.', { faults });
-  }
-  return body;
+  if (misplaced.length === 0) return body;
+  const says = 'is for tables only; JSON and forms have their own field. Leave it out.';
+  throw badQuery(...misplaced.map(([parameter, given]) => ({ parameter, given, says: `${parameter} ${says}` })));
 }
 
 /** Areas, the one answer whose request may also be a table. */
@@ -182,9 +182,8 @@ const areasRoute: FastifyPluginAsyncZod = async (app) => {
       },
     },
     async (request, reply) => {
-      const decimal = request.query.decimal ?? 'point';
-      const posted = postedDocument(areasDocumentOf(request.body, request.query), areasRequestSchema, decimal);
-      const { part, entryWarnings } = readOrRefuse(readAreasRequest(posted.document, { decimal }), posted);
+      const document = areasDocumentOf(request.body, request.query);
+      const { part, entryWarnings } = readPosted(document, request.query, areasRequestSchema, readAreasRequest);
       const answer = areasDocument(part.input, part.siteGiven, part.towerGiven, entryWarnings);
       if (prefersPage(request.headers.accept)) return sendPage(reply, areasPage(answer));
       return reply.header('vary', 'accept').type(JSON_TYPE).send(writable(answer));
@@ -202,9 +201,7 @@ function drawingFor(form: keyof typeof CHECK_FORMS, named: DrawingName | undefin
   if ((form === 'svg') === (named !== undefined)) return named;
   const allowed = DRAWING_NAMES.join(', ');
   const says = form === 'svg' ? `drawing: one of ${allowed} allowed. Name one.` : 'drawing needs as=svg. Add that.';
-  throw new Problem('bad-query', 'The query has errors; each is listed.', {
-    faults: [{ parameter: 'drawing', allowed, says }],
-  });
+  throw badQuery({ parameter: 'drawing', allowed, says });
 }
 
 /** The drawings that are to come along with the answer. */
@@ -218,17 +215,14 @@ function drawingsBeside(form: keyof typeof CHECK_FORMS, list: string | undefined
     form === 'json'
       ? `drawings is a list of ${allowed}, with commas between.`
       : 'drawings needs as=json. For a single drawing use as=svg with drawing.';
-  throw new Problem('bad-query', 'The query has errors; each is listed.', {
-    faults: [{ parameter: 'drawings', given: list, allowed, says }],
-  });
+  throw badQuery({ parameter: 'drawings', given: list, allowed, says });
 }
 
 /** A paper goes with the form that is printed. */
 function paperFor(form: keyof typeof CHECK_FORMS, named: Paper | undefined): Paper | undefined {
   if (form === 'pdf' || named === undefined) return named;
-  throw new Problem('bad-query', 'The query has errors; each is listed.', {
-    faults: [{ parameter: 'paper', given: named, says: 'paper needs as=pdf. Add that, or leave it out.' }],
-  });
+  const says = 'paper needs as=pdf. Add that, or leave it out.';
+  throw badQuery({ parameter: 'paper', given: named, says });
 }
 
 /** Answers to a plan or to a part of one. */
@@ -278,14 +272,8 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
             },
           },
           ...problemResponses(
-            'not-json',
-            'not-a-form',
-            'bad-query',
-            'plan-faults',
-            'refused',
+            ...BODY_PROBLEMS,
             'not-acceptable',
-            'too-large',
-            'unsupported-media-type',
             'recalculation-differs',
             'paper-failed',
             'paper-busy',
@@ -299,9 +287,7 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const drawn = drawingFor(form, request.query.drawing);
       const along = drawingsBeside(form, request.query.drawings);
       const named = paperFor(form, request.query.paper);
-      const sign = request.query.decimal ?? 'point';
-      const posted = postedDocument(request.body, planDocumentSchema, sign);
-      const reading = readOrRefuse(readPlan(posted.document, { decimal: sign }), posted);
+      const reading = readPosted(request.body, request.query, planDocumentSchema, readPlan);
       const { input, document, entryWarnings } = reading;
       const assessment = assess(input);
       request.server.metrics.verdict('check', assessment.verdict);
@@ -319,15 +305,11 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       if (form === 'text')
         return reply.type('text/plain; charset=utf-8').send(answerText(assessment, entryWarnings, besides));
       const depth = request.query.working ?? 'none';
-      if (form === 'html') {
-        // A sheet says how many steps agree, so all are looked at, shown or not.
-        const whole = answerDocument(assessment, document, entryWarnings, 'full', besides);
-        return sendPage(reply, worksheetPage(answerWorksheet(assessment, whole, depth)));
-      }
-      if (form === 'pdf') {
+      if (form === 'html' || form === 'pdf') {
         // A sheet says how many steps agree, so all are looked at, shown or not.
         const whole = answerDocument(assessment, document, entryWarnings, 'full', besides);
         const sheet = answerWorksheet(assessment, whole, depth);
+        if (form === 'html') return sendPage(reply, worksheetPage(sheet));
         const printed = await shop.print(paperOrder(sheet, paperOf(sheet, named)), request.signal);
         if (printed === undefined) return reply.hijack();
         return reply
@@ -340,7 +322,7 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const answer = answerDocument(assessment, document, entryWarnings, depth, { ...besides, drawings });
       if (form === 'csv') {
         const { heads, rows } = windLoadTable(answer);
-        return reply.type('text/csv; charset=utf-8').send(csv([heads, ...rows], sign));
+        return reply.type('text/csv; charset=utf-8').send(csv([heads, ...rows], request.query.decimal ?? 'point'));
       }
       return reply.type('application/json; charset=utf-8').send(writable(answer));
     },
@@ -370,25 +352,14 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
               'text/html': { schema: z.string() },
             },
           },
-          ...problemResponses(
-            'not-json',
-            'not-a-form',
-            'bad-query',
-            'plan-faults',
-            'refused',
-            'not-acceptable',
-            'too-large',
-            'unsupported-media-type',
-          ),
+          ...problemResponses(...BODY_PROBLEMS, 'not-acceptable'),
         },
       },
     },
     async (request, reply) => {
       const form = chosenForm(FORMS, request.query.as, request.headers.accept);
-      const sign = request.query.decimal ?? 'point';
-      const posted = postedDocument(request.body, additionsFieldsSchema, sign);
-      const reading = readAdditionsRequest(posted.document, { decimal: sign });
-      const { before, after, entryWarnings } = readOrRefuse(reading, posted);
+      const { body, query } = request;
+      const { before, after, entryWarnings } = readPosted(body, query, additionsFieldsSchema, readAdditionsRequest);
       const now = assessAsked({ input: before, placed: (pointer) => ({ pointer: `/plan${pointer}` }) });
       const then = [];
       for (const asked of after) {
@@ -427,9 +398,8 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       },
     },
     async (request, reply) => {
-      const sign = request.query.decimal ?? 'point';
-      const posted = postedDocument(request.body, pressuresRequestSchema, sign);
-      const { part, entryWarnings } = readOrRefuse(readPressuresRequest(posted.document, { decimal: sign }), posted);
+      const { body, query } = request;
+      const { part, entryWarnings } = readPosted(body, query, pressuresRequestSchema, readPressuresRequest);
       const answer = pressuresDocument(part.input, part.heights, part.structureGiven, entryWarnings);
       if (prefersPage(request.headers.accept)) return sendPage(reply, pressuresPage(answer));
       return reply.header('vary', 'accept').type(JSON_TYPE).send(writable(answer));
@@ -449,12 +419,11 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       },
     },
     async (request, reply) => {
-      const sign = request.query.decimal ?? 'point';
-      const posted = postedDocument(request.body, ratingsRequestSchema, sign);
-      const { part, entryWarnings } = readOrRefuse(readRatingsRequest(posted.document, { decimal: sign }), posted);
+      const { body, query } = request;
+      const { part, entryWarnings } = readPosted(body, query, ratingsRequestSchema, readRatingsRequest);
       const { station } = part.input;
       const comparison = compareRatings(station, part.ratings, part.target);
-      const answer = ratingsDocument(comparison, station.units, request.query.working ?? 'none', entryWarnings);
+      const answer = ratingsDocument(comparison, station.units, query.working ?? 'none', entryWarnings);
       // Steps are for programs and for the worksheet; a page without them would drop what was asked for.
       const asPage = answer.working === undefined && prefersPage(request.headers.accept);
       if (asPage) return sendPage(reply, ratingsPage(answer));

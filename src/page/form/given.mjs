@@ -1,10 +1,10 @@
 /** What is given: the questions of the sheet, read from the top, each with its entry, its note and what is wrong with it. */
 import { computed, signal } from '@preact/signals';
-import { FIELDS } from '../../words/index.mjs';
+import { FIELDS, figures } from '../../words/index.mjs';
 import { isBlank, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
 import { pastedLoads } from './pasted-rows.mjs';
-import { figures, inSi, numberOf, UNITS } from './quantity.mjs';
+import { inSi, numberOf, UNITS } from './quantity.mjs';
 import { LOADS, PARTS, questionAt, RATINGS } from './questions.mjs';
 import { Sketch } from './sketch.mjs';
 import { FromStock } from './stock.mjs';

@@ -1,17 +1,16 @@
 import { formulaMathml, loneSymbolMathml, reckonedMathml } from '../maths/mathml.ts';
 import type { Block, Column, Words } from '../sheet/sheet.ts';
-import { type Child, element, type Markup } from './element.ts';
+import { type Child, html, Markup } from './markup.ts';
 import { verdictMark } from './verdict-mark.ts';
 
 type Of<Kind extends Block['kind']> = Extract<Block, { kind: Kind }>;
 
 /** Words with their voice: what was entered, what is built and computed, or the wind. */
 function wordsHtml({ text, voice, strong, mark }: Words): Child {
-  const voiced: Child = voice === 'wind' || voice === 'given' ? element('span', { class: voice }, text) : text;
-  const weighed: Child = strong ? element('strong', {}, voiced) : voiced;
-  return mark === undefined
-    ? weighed
-    : element('span', { class: mark === 'over' ? 'verdict over' : 'verdict' }, verdictMark(mark), weighed);
+  const voiced = voice === 'wind' || voice === 'given' ? html`<span class="${voice}">${text}</span>` : text;
+  const weighed = strong ? html`<strong>${voiced}</strong>` : voiced;
+  if (mark === undefined) return weighed;
+  return html`<span class="${mark === 'over' ? 'verdict over' : 'verdict'}">${verdictMark(mark)}${weighed}</span>`;
 }
 
 /** The blocks of a part; cautions of one kind that follow each other make one list. */
@@ -37,71 +36,45 @@ export function blocksHtml(blocks: readonly Block[], id: string): readonly Marku
 }
 
 function cautionsHtml(severity: Of<'caution'>['severity'], cautions: readonly Of<'caution'>[]): Markup {
-  return element(
-    'ul',
-    { class: `cautions cautions-${severity}` },
-    ...cautions.map(({ says, action }) =>
-      element('li', {}, element('b', {}, says), action === undefined ? '' : ` ${action}`),
-    ),
+  const items = cautions.map(
+    ({ says, action }) => html`<li><b>${says}</b>${action === undefined ? '' : ` ${action}`}</li>`,
   );
+  return html`<ul class="cautions cautions-${severity}">${items}</ul>`;
 }
 
 function blockHtml(block: Exclude<Block, { kind: 'caution' }>, id: string, headingId: string): Markup {
   switch (block.kind) {
     case 'subheading':
-      return element('h3', {}, block.text);
+      return html`<h3>${block.text}</h3>`;
     case 'paragraph':
-      return element('p', { class: block.small ? 'note' : undefined }, ...block.words.map(wordsHtml));
+      return html`<p${block.small ? html` class="note"` : ''}>${block.words.map(wordsHtml)}</p>`;
     case 'list':
-      return element('ul', { class: 'points' }, ...block.items.map((item) => element('li', {}, item)));
+      return html`<ul class="points">${block.items.map((item) => html`<li>${item}</li>`)}</ul>`;
     case 'facts':
-      return factsHtml(block);
+      return html`<dl class="facts">${block.rows.map(factHtml)}</dl>`;
     case 'table':
       return tableHtml(block, id, headingId);
     case 'drawing':
-      return drawingHtml(block);
+      // Made by our own drawing room, which escapes every word in it and says what it shows.
+      return html`<figure class="drawing ${block.name}">${new Markup(block.svg)}<figcaption>${block.title}</figcaption></figure>`;
     case 'step':
       return stepHtml(block);
     case 'blanks':
-      return blanksHtml(block, id);
+      return html`<div class="blanks">${block.rows.map((row, index) => blankHtml(row, `${id}-${index + 1}`))}</div>`;
     case 'ticks':
-      return ticksHtml(block, id);
+      return html`<ul class="ticks">${block.items.map((item, index) => tickHtml(item, `${id}-${index + 1}`))}</ul>`;
     case 'remarks':
-      return element(
-        'p',
-        { class: 'remarks' },
-        element('label', { for: id }, block.label),
-        element('textarea', { id, rows: block.lines, autocomplete: 'off' }),
-      );
+      return html`<p class="remarks"><label for="${id}">${block.label}</label><textarea id="${id}" rows="${block.lines}" autocomplete="off"></textarea></p>`;
     case 'seal':
-      return element('p', { class: 'seal' }, element('span', {}, block.label));
+      return html`<p class="seal"><span>${block.label}</span></p>`;
     case 'plan':
-      return element(
-        'pre',
-        { class: 'plan', tabindex: 0, role: 'region', 'aria-label': 'The plan as JSON' },
-        element('code', {}, block.json),
-      );
+      return html`<pre class="plan" tabindex="0" role="region" aria-label="The plan as JSON"><code>${block.json}</code></pre>`;
   }
 }
 
-function factsHtml({ rows }: Of<'facts'>): Markup {
-  return element(
-    'dl',
-    { class: 'facts' },
-    ...rows.map(({ label, words, note }) =>
-      element(
-        'div',
-        {},
-        element('dt', {}, label),
-        element(
-          'dd',
-          {},
-          wordsHtml(words),
-          note === undefined ? undefined : [' ', element('span', { class: 'note' }, note)],
-        ),
-      ),
-    ),
-  );
+function factHtml({ label, words, note }: Of<'facts'>['rows'][number]): Markup {
+  const noted = note === undefined ? undefined : html` <span class="note">${note}</span>`;
+  return html`<div><dt>${label}</dt><dd>${wordsHtml(words)}${noted}</dd></div>`;
 }
 
 /** A dash where a row has nothing to say; a phone leaves it out. */
@@ -110,118 +83,54 @@ const NOTHING = '–';
 const heading = ({ head, unit }: Column) => (unit === undefined || unit === '' ? head : `${head}, ${unit}`);
 
 function tableHtml({ caption, columns, rows, totals }: Of<'table'>, id: string, headingId: string): Markup {
-  const captionId = `${id}-caption`;
-  const kind = (column: Column | undefined, text = '') =>
-    [...(column?.numeric ? [] : ['word']), ...(text === NOTHING ? ['none'] : [])].join(' ') || undefined;
-  const line = (cells: readonly Words[]) =>
-    element(
-      'tr',
-      {},
-      ...cells.map((cell, index) =>
-        index === 0
-          ? element('th', { scope: 'row' }, wordsHtml(cell))
-          : element(
-              'td',
-              { class: kind(columns[index], cell.text), 'data-h': columns[index] && heading(columns[index]) },
-              cell.text === '' ? '' : element('span', { class: 'cell' }, wordsHtml(cell)),
-            ),
-      ),
-    );
-  return element(
-    'div',
-    { class: 'scroll', role: 'region', 'aria-labelledby': `${headingId} ${captionId}`, tabindex: 0 },
-    element(
-      'table',
-      { class: columns.length > 7 ? 'ledger fold wide' : 'ledger fold' },
-      element('caption', { id: captionId }, caption),
-      element(
-        'thead',
-        {},
-        element(
-          'tr',
-          {},
-          ...columns.map((column) =>
-            element(
-              'th',
-              { scope: 'col', class: kind(column) },
-              column.voice === 'wind' ? element('span', { class: 'wind' }, column.head) : column.head,
-              column.unit ? [' ', element('small', {}, column.unit)] : undefined,
-            ),
-          ),
-        ),
-      ),
-      element('tbody', {}, ...rows.map(line)),
-      totals === undefined ? undefined : element('tfoot', {}, ...totals.map(line)),
-    ),
-  );
-}
-
-function drawingHtml({ name, title, svg }: Of<'drawing'>): Markup {
-  return element(
-    'figure',
-    { class: `drawing ${name}` },
-    // Made by our own drawing room, which escapes every word in it and says what it shows.
-    { markup: svg },
-    element('figcaption', {}, title),
-  );
+  const kind = (column: Column | undefined, text = '') => {
+    const kinds = [...(column?.numeric ? [] : ['word']), ...(text === NOTHING ? ['none'] : [])];
+    return kinds.length === 0 ? undefined : html` class="${kinds.join(' ')}"`;
+  };
+  const head = (column: Column) => {
+    const words = column.voice === 'wind' ? html`<span class="wind">${column.head}</span>` : column.head;
+    const unit = column.unit ? html` <small>${column.unit}</small>` : undefined;
+    return html`<th scope="col"${kind(column)}>${words}${unit}</th>`;
+  };
+  const cell = (words: Words, index: number) => {
+    if (index === 0) return html`<th scope="row">${wordsHtml(words)}</th>`;
+    const column = columns[index];
+    const under = column && html` data-h="${heading(column)}"`;
+    const shown = words.text === '' ? '' : html`<span class="cell">${wordsHtml(words)}</span>`;
+    return html`<td${kind(column, words.text)}${under}>${shown}</td>`;
+  };
+  const lines = (each: readonly (readonly Words[])[]) => each.map((cells) => html`<tr>${cells.map(cell)}</tr>`);
+  return html`<div class="scroll" role="region" aria-labelledby="${headingId} ${id}-caption" tabindex="0">
+<table class="ledger fold${columns.length > 7 ? ' wide' : ''}"><caption id="${id}-caption">${caption}</caption>
+<thead><tr>${columns.map(head)}</tr></thead>
+<tbody>${lines(rows)}</tbody>${totals === undefined ? undefined : html`<tfoot>${lines(totals)}</tfoot>`}</table></div>`;
 }
 
 function stepHtml({ symbol, title, expression, inputs, value, source, fromMemory, note }: Of<'step'>): Markup {
   const numbers = inputs.flatMap((input) => (input.value === undefined ? [] : [[input.symbol, input.value] as const]));
   // A list does not fit into a line of numbers.
   const allPlain = numbers.length === inputs.length && inputs.length > 0;
-  return element(
-    'div',
-    { class: 'step' },
-    element('h4', {}, title),
-    element('p', { class: 'eq' }, { markup: formulaMathml(symbol, expression) }),
-    allPlain
-      ? element('p', { class: 'eq' }, { markup: reckonedMathml(expression, new Map(numbers), value) })
-      : element('p', { class: 'eq' }, { markup: loneSymbolMathml(symbol) }, ` = ${value}`),
-    element(
-      'p',
-      { class: 'note' },
-      ...inputs.flatMap((input, index) => [
-        index === 0 ? '' : ', ',
-        { markup: loneSymbolMathml(input.symbol) },
-        ` = ${input.words}`,
-      ]),
-      inputs.length === 0 ? undefined : '. ',
-      fromMemory ? element('strong', {}, source) : source,
-      note === undefined ? '.' : `; ${note}.`,
-    ),
-  );
+  const reckoned = allPlain
+    ? new Markup(reckonedMathml(expression, new Map(numbers), value))
+    : [new Markup(loneSymbolMathml(symbol)), ` = ${value}`];
+  const given = inputs.map((input, index) => [
+    index === 0 ? '' : ', ',
+    new Markup(loneSymbolMathml(input.symbol)),
+    ` = ${input.words}`,
+  ]);
+  return html`<div class="step"><h4>${title}</h4>
+<p class="eq">${new Markup(formulaMathml(symbol, expression))}</p><p class="eq">${reckoned}</p>
+<p class="note">${given}${inputs.length === 0 ? '' : '. '}${fromMemory ? html`<strong>${source}</strong>` : source}${note === undefined ? '.' : `; ${note}.`}</p></div>`;
 }
 
-function blanksHtml({ rows }: Of<'blanks'>, id: string): Markup {
-  return element(
-    'div',
-    { class: 'blanks' },
-    ...rows.map(({ label, filled, wide }, index) => {
-      const field = `${id}-${index + 1}`;
-      return element(
-        'p',
-        { class: wide ? 'wide' : undefined },
-        filled === undefined ? element('label', { for: field }, label) : element('span', { class: 'label' }, label),
-        filled === undefined
-          ? element('input', { id: field, type: 'text', autocomplete: 'off' })
-          : element('span', { class: 'given' }, filled),
-      );
-    }),
-  );
+function blankHtml({ label, filled, wide }: Of<'blanks'>['rows'][number], id: string): Markup {
+  const field =
+    filled === undefined
+      ? html`<label for="${id}">${label}</label><input id="${id}" type="text" autocomplete="off">`
+      : html`<span class="label">${label}</span><span class="given">${filled}</span>`;
+  return html`<p${wide ? html` class="wide"` : ''}>${field}</p>`;
 }
 
-function ticksHtml({ items }: Of<'ticks'>, id: string): Markup {
-  return element(
-    'ul',
-    { class: 'ticks' },
-    ...items.map((item, index) =>
-      element(
-        'li',
-        {},
-        element('input', { type: 'checkbox', id: `${id}-${index + 1}`, autocomplete: 'off' }),
-        element('label', { for: `${id}-${index + 1}` }, item),
-      ),
-    ),
-  );
+function tickHtml(item: string, id: string): Markup {
+  return html`<li><input type="checkbox" id="${id}" autocomplete="off"><label for="${id}">${item}</label></li>`;
 }

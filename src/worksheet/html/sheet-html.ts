@@ -1,6 +1,6 @@
 import type { Sheet, SheetPart } from '../sheet/sheet.ts';
 import { blocksHtml } from './block-html.ts';
-import { type Child, element, type Markup } from './element.ts';
+import { type Child, html, type Markup } from './markup.ts';
 import { verdictMark } from './verdict-mark.ts';
 
 /** Where a page finds what belongs to it. */
@@ -13,78 +13,48 @@ export interface PageAddresses {
 
 /** A worksheet as a whole page: read without script, by ear, on a phone, in the dark and on paper. */
 export function sheetHtml(sheet: Sheet, { styles, icon, home }: PageAddresses): string {
-  const page = element(
-    'html',
-    { lang: 'en' },
-    element(
-      'head',
-      {},
-      element('meta', { charset: 'utf-8' }),
-      element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      element('meta', { name: 'robots', content: 'noindex' }),
-      element('title', {}, `${sheet.title}: ${sheet.subject}`),
-      element('link', { rel: 'icon', href: icon, type: 'image/svg+xml' }),
-      ...styles.map((href) => element('link', { rel: 'stylesheet', href })),
-    ),
-    element(
-      'body',
-      {},
-      element(
-        'div',
-        { class: 'sheet worksheet' },
-        element(
-          'header',
-          { class: 'masthead' },
-          element('a', { class: 'name', href: home }, 'Gustworthy'),
-          element('p', {}, sheet.subject),
-          element('p', { class: 'version' }, sheet.version),
-        ),
-        element(
-          'main',
-          {},
-          element(
-            'div',
-            { class: 'title' },
-            element('h1', {}, sheet.title),
-            element('p', { class: 'says' }, ...saysHtml(sheet)),
-          ),
-          contents(sheet.parts),
-          ...sheet.parts.map(partHtml),
-        ),
-        element('footer', { class: 'foot' }, element('p', {}, sheet.foot)),
-      ),
-    ),
-  );
-  return `<!doctype html>\n${page.markup}\n`;
+  const page = html`<!doctype html>
+<html lang="en"><head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="robots" content="noindex">
+<title>${sheet.title}: ${sheet.subject}</title>
+<link rel="icon" href="${icon}" type="image/svg+xml">
+${styles.map((href) => html`<link rel="stylesheet" href="${href}">`)}
+</head>
+<body><div class="sheet worksheet">
+<header class="masthead"><a class="name" href="${home}">Gustworthy</a><p>${sheet.subject}</p><p class="version">${sheet.version}</p></header>
+<main>
+<div class="title"><h1>${sheet.title}</h1><p class="says">${saysHtml(sheet)}</p></div>
+${contents(sheet.parts)}
+${sheet.parts.map(partHtml)}
+</main>
+<footer class="foot"><p>${sheet.foot}</p></footer>
+</div></body></html>
+`;
+  return page.markup;
 }
 
 function contents(parts: readonly SheetPart[]): Markup {
-  return element(
-    'nav',
-    { class: 'contents', 'aria-label': 'Parts of this sheet' },
-    element('ol', {}, ...parts.map(({ id, heading }) => element('li', {}, element('a', { href: `#${id}` }, heading)))),
-  );
+  const entries = parts.map(({ id, heading }) => html`<li><a href="#${id}">${heading}</a></li>`);
+  return html`<nav class="contents" aria-label="Parts of this sheet"><ol>${entries}</ol></nav>`;
 }
 
 function partHtml({ id, heading, blocks }: SheetPart): Markup {
-  return element(
-    'section',
-    { id, class: `part part-${id}`, 'aria-labelledby': `${id}-heading` },
-    element('h2', { class: 'head', id: `${id}-heading` }, heading),
-    ...blocksHtml(blocks, id),
-  );
+  return html`<section id="${id}" class="part part-${id}" aria-labelledby="${id}-heading">
+<h2 class="head" id="${id}-heading">${heading}</h2>
+${blocksHtml(blocks, id)}
+</section>
+`;
 }
 
 /** The mark, the verdict in weight, the wind in its own voice. */
 function saysHtml({ verdict, says }: Sheet): readonly Child[] {
-  const kind = verdict === 'over' ? 'verdict over' : 'verdict';
+  const weighed = (text: string) =>
+    html`<span class="${verdict === 'over' ? 'verdict over' : 'verdict'}">${verdictMark(verdict)}${text}</span>`;
   const pieces = says.map(({ text, as }): Child => {
     if (as === undefined) return text;
-    return as === 'wind'
-      ? element('span', { class: 'wind' }, text)
-      : element('span', { class: kind }, verdictMark(verdict), text);
+    return as === 'wind' ? html`<span class="wind">${text}</span>` : weighed(text);
   });
-  return says.some(({ as }) => as === 'verdict')
-    ? pieces
-    : [element('span', { class: kind }, verdictMark(verdict)), ...pieces];
+  return says.some(({ as }) => as === 'verdict') ? pieces : [weighed(''), ...pieces];
 }

@@ -1,5 +1,5 @@
 import type { ConstantNode, FunctionNode, MathNode, OperatorNode, ParenthesisNode, SymbolNode } from 'mathjs';
-import { escaped } from '../html/element.ts';
+import { escaped } from '../html/markup.ts';
 import { expressionTree, symbolParts } from './expression-tree.ts';
 
 /** What stands in a formula in place of its symbols: numbers with their units. */

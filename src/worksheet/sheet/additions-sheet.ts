@@ -2,13 +2,11 @@ import type { AdditionsAnswer, CheckState } from '../../answer/index.ts';
 import type { UnitSystem } from '../../foundation/index.ts';
 import { figures, listed, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
 import { cautionBlock } from './given.ts';
-import { paragraph, plain, printed, strong } from './printed.ts';
+import { list, orNone, paragraph, plain, printed, strong, table } from './printed.ts';
 import type { Block, Sheet, SheetPart, Words } from './sheet.ts';
 
 type StationAnswer = AdditionsAnswer['before'];
 type Proposal = AdditionsAnswer['after'][number];
-
-const NONE = '–';
 
 /** Proposals side by side, before and after, the best first. */
 export function additionsSheet(
@@ -34,7 +32,7 @@ export function additionsSheet(
     parts: [
       { id: 'cautions', heading: 'Cautions, and what is not covered', blocks: standing },
       sideBySide(document, ranked),
-      ...ranked.map((proposal) => proposalPart(proposal)),
+      ...ranked.map(proposalPart),
       asItIs(before),
       { id: 'closing', heading: 'Who decides', blocks: standing },
     ],
@@ -47,114 +45,94 @@ function verdictWords({ verdict, soFar }: Pick<StationAnswer, 'verdict' | 'soFar
   return { text, mark: shown };
 }
 
-/** Every check as a column: its ratio now, and with each proposal. */
+/** Before, or a proposal, as a row beside the others. */
+interface Shown extends Pick<StationAnswer, 'verdict' | 'soFar' | 'weakest'> {
+  readonly name: string;
+  readonly rank: string;
+  readonly checks: readonly { readonly id: string; readonly title: string; readonly after?: CheckState | undefined }[];
+}
+
+/** Every check as a row: its ratio now, and with each proposal. */
 function sideBySide({ before }: AdditionsAnswer, ranked: readonly Proposal[]): SheetPart {
-  const ids = [...new Set([...before.checks, ...ranked.flatMap(({ checks }) => checks)].map(({ id }) => id))];
-  const titleOf = (id: string) =>
-    [...before.checks, ...ranked.flatMap(({ checks }) => checks)].find((check) => check.id === id)?.title ?? id;
-  const ratio = (state: CheckState | undefined): Words => {
-    if (state === undefined) return plain(NONE);
-    const text = state.ratio === undefined ? VERDICT_WORDS[state.verdict] : ratioFigures(state.ratio);
-    return { text, mark: state.verdict };
-  };
+  const checks = before.checks.map((check) => ({ ...check, after: check }));
+  const shown: readonly Shown[] = [
+    { ...before, name: 'as it is', rank: '', checks },
+    ...ranked.map((proposal) => ({ ...proposal, rank: String(proposal.rank) })),
+  ];
+  const titles = new Map(shown.flatMap((each) => each.checks).map(({ id, title }) => [id, title]));
+  const checkOf = (each: Shown, id: string | undefined) => each.checks.find((check) => check.id === id);
+  const weakest = (each: Shown) => checkOf(each, each.weakest);
+  const ratio = ({ ratio: of, verdict }: CheckState): Words => ({
+    text: of === undefined ? VERDICT_WORDS[verdict] : ratioFigures(of),
+    mark: verdict,
+  });
   return {
     id: 'side-by-side',
     heading: 'Side by side',
     blocks: [
-      {
-        kind: 'table',
-        caption: 'The proposals, the best first',
-        columns: [
-          { head: 'proposal' },
-          { head: 'rank', numeric: true },
-          { head: 'verdict' },
-          { head: 'weakest' },
-          { head: 'which holds to, actual gust', numeric: true, voice: 'wind' },
+      table<Shown>(
+        'The proposals, the best first',
+        [
+          { head: 'proposal', of: ({ name }) => strong(name) },
+          { head: 'rank', numeric: true, of: ({ rank }) => rank },
+          { head: 'verdict', of: verdictWords },
+          { head: 'weakest', of: (each) => orNone(weakest(each)?.title, plain) },
+          {
+            head: 'which holds to, actual gust',
+            numeric: true,
+            voice: 'wind',
+            of: (each) => orNone(weakest(each)?.after?.holdsTo, printed),
+          },
         ],
-        rows: [
-          [
-            strong('as it is'),
-            plain(''),
-            verdictWords(before),
-            ...weakestWords(
-              before.weakest,
-              before.checks.map((check) => ({ ...check, state: check })),
-            ),
-          ],
-          ...ranked.map((proposal): readonly Words[] => [
-            strong(proposal.name),
-            plain(String(proposal.rank)),
-            verdictWords(proposal),
-            ...weakestWords(
-              proposal.weakest,
-              proposal.checks.map((check) => ({ ...check, state: check.after })),
-            ),
-          ]),
+        shown,
+      ),
+      table<string>(
+        'Ratio of each check, as it is and with each proposal',
+        [
+          { head: 'check', of: (id) => strong(sentence(titles.get(id) ?? id)) },
+          ...shown.map((each) => ({
+            head: each.name,
+            numeric: true,
+            of: (id: string) => orNone(checkOf(each, id)?.after, ratio),
+          })),
         ],
-      },
-      {
-        kind: 'table',
-        caption: 'Ratio of each check, as it is and with each proposal',
-        columns: [
-          { head: 'check' },
-          { head: 'as it is', numeric: true },
-          ...ranked.map(({ name }) => ({ head: name, numeric: true })),
-        ],
-        rows: ids.map((id) => [
-          strong(sentence(titleOf(id))),
-          ratio(before.checks.find((check) => check.id === id)),
-          ...ranked.map(({ checks }) => ratio(checks.find((check) => check.id === id)?.after)),
-        ]),
-      },
+        [...titles.keys()],
+      ),
     ],
   };
 }
 
-function weakestWords(
-  weakest: string | undefined,
-  checks: readonly { readonly id: string; readonly title: string; readonly state?: CheckState | undefined }[],
-): readonly Words[] {
-  const check = checks.find(({ id }) => id === weakest);
-  const gust = check?.state?.holdsTo;
-  return [plain(check?.title ?? NONE), plain(gust ? printed(gust) : NONE, 'wind')];
-}
-
 function proposalPart(proposal: Proposal): SheetPart {
   const { name, rank, says, checks, added, removed, entryWarnings } = proposal;
-  const state = (check: CheckState | undefined): readonly Words[] => [
-    check === undefined ? plain(NONE) : { text: VERDICT_WORDS[check.verdict], mark: check.verdict },
-    plain(check?.ratio === undefined ? NONE : ratioFigures(check.ratio)),
-    plain(check?.holdsTo === undefined ? NONE : printed(check.holdsTo), 'wind'),
-  ];
+  const verdict = (check: CheckState): Words => ({ text: VERDICT_WORDS[check.verdict], mark: check.verdict });
   return {
     id: `proposal-${rank}`,
     heading: `${rank}. ${name}`,
     blocks: [
       paragraph(says),
-      {
-        kind: 'table',
-        caption: 'Before and after, check by check; gusts are actual gusts',
-        columns: [
-          { head: 'check' },
-          { head: 'before' },
-          { head: 'ratio before', numeric: true },
-          { head: 'held to before', numeric: true, voice: 'wind' },
-          { head: 'after' },
-          { head: 'ratio after', numeric: true },
-          { head: 'holds to after', numeric: true, voice: 'wind' },
-          { head: 'change of ratio', numeric: true },
+      table<(typeof checks)[number]>(
+        'Before and after, check by check; gusts are actual gusts',
+        [
+          { head: 'check', of: ({ title }) => strong(sentence(title)) },
+          { head: 'before', of: ({ before }) => orNone(before, verdict) },
+          { head: 'ratio before', numeric: true, of: ({ before }) => orNone(before?.ratio, ratioFigures) },
+          {
+            head: 'held to before',
+            numeric: true,
+            voice: 'wind',
+            of: ({ before }) => orNone(before?.holdsTo, printed),
+          },
+          { head: 'after', of: ({ after }) => orNone(after, verdict) },
+          { head: 'ratio after', numeric: true, of: ({ after }) => orNone(after?.ratio, ratioFigures) },
+          { head: 'holds to after', numeric: true, voice: 'wind', of: ({ after }) => orNone(after?.holdsTo, printed) },
+          { head: 'change of ratio', numeric: true, of: ({ change }) => orNone(change, signed) },
         ],
-        rows: checks.map(({ title, before, after, change }) => [
-          strong(sentence(title)),
-          ...state(before),
-          ...state(after),
-          plain(change === undefined ? NONE : signed(change)),
-        ]),
-      },
+        checks,
+      ),
       ...comings(added.loads, removed.loads),
       ...added.cautions.map(cautionBlock),
-      ...roomBlocks(proposal),
-      ...(entryWarnings.length === 0 ? [] : [{ kind: 'list', items: entryWarnings.map(({ says }) => says) } as const]),
+      ...saysList(proposal.roomLeft),
+      ...saysList(entryWarnings),
     ],
   };
 }
@@ -172,21 +150,9 @@ function comings(added: readonly string[], removed: readonly string[]): readonly
   return said.length === 0 ? [] : [paragraph(said.join(' '))];
 }
 
-function roomBlocks({ roomLeft }: Pick<StationAnswer, 'roomLeft'>): readonly Block[] {
-  if (roomLeft.length === 0) return [];
-  return [{ kind: 'list', items: roomLeft.map(({ says }) => says) }];
-}
+const saysList = (each: readonly { readonly says: string }[]) => list(each.map(({ says }) => says));
 
-function asItIs(before: StationAnswer): SheetPart {
-  return {
-    id: 'as-it-is',
-    heading: 'As it is',
-    blocks: [
-      paragraph(before.says),
-      ...roomBlocks(before),
-      ...(before.entryWarnings.length === 0
-        ? []
-        : [{ kind: 'list', items: before.entryWarnings.map(({ says }) => says) } as const]),
-    ],
-  };
+function asItIs({ says, roomLeft, entryWarnings }: StationAnswer): SheetPart {
+  const blocks = [paragraph(says), ...saysList(roomLeft), ...saysList(entryWarnings)];
+  return { id: 'as-it-is', heading: 'As it is', blocks };
 }

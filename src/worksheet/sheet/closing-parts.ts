@@ -1,4 +1,4 @@
-import { planText, RATED_WORDS } from '../../words/index.ts';
+import { MARKS_IN_MARKUP, planText, RATED_WORDS } from '../../words/index.ts';
 import { type AnswerSheetGiven, planWords } from './given.ts';
 import { standingBlocks } from './opening-parts.ts';
 import { paragraph } from './printed.ts';
@@ -14,18 +14,11 @@ const TITLES: Readonly<Record<string, string>> = {
   ladder: 'Checks by the gust they hold to',
 };
 
-const MARKS: Readonly<Record<string, string>> = {
-  '&amp;': '&',
-  '&lt;': '<',
-  '&gt;': '>',
-  '&quot;': '"',
-  '&#39;': "'",
-};
-
 /** A drawing says itself what it shows. */
 function within(svg: string, name: 'title' | 'desc'): string {
   const [, text = ''] = new RegExp(`<${name}>([^<]*)</${name}>`).exec(svg) ?? [];
-  return text.replace(/&(?:amp|lt|gt|quot|#39);/g, (mark) => MARKS[mark] ?? mark);
+  const letters = Object.entries(MARKS_IN_MARKUP);
+  return text.replace(/&[\w#]+;/g, (written) => letters.find(([, each]) => each === written)?.[0] ?? written);
 }
 
 export function drawingsPart({ drawings }: AnswerSheetGiven): SheetPart {

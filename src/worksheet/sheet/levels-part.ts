@@ -1,10 +1,8 @@
 import type { LevelAnswer, LevelsAnswer } from '../../answer/index.ts';
 import { ratioFigures } from '../../words/index.ts';
 import type { AnswerSheetGiven } from './given.ts';
-import { plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
-import type { Block, SheetPart, Words } from './sheet.ts';
-
-const NONE = '–';
+import { type ColumnOf, orNone, printed, printedNumber, RECKONED, small, strong, table } from './printed.ts';
+import type { Block, SheetPart } from './sheet.ts';
 
 const PLACES: Readonly<Record<LevelAnswer['place'], string>> = {
   base: 'base of the tower',
@@ -27,39 +25,39 @@ function blocksOf({ units, rows }: LevelsAnswer): readonly Block[] {
   const twisted = rows.some(({ torsion }) => torsion > 0);
   const braced = rows.some(({ sideways }) => sideways.of === 'braces');
   const sideways = braced ? 'shear or braces' : 'shear';
-  const number = (value: number) => plain(printedNumber(value, RECKONED));
-  const compared = ({ demand, capacity, ratio }: LevelAnswer['bending']): readonly Words[] => [
-    number(demand),
-    capacity === undefined ? plain(NONE) : number(capacity),
-    ratio === undefined ? plain(NONE) : strong(ratioFigures(ratio)),
+  const number = (value: number) => printedNumber(value, RECKONED);
+  type Compared = 'sideways' | 'bending';
+  const compared = (of: Compared, head: string, unit: string): readonly ColumnOf<LevelAnswer>[] => [
+    { head, unit, numeric: true, of: (row) => number(row[of].demand) },
+    { head: 'capacity', unit, numeric: true, of: (row) => orNone(row[of].capacity, number) },
+    { head: 'ratio', numeric: true, of: (row) => orNone(row[of].ratio, (ratio) => strong(ratioFigures(ratio))) },
   ];
+  const shear: ColumnOf<LevelAnswer> = {
+    head: 'shear',
+    unit: units.force,
+    numeric: true,
+    of: (row) => number(row.shear),
+  };
+  const twist: ColumnOf<LevelAnswer> = {
+    head: 'twist',
+    unit: units.moment,
+    numeric: true,
+    of: (row) => number(row.torsion),
+  };
   return [
-    {
-      kind: 'table',
-      caption: 'Demand and rated capacity at each level checked, from the top down',
-      columns: [
-        { head: 'height', numeric: true },
-        { head: 'section' },
-        { head: 'where' },
-        ...(braced ? [{ head: 'shear', unit: units.force, numeric: true }] : []),
-        ...(twisted ? [{ head: 'twist', unit: units.moment, numeric: true }] : []),
-        { head: `demand, ${sideways}`, unit: units.force, numeric: true },
-        { head: 'capacity', unit: units.force, numeric: true },
-        { head: 'ratio', numeric: true },
-        { head: 'demand, bending', unit: units.moment, numeric: true },
-        { head: 'capacity', unit: units.moment, numeric: true },
-        { head: 'ratio', numeric: true },
+    table<LevelAnswer>(
+      'Demand and rated capacity at each level checked, from the top down',
+      [
+        { head: 'height', numeric: true, of: ({ height }) => printed({ value: height, unit: units.height }, RECKONED) },
+        { head: 'section', of: ({ section }) => section },
+        { head: 'where', of: ({ place }) => PLACES[place] },
+        ...(braced ? [shear] : []),
+        ...(twisted ? [twist] : []),
+        ...compared('sideways', `demand, ${sideways}`, units.force),
+        ...compared('bending', 'demand, bending', units.moment),
       ],
-      rows: rows.map((row) => [
-        plain(printed({ value: row.height, unit: units.height }, RECKONED)),
-        plain(row.section),
-        plain(PLACES[row.place]),
-        ...(braced ? [number(row.shear)] : []),
-        ...(twisted ? [number(row.torsion)] : []),
-        ...compared(row.sideways),
-        ...compared(row.bending),
-      ]),
-    },
+      rows,
+    ),
     small(
       [
         'Allowable level, each at its worst heading and reading. The lower end of a uniform section governs the whole section.',

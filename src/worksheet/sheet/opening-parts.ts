@@ -1,8 +1,7 @@
 import type { OpenQuestion } from '../../margins/index.ts';
 import { figures, listed, QUESTION_WORDS, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
-
 import { type AnswerSheetGiven, cautionBlock, planWords } from './given.ts';
-import { paragraph, plain, printed, strong } from './printed.ts';
+import { list, paragraph, plain, printed, strong, table } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
 
 /** The verdict and what changes it: what it holds to, what is still open, the cautions that go with it. */
@@ -39,12 +38,10 @@ export function verdictPart(given: AnswerSheetGiven): SheetPart {
       { kind: 'facts', rows },
       ...openQuestions(given),
       ...document.cautions.filter(({ severity }) => severity === 'verdict').map(cautionBlock),
-      ...(document.entryWarnings.length === 0
-        ? []
-        : [
-            { kind: 'subheading', text: 'Entries to check' } as const,
-            { kind: 'list', items: document.entryWarnings.map(({ says }) => says) } as const,
-          ]),
+      ...list(
+        document.entryWarnings.map(({ says }) => says),
+        'Entries to check',
+      ),
     ],
   };
 }
@@ -59,25 +56,26 @@ function openQuestions({ document, assessment }: AnswerSheetGiven): readonly Blo
     ...(toFindOut.length === 0
       ? []
       : [
-          {
-            kind: 'table',
-            caption: 'Open questions, and the ratio of the tower by each answer',
-            columns: [{ head: 'question' }, { head: 'assumed' }, { head: 'ratio if answered' }, { head: 'effect' }],
-            rows: open.map((question, index) => [
-              strong(toFindOut[index]?.ask ?? ''),
-              plain(takenInWords(question)),
-              plain(
-                question.ratioIf
-                  .map(({ answer, ratio }) => `${ratioFigures(ratio)} if ${answerWords(question, answer)}`)
-                  .join('; '),
-              ),
-              plain(toFindOut[index]?.says ?? ''),
-            ]),
-          } as const,
+          table<OpenQuestion>(
+            'Open questions, and the ratio of the tower by each answer',
+            [
+              { head: 'question', of: (_, index) => strong(toFindOut[index]?.ask ?? '') },
+              { head: 'assumed', of: takenInWords },
+              { head: 'ratio if answered', of: ratiosInWords },
+              { head: 'effect', of: (_, index) => toFindOut[index]?.says ?? '' },
+            ],
+            open,
+          ),
         ]),
     ...(alsoOpen > 0 ? [paragraph(`The same of ${alsoOpen} more loads.`)] : []),
-    ...(needs.length > 0 ? [{ kind: 'list', items: needs.map(({ says }) => says) } as const] : []),
+    ...list(needs.map(({ says }) => says)),
   ];
+}
+
+function ratiosInWords(question: OpenQuestion): string {
+  return question.ratioIf
+    .map(({ answer, ratio }) => `${ratioFigures(ratio)} if ${answerWords(question, answer)}`)
+    .join('; ');
 }
 
 /** A ground has its letter, which is what a checker looks for. */

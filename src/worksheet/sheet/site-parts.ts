@@ -3,7 +3,7 @@ import { withArticle } from '../../foundation/index.ts';
 import { isMeanBasis } from '../../wind/index.ts';
 import { GROUND_WORDS, inWords, SPEED_WORDS, standardHeight } from '../../words/index.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
-import { paragraph, plain, printed, printedNumber, RECKONED, small } from './printed.ts';
+import { list, paragraph, plain, printed, printedNumber, RECKONED, small, table } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
 
 interface Fact {
@@ -136,11 +136,8 @@ function iceFact({ assessment, document }: AnswerSheetGiven): Fact {
 
 function hillBlocks({ hill }: Answer): readonly Block[] {
   if (!hill) return [];
-  return [
-    { kind: 'subheading', text: 'The hill' },
-    paragraph(hill.says),
-    { kind: 'list', items: hill.conditions.map(({ says }) => says) },
-  ];
+  const conditions = list(hill.conditions.map(({ says }) => says));
+  return [{ kind: 'subheading', text: 'The hill' }, paragraph(hill.says), ...conditions];
 }
 
 /** The wind by height. */
@@ -154,24 +151,29 @@ export function windPart({ document }: AnswerSheetGiven): SheetPart {
     id: 'wind',
     heading: 'Wind by height',
     blocks: [
-      {
-        kind: 'table',
-        caption: `Wind by height above the ground, ${design.title}`,
-        columns: [
-          { head: 'height', numeric: true },
-          { head: 'exposure coefficient', numeric: true },
-          { head: 'topographic factor', numeric: true },
-          { head: `speed there, ${basis}`, unit: first?.speed.unit ?? '', numeric: true, voice: 'wind' },
-          { head: 'velocity pressure', unit: first?.pressure.unit ?? '', numeric: true, voice: 'wind' },
+      table<(typeof wind)[number]>(
+        `Wind by height above the ground, ${design.title}`,
+        [
+          { head: 'height', numeric: true, of: ({ height }) => printed(height) },
+          { head: 'exposure coefficient', numeric: true, of: (row) => printedNumber(row.exposureCoefficient) },
+          { head: 'topographic factor', numeric: true, of: (row) => printedNumber(row.topographicFactor) },
+          {
+            head: `speed there, ${basis}`,
+            unit: first?.speed.unit ?? '',
+            numeric: true,
+            voice: 'wind',
+            of: ({ speed }) => printedNumber(speed.value),
+          },
+          {
+            head: 'velocity pressure',
+            unit: first?.pressure.unit ?? '',
+            numeric: true,
+            voice: 'wind',
+            of: ({ pressure }) => printedNumber(pressure.value),
+          },
         ],
-        rows: wind.map((row) => [
-          plain(printed(row.height)),
-          plain(printedNumber(row.exposureCoefficient)),
-          plain(printedNumber(row.topographicFactor)),
-          plain(printedNumber(row.speed.value), 'wind'),
-          plain(printedNumber(row.pressure.value), 'wind'),
-        ]),
-      },
+        wind,
+      ),
       small(
         `Speed there: the design wind times the root of the factors at its height. It is ${withArticle(basis)}, ${peak ? 'since the exposure factor includes the gusts' : 'as the design wind is'}.`,
       ),

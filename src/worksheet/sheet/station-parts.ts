@@ -1,8 +1,8 @@
 import type { Assessment } from '../../margins/index.ts';
+import type { Section } from '../../structure/index.ts';
 import { inWords, listed, RATED_WORDS, SUPPORT_WORDS } from '../../words/index.ts';
-
 import { type AnswerSheetGiven, cautionsFor, planWords } from './given.ts';
-import { paragraph, plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
+import { paragraph, plain, printed, printedNumber, RECKONED, small, strong, table } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
 import { foundationWords, mastWords, ownRatedWindWords, ratingWords, sectionWords } from './structure-words.ts';
 
@@ -95,22 +95,17 @@ function distanceFacts({ site, station }: Assessment['input']): FactRows {
 }
 
 function sectionsTable({ station: { tower, units } }: Assessment['input']): Block {
-  return {
-    kind: 'table',
-    caption: 'Sections of the tower, from the base up',
-    columns: [
-      { head: 'section' },
-      { head: 'from', numeric: true },
-      { head: 'to', numeric: true },
-      { head: 'shape as given' },
+  const long = (value: number) => inWords(value, 'length', units, RECKONED);
+  return table<Section>(
+    'Sections of the tower, from the base up',
+    [
+      { head: 'section', of: ({ name }) => strong(name) },
+      { head: 'from', numeric: true, of: ({ low }) => long(low) },
+      { head: 'to', numeric: true, of: ({ high }) => long(high) },
+      { head: 'shape as given', of: (section) => plain(sectionWords(section, units), 'given') },
     ],
-    rows: tower.sections.map((section) => [
-      strong(section.name),
-      plain(inWords(section.low, 'length', units, RECKONED)),
-      plain(inWords(section.high, 'length', units, RECKONED)),
-      plain(sectionWords(section, units), 'given'),
-    ]),
-  };
+    tower.sections,
+  );
 }
 
 function ratingsTable(given: AnswerSheetGiven): readonly Block[] {
@@ -157,36 +152,24 @@ export function windLoadsPart(given: AnswerSheetGiven): SheetPart {
     heading: 'Wind loads',
     blocks: [
       {
-        kind: 'table',
-        caption: 'Wind loads by item, allowable level',
-        columns: [
-          { head: 'item' },
-          { head: 'from', unit: units.height, numeric: true },
-          { head: 'to', unit: units.height, numeric: true },
-          { head: 'effective area, front', unit: units.area, numeric: true },
-          { head: 'effective area, side', unit: units.area, numeric: true },
-          { head: 'coefficient', numeric: true },
-          { head: 'area to the wind', unit: units.area, numeric: true },
-          { head: 'pressure', unit: units.pressure, numeric: true, voice: 'wind' },
-          { head: 'gust effect', numeric: true },
-          { head: 'force', unit: units.force, numeric: true, voice: 'wind' },
-          { head: 'moment at base', unit: units.moment, numeric: true },
-          { head: 'moment at top', unit: units.moment, numeric: true },
-        ],
-        rows: rows.map((row) => [
-          strong(row.name),
-          plain(number(row.low)),
-          plain(number(row.high)),
-          plain(number(row.front)),
-          plain(number(row.side)),
-          plain(printedNumber(row.coefficient)),
-          plain(number(row.facing)),
-          plain(number(row.pressure), 'wind'),
-          plain(printedNumber(row.gustEffect)),
-          plain(number(row.force), 'wind'),
-          plain(number(row.momentAtBase)),
-          plain(number(row.momentAtTop)),
-        ]),
+        ...table<(typeof rows)[number]>(
+          'Wind loads by item, allowable level',
+          [
+            { head: 'item', of: ({ name }) => strong(name) },
+            { head: 'from', unit: units.height, numeric: true, of: ({ low }) => number(low) },
+            { head: 'to', unit: units.height, numeric: true, of: ({ high }) => number(high) },
+            { head: 'effective area, front', unit: units.area, numeric: true, of: ({ front }) => number(front) },
+            { head: 'effective area, side', unit: units.area, numeric: true, of: ({ side }) => number(side) },
+            { head: 'coefficient', numeric: true, of: ({ coefficient }) => printedNumber(coefficient) },
+            { head: 'area to the wind', unit: units.area, numeric: true, of: ({ facing }) => number(facing) },
+            { head: 'pressure', unit: units.pressure, numeric: true, voice: 'wind', of: (row) => number(row.pressure) },
+            { head: 'gust effect', numeric: true, of: ({ gustEffect }) => printedNumber(gustEffect) },
+            { head: 'force', unit: units.force, numeric: true, voice: 'wind', of: ({ force }) => number(force) },
+            { head: 'moment at base', unit: units.moment, numeric: true, of: (row) => number(row.momentAtBase) },
+            { head: 'moment at top', unit: units.moment, numeric: true, of: (row) => number(row.momentAtTop) },
+          ],
+          rows,
+        ),
         totals: [
           [
             strong('total'),

@@ -2,7 +2,7 @@ import type { Quantity, StepInput, WorkingStep } from '../../answer/index.ts';
 import { listed, sentence } from '../../words/index.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { type HandLine, handLinesOf } from './hand-lines.ts';
-import { paragraph, plain, printed, printedNumber, RECKONED, small, strong } from './printed.ts';
+import { list, paragraph, plain, printed, printedNumber, RECKONED, small, strong, table } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
 
 /** Lines to redo by hand. */
@@ -10,7 +10,6 @@ export function handPart({ document }: AnswerSheetGiven): SheetPart {
   const { windLoads, reactions } = document;
   const { units } = windLoads;
   const { lines, total, factorSays, together, ratio } = handLinesOf(document);
-  const numbered = lines.map((line, index) => handRow(line, index + 1));
   const sum: readonly Words[] = [
     strong(`${lines.length + 1}. sum`),
     plain(''),
@@ -26,18 +25,25 @@ export function handPart({ document }: AnswerSheetGiven): SheetPart {
     heading: 'Hand check: base shear and moment',
     blocks: [
       {
-        kind: 'table',
-        caption: 'Area × pressure × factor is the force; force × height above the base is the moment',
-        columns: [
-          { head: 'line' },
-          { head: 'area to the wind', unit: units.area, numeric: true },
-          { head: 'pressure', unit: units.pressure, numeric: true, voice: 'wind' },
-          { head: 'factor', numeric: true },
-          { head: 'force', unit: units.force, numeric: true, voice: 'wind' },
-          { head: 'height', unit: units.height, numeric: true },
-          { head: 'moment', unit: units.moment, numeric: true },
-        ],
-        rows: numbered,
+        ...table<HandLine>(
+          'Area × pressure × factor is the force; force × height above the base is the moment',
+          [
+            { head: 'line', of: ({ name }, index) => strong(`${index + 1}. ${name}`) },
+            { head: 'area to the wind', unit: units.area, numeric: true, of: ({ factors }) => factors?.area ?? '' },
+            {
+              head: 'pressure',
+              unit: units.pressure,
+              numeric: true,
+              voice: 'wind',
+              of: ({ factors }) => factors?.pressure ?? '',
+            },
+            { head: 'factor', numeric: true, of: ({ factors }) => factors?.factor ?? '' },
+            { head: 'force', unit: units.force, numeric: true, voice: 'wind', of: ({ force }) => force },
+            { head: 'height', unit: units.height, numeric: true, of: ({ height = '' }) => height },
+            { head: 'moment', unit: units.moment, numeric: true, of: ({ moment }) => moment },
+          ],
+          lines,
+        ),
         totals: [sum],
       },
       ...(ratio
@@ -62,18 +68,6 @@ export function handPart({ document }: AnswerSheetGiven): SheetPart {
       ),
     ],
   };
-}
-
-function handRow({ name, factors, force, height, moment }: HandLine, number: number): readonly Words[] {
-  return [
-    strong(`${number}. ${name}`),
-    plain(factors?.area ?? ''),
-    plain(factors?.pressure ?? '', 'wind'),
-    plain(factors?.factor ?? ''),
-    plain(force, 'wind'),
-    plain(height ?? ''),
-    plain(moment),
-  ];
 }
 
 /** The line that says how many steps agree; a sheet is not made where one does not. */
@@ -144,38 +138,27 @@ export function sourcesPart(given: AnswerSheetGiven): SheetPart {
   const { testimony, sources } = given;
   const steps = testimony.map(({ step }) => step);
   const used = [...new Set(steps.map(({ source }) => source))].filter((source) => source !== 'derived').sort();
-  const memory = clausesOf(steps, 'memory');
-  const secondHand = clausesOf(steps, 'second-hand');
-  const practice = clausesOf(steps, 'common-practice');
   const titled = (id: string) => sources.find((source) => source.id === id);
-  const groups = [
-    ['From memory: check against the document', memory],
-    ['Second hand: check against the document', secondHand],
-    ['Common practice, no standard', practice],
-  ] as const;
+  const clausesIn = (id: string) => [
+    ...new Set(steps.flatMap(({ source, clause }) => (source === id ? [clause] : []))),
+  ];
   return {
     id: 'sources',
     heading: 'Sources, and what is from memory',
     blocks: [
-      {
-        kind: 'table',
-        caption: 'Documents used by the working',
-        columns: [{ head: 'document' }, { head: 'edition' }, { head: 'clauses' }, { head: 'what of it was read' }],
-        rows: used.map((id) => [
-          strong(titled(id)?.title ?? id),
-          plain(titled(id)?.edition ?? ''),
-          plain([...new Set(steps.filter(({ source }) => source === id).map(({ clause }) => clause))].join('; ')),
-          plain(titled(id)?.seen ?? ''),
-        ]),
-      },
-      ...groups.flatMap(([text, clauses]): readonly Block[] =>
-        clauses.length === 0
-          ? []
-          : [
-              { kind: 'subheading', text },
-              { kind: 'list', items: clauses },
-            ],
+      table<string>(
+        'Documents used by the working',
+        [
+          { head: 'document', of: (id) => strong(titled(id)?.title ?? id) },
+          { head: 'edition', of: (id) => titled(id)?.edition ?? '' },
+          { head: 'clauses', of: (id) => clausesIn(id).join('; ') },
+          { head: 'what of it was read', of: (id) => titled(id)?.seen ?? '' },
+        ],
+        used,
       ),
+      ...list(clausesOf(steps, 'memory'), 'From memory: check against the document'),
+      ...list(clausesOf(steps, 'second-hand'), 'Second hand: check against the document'),
+      ...list(clausesOf(steps, 'common-practice'), 'Common practice, no standard'),
       small(
         'Formulas without a document are derived here from mechanics or geometry, as marked in the working. Manufacturers’ numbers are as entered.',
       ),
