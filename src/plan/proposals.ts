@@ -61,13 +61,7 @@ export function mergePatch(target: Json, patch: Json): Json {
   return Object.fromEntries(merged);
 }
 
-/**
- * Whether objects stand in objects more than so many deep; a plan goes no deeper than twelve.
- *
- * @param value anything, as parsed from JSON
- * @param levels how many are allowed [-]
- * @example deeperThan({ a: { b: 1 } }, 1) // true
- */
+/** Whether objects stand in objects more than so many deep. */
 export function deeperThan(value: Json, levels: number): boolean {
   if (!isFields(value)) return false;
   return levels === 0 || Object.values(value).some((member) => deeperThan(member, levels - 1));
