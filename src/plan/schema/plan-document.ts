@@ -56,4 +56,3 @@ export const planDocumentSchema = z
 
 /** A plan as its owner keeps it. */
 export type PlanDocument = z.output<typeof planDocumentSchema>;
-export type WantedFields = z.output<typeof wantedSchema>;
