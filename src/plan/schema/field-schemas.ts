@@ -13,7 +13,10 @@ export const TEXT_LENGTH = 200;
 /** A field that may be left out but not be given as nothing. */
 export const optional = z.exactOptional;
 
-const bare = z.union([z.number(), z.string()]);
+/** A number in the plan's units or text with its unit. */
+export const bare = z.union([z.number(), z.string()]);
+/** One of them, or a lower and an upper end. */
+export const bareOrEnds = z.union([z.number(), z.string(), z.tuple([bare, bare])]);
 
 /** What the catalogue of fields says of a quantity. */
 export interface QuantityWords {
@@ -28,18 +31,43 @@ export interface FieldWords {
 
 /** One quantity: a number in the plan's units or text with its unit, which its description names. */
 export function quantity({ of, description }: QuantityWords) {
-  return z.union([z.number(), z.string()]).meta({ description: `${description}${inUnits(of)}` });
+  return bare.meta({ description: `${description}${inUnits(of)}` });
 }
 
 /** One quantity, or a lower and an upper end. */
 export function quantityPair({ of, description }: QuantityWords) {
-  return z
-    .union([z.number(), z.string(), z.tuple([bare, bare])])
-    .meta({ description: `${description}${inUnits(of)}; one value, or [low, high]` });
+  return bareOrEnds.meta({ description: `${description}${inUnits(of)}; one value, or [low, high]` });
 }
 
-/** One choice out of a few; the catalogue must have words for each. */
-export function choice<const T extends readonly string[]>(
+/** Fields of one object that may be left out, each a quantity. */
+export function quantities<Name extends string>(
+  words: Readonly<Record<NoInfer<Name>, QuantityWords>>,
+  ...names: readonly Name[]
+) {
+  return each(names, (name) => optional(quantity(words[name])));
+}
+
+/** The same of short texts. */
+export function texts<Name extends string>(
+  words: Readonly<Record<NoInfer<Name>, FieldWords>>,
+  ...names: readonly Name[]
+) {
+  return each(names, (name) => optional(text(words[name])));
+}
+
+function each<Name extends string, Schema>(names: readonly Name[], of: (name: Name) => Schema) {
+  return Object.fromEntries(names.map((name) => [name, of(name)])) as Record<Name, Schema>;
+}
+
+type Choices = Readonly<Record<string, string>>;
+
+/** One choice out of those the catalogue has words for. */
+export function choice<C extends Choices>({ description, choices }: FieldWords & { readonly choices: C }) {
+  return z.enum(Object.keys(choices) as (keyof C & string)[]).meta({ description });
+}
+
+/** The same where they stand in another order than the form shows them in. */
+export function choiceOf<const T extends readonly string[]>(
   choices: T,
   { description }: FieldWords & { readonly choices: Readonly<Record<T[number], string>> },
 ) {

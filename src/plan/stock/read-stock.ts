@@ -30,7 +30,7 @@ const stockFragmentSchema = z
 const stockFileSchema = z
   .strictObject({
     title: optional(text({ description: 'Name of the tower, mast or rotator of this file' })),
-    units: choice(['us', 'si'], FIELDS.plan.units),
+    units: choice(FIELDS.plan.units),
     ...stockFragmentSchema.shape,
     ...remarks(FIELDS.plan),
   })
