@@ -1,3 +1,4 @@
 /** What the browser may use of this room. */
 export * from './fields.mjs';
 export * from './plan-formats.mjs';
+export * from './verdicts.mjs';

@@ -7,5 +7,3 @@ export * from './index.mjs';
 export { type PlanHash, planText } from './plan-text.ts';
 export * from './questions.ts';
 export * from './reasons.ts';
-export * from './speeds.ts';
-export * from './verdicts.ts';
