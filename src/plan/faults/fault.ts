@@ -87,6 +87,15 @@ export type QueryCode =
   | 'boom-meets-ground'
   | 'guys-incomplete';
 
+export function faultAt(pointer: string, code: FaultCode, given: string, allowed: string, says: string): Fault {
+  return { pointer, code, given, allowed, says };
+}
+
+/** Whether something that came by JSON is an object. */
+export function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
 /** The JSON pointer, without '#', of a member of what another pointer names. @source rfc6901 */
 export function pointerTo(at: string, key: PropertyKey): string {
   return `${at}/${String(key).replaceAll('~', '~0').replaceAll('/', '~1')}`;
