@@ -15,7 +15,6 @@ export const questionSchema = z
     says: z.string(),
   })
   .meta({ id: 'Question', description: 'Something to find out, ranked by what it would change.' });
-export type QuestionAnswer = Described<typeof questionSchema>;
 
 export const cautionSchema = z
   .object({

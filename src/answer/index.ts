@@ -9,7 +9,7 @@ export type {
   StandardTubes,
 } from './besides.ts';
 export type { CheckAnswer, CheckChangeAnswer, CheckState, Piece } from './checks.ts';
-export type { CautionAnswer, EntryWarning, Note, QuestionAnswer } from './findings.ts';
+export type { CautionAnswer, EntryWarning, Note } from './findings.ts';
 export {
   type AreasAnswer,
   areasSchema,

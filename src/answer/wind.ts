@@ -12,7 +12,6 @@ import {
   quantitySchema,
   speedWithBasisSchema,
   unitSchema,
-  words,
 } from './quantities.ts';
 import type { Described } from './settled.ts';
 
@@ -148,5 +147,3 @@ export const hillSchema = z
   })
   .meta({ id: 'Hill', description: 'What the method makes of the hill.' });
 export type HillAnswer = Described<typeof hillSchema>;
-
-export const methodTitle = words('Name of the standard.');

@@ -1,4 +1,4 @@
-import type { Fault } from './faults/fault.ts';
+import { type Fault, faultAt } from './faults/fault.ts';
 import { nearestName } from './faults/nearest-name.ts';
 import { fromFormText } from './form-text.ts';
 import { loadSchema } from './schema/load-schema.ts';
@@ -48,7 +48,7 @@ export function readLoadTable(text: string): LoadTable {
     if (beyond < 0) return;
     const given = `${names.length + beyond + 1} cells`;
     const says = `Row ${index + 1} has more cells than the head has names. Put quotes round a text, or a number, that holds the separator.`;
-    faults.push(fault(`#/loads/${index}`, 'too-many', given, `at most ${names.length}`, says));
+    faults.push(faultAt(`#/loads/${index}`, 'too-many', given, `at most ${names.length}`, says));
   });
   if (faults.length > 0) return { ok: false, faults };
   const loads = rows
@@ -58,12 +58,8 @@ export function readLoadTable(text: string): LoadTable {
   return { ok: true, loads: document.loads ?? [] };
 }
 
-function fault(pointer: string, code: Fault['code'], given: string, allowed: string, says: string): Fault {
-  return { pointer, code, given, allowed, says };
-}
-
-function refused(...parts: Parameters<typeof fault>): LoadTable {
-  return { ok: false, faults: [fault(...parts)] };
+function refused(...parts: Parameters<typeof faultAt>): LoadTable {
+  return { ok: false, faults: [faultAt(...parts)] };
 }
 
 /** The one that stands most often in the head, where names hold none of them. */
@@ -79,11 +75,11 @@ function headFaults(names: readonly string[]): Fault[] {
     const shown = name.length > 60 ? `${name.slice(0, 57)}…` : name;
     if (name === '') {
       const says = `Column ${column + 1} has no name: head it by a field of a load.`;
-      return [fault('#/loads', 'missing', 'nothing', allowed, says)];
+      return [faultAt('#/loads', 'missing', 'nothing', allowed, says)];
     }
     if (names.indexOf(name) < column) {
       const says = `Two columns are headed "${shown}": keep one.`;
-      return [fault('#/loads', 'too-many', shown, 'each name once', says)];
+      return [faultAt('#/loads', 'too-many', shown, 'each name once', says)];
     }
     if (FIELDS.includes(name)) return [];
     const nearest = nearestName(name, FIELDS);
@@ -92,7 +88,9 @@ function headFaults(names: readonly string[]): Fault[] {
       : nearest === undefined
         ? `head it by one of ${allowed}.`
         : `did you mean "${nearest}"?`;
-    return [fault('#/loads', 'unknown-field', shown, allowed, `Column ${column + 1} is headed "${shown}": ${advice}`)];
+    return [
+      faultAt('#/loads', 'unknown-field', shown, allowed, `Column ${column + 1} is headed "${shown}": ${advice}`),
+    ];
   });
 }
 

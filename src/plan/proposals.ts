@@ -1,4 +1,4 @@
-import { type Fault, type FaultCode, pointerTo } from './faults/fault.ts';
+import { type Fault, type FaultCode, isObject, pointerTo } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
 import { nearestName } from './faults/nearest-name.ts';
 
@@ -41,8 +41,6 @@ interface Place extends Origin {
   readonly load: Json;
 }
 
-const isFields = (value: Json): value is Fields => typeof value === 'object' && value !== null && !Array.isArray(value);
-
 /**
  * A document changed by a merge patch, RFC 7396: members of the patch replace or join, null takes a member away, a list
  * stands for the whole list.
@@ -52,8 +50,8 @@ const isFields = (value: Json): value is Fields => typeof value === 'object' && 
  * @source rfc7396
  */
 export function mergePatch(target: Json, patch: Json): Json {
-  if (!isFields(patch)) return patch;
-  const merged = new Map<string, Json>(isFields(target) ? Object.entries(target) : []);
+  if (!isObject(patch)) return patch;
+  const merged = new Map<string, Json>(isObject(target) ? Object.entries(target) : []);
   for (const [key, value] of Object.entries(patch)) {
     if (value === null) merged.delete(key);
     else merged.set(key, mergePatch(merged.get(key), value));
@@ -61,15 +59,9 @@ export function mergePatch(target: Json, patch: Json): Json {
   return Object.fromEntries(merged);
 }
 
-/**
- * Whether objects stand in objects more than so many deep; a plan goes no deeper than twelve.
- *
- * @param value anything, as parsed from JSON
- * @param levels how many are allowed [-]
- * @example deeperThan({ a: { b: 1 } }, 1) // true
- */
+/** Whether objects stand in objects more than so many deep. */
 export function deeperThan(value: Json, levels: number): boolean {
-  if (!isFields(value)) return false;
+  if (!isObject(value)) return false;
   return levels === 0 || Object.values(value).some((member) => deeperThan(member, levels - 1));
 }
 
@@ -97,7 +89,7 @@ export function applyProposal(plan: Fields, proposal: ProposalFields, at: string
 }
 
 function placesOf(loads: readonly Json[], proposal: ProposalFields, at: string): Place[] {
-  const home = isFields(proposal.set) && Object.hasOwn(proposal.set, 'loads') ? `${at}/set/loads` : '/plan/loads';
+  const home = isObject(proposal.set) && Object.hasOwn(proposal.set, 'loads') ? `${at}/set/loads` : '/plan/loads';
   return loads.map((load, index) => ({ load, pointer: `${home}/${index}` }));
 }
 
@@ -108,10 +100,10 @@ function changeLoads(places: Place[], proposal: ProposalFields, at: string, faul
   const find = (name: unknown, pointer: string): number => {
     // What is no name is refused by the form.
     if (typeof name !== 'string') return -1;
-    const found = places.findIndex(({ load }) => isFields(load) && alike(load['name'], name));
+    const found = places.findIndex(({ load }) => isObject(load) && alike(load['name'], name));
     if (found >= 0) return found;
     const names = places.flatMap(({ load }) =>
-      isFields(load) && typeof load['name'] === 'string' ? [load['name']] : [],
+      isObject(load) && typeof load['name'] === 'string' ? [load['name']] : [],
     );
     const allowed = names.length > 0 ? names.join(', ') : 'no load';
     const nearest = nearestName(name, names);
@@ -141,7 +133,7 @@ function changeLoads(places: Place[], proposal: ProposalFields, at: string, faul
     const pointer = `${at}/swap/${index}`;
     const found = find(name, `${pointer}/load`);
     const place = places[found];
-    if (!place || !isFields(other)) return;
+    if (!place || !isObject(other)) return;
     twice(swapped, place.load, name, `${pointer}/load`, 'swapped');
     const old = place.load as Fields;
     const placedAnew = Object.hasOwn(other, 'height') || Object.hasOwn(other, 'above');
@@ -200,7 +192,7 @@ function placedInPatch(path: string, patch: Json, at: string): string | undefine
   let place = at;
   for (const part of path.split('/').slice(1)) {
     // From here on the patch stands for the whole.
-    if (!isFields(value)) return `${at}${path}`;
+    if (!isObject(value)) return `${at}${path}`;
     const key = part.replaceAll('~1', '/').replaceAll('~0', '~');
     if (!Object.hasOwn(value, key)) return undefined;
     value = value[key];

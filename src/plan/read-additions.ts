@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import type { CheckInput } from '../margins/index.ts';
 import { formatOf, hasOldName, inNewestFormat, placeAsSent, renamed } from '../words/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
-import type { EntryWarning, Fault } from './faults/fault.ts';
+import { type EntryWarning, type Fault, isObject } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
 import { applyProposal, deeperThan, type PlaceInRequest, type ProposalFields } from './proposals.ts';
 import { type PlanOptions, readPlan } from './read-plan.ts';
@@ -30,8 +30,6 @@ export type AdditionsReading =
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
 type Fields = Readonly<Record<string, unknown>>;
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** No plan goes deeper. */
 const DEPTH_AT_MOST = 12;
@@ -45,7 +43,7 @@ const DEPTH_AT_MOST = 12;
  * @example readAdditionsRequest(5).ok // false
  */
 export function readAdditionsRequest(document: unknown, options: PlanOptions = {}): AdditionsReading {
-  if (!isFields(document)) {
+  if (!isObject(document)) {
     const given = givenWords(document);
     const says = `A plan and its proposals are one object; ${given} was given.`;
     return { ok: false, faults: [{ pointer: '#', code: 'wrong-type', given, allowed: 'an object', says }] };
@@ -61,11 +59,11 @@ export function readAdditionsRequest(document: unknown, options: PlanOptions = {
 function inFormat2(document: Fields): Fields {
   const plan = document['plan'];
   const proposals: readonly unknown[] = Array.isArray(document['proposals']) ? document['proposals'] : [];
-  const patches = proposals.map((proposal) => (isFields(proposal) ? proposal['set'] : undefined));
-  const unsaid = isFields(plan) && plan['format'] === undefined;
+  const patches = proposals.map((proposal) => (isObject(proposal) ? proposal['set'] : undefined));
+  const unsaid = isObject(plan) && plan['format'] === undefined;
   if (formatOf(plan) !== 1 && !(unsaid && patches.some((patch) => hasOldName(patch)))) return document;
   const patched = proposals.map((proposal) =>
-    isFields(proposal) && 'set' in proposal ? { ...proposal, set: renamed(proposal['set']) } : proposal,
+    isObject(proposal) && 'set' in proposal ? { ...proposal, set: renamed(proposal['set']) } : proposal,
   );
   return { ...document, plan: inNewestFormat(plan, 1), ...(proposals.length > 0 ? { proposals: patched } : {}) };
 }
@@ -77,11 +75,11 @@ function readRequest(document: Fields, options: PlanOptions): AdditionsReading {
   if (!reading.ok && !ofForm.some(({ pointer }) => pointer === '#/plan')) {
     faults.push(...reading.faults.map((fault) => ({ ...fault, pointer: inPlan(fault.pointer) })));
   }
-  const plan = isFields(document['plan']) ? document['plan'] : undefined;
+  const plan = isObject(document['plan']) ? document['plan'] : undefined;
   const after: ReadProposal[] = [];
   proposals.forEach((proposal, index) => {
     const at = `/proposals/${index}`;
-    if (!isFields(proposal) || ofForm.some(({ pointer }) => pointer === `#${at}` || pointer === `#${at}/set`)) return;
+    if (!isObject(proposal) || ofForm.some(({ pointer }) => pointer === `#${at}` || pointer === `#${at}/set`)) return;
     const form = {
       ...proposal,
       name: typeof proposal['name'] === 'string' ? proposal['name'] : `Proposal ${index + 1}`,

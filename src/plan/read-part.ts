@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../foundation/index.ts';
 import type { CheckInput, Rating } from '../margins/index.ts';
 import { METHOD_BY_ID, SITE_METHODS, STAND_IN_METHOD } from '../methods/index.ts';
-import type { EntryWarning, Fault } from './faults/fault.ts';
+import { type EntryWarning, type Fault, faultAt, isObject } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
 import { BOUNDS } from './quantities/field-bounds.ts';
 import { type PlanOptions, readPlan } from './read-plan.ts';
@@ -20,11 +20,7 @@ export type PartReading<T extends Part = Part> =
 
 type Fields = Readonly<Record<string, unknown>>;
 
-function fieldsOf(document: unknown): Fields | undefined {
-  return typeof document === 'object' && document !== null && !Array.isArray(document)
-    ? (document as Fields)
-    : undefined;
-}
+const fieldsOf = (document: unknown): Fields | undefined => (isObject(document) ? document : undefined);
 
 /** Stands in for a site: its speed is used by nobody, coefficients without a site are those of slow wind. */
 function standInSite(method: unknown) {
@@ -74,9 +70,7 @@ function aboveWithoutTower(document: unknown): Fault[] {
     const above = fieldsOf(load)?.['above'];
     if (above === undefined) return [];
     const says = 'A height above the tower’s top needs a tower: give `height` above ground, or the tower.';
-    return [
-      { pointer: `#/loads/${index}/above`, code: 'goes-with', given: givenWords(above), allowed: 'with a tower', says },
-    ];
+    return [faultAt(`#/loads/${index}/above`, 'goes-with', givenWords(above), 'with a tower', says)];
   });
 }
 
@@ -118,25 +112,15 @@ const HEIGHTS_AT_MOST = 200;
 function readHeights(heights: unknown, reader: PlanReader): readonly number[] {
   if (!Array.isArray(heights) || heights.length === 0 || heights.length > HEIGHTS_AT_MOST) {
     const given = Array.isArray(heights) ? `${heights.length} heights` : givenWords(heights);
-    reader.fault(
-      '/heights',
-      'missing',
-      given,
-      `a list of 1 to ${HEIGHTS_AT_MOST} heights`,
-      'Give the heights at which the wind is asked for, as a list.',
-    );
+    const says = 'Give the heights at which the wind is asked for, as a list.';
+    reader.fault('/heights', 'missing', given, `a list of 1 to ${HEIGHTS_AT_MOST} heights`, says);
     return [];
   }
   return heights.map((height: unknown, index) => {
     if (typeof height === 'number' || typeof height === 'string')
       return reader.quantity(height, '/heights', index, BOUNDS.height);
-    reader.fault(
-      `/heights/${index}`,
-      'wrong-type',
-      givenWords(height),
-      'a height',
-      'A height is a number or text with its unit.',
-    );
+    const says = 'A height is a number or text with its unit.';
+    reader.fault(`/heights/${index}`, 'wrong-type', givenWords(height), 'a height', says);
     return 0;
   });
 }
@@ -167,13 +151,7 @@ export function readRatingsRequest(document: unknown, options: PlanOptions = {})
   const ratings: unknown[] = Array.isArray(rest['ratings']) ? rest['ratings'] : [];
   if (ratings.length === 0) {
     const says = 'Give the ratings that are to be compared, as a list.';
-    faults.push({
-      pointer: '#/ratings',
-      code: 'missing',
-      given: givenWords(rest['ratings']),
-      allowed: 'a list of ratings',
-      says,
-    });
+    faults.push(faultAt('#/ratings', 'missing', givenWords(rest['ratings']), 'a list of ratings', says));
   }
   const shape = {
     shape: structure === 'pole' ? 'pole' : 'lattice',
@@ -220,13 +198,6 @@ function pointerInRequest(pointer: string, ratings: number): string {
 function structureFaults(structure: unknown): readonly Fault[] {
   if (structure === undefined || structure === 'lattice' || structure === 'pole') return [];
   const given = givenWords(structure);
-  return [
-    {
-      pointer: '#/structure',
-      code: 'not-a-choice',
-      given,
-      allowed: 'lattice or pole',
-      says: `Structure ${given}: give lattice or pole.`,
-    },
-  ];
+  const says = `Structure ${given}: give lattice or pole.`;
+  return [faultAt('#/structure', 'not-a-choice', given, 'lattice or pole', says)];
 }

@@ -3,10 +3,10 @@ import { type UnitSystem, withArticle } from '../foundation/index.ts';
 import type { Caution, CautionCode } from '../margins/index.ts';
 import type { HillExclusion, SpeedBasis } from '../wind/index.ts';
 import { CHECK_WORDS, checkName, demandOn, placeOfFall, verbOf } from './checks.ts';
+import { SPEED_WORDS } from './choices.ts';
 import { listed, sentence, standardHeight } from './figures.ts';
 import { figures } from './plain-figures.mjs';
 import { HILL_REASONS } from './reasons.ts';
-import { SPEED_WORDS } from './speeds.ts';
 
 /** A caution, or several of one code that are said in one sentence. */
 export interface SaidCaution extends Caution {

@@ -23,8 +23,20 @@ const called = (name: string) => ({ name: () => name, drawn: () => name });
 const iced = (name: string) => (check: NamedCheck) => (check.withIce ? `${name} with ice` : name);
 const ownName = ({ name = 'antenna' }: NamedCheck) => name;
 
-const BEYOND_RATING = 'That is beyond the manufacturer’s rating, which is not the same as failing.';
-const BEYOND_WORKING_LOAD = 'That is beyond the working load of the gear.';
+/** A part of which its manufacturer states what it holds. */
+const RATED = {
+  number: 'one',
+  capacity: 'rated capacity',
+  comparedWith: 'rating',
+  over: 'That is beyond the manufacturer’s rating, which is not the same as failing.',
+} as const;
+/** Lifting gear, whose plate states its working load. */
+const GEAR = {
+  number: 'one',
+  capacity: 'working load',
+  comparedWith: 'measures',
+  over: 'That is beyond the working load of the gear.',
+} as const;
 
 const FALL_WORDS = {
   'power-line': 'power line',
@@ -39,27 +51,9 @@ export function placeOfFall({ towards }: Pick<Check, 'towards'>): string {
 
 /** The words of every check. */
 export const CHECK_WORDS: Readonly<Record<CheckKindName, CheckWords>> = {
-  tower: {
-    ...called('tower'),
-    number: 'one',
-    capacity: 'rated capacity',
-    comparedWith: 'rating',
-    over: BEYOND_RATING,
-  },
-  'tower-top': {
-    ...called('tower top'),
-    number: 'one',
-    capacity: 'rated capacity',
-    comparedWith: 'rating',
-    over: BEYOND_RATING,
-  },
-  ice: {
-    ...called('tower with ice'),
-    number: 'one',
-    capacity: 'rated capacity',
-    comparedWith: 'rating',
-    over: BEYOND_RATING,
-  },
+  tower: { ...called('tower'), ...RATED },
+  'tower-top': { ...called('tower top'), ...RATED },
+  ice: { ...called('tower with ice'), ...RATED },
   mast: {
     name: iced('mast'),
     drawn: iced('mast'),
@@ -68,28 +62,9 @@ export const CHECK_WORDS: Readonly<Record<CheckKindName, CheckWords>> = {
     comparedWith: 'measures',
     over: 'Its tube is bent beyond the allowable stress.',
   },
-  bearing: {
-    ...called('bearing'),
-    number: 'one',
-    capacity: 'rated capacity',
-    comparedWith: 'rating',
-    over: BEYOND_RATING,
-  },
-  rotator: {
-    ...called('rotator'),
-    number: 'one',
-    capacity: 'rated capacity',
-    comparedWith: 'rating',
-    over: BEYOND_RATING,
-  },
-  antenna: {
-    name: ownName,
-    drawn: ownName,
-    number: 'one',
-    capacity: 'rated capacity',
-    comparedWith: 'rating',
-    over: BEYOND_RATING,
-  },
+  bearing: { ...called('bearing'), ...RATED },
+  rotator: { ...called('rotator'), ...RATED },
+  antenna: { name: ownName, drawn: ownName, ...RATED },
   elements: {
     name: (check) => iced(`tubes of the ${ownName(check)}`)(check),
     drawn: (check) => iced(`${ownName(check)} tubes`)(check),
@@ -98,14 +73,7 @@ export const CHECK_WORDS: Readonly<Record<CheckKindName, CheckWords>> = {
     comparedWith: 'measures',
     over: 'One of them is bent beyond the allowable stress.',
   },
-  weight: {
-    ...called('weight aloft'),
-    demand: 'The weight aloft',
-    number: 'one',
-    capacity: 'rated limit',
-    comparedWith: 'rating',
-    over: BEYOND_RATING,
-  },
+  weight: { ...called('weight aloft'), ...RATED, demand: 'The weight aloft', capacity: 'rated limit' },
   foundation: {
     ...called('footing'),
     number: 'one',
@@ -113,27 +81,9 @@ export const CHECK_WORDS: Readonly<Record<CheckKindName, CheckWords>> = {
     comparedWith: 'measures',
     over: 'It could tip or press into the soil.',
   },
-  raising: {
-    ...called('raising gear'),
-    number: 'one',
-    capacity: 'working load',
-    comparedWith: 'measures',
-    over: BEYOND_WORKING_LOAD,
-  },
-  lying: {
-    ...called('tower lowered flat'),
-    number: 'one',
-    capacity: 'rated capacity',
-    comparedWith: 'rating',
-    over: BEYOND_RATING,
-  },
-  hoist: {
-    ...called('hoist'),
-    number: 'one',
-    capacity: 'working load',
-    comparedWith: 'measures',
-    over: BEYOND_WORKING_LOAD,
-  },
+  raising: { ...called('raising gear'), ...GEAR },
+  lying: { ...called('tower lowered flat'), ...RATED },
+  hoist: { ...called('hoist'), ...GEAR },
   fall: {
     name: (check) => `distance to the ${placeOfFall(check)}`,
     drawn: (check) => `fall to the ${placeOfFall(check)}`,

@@ -1,26 +1,14 @@
 import type { AreaKind } from '../areas/index.ts';
 import type { Rating } from '../margins/index.ts';
 import type { Support } from '../structure/index.ts';
-import { type Exposure, type Ground, isTerrain, type Terrain } from '../wind/index.ts';
+import { type Exposure, type Ground, isTerrain, type SpeedBasis, type Terrain } from '../wind/index.ts';
+import { FIELDS } from './fields.mjs';
 
-export const GROUND_WORDS = {
-  B: 'houses or trees all round',
-  C: 'open country',
-  D: 'open water or flats upwind',
-  '0': 'open sea upwind',
-  I: 'a lake or bare flats upwind',
-  II: 'open country with single obstacles',
-  III: 'villages, suburbs or forest',
-  IV: 'a town with tall houses',
-} as const satisfies Record<Ground, string>;
+const { site, rating } = FIELDS;
 
-export const AREA_WORDS = {
-  effective: 'effective area (drag included)',
-  'projected-round': 'projected area of round members',
-  'projected-flat': 'projected area of flat members',
-  'flat-plate': 'flat-plate equivalent area',
-  unknown: 'type not stated',
-} as const satisfies Record<AreaKind, string>;
+export const GROUND_WORDS = { ...site.exposure.choices, ...site.terrain.choices } satisfies Record<Ground, string>;
+
+export const AREA_WORDS = rating.areaKind.choices satisfies Record<AreaKind, string>;
 
 export const SUPPORT_WORDS = {
   free: 'free-standing',
@@ -30,14 +18,17 @@ export const SUPPORT_WORDS = {
 } as const satisfies Record<Support, string>;
 
 /** What a rating is of. */
-export const RATED_WORDS = {
-  tower: 'tower',
-  mast: 'mast',
-  bearing: 'bearing',
-  rotator: 'rotator',
-  foundation: 'footing',
-  gear: 'raising gear',
-} as const satisfies Record<Rating['of'], string>;
+export const RATED_WORDS = { ...rating.of.choices, gear: 'raising gear' } satisfies Record<Rating['of'], string>;
+
+/** Types of speed as a sentence says them after the figure: "105 mph strength-level gust". */
+export const SPEED_WORDS = {
+  'gust3-strength': 'strength-level gust',
+  'gust3-nominal': 'nominal gust',
+  'fastest-mile': 'fastest mile',
+  'mean-1min': '1-minute mean',
+  'mean-10min': '10-minute mean',
+  'mean-hour': 'hourly mean',
+} as const satisfies Record<SpeedBasis, string>;
 
 /** A ground under the name that its standard has for such. */
 export function groundNamed(ground: Ground): { readonly exposure?: Exposure; readonly terrain?: Terrain } {

@@ -2,3 +2,4 @@
 export * from './fields.mjs';
 export * from './plain-figures.mjs';
 export * from './plan-formats.mjs';
+export * from './verdicts.mjs';

@@ -8,5 +8,3 @@ export * from './markup.ts';
 export { type PlanHash, planText } from './plan-text.ts';
 export * from './questions.ts';
 export * from './reasons.ts';
-export * from './speeds.ts';
-export * from './verdicts.ts';

@@ -1,8 +1,8 @@
 /** What follows from what is given: the verdict, the weakest check, what to find out, the drawings, the wind loads. */
-import { figures, ratioFigures } from '../../words/index.mjs';
+import { figures, ratioFigures, VERDICT_WORDS } from '../../words/index.mjs';
 import { askWithKey, drawingsWanted } from './ask-service.mjs';
 import { html } from './html.mjs';
-import { Mark, VERDICT_WORDS } from './mark.mjs';
+import { Mark } from './mark.mjs';
 import { Proposals } from './proposals.mjs';
 import * as store from './store.mjs';
 import { trusted } from './trusted.mjs';

@@ -68,7 +68,7 @@ function Entry({ pointer, question }) {
   const value = textAt(store.draft.value, pointer);
   const isUnknown = store.unknown.value.has(pointer);
   const wrong = (store.troublesByPlace.value.get(pointer) ?? []).some(({ soft }) => !soft);
-  const described = [`${id}-note`].join(' ');
+  const described = `${id}-note`;
   const set = (/** @type {Event} */ event) =>
     store.answerTo(pointer, /** @type {HTMLInputElement} */ (event.currentTarget).value);
   const common = { name, 'aria-describedby': described, ...(wrong ? { 'aria-invalid': 'true' } : {}) };
@@ -360,52 +360,45 @@ const AREA_WORDS = /** @type {Record<string, string>} */ ({
   pole: 'a pole',
 });
 
+/** An entry with the unit of the plan, unless it has its own. @param {string} text @param {import('./quantity.mjs').Dimension} of */
+const withUnit = (text, of) => (/[a-z²"'%]\.?$/i.test(text) ? text : `${text} ${UNITS[of][store.units.value].label}`);
+
 /** @param {any} row */
 function loadSummary(row) {
-  const { length } = UNITS;
-  const unit = length[store.units.value].label;
-  const withUnit = (/** @type {string} */ text) => (/[a-z"']\.?$/i.test(text) ? text : `${text} ${unit}`);
   const where = row?.height
-    ? withUnit(row.height)
+    ? withUnit(row.height, 'length')
     : row?.above
-      ? `${withUnit(row.above)} above the top`
+      ? `${withUnit(row.above, 'length')} above the top`
       : 'no height yet';
   const parts = [where, ...(row?.turns === 'true' ? ['turns'] : []), AREA_WORDS[row?.shape ?? ''] ?? 'by its area'];
   return parts.join(', ');
 }
 
+/** What a rating is summed up by: the first of these that is given. */
+const RATED = /** @type {const} */ ({
+  area: 'area',
+  force: 'force',
+  moment: 'moment',
+  torque: 'moment',
+  weight: 'weight',
+  breakingStrength: 'force',
+  workingLoad: 'force',
+});
+
 /** @param {any} row */
 function ratingSummary(row) {
-  const { units } = store;
-  const value = (/** @type {string} */ text, /** @type {import('./quantity.mjs').Dimension} */ of) =>
-    /[a-z²"'%]\.?$/i.test(text) ? text : `${text} ${UNITS[of][units.value].label}`;
-  const what = row?.area
-    ? value(row.area, 'area')
-    : row?.force
-      ? value(row.force, 'force')
-      : row?.moment
-        ? value(row.moment, 'moment')
-        : row?.torque
-          ? value(row.torque, 'moment')
-          : row?.weight
-            ? value(row.weight, 'weight')
-            : row?.breakingStrength
-              ? value(row.breakingStrength, 'force')
-              : row?.workingLoad
-                ? value(row.workingLoad, 'force')
-                : '';
-  const speed = row?.wind?.speed ? ` at ${value(row.wind.speed, 'speed')}` : '';
+  const rated = Object.entries(RATED).find(([field]) => row?.[field]);
+  const what = rated === undefined ? '' : withUnit(row[rated[0]], rated[1]);
+  const speed = row?.wind?.speed ? ` at ${withUnit(row.wind.speed, 'speed')}` : '';
   return `${what}${speed}` || 'nothing given yet';
 }
 
 /** @param {any} row */
 function sectionSummary(row) {
-  const value = (/** @type {string} */ text, /** @type {import('./quantity.mjs').Dimension} */ of) =>
-    /[a-z"']\.?$/i.test(text) ? text : `${text} ${UNITS[of][store.units.value].label}`;
-  const length = row?.length ? value(row.length, 'length') : 'no length yet';
+  const length = row?.length ? withUnit(row.length, 'length') : 'no length yet';
   const count = Number(row?.count) > 1 ? `${row.count} of ${length}` : length;
   const shape = row?.shape === 'lattice' ? ', lattice' : row?.shape === 'pole' ? ', pole' : '';
-  return `${count}${shape}${row?.width ? ` ${value(row.width, 'diameter')} wide` : ''}`;
+  return `${count}${shape}${row?.width ? ` ${withUnit(row.width, 'diameter')} wide` : ''}`;
 }
 
 /** What a rating is of. @param {string} of */

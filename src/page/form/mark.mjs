@@ -2,9 +2,6 @@ import { html } from './html.mjs';
 
 /** @typedef {import('../../answer/index.ts').Answer['verdict']} Verdict */
 
-/** @type {Record<Verdict, string>} */
-export const VERDICT_WORDS = { within: 'within', 'low-margin': 'low margin', over: 'over', open: 'open' };
-
 /** Bar and dot: the bar is what may be asked, the dot is what is asked. The word always stands beside it. @param {{ verdict: Verdict }} props */
 export function Mark({ verdict }) {
   const inside = {

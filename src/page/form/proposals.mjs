@@ -1,10 +1,10 @@
 /** Up to four other ways beside the plan, which stays as it is until one is taken. */
 import { effect, signal } from '@preact/signals';
-import { FIELDS, figures, ratioFigures } from '../../words/index.mjs';
+import { FIELDS, figures, ratioFigures, VERDICT_WORDS } from '../../words/index.mjs';
 import { post } from './ask-service.mjs';
 import { documentOf, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
-import { Mark, VERDICT_WORDS } from './mark.mjs';
+import { Mark } from './mark.mjs';
 import { pauseBefore } from './pace.mjs';
 import { UNITS } from './quantity.mjs';
 import * as store from './store.mjs';

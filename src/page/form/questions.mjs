@@ -42,7 +42,7 @@
  *
  * @typedef {Omit<BareList, 'row' | 'lists'> & ListWords} List
  */
-import { FIELD_BY_PLACE, FIELDS_OF_KIND, FIELDS_OF_SHAPE } from '../../words/index.mjs';
+import { FIELD_BY_PLACE, FIELDS, FIELDS_OF_KIND, FIELDS_OF_SHAPE } from '../../words/index.mjs';
 import { asksYears, groundField, RATING_METHODS, SITE_METHODS } from './methods.mjs';
 
 const DONT_KNOW = 'I don’t know';
@@ -105,6 +105,13 @@ const isShape =
   (/** @type {Asking} */ { here }) =>
     names.includes(here('/shape'));
 
+/** Questions that are all asked only then. @type {(when: Bare['when'], ...questions: Bare[]) => Bare[]} */
+const askedIf = (when, ...questions) => questions.map((question) => ({ ...question, when }));
+/** @type {(...at: string[]) => Bare[]} */
+const quantities = (...at) => at.map((each) => quantity(each));
+/** Rare ones, folded away. @type {(...at: string[]) => Bare[]} */
+const rareQuantities = (...at) => at.map((each) => quantity(each, { more: true }));
+
 /** The places of fields beside a question. @param {readonly string[]} fields */
 const beside = (fields) => fields.map((field) => `/${field}`);
 /** Which answers go with which choice. @param {Readonly<Record<string, readonly string[]>>} fieldsOf */
@@ -114,24 +121,22 @@ const SECTION_OWNS = owned({
   pole: [...FIELDS_OF_SHAPE.pole, 'wall', 'material'],
 });
 
-/** @type {(when: Bare['when']) => Bare[]} */
-const latticeQuestions = (when) => [
-  choices('/faces', when ? { when } : {}),
-  choices('/members', when ? { when } : {}),
-  quantity('/leg', { ...(when ? { when } : {}), unknown: true }),
-  quantity('/brace', { ...(when ? { when } : {}), unknown: true }),
-  quantity('/panel', { ...(when ? { when } : {}), unknown: true }),
-  choice('/pattern', { ...(when ? { when } : {}), blank: 'zigzag', more: true }),
-  quantity('/roundArea', { ...(when ? { when } : {}), more: true }),
-  quantity('/flatArea', { ...(when ? { when } : {}), more: true }),
-  quantity('/dragArea', { ...(when ? { when } : {}), more: true }),
-];
+const LATTICE_QUESTIONS = askedIf(
+  isShape('lattice'),
+  choices('/faces'),
+  choices('/members'),
+  quantity('/leg', { unknown: true }),
+  quantity('/brace', { unknown: true }),
+  quantity('/panel', { unknown: true }),
+  choice('/pattern', { blank: 'zigzag', more: true }),
+  ...rareQuantities('/roundArea', '/flatArea', '/dragArea'),
+);
 
 /** @type {(more: boolean) => Bare[]} */
 const sectionShape = (more) => [
   choices('/shape', { blank: DONT_KNOW, owns: SECTION_OWNS, more }),
   pair('/width', { when: isShape('lattice', 'pole'), unknown: true, more }),
-  ...latticeQuestions(isShape('lattice')).map((question) => ({ ...question, more: more || question.more === true })),
+  ...LATTICE_QUESTIONS.map((question) => ({ ...question, more: more || question.more === true })),
   quantity('/solidity', { when: isShape('lattice'), more: true }),
   choice('/sides', { when: isShape('pole'), blank: 'round', more }),
   quantity('/wall', { when: isShape('pole'), more: true }),
@@ -172,28 +177,26 @@ export const LOADS = wordedList('', {
       blankMeans: 'stated',
       owns: owned(FIELDS_OF_SHAPE),
     }),
-    quantity('/area', { when: isShape('', 'stated') }),
-    choice('/areaKind', { when: isShape('', 'stated'), blank: DONT_KNOW }),
-    quantity('/front', { when: isShape('', 'stated'), more: true }),
-    quantity('/side', { when: isShape('', 'stated'), more: true }),
-    quantity('/force', { when: isShape('', 'stated'), more: true }),
-    quantity('/wind', { when: isShape('', 'stated'), more: true }),
-    yes('/slenderFlats', { when: isShape('', 'stated'), more: true }),
-    quantity('/icedArea', { when: isShape('', 'stated'), more: true }),
+    ...askedIf(
+      isShape('', 'stated'),
+      quantity('/area'),
+      choice('/areaKind', { blank: DONT_KNOW }),
+      ...rareQuantities('/front', '/side', '/force', '/wind'),
+      yes('/slenderFlats', { more: true }),
+      quantity('/icedArea', { more: true }),
+    ),
     pair('/diameter', { when: isShape('tube', 'dish', 'wire') }),
-    quantity('/length', { when: isShape('tube') }),
-    choice('/along', { when: isShape('tube'), blank: 'upright', more: true }),
-    quantity('/wide', { when: isShape('plate') }),
-    quantity('/tall', { when: isShape('plate') }),
-    quantity('/deep', { when: isShape('plate') }),
-    quantity('/to/distance', { when: isShape('wire') }),
-    quantity('/to/height', { when: isShape('wire') }),
-    quantity('/to/heading', { when: isShape('wire') }),
-    quantity('/tension', { when: isShape('wire'), unknown: true }),
-    quantity('/sag', { when: isShape('wire') }),
-    ...remarks('/to').map((question) => ({ ...question, when: isShape('wire') })),
+    ...askedIf(isShape('tube'), quantity('/length'), choice('/along', { blank: 'upright', more: true })),
+    ...askedIf(isShape('plate'), ...quantities('/wide', '/tall', '/deep')),
+    ...askedIf(
+      isShape('wire'),
+      ...quantities('/to/distance', '/to/height', '/to/heading'),
+      quantity('/tension', { unknown: true }),
+      quantity('/sag'),
+      ...remarks('/to'),
+    ),
     pair('/width', { when: isShape('lattice', 'pole') }),
-    ...latticeQuestions(isShape('lattice')),
+    ...LATTICE_QUESTIONS,
     quantity('/solidity', { when: isShape('lattice', 'dish'), more: true }),
     choice('/sides', { when: isShape('pole'), blank: 'round' }),
     yes('/turns', { blank: 'no' }),
@@ -201,9 +204,7 @@ export const LOADS = wordedList('', {
     whole('/count', { more: true }),
     quantity('/heading', { more: true }),
     choice('/on', { more: true, blank: 'by its height' }),
-    quantity('/offset', { more: true }),
-    quantity('/boom', { more: true }),
-    quantity('/reach', { more: true }),
+    ...rareQuantities('/offset', '/boom', '/reach'),
     ...ratedWind('/ratedWind', true).map((question) => ({
       ...question,
       more: true,
@@ -218,11 +219,9 @@ export const LOADS = wordedList('', {
       row: [
         choice('/along'),
         whole('/count'),
-        quantity('/diameter', { when: ({ has }) => !has('/taper') }),
-        quantity('/length', { when: ({ has }) => !has('/taper') }),
+        ...askedIf(({ has }) => !has('/taper'), ...quantities('/diameter', '/length')),
         choice('/material', { blank: 'aluminium', more: true }),
-        quantity('/yield', { more: true }),
-        quantity('/ultimate', { more: true }),
+        ...rareQuantities('/yield', '/ultimate'),
         ...remarks(),
       ],
       lists: [
@@ -230,11 +229,7 @@ export const LOADS = wordedList('', {
           at: '/taper',
           narrow: true,
           when: ({ here }) => here('/diameter') === '' && here('/length') === '',
-          row: [
-            quantity('/0', { size: 'short' }),
-            quantity('/1', { size: 'short' }),
-            quantity('/2', { size: 'short' }),
-          ],
+          row: ['/0', '/1', '/2'].map((at) => quantity(at, { size: 'short' })),
         },
       ],
     },
@@ -248,9 +243,7 @@ export const CABLES = wordedList('', {
     quantity('/diameter'),
     choice('/arrangement', { blank: DONT_KNOW }),
     text('/name', { more: true }),
-    quantity('/weight', { more: true }),
-    quantity('/from', { more: true }),
-    quantity('/to', { more: true }),
+    ...rareQuantities('/weight', '/from', '/to'),
     ...remarks(),
   ],
 });
@@ -266,27 +259,24 @@ export const RATINGS = wordedList('', {
       blankMeans: 'area',
       owns: owned(FIELDS_OF_KIND),
     }),
-    quantity('/area', { when: isKind('area') }),
-    choice('/areaKind', { when: isKind('area'), blank: DONT_KNOW }),
-    quantity('/coefficient', { when: isKind('area'), more: true }),
+    ...askedIf(
+      isKind('area'),
+      quantity('/area'),
+      choice('/areaKind', { blank: DONT_KNOW }),
+      quantity('/coefficient', { more: true }),
+    ),
     quantity('/force', { when: isKind('force') }),
     quantity('/moment', { when: isKind('moment') }),
     quantity('/weight', { when: isKind('weight') }),
-    quantity('/torque', { when: isKind('torque') }),
-    quantity('/brake', { when: isKind('torque') }),
-    quantity('/breakingStrength', { when: gear }),
-    quantity('/workingLoad', { when: gear }),
+    ...askedIf(isKind('torque'), ...quantities('/torque', '/brake')),
+    ...askedIf(gear, ...quantities('/breakingStrength', '/workingLoad')),
     choice('/level', { when: isKind('force', 'moment', 'torque'), blank: DONT_KNOW }),
-    ...ratedWind('/wind').map((question) => ({
-      ...question,
-      when: (/** @type {Asking} */ asking) => !gear(asking) && isKind('area', 'force', 'moment', 'wind')(asking),
-    })),
-    quantity('/above', {
-      unknown: true,
-      when: (asking) => !gear(asking) && isKind('area', 'force', 'moment')(asking),
-      more: true,
-    }),
-    quantity('/height', { when: (asking) => !gear(asking) && isKind('area', 'force', 'moment')(asking), more: true }),
+    ...askedIf(isKind('area', 'force', 'moment', 'wind'), ...ratedWind('/wind')),
+    ...askedIf(
+      isKind('area', 'force', 'moment'),
+      quantity('/above', { unknown: true, more: true }),
+      quantity('/height', { more: true }),
+    ),
     quantity('/top', { more: true }),
     whole('/withCables/count', { more: true }),
     quantity('/withCables/diameter', { more: true }),
@@ -303,18 +293,8 @@ export const RATINGS = wordedList('', {
       more: true,
       row: [quantity('/0', { size: 'short' }), quantity('/1', { size: 'short' })],
     },
-    {
-      at: '/furtherAreas',
-      when: isKind('area'),
-      more: true,
-      row: [quantity('/area'), quantity('/height'), ...remarks()],
-    },
-    {
-      at: '/supportedAt',
-      narrow: true,
-      more: true,
-      row: [quantity('', { size: 'short' })],
-    },
+    { at: '/furtherAreas', when: isKind('area'), more: true, row: [...quantities('/area', '/height'), ...remarks()] },
+    { at: '/supportedAt', narrow: true, more: true, row: [quantity('', { size: 'short' })] },
   ],
 });
 
@@ -323,6 +303,13 @@ export const RATINGS = wordedList('', {
  * @typedef {PartFrame & { title: string, questions: readonly Question[], lists: readonly List[] }} Part
  * @typedef {PartFrame & { about: string, questions: readonly Bare[], lists?: readonly BareList[], made?: List }} BarePart
  */
+
+const HILL_QUESTIONS = [
+  ...quantities('/site/hill/height', '/site/hill/halfLength', '/site/hill/run', '/site/hill/distance'),
+  choices('/site/hill/side'),
+  yes('/site/hill/isolated'),
+  ...remarks('/site/hill'),
+];
 
 /** @type {readonly BarePart[]} */
 const SHEET = [
@@ -341,39 +328,15 @@ const SHEET = [
       choice('/site/hill/shape', {
         blank: 'level ground, or not known',
         owns: Object.fromEntries(
-          ['escarpment', 'ridge', 'round-hill'].map((shape) => [
-            shape,
-            [
-              '/site/hill/height',
-              '/site/hill/run',
-              '/site/hill/halfLength',
-              '/site/hill/distance',
-              '/site/hill/side',
-              '/site/hill/isolated',
-              '/site/hill/source',
-              '/site/hill/note',
-            ],
-          ]),
+          Object.keys(FIELDS.hill.shape.choices).map((shape) => [shape, HILL_QUESTIONS.map(({ at }) => at)]),
         ),
       }),
-      ...[
-        quantity('/site/hill/height'),
-        quantity('/site/hill/halfLength'),
-        quantity('/site/hill/run'),
-        quantity('/site/hill/distance'),
-        choices('/site/hill/side'),
-        yes('/site/hill/isolated'),
-        ...remarks('/site/hill'),
-      ].map((question) => ({ ...question, when: (/** @type {Asking} */ { root }) => root('/site/hill/shape') !== '' })),
+      ...askedIf(({ root }) => root('/site/hill/shape') !== '', ...HILL_QUESTIONS),
       quantity('/site/topographicFactor', { more: true }),
       choice('/site/riskCategory', { blank: 'II, ordinary, unless stated otherwise', more: true }),
       quantity('/site/groundElevation', { more: true }),
-      {
-        ...whole('/site/wind/years', { more: true, when: ({ root }) => asksYears(root('/method')) }),
-        kind: 'number',
-      },
-      quantity('/site/ice/thickness', { more: true }),
-      quantity('/site/ice/gust', { more: true }),
+      whole('/site/wind/years', { kind: 'number', more: true, when: ({ root }) => asksYears(root('/method')) }),
+      ...rareQuantities('/site/ice/thickness', '/site/ice/gust'),
       ...remarks('/site/ice'),
       text('/site/wind/note', { more: true }),
       ...remarks('/site'),
@@ -394,12 +357,10 @@ const SHEET = [
           (!asking.has('/sections') || asking.has(question.at)) && (question.when?.(asking) ?? true),
       })),
       choices('/telescopes', { more: true, blank: 'not given' }),
-      quantity('/nested', { more: true }),
-      quantity('/weight', { more: true }),
+      ...rareQuantities('/nested', '/weight'),
       yes('/asDrawn', { when: ({ here }) => here('/support') !== 'roof', more: true }),
       yes('/used', { more: true, blank: 'not given' }),
-      quantity('/frequency', { more: true }),
-      quantity('/damping', { more: true }),
+      ...rareQuantities('/frequency', '/damping'),
       ...remarks(),
     ],
     lists: [
@@ -423,9 +384,7 @@ const SHEET = [
         row: [
           quantity('/height'),
           choice('/by', { blank: '' }),
-          whole('/count', { when: ({ here }) => here('/by') === 'guys' }),
-          quantity('/diameter', { when: ({ here }) => here('/by') === 'guys' }),
-          quantity('/radius', { when: ({ here }) => here('/by') === 'guys' }),
+          ...askedIf(({ here }) => here('/by') === 'guys', whole('/count'), ...quantities('/diameter', '/radius')),
           ...remarks(),
         ],
       },
@@ -452,11 +411,7 @@ const SHEET = [
       quantity('/length'),
       quantity('/inside', { unknown: true }),
       quantity('/yield', { unknown: true }),
-      {
-        at: '/bearing',
-        kind: 'height-or-no',
-        more: true,
-      },
+      { at: '/bearing', kind: 'height-or-no', more: true },
       yes('/manufacturerPlates', { more: true }),
       choice('/material', { blank: 'steel', more: true }),
       quantity('/ultimate', { more: true }),
@@ -466,14 +421,7 @@ const SHEET = [
       {
         at: '/pieces',
         more: true,
-        row: [
-          quantity('/outside'),
-          quantity('/wall'),
-          quantity('/from'),
-          quantity('/to'),
-          quantity('/yield'),
-          ...remarks(),
-        ],
+        row: [...quantities('/outside', '/wall', '/from', '/to', '/yield'), ...remarks()],
       },
     ],
   },
@@ -498,13 +446,15 @@ const SHEET = [
           manufacturer: [],
         },
       }),
-      quantity('/length', { when: ({ here }) => here('/kind') === 'block' }),
-      quantity('/width', { when: ({ here }) => here('/kind') === 'block' }),
+      ...askedIf(({ here }) => here('/kind') === 'block', ...quantities('/length', '/width')),
       quantity('/diameter', { when: ({ here }) => here('/kind') === 'pier' }),
       quantity('/depth', { when: ({ here }) => ['block', 'pier'].includes(here('/kind')) }),
       quantity('/soilBearing', { when: ({ here }) => here('/kind') === 'block', unknown: true }),
-      quantity('/soilLateral', { when: ({ here }) => here('/kind') === 'pier', unknown: true }),
-      yes('/constrained', { when: ({ here }) => here('/kind') === 'pier' }),
+      ...askedIf(
+        ({ here }) => here('/kind') === 'pier',
+        quantity('/soilLateral', { unknown: true }),
+        yes('/constrained'),
+      ),
       ...remarks(),
     ],
   },
@@ -516,11 +466,8 @@ const SHEET = [
     questions: [
       quantity('/height'),
       choice('/raisedBy/kind', { blank: DONT_KNOW }),
-      quantity('/raisedBy/anchor/0'),
-      quantity('/raisedBy/anchor/1'),
-      quantity('/raisedBy/attach'),
-      quantity('/raisedBy/raisingPoleTip/0', { more: true }),
-      quantity('/raisedBy/raisingPoleTip/1', { more: true }),
+      ...quantities('/raisedBy/anchor/0', '/raisedBy/anchor/1', '/raisedBy/attach'),
+      ...rareQuantities('/raisedBy/raisingPoleTip/0', '/raisedBy/raisingPoleTip/1'),
       quantity('/raisedBy/workingLoad', { unknown: true }),
       ...remarks('/raisedBy'),
       ...remarks(),
@@ -531,7 +478,7 @@ const SHEET = [
     about: '/site/distances',
     folded: true,
     base: '/site/distances',
-    questions: [quantity('/powerLine'), quantity('/propertyLine'), quantity('/building'), ...remarks()],
+    questions: [...quantities('/powerLine', '/propertyLine', '/building'), ...remarks()],
   },
   {
     id: 'climate',
@@ -546,11 +493,7 @@ const SHEET = [
         narrow: true,
         row: [{ at: '/0', kind: 'number', size: 'short' }, quantity('/1', { size: 'short' })],
       },
-      {
-        at: '/yearlyMax',
-        narrow: true,
-        row: [quantity('', { size: 'short' })],
-      },
+      { at: '/yearlyMax', narrow: true, row: [quantity('', { size: 'short' })] },
     ],
   },
   {
@@ -574,16 +517,8 @@ const SHEET = [
       ...remarks(),
     ],
     lists: [
-      {
-        at: '/titleBlock/drawings',
-        narrow: true,
-        row: [text('')],
-      },
-      {
-        at: '/titleBlock/attachments',
-        narrow: true,
-        row: [text('')],
-      },
+      { at: '/titleBlock/drawings', narrow: true, row: [text('')] },
+      { at: '/titleBlock/attachments', narrow: true, row: [text('')] },
     ],
   },
 ];

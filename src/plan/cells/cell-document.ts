@@ -88,14 +88,7 @@ function spanOf(given: Given): Fields {
   return { ...height, ...(tall || length === undefined ? {} : { length }) };
 }
 
-/**
- * The small plan document that a row of a cell is read from.
- *
- * @param given its parameters as text, none of them blank
- * @param structure what stands in the wind where the cell asks
- * @returns the document, as a plan or a part of one
- * @example cellDocument('mast-moment', new Map([['wall', '0.25']]), 'us', 'lattice').mast.wall // '0.25'
- */
+/** The small plan document that a row of a cell is read from, by its parameters as text, none of them blank. */
 export function cellDocument(id: CellId, given: Given, units: string, structure: 'lattice' | 'pole'): Fields {
   const document: Fields = structuredClone({ units, ...fixedParts(id, given, structure) });
   for (const [name, { at }] of Object.entries(CELLS[id].parameters)) {

@@ -13,11 +13,7 @@ export interface CellFault {
 
 const OF_BOUNDS: ReadonlySet<Fault['code']> = new Set<Fault['code']>(['out-of-bounds', 'not-a-choice', 'wrong-type']);
 
-/**
- * A fault of a cell's document in the words of its address.
- *
- * @returns the fault by parameter, where one is to blame
- */
+/** A fault of a cell's document in the words of its address; by parameter, where one is to blame. */
 export function cellFault(id: CellId, given: ReadonlyMap<string, string>, document: unknown, fault: Fault): CellFault {
   const parameter = blamed(id, given, fault.pointer.slice(1));
   const { code, given: shown, allowed } = fault;

@@ -18,10 +18,7 @@ const FAULTS_AT_MOST = 500;
 
 /**
  * Everything wrong with the form of a document, and what is left of it when that is set aside, so that the rest can
- * still be read and all faults be told at once.
- *
- * @returns the faults, and the readable rest, in which required fields may be absent
- * @example documentFaults(5, planDocumentSchema.safeParse(5).error?.issues ?? []).faults.length // 1
+ * still be read and all faults be told at once; in that rest required fields may be absent.
  */
 export function documentFaults<Document = PlanDocument>(
   document: unknown,

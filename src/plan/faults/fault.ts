@@ -87,24 +87,21 @@ export type QueryCode =
   | 'boom-meets-ground'
   | 'guys-incomplete';
 
-/**
- * The JSON pointer of a member of what another pointer names, per RFC 6901.
- *
- * @param at pointer of the object or list, '' for the whole document
- * @returns the member's pointer, without '#'
- * @example pointerTo('/loads/0', 'a/b') // '/loads/0/a~1b'
- * @source rfc6901
- */
+export function faultAt(pointer: string, code: FaultCode, given: string, allowed: string, says: string): Fault {
+  return { pointer, code, given, allowed, says };
+}
+
+/** Whether something that came by JSON is an object. */
+export function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** The JSON pointer, without '#', of a member of what another pointer names. @source rfc6901 */
 export function pointerTo(at: string, key: PropertyKey): string {
   return `${at}/${String(key).replaceAll('~', '~0').replaceAll('/', '~1')}`;
 }
 
-/**
- * What stands where a pointer points.
- *
- * @returns the value, or undefined where there is none
- * @example valueAt({ loads: [{ name: 'beam' }] }, ['loads', 0, 'name']) // 'beam'
- */
+/** What stands where a path leads, or undefined where that is nowhere. */
 export function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
   let value = document;
   for (const key of path) {

@@ -1,8 +1,4 @@
-/**
- * What was given, short enough to be repeated in a message.
- *
- * @example givenWords({ a: 1 }) // 'an object'
- */
+/** What was given, short enough to be repeated in a message. */
 export function givenWords(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (value === null) return 'null';

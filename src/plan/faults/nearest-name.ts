@@ -1,8 +1,5 @@
 /**
  * How many single-letter insertions, deletions, replacements or swaps of neighbours turn one word into another.
- *
- * @returns the number of edits [-], 0 for equal words
- * @example editDistance('exposure', 'exposrue') // 1
  * @source common-practice
  */
 export function editDistance(one: string, other: string): number {
@@ -28,12 +25,7 @@ export function editDistance(one: string, other: string): number {
   return last[other.length] as number;
 }
 
-/**
- * The known name that somebody most likely meant.
- *
- * @returns the nearest name, or undefined when none is near enough to be meant
- * @example nearestName('Exposrue', ['exposure', 'wind']) // 'exposure'
- */
+/** The known name that somebody most likely meant, or undefined when none is near enough to be meant. */
 export function nearestName(given: string, known: readonly string[]): string | undefined {
   const written = given.slice(0, 40).toLowerCase();
   let nearest: string | undefined;

@@ -16,11 +16,8 @@ const spaced = (name: string) =>
   name.replaceAll(/([a-z])([A-Z])/g, (_, before, after) => `${before} ${after.toLowerCase()}`);
 
 /**
- * A place in the plan in the reader's words: things by the name their owner gave them.
- *
- * @param path members from the top of the document
- * @returns the words, with a capital at the start unless that is a name
- * @example placeWords({ loads: [{ name: 'beam' }] }, ['loads', 0, 'area']) // 'beam area'
+ * A place in the plan in the reader's words, "beam area": things by the name their owner gave them, and a capital at the
+ * start unless that is a name.
  */
 export function placeWords(document: unknown, path: readonly PropertyKey[]): string {
   const words: string[] = [];

@@ -50,13 +50,7 @@ export const WORDS_FOR_DIMENSION: Readonly<Record<PlanDimension, string>> = {
   share: 'a share',
 };
 
-/**
- * A quantity in the plan's own units, in words.
- *
- * @param value the quantity in SI [-]
- * @returns number and unit, four significant figures
- * @example quantityWords(0.3048, 'length', 'us') // '1 ft'
- */
+/** A quantity in SI in the plan's own units, in words, to four significant figures. */
 export function quantityWords(value: number, dimension: PlanDimension, units: UnitSystem): string {
   const unit = PLAN_UNITS[dimension][units];
   return `${Number((value / unit.inSi).toPrecision(4))} ${unit.label}`.trim();

@@ -65,12 +65,7 @@ export function readQuantityText(
   return parts[1] === '-' ? -value : value;
 }
 
-/**
- * The two ends of a text such as "48 to 58"; a unit at the end serves both.
- *
- * @returns lower and upper end as written, or undefined when it is no pair
- * @example splitPair('48 to 58 ft')?.join(' | ') // '48 ft | 58 ft'
- */
+/** The two ends of a text such as "48 to 58 ft", or undefined when it is no pair; a unit at the end serves both. */
 export function splitPair(text: string): readonly [string, string] | undefined {
   if (text.length > 2 * QUANTITY_LENGTH) return undefined;
   const ends = /^(.*\S)\s+to\s+(\S.*)$/i.exec(text.trim());

@@ -174,12 +174,7 @@ const SHOWN: Readonly<Record<PlanDimension, string>> = {
   share: '%',
 };
 
-/**
- * The units a reader may choose from for a kind of quantity.
- *
- * @returns their names in one line
- * @example unitsAllowed('angle') // 'degrees'
- */
+/** The units a reader may choose from for a kind of quantity, in one line. */
 export function unitsAllowed(dimension: PlanDimension): string {
   return SHOWN[dimension];
 }

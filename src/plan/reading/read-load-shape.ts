@@ -29,12 +29,7 @@ export interface Span {
   readonly point: boolean;
 }
 
-/**
- * The shape of a load in SI.
- *
- * @param reader the plan's reader, which takes the faults
- * @example readLoadShape(reader, { name: 'beam', above: 2, area: 5.5 }, '/loads/0', span).kind // 'stated'
- */
+/** The shape of a load in SI. */
 export function readLoadShape(reader: PlanReader, fields: LoadFields, at: string, span: Span): Shape {
   const shape = fields.shape ?? 'stated';
   const foreign = refuseForeignFields(reader, fields, shape, at, []);

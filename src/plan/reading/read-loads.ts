@@ -9,13 +9,7 @@ import { readRatedWind } from './read-ratings.ts';
 
 const ROUNDING = 1e-6;
 
-/**
- * What hangs on the tower, in SI.
- *
- * @param reader the plan's reader, which takes the faults
- * @param mast the mast, if there is one
- * @example readLoads(reader, [], tower, undefined) // []
- */
+/** What hangs on the tower, in SI. */
 export function readLoads(
   reader: PlanReader,
   loads: readonly LoadFields[],
@@ -155,13 +149,7 @@ function queryBoom(reader: PlanReader, at: string, tower: Tower, boom: number | 
   reader.query(`${at}/boom`, 'boom-meets-ground', says);
 }
 
-/**
- * The runs of lines in SI.
- *
- * @param reader the plan's reader, which takes the faults
- * @param mast the mast, if there is one
- * @example readCables(reader, [], tower, undefined) // []
- */
+/** The runs of lines in SI. */
 export function readCables(
   reader: PlanReader,
   cables: readonly CableFields[],

@@ -8,13 +8,7 @@ import { refuseEarlyRupture, refuseThickWall } from './tube-faults.ts';
 const SAME_HEIGHT = 0.01;
 const ROUNDING = 1e-6;
 
-/**
- * The mast of a plan in SI.
- *
- * @param reader the plan's reader, which takes the faults
- * @param rotatorHeight height of the rotator, on which the mast stands [m], where given
- * @example readMast(reader, { outside: 2, length: 10 }, undefined, tower).bearing // tower.top
- */
+/** The mast of a plan in SI; where the plan gives the height of the rotator [m], it stands on that. */
 export function readMast(
   reader: PlanReader,
   fields: MastFields,
@@ -51,23 +45,12 @@ export function readMast(
   });
 }
 
-/**
- * The height of the rotator, where the plan gives one.
- *
- * @param reader the plan's reader, which takes the faults
- * @returns the height [m], or undefined
- * @example readRotatorHeight(reader, { height: 44 }) // 13.4112
- */
+/** The height of the rotator [m], where the plan gives one. */
 export function readRotatorHeight(reader: PlanReader, fields: RotatorFields): number | undefined {
   return reader.perhaps(fields.height, '/rotator', 'height');
 }
 
-/**
- * The rotator of a plan in SI.
- *
- * @param reader the plan's reader, which takes the faults
- * @example readRotator(reader, { weight: 20 }).weight // 9.0718
- */
+/** The rotator of a plan in SI. */
 export function readRotator(reader: PlanReader, fields: RotatorFields): Rotator {
   return present({ weight: reader.perhaps(fields.weight, '/rotator', 'weight') });
 }

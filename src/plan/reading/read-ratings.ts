@@ -17,12 +17,7 @@ for (const [kind, fields] of Object.entries(FIELDS_OF_KIND)) {
   for (const field of fields) KINDS_OF_FIELD.set(field, [...(KINDS_OF_FIELD.get(field) ?? []), kind]);
 }
 
-/**
- * What the makers say, in SI, with everything they left unsaid absent.
- *
- * @param reader the plan's reader, which takes the faults
- * @example readRatings(reader, [], tower) // []
- */
+/** What the makers say, in SI, with everything they left unsaid absent. */
 export function readRatings(reader: PlanReader, ratings: readonly RatingFields[], tower: Tower): Rating[] {
   return ratings.map((fields, index) => readRating(reader, fields, `/ratings/${index}`, tower));
 }
@@ -218,13 +213,7 @@ function readSupportHeight(
   return height;
 }
 
-/**
- * The wind a part is rated for, in SI.
- *
- * @param reader the plan's reader, which takes the faults
- * @param fields the wind as written: a speed, or all the sheet says
- * @example readRatedWind(reader, { speed: 100, method: 'tia222-g' }, '/ratings/0', 'wind').speed // 44.704
- */
+/** The wind a part is rated for, in SI, of a speed or of all the sheet says. */
 export function readRatedWind(reader: PlanReader, fields: RatedWindFields, at: string, key: string): RatedWind {
   if (typeof fields !== 'object') {
     const speed = reader.quantity(fields, at, key);

@@ -5,13 +5,7 @@ import type { ShapeFields } from '../schema/shape-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
 import { requireFields } from './shape-fields.ts';
 
-/**
- * A lattice as written, in SI.
- *
- * @param reader the plan's reader, which takes the faults
- * @param length its length [m]; its areas are those of this length
- * @example readLattice(reader, { faces: 3, width: 18, members: 'round' }, '/tower', 14.6).faces // 3
- */
+/** A lattice as written, in SI; its areas are those of its length [m]. */
 export function readLattice(reader: PlanReader, fields: ShapeFields, at: string, length: number): LatticeShape {
   requireFields(reader, fields, 'lattice', ['faces', 'width', 'members'], at);
   const width = reader.pair(fields.width, at, 'width');
@@ -24,12 +18,7 @@ export function readLattice(reader: PlanReader, fields: ShapeFields, at: string,
   };
 }
 
-/**
- * A pole as written, in SI.
- *
- * @param reader the plan's reader, which takes the faults
- * @example readPole(reader, { width: [8, 4] }, '/tower').sides // 0
- */
+/** A pole as written, in SI. */
 export function readPole(reader: PlanReader, fields: ShapeFields, at: string): PoleShape {
   requireFields(reader, fields, 'pole', ['width'], at);
   return { kind: 'pole', width: reader.pair(fields.width, at, 'width'), sides: fields.sides ?? 0 };
@@ -127,11 +116,8 @@ function readMembers(
 }
 
 /**
- * A lattice or pole as it stands between two heights of a longer one, its taper interpolated and its areas shared out.
- *
- * @param from where the part begins, as a share of the whole's length from below [-]
- * @param to where the part ends [-]
- * @example partOfShape({ kind: 'pole', width: [0.2, 0.1], sides: 0 }, 0.5, 1).width // [0.15, 0.1]
+ * A lattice or pole as it stands between two shares of its length from below, its taper interpolated and its areas
+ * shared out.
  */
 export function partOfShape(shape: SectionShape, from: number, to: number): SectionShape {
   const [low, high] = shape.width;

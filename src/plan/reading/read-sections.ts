@@ -13,14 +13,7 @@ const PIECE: Readonly<Record<UnitSystem, number>> = { us: 10 * FOOT, si: 3 };
 /** Lengths off a tape may miss the sum by this much [m]. @source common-practice */
 const TAPE = 0.005;
 
-/**
- * The sections of a tower in SI, from the base up: as given, or pieces of one length counted down from the top.
- *
- * @param reader the plan's reader, which takes the faults
- * @param foot height of its foot [m]
- * @param top height of its top [m]
- * @example readSections(reader, { support: 'free', top: 48 }, 0, 14.6304).length // 5
- */
+/** The sections of a tower in SI, from the base up: as given, or pieces of one length counted down from the top. */
 export function readSections(reader: PlanReader, tower: TowerFields, foot: number, top: number): Section[] {
   if (tower.sections === undefined) return piecesOf(reader, tower, foot, top);
   const field = tower.shape === undefined ? firstShapeField(tower, []) : 'shape';

@@ -15,13 +15,7 @@ import type { SiteFields } from '../schema/site-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
 
-/**
- * The site of a plan in SI.
- *
- * @param reader the plan's reader, which takes the faults
- * @param method the plan's method, whose maps give the basis nobody named
- * @example readSite(reader, { wind: 105, exposure: 'C' }, 'asce7-16').exposure // 'C'
- */
+/** The site of a plan in SI; the maps of the plan's method give the basis nobody named. */
 export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMethodId | undefined): Site {
   const wind = readWind(reader, fields, method);
   const hill = fields.hill === undefined ? undefined : readHill(reader, fields.hill);

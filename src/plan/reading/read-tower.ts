@@ -5,12 +5,7 @@ import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
 import { readSections } from './read-sections.ts';
 
-/**
- * The tower of a plan in SI.
- *
- * @param reader the plan's reader, which takes the faults
- * @example readTower(reader, { support: 'free', top: 48 }).foot // 0
- */
+/** The tower of a plan in SI. */
 export function readTower(reader: PlanReader, fields: TowerFields): Tower {
   const { foot, top } = readEnds(reader, fields);
   return present({

@@ -7,24 +7,14 @@ for (const [shape, fields] of Object.entries(FIELDS_OF_SHAPE)) {
   for (const field of fields) SHAPES_OF_FIELD.set(field, [...(SHAPES_OF_FIELD.get(field) ?? []), shape as ShapeName]);
 }
 
-/**
- * Whether an object has any field of a shape, apart from names it uses for something else.
- *
- * @param own fields that mean something else in this object
- * @returns the first such field, or undefined
- * @example firstShapeField({ width: 18 }, []) // 'width'
- */
+/** The first field of a shape that an object has, apart from names it uses for something else. */
 export function firstShapeField(fields: object, own: readonly string[]): ShapeField | undefined {
   for (const key in fields) if (SHAPES_OF_FIELD.has(key) && !own.includes(key)) return key as ShapeField;
   return undefined;
 }
 
 /**
- * Faults every field that belongs to another shape than the object has.
- *
- * @param reader the plan's reader, which takes the faults
- * @param own fields that mean something else in this object
- * @example refuseForeignFields(reader, { shape: 'dish', leg: 1 }, 'dish', '/loads/0', [])
+ * Faults every field that belongs to another shape than the object has, apart from names it uses for something else.
  */
 export function refuseForeignFields(
   reader: PlanReader,
@@ -49,12 +39,7 @@ export function refuseForeignFields(
   return found;
 }
 
-/**
- * Faults every field a shape cannot do without and does not have.
- *
- * @param reader the plan's reader, which takes the faults
- * @example requireFields(reader, { wide: 12 }, 'plate', ['wide', 'tall'], '/loads/0')
- */
+/** Faults every field a shape cannot do without and does not have. */
 export function requireFields(
   reader: PlanReader,
   fields: ShapeFields,

@@ -2,14 +2,7 @@ import { withArticle } from '../../foundation/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import type { PlanReader } from './plan-reader.ts';
 
-/**
- * Faults a wall that leaves no tube.
- *
- * @param reader the plan's reader, which takes the faults
- * @param outside its outside diameter [m]
- * @param wall its wall [m]
- * @example refuseThickWall(reader, 'Mast', 0.05, 0.03, '/mast/wall')
- */
+/** Faults a wall [m] that leaves no tube in an outside diameter [m]. */
 export function refuseThickWall(
   reader: PlanReader,
   what: string,
@@ -23,14 +16,7 @@ export function refuseThickWall(
   reader.fault(pointer, 'wall-too-thick', given as string, `less than ${most}`, says);
 }
 
-/**
- * Faults a strength at rupture below the yield.
- *
- * @param reader the plan's reader, which takes the faults
- * @param yieldStrength its yield, where it is told [Pa]
- * @param ultimateStrength its strength at rupture, where it is told [Pa]
- * @example refuseEarlyRupture(reader, 'Mast', 240e6, 200e6, '/mast')
- */
+/** Faults a strength at rupture [Pa] below the yield [Pa]. */
 export function refuseEarlyRupture(
   reader: PlanReader,
   what: string,

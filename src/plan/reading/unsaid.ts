@@ -3,12 +3,7 @@ import { type Station, weightsNotGiven } from '../../structure/index.ts';
 import type { Site } from '../../wind/index.ts';
 import type { PlanDocument } from '../schema/plan-document.ts';
 
-/**
- * What a plan leaves out that has a reading and a caution.
- *
- * @returns what is unsaid, in a fixed order
- * @example unsaidIn(document, site, station).includes('ice') // true
- */
+/** What a plan leaves out that has a reading and a caution, in a fixed order. */
 export function unsaidIn(document: PlanDocument, site: Site, station: Station): Unsaid[] {
   const { tower, mast, loads } = station;
   const above = loads.some((load) => load.high > tower.top);

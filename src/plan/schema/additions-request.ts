@@ -1,17 +1,11 @@
 import { z } from 'zod';
-import { name, optional, text } from './field-schemas.ts';
+import { bareOrEnds, name, optional, text } from './field-schemas.ts';
 import { loadSchema } from './load-schema.ts';
 import { planDocumentSchema } from './plan-document.ts';
 
 export const PROPOSALS_AT_MOST = 40;
 /** Changes of one kind in one proposal. */
 const ENTRIES_AT_MOST = 60;
-
-const place = z.union([
-  z.number(),
-  z.string(),
-  z.tuple([z.union([z.number(), z.string()]), z.union([z.number(), z.string()])]),
-]);
 
 const proposal = z
   .strictObject({
@@ -47,8 +41,8 @@ const proposal = z
         .array(
           z.strictObject({
             load: text({ description: 'Name of the load' }),
-            height: optional(place.meta({ description: 'Height above ground [us ft, si m]; or above' })),
-            above: optional(place.meta({ description: "Height above the tower's top [us ft, si m]; or height" })),
+            height: optional(bareOrEnds.meta({ description: 'Height above ground [us ft, si m]; or above' })),
+            above: optional(bareOrEnds.meta({ description: "Height above the tower's top [us ft, si m]; or height" })),
           }),
         )
         .min(1)

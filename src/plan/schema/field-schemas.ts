@@ -13,7 +13,10 @@ export const TEXT_LENGTH = 200;
 /** A field that may be left out but not be given as nothing. */
 export const optional = z.exactOptional;
 
-const bare = z.union([z.number(), z.string()]);
+/** A number in the plan's units or text with its unit. */
+export const bare = z.union([z.number(), z.string()]);
+/** One of them, or a lower and an upper end. */
+export const bareOrEnds = z.union([z.number(), z.string(), z.tuple([bare, bare])]);
 
 /** What the catalogue of fields says of a quantity. */
 export interface QuantityWords {
@@ -26,108 +29,77 @@ export interface FieldWords {
   readonly description: string;
 }
 
-/**
- * The schema of one quantity: a number in the plan's units or text with its unit.
- *
- * @param field the field in the catalogue [-]
- * @returns the schema, its units in the description [-]
- * @example quantity({ of: 'length', description: 'Height' }).safeParse('48 ft').success // true
- */
+/** One quantity: a number in the plan's units or text with its unit, which its description names. */
 export function quantity({ of, description }: QuantityWords) {
-  return z.union([z.number(), z.string()]).meta({ description: `${description}${inUnits(of)}` });
+  return bare.meta({ description: `${description}${inUnits(of)}` });
 }
 
-/**
- * The schema of one quantity or of a lower and an upper end.
- *
- * @param field the field in the catalogue [-]
- * @returns the schema, its units in the description [-]
- * @example quantityPair({ of: 'length', description: 'Height' }).safeParse([48, 58]).success // true
- */
+/** One quantity, or a lower and an upper end. */
 export function quantityPair({ of, description }: QuantityWords) {
-  return z
-    .union([z.number(), z.string(), z.tuple([bare, bare])])
-    .meta({ description: `${description}${inUnits(of)}; one value, or [low, high]` });
+  return bareOrEnds.meta({ description: `${description}${inUnits(of)}; one value, or [low, high]` });
 }
 
-/**
- * The schema of one choice out of a few; the catalogue must have words for each.
- *
- * @param field the field in the catalogue [-]
- * @returns the schema [-]
- * @example choice(['B', 'C'], { description: 'Exposure', choices: { B: 'town', C: 'open' } }).safeParse('B').success // true
- */
-export function choice<const T extends readonly string[]>(
+/** Fields of one object that may be left out, each a quantity. */
+export function quantities<Name extends string>(
+  words: Readonly<Record<NoInfer<Name>, QuantityWords>>,
+  ...names: readonly Name[]
+) {
+  return each(names, (name) => optional(quantity(words[name])));
+}
+
+/** The same of short texts. */
+export function texts<Name extends string>(
+  words: Readonly<Record<NoInfer<Name>, FieldWords>>,
+  ...names: readonly Name[]
+) {
+  return each(names, (name) => optional(text(words[name])));
+}
+
+function each<Name extends string, Schema>(names: readonly Name[], of: (name: Name) => Schema) {
+  return Object.fromEntries(names.map((name) => [name, of(name)])) as Record<Name, Schema>;
+}
+
+type Choices = Readonly<Record<string, string>>;
+
+/** One choice out of those the catalogue has words for. */
+export function choice<C extends Choices>({ description, choices }: FieldWords & { readonly choices: C }) {
+  return z.enum(Object.keys(choices) as (keyof C & string)[]).meta({ description });
+}
+
+/** The same where they stand in another order than the form shows them in. */
+export function choiceOf<const T extends readonly string[]>(
   choices: T,
   { description }: FieldWords & { readonly choices: Readonly<Record<T[number], string>> },
 ) {
   return z.enum(choices).meta({ description });
 }
 
-/**
- * The schema of the id of a standard; its title is the standard's own.
- *
- * @param field the field in the catalogue
- * @returns the schema
- * @example standard(['asce7-16'], { description: 'Standard' }).safeParse('asce7-22').success // false
- */
+/** The id of a standard; its title is the standard's own. */
 export function standard<const T extends readonly string[]>(ids: T, { description }: FieldWords) {
   return z.enum(ids).meta({ description });
 }
 
-/**
- * The schema of a short text.
- *
- * @param field the field in the catalogue [-]
- * @returns the schema [-]
- * @example text({ description: 'Name' }).safeParse('beam').success // true
- */
+/** A short text. */
 export function text({ description }: FieldWords) {
   return z.string().max(TEXT_LENGTH).meta({ description });
 }
 
-/**
- * The schema of a name, which is a text of at least a letter.
- *
- * @returns the schema [-]
- * @example name({ description: 'Name' }).safeParse('').success // false
- */
+/** A name, which is a text of at least a letter. */
 export function name(field: FieldWords) {
   return text(field).min(1);
 }
 
-/**
- * The schema of a whole number.
- *
- * @param low lowest [-]
- * @param high highest [-]
- * @param field the field in the catalogue [-]
- * @returns the schema [-]
- * @example whole(1, 9, { description: 'Count' }).safeParse(3).success // true
- */
+/** A whole number. */
 export function whole(low: number, high: number, { description }: FieldWords) {
   return z.int().min(low).max(high).meta({ description });
 }
 
-/**
- * The schema of yes or no.
- *
- * @param field the field in the catalogue [-]
- * @returns the schema [-]
- * @example yesOrNo({ description: 'Turns' }).safeParse(true).success // true
- */
+/** Yes or no. */
 export function yesOrNo({ description }: FieldWords) {
   return z.boolean().meta({ description });
 }
 
-/**
- * The schema of a list of things.
- *
- * @param most how many at most [-]
- * @param field the list in the catalogue [-]
- * @returns the schema; a list with a least number adds it [-]
- * @example listOf(z.string(), 2, { description: 'Names' }).safeParse(['a']).success // true
- */
+/** A list of things, of one at least where no other number is given. */
 export function listOf<T extends z.ZodType>(of: T, most: number, { description }: FieldWords, least = 1) {
   return z.array(of).min(least).max(most).meta({ description });
 }

@@ -1,8 +1,19 @@
 import { z } from 'zod';
 import { FIELDS } from '../../words/index.ts';
-import { choice, name, optional, quantity, quantityPair, remarks, whole, yesOrNo } from './field-schemas.ts';
+import {
+  choice,
+  choiceOf,
+  name,
+  optional,
+  quantities,
+  quantity,
+  quantityPair,
+  remarks,
+  whole,
+  yesOrNo,
+} from './field-schemas.ts';
 import { ratedWindSchema } from './rating-schema.ts';
-import { ARRANGEMENTS, latticeFields, loadShapeFields, poleFields, SHAPE_NAMES } from './shape-schema.ts';
+import { latticeFields, loadShapeFields, poleFields, SHAPE_NAMES } from './shape-schema.ts';
 
 const { load, cable } = FIELDS;
 
@@ -11,7 +22,7 @@ export const loadSchema = z
     name: name(load.name),
     height: optional(quantityPair(load.height)),
     above: optional(quantityPair(load.above)),
-    shape: optional(choice(SHAPE_NAMES, load.shape)),
+    shape: optional(choiceOf(SHAPE_NAMES, load.shape)),
     ...loadShapeFields,
     ...latticeFields,
     ...poleFields,
@@ -19,10 +30,8 @@ export const loadSchema = z
     weight: optional(quantity(load.weight)),
     turns: optional(yesOrNo(load.turns)),
     heading: optional(quantity(load.heading)),
-    on: optional(choice(['mast', 'tower'], load.on)),
-    offset: optional(quantity(load.offset)),
-    boom: optional(quantity(load.boom)),
-    reach: optional(quantity(load.reach)),
+    on: optional(choice(load.on)),
+    ...quantities(load, 'offset', 'boom', 'reach'),
     ratedWind: optional(ratedWindSchema(load.ratedWind, FIELDS.loadRatedWind)),
     ...remarks(load),
   })
@@ -33,10 +42,8 @@ export const cableSchema = z
     count: whole(1, 200, cable.count),
     diameter: quantity(cable.diameter),
     name: optional(name(cable.name)),
-    weight: optional(quantity(cable.weight)),
-    from: optional(quantity(cable.from)),
-    to: optional(quantity(cable.to)),
-    arrangement: optional(choice(ARRANGEMENTS, cable.arrangement)),
+    ...quantities(cable, 'weight', 'from', 'to'),
+    arrangement: optional(choice(cable.arrangement)),
     ...remarks(cable),
   })
   .meta({ description: 'A run of cables up the tower' });

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { SITE_METHODS } from '../../methods/index.ts';
 import { FIELDS, PLAN_FORMAT } from '../../words/index.ts';
-import { choice, listOf, optional, quantity, remarks, standard, text, whole } from './field-schemas.ts';
+import { choice, listOf, optional, quantities, remarks, standard, text, texts, whole } from './field-schemas.ts';
 import { cableSchema, loadSchema } from './load-schema.ts';
 import { ratingSchema } from './rating-schema.ts';
 import { siteSchema } from './site-schema.ts';
@@ -11,8 +11,7 @@ const { plan, wanted, titleBlock, drawing, attachment } = FIELDS;
 
 const wantedSchema = z
   .strictObject({
-    margin: optional(quantity(wanted.margin)),
-    forecastError: optional(quantity(wanted.forecastError)),
+    ...quantities(wanted, 'margin', 'forecastError'),
     years: optional(whole(1, 1000, wanted.years)),
     ...remarks(wanted),
   })
@@ -20,14 +19,7 @@ const wantedSchema = z
 
 const titleBlockSchema = z
   .strictObject({
-    applicant: optional(text(titleBlock.applicant)),
-    owner: optional(text(titleBlock.owner)),
-    address: optional(text(titleBlock.address)),
-    parcel: optional(text(titleBlock.parcel)),
-    jurisdiction: optional(text(titleBlock.jurisdiction)),
-    permit: optional(text(titleBlock.permit)),
-    code: optional(text(titleBlock.code)),
-    date: optional(text(titleBlock.date)),
+    ...texts(titleBlock, 'applicant', 'owner', 'address', 'parcel', 'jurisdiction', 'permit', 'code', 'date'),
     drawings: optional(listOf(text(drawing['*']), 40, titleBlock.drawings, 0)),
     attachments: optional(listOf(text(attachment['*']), 40, titleBlock.attachments, 0)),
     ...remarks(titleBlock),
@@ -39,7 +31,7 @@ export const planDocumentSchema = z
   .strictObject({
     format: optional(z.literal(PLAN_FORMAT).meta({ description: plan.format.description })),
     title: optional(text(plan.title)),
-    units: choice(['us', 'si'], plan.units),
+    units: choice(plan.units),
     method: standard(SITE_METHODS, plan.method),
     site: siteSchema,
     tower: towerSchema,
@@ -56,4 +48,3 @@ export const planDocumentSchema = z
 
 /** A plan as its owner keeps it. */
 export type PlanDocument = z.output<typeof planDocumentSchema>;
-export type WantedFields = z.output<typeof wantedSchema>;

@@ -1,32 +1,22 @@
 import { z } from 'zod';
-import type { Rating } from '../../margins/index.ts';
 import { METHODS } from '../../methods/index.ts';
-import { EXPOSURES, TERRAINS } from '../../wind/index.ts';
+import { EXPOSURES, RISK_CATEGORIES, SPEED_BASES, TERRAINS } from '../../wind/index.ts';
 import { FIELDS, FIELDS_OF_KIND as FIELDS_OF_EACH } from '../../words/index.ts';
 import {
   choice,
+  choiceOf,
   inUnits,
   listOf,
   optional,
   type QuantityWords,
+  quantities,
   quantity,
   remarks,
   standard,
   whole,
 } from './field-schemas.ts';
-import { AREA_KINDS, ARRANGEMENTS } from './shape-schema.ts';
-import { RISK_CATEGORIES, SPEED_BASES } from './site-schema.ts';
 
-export const RATED_PARTS = [
-  'tower',
-  'mast',
-  'bearing',
-  'rotator',
-  'foundation',
-  'gear',
-] as const satisfies readonly Rating['of'][];
-export const RATING_KINDS = ['area', 'force', 'moment', 'wind', 'weight', 'torque'] as const;
-export type RatingKind = (typeof RATING_KINDS)[number];
+export type RatingKind = keyof typeof FIELDS.rating.kind.choices;
 
 /** The wind that something is rated for. */
 export function ratedWindSchema(field: QuantityWords, words: typeof FIELDS.ratedWind) {
@@ -36,11 +26,11 @@ export function ratedWindSchema(field: QuantityWords, words: typeof FIELDS.rated
       z.string(),
       z.strictObject({
         speed: optional(quantity(words.speed)),
-        basis: optional(choice(SPEED_BASES, words.basis)),
+        basis: optional(choiceOf(SPEED_BASES, words.basis)),
         method: optional(standard(METHODS, words.method)),
-        exposure: optional(choice(EXPOSURES, words.exposure)),
-        terrain: optional(choice(TERRAINS, words.terrain)),
-        riskCategory: optional(choice(RISK_CATEGORIES, words.riskCategory)),
+        exposure: optional(choiceOf(EXPOSURES, words.exposure)),
+        terrain: optional(choiceOf(TERRAINS, words.terrain)),
+        riskCategory: optional(choiceOf(RISK_CATEGORIES, words.riskCategory)),
         year: optional(whole(1900, 2200, words.year)),
         ...remarks(words),
       }),
@@ -52,13 +42,13 @@ const { rating, areaBySpeed, furtherArea, ratedSupport, withCables } = FIELDS;
 
 export const ratingSchema = z
   .strictObject({
-    of: choice(RATED_PARTS, rating.of),
-    kind: optional(choice(RATING_KINDS, rating.kind)),
+    of: choice(rating.of),
+    kind: optional(choice(rating.kind)),
     area: optional(quantity(rating.area)),
     areasBySpeed: optional(
       listOf(z.tuple([quantity(areaBySpeed[0]), quantity(areaBySpeed[1])]), 40, rating.areasBySpeed),
     ),
-    areaKind: optional(choice(AREA_KINDS, rating.areaKind)),
+    areaKind: optional(choice(rating.areaKind)),
     coefficient: optional(quantity(rating.coefficient)),
     furtherAreas: optional(
       listOf(
@@ -71,16 +61,9 @@ export const ratingSchema = z
         rating.furtherAreas,
       ),
     ),
-    force: optional(quantity(rating.force)),
-    moment: optional(quantity(rating.moment)),
-    weight: optional(quantity(rating.weight)),
-    torque: optional(quantity(rating.torque)),
-    brake: optional(quantity(rating.brake)),
-    breakingStrength: optional(quantity(rating.breakingStrength)),
-    workingLoad: optional(quantity(rating.workingLoad)),
-    level: optional(choice(['allowable', 'strength'], rating.level)),
-    height: optional(quantity(rating.height)),
-    above: optional(quantity(rating.above)),
+    ...quantities(rating, 'force', 'moment', 'weight', 'torque', 'brake', 'breakingStrength', 'workingLoad'),
+    level: optional(choice(rating.level)),
+    ...quantities(rating, 'height', 'above'),
     wind: optional(ratedWindSchema(rating.wind, FIELDS.ratedWind)),
     top: optional(quantity(rating.top)),
     supportedAt: optional(listOf(quantity(ratedSupport['*']), 40, rating.supportedAt)),
@@ -89,7 +72,7 @@ export const ratingSchema = z
         .strictObject({
           count: whole(1, 200, withCables.count),
           diameter: quantity(withCables.diameter),
-          arrangement: optional(choice(ARRANGEMENTS, withCables.arrangement)),
+          arrangement: optional(choice(withCables.arrangement)),
           ...remarks(withCables),
         })
         .meta({ description: rating.withCables.description }),

@@ -1,10 +1,8 @@
 import { z } from 'zod';
 
 /**
- * The schemas a plan allows at a place; several where a field has several forms.
- *
- * @returns the schemas, without their wrappers; none where the path leads nowhere
- * @example schemasAt(z.strictObject({ a: z.string() }), ['a']).length // 1
+ * The schemas a plan allows at a place, without their wrappers: several where a field has several forms, none where the
+ * path leads nowhere.
  */
 export function schemasAt(schema: z.core.$ZodType, path: readonly PropertyKey[]): readonly z.core.$ZodType[] {
   let places = forms(schema);
@@ -25,21 +23,12 @@ export function schemasAt(schema: z.core.$ZodType, path: readonly PropertyKey[])
   return places;
 }
 
-/**
- * The fields an object may have at a place.
- *
- * @example fieldsAt(z.strictObject({ a: z.string() }), []) // ['a']
- */
+/** The fields an object may have at a place. */
 export function fieldsAt(schema: z.core.$ZodType, path: readonly PropertyKey[]): readonly string[] {
   return schemasAt(schema, path).flatMap((place) => (place instanceof z.ZodObject ? Object.keys(place.shape) : []));
 }
 
-/**
- * What may stand at a place, in words.
- *
- * @returns the words: "a number or text, or [low, high]" [-]
- * @example formsAllowed(z.string(), []) // 'text'
- */
+/** What may stand at a place, in words: "a number or text, or [low, high]". */
 export function formsAllowed(schema: z.core.$ZodType, path: readonly PropertyKey[]): string {
   const words = schemasAt(schema, path).map((place) => {
     if (place instanceof z.ZodNumber) return place.format === null ? 'a number' : 'a whole number';

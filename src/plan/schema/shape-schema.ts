@@ -1,35 +1,26 @@
 import { z } from 'zod';
-import {
-  type Along,
-  type AreaKind,
-  type LatticeSolid,
-  type Lay,
-  MATERIAL_NAMES,
-  type Members,
-} from '../../areas/index.ts';
+import type { Lay } from '../../areas/index.ts';
 import { FIELDS, FIELDS_OF_SHAPE as FIELDS_OF_EACH } from '../../words/index.ts';
-import { choice, listOf, optional, quantity, quantityPair, remarks, whole, yesOrNo } from './field-schemas.ts';
+import {
+  choice,
+  listOf,
+  optional,
+  quantities,
+  quantity,
+  quantityPair,
+  remarks,
+  whole,
+  yesOrNo,
+} from './field-schemas.ts';
 
-export const AREA_KINDS = [
-  'effective',
-  'projected-round',
-  'projected-flat',
-  'flat-plate',
-  'unknown',
-] as const satisfies readonly AreaKind[];
 /** What the plan calls an arrangement of lines. */
-export const ARRANGEMENTS = ['single', 'flat', 'bundle', 'inside'] as const;
-type Arrangement = (typeof ARRANGEMENTS)[number];
+type Arrangement = keyof typeof FIELDS.cable.arrangement.choices;
 export const LAY_OF: Readonly<Record<Arrangement, Lay>> = {
   single: 'single',
   flat: 'ribbon',
   bundle: 'bundle',
   inside: 'inside',
 };
-const ALONG = ['upright', 'boom', 'element'] as const satisfies readonly Along[];
-const MEMBERS = ['round', 'flat'] as const satisfies readonly Members[];
-type Pattern = Extract<LatticeSolid, { by: 'members' }>['pattern'];
-const PATTERNS = ['zigzag', 'cross', 'rungs'] as const satisfies readonly Pattern[];
 
 const { load, tubeRow: row, taperPiece: piece, wireEnd } = FIELDS;
 
@@ -37,15 +28,10 @@ const { load, tubeRow: row, taperPiece: piece, wireEnd } = FIELDS;
 export const latticeFields = {
   faces: optional(z.union([z.literal(3), z.literal(4)]).meta({ description: load.faces.description })),
   width: optional(quantityPair(load.width)),
-  members: optional(choice(MEMBERS, load.members)),
-  leg: optional(quantity(load.leg)),
-  brace: optional(quantity(load.brace)),
-  panel: optional(quantity(load.panel)),
-  pattern: optional(choice(PATTERNS, load.pattern)),
-  solidity: optional(quantity(load.solidity)),
-  roundArea: optional(quantity(load.roundArea)),
-  flatArea: optional(quantity(load.flatArea)),
-  dragArea: optional(quantity(load.dragArea)),
+  members: optional(choice(load.members)),
+  ...quantities(load, 'leg', 'brace', 'panel'),
+  pattern: optional(choice(load.pattern)),
+  ...quantities(load, 'solidity', 'roundArea', 'flatArea', 'dragArea'),
 };
 
 /** Fields of a pole. Its width is that of the lattice fields. */
@@ -63,34 +49,26 @@ const taperPiece = z.union([
 ]);
 
 const tubeRow = z.strictObject({
-  along: choice(ALONG, row.along),
+  along: choice(row.along),
   count: optional(whole(1, 1000, row.count)),
-  diameter: optional(quantity(row.diameter)),
-  length: optional(quantity(row.length)),
+  ...quantities(row, 'diameter', 'length'),
   taper: optional(listOf(taperPiece, 20, row.taper)),
-  material: optional(choice(MATERIAL_NAMES, row.material)),
-  yield: optional(quantity(row.yield)),
-  ultimate: optional(quantity(row.ultimate)),
+  material: optional(choice(row.material)),
+  ...quantities(row, 'yield', 'ultimate'),
   ...remarks(row),
 });
 
 /** Fields of the other shapes a load can have. */
 export const loadShapeFields = {
-  area: optional(quantity(load.area)),
-  front: optional(quantity(load.front)),
-  side: optional(quantity(load.side)),
-  force: optional(quantity(load.force)),
-  wind: optional(quantity(load.wind)),
-  areaKind: optional(choice(AREA_KINDS, load.areaKind)),
+  ...quantities(load, 'area', 'front', 'side', 'force', 'wind'),
+  areaKind: optional(choice(load.areaKind)),
   slenderFlats: optional(yesOrNo(load.slenderFlats)),
   icedArea: optional(quantity(load.icedArea)),
   diameter: optional(quantityPair(load.diameter)),
-  along: optional(choice(ALONG, load.along)),
+  along: optional(choice(load.along)),
   length: optional(quantity(load.length)),
   tubes: optional(listOf(tubeRow, 60, load.tubes)),
-  wide: optional(quantity(load.wide)),
-  tall: optional(quantity(load.tall)),
-  deep: optional(quantity(load.deep)),
+  ...quantities(load, 'wide', 'tall', 'deep'),
   to: optional(
     z
       .strictObject({
@@ -101,8 +79,7 @@ export const loadShapeFields = {
       })
       .meta({ description: load.to.description }),
   ),
-  tension: optional(quantity(load.tension)),
-  sag: optional(quantity(load.sag)),
+  ...quantities(load, 'tension', 'sag'),
 };
 
 const shapeFields = z.strictObject({ ...latticeFields, ...poleFields, ...loadShapeFields });
@@ -113,7 +90,6 @@ export type TubeRowFields = z.output<typeof tubeRow>;
 
 export const SHAPE_NAMES = ['stated', 'tube', 'tubes', 'plate', 'dish', 'wire', 'lattice', 'pole'] as const;
 export type ShapeName = (typeof SHAPE_NAMES)[number];
-export const SECTION_SHAPE_NAMES = ['lattice', 'pole'] as const;
 
 /** Which fields belong to which shape. */
 export const FIELDS_OF_SHAPE: Readonly<Record<ShapeName, readonly ShapeField[]>> = FIELDS_OF_EACH;

@@ -1,17 +1,19 @@
 import { z } from 'zod';
-import { EXPOSURES, type Hill, type RiskCategory, type SpeedBasis, TERRAINS } from '../../wind/index.ts';
+import { EXPOSURES, type Hill, RISK_CATEGORIES, SPEED_BASES, TERRAINS } from '../../wind/index.ts';
 import { FIELDS } from '../../words/index.ts';
-import { choice, type FieldWords, inUnits, listOf, optional, quantity, remarks, yesOrNo } from './field-schemas.ts';
+import {
+  choice,
+  choiceOf,
+  type FieldWords,
+  inUnits,
+  listOf,
+  optional,
+  quantities,
+  quantity,
+  remarks,
+  yesOrNo,
+} from './field-schemas.ts';
 
-export const SPEED_BASES = [
-  'gust3-strength',
-  'gust3-nominal',
-  'fastest-mile',
-  'mean-1min',
-  'mean-10min',
-  'mean-hour',
-] as const satisfies readonly SpeedBasis[];
-export const RISK_CATEGORIES = ['I', 'II', 'III', 'IV'] as const satisfies readonly RiskCategory[];
 const HILL_SHAPES = ['ridge', 'escarpment', 'round-hill'] as const satisfies readonly Hill['shape'][];
 
 const { site, wind, hill, ice, climate, returnPeriod, yearlyMax, distances } = FIELDS;
@@ -24,25 +26,24 @@ export const siteSchema = z
         z.string(),
         z.strictObject({
           speed: quantity(wind.speed),
-          basis: optional(choice(SPEED_BASES, wind.basis)),
+          basis: optional(choiceOf(SPEED_BASES, wind.basis)),
           years: optional(years(wind.years)),
           ...remarks(wind),
         }),
       ])
       .meta({ description: `${site.wind.description}${inUnits('speed')}` }),
-    exposure: optional(choice(EXPOSURES, site.exposure)),
-    terrain: optional(choice(TERRAINS, site.terrain)),
-    riskCategory: optional(choice(RISK_CATEGORIES, site.riskCategory)),
+    exposure: optional(choiceOf(EXPOSURES, site.exposure)),
+    terrain: optional(choiceOf(TERRAINS, site.terrain)),
+    riskCategory: optional(choiceOf(RISK_CATEGORIES, site.riskCategory)),
     groundElevation: optional(quantity(site.groundElevation)),
     hill: optional(
       z
         .strictObject({
-          shape: choice(HILL_SHAPES, hill.shape),
+          shape: choiceOf(HILL_SHAPES, hill.shape),
           height: quantity(hill.height),
-          run: optional(quantity(hill.run)),
-          halfLength: optional(quantity(hill.halfLength)),
+          ...quantities(hill, 'run', 'halfLength'),
           distance: quantity(hill.distance),
-          side: choice(['upwind', 'downwind'], hill.side),
+          side: choice(hill.side),
           isolated: optional(yesOrNo(hill.isolated)),
           ...remarks(hill),
         })
@@ -61,7 +62,7 @@ export const siteSchema = z
             listOf(z.tuple([years(returnPeriod[0]), quantity(returnPeriod[1])]), 20, climate.returnPeriods, 2),
           ),
           yearlyMax: optional(listOf(quantity(yearlyMax['*']), 200, climate.yearlyMax, 5)),
-          basis: choice(SPEED_BASES, climate.basis),
+          basis: choiceOf(SPEED_BASES, climate.basis),
           ...remarks(climate),
         })
         .meta({ description: site.climate.description }),
@@ -69,9 +70,7 @@ export const siteSchema = z
     distances: optional(
       z
         .strictObject({
-          powerLine: optional(quantity(distances.powerLine)),
-          propertyLine: optional(quantity(distances.propertyLine)),
-          building: optional(quantity(distances.building)),
+          ...quantities(distances, 'powerLine', 'propertyLine', 'building'),
           ...remarks(distances),
         })
         .meta({ description: site.distances.description }),

@@ -1,31 +1,30 @@
 import { z } from 'zod';
-import { MATERIAL_NAMES } from '../../areas/index.ts';
-import type { Support } from '../../structure/index.ts';
 import { FIELDS as words } from '../../words/index.ts';
 import {
+  bare,
   choice,
+  choiceOf,
   type FieldWords,
   inUnits,
   listOf,
   name,
   optional,
+  quantities,
   quantity,
   remarks,
   whole,
   yesOrNo,
 } from './field-schemas.ts';
-import { latticeFields, poleFields, SECTION_SHAPE_NAMES } from './shape-schema.ts';
+import { latticeFields, poleFields } from './shape-schema.ts';
 
-export const SUPPORTS = ['free', 'guyed', 'bracketed', 'roof'] as const satisfies readonly Support[];
 export const SECTIONS_AT_MOST = 60;
 
 const sectionShape = {
-  shape: optional(choice(SECTION_SHAPE_NAMES, words.section.shape)),
+  shape: optional(choice(words.section.shape)),
   ...latticeFields,
   ...poleFields,
-  wall: optional(quantity(words.section.wall)),
-  legWall: optional(quantity(words.section.legWall)),
-  material: optional(choice(MATERIAL_NAMES, words.section.material)),
+  ...quantities(words.section, 'wall', 'legWall'),
+  material: optional(choice(words.section.material)),
 };
 
 const section = z.strictObject({
@@ -41,17 +40,14 @@ const section = z.strictObject({
 
 const support = z.strictObject({
   height: quantity(words.support.height),
-  by: choice(['guys', 'bracket'], words.support.by),
+  by: choice(words.support.by),
   count: optional(whole(1, 12, words.support.count)),
-  diameter: optional(quantity(words.support.diameter)),
-  radius: optional(quantity(words.support.radius)),
+  ...quantities(words.support, 'diameter', 'radius'),
   ...remarks(words.support),
 });
 
 const point = ({ description }: FieldWords) =>
-  z
-    .tuple([z.union([z.number(), z.string()]), z.union([z.number(), z.string()])])
-    .meta({ description: `${description}: [x, y]${inUnits('length')}` });
+  z.tuple([bare, bare]).meta({ description: `${description}: [x, y]${inUnits('length')}` });
 
 const hinge = z
   .strictObject({
@@ -59,7 +55,7 @@ const hinge = z
     raisedBy: optional(
       z
         .strictObject({
-          kind: choice(['line', 'winch', 'screw', 'actuator'], words.raisingGear.kind),
+          kind: choice(words.raisingGear.kind),
           anchor: point(words.raisingGear.anchor),
           attach: quantity(words.raisingGear.attach),
           raisingPoleTip: optional(point(words.raisingGear.raisingPoleTip)),
@@ -74,13 +70,8 @@ const hinge = z
 
 const foundation = z
   .strictObject({
-    kind: choice(['block', 'pier', 'manufacturer'], words.foundation.kind),
-    length: optional(quantity(words.foundation.length)),
-    width: optional(quantity(words.foundation.width)),
-    depth: optional(quantity(words.foundation.depth)),
-    soilBearing: optional(quantity(words.foundation.soilBearing)),
-    diameter: optional(quantity(words.foundation.diameter)),
-    soilLateral: optional(quantity(words.foundation.soilLateral)),
+    kind: choiceOf(['block', 'pier', 'manufacturer'], words.foundation.kind),
+    ...quantities(words.foundation, 'length', 'width', 'depth', 'soilBearing', 'diameter', 'soilLateral'),
     constrained: optional(yesOrNo(words.foundation.constrained)),
     ...remarks(words.foundation),
   })
@@ -88,7 +79,7 @@ const foundation = z
 
 export const towerSchema = z
   .strictObject({
-    support: choice(SUPPORTS, words.tower.support),
+    support: choice(words.tower.support),
     top: quantity(words.tower.top),
     base: optional(quantity(words.tower.base)),
     sections: optional(listOf(section, SECTIONS_AT_MOST, words.tower.sections)),
@@ -97,9 +88,7 @@ export const towerSchema = z
     nested: optional(quantity(words.tower.nested)),
     supportedAt: optional(listOf(support, 40, words.tower.supportedAt)),
     hinge: optional(hinge),
-    weight: optional(quantity(words.tower.weight)),
-    frequency: optional(quantity(words.tower.frequency)),
-    damping: optional(quantity(words.tower.damping)),
+    ...quantities(words.tower, 'weight', 'frequency', 'damping'),
     foundation: optional(foundation),
     asDrawn: optional(yesOrNo(words.tower.asDrawn)),
     used: optional(yesOrNo(words.tower.used)),
@@ -120,17 +109,14 @@ export const mastSchema = z
   .strictObject({
     outside: quantity(words.mast.outside),
     length: quantity(words.mast.length),
-    wall: optional(quantity(words.mast.wall)),
-    yield: optional(quantity(words.mast.yield)),
-    ultimate: optional(quantity(words.mast.ultimate)),
-    inside: optional(quantity(words.mast.inside)),
+    ...quantities(words.mast, 'wall', 'yield', 'ultimate', 'inside'),
     bearing: optional(
       z
         .union([z.number(), z.string(), z.literal(false)])
         .meta({ description: `${words.mast.bearing.description}${inUnits('length')}` }),
     ),
     manufacturerPlates: optional(yesOrNo(words.mast.manufacturerPlates)),
-    material: optional(choice(MATERIAL_NAMES, words.mast.material)),
+    material: optional(choice(words.mast.material)),
     pieces: optional(listOf(mastPiece, 20, words.mast.pieces)),
     ...remarks(words.mast),
   })
@@ -138,8 +124,7 @@ export const mastSchema = z
 
 export const rotatorSchema = z
   .strictObject({
-    height: optional(quantity(words.rotator.height)),
-    weight: optional(quantity(words.rotator.weight)),
+    ...quantities(words.rotator, 'height', 'weight'),
     ...remarks(words.rotator),
   })
   .meta({ description: words.plan.rotator.description });

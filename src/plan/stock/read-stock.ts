@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { UnitSystem } from '../../foundation/index.ts';
 import { STAND_IN_METHOD } from '../../methods/index.ts';
 import { FIELDS, placeAsSent, renamed } from '../../words/index.ts';
-import { type Fault, pointerTo } from '../faults/fault.ts';
+import { type Fault, faultAt, isObject, pointerTo } from '../faults/fault.ts';
 import { givenWords } from '../faults/given-words.ts';
 import { nearestName } from '../faults/nearest-name.ts';
 import { readPlan } from '../read-plan.ts';
@@ -30,7 +30,7 @@ const stockFragmentSchema = z
 const stockFileSchema = z
   .strictObject({
     title: optional(text({ description: 'Name of the tower, mast or rotator of this file' })),
-    units: choice(['us', 'si'], FIELDS.plan.units),
+    units: choice(FIELDS.plan.units),
     ...stockFragmentSchema.shape,
     ...remarks(FIELDS.plan),
   })
@@ -72,8 +72,9 @@ const TALL_ENOUGH = '30 ft';
  * @example readStock({ units: 'us', loads: [{ name: 'beam', area: 5.5, source: 'sheet 3' }] }).entries[0].title // 'beam'
  */
 export function readStock(document: unknown): StockReading {
-  if (typeof document !== 'object' || document === null || Array.isArray(document)) {
-    return refused('#', 'wrong-type', givenWords(document), 'an object', 'A file of stock is one JSON object.');
+  if (!isObject(document)) {
+    const says = 'A file of stock is one JSON object.';
+    return { ok: false, faults: [faultAt('#', 'wrong-type', givenWords(document), 'an object', says)] };
   }
   const fields: Fields = renamed(document);
   const foreign = Object.keys(fields).filter((key) => !NAMES.includes(key));
@@ -96,21 +97,12 @@ export function readStock(document: unknown): StockReading {
     : { ok: true, entries: entriesOf(fields) };
 }
 
-function refused(pointer: string, code: Fault['code'], given: string, allowed: string, says: string): StockReading {
-  return { ok: false, faults: [{ pointer, code, given, allowed, says }] };
-}
-
 function foreignField(key: string): Fault {
   const nearest = nearestName(key, NAMES);
   const advice = nearest === undefined ? `it has ${NAMES.join(', ')}` : `did you mean "${nearest}"?`;
   const shown = givenWords(key);
-  return {
-    pointer: `#${pointerTo('', key)}`,
-    code: 'unknown-field',
-    given: shown,
-    allowed: NAMES.join(', '),
-    says: `There is no field ${shown} in a file of stock: ${advice}`,
-  };
+  const says = `There is no field ${shown} in a file of stock: ${advice}`;
+  return faultAt(`#${pointerTo('', key)}`, 'unknown-field', shown, NAMES.join(', '), says);
 }
 
 /** A load with a height to be read at; its own, if it has one. */
@@ -124,9 +116,6 @@ function said(value: unknown): value is string {
   return typeof value === 'string' && value.trim() !== '';
 }
 
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
 /** Every thing in a file, with its pointer. */
 function thingsIn(fields: Fields): { readonly at: string; readonly thing: Fields }[] {
   const single = SINGLE.map((name) => ({ at: `/${name}`, thing: fields[name] }));
@@ -134,20 +123,15 @@ function thingsIn(fields: Fields): { readonly at: string; readonly thing: Fields
     const list = fields[name];
     return Array.isArray(list) ? list.map((thing: unknown, index) => ({ at: `/${name}/${index}`, thing })) : [];
   });
-  return [...single, ...listed].filter((each): each is { at: string; thing: Fields } => isFields(each.thing));
+  return [...single, ...listed].filter((each): each is { at: string; thing: Fields } => isObject(each.thing));
 }
 
 function unsourced(fields: Fields): Fault[] {
   if (said(fields['source'])) return [];
+  const says = 'Say where these figures are from: a source here, or one for the whole file beside units.';
   return thingsIn(fields)
     .filter(({ thing }) => !said(thing['source']))
-    .map(({ at }) => ({
-      pointer: `#${at}/source`,
-      code: 'missing',
-      given: 'nothing',
-      allowed: 'text',
-      says: 'Say where these figures are from: a source here, or one for the whole file beside units.',
-    }));
+    .map(({ at }) => faultAt(`#${at}/source`, 'missing', 'nothing', 'text', says));
 }
 
 /** What a file as a whole lacks. */
