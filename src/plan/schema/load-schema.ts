@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import { LAYS } from '../../areas/index.ts';
 import { FIELDS } from '../../words/index.ts';
 import { choice, name, optional, quantity, quantityPair, remarks, whole, yesOrNo } from './field-schemas.ts';
 import { ratedWindSchema } from './rating-schema.ts';
-import { ARRANGEMENTS, latticeFields, loadShapeFields, poleFields, SHAPE_NAMES } from './shape-schema.ts';
+import { latticeFields, loadShapeFields, poleFields, SHAPE_NAMES } from './shape-schema.ts';
 
 const { load, cable } = FIELDS;
 
@@ -36,7 +37,7 @@ export const cableSchema = z
     weight: optional(quantity(cable.weight)),
     from: optional(quantity(cable.from)),
     to: optional(quantity(cable.to)),
-    arrangement: optional(choice(ARRANGEMENTS, cable.arrangement)),
+    arrangement: optional(choice(LAYS, cable.arrangement)),
     ...remarks(cable),
   })
   .meta({ description: 'A run of cables up the tower' });

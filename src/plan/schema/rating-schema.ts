@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LAYS } from '../../areas/index.ts';
 import type { Rating } from '../../margins/index.ts';
 import { METHODS } from '../../methods/index.ts';
 import { EXPOSURES, TERRAINS } from '../../wind/index.ts';
@@ -14,7 +15,7 @@ import {
   standard,
   whole,
 } from './field-schemas.ts';
-import { AREA_KINDS, ARRANGEMENTS } from './shape-schema.ts';
+import { AREA_KINDS } from './shape-schema.ts';
 import { RISK_CATEGORIES, SPEED_BASES } from './site-schema.ts';
 
 export const RATED_PARTS = [
@@ -89,7 +90,7 @@ export const ratingSchema = z
         .strictObject({
           count: whole(1, 200, withCables.count),
           diameter: quantity(withCables.diameter),
-          arrangement: optional(choice(ARRANGEMENTS, withCables.arrangement)),
+          arrangement: optional(choice(LAYS, withCables.arrangement)),
           ...remarks(withCables),
         })
         .meta({ description: rating.withCables.description }),

@@ -1,12 +1,5 @@
 import { z } from 'zod';
-import {
-  type Along,
-  type AreaKind,
-  type LatticeSolid,
-  type Lay,
-  MATERIAL_NAMES,
-  type Members,
-} from '../../areas/index.ts';
+import { type Along, type AreaKind, type LatticeSolid, MATERIAL_NAMES, type Members } from '../../areas/index.ts';
 import { FIELDS, FIELDS_OF_SHAPE as FIELDS_OF_EACH } from '../../words/index.ts';
 import { choice, listOf, optional, quantity, quantityPair, remarks, whole, yesOrNo } from './field-schemas.ts';
 
@@ -17,15 +10,6 @@ export const AREA_KINDS = [
   'flat-plate',
   'unknown',
 ] as const satisfies readonly AreaKind[];
-/** What the plan calls an arrangement of lines. */
-export const ARRANGEMENTS = ['single', 'flat', 'bundle', 'inside'] as const;
-type Arrangement = (typeof ARRANGEMENTS)[number];
-export const LAY_OF: Readonly<Record<Arrangement, Lay>> = {
-  single: 'single',
-  flat: 'ribbon',
-  bundle: 'bundle',
-  inside: 'inside',
-};
 const ALONG = ['upright', 'boom', 'element'] as const satisfies readonly Along[];
 const MEMBERS = ['round', 'flat'] as const satisfies readonly Members[];
 type Pattern = Extract<LatticeSolid, { by: 'members' }>['pattern'];
