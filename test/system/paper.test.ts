@@ -169,6 +169,6 @@ describe('what an owner may type', () => {
   ])('%j stands as %s', (text, expected) => {
     const read = readOf(text);
     expect(read).toContain(tight(expected));
-    expect(read.includes('stand as their code'.replaceAll(' ', ''))).toBe(expected.includes('U+'));
+    expect(read.includes('are printed as their code'.replaceAll(' ', ''))).toBe(expected.includes('U+'));
   });
 });
