@@ -27,6 +27,7 @@ describe('the form of a service that answers plans for keys alone', () => {
     await page.waitForTimeout(400);
     expect(asked()).toBe(1);
     await page.getByRole('button', { name: 'Give the key' }).click();
+    await expect.poll(asked, { timeout: 15_000 }).toBe(2);
     await page.waitForTimeout(400);
     expect(asked()).toBe(2);
     expect(await page.getByLabel('Top above ground').inputValue()).toBe('50');
