@@ -115,7 +115,7 @@ function serviceSheet(service: string): SheetData {
   const words = [
     'Nothing shows on the other sheets until this program may fetch outside data: allow it when asked.',
     'An answer that begins with a question mark says what does not fit. "open" says that data is missing or that no rating covers the load.',
-    'An empty cell is an answer too: it is read as not known, never as a guess.',
+    'An empty cell is an answer too: it means not known, never a guess.',
     'All stations are invented: put your own in their place. Copy a row to add one.',
     'A station here is its tower alone. What each answer leaves out, the mast, the footing and the cautions stand in the whole answer of the service.',
     'This compares the numbers entered with the ratings entered; the local building code and a licensed engineer decide.',
@@ -271,7 +271,7 @@ export const TABLES: readonly Table[] = [
   },
   {
     cell: 'rating',
-    title: "A maker's area rating as a force, allowable level",
+    title: 'An area rating as a force, allowable level',
     fields: RATING_FIELDS,
     gives: 'Force',
     units: FORCE,
@@ -279,7 +279,7 @@ export const TABLES: readonly Table[] = [
   },
   {
     cell: 'allowed-area',
-    title: "A maker's area rating as an area of equal force in another wind",
+    title: 'An area rating as an area of equal force in another wind',
     fields: [
       ...RATING_FIELDS,
       { name: 'toMethod', says: 'There by' },

@@ -68,7 +68,7 @@ export const mastSchema = z
 export type MastForces = Described<typeof mastSchema>;
 
 /** What a footing may be. */
-const FOUNDATION_KINDS = ['block', 'pier', 'maker'] as const satisfies readonly Foundation['kind'][];
+const FOUNDATION_KINDS = ['block', 'pier', 'manufacturer'] as const satisfies readonly Foundation['kind'][];
 
 export const foundationSchema = z
   .object({

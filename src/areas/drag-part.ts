@@ -284,7 +284,7 @@ export function poleParts(
 }
 
 /**
- * The parts of a run of lines. Singly, in a ribbon or inside a lattice every line counts in full: a ribbon's width with
+ * The parts of a run of lines. Singly, flat or inside a lattice every line counts in full: the width of a flat arrangement with
  * the coefficient of a flat group, 1.5, is never less. A bundle counts by its out-to-out width, where that is less.
  *
  * A = n·d·L, or D_b·L for each bundle

@@ -137,5 +137,5 @@ export interface PoleShape {
   readonly sides: 0 | 8 | 12 | 16 | 18;
 }
 
-export const LAYS = ['single', 'ribbon', 'bundle', 'inside'] as const;
+export const LAYS = ['single', 'flat', 'bundle', 'inside'] as const;
 export type Lay = (typeof LAYS)[number];

@@ -446,7 +446,7 @@ function belowGround(
         ...pen({ line: 'ink', width: 1.1, dash: '4 3', fill: 'paper-deep' }),
       }),
     );
-  } else if (foundation?.kind === 'maker') words = 'footing: to the manufacturer’s drawing';
+  } else if (foundation?.kind === 'manufacturer') words = 'footing: to the manufacturer’s drawing';
   const left = AXIS;
   const right = WIDTH - 20;
   parts.push(

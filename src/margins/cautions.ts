@@ -146,7 +146,7 @@ export function cautionsOf(
   aboutClimate(model.input.site.climate, say);
   if (!model.input.site.ice) say('ice-not-checked', 'standing');
   const footing = checks.find((check) => check.kind === 'foundation');
-  if (!footing?.result || model.input.station.tower.foundation?.kind === 'maker') {
+  if (!footing?.result || model.input.station.tower.foundation?.kind === 'manufacturer') {
     say('foundation-not-checked', 'standing');
   }
   aboutHolds(model, say);

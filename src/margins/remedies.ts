@@ -370,7 +370,7 @@ function largerTubes({ outside, wall, yieldStrength }: Mast): readonly StandardP
 
 function lineChanges({ tower, cables }: Station): RemedyChange[] {
   const changes: RemedyChange[] = [];
-  const bundled = cables.filter(({ count, laid }) => count > 1 && (laid === 'single' || laid === 'ribbon'));
+  const bundled = cables.filter(({ count, laid }) => count > 1 && (laid === 'single' || laid === 'flat'));
   if (bundled.length > 0) changes.push({ of: 'lines-arranged', runs: bundled, laid: 'bundle' });
   const inside = cables.filter((run) => run.laid !== 'inside' && run.high <= tower.top && poleAllAlong(run, tower));
   if (inside.length > 0) changes.push({ of: 'lines-arranged', runs: inside, laid: 'inside' });

@@ -100,7 +100,7 @@ export type Foundation =
       /** How far the foot of the tower, at its head, stands above the ground, below which its depth counts [m]. */
       readonly head: number;
     }
-  | { readonly kind: 'maker' };
+  | { readonly kind: 'manufacturer' };
 
 /** One tube of a stepped or sleeved mast, heights above its foot [m]. */
 export interface MastTube {

@@ -3,7 +3,7 @@ import { deflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { runningApp } from '../http/running-app.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
-import { keptPlan, openForm, saysNow, settled, typeTenNumbers, verdictSentence } from './form-page.ts';
+import { keptHere, keptPlan, openForm, saysNow, settled, typeTenNumbers, verdictSentence } from './form-page.ts';
 import { OTHER_HOST, realBrowser } from './real-browser.ts';
 
 describe('the form, in a browser', () => {
@@ -151,7 +151,7 @@ describe('the form, in a browser', () => {
     await typeTenNumbers(page);
     await settled(page);
     const says = await verdictSentence(page);
-    await page.waitForTimeout(300);
+    await keptHere(page, 'tia222-g');
     await page.reload();
     await page.locator('html[data-ready]').waitFor();
     await expect.poll(() => verdictSentence(page)).toBe(says);
@@ -226,7 +226,7 @@ describe('the form, in a browser', () => {
     const { page } = await browser.open();
     await openForm(page, service.origin);
     await page.getByLabel('Name of the plan').fill('My own');
-    await page.waitForTimeout(300);
+    await keptHere(page, 'My own');
     await page.goto('about:blank');
     const check = `/#plan=${deflateRawSync(JSON.stringify(demoPlan('ten-numbers'))).toString('base64url')}`;
     await openForm(page, service.origin, check);
@@ -235,7 +235,7 @@ describe('the form, in a browser', () => {
     await page.getByRole('button', { name: 'Undo', exact: true }).click();
     expect(await page.getByLabel('Name of the plan').inputValue()).toBe('My own');
     await page.getByRole('button', { name: 'Redo', exact: true }).click();
-    await page.waitForTimeout(300);
+    await keptHere(page, 'Ten numbers');
     await page.reload();
     await page.locator('html[data-ready]').waitFor();
     await page.getByText('Start from an invented plan').click();

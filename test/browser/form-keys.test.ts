@@ -20,13 +20,14 @@ describe('the form of a service that answers plans for keys alone', () => {
     const { page, requests } = await browser.open();
     await openForm(page, service.origin);
     await typeTenNumbers(page);
-    await page.getByText('This service wants a key').waitFor();
+    await page.getByText('This service requires a key').waitFor();
     const asked = () => requests.filter((address) => address.includes('/v1/checks')).length;
     expect(asked()).toBe(1);
     await page.getByLabel('Top above ground').fill('50');
     await page.waitForTimeout(400);
     expect(asked()).toBe(1);
     await page.getByRole('button', { name: 'Give the key' }).click();
+    await expect.poll(asked, { timeout: 15_000 }).toBe(2);
     await page.waitForTimeout(400);
     expect(asked()).toBe(2);
     expect(await page.getByLabel('Top above ground').inputValue()).toBe('50');

@@ -75,7 +75,7 @@ describe('a plain page on another site', () => {
     await page.fill('[name="cables[0][diameter]"]', '');
     await page.click('button');
     await page.waitForURL(/\/v1\/checks/);
-    expect(await page.locator('h1').textContent()).toBe('The plan does not fit');
+    expect(await page.locator('h1').textContent()).toBe('The plan has errors');
     expect(await page.locator('.faults > li').count()).toBe(2);
     expect(await page.locator('[name="site[wind]"]').inputValue()).toBe('1050');
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(390);

@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
 
 /** Opens the form and waits until it is alive. */
 export async function openForm(page: Page, origin: string, path = '/'): Promise<void> {
@@ -52,6 +53,12 @@ export async function keptPlan(page: Page): Promise<Record<string, unknown>> {
   let text = '';
   for await (const piece of stream) text += piece;
   return JSON.parse(text) as Record<string, unknown>;
+}
+
+/** Waits until the plan that this browser keeps has a text in it. */
+export async function keptHere(page: Page, text: string): Promise<void> {
+  const kept = () => page.evaluate("localStorage.getItem('gustworthy-plan')");
+  await expect.poll(kept, { timeout: 15_000 }).toContain(text);
 }
 
 /** Waits until the sentence of the answer holds a text. */

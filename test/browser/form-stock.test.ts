@@ -144,7 +144,8 @@ describe('the club’s stock in the form', () => {
     const loads = page.locator('#part-loads');
     await loads.getByLabel('From the club’s stock').selectOption({ label: 'Borrowed' });
     rmSync(join(folder, 'borrowed.json'));
-    await page.waitForTimeout(500);
+    const stock = async () => (await service.request().get('/v1/stock')).text;
+    await expect.poll(stock, { timeout: 15_000 }).not.toContain('Borrowed');
     await loads.getByRole('button', { name: 'Put in: loads' }).click();
     await page.getByText('out of its stock since').waitFor();
     expect((await keptPlan(page))['loads']).toBeUndefined();

@@ -3,35 +3,17 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { changesFile } from '../../src/http/documents/reference-files.ts';
 import { VERSION } from '../../src/http/version.ts';
+import { RENAMED_CHOICES, RENAMED_FIELDS } from '../../src/words/plan-formats.mjs';
+import { forbiddenIn } from '../words/forbidden-patterns.ts';
 import { PROJECT_ROOT } from './source-files.ts';
 
 // Reading it holds it to its schema: closed lists, dates, versions.
 const { versions, changes, renames } = changesFile();
 const known = versions.map(({ version }) => version);
 
-/** Words that users are not to read; names of fields stand in renames alone. */
-const FORBIDDEN = [
-  /\b(untold|unsaid|unspoken)\b|\bnot told\b|nothing is said/i,
-  /\bfalls? well\b|\bhad to read\b|\bread (so|as)\b|credits? (it|the tower) least/i,
-  /\b(asked|shown),|\bnot shown\b|\bwhat its rating shows\b|\bprov(es|en)\b/i,
-  /\bthin(:| so far)|\buse (is )?[\d.]|\bused to [\d.]|\bused up\b/i,
-  /\bwe\b|\bour\b|\b(known|let|tell) (to )?us\b/i,
-  /\bh(e|im|is)\b|\bmakers?\b/i,
-  /\b(your wind|margin you want(ed)?|(you|as|numbers?|ratings?) typed)\b/i,
-  /\bhang(s|ing)? (less|on|off|it|each|here)\b|\bwhat hangs\b/i,
-  /\bgoes by\b|\bspeaks? for\b|\bstands? (below|for|bare|by itself at)\b|\btakes hold\b/i,
-  /\b(most|least) in (shear|bending)\b|\bdecided by\b|\bknows no\b/i,
-  /\bthins no air\b|\bsing and tire\b|\bno worse than\b|\bknowingly\b|\bto mend\b/i,
-  /\b(at|of) the foot\b|\bledger\b|\b(this|every|each|weakest|no) links?\b/i,
-  /\b(un)?safe(ly)?\b|\bpass(es|ed)?\b|\bcertified\b|\bcompliant\b|\bverified\b|\badequate\b/i,
-];
-
 function faultsOf(text: string): readonly string[] {
   const long = text.split(/(?<=[.:;])\s/).filter((sentence) => sentence.split(/\s+/).length > 20);
-  return [
-    ...long.map((sentence) => `more than 20 words: ${sentence}`),
-    ...FORBIDDEN.flatMap((pattern) => pattern.exec(text)?.[0] ?? []).map((found) => `${found}: ${text}`),
-  ];
+  return [...long.map((sentence) => `more than 20 words: ${sentence}`), ...forbiddenIn(text)];
 }
 
 describe('the changes for users', () => {
@@ -61,7 +43,16 @@ describe('the changes for users', () => {
 
   it('have a pointer or a parameter where each name stood', () => {
     for (const { document, at } of renames)
-      expect(at).toMatch(document === 'address' ? /^[a-z]+$/ : /^(\/[A-Za-z*]+)*$/);
+      expect(at).toMatch(document === 'address' ? /^[a-z-]+$/ : /^(\/[A-Za-z*]+)*$/);
+  });
+
+  it('are the renames that the reader of plans knows', () => {
+    const ofPlans = (kind: string) =>
+      renames
+        .filter((each) => each.document === 'plan' && each.kind === kind)
+        .map(({ at, from, to }) => ({ at, from, to }));
+    expect(ofPlans('field')).toEqual(RENAMED_FIELDS);
+    expect(ofPlans('value')).toEqual(RENAMED_CHOICES);
   });
 
   it('are in the words of the trade, twenty a sentence at most', () => {

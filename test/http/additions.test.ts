@@ -170,7 +170,7 @@ describe('POST /v1/additions', () => {
     const { body } = await post('/v1/additions', { plan: demoPlan('river-bluff'), proposals }).expect(200);
     expect(body.after.map(({ rank }: { rank: number }) => rank)).toEqual([2, 1]);
     expect(body.after[0].says).toMatch(/ No longer decided: tower, tower top and footing\.$/);
-    expect(body.after[1].says).toMatch(/^as heavy: the tower .*; it then holds to an actual gust of [\d.]+ mph/);
+    expect(body.after[1].says).toMatch(/^as heavy: the tower .*\. It then holds to an actual gust of [\d.]+ mph/);
   });
 
   it('answers forty proposals of many loads', async () => {

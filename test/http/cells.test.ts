@@ -186,7 +186,7 @@ const FAULTS: readonly (readonly [address: string, words: string])[] = [
   [`pressure?${WIND}&height=50&strict=yes`, '? strict: "yes" given, 0, 1 allowed'],
   [`pressure?${WIND}&height=50&kd=0.9`, '? kd: 0.9 given, 0.85 for a lattice, 1 for a pole allowed by this method'],
   [`pressure?${WIND}&height=50&kd=1&structure=lattice`, '? kd: 1 given, 0.85 for a lattice allowed by this method'],
-  [`pressure?${WIND}&height=50&kd=x`, '? kd: "x" cannot be read as a share.'],
+  [`pressure?${WIND}&height=50&kd=x`, '? kd: "x" is not a share.'],
   [`pressure?${WIND}&height=50&structure=mast`, '? structure: "mast" given, lattice, pole allowed'],
   [`pressure?${WIND}&height=`, '? height is missing: '],
   ['pressure?method=asce7-16&exposure=E&speed=105&height=9', '? exposure: "E" given, B, C, D allowed'],

@@ -60,7 +60,7 @@ describe('the metrics', () => {
     expect(answers('POST', '/v1/checks', 422)).toBe(1);
     expect(answers('GET', '/v1/demo-plans/:id', 200)).toBe(1);
     expect(answers('GET', 'none', 404)).toBe(1);
-    expect(seen.get('gustworthy_verdicts_total{call="check",verdict="not-shown"}')).toBe(1);
+    expect(seen.get('gustworthy_verdicts_total{call="check",verdict="open"}')).toBe(1);
     expect(seen.get('gustworthy_event_loop_delay_seconds{quantile="0.99"}')).toBeGreaterThanOrEqual(0);
     expect(seen.get('process_resident_memory_bytes')).toBeGreaterThan(20e6);
     expect(seen.get('gustworthy_under_way')).toBe(1);

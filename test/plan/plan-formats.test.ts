@@ -247,7 +247,7 @@ describe('what holds a plan of format 1', () => {
       tower: { support: 'free', top: 40, foot: 2 },
       cables,
     });
-    expect(areas).toMatchObject({ ok: true, part: { input: { station: { cables: [{ laid: 'ribbon' }] } } } });
+    expect(areas).toMatchObject({ ok: true, part: { input: { station: { cables: [{ laid: 'flat' }] } } } });
     const ratings = readRatingsRequest({ units: 'us', top: 48, ratings: [{ of: 'tower', rows: [[90, 12]] }] });
     expect(ratings).toMatchObject({ ok: true });
   });
@@ -263,7 +263,7 @@ describe('what holds a plan of format 1', () => {
     const reading = readAdditionsRequest({ plan: river, proposals });
     if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
     expect(reading.before).toEqual(read(demoPlan('river-bluff')).input);
-    expect(reading.after.map(({ input }) => input.station.tower.foundation?.kind)).toEqual(['block', 'maker']);
+    expect(reading.after.map(({ input }) => input.station.tower.foundation?.kind)).toEqual(['block', 'manufacturer']);
     expect(reading.after[1]?.plan).toMatchObject({ format: 2, tower: { base: 1 } });
   });
 

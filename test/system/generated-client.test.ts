@@ -34,7 +34,7 @@ describe('a client generated from the contract by a public generator', () => {
 
   it('does the main job', async () => {
     const outcome = JSON.parse(await run('main-job.ts', service.origin));
-    // The use and the pressure as the guide for users prints them.
+    // The ratio and the pressure as the guide for users prints them.
     expect(outcome).toMatchObject({
       verdict: 'open',
       proposals: 1,

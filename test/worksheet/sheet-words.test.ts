@@ -84,7 +84,7 @@ describe('an antenna against its rated wind', () => {
       'its manual',
     ]);
     expect(made({ ratedWind: 90 })?.[2]).toBe(
-      '90 mph (type not stated, strength-level gust assumed, which gives the lowest capacity)',
+      '90 mph (type not stated; strength-level gust assumed, which gives the lowest capacity)',
     );
   });
 });

@@ -63,11 +63,11 @@ const renameSchema = component(
   z
     .strictObject({
       version,
-      document: z.enum(['plan', 'answer', 'problem', 'address']),
+      document: z.enum(['plan', 'answer', 'table', 'problem', 'address']),
       kind: z.enum(['field', 'value']).meta({ description: 'Whether the name of a field changes, or a value in it.' }),
       at: z.string().meta({
         description:
-          'JSON pointer to the object that has the field, or to the value; of an address, the parameter. * is any place of a list, /** any place at all.',
+          'JSON pointer to the object that has the field, or to the value; of an address, the parameter, or the cell that has it. * is any place of a list, /** any place at all.',
       }),
       from: z.string().min(1),
       to: z.string().min(1),

@@ -75,7 +75,7 @@ function foundationResult(context: CheckContext): FoundationResult {
   if (!foundation) return { check: openCheck(FOUNDATION, 'missing', [FOUNDATION.at]) };
   if (tower.support === 'guyed' || tower.support === 'bracketed' || tower.support === 'roof')
     return { check: openCheck(FOUNDATION, 'held') };
-  if (foundation.kind === 'maker') return { check: byMaker(context) };
+  if (foundation.kind === 'manufacturer') return { check: byMaker(context) };
   const load = footLoad(context);
   const { withoutWind } = reactions;
   const at = (wind: FootWind): FootLoad => ({
@@ -126,7 +126,7 @@ interface Judged {
   readonly pier?: PierComparison;
 }
 
-function judge(foundation: Exclude<Foundation, { kind: 'maker' }>, load: FootLoad, trace?: Trace): Judged {
+function judge(foundation: Exclude<Foundation, { kind: 'manufacturer' }>, load: FootLoad, trace?: Trace): Judged {
   if (foundation.kind === 'pier') {
     const pier = pierFooting(foundation, load, trace);
     return { pier, compared: { ratio: pier.ratio, of: 'embedment', demand: pier.demand, capacity: pier.capacity } };
@@ -180,7 +180,7 @@ function roomOfFooting(
   const { model, reactions } = context;
   const { foundation, foot } = model.input.station.tower;
   if (verdict === 'open' || !foundation) return undefined;
-  if (foundation.kind === 'maker') return 'unlimited';
+  if (foundation.kind === 'manufacturer') return 'unlimited';
   const wanted = model.input.wanted.margin;
   const load = footLoad(context);
   const { block, compared } = judge(foundation, load);
@@ -308,5 +308,5 @@ function byMaker({ model, ratios, withoutLeast }: CheckContext): Check {
 
 function explainFoundation(context: CheckContext, trace: Trace): void {
   const { foundation } = context.model.input.station.tower;
-  if (foundation && foundation.kind !== 'maker') judge(foundation, footLoad(context), trace);
+  if (foundation && foundation.kind !== 'manufacturer') judge(foundation, footLoad(context), trace);
 }

@@ -257,7 +257,7 @@ function Standing() {
           : state.value === 'locked'
             ? `This service requires a key. Ask its operator. The browser asks for it; any name will do, the key is the password.${answer.value ? ` The figures are those of ${answeredAt.value}.` : ''}`
             : hard > 0 && answer.value
-              ? 'The answer stands as it was before the entries to correct.'
+              ? 'The answer is as it was before the entries to correct.'
               : '';
   return html`<p class="waiting" role="status">${says}</p>
     ${state.value === 'locked' && html`<p class="acts"><button type="button" class="act" onClick=${askWithKey}>Give the key</button></p>`}`;

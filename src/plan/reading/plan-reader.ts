@@ -105,7 +105,7 @@ export class PlanReader {
         ? `at most ${QUANTITY_LENGTH} characters`
         : `a number${plain === '' ? '' : ` in ${plain}`}, or text with ${unitsAllowed(dimension)}`;
     const says: Record<typeof why, string> = {
-      unreadable: `${place}: ${shown} cannot be read as ${WORDS_FOR_DIMENSION[dimension]}. Give ${allowed}.`,
+      unreadable: `${place}: ${shown} is not ${WORDS_FOR_DIMENSION[dimension]}. Give ${allowed}.`,
       'ambiguous-comma': `${place}: ${shown} can mean two numbers. Write it without the sign between thousands, or say that your decimal sign is a comma.`,
       'unknown-unit': `${place}: ${shown} names no unit known for ${WORDS_FOR_DIMENSION[dimension]}. Give ${allowed}.`,
       'too-long': `${place} has more than ${QUANTITY_LENGTH} characters: give a number and its unit only.`,

@@ -1,7 +1,6 @@
 import type { CableRun, Load, Mast, Tower } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import type { CableFields, LoadFields } from '../schema/load-schema.ts';
-import { LAY_OF } from '../schema/shape-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
 import { readLoadShape, type Span } from './read-load-shape.ts';
@@ -177,7 +176,7 @@ export function readCables(
       diameter: reader.quantity(fields.diameter, at, 'diameter'),
       low,
       high,
-      laid: LAY_OF[fields.arrangement ?? 'single'],
+      laid: fields.arrangement ?? 'single',
       weight: reader.perhaps(fields.weight, at, 'weight'),
     });
   });

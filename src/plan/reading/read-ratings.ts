@@ -5,7 +5,6 @@ import type { Tower } from '../../structure/index.ts';
 import type { Ground, GroundField } from '../../wind/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import { FIELDS_OF_KIND, type RatedWindFields, type RatingFields, type RatingKind } from '../schema/rating-schema.ts';
-import { LAY_OF } from '../schema/shape-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
 
@@ -54,7 +53,7 @@ function readRating(reader: PlanReader, fields: RatingFields, at: string, tower:
     withCables: fields.withCables && {
       count: fields.withCables.count,
       diameter: reader.quantity(fields.withCables.diameter, `${at}/withCables`, 'diameter'),
-      ...(fields.withCables.arrangement === undefined ? {} : { laid: LAY_OF[fields.withCables.arrangement] }),
+      ...(fields.withCables.arrangement === undefined ? {} : { laid: fields.withCables.arrangement }),
     },
   });
 }

@@ -153,5 +153,5 @@ function readFoundation(reader: PlanReader, fields: FoundationFields, foot: numb
     const constrained = fields.constrained ?? false;
     return { kind: 'pier', diameter: size('diameter'), depth: size('depth'), lateral, constrained, head: foot };
   }
-  return { kind: 'maker' };
+  return { kind: 'manufacturer' };
 }

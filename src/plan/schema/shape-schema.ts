@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import type { Lay } from '../../areas/index.ts';
 import { FIELDS, FIELDS_OF_SHAPE as FIELDS_OF_EACH } from '../../words/index.ts';
 import {
   choice,
@@ -12,15 +11,6 @@ import {
   whole,
   yesOrNo,
 } from './field-schemas.ts';
-
-/** What the plan calls an arrangement of lines. */
-type Arrangement = keyof typeof FIELDS.cable.arrangement.choices;
-export const LAY_OF: Readonly<Record<Arrangement, Lay>> = {
-  single: 'single',
-  flat: 'ribbon',
-  bundle: 'bundle',
-  inside: 'inside',
-};
 
 const { load, tubeRow: row, taperPiece: piece, wireEnd } = FIELDS;
 

@@ -28,7 +28,7 @@ export function additionsSheet(
     says: [{ text: says }],
     units,
     version: `Gustworthy ${version}`,
-    foot: 'Compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.',
+    foot: 'Compares entered numbers with ratings. The local building code and a licensed engineer decide.',
     parts: [
       { id: 'cautions', heading: 'Cautions, and what is not covered', blocks: standing },
       sideBySide(document, ranked),

@@ -26,7 +26,7 @@ export function answerSheet(given: AnswerSheetGiven): Sheet {
     says: headline(assessment),
     units: station.units,
     version: versionLine(given),
-    foot: 'Compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.',
+    foot: 'Compares entered numbers with ratings. The local building code and a licensed engineer decide.',
     parts: [
       standingPart(given),
       verdictPart(given),

@@ -46,7 +46,7 @@ export function attachmentsPart(given: AnswerSheetGiven): SheetPart {
   const items = [
     ...(plan.titleBlock?.attachments ?? []),
     ...ofRatings,
-    ...(station.tower.foundation?.kind === 'maker' ? ['manufacturer’s drawing of the footing'] : []),
+    ...(station.tower.foundation?.kind === 'manufacturer' ? ['manufacturer’s drawing of the footing'] : []),
     ...(station.mast ? ['mill certificate or invoice for the mast steel'] : []),
     'map or county page with the design wind',
     ...(site.hill ? ['survey of the hill, or how it was measured'] : []),

@@ -37,7 +37,7 @@ export function foundationWords(foundation: Foundation | undefined, system: Unit
   switch (foundation?.kind) {
     case undefined:
       return 'not given';
-    case 'maker':
+    case 'manufacturer':
       return FIELDS.foundation.kind.choices.manufacturer;
     case 'block':
       return `block ${long(foundation.length)} by ${long(foundation.width)}, ${long(foundation.depth)} deep, allowable soil bearing ${inWords(foundation.bearing, 'soil-pressure', system, RECKONED)}`;

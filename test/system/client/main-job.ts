@@ -19,7 +19,7 @@ export async function mainJob(origin: string) {
 
   const checked = await client.POST('/v1/checks', { body: plan });
   if (checked.error !== undefined) throw new Error(checked.error.detail);
-  const answer = checked.data as components['schemas']['Comparison'];
+  const answer = checked.data as components['schemas']['Answer'];
 
   const proposals = [{ name: 'smaller beam', swap: [{ load: 'beam', with: { area: 3 } }] }];
   const added = await client.POST('/v1/additions', { body: { plan, proposals } });
