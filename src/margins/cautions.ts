@@ -4,7 +4,7 @@ import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { firstModeAtMost, type Load, type Mast, type Tower } from '../structure/index.ts';
 import type { Climate } from '../wind/index.ts';
 import { SHORT_RECORD } from './chance.ts';
-import type { Check } from './checks/check.ts';
+import type { Check, CheckKindName } from './checks/check.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
 import { boomsLaden, metalsNotGiven } from './checks/element-check.ts';
 import { fallComparisons } from './checks/fall-check.ts';
@@ -92,6 +92,27 @@ export type CautionCode = (typeof CAUTION_CODES)[number];
 export const SEVERITIES = ['verdict', 'line', 'standing'] as const;
 export type Severity = (typeof SEVERITIES)[number];
 
+/**
+ * What is said not to be checked until a check of the kind has a result. A footing to the maker's drawing has one and is not
+ * checked all the same.
+ */
+const UNCHECKED: Readonly<Record<CheckKindName, CautionCode | undefined>> = {
+  tower: undefined,
+  'tower-top': undefined,
+  ice: 'ice-not-checked',
+  mast: undefined,
+  bearing: 'bearing-not-checked',
+  rotator: 'rotator-not-checked',
+  weight: undefined,
+  antenna: undefined,
+  elements: undefined,
+  foundation: undefined,
+  raising: undefined,
+  lying: undefined,
+  hoist: 'hoist-not-checked',
+  fall: undefined,
+};
+
 export interface Caution {
   readonly code: CautionCode;
   readonly severity: Severity;
@@ -126,8 +147,9 @@ export function cautionsOf(
   demand: Demand,
 ): readonly Caution[] {
   const cautions: Caution[] = [];
+  const checked = new Set(checks.filter(({ result }) => result).map(({ kind }) => UNCHECKED[kind]));
   const say = (code: CautionCode, severity: Severity, about: Omit<Caution, 'code' | 'severity'> = {}) => {
-    cautions.push({ code, severity, ...about });
+    if (!checked.has(code)) cautions.push({ code, severity, ...about });
   };
   say('engineer-and-local-code', 'standing');
   say('climbing', 'standing');

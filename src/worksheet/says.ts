@@ -6,6 +6,7 @@ import {
   type CheckResult,
   type Compared,
   enteredBasis,
+  isInStillAir,
   type LegsAtFoot,
   type LowerAt,
   type RoomLeft,
@@ -73,12 +74,6 @@ function mainCheck(assessment: Assessment): Check {
   return foremost.reduce((worst, check) =>
     (check.result as CheckResult).ratio > (worst.result as CheckResult).ratio ? check : worst,
   );
-}
-
-/** Wind has no part in it. */
-function isInStillAir({ kind, result }: Check): boolean {
-  const still: readonly Check['kind'][] = ['weight', 'raising', 'lying', 'hoist', 'fall'];
-  return still.includes(kind) || result?.of === 'weight';
 }
 
 function mainPieces(assessment: Assessment, check: Check): readonly Piece[] {
@@ -273,16 +268,14 @@ export function lowerAtSays(
 /** "Room left on the mast at 56 ft with a 10 % margin: 3.1 ft² effective; the footing governs. Not included: …" */
 export function roomSays({ input, checks }: Assessment, { height, on, area, check, without }: RoomLeft): string {
   const { units } = input.station;
-  const nameOf = (id: string) => {
-    const found = checks.find((each) => each.id === id);
-    return found ? checkName(found) : id;
-  };
+  const found = (id: string) => checks.find((each) => each.id === id) as Check;
+  const nameOf = (id: string) => checkName(found(id));
   const size = inWords(Math.abs(area), 'area', units);
   const up = inWords(height, 'length', units);
   const where = on === 'tower' ? `at the top (${up})` : `on the mast at ${up}`;
   const much = area >= 0 ? `${size} effective` : `none, exceeded by ${size} effective`;
   const rest = without.length === 0 ? '' : ` Not included (open): ${listed([...new Set(without.map(nameOf))])}.`;
-  return `Room left ${where} with a ${perCent(input.wanted.margin)} margin: ${much}; the ${nameOf(check)} governs.${rest}`;
+  return `Room left ${where} with a ${perCent(input.wanted.margin)} margin: ${much}; the ${nameOf(check)} ${verbOf(found(check), 'governs', 'govern')}.${rest}`;
 }
 
 /** What the legs do at the base, in a sentence or three. */

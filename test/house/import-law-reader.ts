@@ -93,28 +93,46 @@ export function importLawBreaches(files: readonly ProjectFile[]): string[] {
   return breaches;
 }
 
-/** Rooms that reach themselves through others, each as a chain. */
-export function roomCycles(files: readonly ProjectFile[]): string[] {
-  const reaches = new Map<string, Set<string>>();
-  for (const file of files) {
-    const room = roomOf(file.path);
-    if (room === undefined) continue;
-    const targets = reaches.get(room) ?? new Set<string>();
-    reaches.set(room, targets);
-    for (const target of importsOf(file.text)) {
-      if (!target.startsWith('.')) continue;
-      const targetRoom = roomOf(posix.normalize(posix.join(posix.dirname(file.path), target)));
-      if (targetRoom !== undefined && targetRoom !== room) targets.add(targetRoom);
-    }
-  }
+/** Whatever reaches itself through others, each as a chain. */
+function cyclesIn(reaches: ReadonlyMap<string, ReadonlySet<string>>): string[] {
   const cycles: string[] = [];
-  const visit = (room: string, chain: readonly string[]) => {
-    if (chain.includes(room)) {
-      cycles.push([...chain.slice(chain.indexOf(room)), room].join(' → '));
+  const done = new Set<string>();
+  const visit = (place: string, chain: readonly string[]) => {
+    if (chain.includes(place)) {
+      cycles.push([...chain.slice(chain.indexOf(place)), place].join(' → '));
       return;
     }
-    for (const next of reaches.get(room) ?? []) visit(next, [...chain, room]);
+    if (done.has(place)) return;
+    for (const next of reaches.get(place) ?? []) visit(next, [...chain, place]);
+    done.add(place);
   };
-  for (const room of reaches.keys()) visit(room, []);
-  return [...new Set(cycles)];
+  for (const place of reaches.keys()) visit(place, []);
+  return cycles;
+}
+
+/** What each place imports of the others, a place being what `placeOf` makes of a path. */
+function reachesOf(files: readonly ProjectFile[], placeOf: (path: string) => string | undefined) {
+  const reaches = new Map<string, Set<string>>();
+  for (const file of files) {
+    const place = placeOf(file.path);
+    if (place === undefined) continue;
+    const targets = reaches.get(place) ?? new Set<string>();
+    reaches.set(place, targets);
+    for (const target of importsOf(file.text)) {
+      if (!target.startsWith('.')) continue;
+      const reached = placeOf(posix.normalize(posix.join(posix.dirname(file.path), target)));
+      if (reached !== undefined && reached !== place) targets.add(reached);
+    }
+  }
+  return reaches;
+}
+
+/** Rooms that reach themselves through others, each as a chain. */
+export function roomCycles(files: readonly ProjectFile[]): string[] {
+  return cyclesIn(reachesOf(files, roomOf));
+}
+
+/** Files that reach themselves through others, by types too, each as a chain. */
+export function fileCycles(files: readonly ProjectFile[]): string[] {
+  return cyclesIn(reachesOf(files, (path) => path));
 }

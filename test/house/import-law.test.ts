@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { importLawBreaches, importsOf, roomCycles } from './import-law-reader.ts';
+import { fileCycles, importLawBreaches, importsOf, roomCycles } from './import-law-reader.ts';
 import { projectFiles } from './source-files.ts';
 
 const sources = projectFiles('src', /\.(ts|mjs)$/);
@@ -15,6 +15,10 @@ describe('the import law', () => {
 
   it('leaves no cycle between rooms', () => {
     expect(roomCycles(sources)).toEqual([]);
+  });
+
+  it('leaves no circle of files inside a room, by types neither', () => {
+    expect(fileCycles(sources)).toEqual([]);
   });
 });
 
@@ -69,5 +73,13 @@ describe('the reader of the import law', () => {
       { path: 'src/areas/b.ts', text: "import { x } from '../wind/index.ts';" },
     ];
     expect(roomCycles(files)).toContain('wind → areas → wind');
+    const inside = [
+      { path: 'src/wind/a.ts', text: "import './b.ts';" },
+      { path: 'src/wind/b.ts', text: "import type { C } from './deep/c.ts';" },
+      { path: 'src/wind/deep/c.ts', text: "export * from '../a.ts';" },
+      { path: 'src/wind/d.ts', text: "import './a.ts';" },
+    ];
+    expect(roomCycles(inside)).toEqual([]);
+    expect(fileCycles(inside)).toEqual(['src/wind/a.ts → src/wind/b.ts → src/wind/deep/c.ts → src/wind/a.ts']);
   });
 });

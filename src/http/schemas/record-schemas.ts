@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { WORDS_FOR_KNOWN } from '../../foundation/index.ts';
+import { CHECK_KINDS } from '../../margins/index.ts';
 import { component } from '../documents/component.ts';
 
 const version = z.string().regex(/^\d+\.\d+\.\d+$/);
@@ -9,18 +10,7 @@ const SIDES = ['stricter', 'milder', 'either', 'wording'] as const;
 
 /** Checks and other parts of an answer that a change touches. */
 const TOUCHED = [
-  'tower',
-  'tower-top',
-  'ice',
-  'mast',
-  'bearing',
-  'rotator',
-  'elements',
-  'weight',
-  'foundation',
-  'lying',
-  'hoist',
-  'fall',
+  ...CHECK_KINDS,
   'base',
   'bracket',
   'lowered',

@@ -5,7 +5,7 @@ import { isBlank, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
 import { pastedLoads } from './pasted-rows.mjs';
 import { inSi, numberOf, UNITS } from './quantity.mjs';
-import { LOADS, PARTS, questionAt, RATINGS } from './questions.mjs';
+import { LOADS, PART_OF_CHECK, PARTS, questionAt, RATINGS } from './questions.mjs';
 import { Sketch } from './sketch.mjs';
 import { FromStock } from './stock.mjs';
 import * as store from './store.mjs';
@@ -528,13 +528,9 @@ function turning() {
 const inSentence = (text) => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** What a folded part says of itself. @param {{ id: string }} part */
-function folded(part) {
-  const kinds = /** @type {Record<string, import('../../answer/index.ts').CheckAnswer['kind']>} */ ({
-    mast: 'mast',
-    footing: 'foundation',
-    raising: 'raising',
-    rotator: 'rotator',
-  });
-  const isOpen = store.answer.value?.checks.some(({ kind, verdict }) => kinds[part.id] === kind && verdict === 'open');
+function folded({ id }) {
+  const isOpen = store.answer.value?.checks.some(
+    ({ kind, verdict }) => PART_OF_CHECK[kind] === id && verdict === 'open',
+  );
   return isOpen ? 'not given, so open' : 'not given';
 }

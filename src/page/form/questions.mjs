@@ -576,3 +576,25 @@ export function partOf(pointer) {
     [...questions, ...lists].some(({ at }) => inside(base + at) || (base + at).startsWith(`${pointer}/`)),
   );
 }
+
+/**
+ * The folded part of the form that leaves a kind of check open while nothing stands in it.
+ *
+ * @type {Readonly<Record<import('../../answer/index.ts').CheckAnswer['kind'], string | undefined>>}
+ */
+export const PART_OF_CHECK = {
+  tower: undefined,
+  'tower-top': undefined,
+  ice: undefined,
+  mast: 'mast',
+  bearing: undefined,
+  rotator: 'rotator',
+  weight: undefined,
+  antenna: undefined,
+  elements: undefined,
+  foundation: 'footing',
+  raising: 'raising',
+  lying: undefined,
+  hoist: undefined,
+  fall: undefined,
+};
