@@ -114,36 +114,6 @@ export const speedStandardError = defineFormula({
     beta * Math.sqrt((1 + (6 / Math.PI ** 2) * (1 - gamma + y) ** 2) / n),
 });
 
-/** Standard errors of a Gumbel fit by maximum likelihood, and what ties them. */
-export interface GumbelErrors {
-  /** [m/s] */
-  readonly location: number;
-  /** [m/s] */
-  readonly scale: number;
-  /** Covariance of both [m²/s²]. */
-  readonly covariance: number;
-}
-
-/**
- * Standard errors of location and scale by maximum likelihood, for many years: the inverse of the Fisher information.
- *
- * var μ = (1 + 6(1−γ)²/π²)·β²/n = 1.1087 β²/n, var β = 6/π²·β²/n = 0.6079 β²/n, cov = 6(1−γ)/π²·β²/n = 0.2570 β²/n
- *
- * @param count years of record [-]
- * @returns both standard errors [m/s] and their covariance [m²/s²]
- * @example likelihoodErrors({ location: 40, scale: 10 }, 100).location // 1.053
- * @source johnson-kotz-balakrishnan
- */
-export function likelihoodErrors(fit: GumbelFit, count: number): GumbelErrors {
-  const each = fit.scale ** 2 / count;
-  const share = 6 / Math.PI ** 2;
-  return {
-    location: Math.sqrt(each * (1 + share * (1 - EULER) ** 2)),
-    scale: Math.sqrt(each * share),
-    covariance: each * share * (1 - EULER),
-  };
-}
-
 /**
  * Gust reached once in T years on the average.
  *

@@ -14,7 +14,6 @@ import {
   gumbelByMoments,
   gumbelThroughChart,
   gustOfPeriod,
-  likelihoodErrors,
 } from '../../src/wind/index.ts';
 import { examplesOf, list } from '../published/example-reader.ts';
 
@@ -160,13 +159,16 @@ describe('maximum likelihood', () => {
     expect(inverse[0][1]).toBeCloseTo(0.257, 4);
     expect(inverse[1][1]).toBeCloseTo(0.6079, 4);
     const [scale, count] = [7, 30];
-    const errors = likelihoodErrors({ location: 40, scale }, count);
-    expect(errors.location).toBeCloseTo(scale * Math.sqrt(inverse[0][0] / count), 6);
-    expect(errors.scale).toBeCloseTo(scale * Math.sqrt(inverse[1][1] / count), 6);
-    expect(errors.covariance).toBeCloseTo((scale * scale * inverse[0][1]) / count, 6);
+    const share = 6 / Math.PI ** 2;
+    const above = 1 - 0.5772156649015329;
+    const each = scale ** 2 / count;
+    const closed = { location: 1 + share * above ** 2, scale: share, covariance: share * above };
+    expect(Math.sqrt(each * closed.location)).toBeCloseTo(Math.sqrt(each * inverse[0][0]), 6);
+    expect(Math.sqrt(each * closed.scale)).toBeCloseTo(Math.sqrt(each * inverse[1][1]), 6);
+    expect(each * closed.covariance).toBeCloseTo(each * inverse[0][1], 6);
     for (const years of [2, 10, 50, 300]) {
       const y = -Math.log(-Math.log(1 - 1 / years));
-      const variance = errors.location ** 2 + y * y * errors.scale ** 2 + 2 * y * errors.covariance;
+      const variance = each * (closed.location + y * y * closed.scale + 2 * y * closed.covariance);
       expect(errorOfPeriod({ location: 40, scale }, count, years)).toBeCloseTo(Math.sqrt(variance), 10);
     }
   });
