@@ -6,12 +6,11 @@ import { pressureWithHeight } from './pressure-with-height.ts';
 import { ratioAgainstGust } from './ratio-against-gust.ts';
 import { rose } from './rose.ts';
 
-export { checkLadder, siteGust } from './check-ladder.ts';
+export { siteGust } from './check-ladder.ts';
 export { elevation } from './elevation.ts';
 export { DRAWING_STYLE } from './ink.ts';
-export { demandByHeight, momentWithHeight } from './moment-with-height.ts';
-export { pressureWithHeight } from './pressure-with-height.ts';
-export { ratioAgainstGust, ratioCurves } from './ratio-against-gust.ts';
+export { demandByHeight } from './moment-with-height.ts';
+export { ratioCurves } from './ratio-against-gust.ts';
 export { groupsOf, rose } from './rose.ts';
 
 export const DRAWING_NAMES = ['elevation', 'rose', 'pressure', 'moment', 'ratio', 'ladder'] as const;

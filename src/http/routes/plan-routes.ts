@@ -51,7 +51,6 @@ import { readFormBodies } from '../form-body.ts';
 import { chosenForm, prefersPage } from '../negotiation.ts';
 import { areasPage, pressuresPage, ratingsPage } from '../pages/part-pages.ts';
 import { pdfDisposition } from '../paper/file-name.ts';
-import { paperOf } from '../paper/paper-of.ts';
 import { type Printing, PrintShop } from '../paper/print-shop.ts';
 import { type PostedDocument, postedDocument } from '../posted-document.ts';
 import { Problem, type ProblemFault } from '../problems/problem.ts';
@@ -310,7 +309,11 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
         const whole = answerDocument(assessment, document, entryWarnings, 'full', besides);
         const sheet = answerWorksheet(assessment, whole, depth);
         if (form === 'html') return sendPage(reply, worksheetPage(sheet));
-        const printed = await shop.print(paperOrder(sheet, paperOf(sheet, named)), request.signal);
+        // Unless one is named, the paper is that of a country that measures as the plan does.
+        const printed = await shop.print(
+          paperOrder(sheet, named ?? (sheet.units === 'us' ? 'letter' : 'a4')),
+          request.signal,
+        );
         if (printed === undefined) return reply.hijack();
         return reply
           .type('application/pdf')

@@ -69,22 +69,8 @@ export class Metrics {
         delay.reset();
       },
     });
-    new Gauge({
-      name: 'process_resident_memory_bytes',
-      help: 'Resident memory.',
-      registers,
-      collect() {
-        this.set(process.memoryUsage.rss());
-      },
-    });
-    new Gauge({
-      name: 'nodejs_heap_size_used_bytes',
-      help: 'Heap in use.',
-      registers,
-      collect() {
-        this.set(process.memoryUsage().heapUsed);
-      },
-    });
+    this.watch('process_resident_memory_bytes', 'Resident memory.', () => process.memoryUsage.rss());
+    this.watch('nodejs_heap_size_used_bytes', 'Heap in use.', () => process.memoryUsage().heapUsed);
     new Counter({
       name: 'process_cpu_seconds_total',
       help: 'Processor time used.',

@@ -1,5 +1,5 @@
 import { createRequire } from 'node:module';
-import type { MathNode } from 'mathjs';
+import type { MathNode, ParenthesisNode } from 'mathjs';
 import { remember } from '../../foundation/index.ts';
 
 type Mathjs = typeof import('mathjs');
@@ -13,6 +13,11 @@ export function expressionTree(expression: string): MathNode {
   math ??= createRequire(import.meta.url)('mathjs/lib/browser/math.js') as Mathjs;
   const { parse } = math;
   return remember(trees, expression, () => parse(expression));
+}
+
+/** Without the parentheses that a fraction, a root or an exponent makes needless. */
+export function bare(node: MathNode): MathNode {
+  return node.type === 'ParenthesisNode' ? bare((node as ParenthesisNode).content) : node;
 }
 
 /** A symbol of a formula: what stands on the line, and what beneath it. */

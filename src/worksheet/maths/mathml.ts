@@ -1,6 +1,6 @@
 import type { ConstantNode, FunctionNode, MathNode, OperatorNode, ParenthesisNode, SymbolNode } from 'mathjs';
 import { escaped } from '../html/markup.ts';
-import { expressionTree, symbolParts } from './expression-tree.ts';
+import { bare, expressionTree, symbolParts } from './expression-tree.ts';
 
 /** What stands in a formula in place of its symbols: numbers with their units. */
 export type Values = ReadonlyMap<string, string>;
@@ -99,10 +99,6 @@ function fenced(content: string, open = '(', close = ')'): string {
   return row(`<mo fence="true">${open}</mo>`, content, `<mo fence="true">${close}</mo>`);
 }
 
-function withoutParentheses(node: MathNode): MathNode {
-  return node.type === 'ParenthesisNode' ? withoutParentheses((node as ParenthesisNode).content) : node;
-}
-
 function operatorMathml(node: OperatorNode, setting: Setting): string {
   const [first, second] = node.args as unknown as [MathNode, MathNode];
   switch (node.fn as string) {
@@ -118,7 +114,7 @@ function operatorMathml(node: OperatorNode, setting: Setting): string {
     case 'divide':
       return setting.inExponent
         ? row(written(first, setting), operator('/'), written(second, setting))
-        : `<mfrac>${row(written(withoutParentheses(first), setting))}${row(written(withoutParentheses(second), setting))}</mfrac>`;
+        : `<mfrac>${row(written(bare(first), setting))}${row(written(bare(second), setting))}</mfrac>`;
     case 'pow':
     case 'dotPow':
       return power(first, second, setting);
@@ -153,7 +149,7 @@ function beginsWithNumber(node: MathNode, setting: Setting): boolean {
 }
 
 function power(base: MathNode, exponent: MathNode, setting: Setting): string {
-  const raised = row(written(withoutParentheses(exponent), { ...setting, inExponent: true }));
+  const raised = row(written(bare(exponent), { ...setting, inExponent: true }));
   if (base.type === 'SymbolNode') {
     const { name } = base as SymbolNode;
     if (setting.values.has(name)) {
@@ -171,8 +167,8 @@ function power(base: MathNode, exponent: MathNode, setting: Setting): string {
 function functionMathml({ fn, args }: FunctionNode, setting: Setting): string {
   const name = (fn as unknown as { name: string }).name;
   const [first, second] = args as [MathNode, MathNode];
-  const inner = () => written(withoutParentheses(first), setting);
-  const exponent = () => row(written(withoutParentheses(first), { ...setting, inExponent: true }));
+  const inner = () => written(bare(first), setting);
+  const exponent = () => row(written(bare(first), { ...setting, inExponent: true }));
   switch (name) {
     case 'sqrt':
       return `<msqrt>${inner()}</msqrt>`;

@@ -1,6 +1,6 @@
 import type { ConstantNode, FunctionNode, MathNode, OperatorNode, ParenthesisNode, SymbolNode } from 'mathjs';
 import { remember } from '../../foundation/index.ts';
-import { expressionTree } from './expression-tree.ts';
+import { bare, expressionTree } from './expression-tree.ts';
 
 /** Greek letters by the names that expressions give them; the typesetter knows them by the same. */
 const GREEK = new Set(
@@ -123,11 +123,6 @@ function firstOf(node: MathNode): MathNode {
   if (op === '*' || op === '.*' || ((op === '^' || op === '.^') && args.length === 2))
     return firstOf(args[0] as MathNode);
   return node;
-}
-
-/** Without the parentheses that a fraction or an exponent makes needless. */
-function bare(node: MathNode): MathNode {
-  return node.type === 'ParenthesisNode' ? bare((node as ParenthesisNode).content) : node;
 }
 
 /** A fraction in an exponent stands in line: set small, it cannot be read. */

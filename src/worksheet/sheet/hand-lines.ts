@@ -1,5 +1,6 @@
 import type { Answer } from '../../answer/index.ts';
-import { printedNumber, READ, RECKONED, readBack } from './printed.ts';
+import { figures } from '../../words/index.ts';
+import { READ, RECKONED, readBack } from './printed.ts';
 
 type WindLoadRow = Answer['windLoads']['rows'][number];
 
@@ -47,13 +48,13 @@ export function handLinesOf(document: Answer): HandLines {
     const { shear, moment } = reactions.withoutWind;
     lines.push({
       name: 'present without wind',
-      force: printedNumber(shear.value, RECKONED),
-      moment: printedNumber(moment.value, RECKONED),
+      force: figures(shear.value, RECKONED),
+      moment: figures(moment.value, RECKONED),
     });
   }
   const total = { force: summed(lines.map(({ force }) => force)), moment: summed(lines.map(({ moment }) => moment)) };
   const tower = document.checks[0];
-  const capacity = tower?.capacity && printedNumber(tower.capacity.value, RECKONED);
+  const capacity = tower?.capacity && figures(tower.capacity.value, RECKONED);
   return {
     lines,
     total,
@@ -64,7 +65,7 @@ export function handLinesOf(document: Answer): HandLines {
           ratio: {
             of: ratio,
             capacity,
-            ratio: printedNumber(readBack(ratio === 'shear' ? total.force : total.moment) / readBack(capacity), READ),
+            ratio: figures(readBack(ratio === 'shear' ? total.force : total.moment) / readBack(capacity), READ),
           },
         }
       : {}),
@@ -75,25 +76,25 @@ type Row = Pick<WindLoadRow, 'name' | 'facing' | 'pressure' | 'gustEffect' | 'fo
 
 function lineOf({ name, facing, pressure, gustEffect, force, momentAtBase }: Row, level: number): HandLine {
   const factors = {
-    area: printedNumber(facing, RECKONED),
-    pressure: printedNumber(pressure, RECKONED),
-    factor: printedNumber(level * gustEffect, RECKONED),
+    area: figures(facing, RECKONED),
+    pressure: figures(pressure, RECKONED),
+    factor: figures(level * gustEffect, RECKONED),
   };
   const byHand = readBack(factors.area) * readBack(factors.pressure) * readBack(factors.factor);
-  const forceByHand = printedNumber(byHand, RECKONED);
-  const height = printedNumber(momentAtBase / force, RECKONED);
+  const forceByHand = figures(byHand, RECKONED);
+  const height = figures(momentAtBase / force, RECKONED);
   return {
     name,
     factors,
     force: forceByHand,
     height,
-    moment: printedNumber(readBack(forceByHand) * readBack(height), RECKONED),
+    moment: figures(readBack(forceByHand) * readBack(height), RECKONED),
   };
 }
 
 function summed(printed: readonly string[]): string {
   const sum = printed.reduce((total, each) => total + readBack(each), 0);
-  return printedNumber(sum, RECKONED);
+  return figures(sum, RECKONED);
 }
 
 /** The largest stand alone; of the tower's sections and of what is left each make one line. */
@@ -145,12 +146,10 @@ function together(rows: readonly WindLoadRow[], name: string): readonly Row[] {
 }
 
 function factorSays({ design }: Answer, rows: readonly Row[]): string {
-  const gusts = [...new Set(rows.map(({ gustEffect }) => printedNumber(gustEffect)))];
+  const gusts = [...new Set(rows.map(({ gustEffect }) => figures(gustEffect)))];
   const parts = [
-    `${printedNumber(design.level)} to the allowable level`,
-    ...(design.directionFactorInForce === 1
-      ? []
-      : [`direction factor ${printedNumber(design.directionFactorInForce)}`]),
+    `${figures(design.level)} to the allowable level`,
+    ...(design.directionFactorInForce === 1 ? [] : [`direction factor ${figures(design.directionFactorInForce)}`]),
     `gust effect factor ${gusts.length === 1 ? gusts[0] : 'of the row'}`,
   ];
   return parts.join(' × ');

@@ -1,7 +1,7 @@
 import type { LevelAnswer, LevelsAnswer } from '../../answer/index.ts';
-import { ratioFigures } from '../../words/index.ts';
+import { figures, ratioFigures } from '../../words/index.ts';
 import type { AnswerSheetGiven } from './given.ts';
-import { type ColumnOf, orNone, printed, printedNumber, RECKONED, small, strong, table } from './printed.ts';
+import { type ColumnOf, orNone, printed, RECKONED, small, strong, table } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
 
 const PLACES: Readonly<Record<LevelAnswer['place'], string>> = {
@@ -25,7 +25,7 @@ function blocksOf({ units, rows }: LevelsAnswer): readonly Block[] {
   const twisted = rows.some(({ torsion }) => torsion > 0);
   const braced = rows.some(({ sideways }) => sideways.of === 'braces');
   const sideways = braced ? 'shear or braces' : 'shear';
-  const number = (value: number) => printedNumber(value, RECKONED);
+  const number = (value: number) => figures(value, RECKONED);
   type Compared = 'sideways' | 'bending';
   const compared = (of: Compared, head: string, unit: string): readonly ColumnOf<LevelAnswer>[] => [
     { head, unit, numeric: true, of: (row) => number(row[of].demand) },

@@ -18,11 +18,6 @@ export function printed({ value, unit }: Quantity, significant = READ): string {
   return unit === '°' ? `${number}°` : `${number} ${unit}`;
 }
 
-/** A bare number as the sheet prints it. */
-export function printedNumber(value: number, significant = READ): string {
-  return figures(value, significant);
-}
-
 /** The number that a reader takes from printed figures. */
 export function readBack(text: string): number {
   return Number(text.replaceAll(',', '').replace('−', '-'));

@@ -1,9 +1,9 @@
 import type { Answer } from '../../answer/index.ts';
 import { withArticle } from '../../foundation/index.ts';
 import { isMeanBasis } from '../../wind/index.ts';
-import { GROUND_WORDS, inWords, SPEED_WORDS, standardHeight } from '../../words/index.ts';
+import { figures, GROUND_WORDS, inWords, SPEED_WORDS, standardHeight } from '../../words/index.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
-import { list, paragraph, plain, printed, printedNumber, RECKONED, small, table } from './printed.ts';
+import { list, paragraph, plain, printed, RECKONED, small, table } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
 
 interface Fact {
@@ -42,21 +42,21 @@ export function designPart(given: AnswerSheetGiven): SheetPart {
       ...(site.riskCategory === undefined ? { note: 'not given, II assumed' } : {}),
     },
     groundFact(design),
-    { label: 'Direction factor', words: plain(printedNumber(design.directionFactor)), ...inForce(design) },
-    { label: 'Importance factor', words: plain(printedNumber(design.importance)) },
+    { label: 'Direction factor', words: plain(figures(design.directionFactor)), ...inForce(design) },
+    { label: 'Importance factor', words: plain(figures(design.importance)) },
     {
       label: 'Ground elevation factor',
-      words: plain(printedNumber(design.elevationFactor)),
+      words: plain(figures(design.elevationFactor)),
       note:
         site.groundElevation === 0
           ? 'ground at sea level, given or assumed'
           : `ground ${inWords(site.groundElevation, 'length', units, RECKONED)} above sea level`,
     },
     { label: 'Topographic factor', words: plain(topographyWords(document)), note: hillNote(given) },
-    { label: 'Gust effect factor', words: plain(printedNumber(design.gustEffect)), note: gustNote(given) },
+    { label: 'Gust effect factor', words: plain(figures(design.gustEffect)), note: gustNote(given) },
     {
       label: 'Level of all forces',
-      words: plain(`allowable: ${printedNumber(design.level)} × the wind force of the standard`),
+      words: plain(`allowable: ${figures(design.level)} × the wind force of the standard`),
     },
     iceFact(given),
   ];
@@ -99,8 +99,8 @@ function topographyWords({ wind }: Answer): string {
   const factors = wind.map(({ topographicFactor }) => topographicFactor);
   const [highest, lowest] = [wind.at(0), wind.at(-1)];
   if (!highest || !lowest) return '1';
-  if (factors.every((factor) => factor === factors[0])) return printedNumber(highest.topographicFactor);
-  return `${printedNumber(lowest.topographicFactor)} at ${printed(lowest.height)} to ${printedNumber(highest.topographicFactor)} at ${printed(highest.height)}`;
+  if (factors.every((factor) => factor === factors[0])) return figures(highest.topographicFactor);
+  return `${figures(lowest.topographicFactor)} at ${printed(lowest.height)} to ${figures(highest.topographicFactor)} at ${printed(highest.height)}`;
 }
 
 function hillNote({ assessment, document }: AnswerSheetGiven): string {
@@ -155,21 +155,21 @@ export function windPart({ document }: AnswerSheetGiven): SheetPart {
         `Wind by height above the ground, ${design.title}`,
         [
           { head: 'height', numeric: true, of: ({ height }) => printed(height) },
-          { head: 'exposure coefficient', numeric: true, of: (row) => printedNumber(row.exposureCoefficient) },
-          { head: 'topographic factor', numeric: true, of: (row) => printedNumber(row.topographicFactor) },
+          { head: 'exposure coefficient', numeric: true, of: (row) => figures(row.exposureCoefficient) },
+          { head: 'topographic factor', numeric: true, of: (row) => figures(row.topographicFactor) },
           {
             head: `speed there, ${basis}`,
             unit: first?.speed.unit ?? '',
             numeric: true,
             voice: 'wind',
-            of: ({ speed }) => printedNumber(speed.value),
+            of: ({ speed }) => figures(speed.value),
           },
           {
             head: 'velocity pressure',
             unit: first?.pressure.unit ?? '',
             numeric: true,
             voice: 'wind',
-            of: ({ pressure }) => printedNumber(pressure.value),
+            of: ({ pressure }) => figures(pressure.value),
           },
         ],
         wind,

@@ -1,8 +1,8 @@
 import type { Assessment } from '../../margins/index.ts';
 import type { Section } from '../../structure/index.ts';
-import { inWords, listed, RATED_WORDS, SUPPORT_WORDS } from '../../words/index.ts';
+import { figures, inWords, listed, RATED_WORDS, SUPPORT_WORDS } from '../../words/index.ts';
 import { type AnswerSheetGiven, cautionsFor, planWords } from './given.ts';
-import { paragraph, plain, printed, printedNumber, RECKONED, small, strong, table } from './printed.ts';
+import { paragraph, plain, printed, RECKONED, small, strong, table } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
 import { foundationWords, mastWords, ownRatedWindWords, ratingWords, sectionWords } from './structure-words.ts';
 
@@ -145,7 +145,7 @@ function ratingsTable(given: AnswerSheetGiven): readonly Block[] {
 export function windLoadsPart(given: AnswerSheetGiven): SheetPart {
   const { windLoads, reactions, design } = given.document;
   const { units, rows, total, heading, direction } = windLoads;
-  const number = (value: number) => printedNumber(value, RECKONED);
+  const number = (value: number) => figures(value, RECKONED);
   const blank = plain('');
   return {
     id: 'wind-loads',
@@ -160,10 +160,10 @@ export function windLoadsPart(given: AnswerSheetGiven): SheetPart {
             { head: 'to', unit: units.height, numeric: true, of: ({ high }) => number(high) },
             { head: 'effective area, front', unit: units.area, numeric: true, of: ({ front }) => number(front) },
             { head: 'effective area, side', unit: units.area, numeric: true, of: ({ side }) => number(side) },
-            { head: 'coefficient', numeric: true, of: ({ coefficient }) => printedNumber(coefficient) },
+            { head: 'coefficient', numeric: true, of: ({ coefficient }) => figures(coefficient) },
             { head: 'area to the wind', unit: units.area, numeric: true, of: ({ facing }) => number(facing) },
             { head: 'pressure', unit: units.pressure, numeric: true, voice: 'wind', of: (row) => number(row.pressure) },
-            { head: 'gust effect', numeric: true, of: ({ gustEffect }) => printedNumber(gustEffect) },
+            { head: 'gust effect', numeric: true, of: ({ gustEffect }) => figures(gustEffect) },
             { head: 'force', unit: units.force, numeric: true, voice: 'wind', of: ({ force }) => number(force) },
             { head: 'moment at base', unit: units.moment, numeric: true, of: (row) => number(row.momentAtBase) },
             { head: 'moment at top', unit: units.moment, numeric: true, of: (row) => number(row.momentAtTop) },
@@ -182,7 +182,7 @@ export function windLoadsPart(given: AnswerSheetGiven): SheetPart {
       },
       small(
         [
-          `Force = ${printedNumber(design.level)} × pressure × gust effect${design.directionFactorInForce === 1 ? '' : ` × direction factor ${printedNumber(design.directionFactorInForce)}`} × area to the wind.`,
+          `Force = ${figures(design.level)} × pressure × gust effect${design.directionFactorInForce === 1 ? '' : ` × direction factor ${figures(design.directionFactorInForce)}`} × area to the wind.`,
           headingSays(heading),
           ...(direction === undefined
             ? []

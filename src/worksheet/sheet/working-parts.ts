@@ -1,8 +1,8 @@
 import type { Quantity, StepInput, WorkingStep } from '../../answer/index.ts';
-import { listed, sentence } from '../../words/index.ts';
+import { figures, listed, sentence } from '../../words/index.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { type HandLine, handLinesOf } from './hand-lines.ts';
-import { list, paragraph, plain, printed, printedNumber, RECKONED, small, strong, table } from './printed.ts';
+import { list, paragraph, plain, printed, RECKONED, small, strong, table } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
 
 /** Lines to redo by hand. */
@@ -129,7 +129,7 @@ function valueWords(value: number, unit: Quantity['unit']): string {
 }
 
 function listWords(values: readonly number[], unit: string): string {
-  const numbers = values.map((each) => printedNumber(each, RECKONED)).join('; ');
+  const numbers = values.map((each) => figures(each, RECKONED)).join('; ');
   return unit === '' || unit === '°' ? `${numbers}${unit}` : `${numbers} ${unit}`;
 }
 
