@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { newChoice, newFieldNames, PLAN_FORMAT, placeInPlan, placeOf } from '../../words/index.ts';
 import { type PlanDocument, planDocumentSchema } from '../schema/plan-document.ts';
 import { fieldsAt, formsAllowed } from '../schema/schema-at.ts';
-import { type Fault, type FaultCode, pointerTo, valueAt } from './fault.ts';
+import { type Fault, type FaultCode, isObject, pointerTo, valueAt } from './fault.ts';
 import { givenWords } from './given-words.ts';
 import { nearestName } from './nearest-name.ts';
 import { placeWords } from './place-words.ts';
@@ -26,7 +26,7 @@ export function documentFaults<Document = PlanDocument>(
   schema: z.ZodType = planDocumentSchema,
 ): { readonly faults: readonly Fault[]; readonly rest: Document | undefined } {
   const faults = new Map<string, Fault>();
-  if (typeof document !== 'object' || document === null || Array.isArray(document)) {
+  if (!isObject(document)) {
     const given = givenWords(document);
     const says = `A plan is an object with its fields; ${given} was given.`;
     return { faults: [{ pointer: '#', code: 'wrong-type', given, allowed: 'an object', says }], rest: undefined };

@@ -54,19 +54,14 @@ export class PlanReader {
 
   /** One value for both ends, or [low, high]. */
   pair(given: QuantityPair | undefined, at: string, key: string): [number, number] {
-    if (given === undefined || typeof given === 'number') {
-      const value = this.quantity(given, at, key);
-      return [value, value];
+    if (typeof given === 'object') {
+      const inner = pointerTo(at, key);
+      return [this.quantity(given[0], inner, 0), this.quantity(given[1], inner, 1)];
     }
-    const ends = typeof given === 'string' ? splitPair(given) : given;
-    if (ends === undefined) {
-      const value = this.quantity(given as string, at, key);
-      return [value, value];
-    }
-    const inner = typeof given === 'string' ? undefined : pointerTo(at, key);
-    const low = this.quantity(ends[0], inner ?? at, inner === undefined ? key : 0);
-    const high = this.quantity(ends[1], inner ?? at, inner === undefined ? key : 1);
-    return [low, high];
+    const ends = typeof given === 'string' ? splitPair(given) : undefined;
+    if (ends !== undefined) return [this.quantity(ends[0], at, key), this.quantity(ends[1], at, key)];
+    const value = this.quantity(given, at, key);
+    return [value, value];
   }
 
   /** A quantity in the plan's units, in words. */

@@ -14,7 +14,7 @@ export function readLattice(reader: PlanReader, fields: ShapeFields, at: string,
     faces: fields.faces ?? 3,
     width,
     members: fields.members ?? 'round',
-    solid: readSolid(reader, fields, at, width, length),
+    solid: readSolid(reader, fields, at, { width, length }),
   };
 }
 
@@ -24,13 +24,13 @@ export function readPole(reader: PlanReader, fields: ShapeFields, at: string): P
   return { kind: 'pole', width: reader.pair(fields.width, at, 'width'), sides: fields.sides ?? 0 };
 }
 
-function readSolid(
-  reader: PlanReader,
-  fields: ShapeFields,
-  at: string,
-  width: readonly [number, number],
-  length: number,
-): LatticeSolid {
+/** One face of a lattice: its width at both ends, and its length [m]. */
+interface Face {
+  readonly width: readonly [number, number];
+  readonly length: number;
+}
+
+function readSolid(reader: PlanReader, fields: ShapeFields, at: string, face: Face): LatticeSolid {
   const ways = [
     given(fields, ['leg', 'brace', 'panel', 'pattern']),
     given(fields, ['solidity']),
@@ -45,11 +45,10 @@ function readSolid(
   if (fields.dragArea !== undefined) {
     return { by: 'drag', dragArea: reader.quantity(fields.dragArea, at, 'dragArea') };
   }
-  if (fields.roundArea !== undefined || fields.flatArea !== undefined)
-    return readAreas(reader, fields, at, width, length);
+  if (fields.roundArea !== undefined || fields.flatArea !== undefined) return readAreas(reader, fields, at, face);
   if (fields.solidity !== undefined) return { by: 'solidity', solidity: readSolidity(reader, fields, at) };
   if (ways.length === 0) return { by: 'unknown' };
-  return readMembers(reader, fields, at, width, length);
+  return readMembers(reader, fields, at, face);
 }
 
 function readSolidity(reader: PlanReader, fields: ShapeFields, at: string): number {
@@ -61,13 +60,7 @@ function readSolidity(reader: PlanReader, fields: ShapeFields, at: string): numb
   return solidity;
 }
 
-function readAreas(
-  reader: PlanReader,
-  fields: ShapeFields,
-  at: string,
-  width: readonly [number, number],
-  length: number,
-): LatticeSolid {
+function readAreas(reader: PlanReader, fields: ShapeFields, at: string, face: Face): LatticeSolid {
   const missing = fields.roundArea === undefined ? 'roundArea' : fields.flatArea === undefined ? 'flatArea' : undefined;
   const wanted = fields.members === 'flat' ? 'flatArea' : 'roundArea';
   if (missing === wanted && fields.members !== undefined) {
@@ -76,28 +69,22 @@ function readAreas(
   }
   const round = reader.perhaps(fields.roundArea, at, 'roundArea') ?? 0;
   const flat = reader.perhaps(fields.flatArea, at, 'flatArea') ?? 0;
-  const face = ((width[0] + width[1]) / 2) * length;
-  if (round + flat >= face) {
+  const whole = ((face.width[0] + face.width[1]) / 2) * face.length;
+  if (round + flat >= whole) {
     const solid = reader.say(round + flat, 'area');
-    const most = reader.say(face, 'area');
+    const most = reader.say(whole, 'area');
     const says = `${reader.words(at)}: members of ${solid} do not leave a lattice in a face of ${most}. Give the area of one face, in all less than that.`;
     reader.fault(at, 'face-overfull', solid, `less than ${most}`, says);
   }
   return { by: 'areas', round, flat };
 }
 
-function readMembers(
-  reader: PlanReader,
-  fields: ShapeFields,
-  at: string,
-  width: readonly [number, number],
-  length: number,
-): LatticeSolid {
+function readMembers(reader: PlanReader, fields: ShapeFields, at: string, face: Face): LatticeSolid {
   requireFields(reader, fields, 'lattice', ['leg', 'brace', 'panel'], at);
   const leg = reader.quantity(fields.leg, at, 'leg');
   const brace = reader.quantity(fields.brace, at, 'brace');
   const panel = reader.quantity(fields.panel, at, 'panel');
-  const half = Math.min(...width) / 2;
+  const half = Math.min(...face.width) / 2;
   const say = (value: number) => reader.say(value, 'diameter');
   if (leg >= half) {
     const says = `${reader.words(at)}: legs of ${say(leg)} fill a face of ${say(2 * half)}. Give less than ${say(half)}.`;
@@ -108,9 +95,9 @@ function readMembers(
     const says = `${reader.words(at)}: braces of ${say(brace)} fill panels of ${say(panel)} in a face of ${say(2 * half)}. Give less than ${say(most)}.`;
     reader.fault(pointerTo(at, 'brace'), 'brace-too-wide', say(brace), `less than ${say(most)}`, says);
   }
-  if (panel > length * 1.001) {
-    const says = `${reader.words(at)}: a panel of ${say(panel)} is longer than the ${reader.say(length, 'length')} it is part of. Give the height of one panel of the bracing.`;
-    reader.fault(pointerTo(at, 'panel'), 'panel-too-long', say(panel), `up to ${say(length)}`, says);
+  if (panel > face.length * 1.001) {
+    const says = `${reader.words(at)}: a panel of ${say(panel)} is longer than the ${reader.say(face.length, 'length')} it is part of. Give the height of one panel of the bracing.`;
+    reader.fault(pointerTo(at, 'panel'), 'panel-too-long', say(panel), `up to ${say(face.length)}`, says);
   }
   return { by: 'members', leg, brace, panel, pattern: fields.pattern ?? 'zigzag' };
 }
