@@ -24,9 +24,7 @@ const members = { leg: 1.25, brace: 0.4375, panel: 16 };
 
 /** Every code of a fault of sense has its cases here; those of form are in document-faults.test.ts. */
 const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
-  unreadable: [
-    { plan: tower({ top: 'tall' }), at: '#/tower/top', says: 'Tower top: "tall" is not a length.' },
-  ],
+  unreadable: [{ plan: tower({ top: 'tall' }), at: '#/tower/top', says: 'Tower top: "tall" is not a length.' }],
   'ambiguous-comma': [
     { plan: tower({ top: '1,250' }), at: '#/tower/top', says: 'Tower top: "1,250" can mean two numbers.' },
   ],
