@@ -271,7 +271,7 @@ export const TABLES: readonly Table[] = [
   },
   {
     cell: 'rating',
-    title: "An area rating as a force, allowable level",
+    title: 'An area rating as a force, allowable level',
     fields: RATING_FIELDS,
     gives: 'Force',
     units: FORCE,
@@ -279,7 +279,7 @@ export const TABLES: readonly Table[] = [
   },
   {
     cell: 'allowed-area',
-    title: "An area rating as an area of equal force in another wind",
+    title: 'An area rating as an area of equal force in another wind',
     fields: [
       ...RATING_FIELDS,
       { name: 'toMethod', says: 'There by' },
