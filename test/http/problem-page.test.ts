@@ -153,7 +153,7 @@ describe('a problem, where a browser asks', () => {
     const answer = await post(TEN, '/v1/checks?as=gif&size=3');
     expect(answer.status).toBe(400);
     const text = textOf(pageOf(answer.text));
-    expect(text).toContain('as is one of');
+    expect(text).toContain('as: one of');
     expect(text).toContain('There is no parameter size here');
   });
 
