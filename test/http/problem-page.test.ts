@@ -123,7 +123,7 @@ describe('a problem, where a browser asks', () => {
     const page = pageOf(answer.text);
     expect(textOf(page)).toContain('Tower is missing');
     expect(all(page, 'input')).toEqual([]);
-    expect(textOf(page)).toContain('Go back in your browser');
+    expect(textOf(page)).toContain('Go back in the browser');
   });
 
   it.each<[string, number]>([
