@@ -99,7 +99,7 @@ describe('a service with keys', () => {
     const missing = await running.request().get(CELL).expect(200);
     expect(missing.text).toMatch(/^\? This service requires a key/);
     expect(missing.headers['cache-control']).toBe('no-store');
-    expect((await running.request().get(`${CELL}&key=${OTHER}`).expect(200)).text).toMatch(/^\? The key is not one/);
+    expect((await running.request().get(`${CELL}&key=${OTHER}`).expect(200)).text).toMatch(/^\? Unknown key\./);
     expect((await running.request().get(`${CELL}&as=csv`).expect(200)).headers['content-type']).toMatch(/^text\/csv/);
     expect((await running.request().get(`${CELL}&strict=1`)).status).toBe(401);
   });

@@ -93,7 +93,7 @@ describe('a problem', () => {
     expect(body.faults.map((fault: { parameter: string }) => fault.parameter)).toEqual(['as', 'size', 'hue']);
     expect(body.faults[0].allowed).toBe('json, text');
     expect(body.faults[0].says).toBe('as: one of json, text allowed. Give it once, or leave it out.');
-    expect(body.faults[1].says).toBe('There is no parameter size here: leave it out.');
+    expect(body.faults[1].says).toBe('There is no parameter size here. Leave it out.');
   });
 
   it('answers what the domain refuses, with its place', async () => {
