@@ -464,7 +464,7 @@ describe('POST /v1/areas with a table', () => {
     ['no rows', '?method=asce7-16', 'name,height,area\n,,\n', 'no row below its head'],
     ['an open quote', '?method=asce7-16', 'name,height\n"beam,30', 'a quote that is not closed'],
     ['a cell too many', '?method=asce7-16', 'name,area\nbeam,1,250.5', 'Row 1 has more cells than the head'],
-    ['a value that does not fit', '?method=asce7-16', 'name,height,area\nbeam,30,x', 'beam area: "x" cannot be read'],
+    ['a value that does not fit', '?method=asce7-16', 'name,height,area\nbeam,30,x', 'beam area: "x" is not an area'],
     ['a height above no tower', '?method=asce7-16', 'name,above,area\nbeam,2,3', 'needs a tower'],
     ['no method', '', 'name,height,area\nbeam,30,5', 'Method is missing'],
     ['an unknown method', '?method=asce', 'name,height,area\nbeam,30,5', 'Method: "asce" given'],

@@ -70,7 +70,7 @@ describe('a service with keys', () => {
     expect(status).toBe(401);
     expect(headers['content-type']).toMatch(/^application\/problem\+json/);
     expect(headers['www-authenticate']).toMatch(/^Basic realm="Gustworthy".*Bearer/);
-    expect(body.type).toBe('/problems/key-wanted');
+    expect(body.type).toBe('/problems/key-required');
     expect((await running.request().get('/')).status).toBe(401);
     expect((await running.request().get('/metrics')).status).toBe(401);
     expect((await running.request().get('/openapi.json')).status).toBe(401);
@@ -97,9 +97,9 @@ describe('a service with keys', () => {
 
   it('says in the cell what is wrong, since sheets hide the body of a failing status', async () => {
     const missing = await running.request().get(CELL).expect(200);
-    expect(missing.text).toMatch(/^\? This service wants a key/);
+    expect(missing.text).toMatch(/^\? This service requires a key/);
     expect(missing.headers['cache-control']).toBe('no-store');
-    expect((await running.request().get(`${CELL}&key=${OTHER}`).expect(200)).text).toMatch(/^\? The key is not one/);
+    expect((await running.request().get(`${CELL}&key=${OTHER}`).expect(200)).text).toMatch(/^\? Unknown key\./);
     expect((await running.request().get(`${CELL}&as=csv`).expect(200)).headers['content-type']).toMatch(/^text\/csv/);
     expect((await running.request().get(`${CELL}&strict=1`)).status).toBe(401);
   });
@@ -110,7 +110,7 @@ describe('a service with keys', () => {
   });
 
   it('leaves health, readiness, the pages of problems and what is set open to all', async () => {
-    for (const path of ['/healthz', '/readyz', '/problems/key-wanted', '/v1/sources', '/v1/demo-plans']) {
+    for (const path of ['/healthz', '/readyz', '/problems/key-required', '/v1/sources', '/v1/demo-plans']) {
       expect((await running.request().get(path)).status, path).toBe(200);
     }
     expect((await running.request().get('/nowhere')).status).toBe(404);

@@ -123,7 +123,7 @@ describe('a problem, where a browser asks', () => {
     const page = pageOf(answer.text);
     expect(textOf(page)).toContain('Tower is missing');
     expect(all(page, 'input')).toEqual([]);
-    expect(textOf(page)).toContain('Go back in your browser');
+    expect(textOf(page)).toContain('Go back in the browser');
   });
 
   it.each<[string, number]>([
@@ -153,7 +153,7 @@ describe('a problem, where a browser asks', () => {
     const answer = await post(TEN, '/v1/checks?as=gif&size=3');
     expect(answer.status).toBe(400);
     const text = textOf(pageOf(answer.text));
-    expect(text).toContain('as is one of');
+    expect(text).toContain('as: one of');
     expect(text).toContain('There is no parameter size here');
   });
 

@@ -44,7 +44,7 @@ describe('a problem', () => {
       type: '/problems/not-found',
       title: PROBLEM_KINDS['not-found'].title,
       status: 404,
-      detail: 'Nothing stands at this address.',
+      detail: 'No such address.',
     });
   });
 
@@ -92,8 +92,8 @@ describe('a problem', () => {
     expect(body.type).toBe('/problems/bad-query');
     expect(body.faults.map((fault: { parameter: string }) => fault.parameter)).toEqual(['as', 'size', 'hue']);
     expect(body.faults[0].allowed).toBe('json, text');
-    expect(body.faults[0].says).toBe('as is one of json, text: give one of them, once, or leave it out.');
-    expect(body.faults[1].says).toBe('There is no parameter size here: leave it out.');
+    expect(body.faults[0].says).toBe('as: one of json, text allowed. Give it once, or leave it out.');
+    expect(body.faults[1].says).toBe('There is no parameter size here. Leave it out.');
   });
 
   it('answers what the domain refuses, with its place', async () => {
