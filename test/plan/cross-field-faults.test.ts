@@ -47,6 +47,7 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
     { plan: changed({ site: { wind: '700 km/h' } }), at: '#/site/wind', says: '700 km/h given, 0 to 400 mph allowed' },
     { plan: changed({ site: { wind: 0 } }), at: '#/site/wind', says: '0 mph given, more than 0 mph allowed' },
     { plan: tower({ top: 2001 }), at: '#/tower/top', says: '2001 ft given, 0 to 2000 ft allowed' },
+    { plan: changed({ tower: { base: -1e-115 } }), at: '#/tower/base', says: 'given, 0 to 2000 ft allowed' },
     {
       plan: load({ above: 2, area: 2001 }),
       at: '#/loads/0/area',

@@ -41,7 +41,9 @@ export class PlanReader {
         : readQuantityText(given, bounds.dimension, this.units, this.#decimal);
     if (typeof value !== 'number') return this.#unreadable(value, given, bounds.dimension, at, key);
     const slack = ROUNDING * Math.max(Math.abs(bounds.low), Math.abs(bounds.high));
-    if (value > bounds.high + slack || value < bounds.low - slack || (bounds.aboveLow && value <= bounds.low + slack)) {
+    // Zero is the same in every unit: what is below it by the least is below the ground.
+    const tooLow = bounds.aboveLow ? value <= bounds.low + slack : value < bounds.low - ROUNDING * Math.abs(bounds.low);
+    if (value > bounds.high + slack || tooLow) {
       return this.#outOfBounds(given, value, bounds, at, key);
     }
     return value;
