@@ -1,4 +1,4 @@
-import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
+import { atMost, cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
 import { constantLaw, type ForceCoefficient, type Role, type WindDirection } from './force-coefficient.ts';
 import { AIR_VISCOSITY_EN } from './force-coefficients-en1991.ts';
 import type { LatticeFace } from './lattice-section.ts';
@@ -134,7 +134,7 @@ export function latticeLawEn(face: LatticeFace, direction: WindDirection, role: 
     let rounds = 0;
     if (round > 0) {
       rounds =
-        flow <= limit || role === 'demand'
+        atMost(flow, limit) || role === 'demand'
           ? evaluate(trace, latticeRoundSlowEn, [c1, c2, face.solidity])
           : evaluate(trace, latticeRoundFastEn, [face.solidity, c1]);
     }

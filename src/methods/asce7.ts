@@ -18,12 +18,12 @@ import {
   flexibleGustEffect,
   type GustConstants,
   groundElevationFactor,
-  ICE_IMPORTANCE,
+  type IceRule,
   PRESSURE_CONSTANT,
   RIGID_GUST_EFFECT,
 } from '../wind/index.ts';
 import { lawOf, type MethodRule } from './common-laws.ts';
-import { ASCE_HILL_RULE, countedHill } from './hill.ts';
+import { countedHill, type HillRule } from './hill.ts';
 import type { Law, Method, Wind, WindConditions } from './method.ts';
 import type { MethodId } from './method-id.ts';
 
@@ -43,8 +43,9 @@ export interface AsceEdition<Constants extends string> {
   readonly gustConstants: Readonly<Record<Exposure, GustConstants<Constants>>>;
   /** 2 where its ice maps are of 50 years. */
   readonly iceMapFactor: 1 | 2;
-  /** Its ice maps want an importance factor; else they come by risk category. */
-  readonly iceImportance: boolean;
+  /** Where its ice maps want an importance factor; else they come by risk category. */
+  readonly iceImportance: IceRule['importance'];
+  readonly hill: HillRule;
 }
 
 export interface PressureFactors {
@@ -84,7 +85,7 @@ export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: 
     edition.elevationCounts && conditions.groundElevation > 0
       ? groundElevationFactor.of(conditions.groundElevation, ELEVATION_DECAY_HEIGHT)
       : 1;
-  const hill = countedHill(ASCE_HILL_RULE, conditions);
+  const hill = countedHill(edition.hill, conditions);
   const flexible = windStructure.frequency !== undefined && windStructure.frequency < 1;
   const constants = edition.exposureConstants[exposure];
   const factors = (z: number, V: number, trace?: Trace): PressureFactors => ({
@@ -178,11 +179,11 @@ export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {
     exposureMatters: true,
     grounds: EXPOSURES,
     classMatters: false,
-    hill: ASCE_HILL_RULE,
+    hill: edition.hill,
     slender: { round: 1.2, flat: 2, compactFlat: 1.2 },
     ice: {
       mapFactor: edition.iceMapFactor,
-      importance: edition.iceImportance ? ICE_IMPORTANCE : undefined,
+      importance: edition.iceImportance,
       grows: true,
       wind: 'given',
       windLevel: 0.7,

@@ -1,5 +1,6 @@
 import type { Trace } from '../foundation/index.ts';
 import {
+  type AsceHillList,
   exposureOf,
   type Ground,
   type Hill,
@@ -21,10 +22,12 @@ export interface HillRule {
   readonly byHeight: (hill: Hill, ground: Ground, trace?: Trace) => (z: number) => number;
 }
 
-export const ASCE_HILL_RULE: HillRule = {
-  conditions: (hill, ground) => hillConditionsAsce(hill, exposureOf(ground)),
+const asceHillRule = (list: AsceHillList): HillRule => ({
+  conditions: (hill, ground) => hillConditionsAsce(hill, exposureOf(ground), list),
   byHeight: (hill, ground, trace) => hillByHeightAsce(hill, exposureOf(ground), trace),
-};
+});
+export const ASCE_HILL_RULE_TO_7_16: HillRule = asceHillRule('to-7-16');
+export const ASCE_HILL_RULE_7_22: HillRule = asceHillRule('7-22');
 export const TIA_HILL_RULE: HillRule = {
   conditions: hillConditionsTia,
   byHeight: (hill, ground, trace) => hillByHeightTia(hill, exposureOf(ground), trace),
@@ -56,7 +59,7 @@ const level: CountedHill = { factor: () => 1 };
  * @param rule how the method counts a hill [-]
  * @param landscape ground and hill of the site [-]
  * @returns the factor by height, and why a hill does not count [-]
- * @example countedHill(ASCE_HILL_RULE, { exposure: 'C' }).factor(10) // 1
+ * @example countedHill(ASCE_HILL_RULE_7_22, { exposure: 'C' }).factor(10) // 1
  * @source asce7-16
  */
 export function countedHill(rule: HillRule, landscape: Landscape): CountedHill {
@@ -80,7 +83,7 @@ export function countedHill(rule: HillRule, landscape: Landscape): CountedHill {
  * @param hill the hill [-]
  * @param ground upwind [-]
  * @returns the reason, or undefined when it counts [-]
- * @example excludedBy(ASCE_HILL_RULE, { shape: 'ridge', height: 30, halfLength: 400, distance: 0, side: 'upwind' }, 'C')?.why // 'too-gentle'
+ * @example excludedBy(ASCE_HILL_RULE_7_22, { shape: 'ridge', height: 30, halfLength: 400, distance: 0, side: 'upwind' }, 'C')?.why // 'too-gentle'
  * @source derived
  */
 export function excludedBy(rule: HillRule, hill: Hill, ground: Ground): ExcludedHill | undefined {

@@ -1,5 +1,5 @@
 import { cite, evaluate } from '../foundation/index.ts';
-import { EXPOSURES, GUST_TIA, ICE_IMPORTANCE, IMPORTANCE_G, velocityPressureG } from '../wind/index.ts';
+import { EXPOSURES, GUST_TIA, ICE_IMPORTANCE_G, IMPORTANCE_G, velocityPressureG } from '../wind/index.ts';
 import { TIA_HILL_RULE } from './hill.ts';
 import type { Method } from './method.ts';
 import { TIA_SLENDER, type TiaRevision, tiaWind } from './tia222.ts';
@@ -37,7 +37,7 @@ export const tia222G: Method = {
   classMatters: true,
   hill: TIA_HILL_RULE,
   slender: TIA_SLENDER,
-  ice: { mapFactor: 2, importance: ICE_IMPORTANCE, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 },
+  ice: { mapFactor: 2, importance: ICE_IMPORTANCE_G, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 },
   mastGust: () => GUST_TIA.mastOnTower,
   wind: (conditions) => tiaWind(revision, conditions),
   actualGust: (speed) => speed,

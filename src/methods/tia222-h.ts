@@ -4,7 +4,7 @@ import {
   EXPOSURES,
   GUST_TIA,
   groundElevationFactor,
-  ICE_IMPORTANCE,
+  ICE_IMPORTANCE_H,
   velocityPressureH,
 } from '../wind/index.ts';
 import { TIA_HILL_RULE } from './hill.ts';
@@ -46,7 +46,7 @@ export const tia222H: Method = {
   classMatters: false,
   hill: TIA_HILL_RULE,
   slender: TIA_SLENDER,
-  ice: { mapFactor: 1, importance: ICE_IMPORTANCE, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 },
+  ice: { mapFactor: 1, importance: ICE_IMPORTANCE_H, grows: true, wind: 'given', windLevel: 0.7, weightLevel: 0.7 },
   mastGust: () => GUST_TIA.mastOnTower,
   wind: (conditions) => tiaWind(revision, conditions),
   actualGust: (speed) => speed,

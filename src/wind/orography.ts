@@ -1,4 +1,4 @@
-import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
+import { atLeast, atMost, cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
 import type { Hill } from './site.ts';
 import type { HillCondition } from './topography.ts';
 
@@ -172,8 +172,8 @@ export function hillConditionsEn(hill: Hill): readonly HillCondition[] {
     ? HILL_REACH.cliff * hillEffectiveLengthEn.of(run, hill.height)
     : HILL_REACH[hill.side] * run;
   return [
-    { why: 'too-gentle', of: 'slope', holds: slope >= GENTLEST_SLOPE, given: slope, limit: GENTLEST_SLOPE },
-    { why: 'beyond-reach', of: 'distance', holds: hill.distance <= limit, given: hill.distance, limit },
+    { why: 'too-gentle', of: 'slope', holds: atLeast(slope, GENTLEST_SLOPE), given: slope, limit: GENTLEST_SLOPE },
+    { why: 'beyond-reach', of: 'distance', holds: atMost(hill.distance, limit), given: hill.distance, limit },
   ];
 }
 
@@ -198,16 +198,16 @@ export function hillLocationFactor(hill: Hill, z: number, trace?: Trace): number
   const run = runOf(hill);
   const length = evaluate(trace, hillEffectiveLengthEn, [run, hill.height]);
   const ratio = z / length;
-  if (ratio > HILL_REACH_ABOVE) return 0;
+  if (!atMost(ratio, HILL_REACH_ABOVE)) return 0;
   const crest = () => evaluate(trace, hillCrestFactor, [ratio]);
   const x = hill.distance;
   if (hill.side === 'upwind') {
-    return x / run > HILL_REACH.upwind ? 0 : evaluate(trace, hillUpwindFactor, [crest(), ratio, x, run]);
+    return atMost(x / run, HILL_REACH.upwind) ? evaluate(trace, hillUpwindFactor, [crest(), ratio, x, run]) : 0;
   }
   if (hill.shape !== 'escarpment') {
-    return x / run > HILL_REACH.downwind ? 0 : evaluate(trace, hillDownwindFactor, [crest(), ratio, x, run]);
+    return atMost(x / run, HILL_REACH.downwind) ? evaluate(trace, hillDownwindFactor, [crest(), ratio, x, run]) : 0;
   }
-  if (x / length > HILL_REACH.cliff) return 0;
+  if (!atMost(x / length, HILL_REACH.cliff)) return 0;
   const l = evaluate(trace, cliffLogarithm, [z, length]);
   const behind = (distance: number) =>
     evaluate(trace, cliffDownwindFactor, [l, evaluate(trace, cliffLogarithm, [distance, length])]);
