@@ -374,6 +374,23 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
       `${caution.value} years of one station say little of rare winds: even thirty years carry a wide band.`,
     action: 'Look for a longer record, or for a chart made from many stations.',
   },
+  'climate-tells-no-law': {
+    says: ({ word }) =>
+      word === 'too-short'
+        ? 'Fewer than ten years of one station tell no law of rare winds: no chance is given.'
+        : 'The strongest gusts of your years hardly differ, as those of no place do: no chance is given.',
+    action: 'Look for a longer record, and check that each value is the strongest gust of its own year.',
+  },
+  'climate-units': {
+    says: ({ word }) =>
+      `On the average the strongest gusts of your years are ${word === 'low' ? 'lower' : 'higher'} than those of nearly every place: they may be in another unit or of another kind.`,
+    action: 'Check the unit, and whether they are gusts or means.',
+  },
+  'climate-not-gumbel': {
+    says: () =>
+      'Your yearly maxima do not follow Gumbel’s law (Anderson and Darling’s test at 5 %, critical value from memory): it stands beside the band, not in it.',
+    action: 'See whether the highest came from another kind of storm, and whether they were measured alike.',
+  },
   'climate-two-values': {
     says: () => 'Two chart values allow one line only: how far the chance may be off is not known from them.',
     action: 'Read a third value off the chart, for more years.',

@@ -76,10 +76,7 @@ export function lowerAtCell(holdsTo: number, margin: number, forecast: number, u
 }
 
 /** One figure or word of a station of which only the tower is known. */
-export function stationCell(
-  input: CheckInput,
-  give: 'ratio' | 'verdict' | 'holdsTo' | 'roomLeft' | 'says',
-): CellAnswer {
+export function stationCell(input: CheckInput, give: 'ratio' | 'verdict' | 'holdsTo' | 'roomLeft' | 'says'): CellAnswer {
   const assessment = assess(input);
   const { units } = input.station;
   const [tower] = assessment.checks;

@@ -8,10 +8,12 @@ export interface ChanceMethodDocument {
   readonly method: ExtremesMethod;
   /** Of a line through two values of a chart: their years. */
   readonly through?: readonly number[];
-  readonly location: Quantity;
-  readonly scale: Quantity;
+  /** Of the law fitted; absent where no single law was. */
+  readonly location?: Quantity;
+  readonly scale?: Quantity;
+  readonly shape?: number;
   /** Gust reached once in 50 years on the average. */
-  readonly fiftyYears: Quantity;
+  readonly fiftyYears?: Quantity;
   readonly fiftyYearsError?: Quantity;
   readonly perYear: readonly number[];
   readonly inBand: boolean;
@@ -23,6 +25,8 @@ export interface ChanceDocument {
   readonly years: number;
   readonly perYear: readonly number[];
   readonly overYears: readonly number[];
+  /** In how many of the years of the record the gust was reached. */
+  readonly counted?: { readonly reached: number; readonly years: number };
   readonly byMethod: readonly ChanceMethodDocument[];
   readonly says: string;
 }
@@ -39,12 +43,18 @@ export function chanceDocuments(
     years: chances.years,
     perYear: chance.perYear,
     overYears: chance.overYears,
+    ...(chance.counted === undefined ? {} : { counted: chance.counted }),
     byMethod: chance.byMethod.map((each) => ({
       method: each.method,
       ...(each.through === undefined ? {} : { through: each.through }),
-      location: quantity(each.fit.location, 'speed', system),
-      scale: quantity(each.fit.scale, 'speed', system),
-      fiftyYears: quantity(each.fiftyYears, 'speed', system),
+      ...(each.fit === undefined
+        ? {}
+        : {
+            location: quantity(each.fit.location, 'speed', system),
+            scale: quantity(each.fit.scale, 'speed', system),
+            ...(each.fit.shape === undefined ? {} : { shape: each.fit.shape }),
+          }),
+      ...(each.fiftyYears === undefined ? {} : { fiftyYears: quantity(each.fiftyYears, 'speed', system) }),
       ...(each.fiftyYearsError === undefined
         ? {}
         : { fiftyYearsError: quantity(each.fiftyYearsError, 'speed', system) }),
@@ -55,17 +65,27 @@ export function chanceDocuments(
   }));
 }
 
+/** A climate without a wind to compare, or one that tells no law. */
+export const NO_CHANCE =
+  'Chance: not shown, for no link shows a wind that it holds to, or the record of yearly maxima tells no law.';
+
 /** "Reaching an actual gust of 77 mph (tower): 0.4 to 0.9 % in a year, 11 to 24 % in 30 years; …" */
 export function chanceSays(chance: Chance, { years }: Chances, checks: readonly Check[], system: UnitSystem): string {
   const check = checks.find(({ id }) => id === chance.ofCheck);
   const of = check ? ` (${checkName(check)})` : '';
   const span = years === 1 ? '' : `, ${between(chance.overYears)} in ${years} years`;
-  return `Reaching an actual gust of ${inWords(chance.gust, 'speed', system)}${of}: ${between(chance.perYear)} in a year${span}; an upper bound, it ignores direction.`;
+  return `Reaching an actual gust of ${inWords(chance.gust, 'speed', system)}${of}: ${between(chance.perYear)} in a year${span}${countedSays(chance)}; from whatever direction.`;
+}
+
+/** What was counted, beside the band. */
+function countedSays({ counted }: Chance): string {
+  if (!counted) return '';
+  return `; reached in ${counted.reached === 0 ? 'none' : counted.reached} of the ${counted.years} years told`;
 }
 
 /** The same as lines of plain text; a climate without a wind to compare says so. */
 export function chanceLines(chances: Chances, checks: readonly Check[], system: UnitSystem): string[] {
-  if (chances.ofChecks.length === 0) return ['Chance: not shown, for no link shows a wind that it holds to.'];
+  if (chances.ofChecks.length === 0) return [NO_CHANCE];
   return chances.ofChecks.map((chance) => chanceSays(chance, chances, checks, system));
 }
 

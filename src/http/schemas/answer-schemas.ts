@@ -317,15 +317,21 @@ const chanceSchema = component(
       years: number('For how many years.'),
       perYear: z.array(z.number()).meta({ description: 'Lowest and highest chance in a year.' }),
       overYears: z.array(z.number()).meta({ description: 'Lowest and highest chance in all the years.' }),
+      counted: z.exactOptional(
+        z
+          .object({ reached: z.number(), years: z.number() })
+          .meta({ description: 'In how many years of the record the gust was reached.' }),
+      ),
       byMethod: z.array(
         z.object({
-          method: words('l-moments, likelihood, moments; chart-line, chart-pair.'),
+          method: words('gumbel, heavier-tail, two-kinds; likelihood, moments; chart-line, chart-pair.'),
           through: z.exactOptional(
             z.array(z.number()).meta({ description: 'Of a line through two values of the chart: their years.' }),
           ),
-          location: quantitySchema,
-          scale: quantitySchema,
-          fiftyYears: quantitySchema,
+          location: z.exactOptional(quantitySchema),
+          scale: z.exactOptional(quantitySchema),
+          shape: z.exactOptional(z.number().meta({ description: 'Above 0 the tail is heavier than Gumbel’s.' })),
+          fiftyYears: z.exactOptional(quantitySchema),
           fiftyYearsError: z.exactOptional(quantitySchema),
           perYear: z.array(z.number()).meta({ description: 'Lowest and highest chance in a year by this method.' }),
           inBand: z.boolean().meta({ description: 'The band counts it; else it stands for comparison.' }),
@@ -333,7 +339,10 @@ const chanceSchema = component(
       ),
       says: z.string(),
     })
-    .meta({ description: 'Chance of the actual gust a link holds to: an upper bound, it ignores direction.' }),
+    .meta({
+      description:
+        'Chance of the actual gust a link holds to, from whatever direction: a 90 % band of yearly maxima, or how far a chart disagrees.',
+    }),
 );
 
 const hillSchema = component(

@@ -1,5 +1,6 @@
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import type { AnswerDocument, CheckDocument } from '../answer-document.ts';
+import { NO_CHANCE } from '../chance-document.ts';
 import { type DIMENSION_OF_COMPARED, WORDS_FOR_COMPARED } from '../check-words.ts';
 import { WORDS_FOR_BASIS, WORDS_FOR_VERDICT } from '../choice-words.ts';
 import { figures, type Quantity, ratioFigures, sentence, standardHeight } from '../quantity.ts';
@@ -170,7 +171,7 @@ function raisingBlocks({ raising, lowered, lowerAt, roomLeft, chance }: AnswerDo
       : [
           { kind: 'subheading', text: 'Chance' } as const,
           chance.length === 0
-            ? paragraph('Chance: not shown, for no link shows a wind that it holds to.')
+            ? paragraph(NO_CHANCE)
             : ({ kind: 'list', items: chance.map(({ says }) => says) } as const),
         ]),
   ];
