@@ -75,7 +75,7 @@ export const reynoldsNumber = defineFormula({
     variable('vb', 'peak wind √(2·q_p/ρ) times diameter', 'flow-number', 0.01, 200),
     variable('nu', 'kinematic viscosity of air', 'flow-number', 15e-6, 15e-6),
   ],
-  cite: cite('en1991-1-4', '7.9.1, Eq. (7.15)', 'memory'),
+  cite: cite('en1991-1-4', '7.9.1, Eq. (7.15)', 'second-hand'),
   of: (flow: number, viscosity: number) => flow / viscosity,
 });
 
@@ -90,7 +90,7 @@ export const flowMeasureEn = defineFormula({
     variable('q_p', 'peak velocity pressure', 'pressure', 0, 8000),
     variable('rho', 'density of air', 'density', 1.25, 1.25),
   ],
-  cite: cite('en1991-1-4', '7.9.1, Fig. 7.28 note', 'memory'),
+  cite: cite('en1991-1-4', '7.9.1, Fig. 7.28 note', 'second-hand'),
   of: (b: number, qp: number, rho: number) => b * Math.sqrt((2 * qp) / rho),
 });
 

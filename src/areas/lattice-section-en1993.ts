@@ -37,7 +37,7 @@ export const latticeRoundSlowEn = defineFormula({
   unit: 'one',
   expression: 'C_1 * (1 - C_2 * phi) + (C_1 + 0.875) * phi^2',
   variables: [C1, C2, phi],
-  cite: cite('en1993-3-1', `${ANNEX}.2`, 'memory'),
+  cite: cite('en1993-3-1', `${ANNEX}.2`, 'second-hand'),
   of: (c1: number, c2: number, solid: number) => c1 * (1 - c2 * solid) + (c1 + 0.875) * solid * solid,
 });
 
@@ -48,7 +48,7 @@ export const latticeRoundFastEn = defineFormula({
   unit: 'one',
   expression: '1.9 - sqrt((1 - phi) * (2.8 - 1.14 * C_1 + phi))',
   variables: [phi, C1],
-  cite: cite('en1993-3-1', `${ANNEX}.2`, 'memory'),
+  cite: cite('en1993-3-1', `${ANNEX}.2`, 'second-hand'),
   of: (solid: number, c1: number) => 1.9 - Math.sqrt((1 - solid) * (2.8 - 1.14 * c1 + solid)),
 });
 

@@ -79,7 +79,7 @@ export const speedStandardError = defineFormula({
   cite: cite(
     'johnson-kotz-balakrishnan',
     'chapter 22: var mu 1.1087, var beta 0.6079, covariance 0.2570, all times beta²/n',
-    'memory',
+    'derived',
   ),
   of: (beta: number, gamma: number, y: number, n: number) =>
     beta * Math.sqrt((1 + (6 / Math.PI ** 2) * (1 - gamma + y) ** 2) / n),

@@ -149,6 +149,21 @@ export const gustFromFastestMile = defineFormula({
   of: (fastestMile: number, gust: number, own: number) => (fastestMile * gust) / own,
 });
 
+export const fastestMileFromGust = defineFormula({
+  id: 'speed-fastest-mile-from-gust-by-time',
+  title: 'Fastest mile from a 3-second gust by its averaging time, which this gives back',
+  symbol: 'V_fm',
+  unit: 'speed',
+  expression: 'V_3s * d_T / d_3',
+  variables: [
+    speed('V_3s', '3-second gust'),
+    variable('d_3', '3-second gust over hourly mean', 'one', 1.53, 1.53),
+    variable('d_T', 'its own averaging time over hourly mean', 'one', 1, 1.53),
+  ],
+  cite: cite('durst', 'ratios to the hourly mean by averaging time', 'memory'),
+  of: (nominal: number, gust: number, own: number) => (nominal * own) / gust,
+});
+
 type Mean = 'mean-1min' | 'mean-10min' | 'mean-hour';
 
 /**
@@ -243,16 +258,40 @@ function meanToMean(mean: number, from: Mean, to: Mean, role: SpeedRole, trace: 
   return evaluate(trace, meanFromMean, [mean, role === 'site' ? Math.max(...ratios) : Math.min(...ratios)]);
 }
 
+/** Over the hourly mean, at the averaging time of a fastest mile. */
+function ownOverHour(fastestMile: number, trace: Trace | undefined): number {
+  const time = evaluate(trace, fastestMileTime, [MILE, fastestMile]);
+  return fromTable(DURST_BY_TIME, evaluate(trace, decadesOfTime, [time, 1]), trace);
+}
+
+const BY_TIME = 'harsher here than 1.05·V + 10.5 mph';
+
 /** A site takes the larger of the formula and what the averaging time gives; a rating stays with the formula. */
 function gustOfFastestMile(fastestMile: number, role: SpeedRole, trace: Trace | undefined): number {
-  const byTime = (of: Trace | undefined) => {
-    const time = evaluate(of, fastestMileTime, [MILE, fastestMile]);
-    const own = fromTable(DURST_BY_TIME, evaluate(of, decadesOfTime, [time, 1]), of);
-    return evaluate(of, gustFromFastestMile, [fastestMile, DURST['mean-hour'], own], 'more than 1.05·V + 10.5 mph');
-  };
+  const byTime = (of: Trace | undefined) =>
+    evaluate(of, gustFromFastestMile, [fastestMile, DURST['mean-hour'], ownOverHour(fastestMile, of)], BY_TIME);
   const byFormula = nominalFromFastestMile.of(fastestMile, FASTEST_MILE_OFFSET);
   if (role === 'site' && byTime(undefined) > byFormula) return byTime(trace);
   return evaluate(trace, nominalFromFastestMile, [fastestMile, FASTEST_MILE_OFFSET]);
+}
+
+/** The other way round a site takes the formula, and a rating the lower of the two. */
+function fastestMileOfGust(nominal: number, role: SpeedRole, trace: Trace | undefined): number {
+  if (nominal <= FASTEST_MILE_OFFSET) {
+    throw new Refusal('speed-too-low', 'A 3-second gust of 10.5 mph or less has no fastest mile: give a higher speed.');
+  }
+  const byFormula = fastestMileFromNominal.of(nominal, FASTEST_MILE_OFFSET);
+  if (role === 'site' || gustOfFastestMile(byFormula, 'site', undefined) <= nominal) {
+    return evaluate(trace, fastestMileFromNominal, [nominal, FASTEST_MILE_OFFSET]);
+  }
+  let [low, high] = [nominal / 2, byFormula];
+  while (high - low > 1e-14 * high) {
+    const middle = (low + high) / 2;
+    if (middle === low || middle === high) break;
+    if (gustOfFastestMile(middle, 'site', undefined) > nominal) high = middle;
+    else low = middle;
+  }
+  return evaluate(trace, fastestMileFromGust, [nominal, DURST['mean-hour'], ownOverHour(low, trace)], BY_TIME);
 }
 
 function toNominal(speed: number, from: SpeedBasis, role: SpeedRole, trace: Trace | undefined): number {
@@ -276,15 +315,8 @@ function fromNominal(nominal: number, to: SpeedBasis, role: SpeedRole, trace: Tr
       return nominal;
     case 'gust3-strength':
       return evaluate(trace, strengthFromNominal, [nominal]);
-    case 'fastest-mile': {
-      if (nominal <= FASTEST_MILE_OFFSET) {
-        throw new Refusal(
-          'speed-too-low',
-          'A 3-second gust of 10.5 mph or less has no fastest mile: give a higher speed.',
-        );
-      }
-      return evaluate(trace, fastestMileFromNominal, [nominal, FASTEST_MILE_OFFSET]);
-    }
+    case 'fastest-mile':
+      return fastestMileOfGust(nominal, role, trace);
     case 'mean-1min':
     case 'mean-10min':
     case 'mean-hour':

@@ -346,7 +346,7 @@ export const CAUTION_WORDS: Readonly<Record<CautionCode, CautionWords>> = {
       const full = value === DISH_COEFFICIENT;
       const mesh = full ? '' : `, which is ${OPEN_MESH_COEFFICIENT} of its solid share`;
       const iced = caution.word === 'iced' && !full ? ` Ice closes it: then ${DISH_COEFFICIENT}.` : '';
-      return `${thing(caution)} is taken as an ordinary ${full ? '' : 'mesh '}dish: ${figures(value)} of its rim into the hollow side${mesh}, a quarter of its diameter deep.${iced}`;
+      return `${thing(caution)} is taken as an ordinary ${full ? '' : 'mesh '}dish: ${figures(value)} of its rim at its worst angle, 50° to 60° off its axis${mesh}, a quarter of its diameter deep.${iced}`;
     },
     action: 'Use the maker’s wind forces if he gives them.',
   },

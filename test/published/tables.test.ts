@@ -602,7 +602,7 @@ everyRow('standard-pipes', (row) => {
   // The density behind the printed weight is itself rounded.
   expect(Math.abs((weightPerLength * FOOT) / POUND - number(row, 'weight_lb_ft'))).toBeLessThanOrEqual(0.006);
   expect([cite.source, cite.known]).toEqual([row['source'], row['known']]);
-  expect(row['weight_known']).toBe('memory');
+  expect(row['weight_known']).toBe('derived');
 });
 
 everyRow('tube-grades', (row) => {

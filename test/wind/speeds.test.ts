@@ -52,6 +52,13 @@ describe('a fastest mile of a site', () => {
     }
   });
 
+  it('comes back from a gust, as a rating has it, to what it was', () => {
+    for (let mph = 20; mph <= 200; mph += 7) {
+      expect(turned(gust(mph) * MPH, 'gust3-nominal', 'fastest-mile', 'rating') / MPH).toBeCloseTo(mph, 9);
+      expect(turned(gust(mph) * MPH, 'gust3-nominal', 'fastest-mile') / MPH).toBeGreaterThanOrEqual(mph - 1e-9);
+    }
+  });
+
   it('shows the way it took', () => {
     const ids = (mph: number) => {
       const trace = new Trace();

@@ -52,16 +52,16 @@ describe('the caution of a dish', () => {
 
   it('says which share of its rim was taken', () => {
     expect(caution(dish({}))).toContain(
-      'Dish is taken as an ordinary dish: 1.42 of its rim into the hollow side, a quarter of its diameter deep.',
+      'Dish is taken as an ordinary dish: 1.67 of its rim at its worst angle, 50° to 60° off its axis, a quarter of its diameter deep.',
     );
-    // A mesh half solid: 2·0.5 = 1 of its rim; from 0.71 solid it is a full dish.
+    // A mesh half solid: 2·0.5 = 1 of its rim; from 0.835 solid it is a full dish.
     expect(caution(dish({ solidity: 0.5 }))).toContain(
-      'Dish is taken as an ordinary mesh dish: 1 of its rim into the hollow side, which is 2 of its solid share, a quarter of its diameter deep.',
+      'Dish is taken as an ordinary mesh dish: 1 of its rim at its worst angle, 50° to 60° off its axis, which is 2 of its solid share, a quarter of its diameter deep.',
     );
-    expect(caution(dish({ solidity: 0.8 }))).toContain('ordinary dish: 1.42 of its rim');
+    expect(caution(dish({ solidity: 0.84 }))).toContain('ordinary dish: 1.67 of its rim');
     const ice = { ice: { thickness: 0.5, gust: 40 } };
     expect(caution(dish({ solidity: 0.5 }, ice))).toContain(
-      'a quarter of its diameter deep. Ice closes it: then 1.42.',
+      'a quarter of its diameter deep. Ice closes it: then 1.67.',
     );
     expect(caution(dish({}, ice))).not.toContain('Ice closes it');
   });
