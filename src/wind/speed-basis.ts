@@ -266,12 +266,13 @@ function ownOverHour(fastestMile: number, trace: Trace | undefined): number {
 
 const BY_TIME = 'harsher here than 1.05·V + 10.5 mph';
 
+const gustByTime = (fastestMile: number, trace?: Trace) =>
+  evaluate(trace, gustFromFastestMile, [fastestMile, DURST['mean-hour'], ownOverHour(fastestMile, trace)], BY_TIME);
+
 /** A site takes the larger of the formula and what the averaging time gives; a rating stays with the formula. */
 function gustOfFastestMile(fastestMile: number, role: SpeedRole, trace: Trace | undefined): number {
-  const byTime = (of: Trace | undefined) =>
-    evaluate(of, gustFromFastestMile, [fastestMile, DURST['mean-hour'], ownOverHour(fastestMile, of)], BY_TIME);
   const byFormula = nominalFromFastestMile.of(fastestMile, FASTEST_MILE_OFFSET);
-  if (role === 'site' && byTime(undefined) > byFormula) return byTime(trace);
+  if (role === 'site' && gustByTime(fastestMile) > byFormula) return gustByTime(fastestMile, trace);
   return evaluate(trace, nominalFromFastestMile, [fastestMile, FASTEST_MILE_OFFSET]);
 }
 
@@ -281,14 +282,13 @@ function fastestMileOfGust(nominal: number, role: SpeedRole, trace: Trace | unde
     throw new Refusal('speed-too-low', 'A 3-second gust of 10.5 mph or less has no fastest mile: give a higher speed.');
   }
   const byFormula = fastestMileFromNominal.of(nominal, FASTEST_MILE_OFFSET);
-  if (role === 'site' || gustOfFastestMile(byFormula, 'site', undefined) <= nominal) {
+  if (role === 'site' || gustByTime(byFormula) <= nominal) {
     return evaluate(trace, fastestMileFromNominal, [nominal, FASTEST_MILE_OFFSET]);
   }
   let [low, high] = [nominal / 2, byFormula];
-  while (high - low > 1e-14 * high) {
+  for (let halving = 0; halving < 60; halving += 1) {
     const middle = (low + high) / 2;
-    if (middle === low || middle === high) break;
-    if (gustOfFastestMile(middle, 'site', undefined) > nominal) high = middle;
+    if (gustByTime(middle) > nominal) high = middle;
     else low = middle;
   }
   return evaluate(trace, fastestMileFromGust, [nominal, DURST['mean-hour'], ownOverHour(low, trace)], BY_TIME);
