@@ -25,6 +25,7 @@ const TOUCHED = [
   'bracket',
   'lowered',
   'lower-at',
+  'chance',
   'room-left',
   'ratings',
   'site',
