@@ -169,6 +169,6 @@ export function answerOf(body: unknown, system: UnitSystem): Answer {
 }
 
 /** Ids of the checks that are compared. */
-export const CHECK = { tower: 'tower', top: 'tower-top', mast: 'mast' } as const;
+export const CHECK = { tower: 'tower', top: 'tower-top', mast: 'mast', ice: 'ice' } as const;
 
 export type { Told };

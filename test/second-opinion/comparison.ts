@@ -8,6 +8,7 @@ import {
   type Compared,
   capacitiesAt,
   compareAt,
+  iceWind,
   loadItem,
   lowestReachingOne,
   mastForces,
@@ -30,6 +31,7 @@ export type Subject =
   | 'sideways ratio'
   | 'couple ratio'
   | 'tower ratio'
+  | 'ice ratio'
   | 'tower holds to'
   | 'mast bending'
   | 'mast ratio'
@@ -47,7 +49,7 @@ export interface Pair {
 type Note = (subject: Subject, what: string, product: number | undefined, calculator: number | undefined) => void;
 
 /** Every figure of both, of the wind that the tower holds to only where it is asked: it takes long. */
-export function compared(station: Station, answer: Answer, { holdsTo = false } = {}): Pair[] {
+export function compared(station: Station, answer: Answer, { holdsTo = false, ice = false } = {}): Pair[] {
   const pairs: Pair[] = [];
   const note: Note = (subject, what, product, calculator) => {
     if (product !== undefined && calculator !== undefined) pairs.push({ subject, what, product, calculator });
@@ -58,6 +60,7 @@ export function compared(station: Station, answer: Answer, { holdsTo = false } =
   compareAreas(station, wind, answer, note);
   note('base moment', 'nominal load', answer.nominal.moment, nominalReactions(station, wind).moment);
   if (station.ratings.length > 0) compareTower(station, answer, note, holdsTo);
+  if (ice) compareIce(station, answer, note);
   compareMast(station, answer, note);
   compareBlock(station, wind, answer, note);
   return pairs;
@@ -106,6 +109,15 @@ function compareTower(station: Station, answer: Answer, note: Note, holdsTo: boo
     tower.gust,
     reaching((speed, roughness) => ({ ...stormWind(station, speed), roughness })),
   );
+}
+
+/** The tower with ice on all that stands in the wind, its weight within the rated one. */
+function compareIce(station: Station, answer: Answer, note: Note): void {
+  const places = answer.levels.filter(({ kind }) => kind !== 'couple');
+  const wind = iceWind(station);
+  const all = compareAt(station, places, capacitiesAt(station, places), (roughness) => ({ ...wind, roughness }));
+  const ratios = all.map(({ bending, sideways }) => Math.max(bending ?? 0, sideways ?? 0));
+  note('ice ratio', 'largest', answer.check(CHECK.ice)?.ratio, Math.max(...ratios));
 }
 
 /** Of two rows at what is typed as one height, that counts on which all hangs that hangs there. */

@@ -35,6 +35,8 @@ interface Changes {
   readonly rotator?: Told;
   readonly loads?: readonly Told[];
   readonly rating?: Told;
+  /** A rated weight beyond all that hangs there. */
+  readonly heavy?: boolean;
 }
 
 /** A 40 ft lattice in everyday wind, changed in what matters. */
@@ -48,6 +50,7 @@ function plan({
   rotator,
   loads,
   rating,
+  heavy,
 }: Changes): Told {
   return {
     units,
@@ -72,7 +75,10 @@ function plan({
     ...(mast === undefined ? {} : { mast, rotator: rotator ?? { height: 34, weight: 40 } }),
     loads: loads ?? [{ name: 'beam', area: 8, areaKind: 'effective', turns: true, above: 2, weight: 0 }],
     cables: [],
-    ratings: [{ of: 'tower', area: 12, areaKind: 'effective', above: 0, wind: rated, ...rating }],
+    ratings: [
+      { of: 'tower', area: 12, areaKind: 'effective', above: 0, wind: rated, ...rating },
+      ...(heavy === true ? [{ of: 'tower', kind: 'weight', weight: 9000 }] : []),
+    ],
   };
 }
 
@@ -90,6 +96,12 @@ const mast = {
 const enWind = { wind: { speed: 25, basis: 'mean-10min' }, terrain: 'II' };
 const enRated = { speed: 25, basis: 'mean-10min', method: 'en1991-1-4', terrain: 'II', riskCategory: 'II' };
 const roundPole = (width: number, length: number) => ({ length, count: 3, shape: 'pole', sides: 0, width });
+
+const ICED: Changes = {
+  site: { riskCategory: 'III', ice: { thickness: 1, gust: 60 } },
+  loads: [{ name: 'vertical', shape: 'tube', along: 'upright', diameter: 2, height: [40, 50], weight: 0 }],
+  heavy: true,
+};
 
 export const KNOWN: Readonly<Record<Departure, Known>> = {
   'straight-end-effect': {
@@ -222,9 +234,32 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
     says: 'A round pole past ASCE’s drag step has the force just below the step in its demand alone, not in its rated case.',
     side: 'safe',
     plan: plan({
-      sections: [{ ...roundPole(7, 10), count: 4 }],
-      loads: [{ name: 'panel', area: 4, areaKind: 'effective', above: 0.001, weight: 0 }],
+      sections: [{ ...roundPole(6, 10), count: 4 }],
+      loads: [{ name: 'panel', area: 1, areaKind: 'effective', above: 0.001, weight: 0 }],
+      rating: { area: 1 },
     }),
+  },
+  'drag-step-in-feet': {
+    says: 'In SI the drag step of ASCE’s chimneys stands at 2.5 ft and psf, 5.27 in m and Pa, where the printed 5.3 is: 1 % less force past the step.',
+    side: 'unsafe',
+    plan: plan({
+      units: 'si',
+      site: { wind: { speed: 60, basis: 'gust3-strength' } },
+      tower: { top: 12 },
+      sections: [{ length: 3, count: 4, ...lattice, width: 450, leg: 32, brace: 12, panel: 450 }],
+      loads: [{ name: 'stack', shape: 'tube', along: 'upright', diameter: 130, height: [12, 16], weight: 0 }],
+      rating: { area: 1, wind: { ...rated, speed: 60 } },
+    }),
+  },
+  'ice-importance-of-7-10': {
+    says: 'The ice importance of class III is 1.25 by ASCE 7-16 and TIA-222-H too, where 1.15 is published or likely.',
+    side: 'safe',
+    plan: plan(ICED),
+  },
+  'ice-at-section-tops': {
+    says: 'The thickness of ice is taken at the top of each section, so that it moves with how sections are written.',
+    side: 'safe',
+    plan: plan({ ...ICED, sections: [{ ...lattice, length: 40 }] }),
   },
   'rated-bundle-at-1.2': {
     says: 'Lines that a rating includes as a bundle count at 1.2 of its width even where the smaller of the two, the lines singly, is less: by RS-222-C 2/3 of each, by EN 1.10.',

@@ -59,7 +59,7 @@ function enRound(wind: Wind, width: number, length: number, z: number): number {
   const speed = Math.sqrt((2 * pressureAt(wind, z)) / 1.25);
   const reynolds = (speed * width) / 15e-6 / 1e6;
   const fast = 1.2 + (0.18 * Math.log10((10 * wind.roughness) / width)) / (1 + 0.4 * Math.log10(reynolds));
-  const long = Math.min(1.2, Math.max(0.11 / reynolds ** 1.4, fast));
+  const long = wind.ice === undefined ? Math.min(1.2, Math.max(0.11 / reynolds ** 1.4, fast)) : 1.2;
   if (wind.departures.has('straight-end-effect')) {
     const slenderness = Math.max(1, Math.min(wind.rated ? 70 : 200, length / width));
     return long * (0.6 + (0.4 * Math.log10(slenderness)) / Math.log10(200));
@@ -89,7 +89,8 @@ export function endEffect(length: number, width: number): number {
 }
 
 /** The step of ASCE's table for chimneys, D times the root of q: 2.5 in ft and psf, 5.3 in m and Pa. */
-const stepOf = (wind: Wind) => (wind.system === 'us' ? 2.5 * FOOT * Math.sqrt(PSF) : 5.3);
+const stepOf = (wind: Wind) =>
+  wind.system === 'us' || wind.departures.has('drag-step-in-feet') ? 2.5 * FOOT * Math.sqrt(PSF) : 5.3;
 
 function asceRound(wind: Wind, width: number, aspect: number, z: number): number {
   const pressure = pressureAt(wind, z);
@@ -102,7 +103,7 @@ function asceRound(wind: Wind, width: number, aspect: number, z: number): number
     aspect,
   );
   const step = (stepOf(wind) / width) ** 2;
-  if (pressure <= step) return slow;
+  if (pressure <= step || wind.ice !== undefined) return slow;
   // The force just below the step is checked too: a wind on the way up must not be worse.
   const fast = between(
     [
@@ -120,7 +121,7 @@ function asceRound(wind: Wind, width: number, aspect: number, z: number): number
 export function roundMember(wind: Wind, width: number, length: number, z: number): number {
   const { method } = wind;
   const aspect = length / width;
-  if (isTia(method)) return tiaRound(wind, flow(wind, width, z), aspect);
+  if (isTia(method)) return tiaRound(wind, wind.ice === undefined ? flow(wind, width, z) : 0, aspect);
   if (isAsce(method)) return asceRound(wind, width, aspect, z);
   if (method === 'eia222-f')
     return between(
@@ -244,7 +245,7 @@ function roundInLattice(wind: Wind, solidity: number, width: number | undefined,
   const e = solidity;
   if (!isTia(wind.method)) return Math.min(1, 0.51 * e ** 2 + 0.57);
   const slow = Math.min(1, 0.57 - 0.14 * e + 0.86 * e ** 2 - 0.24 * e ** 3);
-  if (width === undefined) return slow;
+  if (width === undefined || wind.ice !== undefined) return slow;
   const fast = 0.36 + 0.26 * e + 0.97 * e ** 2 - 0.63 * e ** 3;
   const limit = slowTo(wind.method);
   return between(
@@ -257,10 +258,11 @@ function roundInLattice(wind: Wind, solidity: number, width: number | undefined,
 }
 
 /** Angle of the wind to the normal of a face, degrees. */
-export type WindAngle = 0 | 45 | 60 | 90;
+export type WindAngle = 0 | 45 | 60;
 
+/** The winds a shape is looked at in: where it has its least drag, and its greatest (basis 1, rule 6). */
 export const anglesOf = (shape: LatticeShape | PoleShape): readonly WindAngle[] =>
-  shape.kind === 'pole' ? [0] : shape.faces === 4 ? [0, 45] : [0, 60, 90];
+  shape.kind === 'pole' ? [0] : shape.faces === 4 ? [0, 45] : [0, 60];
 
 function enLattice(shape: LatticeShape, areas: FaceAreas, solidity: number, angle: WindAngle): number {
   const [c1, c2] = shape.faces === 4 ? [2.25, 1.5] : [1.9, 1.4];
@@ -286,12 +288,12 @@ export function lattice(
   length: number,
   z: number,
   angle: WindAngle,
-  ice = 0,
 ): number {
+  const ice = wind.ice?.(z) ?? 0;
   if (shape.by.told === 'drag-area') return shape.by.area / length;
   const areas = faceAreas(shape, width, length, ice);
   const solid = areas.round + areas.flat;
-  const e = solid / width;
+  const e = solid / (width + 2 * ice);
   const { method } = wind;
   if (method === 'rs222-c') return (areas.flat + (2 / 3) * areas.round) * (shape.faces === 4 ? 1.75 : 1.5);
   if (method === 'en1991-1-4') return solid * enLattice(shape, areas, e, angle);
@@ -301,7 +303,7 @@ export function lattice(
     return drag * (areas.flat + rounds) * (angle === 45 ? Math.min(1.2, 1 + 0.75 * e) : 1);
   }
   // TIA-222-F has the factors of its later editions (from memory).
-  const flats = isTia(method) || method === 'eia222-f' ? (angle === 60 ? 0.8 : angle === 90 ? 0.85 : 1) : 1;
+  const flats = isTia(method) || method === 'eia222-f' ? (angle === 60 ? 0.8 : 1) : 1;
   return drag * (areas.flat * flats + rounds);
 }
 
@@ -317,7 +319,7 @@ export function pole(wind: Wind, shape: PoleShape, width: number, long: number, 
   const { method } = wind;
   if (isTia(method)) {
     const slow = slowTo(method);
-    const c = (flow(wind, width, z) * 32) / slow;
+    const c = wind.ice === undefined ? (flow(wind, width, z) * 32) / slow : 0;
     const fast = { 0: 0.6, 18: 0.65, 16: 0.75, 12: 1, 8: 1.2 }[shape.sides];
     if (c < 32) return 1.2;
     if (c > 64) return fast;
@@ -326,7 +328,7 @@ export function pole(wind: Wind, shape: PoleShape, width: number, long: number, 
   if (shape.sides !== 0) throw new Error(`a pole of ${shape.sides} sides by ${method} is not in this calculator`);
   if (method === 'eia222-f') {
     const c = flow({ ...wind, importance: 1, topography: () => 1 }, width, z);
-    return c <= 32 ? 1.2 : c >= 64 ? 0.59 : 130 / c ** 1.3;
+    return c <= 32 || wind.ice !== undefined ? 1.2 : c >= 64 ? 0.59 : 130 / c ** 1.3;
   }
   return roundMember(wind, width, long, z);
 }
@@ -351,7 +353,8 @@ export function linesArea(wind: Wind, lines: Lines, z: number): number {
   const long = lines.to - lines.from;
   if (wind.rated && lines.arrangement === 'bundle' && lines.count > 1 && wind.departures.has('rated-bundle-at-1.2'))
     return 1.2 * linesWidth(lines);
-  const singly = lines.count * lines.width * roundMember(wind, lines.width, long, z);
+  const each = lines.width + 2 * (wind.ice?.(z) ?? 0);
+  const singly = lines.count * each * roundMember(wind, each, long, z);
   if (lines.arrangement === FLAT_ROW) return Math.min(singly, lines.count * lines.width * 1.5);
   if (lines.arrangement !== 'bundle') return singly;
   return Math.min(singly, linesWidth(lines) * 1.2);

@@ -26,6 +26,8 @@ import {
   forceOnArea,
   gustOf,
   hillFactor,
+  iceLevelOf,
+  iceThickness,
   importanceOf,
   levelOf,
   mastGustOf,
@@ -76,6 +78,7 @@ export function siteWind(station: Station, typed = station.wind.speed, roughness
     level: levelOf(method, basis),
     roughness,
     leastPressure: true,
+    ice: undefined,
     rated: false,
   };
 }
@@ -94,6 +97,30 @@ export function stormWind(station: Station, gust: number): Wind {
     gust: gustOf(method, supportKind(station), { ground, speed }, swaying(station)),
     level: 1,
     leastPressure: false,
+  };
+}
+
+/** The wind with ice, by its own gust (EIA-222-F: 75 % of the wind load), no importance on it (basis 6). */
+export function iceWind(station: Station): Wind {
+  const { ice, wind: told } = station;
+  if (ice === undefined) throw new Error('no ice');
+  const plain = siteWind(station);
+  const { method } = plain;
+  const speed =
+    method === 'eia222-f'
+      ? plain.speed * Math.sqrt(0.75)
+      : method === 'en1991-1-4'
+        ? speedIn('mean-10min', ice.gust, 'gust3-nominal')
+        : ice.gust;
+  return {
+    ...plain,
+    speed,
+    coefficientSpeed: speed,
+    importance: 1,
+    level: iceLevelOf(plain),
+    leastPressure: false,
+    gust: gustOf(method, supportKind(station), { ground: told.ground, speed }, swaying(station)),
+    ice: (z) => iceThickness(plain, { told: ice.thickness, category: told.riskCategory, z }),
   };
 }
 
@@ -121,6 +148,7 @@ function ratedWind(station: Station, told: WindTold, typed: number, roughness: n
     level: levelOf(method, basis),
     roughness: station.departures.has('own-surface-each-side') ? POLISHED : roughness,
     leastPressure: false,
+    ice: undefined,
     rated: true,
   };
 }
@@ -188,6 +216,9 @@ function pointOf(wind: Wind, z: number, front: number, side: number, seen: reado
   ];
 }
 
+/** The width of a round thing with its ice. */
+const iced = (wind: Wind, width: number, z: number) => width + 2 * (wind.ice?.(z) ?? 0);
+
 const even = (area: number, seen: number) => ({ front: area, side: area, seen: [seen, seen] as const });
 
 function loadSlices(wind: Wind, load: Load): Slice[] {
@@ -196,6 +227,10 @@ function loadSlices(wind: Wind, load: Load): Slice[] {
   switch (shape.kind) {
     case 'stated': {
       const factor = statedLoad(shape.areaKind);
+      if (wind.ice !== undefined) {
+        if (shape.iced === undefined) throw new Error('a stated area with ice is not told');
+        return pointOf(wind, middle, factor * shape.iced, factor * shape.iced, [0, 0]);
+      }
       return pointOf(wind, middle, factor * shape.front, factor * shape.side, [shape.front, shape.side]);
     }
     case 'force': {
@@ -204,13 +239,14 @@ function loadSlices(wind: Wind, load: Load): Slice[] {
       return pointOf(wind, middle, area, area, [seen, seen]);
     }
     case 'tube': {
-      const seen = shape.width * shape.length;
       if (shape.along === 'upright') {
-        return slicesOf(wind, low, high, (z) =>
-          even(shape.width * roundMember(wind, shape.width, shape.length, z), shape.width),
-        );
+        return slicesOf(wind, low, high, (z) => {
+          const width = iced(wind, shape.width, z);
+          return even(width * roundMember(wind, width, shape.length, z), width);
+        });
       }
-      const area = seen * roundMember(wind, shape.width, shape.length, middle);
+      const seen = iced(wind, shape.width, middle) * shape.length;
+      const area = seen * roundMember(wind, iced(wind, shape.width, middle), shape.length, middle);
       return shape.along === 'element'
         ? pointOf(wind, middle, area, 0, [seen, 0])
         : pointOf(wind, middle, 0, area, [0, seen]);
@@ -222,7 +258,8 @@ function loadSlices(wind: Wind, load: Load): Slice[] {
       let seenSide = 0;
       for (const { along, count, pieces } of shape.tubes) {
         const long = pieces.reduce((sum, { length }) => sum + length, 0);
-        for (const { width, length } of pieces) {
+        for (const { width: bare, length } of pieces) {
+          const width = iced(wind, bare, middle);
           const seen = count * width * length;
           const area = seen * roundMember(wind, width, long, middle);
           if (along !== 'boom') {
@@ -299,9 +336,10 @@ const plain = { heading: 0, offset: 0, group: 'alone' } as const;
 
 function mastItem(wind: Wind, mast: Mast, station: Station): Item {
   const from = supportKind(station) === 'pole' ? station.top : mast.foot;
-  const slices = slicesOf(wind, from, mast.tip, (z) =>
-    even(mast.outside * roundMember(wind, mast.outside, mast.tip - mast.foot, z), mast.outside),
-  );
+  const slices = slicesOf(wind, from, mast.tip, (z) => {
+    const width = iced(wind, mast.outside, z);
+    return even(width * roundMember(wind, width, mast.tip - mast.foot, z), width);
+  });
   return { ...plain, name: 'mast', onMast: true, slices };
 }
 
@@ -317,17 +355,20 @@ const widthAt = ({ from, to, shape }: Section, z: number) =>
   shape.low + ((shape.high - shape.low) * (z - from)) / (to - from);
 
 function towerItem(wind: Wind, station: Station, angle: WindAngle): Item {
-  const slices = station.sections.flatMap((section) =>
-    slicesOf(wind, section.from, section.to, (z) => {
+  const slices = station.sections.flatMap((section) => {
+    const { from, to, shape } = section;
+    const { ice } = wind;
+    const ofSection: Wind =
+      ice !== undefined && station.departures.has('ice-at-section-tops') ? { ...wind, ice: () => ice(to) } : wind;
+    return slicesOf(ofSection, from, to, (z) => {
       const width = widthAt(section, z);
-      return section.shape.kind === 'pole'
-        ? even(width * pole(wind, section.shape, width, station.top - station.base, z), width)
-        : even(
-            lattice(wind, section.shape, width, section.to - section.from, z, angle),
-            latticeSeen(section.shape, width, section.to - section.from),
-          );
-    }),
-  );
+      if (shape.kind === 'lattice') {
+        return even(lattice(ofSection, shape, width, to - from, z, angle), latticeSeen(shape, width, to - from));
+      }
+      const round = iced(ofSection, width, z);
+      return even(round * pole(ofSection, shape, round, station.top - station.base, z), round);
+    });
+  });
   return { ...plain, name: 'tower', onMast: false, slices };
 }
 

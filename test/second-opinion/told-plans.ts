@@ -15,7 +15,7 @@ function writer(system: UnitSystem) {
   const us = UNITS.us;
   const u = UNITS[system];
   return {
-    long: (feet: number) => rounded((feet * us.long) / u.long, 4),
+    long: (feet: number) => Number(rounded((feet * us.long) / u.long, 4).toFixed(3)),
     across: (inches: number) => rounded((inches * us.across) / u.across),
     area: (feet: number) => rounded((feet * us.area) / u.area),
     speed: (mph: number) => rounded((mph * us.speed) / u.speed),
@@ -76,7 +76,8 @@ const hill = fc.record({
 
 // ---- towers ----------------------------------------------------------------------------------------------------
 
-const members = (w: Writer, width: number) =>
+/** Rounds are told by their widths, which decide their drag; flats by any of the ways of a plan. */
+const members = (w: Writer, width: number, round: boolean) =>
   fc.oneof(
     {
       weight: 5,
@@ -94,13 +95,8 @@ const members = (w: Writer, width: number) =>
           pattern: each.pattern,
         })),
     },
-    { weight: 1, arbitrary: between(0.08, 0.35).map((solidity) => ({ solidity: rounded(solidity) })) },
-    {
-      weight: 1,
-      arbitrary: fc
-        .record({ round: between(1, 2.5), flat: between(0, 2) })
-        .map(({ round, flat }) => ({ roundArea: w.area(round), flatArea: w.area(flat) })),
-    },
+    { weight: round ? 0 : 2, arbitrary: between(0.08, 0.35).map((solidity) => ({ solidity: rounded(solidity) })) },
+    { weight: round ? 0 : 2, arbitrary: between(1, 4).map((area) => ({ flatArea: w.area(area) })) },
     { weight: 1, arbitrary: between(3, 9).map((area) => ({ dragArea: w.area(area) })) },
   );
 
@@ -121,7 +117,7 @@ const straight = (w: Writer) =>
       cage: fc.boolean(),
     })
     .chain(({ faces, round, width, count, make, cage }) =>
-      fc.tuple(members(w, width), members(w, width)).map(([steel, ofCage]): DrawnTower => {
+      fc.tuple(members(w, width, round), members(w, width, round)).map(([steel, ofCage]): DrawnTower => {
         const shape = { shape: 'lattice', faces, members: round ? 'round' : 'flat' };
         const section = { length: w.long(10), count, ...shape, width: w.across(width), ...steel };
         const top = { name: 'cage', length: w.long(5), ...shape, width: w.across(width * 1.2), ...ofCage };
@@ -583,3 +579,40 @@ const isUnclearHill = (hill: { readonly shape: string; readonly side: string }, 
     ['II', 'III', 'IV'].includes(String(ground['terrain'])));
 
 export { MPH };
+
+/** Those of them whose ice is told as well: on round members of known widths, or as an area with ice. */
+export const icedPlan: fc.Arbitrary<Told> = toldPlan
+  .filter((plan) => {
+    const tower = plan['tower'] as Told;
+    const sections = tower['sections'] as readonly Told[];
+    const ice = (plan['site'] as Told)['riskCategory'] !== 'I';
+    return (
+      ice && sections.every(({ leg, members, sides }) => (leg !== undefined && members === 'round') || sides === 0)
+    );
+  })
+  .map((plan) => {
+    // Without a mast: in the couple of one the product looks at ice as well.
+    const { mast: _, rotator: __, ...bare } = plan;
+    const { loads, cables, ratings, site, units } = bare as Readonly<Record<string, readonly Told[]>>;
+    const w = writer(units as unknown as UnitSystem);
+    const iced = (loads ?? [])
+      .filter(
+        ({ shape, force }) => force === undefined && (shape === undefined || shape === 'tube' || shape === 'tubes'),
+      )
+      .map((load) =>
+        load['shape'] === undefined
+          ? {
+              ...load,
+              icedArea: rounded(2 * Math.max(Number(load['area'] ?? load['front']), Number(load['side'] ?? 0))),
+            }
+          : load,
+      );
+    return {
+      ...bare,
+      site: { ...(site as unknown as Told), ice: { thickness: w.across(0.5), gust: w.speed(45) } },
+      loads: iced,
+      cables: (cables ?? []).map((lines) => ({ ...lines, [FIELD.arrangement]: 'single' })),
+      // More than all that hangs there and its ice.
+      ratings: [...(ratings ?? []), { of: 'tower', kind: 'weight', weight: w.weight(9000) }],
+    };
+  });

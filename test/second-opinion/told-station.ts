@@ -186,6 +186,9 @@ export const DEPARTURES = [
   'couple-point-by-point',
   'no-relief-in-braces',
   'further-area-at-the-bearing',
+  'drag-step-in-feet',
+  'ice-importance-of-7-10',
+  'ice-at-section-tops',
 ] as const;
 export type Departure = (typeof DEPARTURES)[number];
 

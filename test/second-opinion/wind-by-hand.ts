@@ -35,6 +35,8 @@ export interface Wind {
   readonly roughness: number;
   /** Whether the 16 psf of ASCE 7 count: in a check, in no gust that it holds to and in no rating. */
   readonly leastPressure: boolean;
+  /** Thickness of radial ice on everything, at a height; round members with ice have slow flow. */
+  readonly ice: ((z: number) => number) | undefined;
   /** Whether it is the wind of a rated case. */
   readonly rated: boolean;
 }
@@ -291,13 +293,19 @@ export function mastGustOf(wind: Wind, latticeGust: number): number {
   return wind.method === 'eia222-f' ? 1.25 * latticeGust : wind.gust;
 }
 
-/** Basis 6: design thickness of the ice at the height z, m. */
-export function iceThickness(method: Method, told: number, category: string, topography: number, z: number): number {
-  const factor = Math.min(1.4, (z / (33 * FOOT)) ** 0.1);
-  const exposed = topography ** 0.35;
-  if (method === 'eia222-f' || method === 'en1991-1-4' || method === 'rs222-c') return told;
-  const importance = method === 'asce7-10' || method === 'tia222-g' ? 1.25 : 1.15;
-  const graded =
-    told * (category === 'III' || category === 'IV' ? importance : category === 'I' ? 0.8 : 1) * factor * exposed;
-  return method === 'asce7-10' || method === 'tia222-g' ? 2 * graded : graded;
+/** Basis 6: design thickness of the ice at the height z, m; factor 2.0 on the maps of ASCE 7-10 and TIA-222-G. */
+export function iceThickness(
+  { method, topography, departures }: Wind,
+  { told, category, z }: { readonly told: number; readonly category: string; readonly z: number },
+): number {
+  if (!isAsce(method) && !isTia(method)) return told;
+  const older = method === 'asce7-10' || method === 'tia222-g';
+  // The maps of 7-22 are by risk category (from memory), so that nothing multiplies them.
+  const grave = (category === 'III' || category === 'IV') && method !== 'asce7-22';
+  const importance = grave ? (older || departures.has('ice-importance-of-7-10') ? 1.25 : 1.15) : 1;
+  const height = Math.min(1.4, (z / (33 * FOOT)) ** 0.1);
+  return (older ? 2 : 1) * told * importance * height * topography(z) ** 0.35;
 }
+
+/** Basis 6: level of the wind on ice, 0.7 for ASCE and TIA. */
+export const iceLevelOf = ({ method, level }: Wind) => (isAsce(method) || isTia(method) ? 0.7 : level);
