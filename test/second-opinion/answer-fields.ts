@@ -1,7 +1,7 @@
 /*
  * The one place of the second opinion that knows the names of an answer's fields; what it gives is in SI.
  */
-import { FOOT, PSF, type Told, UNITS, type UnitSystem } from './told-station.ts';
+import { FOOT, PSF, UNITS, type UnitSystem } from './told-station.ts';
 
 interface Quantity {
   readonly value: number;
@@ -11,8 +11,6 @@ interface Quantity {
 interface Line {
   readonly demand?: number;
   readonly asked?: number;
-  readonly capacity?: number;
-  readonly shown?: number;
   readonly ratio?: number;
 }
 
@@ -169,6 +167,4 @@ export function answerOf(body: unknown, system: UnitSystem): Answer {
 }
 
 /** Ids of the checks that are compared. */
-export const CHECK = { tower: 'tower', top: 'tower-top', mast: 'mast', ice: 'ice' } as const;
-
-export type { Told };
+export const CHECK = { tower: 'tower', mast: 'mast', ice: 'ice' } as const;

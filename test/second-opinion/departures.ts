@@ -251,6 +251,24 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
       rating: { area: 1, wind: { ...rated, speed: 60 } },
     }),
   },
+  'hill-below-least-height': {
+    says: 'Below the least height of a terrain EN 1991-1-4 holds the turbulence of that height, its hill included; with the hill of the lower place it is less: 2.5 % of the pressure at 6 m in terrain IV (4.4, from memory).',
+    side: 'unsafe',
+    plan: plan({
+      units: 'si',
+      method: 'en1991-1-4',
+      site: {
+        ...enWind,
+        terrain: 'IV',
+        topographicFactor: undefined,
+        hill: { shape: 'ridge', height: 40, halfLength: 60, distance: 0, side: 'upwind', isolated: true },
+      },
+      tower: { top: 12 },
+      sections: [{ length: 3, count: 4, ...lattice, width: 450, leg: 32, brace: 12, panel: 450 }],
+      loads: [{ name: 'panel', area: 0.5, areaKind: 'effective', height: 6, offset: 0, weight: 0 }],
+      rating: { area: 1, wind: enRated },
+    }),
+  },
   'ice-importance-of-7-10': {
     says: 'The ice importance of class III is 1.25 by ASCE 7-16 and TIA-222-H too, where 1.15 is published or likely.',
     side: 'safe',

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { FIELD, FLAT_ROW, FOOT, type Method, MPH, type Told, UNITS, type UnitSystem } from './told-station.ts';
+import { FIELD, FLAT_ROW, FOOT, type Method, type Told, UNITS, type UnitSystem } from './told-station.ts';
 
 /*
  * Random plans in which everything is told, so that nothing has to be assumed: every method, tower and mast, in both
@@ -491,7 +491,7 @@ function document(system: UnitSystem, method: Method, w: Writer, metres: number,
   const { wind, mast, lines, block } = drawn;
   const height = metres / UNITS[system].long;
   const feet = metres / FOOT;
-  const byHill = drawn.hill !== undefined && method !== 'eia222-f' && !isUnclearHill(drawn.hill, method, wind.ground);
+  const byHill = drawn.hill !== undefined && method !== 'eia222-f' && !isLeeOfEscarpment(drawn.hill, method);
   const uniform = drawn.tower.sections.every(({ width }) => !Array.isArray(width));
   const frequency = uniform && drawn.tower.sections.length === 1 ? drawn.frequency : Math.max(1.2, drawn.frequency);
   return defined({
@@ -572,13 +572,9 @@ function document(system: UnitSystem, method: Method, w: Writer, metres: number,
   });
 }
 
-/** By EN 1991-1-4 the lee of an escarpment and the lowest metres of rough terrain are left to others. */
-const isUnclearHill = (hill: { readonly shape: string; readonly side: string }, method: Method, ground: Told) =>
-  method === 'en1991-1-4' &&
-  ((hill.shape === 'escarpment' && hill.side === 'downwind') ||
-    ['II', 'III', 'IV'].includes(String(ground['terrain'])));
-
-export { MPH };
+/** By EN 1991-1-4 the lee of an escarpment is left to others. */
+const isLeeOfEscarpment = (hill: { readonly shape: string; readonly side: string }, method: Method) =>
+  method === 'en1991-1-4' && hill.shape === 'escarpment' && hill.side === 'downwind';
 
 /** Those of them whose ice is told as well: on round members of known widths, or as an area with ice. */
 export const icedPlan: fc.Arbitrary<Told> = toldPlan

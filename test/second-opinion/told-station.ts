@@ -187,6 +187,7 @@ export const DEPARTURES = [
   'no-relief-in-braces',
   'further-area-at-the-bearing',
   'drag-step-in-feet',
+  'hill-below-least-height',
   'ice-importance-of-7-10',
   'ice-at-section-tops',
 ] as const;
