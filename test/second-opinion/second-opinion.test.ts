@@ -62,7 +62,7 @@ async function pairsOf(
 
 interface Strictness {
   readonly tapered: boolean;
-  /** In the braces of a taper the product also takes the least capacity of any direction: only never less is asked. */
+  /** How the product lets loads in the braces of a taper relieve each other is known in outline: only never less is asked. */
   readonly bracesNoLess: boolean;
 }
 
