@@ -35,8 +35,6 @@ interface Changes {
   readonly rotator?: Told;
   readonly loads?: readonly Told[];
   readonly rating?: Told;
-  /** A rated weight beyond all that hangs there. */
-  readonly heavy?: boolean;
 }
 
 /** A 40 ft lattice in everyday wind, changed in what matters. */
@@ -50,7 +48,6 @@ function plan({
   rotator,
   loads,
   rating,
-  heavy,
 }: Changes): Told {
   return {
     units,
@@ -75,10 +72,7 @@ function plan({
     ...(mast === undefined ? {} : { mast, rotator: rotator ?? { height: 34, weight: 40 } }),
     loads: loads ?? [{ name: 'beam', area: 8, areaKind: 'effective', turns: true, above: 2, weight: 0 }],
     cables: [],
-    ratings: [
-      { of: 'tower', area: 12, areaKind: 'effective', above: 0, wind: rated, ...rating },
-      ...(heavy === true ? [{ of: 'tower', kind: 'weight', weight: 9000 }] : []),
-    ],
+    ratings: [{ of: 'tower', area: 12, areaKind: 'effective', above: 0, wind: rated, ...rating }],
   };
 }
 
@@ -97,26 +91,7 @@ const enWind = { wind: { speed: 25, basis: 'mean-10min' }, terrain: 'II' };
 const enRated = { speed: 25, basis: 'mean-10min', method: 'en1991-1-4', terrain: 'II', riskCategory: 'II' };
 const roundPole = (width: number, length: number) => ({ length, count: 3, shape: 'pole', sides: 0, width });
 
-const ICED: Changes = {
-  site: { riskCategory: 'III', ice: { thickness: 1, gust: 60 } },
-  loads: [{ name: 'vertical', shape: 'tube', along: 'upright', diameter: 2, height: [40, 50], weight: 0 }],
-  heavy: true,
-};
-
 export const KNOWN: Readonly<Record<Departure, Known>> = {
-  'straight-end-effect': {
-    says: 'The end effect of round members by EN 1991-1-4 is one straight line to 1.00 at slenderness 200, uncapped in a demand; published is a bent one, slenderness at most 70: 50 mm by 5 m reads 8.9 % more.',
-    side: 'safe',
-    plan: plan({
-      units: 'si',
-      method: 'en1991-1-4',
-      site: enWind,
-      tower: { top: 12 },
-      sections: [{ length: 3, count: 4, ...lattice, width: 450, leg: 32, brace: 12, panel: 450 }],
-      loads: [{ name: 'vertical', shape: 'tube', along: 'upright', diameter: 25, height: [12, 17], weight: 0 }],
-      rating: { area: 1, wind: enRated },
-    }),
-  },
   'own-surface-each-side': {
     says: 'A pole rated by EN 1991-1-4 is galvanised in its demand and polished in its capacity, so that its own case reads more than 1.',
     side: 'safe',
@@ -137,17 +112,6 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
       loads: [
         { name: 'cage', ...lattice, faces: 4, width: 10, leg: 1, panel: 10, height: [22, 30], weight: 0, offset: 0 },
       ],
-    }),
-  },
-  'isolated-in-7-22': {
-    says: 'ASCE 7-22 has no condition on the surroundings of a hill, yet `isolated: false` takes it out.',
-    side: 'unsafe',
-    plan: plan({
-      method: 'asce7-22',
-      site: {
-        topographicFactor: undefined,
-        hill: { shape: 'ridge', height: 80, halfLength: 200, distance: 0, side: 'upwind', isolated: false },
-      },
     }),
   },
   'least-pressure-on-a-square-metre': {
@@ -268,16 +232,6 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
       loads: [{ name: 'panel', area: 0.5, areaKind: 'effective', height: 6, offset: 0, weight: 0 }],
       rating: { area: 1, wind: enRated },
     }),
-  },
-  'ice-importance-of-7-10': {
-    says: 'The ice importance of class III is 1.25 by ASCE 7-16 and TIA-222-H too, where 1.15 is published or likely.',
-    side: 'safe',
-    plan: plan(ICED),
-  },
-  'ice-at-section-tops': {
-    says: 'The thickness of ice is taken at the top of each section, so that it moves with how sections are written.',
-    side: 'safe',
-    plan: plan({ ...ICED, sections: [{ ...lattice, length: 40 }] }),
   },
   'rated-bundle-at-1.2': {
     says: 'Lines that a rating includes as a bundle count at 1.2 of its width even where the smaller of the two, the lines singly, is less: by RS-222-C 2/3 of each, by EN 1.10.',

@@ -60,10 +60,6 @@ function enRound(wind: Wind, width: number, length: number, z: number): number {
   const reynolds = (speed * width) / 15e-6 / 1e6;
   const fast = 1.2 + (0.18 * Math.log10((10 * wind.roughness) / width)) / (1 + 0.4 * Math.log10(reynolds));
   const long = wind.ice === undefined ? Math.min(1.2, Math.max(0.11 / reynolds ** 1.4, fast)) : 1.2;
-  if (wind.departures.has('straight-end-effect')) {
-    const slenderness = Math.max(1, Math.min(wind.rated ? 70 : 200, length / width));
-    return long * (0.6 + (0.4 * Math.log10(slenderness)) / Math.log10(200));
-  }
   return long * endEffect(length, width);
 }
 

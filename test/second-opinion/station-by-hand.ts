@@ -71,8 +71,7 @@ export function siteWind(station: Station, typed = station.wind.speed, roughness
     ground,
     importance: importanceOf(method, basis, riskCategory),
     elevationFactor: elevationFactorOf(method, station.system, station.elevation),
-    topography:
-      hill === undefined ? () => topographicFactor : (z) => hillFactor(method, ground, hill, z, station.departures),
+    topography: hill === undefined ? () => topographicFactor : (z) => hillFactor(method, ground, hill, z),
     directionFactor: directionFactorOf(method, supportKind(station)),
     gust: gustOf(method, supportKind(station), { ground, speed }, swaying(station)),
     level: levelOf(method, basis),
@@ -357,16 +356,13 @@ const widthAt = ({ from, to, shape }: Section, z: number) =>
 function towerItem(wind: Wind, station: Station, angle: WindAngle): Item {
   const slices = station.sections.flatMap((section) => {
     const { from, to, shape } = section;
-    const { ice } = wind;
-    const ofSection: Wind =
-      ice !== undefined && station.departures.has('ice-at-section-tops') ? { ...wind, ice: () => ice(to) } : wind;
-    return slicesOf(ofSection, from, to, (z) => {
+    return slicesOf(wind, from, to, (z) => {
       const width = widthAt(section, z);
       if (shape.kind === 'lattice') {
-        return even(lattice(ofSection, shape, width, to - from, z, angle), latticeSeen(shape, width, to - from));
+        return even(lattice(wind, shape, width, to - from, z, angle), latticeSeen(shape, width, to - from));
       }
-      const round = iced(ofSection, width, z);
-      return even(round * pole(ofSection, shape, round, station.top - station.base, z), round);
+      const round = iced(wind, width, z);
+      return even(round * pole(wind, shape, round, station.top - station.base, z), round);
     });
   });
   return { ...plain, name: 'tower', onMast: false, slices };

@@ -5,16 +5,16 @@
 
 /** How the plan writes what may be written in several ways. */
 export const FIELD = {
-  base: 'foot',
-  arrangement: 'laid',
-  areasBySpeed: 'rows',
-  furtherAreas: 'also',
-  soilBearing: 'bearing',
-  manufacturerPlates: 'shelf',
+  base: 'base',
+  arrangement: 'arrangement',
+  areasBySpeed: 'areasBySpeed',
+  furtherAreas: 'furtherAreas',
+  soilBearing: 'soilBearing',
+  manufacturerPlates: 'manufacturerPlates',
 } as const;
 
 /** Lines laid flat beside each other, as the plan says it. */
-export const FLAT_ROW = 'ribbon';
+export const FLAT_ROW = 'flat';
 
 export type UnitSystem = 'us' | 'si';
 export type Method =
@@ -171,10 +171,8 @@ export interface Rating {
  * see that it explains a difference, and all of it.
  */
 export const DEPARTURES = [
-  'straight-end-effect',
   'own-surface-each-side',
   'lattice-load-face-on',
-  'isolated-in-7-22',
   'least-pressure-on-a-square-metre',
   'wire-at-its-mast-end',
   'rated-case-rigid',
@@ -188,8 +186,6 @@ export const DEPARTURES = [
   'further-area-at-the-bearing',
   'drag-step-in-feet',
   'hill-below-least-height',
-  'ice-importance-of-7-10',
-  'ice-at-section-tops',
 ] as const;
 export type Departure = (typeof DEPARTURES)[number];
 

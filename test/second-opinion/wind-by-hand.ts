@@ -173,13 +173,7 @@ const TIA_HILL = {
 } as const;
 
 /** Basis 4, topography: factor on the pressure (EN: on the speed) at the height z above the ground at the tower. */
-export function hillFactor(
-  method: Method,
-  ground: Ground,
-  hill: Hill,
-  z: number,
-  departures: ReadonlySet<Departure>,
-): number {
+export function hillFactor(method: Method, ground: Ground, hill: Hill, z: number): number {
   if (method === 'eia222-f' || method === 'rs222-c') return 1;
   if (method === 'en1991-1-4') return orography(hill, z);
   const exposure = ground as 'B' | 'C' | 'D';
@@ -192,7 +186,7 @@ export function hillFactor(
   const least = ground === 'B' ? 60 : 15;
   // The typed figures meet 1 in 5 exactly where they are meant to.
   if (steep < 0.2 * (1 - 1e-9) || hill.height < least * FOOT * (1 - 1e-9)) return 1;
-  if (!hill.isolated && (method !== 'asce7-22' || departures.has('isolated-in-7-22'))) return 1;
+  if (!hill.isolated && method !== 'asce7-22') return 1;
   const { k, gamma, lee } = ASCE_HILL[hill.shape];
   const half = steep > 0.5 ? 2 * hill.height : hill.halfLength;
   const mu = hill.side === 'upwind' ? 1.5 : lee;
@@ -296,14 +290,14 @@ export function mastGustOf(wind: Wind, latticeGust: number): number {
 
 /** Basis 6: design thickness of the ice at the height z, m; factor 2.0 on the maps of ASCE 7-10 and TIA-222-G. */
 export function iceThickness(
-  { method, topography, departures }: Wind,
+  { method, topography }: Wind,
   { told, category, z }: { readonly told: number; readonly category: string; readonly z: number },
 ): number {
   if (!isAsce(method) && !isTia(method)) return told;
   const older = method === 'asce7-10' || method === 'tia222-g';
   // The maps of 7-22 are by risk category (from memory), so that nothing multiplies them.
   const grave = (category === 'III' || category === 'IV') && method !== 'asce7-22';
-  const importance = grave ? (older || departures.has('ice-importance-of-7-10') ? 1.25 : 1.15) : 1;
+  const importance = grave ? (older ? 1.25 : 1.15) : 1;
   const height = Math.min(1.4, (z / (33 * FOOT)) ** 0.1);
   return (older ? 2 : 1) * told * importance * height * topography(z) ** 0.35;
 }
