@@ -159,13 +159,19 @@ export const chanceSchema = z
     years: number('For how many years.'),
     perYear: range('Lowest and highest chance in a year.'),
     overYears: range('Lowest and highest chance in all the years.'),
+    counted: z.exactOptional(
+      z
+        .object({ reached: z.number(), years: z.number() })
+        .meta({ description: 'In how many years of the record the gust was reached.' }),
+    ),
     byMethod: z.array(
       z.object({
         method: z.enum(EXTREMES_METHODS),
         through: z.exactOptional(range('Of a line through two values of the chart: their years.')),
-        location: quantitySchema,
-        scale: quantitySchema,
-        fiftyYears: quantityOf('Gust reached once in 50 years on average.'),
+        location: z.exactOptional(quantitySchema),
+        scale: z.exactOptional(quantitySchema),
+        shape: z.exactOptional(number('Above 0 the tail is heavier than Gumbel’s.')),
+        fiftyYears: maybe('Gust reached once in 50 years on average.'),
         fiftyYearsError: maybe('Its standard error.'),
         perYear: range('Lowest and highest chance in a year by this method.'),
         inBand: z.boolean().meta({ description: 'The band counts it; else it is for comparison.' }),
@@ -175,6 +181,7 @@ export const chanceSchema = z
   })
   .meta({
     id: 'Chance',
-    description: 'Chance of the actual gust a check holds to: an upper bound, it ignores direction.',
+    description:
+      'Chance of the actual gust a check holds to, from whatever direction: of yearly maxima a 90 % band, of a chart how far its values disagree.',
   });
 export type ChanceAnswer = Described<typeof chanceSchema>;

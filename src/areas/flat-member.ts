@@ -118,19 +118,22 @@ export function flatCoefficientAsce(face: FlatFace): ForceCoefficient {
   );
 }
 
-/** A full dish, hollow side to the wind. @source engineers-data-book */
-export const DISH_COEFFICIENT = 1.42;
+/**
+ * A full dish without radome at its worst angle, 50° to 60° off its axis: more than the 1.55 square on by the same table
+ * and the 1.42 of a hollow hemisphere. @source tia222-g
+ */
+export const DISH_COEFFICIENT = 1.67;
 /** An open mesh of flat strip: the most an open frame gets on its solid area. @source asce7-10 */
 export const OPEN_MESH_COEFFICIENT = 2;
 
 export const dishCoefficient = defineFormula({
   id: 'cd-dish',
   title:
-    'Coefficient of a dish on the area of its rim; a mesh takes 2.0 on its solid share, never more than the full dish',
+    'Coefficient of a dish at its worst angle, on the area of its rim; a mesh takes 2.0 on its solid share, never more than the full dish',
   symbol: 'C_d',
   unit: 'one',
-  expression: 'min(1.42, 2 * phi)',
+  expression: 'min(1.67, 2 * phi)',
   variables: [variable('phi', 'solid share of its face', 'one', 0, 1)],
-  cite: cite('engineers-data-book', 'Fig. 5.13(b), p. 95, hollow hemisphere; mesh derived', 'published'),
+  cite: cite('tia222-g', 'Annex C, paraboloid without radome, resultant at 50° to 60°; mesh derived', 'memory'),
   of: (solidity: number) => Math.min(DISH_COEFFICIENT, OPEN_MESH_COEFFICIENT * solidity),
 });

@@ -12,18 +12,57 @@ export const AIR_VISCOSITY_EN = 15e-6;
  */
 export const SURFACE_ROUGHNESS: Readonly<Record<Role, number>> = { demand: 0.2e-3, capacity: 0.002e-3 };
 
-/** Slenderness up to which a capacity takes the end effect, Table 7.16; a demand takes it as it is. @source en1991-1-4 */
-export const SLENDEREST_IN_CAPACITY = 70;
+/** Lengths between which the slenderness of a cylinder falls from l/b to 0.7·l/b [m], Table 7.16. @source en1991-1-4 */
+const SHORT_CYLINDER = 15;
+const LONG_CYLINDER = 50;
+
+const slendernessExpression = (factor: string) =>
+  `min(70, ${factor} * l / b * (1 - 0.3 * min(max((l - l_1) / (l_2 - l_1), 0), 1)))`;
+const lengths = [
+  variable('l', 'length of the whole member', 'length', 0.05, 100),
+  variable('b', 'its width', 'diameter', 0.002, 2),
+  variable('l_1', 'length up to which the first factor holds, 15 m', 'length', SHORT_CYLINDER, SHORT_CYLINDER),
+  variable('l_2', 'length from which the last factor holds, 50 m', 'length', LONG_CYLINDER, LONG_CYLINDER),
+];
+const slendernessBy = (factor: number) => (l: number, b: number, short: number, long: number) =>
+  Math.min(70, ((factor * l) / b) * (1 - 0.3 * Math.min(Math.max((l - short) / (long - short), 0), 1)));
+
+export const cylinderSlenderness = defineFormula({
+  id: 'lambda-cylinder-en1991',
+  title: 'Slenderness of a cylinder: l/b up to 15 m, 0.7·l/b from 50 m, at most 70',
+  symbol: 'lambda_s',
+  unit: 'one',
+  expression: slendernessExpression('1'),
+  variables: lengths,
+  cite: cite('en1991-1-4', '7.13, Table 7.16, circular cylinders', 'second-hand'),
+  of: slendernessBy(1),
+});
+
+export const polygonSlenderness = defineFormula({
+  id: 'lambda-polygon-en1991',
+  title: 'Slenderness of a many-sided member: 2·l/b up to 15 m, 1.4·l/b from 50 m, at most 70',
+  symbol: 'lambda_s',
+  unit: 'one',
+  expression: slendernessExpression('2'),
+  variables: lengths,
+  cite: cite('en1991-1-4', '7.13, Table 7.16, polygonal sections', 'memory'),
+  of: slendernessBy(2),
+});
 
 export const endEffectFactor = defineFormula({
   id: 'psi-en1991',
-  title: 'End-effect factor by slenderness: 0.6 at 1 to 1.0 at 200, linear in its logarithm',
+  title: 'End-effect factor: 0.60, 0.698, 0.918, 1.00 at slenderness 1, 10, 70, 200, straight in its logarithm between',
   symbol: 'psi',
   unit: 'one',
-  expression: '0.6 + 0.4 * log10(min(max(lambda_s, 1), 200)) / log10(200)',
-  variables: [variable('lambda_s', 'slenderness: length over width of the whole member', 'one', 0.5, 400)],
-  cite: cite('en1991-1-4', '7.13, Fig. 7.36, solid member', 'memory'),
-  of: (slenderness: number) => 0.6 + (0.4 * Math.log10(Math.min(Math.max(slenderness, 1), 200))) / Math.log10(200),
+  expression:
+    '0.6 + 0.098 * log10(min(max(lambda_s, 1), 10)) + 0.22 * log10(min(max(lambda_s, 10), 70) / 10) / log10(7) + 0.082 * log10(min(max(lambda_s, 70), 200) / 70) / log10(20 / 7)',
+  variables: [variable('lambda_s', 'slenderness of the whole member', 'one', 0.5, 400)],
+  cite: cite('en1991-1-4', '7.13, Fig. 7.36, solid member, digitised', 'second-hand'),
+  of: (slenderness: number) =>
+    0.6 +
+    0.098 * Math.log10(Math.min(Math.max(slenderness, 1), 10)) +
+    (0.22 * Math.log10(Math.min(Math.max(slenderness, 10), 70) / 10)) / Math.log10(7) +
+    (0.082 * Math.log10(Math.min(Math.max(slenderness, 70), 200) / 70)) / Math.log10(20 / 7),
 });
 
 export const reynoldsNumber = defineFormula({
@@ -36,7 +75,7 @@ export const reynoldsNumber = defineFormula({
     variable('vb', 'peak wind √(2·q_p/ρ) times diameter', 'flow-number', 0.01, 200),
     variable('nu', 'kinematic viscosity of air', 'flow-number', 15e-6, 15e-6),
   ],
-  cite: cite('en1991-1-4', '7.9.1, Eq. (7.15)', 'memory'),
+  cite: cite('en1991-1-4', '7.9.1, Eq. (7.15)', 'second-hand'),
   of: (flow: number, viscosity: number) => flow / viscosity,
 });
 
@@ -51,7 +90,7 @@ export const flowMeasureEn = defineFormula({
     variable('q_p', 'peak velocity pressure', 'pressure', 0, 8000),
     variable('rho', 'density of air', 'density', 1.25, 1.25),
   ],
-  cite: cite('en1991-1-4', '7.9.1, Fig. 7.28 note', 'memory'),
+  cite: cite('en1991-1-4', '7.9.1, Fig. 7.28 note', 'second-hand'),
   of: (b: number, qp: number, rho: number) => b * Math.sqrt((2 * qp) / rho),
 });
 
@@ -105,9 +144,9 @@ export const CYLINDER_SLOW = 1.2;
 /** Flow measure at which 0.11/(Re/10⁶)^1.4 falls below 1.2 [m²/s]. */
 const SLOW_UP_TO = (0.11 / CYLINDER_SLOW) ** (1 / 1.4) * 1e6 * AIR_VISCOSITY_EN;
 
-function endsOf(slenderness: number, role: Role, trace: Trace | undefined): number {
-  const counted = role === 'capacity' ? Math.min(slenderness, SLENDEREST_IN_CAPACITY) : slenderness;
-  return evaluate(trace, endEffectFactor, [counted]);
+function endsOf(rule: typeof cylinderSlenderness, aspect: number, width: number, trace: Trace | undefined): number {
+  const slenderness = evaluate(trace, rule, [aspect * width, width, SHORT_CYLINDER, LONG_CYLINDER]);
+  return evaluate(trace, endEffectFactor, [slenderness]);
 }
 
 /**
@@ -119,12 +158,12 @@ function endsOf(slenderness: number, role: Role, trace: Trace | undefined): numb
  * @param diameter its diameter [m], above 0
  * @param role demand: galvanised; capacity: polished, and its slenderness no more than 70
  * @returns the coefficient, by peak wind times diameter
- * @example roundCoefficientEn(200, 0.05, 'demand').slow // 1.2
+ * @example roundCoefficientEn(200, 0.05, 'demand').slow // 1.1016
  * @source en1991-1-4
  */
 export function roundCoefficientEn(aspect: number, diameter: number, role: Role): ForceCoefficient {
   const k = SURFACE_ROUGHNESS[role];
-  const ends = endsOf(aspect, role, undefined);
+  const ends = endsOf(cylinderSlenderness, aspect, diameter, undefined);
   const smooth = 10 * k < diameter;
   return {
     slow: CYLINDER_SLOW * ends,
@@ -142,7 +181,7 @@ export function roundCoefficientEn(aspect: number, diameter: number, role: Role)
               diameter,
             ])
           : CYLINDER_SLOW;
-      return evaluate(trace, coefficientWithEnds, [bare, endsOf(aspect, role, trace)]);
+      return evaluate(trace, coefficientWithEnds, [bare, endsOf(cylinderSlenderness, aspect, diameter, trace)]);
     },
   };
 }
@@ -176,13 +215,13 @@ export const POLYGON_EN: Readonly<Record<8 | 12 | 16 | 18, Readonly<Record<Role,
 /**
  * Coefficient of a pole by EN 1991-1-4: a round one as a cylinder, a many-sided one by its number of sides.
  *
- * c_f = c_f0·ψ
+ * c_f = c_f0·ψ; of many sides a demand takes the slenderness of polygons, a capacity the lower one of cylinders
  *
  * @param sides 0 is round
  * @param aspect height over width of the whole pole [-]
  * @param width its width here [m], above 0
  * @returns the coefficient, by peak wind times diameter
- * @example poleCoefficientEn(8, 200, 0.3, 'demand').slow // 1.45
+ * @example poleCoefficientEn(8, 200, 0.3, 'demand').slow // 1.3311
  * @source en1991-1-4
  */
 export function poleCoefficientEn(
@@ -193,6 +232,7 @@ export function poleCoefficientEn(
 ): ForceCoefficient {
   if (sides === 0) return roundCoefficientEn(aspect, width, role);
   const bare = POLYGON_EN[sides][role];
-  const compute = (trace?: Trace) => evaluate(trace, coefficientWithEnds, [bare, endsOf(aspect, role, trace)]);
+  const rule = role === 'demand' ? polygonSlenderness : cylinderSlenderness;
+  const compute = (trace?: Trace) => evaluate(trace, coefficientWithEnds, [bare, endsOf(rule, aspect, width, trace)]);
   return constantCoefficient(compute(), compute);
 }

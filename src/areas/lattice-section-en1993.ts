@@ -1,4 +1,4 @@
-import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
+import { atMost, cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
 import { constantCoefficient, type ForceCoefficient, type Role, type WindDirection } from './force-coefficient.ts';
 import { AIR_VISCOSITY_EN } from './force-coefficients-en1991.ts';
 import type { LatticeFace } from './lattice-section.ts';
@@ -37,7 +37,7 @@ export const latticeRoundSlowEn = defineFormula({
   unit: 'one',
   expression: 'C_1 * (1 - C_2 * phi) + (C_1 + 0.875) * phi^2',
   variables: [C1, C2, phi],
-  cite: cite('en1993-3-1', `${ANNEX}.2`, 'memory'),
+  cite: cite('en1993-3-1', `${ANNEX}.2`, 'second-hand'),
   of: (c1: number, c2: number, solid: number) => c1 * (1 - c2 * solid) + (c1 + 0.875) * solid * solid,
 });
 
@@ -48,7 +48,7 @@ export const latticeRoundFastEn = defineFormula({
   unit: 'one',
   expression: '1.9 - sqrt((1 - phi) * (2.8 - 1.14 * C_1 + phi))',
   variables: [phi, C1],
-  cite: cite('en1993-3-1', `${ANNEX}.2`, 'memory'),
+  cite: cite('en1993-3-1', `${ANNEX}.2`, 'second-hand'),
   of: (solid: number, c1: number) => 1.9 - Math.sqrt((1 - solid) * (2.8 - 1.14 * c1 + solid)),
 });
 
@@ -128,7 +128,7 @@ export function latticeCoefficientEn(face: LatticeFace, direction: WindDirection
     let rounds = 0;
     if (round > 0) {
       rounds =
-        flow <= limit || role === 'demand'
+        atMost(flow, limit) || role === 'demand'
           ? evaluate(trace, latticeRoundSlowEn, [c1, c2, face.solidity])
           : evaluate(trace, latticeRoundFastEn, [face.solidity, c1]);
     }

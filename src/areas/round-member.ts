@@ -1,4 +1,5 @@
 import {
+  atMost,
   cite,
   defineFormula,
   evaluate,
@@ -181,7 +182,7 @@ export function roundCoefficientAsce(aspect: number, role: Role): ForceCoefficie
     slow,
     limit: ASCE_FLOW_LIMIT,
     at: (flow, trace) => {
-      if (flow <= ASCE_FLOW_LIMIT) return trace ? fromTable(ROUND_ASCE_SLOW, aspect, trace) : slow;
+      if (atMost(flow, ASCE_FLOW_LIMIT)) return trace ? fromTable(ROUND_ASCE_SLOW, aspect, trace) : slow;
       const fast = fromTable(ROUND_ASCE_FAST, aspect, trace);
       if (role === 'capacity') return fast;
       if (trace) fromTable(ROUND_ASCE_SLOW, aspect, trace);

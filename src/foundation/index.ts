@@ -6,6 +6,7 @@ export * from './nth.ts';
 export * from './refusal.ts';
 export * from './remember.ts';
 export * from './root.ts';
+export * from './threshold.ts';
 export * from './trace.ts';
 export * from './units.ts';
 export * from './zeros.ts';

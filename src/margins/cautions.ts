@@ -2,7 +2,7 @@ import { dishCoefficient } from '../areas/index.ts';
 import { nth } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { firstModeAtMost, type Load, type Mast, type Tower } from '../structure/index.ts';
-import type { Climate } from '../wind/index.ts';
+import { type Climate, type RecordDoubt, recordDoubts } from '../wind/index.ts';
 import { SHORT_RECORD } from './chance.ts';
 import type { Check, CheckKindName } from './checks/check.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
@@ -74,6 +74,9 @@ export const CAUTION_CODES = [
   'weight-on-boom',
   'ice-not-checked',
   'climate-short-record',
+  'climate-tells-no-law',
+  'climate-units',
+  'climate-not-gumbel',
   'climate-two-values',
   'climate-chart-band',
   'climate-converted',
@@ -211,12 +214,23 @@ function aboutSite(model: TowerModel, site: SiteSpeed, wind: Wind, say: Say): vo
   if (input.station.tower.support === 'roof') say('roof-speed-up', 'verdict', { at: '/tower/support' });
 }
 
+const CAUTION_OF_DOUBT: Readonly<Record<RecordDoubt, CautionCode>> = {
+  'too-short': 'climate-tells-no-law',
+  'too-even': 'climate-tells-no-law',
+  low: 'climate-units',
+  high: 'climate-units',
+  'not-gumbel': 'climate-not-gumbel',
+};
+
 function aboutClimate(climate: Climate | undefined, say: Say): void {
   if (!climate) return;
   const at = '/site/climate';
   if (climate.basis !== 'gust3-nominal') say('climate-converted', 'line', { at: `${at}/basis`, word: climate.basis });
   if (climate.kind === 'record' && climate.yearlyMax.length < SHORT_RECORD) {
     say('climate-short-record', 'line', { at: `${at}/yearlyMax`, value: climate.yearlyMax.length });
+  }
+  for (const doubt of recordDoubts(climate)) {
+    say(CAUTION_OF_DOUBT[doubt], 'line', { at: `${at}/yearlyMax`, word: doubt });
   }
   if (climate.kind === 'chart') {
     say(climate.returns.length === 2 ? 'climate-two-values' : 'climate-chart-band', 'line', {

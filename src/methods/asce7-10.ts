@@ -3,9 +3,11 @@ import {
   EXPOSURE_TO_7_16,
   exposureCoefficientOfTo716,
   GUST_CONSTANTS_TO_7_16,
+  ICE_IMPORTANCE_7_10,
   velocityPressure710,
 } from '../wind/index.ts';
 import { asceMethod } from './asce7.ts';
+import { ASCE_HILL_RULE_TO_7_16 } from './hill.ts';
 
 /** ASCE/SEI 7-10. */
 export const asce710 = asceMethod({
@@ -24,5 +26,6 @@ export const asce710 = asceMethod({
     trace ? evaluate(trace, velocityPressure710, [c, Kz, Kzt, Kd, V]) : velocityPressure710.of(c, Kz, Kzt, Kd, V),
   gustConstants: GUST_CONSTANTS_TO_7_16,
   iceMapFactor: 2,
-  iceImportance: true,
+  iceImportance: ICE_IMPORTANCE_7_10,
+  hill: ASCE_HILL_RULE_TO_7_16,
 });

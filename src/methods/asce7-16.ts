@@ -3,9 +3,11 @@ import {
   EXPOSURE_TO_7_16,
   exposureCoefficientOfTo716,
   GUST_CONSTANTS_TO_7_16,
+  ICE_IMPORTANCE_7_16,
   velocityPressure716,
 } from '../wind/index.ts';
 import { asceMethod } from './asce7.ts';
+import { ASCE_HILL_RULE_TO_7_16 } from './hill.ts';
 
 /** ASCE/SEI 7-16. */
 export const asce716 = asceMethod({
@@ -26,5 +28,6 @@ export const asce716 = asceMethod({
       : velocityPressure716.of(c, Kz, Kzt, Kd, Ke, V),
   gustConstants: GUST_CONSTANTS_TO_7_16,
   iceMapFactor: 1,
-  iceImportance: true,
+  iceImportance: ICE_IMPORTANCE_7_16,
+  hill: ASCE_HILL_RULE_TO_7_16,
 });

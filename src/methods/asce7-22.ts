@@ -1,6 +1,7 @@
 import { evaluate } from '../foundation/index.ts';
 import { EXPOSURE_7_22, exposureCoefficientOf722, GUST_CONSTANTS_7_22, velocityPressure722 } from '../wind/index.ts';
 import { asceMethod } from './asce7.ts';
+import { ASCE_HILL_RULE_7_22 } from './hill.ts';
 
 /** ASCE/SEI 7-22. */
 export const asce722 = asceMethod({
@@ -19,5 +20,6 @@ export const asce722 = asceMethod({
     trace ? evaluate(trace, velocityPressure722, [c, Kz, Kzt, Ke, V]) : velocityPressure722.of(c, Kz, Kzt, Ke, V),
   gustConstants: GUST_CONSTANTS_7_22,
   iceMapFactor: 1,
-  iceImportance: false,
+  iceImportance: undefined,
+  hill: ASCE_HILL_RULE_7_22,
 });

@@ -17,14 +17,14 @@ import {
   flexibleGustEffect,
   type GustConstants,
   groundElevationFactor,
-  ICE_IMPORTANCE,
+  type IceRule,
   PRESSURE_CONSTANT,
   RIGID_GUST_EFFECT,
 } from '../wind/index.ts';
 import { codeSpeeds } from './code-speeds.ts';
 import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
-import { ASCE_HILL_RULE, countedHill } from './hill.ts';
+import { countedHill, type HillRule } from './hill.ts';
 import type { Method, PartCoefficient, Wind, WindConditions } from './method.ts';
 import type { MethodId } from './method-id.ts';
 import { ratedByShape } from './rated-areas.ts';
@@ -46,8 +46,9 @@ export interface AsceEdition<Constants extends string> {
   readonly gustConstants: Readonly<Record<Exposure, GustConstants<Constants>>>;
   /** 2 where its ice maps are of 50 years. */
   readonly iceMapFactor: 1 | 2;
-  /** Its ice maps want an importance factor; else they come by risk category. */
-  readonly iceImportance: boolean;
+  /** Where its ice maps want an importance factor; else they come by risk category. */
+  readonly iceImportance: IceRule['importance'];
+  readonly hill: HillRule;
 }
 
 export interface PressureFactors {
@@ -85,7 +86,7 @@ export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: 
     edition.elevationCounts && conditions.groundElevation > 0
       ? groundElevationFactor.of(conditions.groundElevation, ELEVATION_DECAY_HEIGHT)
       : 1;
-  const hill = countedHill(ASCE_HILL_RULE, conditions);
+  const hill = countedHill(edition.hill, conditions);
   const flexible = windStructure.frequency !== undefined && windStructure.frequency < 1;
   const constants = edition.exposureConstants[exposure];
   const factors = (z: number, V: number, trace?: Trace): PressureFactors => ({
@@ -183,12 +184,12 @@ export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {
     ground: BY_EXPOSURE,
     classMatters: false,
     gustsInHeightLaw: false,
-    hill: ASCE_HILL_RULE,
+    hill: edition.hill,
     slender: SLENDER,
     ratedAreas: ratedByShape(SLENDER),
     ice: {
       mapFactor: edition.iceMapFactor,
-      importance: edition.iceImportance ? ICE_IMPORTANCE : undefined,
+      importance: edition.iceImportance,
       grows: true,
       wind: { speedOfGust: (gust) => gust },
       windLevel: 0.7,

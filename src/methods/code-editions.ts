@@ -1,4 +1,4 @@
-import { type Citation, cite } from '../foundation/index.ts';
+import { type Citation, cite, type Known } from '../foundation/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
 import type { SiteMethodId } from './method-id.ts';
 
@@ -32,7 +32,13 @@ const CLAUSE = '1609.1.1, exception for antenna-supporting structures, and chapt
 /** Escarpments of category 2 by the exception of 2009 and later. @source ibc-2018 */
 const ESCARPMENT_REACH = 16;
 
-function ibc(edition: number, wind: CodeEdition['wind'], tower: CodeEdition['tower'], source: string): CodeEdition {
+function ibc(
+  edition: number,
+  wind: CodeEdition['wind'],
+  tower: CodeEdition['tower'],
+  source: string,
+  known: Known = 'memory',
+): CodeEdition {
   return {
     id: `ibc-${edition}`,
     code: 'IBC',
@@ -41,19 +47,19 @@ function ibc(edition: number, wind: CodeEdition['wind'], tower: CodeEdition['tow
     tower,
     mapSpeed: edition >= 2012 ? 'gust3-strength' : 'gust3-nominal',
     ...(edition >= 2009 ? { escarpmentReach: ESCARPMENT_REACH } : {}),
-    cite: cite(source, CLAUSE, 'memory'),
+    cite: cite(source, CLAUSE, known),
   };
 }
 
 /** Editions of the International Building Code and the standards they refer to, the newest last. @source ibc-2018 */
 export const CODE_EDITIONS: readonly CodeEdition[] = [
   ibc(2000, ASCE_98, TIA_F, 'ibc-2000'),
-  ibc(2003, ASCE_02, TIA_F, 'ibc-2003'),
-  ibc(2006, ASCE_05, TIA_F, 'ibc-2003'),
+  ibc(2003, ASCE_02, TIA_F, 'ibc-2003', 'second-hand'),
+  ibc(2006, ASCE_05, TIA_F, 'ibc-2003', 'second-hand'),
   ibc(2009, ASCE_05, TIA_G, 'ibc-2003'),
   ibc(2012, ASCE_10, TIA_G, 'ibc-2018'),
   ibc(2015, ASCE_10, TIA_G, 'ibc-2018'),
   ibc(2018, ASCE_16, TIA_H, 'ibc-2018'),
-  ibc(2021, ASCE_16, TIA_H, 'ibc-2021'),
+  ibc(2021, ASCE_16, TIA_H, 'ibc-2021', 'second-hand'),
   ibc(2024, ASCE_22, TIA_H, 'ibc-2021'),
 ];

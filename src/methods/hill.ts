@@ -1,5 +1,6 @@
 import type { Trace } from '../foundation/index.ts';
 import {
+  type AsceHillList,
   exposureOf,
   type Ground,
   type Hill,
@@ -23,11 +24,13 @@ export interface HillRule {
   readonly byHeight: (hill: Hill, ground: Ground, trace?: Trace) => (z: number) => number;
 }
 
-export const ASCE_HILL_RULE: HillRule = {
+const asceHillRule = (list: AsceHillList): HillRule => ({
   factorOn: 'pressure',
-  conditions: (hill, ground) => hillConditionsAsce(hill, exposureOf(ground)),
+  conditions: (hill, ground) => hillConditionsAsce(hill, exposureOf(ground), list),
   byHeight: (hill, ground, trace) => hillByHeightAsce(hill, exposureOf(ground), trace),
-};
+});
+export const ASCE_HILL_RULE_TO_7_16: HillRule = asceHillRule('to-7-16');
+export const ASCE_HILL_RULE_7_22: HillRule = asceHillRule('7-22');
 export const TIA_HILL_RULE: HillRule = {
   factorOn: 'pressure',
   conditions: hillConditionsTia,
@@ -57,7 +60,7 @@ const level: CountedHill = { factor: () => 1 };
 /**
  * The topographic factor of a site by a method's rule: a factor the county gives, else the hill, else level ground.
  *
- * @example countedHill(ASCE_HILL_RULE, { exposure: 'C' }).factor(10) // 1
+ * @example countedHill(ASCE_HILL_RULE_7_22, { exposure: 'C' }).factor(10) // 1
  * @source asce7-16
  */
 export function countedHill(rule: HillRule, landscape: Landscape): CountedHill {
@@ -77,7 +80,7 @@ export function countedHill(rule: HillRule, landscape: Landscape): CountedHill {
 /**
  * Why a hill does not count by a method's rule, and the factor it would have.
  *
- * @example excludedBy(ASCE_HILL_RULE, { shape: 'ridge', height: 30, halfLength: 400, distance: 0, side: 'upwind' }, 'C')?.why // 'too-gentle'
+ * @example excludedBy(ASCE_HILL_RULE_7_22, { shape: 'ridge', height: 30, halfLength: 400, distance: 0, side: 'upwind' }, 'C')?.why // 'too-gentle'
  */
 export function excludedBy(rule: HillRule, hill: Hill, ground: Ground): ExcludedHill | undefined {
   const why = hillExclusion(rule.conditions(hill, ground));

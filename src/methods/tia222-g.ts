@@ -1,5 +1,5 @@
 import { cite, evaluate } from '../foundation/index.ts';
-import { GUST_TIA, ICE_IMPORTANCE, IMPORTANCE_G, velocityPressureG } from '../wind/index.ts';
+import { GUST_TIA, ICE_IMPORTANCE_G, IMPORTANCE_G, velocityPressureG } from '../wind/index.ts';
 import { codeSpeeds } from './code-speeds.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
 import { TIA_HILL_RULE } from './hill.ts';
@@ -48,7 +48,7 @@ export const tia222G: Method = {
   ratedAreas: ratedByShape(TIA_SLENDER),
   ice: {
     mapFactor: 2,
-    importance: ICE_IMPORTANCE,
+    importance: ICE_IMPORTANCE_G,
     grows: true,
     wind: { speedOfGust: (gust) => gust },
     windLevel: 0.7,

@@ -3,7 +3,7 @@ import {
   ELEVATION_DECAY_HEIGHT,
   GUST_TIA,
   groundElevationFactor,
-  ICE_IMPORTANCE,
+  ICE_IMPORTANCE_H,
   velocityPressureH,
 } from '../wind/index.ts';
 import { codeSpeeds } from './code-speeds.ts';
@@ -56,7 +56,7 @@ export const tia222H: Method = {
   ratedAreas: ratedByShape(TIA_SLENDER),
   ice: {
     mapFactor: 1,
-    importance: ICE_IMPORTANCE,
+    importance: ICE_IMPORTANCE_H,
     grows: true,
     wind: { speedOfGust: (gust) => gust },
     windLevel: 0.7,

@@ -1,4 +1,5 @@
 import {
+  type DragPart,
   icedLattice,
   icedPole,
   icedRoundPart,
@@ -52,8 +53,32 @@ export function icedAppurtenanceItems(station: Station, iceAt: IceAt, trace?: Tr
   return { items, needs };
 }
 
+/** Ice is read in the middle of every such step of height above the ground, however sections are written [m]. */
+const ICE_STEP = 1;
+
+interface IcedRun {
+  readonly low: number;
+  readonly high: number;
+  /** Thickness of ice [m]. */
+  readonly ice: number;
+}
+
+/** A run of height cut at every step above the ground. */
+function iceAlong(low: number, high: number, iceAt: IceAt, trace?: Trace): readonly IcedRun[] {
+  const first = Math.floor(low / ICE_STEP + 1e-9);
+  const end = Math.ceil(high / ICE_STEP - 1e-9);
+  return Array.from({ length: Math.max(1, end - first) }, (_, index) => {
+    const step = (first + index) * ICE_STEP;
+    return {
+      low: Math.max(low, step),
+      high: Math.min(high, step + ICE_STEP),
+      ice: iceAt(step + ICE_STEP / 2, trace),
+    };
+  });
+}
+
 /**
- * The tower itself with ice, one item a section; a section has the ice of its upper end.
+ * The tower itself with ice, one item a section; the ice goes by the height, not by the section.
  *
  * @param iceAt thickness of ice by height [m]
  * @source asce7-10
@@ -62,10 +87,14 @@ export function icedTowerItems(tower: Tower, iceAt: IceAt, trace?: Trace): IcedI
   const needs: string[] = [];
   const items = tower.sections.flatMap((section): WindItem[] =>
     under(trace, section.name, () => {
-      const parts = icedSectionParts(section, tower, iceAt(section.high, trace), trace);
-      if (!parts) {
-        needs.push(`${section.at}/leg`);
-        return [];
+      const parts: DragPart[] = [];
+      for (const run of iceAlong(section.low, section.high, iceAt, trace)) {
+        const iced = icedSectionParts(section, tower, run, trace);
+        if (!iced) {
+          needs.push(`${section.at}/leg`);
+          return [];
+        }
+        parts.push(...iced);
       }
       return [{ name: section.name, at: section.at, kind: 'tower', parts: inSlowFlow(parts), ...ALIKE_ON_TOWER }];
     }),
@@ -73,15 +102,29 @@ export function icedTowerItems(tower: Tower, iceAt: IceAt, trace?: Trace): IcedI
   return { items, needs: [...new Set(needs)] };
 }
 
-function icedSectionParts(section: Section, tower: Tower, ice: number, trace: Trace | undefined) {
-  const { shape, low, high } = section;
+/** Widths of a section at the ends of a run of it [m]. */
+function widthsOf({ shape, low, high }: Section, run: IcedRun): readonly [number, number] {
+  const [lower, upper] = shape?.width ?? [0, 0];
+  const at = (z: number) => lower + ((upper - lower) * (z - low)) / (high - low);
+  return [at(run.low), at(run.high)];
+}
+
+function icedSectionParts(section: Section, tower: Tower, run: IcedRun, trace: Trace | undefined) {
+  const { shape } = section;
   if (!shape) return undefined;
   if (shape.kind === 'pole') {
-    const iced = icedPole(shape, ice, trace);
-    return poleParts(iced, low, high, (tower.top - tower.foot) / ((iced.width[0] + iced.width[1]) / 2), 1);
+    const whole = icedPole(shape, run.ice);
+    const aspect = (tower.top - tower.foot) / ((whole.width[0] + whole.width[1]) / 2);
+    return poleParts(
+      icedPole({ ...shape, width: widthsOf(section, run) }, run.ice, trace),
+      run.low,
+      run.high,
+      aspect,
+      1,
+    );
   }
-  const iced = icedLattice(shape, ice, trace);
-  return iced && latticeParts(iced, low, high, 0, 1, trace);
+  const iced = icedLattice({ ...shape, width: widthsOf(section, run) }, run.ice, trace);
+  return iced && latticeParts(iced, run.low, run.high, 0, 1, trace);
 }
 
 /**
@@ -123,9 +166,13 @@ export function iceMassAbove(station: Station, levels: readonly Level[], iceAt: 
     }
   }
   for (const section of tower.sections) {
-    if (!section.shape) continue;
-    // Its own ice stands on its foot.
-    lumps.push({ z: section.low, mass: iceMass(section.shape, iceAt(section.high), section.high - section.low) });
+    const { shape, low, high } = section;
+    if (!shape) continue;
+    for (const run of iceAlong(low, high, iceAt)) {
+      // Its ice stands on its foot.
+      const mass = iceMass({ ...shape, width: widthsOf(section, run) }, run.ice, run.high - run.low);
+      lumps.push({ z: run.low, mass });
+    }
   }
   for (const { height, guys } of tower.held) {
     if (!guys) continue;
@@ -134,7 +181,9 @@ export function iceMassAbove(station: Station, levels: readonly Level[], iceAt: 
     lumps.push({ z: height, mass: iceOnTube(guys.diameter, length, iceAt(height)) });
   }
   for (const run of station.cables) {
-    lumps.push({ z: run.low, mass: run.count * iceOnTube(run.diameter, run.high - run.low, iceAt(run.high)) });
+    for (const { low, high, ice } of iceAlong(run.low, run.high, iceAt)) {
+      lumps.push({ z: low, mass: run.count * iceOnTube(run.diameter, high - low, ice) });
+    }
   }
   return levels.map(({ z }) => lumps.reduce((sum, lump) => (lump.z >= z - 1e-9 ? sum + lump.mass : sum), 0));
 }

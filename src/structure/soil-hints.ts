@@ -15,7 +15,7 @@ const hint = (soil: string, psf: number, psfPerFoot: number): SoilHint => ({
 });
 
 /**
- * Presumed strengths of soils, from memory: a hint to the owner what to ask for, never a value a check takes by itself.
+ * Presumed strengths of soils, second hand: a hint to the owner what to ask for, never a value a check takes by itself.
  * Mud, organic silt, peat and fill without compaction have none.
  *
  * @source ibc-2018-soils

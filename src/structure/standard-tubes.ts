@@ -74,15 +74,16 @@ const grade = (
   cite: source,
 });
 
-const A53 = cite('astm-a53', 'table of tensile requirements', 'memory');
-const A500 = cite('astm-a500', 'table of tensile requirements, round, editions to 2018', 'memory');
+const A53_A = cite('astm-a53', 'table of tensile requirements', 'memory');
+const A53_B = cite('astm-a53', 'table of tensile requirements', 'second-hand');
+const A500 = cite('astm-a500', 'table of tensile requirements, round, editions to 2018', 'second-hand');
 const EN10219 = cite('en10219', 'EN 10219-1, Annex A and B; EN 1993-1-1, Table 3.1; walls to 40 mm', 'memory');
-const ALUMINIUM = cite('aluminum-design-manual', 'Part I, Table A.4.3 (unwelded)', 'memory');
+const ALUMINIUM = cite('aluminum-design-manual', 'Part I, Table A.4.3 (unwelded)', 'second-hand');
 
 /** Least yield and rupture. Tubes ordered to a strength of their own (ASTM A513) have it on their mill sheet. @source astm-a53, astm-a500, en10219, aluminum-design-manual */
 export const TUBE_GRADES: readonly TubeGrade[] = [
-  grade('astm-a53-a', 'ASTM A53 grade A', 'steel', [30, 48], KSI, A53),
-  grade('astm-a53-b', 'ASTM A53 grade B', 'steel', [35, 60], KSI, A53),
+  grade('astm-a53-a', 'ASTM A53 grade A', 'steel', [30, 48], KSI, A53_A),
+  grade('astm-a53-b', 'ASTM A53 grade B', 'steel', [35, 60], KSI, A53_B),
   grade('astm-a500-b-round', 'ASTM A500 grade B, round', 'steel', [42, 58], KSI, A500),
   grade('astm-a500-c-round', 'ASTM A500 grade C, round', 'steel', [46, 62], KSI, A500),
   grade('en10219-s235', 'EN 10219 S235', 'steel', [235, 360], MPA, EN10219),

@@ -13,6 +13,6 @@ export const groundElevationFactor = defineFormula({
     variable('E', 'height of the ground above the sea', 'length', 0, 4000),
     variable('E_0', 'one over 0.0000362 per ft', 'length', 8419.889502762431, 8419.889502762431),
   ],
-  cite: cite('asce7-16', '26.9, Table 26.9-1 note 2', 'memory'),
+  cite: cite('asce7-16', '26.9, Table 26.9-1 note 2', 'second-hand'),
   of: (elevation: number, decay: number) => Math.exp(-elevation / decay),
 });

@@ -28,17 +28,6 @@ export const reducedVariateOfPeriod = defineFormula({
   of: (T: number) => -Math.log(-Math.log(1 - 1 / T)),
 });
 
-export const reducedVariateOfSpeed = defineFormula({
-  id: 'gumbel-reduced-variate-of-speed',
-  title: 'Gumbel variate of a gust',
-  symbol: 'y',
-  unit: 'one',
-  expression: '(v - mu) / beta',
-  variables: [gust, location, scale],
-  cite: cite('gumbel-1958', 'reduced variate of the first asymptotic law', 'memory'),
-  of: (v: number, mu: number, beta: number) => (v - mu) / beta,
-});
-
 export const speedOfPeriod = defineFormula({
   id: 'gumbel-speed-of-period',
   title: 'Gust reached once in T years on the average',
@@ -62,24 +51,6 @@ export const chanceInYear = defineFormula({
   variables: [gust, location, scale],
   cite: cite('gumbel-1958', 'first asymptotic law of the largest value', 'memory'),
   of: (v: number, mu: number, beta: number) => -Math.expm1(-Math.exp((mu - v) / beta)),
-});
-
-export const chanceInYearWithError = defineFormula({
-  id: 'gumbel-chance-in-year-with-error',
-  title: 'The same chance, the law so many standard errors higher',
-  symbol: 'p',
-  unit: 'one',
-  expression: '-expm1(-exp((mu + k * s_v - v) / beta))',
-  variables: [
-    gust,
-    location,
-    scale,
-    variable('k', 'standard errors', 'one', -1, 1),
-    variable('s_v', 'standard error of the gust of this chance', 'speed', 0.1, 20),
-  ],
-  cite: cite('gumbel-1958', 'first asymptotic law, moved by the standard error', 'derived'),
-  of: (v: number, mu: number, beta: number, k: number, error: number) =>
-    -Math.expm1(-Math.exp((mu + k * error - v) / beta)),
 });
 
 export const chanceOverYears = defineFormula({
@@ -108,7 +79,7 @@ export const speedStandardError = defineFormula({
   cite: cite(
     'johnson-kotz-balakrishnan',
     'chapter 22: var mu 1.1087, var beta 0.6079, covariance 0.2570, all times beta²/n',
-    'memory',
+    'derived',
   ),
   of: (beta: number, gamma: number, y: number, n: number) =>
     beta * Math.sqrt((1 + (6 / Math.PI ** 2) * (1 - gamma + y) ** 2) / n),

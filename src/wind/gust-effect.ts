@@ -39,7 +39,7 @@ export const GUST_CONSTANTS_TO_7_16: Readonly<Record<Exposure, GustConstants<'to
   D: gustConstants('to-7-16', 0.8, 1 / 9, 0.15, 650, 1 / 8, 7),
 };
 
-/** ASCE 7-22, Table 26.11-1: mean factor and exponent from memory, the rest as before. @source asce7-22 */
+/** ASCE 7-22, Table 26.11-1: mean factor and exponent second hand, the rest as before. @source asce7-22 */
 export const GUST_CONSTANTS_7_22: Readonly<Record<Exposure, GustConstants<'7-22'>>> = {
   B: { ...GUST_CONSTANTS_TO_7_16.B, edition: '7-22', meanFactor: 0.47, meanExponent: 1 / 4.5 },
   C: { ...GUST_CONSTANTS_TO_7_16.C, edition: '7-22', meanFactor: 0.66, meanExponent: 1 / 6.4 },

@@ -34,14 +34,21 @@ export const designIceThickness = defineFormula({
     mapFactor * thickness * importance * height * hill ** 0.35,
 });
 
-/** Importance of ice thickness by risk category, ASCE 7-10 Table 1.5-2, from memory. @source asce7-10 */
-export const ICE_IMPORTANCE: Readonly<Record<RiskCategory, number>> = { I: 0.8, II: 1, III: 1.25, IV: 1.25 };
+type ByRiskCategory = Readonly<Record<RiskCategory, number>>;
+/** Importance of ice thickness, ASCE 7-10 Table 1.5-2. @source asce7-10 */
+export const ICE_IMPORTANCE_7_10: ByRiskCategory = { I: 0.8, II: 1, III: 1.25, IV: 1.25 };
+/** Importance of ice thickness, ASCE 7-16 Table 1.5-2. @source asce7-16 */
+export const ICE_IMPORTANCE_7_16: ByRiskCategory = { I: 0.8, II: 1, III: 1.15, IV: 1.25 };
+/** TIA-222-G Table 2-3, from memory; class I needs no ice, and counts as II where it is given. @source tia222-g */
+export const ICE_IMPORTANCE_G: ByRiskCategory = { I: 1, II: 1, III: 1.25, IV: 1.25 };
+/** TIA-222-H, likely as in ASCE 7-16, from memory; class I as in -G. @source tia222-h */
+export const ICE_IMPORTANCE_H: ByRiskCategory = { I: 1, II: 1, III: 1.15, IV: 1.25 };
 
 /** How a method turns the ice of its map into ice on a member, and which wind goes with it. */
 export interface IceRule {
   /** 2 where the map's ice is of 50 years. */
   readonly mapFactor: 1 | 2;
-  readonly importance: Readonly<Record<RiskCategory, number>> | undefined;
+  readonly importance: ByRiskCategory | undefined;
   /** Thickness grows with height and hill. */
   readonly grows: boolean;
   /** The speed its wind takes for the gust given beside the ice [m/s], or the share of its own wind's force. */
@@ -60,7 +67,7 @@ export interface IceRule {
  * @param z height above ground [m]
  * @param hill topographic factor there [-]
  * @returns the thickness [m]
- * @example iceThickness({ mapFactor: 2, importance: ICE_IMPORTANCE, grows: true, wind: { shareOfForce: 1 }, windLevel: 0.7, weightLevel: 0.7 }, 0.01905, 'II', 15.24, 1) // 0.03972
+ * @example iceThickness({ mapFactor: 2, importance: ICE_IMPORTANCE_7_10, grows: true, wind: { shareOfForce: 1 }, windLevel: 0.7, weightLevel: 0.7 }, 0.01905, 'II', 15.24, 1) // 0.03972
  * @source asce7-10
  */
 export function iceThickness(

@@ -1,5 +1,6 @@
 export * from './climate.ts';
 export * from './exposure-coefficient.ts';
+export * from './generalised-extremes.ts';
 export * from './ground.ts';
 export * from './ground-elevation.ts';
 export * from './gumbel.ts';
@@ -10,8 +11,10 @@ export * from './ice-thickness.ts';
 export * from './importance.ts';
 export * from './mean-wind.ts';
 export * from './orography.ts';
+export { plausibleExtremes, plausibleTwoKinds, rateBand } from './plausible-laws.ts';
 export * from './site.ts';
 export * from './speed-basis.ts';
 export * from './topography.ts';
 export * from './velocity-pressure.ts';
 export * from './yearly-extremes.ts';
+export * from './yearly-record.ts';

@@ -1,4 +1,4 @@
-import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
+import { atLeast, atMost, cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
 import type { Hill } from './site.ts';
 import type { HillCondition } from './topography.ts';
 
@@ -14,7 +14,7 @@ export const hillSlope = defineFormula({
     variable('H', 'height of the hill', 'length', 1, 600),
     variable('L_u', 'foot to crest, upwind', 'length', 2, 6000),
   ],
-  cite: cite('en1991-1-4', `${ANNEX}, Fig. A.1`, 'memory'),
+  cite: cite('en1991-1-4', `${ANNEX}, Fig. A.1`, 'second-hand'),
   of: (height: number, run: number) => height / run,
 });
 
@@ -28,7 +28,7 @@ export const hillEffectiveLengthEn = defineFormula({
     variable('L_u', 'foot to crest, upwind', 'length', 2, 6000),
     variable('H', 'height of the hill', 'length', 1, 600),
   ],
-  cite: cite('en1991-1-4', `${ANNEX}, Table A.2`, 'memory'),
+  cite: cite('en1991-1-4', `${ANNEX}, Table A.2`, 'second-hand'),
   of: (run: number, height: number) => Math.max(run, height / 0.3),
 });
 
@@ -41,7 +41,7 @@ export const hillCrestFactor = defineFormula({
   unit: 'one',
   expression: '0.1552 * r^4 - 0.8575 * r^3 + 1.8133 * r^2 - 1.9115 * r + 1.0124',
   variables: [r],
-  cite: cite('en1991-1-4', `${ANNEX}, Eq. (A.5)`, 'memory'),
+  cite: cite('en1991-1-4', `${ANNEX}, Eq. (A.5)`, 'second-hand'),
   of: (ratio: number) => 0.1552 * ratio ** 4 - 0.8575 * ratio ** 3 + 1.8133 * ratio ** 2 - 1.9115 * ratio + 1.0124,
 });
 
@@ -57,7 +57,7 @@ export const hillUpwindFactor = defineFormula({
     variable('x', 'distance from the crest, upwind', 'length', 0, 3000),
     variable('L_u', 'foot to crest, upwind', 'length', 2, 6000),
   ],
-  cite: cite('en1991-1-4', `${ANNEX}, Eqs. (A.4), (A.6)`, 'memory'),
+  cite: cite('en1991-1-4', `${ANNEX}, Eqs. (A.4), (A.6)`, 'second-hand'),
   of: (s0: number, ratio: number, x: number, run: number) =>
     s0 * Math.exp((-(0.3542 * ratio ** 2 - 1.0577 * ratio + 2.6456) * x) / run),
 });
@@ -74,7 +74,7 @@ export const hillDownwindFactor = defineFormula({
     variable('x', 'distance from the crest, downwind', 'length', 0, 3000),
     variable('L_d', 'crest to foot, downwind', 'length', 2, 6000),
   ],
-  cite: cite('en1991-1-4', `${ANNEX}, Eqs. (A.11), (A.13)`, 'memory'),
+  cite: cite('en1991-1-4', `${ANNEX}, Eqs. (A.11), (A.13)`, 'second-hand'),
   of: (s0: number, ratio: number, x: number, run: number) =>
     s0 * Math.exp(((-0.3056 * ratio ** 2 + 1.0212 * ratio - 1.7637) * x) / run),
 });
@@ -90,7 +90,7 @@ export const cliffDownwindFactor = defineFormula({
     variable('l', 'decimal logarithm of z/L_e', 'one', -1, 0.302),
     variable('m', 'decimal logarithm of x/L_e', 'one', -1, 0.545),
   ],
-  cite: cite('en1991-1-4', `${ANNEX}, Eqs. (A.7) to (A.10)`, 'memory'),
+  cite: cite('en1991-1-4', `${ANNEX}, Eqs. (A.7) to (A.10)`, 'second-hand'),
   of: (l: number, m: number) =>
     Math.max(
       0,
@@ -113,7 +113,7 @@ export const cliffLogarithm = defineFormula({
     variable('d', 'height above ground, or distance behind the edge', 'length', 0, 400),
     variable('L_e', 'effective length', 'length', 10, 6000),
   ],
-  cite: cite('en1991-1-4', `${ANNEX}, Eqs. (A.7) to (A.10)`, 'memory'),
+  cite: cite('en1991-1-4', `${ANNEX}, Eqs. (A.7) to (A.10)`, 'second-hand'),
   of: (distance: number, length: number) => Math.log10(Math.max(distance / length, 0.1)),
 });
 
@@ -129,7 +129,7 @@ export const cliffEdgeFactor = defineFormula({
     variable('x', 'distance behind the edge', 'length', 0, 600),
     variable('L_e', 'effective length', 'length', 10, 6000),
   ],
-  cite: cite('en1991-1-4', `${ANNEX}, between Eqs. (A.5) and (A.7): interpolate`, 'memory'),
+  cite: cite('en1991-1-4', `${ANNEX}, between Eqs. (A.5) and (A.7): interpolate`, 'second-hand'),
   of: (edge: number, behind: number, x: number, length: number) => edge + ((behind - edge) * x) / (0.1 * length),
 });
 
@@ -171,8 +171,8 @@ export function hillConditionsEn(hill: Hill): readonly HillCondition[] {
     ? HILL_REACH.cliff * hillEffectiveLengthEn.of(run, hill.height)
     : HILL_REACH[hill.side] * run;
   return [
-    { why: 'too-gentle', of: 'slope', holds: slope >= GENTLEST_SLOPE, given: slope, limit: GENTLEST_SLOPE },
-    { why: 'beyond-reach', of: 'distance', holds: hill.distance <= limit, given: hill.distance, limit },
+    { why: 'too-gentle', of: 'slope', holds: atLeast(slope, GENTLEST_SLOPE), given: slope, limit: GENTLEST_SLOPE },
+    { why: 'beyond-reach', of: 'distance', holds: atMost(hill.distance, limit), given: hill.distance, limit },
   ];
 }
 
@@ -196,16 +196,16 @@ export function hillLocationFactor(hill: Hill, z: number, trace?: Trace): number
   const run = runOf(hill);
   const length = evaluate(trace, hillEffectiveLengthEn, [run, hill.height]);
   const ratio = z / length;
-  if (ratio > HILL_REACH_ABOVE) return 0;
+  if (!atMost(ratio, HILL_REACH_ABOVE)) return 0;
   const crest = () => evaluate(trace, hillCrestFactor, [ratio]);
   const x = hill.distance;
   if (hill.side === 'upwind') {
-    return x / run > HILL_REACH.upwind ? 0 : evaluate(trace, hillUpwindFactor, [crest(), ratio, x, run]);
+    return atMost(x / run, HILL_REACH.upwind) ? evaluate(trace, hillUpwindFactor, [crest(), ratio, x, run]) : 0;
   }
   if (hill.shape !== 'escarpment') {
-    return x / run > HILL_REACH.downwind ? 0 : evaluate(trace, hillDownwindFactor, [crest(), ratio, x, run]);
+    return atMost(x / run, HILL_REACH.downwind) ? evaluate(trace, hillDownwindFactor, [crest(), ratio, x, run]) : 0;
   }
-  if (x / length > HILL_REACH.cliff) return 0;
+  if (!atMost(x / length, HILL_REACH.cliff)) return 0;
   const l = evaluate(trace, cliffLogarithm, [z, length]);
   const behind = (distance: number) =>
     evaluate(trace, cliffDownwindFactor, [l, evaluate(trace, cliffLogarithm, [distance, length])]);

@@ -1,4 +1,14 @@
-import { cite, defineFormula, evaluate, MILE_PER_HOUR, Refusal, type Trace, variable } from '../foundation/index.ts';
+import {
+  cite,
+  defineFormula,
+  evaluate,
+  fromTable,
+  MILE_PER_HOUR,
+  Refusal,
+  type Table,
+  type Trace,
+  variable,
+} from '../foundation/index.ts';
 
 /** What "wind speed" means: the averaging and, for the first two, the level. */
 export const SPEED_BASES = [
@@ -13,6 +23,8 @@ export type SpeedBasis = (typeof SPEED_BASES)[number];
 
 /** The constant of the fastest-mile equation [m/s]: 10.5 mph. @source ibc-2003 */
 export const FASTEST_MILE_OFFSET = 10.5 * MILE_PER_HOUR;
+
+const MILE = 3600 * MILE_PER_HOUR;
 
 const speed = (symbol: string, meaning: string) => variable(symbol, meaning, 'speed', 6, 180);
 
@@ -90,14 +102,65 @@ export const meanFromMean = defineFormula({
   title: 'Mean over one time from a mean over another',
   symbol: 'V_T2',
   unit: 'speed',
-  expression: 'V_T1 * g_T1 / g_T2',
+  expression: 'V_T1 * r_T',
   variables: [
     speed('V_T1', 'mean wind speed'),
-    variable('g_T1', 'gust over mean, for its averaging time', 'one', 1, 2),
-    variable('g_T2', 'gust over mean, for the averaging time wanted', 'one', 1, 2),
+    variable('r_T', 'the mean wanted over the mean given', 'one', 0.7, 1.3),
   ],
-  cite: cite('durst', 'ratios to the hourly mean; WMO/TD-1555 Table 1.1 where it gives more to a site', 'second-hand'),
-  of: (mean: number, given: number, wanted: number) => (mean * given) / wanted,
+  cite: cite('wmo-td-1555', 'Table 1.1, in-land, or the ratios of Durst, whichever is harsher', 'second-hand'),
+  of: (mean: number, ratio: number) => mean * ratio,
+});
+
+export const fastestMileTime = defineFormula({
+  id: 'fastest-mile-averaging-time',
+  title: 'Time over which a fastest mile is averaged: that in which the wind runs a mile',
+  symbol: 't_m',
+  unit: 'period',
+  expression: 'l_m / V_fm',
+  variables: [variable('l_m', 'a mile', 'length', MILE, MILE), speed('V_fm', 'fastest mile')],
+  cite: cite('ibc-2003', 'meaning of the term', 'published'),
+  of: (mile: number, fastestMile: number) => mile / fastestMile,
+});
+
+export const decadesOfTime = defineFormula({
+  id: 'decades-of-averaging-time',
+  title: 'Decimal logarithm of an averaging time in seconds',
+  symbol: 'd_t',
+  unit: 'one',
+  expression: 'log10(t_m / t_1)',
+  variables: [variable('t_m', 'averaging time', 'period', 3, 3600), variable('t_1', 'one second', 'period', 1, 1)],
+  cite: cite('derived', 'the ratios are read straight in the logarithm of the time', 'derived'),
+  of: (time: number, second: number) => Math.log10(time / second),
+});
+
+export const gustFromFastestMile = defineFormula({
+  id: 'speed-gust-from-fastest-mile-by-time',
+  title: '3-second gust from a fastest mile by its averaging time',
+  symbol: 'V_3s',
+  unit: 'speed',
+  expression: 'V_fm * d_3 / d_T',
+  variables: [
+    speed('V_fm', 'fastest mile'),
+    variable('d_3', '3-second gust over hourly mean', 'one', 1.53, 1.53),
+    variable('d_T', 'its own averaging time over hourly mean', 'one', 1, 1.53),
+  ],
+  cite: cite('durst', 'ratios to the hourly mean by averaging time', 'memory'),
+  of: (fastestMile: number, gust: number, own: number) => (fastestMile * gust) / own,
+});
+
+export const fastestMileFromGust = defineFormula({
+  id: 'speed-fastest-mile-from-gust-by-time',
+  title: 'Fastest mile from a 3-second gust by its averaging time, which this gives back',
+  symbol: 'V_fm',
+  unit: 'speed',
+  expression: 'V_3s * d_T / d_3',
+  variables: [
+    speed('V_3s', '3-second gust'),
+    variable('d_3', '3-second gust over hourly mean', 'one', 1.53, 1.53),
+    variable('d_T', 'its own averaging time over hourly mean', 'one', 1, 1.53),
+  ],
+  cite: cite('durst', 'ratios to the hourly mean by averaging time', 'memory'),
+  of: (nominal: number, gust: number, own: number) => (nominal * own) / gust,
 });
 
 type Mean = 'mean-1min' | 'mean-10min' | 'mean-hour';
@@ -114,6 +177,15 @@ export function isMeanBasis(basis: SpeedBasis): basis is Mean {
   return basis === 'mean-1min' || basis === 'mean-10min' || basis === 'mean-hour';
 }
 
+/** Over the hourly mean by the decimal logarithm of the averaging time in s: 3, 30, 60, 600, 3600 s. @source durst */
+export const DURST_BY_TIME: Table = [
+  [Math.log10(3), 1.53],
+  [Math.log10(30), 1.32],
+  [Math.log10(60), 1.25],
+  [Math.log10(600), 1.07],
+  [Math.log10(3600), 1],
+];
+
 /** Gust over mean in open terrain, non-tropical wind. @source durst */
 const DURST: Readonly<Record<Mean, number>> = {
   'mean-1min': 1.53 / 1.25,
@@ -123,6 +195,13 @@ const DURST: Readonly<Record<Mean, number>> = {
 
 /** Gust over mean, in-land. @source wmo-td-1555 */
 const WMO_IN_LAND: Readonly<Record<Mean, number>> = { 'mean-1min': 1.49, 'mean-10min': 1.66, 'mean-hour': 1.75 };
+
+/** The highest shorter mean within a longer one, over that one, in-land. @source wmo-td-1555 */
+const WMO_MEAN_IN_MEAN: Readonly<Record<Mean, Partial<Readonly<Record<Mean, number>>>>> = {
+  'mean-hour': { 'mean-10min': 1.08, 'mean-1min': 1.28 },
+  'mean-10min': { 'mean-1min': 1.21 },
+  'mean-1min': {},
+};
 
 /** A speed a site must bear takes the larger reading of a conversion, a maker's rating the smaller. */
 export type SpeedRole = 'site' | 'rating';
@@ -143,10 +222,10 @@ export function gustOverMean(basis: Mean, role: SpeedRole): number {
 /**
  * A speed in another basis, by way of the nominal 3-second gust.
  *
- * V_asd = √0.6·V_ult = 1.05·V_fm + 10.5 mph = g_T·V_T
+ * V_asd = √0.6·V_ult = g_T·V_T = 1.05·V_fm + 10.5 mph, of a site by its averaging time where that gives more
  *
  * @param speed the speed [m/s], above 0
- * @param role whose speed it is: decides the ratio of a mean
+ * @param role whose speed it is: decides the ratio of a mean and of a fastest mile
  * @returns the speed in the other basis [m/s]
  * @throws Refusal `speed-too-low` when a gust under 10.5 mph is asked for as a fastest mile
  * @example convertSpeed(100, 'gust3-strength', 'gust3-nominal', 'site') // 77.4597
@@ -158,15 +237,54 @@ export function convertSpeed(speed: number, from: SpeedBasis, to: SpeedBasis, ro
   return fromNominal(toNominal(speed, from, role, trace), to, role, trace);
 }
 
-/** Both ratios from one table: a site takes the table that gives it more, a rating the one that gives it less. */
+/** Of the ratios that either table has, printed or as a quotient, a site takes the largest, a rating the least. */
 function meanToMean(mean: number, from: Mean, to: Mean, role: SpeedRole, trace: Trace | undefined): number {
-  const [durst, wmo] = [DURST, WMO_IN_LAND].map((table) => [table[from], table[to]] as const) as [Pair, Pair];
-  const wmoGivesMore = wmo[0] / wmo[1] > durst[0] / durst[1];
-  const [given, wanted] = wmoGivesMore === (role === 'site') ? wmo : durst;
-  return evaluate(trace, meanFromMean, [mean, given, wanted]);
+  const shorter = WMO_MEAN_IN_MEAN[from][to];
+  const longer = WMO_MEAN_IN_MEAN[to][from];
+  const ratios = [
+    DURST[from] / DURST[to],
+    WMO_IN_LAND[from] / WMO_IN_LAND[to],
+    ...(shorter === undefined ? [] : [shorter]),
+    ...(longer === undefined ? [] : [1 / longer]),
+  ];
+  return evaluate(trace, meanFromMean, [mean, role === 'site' ? Math.max(...ratios) : Math.min(...ratios)]);
 }
 
-type Pair = readonly [number, number];
+/** Over the hourly mean, at the averaging time of a fastest mile. */
+function ownOverHour(fastestMile: number, trace: Trace | undefined): number {
+  const time = evaluate(trace, fastestMileTime, [MILE, fastestMile]);
+  return fromTable(DURST_BY_TIME, evaluate(trace, decadesOfTime, [time, 1]), trace);
+}
+
+const BY_TIME = 'harsher here than 1.05·V + 10.5 mph';
+
+const gustByTime = (fastestMile: number, trace?: Trace) =>
+  evaluate(trace, gustFromFastestMile, [fastestMile, DURST['mean-hour'], ownOverHour(fastestMile, trace)], BY_TIME);
+
+/** A site takes the larger of the formula and what the averaging time gives; a rating stays with the formula. */
+function gustOfFastestMile(fastestMile: number, role: SpeedRole, trace: Trace | undefined): number {
+  const byFormula = nominalFromFastestMile.of(fastestMile, FASTEST_MILE_OFFSET);
+  if (role === 'site' && gustByTime(fastestMile) > byFormula) return gustByTime(fastestMile, trace);
+  return evaluate(trace, nominalFromFastestMile, [fastestMile, FASTEST_MILE_OFFSET]);
+}
+
+/** The other way round a site takes the formula, and a rating the lower of the two. */
+function fastestMileOfGust(nominal: number, role: SpeedRole, trace: Trace | undefined): number {
+  if (nominal <= FASTEST_MILE_OFFSET) {
+    throw new Refusal('speed-too-low', 'A 3-second gust of 10.5 mph or less has no fastest mile: give a higher speed.');
+  }
+  const byFormula = fastestMileFromNominal.of(nominal, FASTEST_MILE_OFFSET);
+  if (role === 'site' || gustByTime(byFormula) <= nominal) {
+    return evaluate(trace, fastestMileFromNominal, [nominal, FASTEST_MILE_OFFSET]);
+  }
+  let [low, high] = [nominal / 2, byFormula];
+  for (let halving = 0; halving < 60; halving += 1) {
+    const middle = (low + high) / 2;
+    if (gustByTime(middle) > nominal) high = middle;
+    else low = middle;
+  }
+  return evaluate(trace, fastestMileFromGust, [nominal, DURST['mean-hour'], ownOverHour(low, trace)], BY_TIME);
+}
 
 function toNominal(speed: number, from: SpeedBasis, role: SpeedRole, trace: Trace | undefined): number {
   switch (from) {
@@ -175,7 +293,7 @@ function toNominal(speed: number, from: SpeedBasis, role: SpeedRole, trace: Trac
     case 'gust3-strength':
       return evaluate(trace, nominalFromStrength, [speed]);
     case 'fastest-mile':
-      return evaluate(trace, nominalFromFastestMile, [speed, FASTEST_MILE_OFFSET]);
+      return gustOfFastestMile(speed, role, trace);
     case 'mean-1min':
     case 'mean-10min':
     case 'mean-hour':
@@ -189,15 +307,8 @@ function fromNominal(nominal: number, to: SpeedBasis, role: SpeedRole, trace: Tr
       return nominal;
     case 'gust3-strength':
       return evaluate(trace, strengthFromNominal, [nominal]);
-    case 'fastest-mile': {
-      if (nominal <= FASTEST_MILE_OFFSET) {
-        throw new Refusal(
-          'speed-too-low',
-          'A 3-second gust of 10.5 mph or less has no fastest mile: give a higher speed.',
-        );
-      }
-      return evaluate(trace, fastestMileFromNominal, [nominal, FASTEST_MILE_OFFSET]);
-    }
+    case 'fastest-mile':
+      return fastestMileOfGust(nominal, role, trace);
     case 'mean-1min':
     case 'mean-10min':
     case 'mean-hour':

@@ -1,4 +1,4 @@
-import { cite, defineFormula, evaluate, FOOT, type Trace, variable } from '../foundation/index.ts';
+import { atLeast, atMost, cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
 import type { Exposure } from './ground.ts';
 import type { Hill } from './site.ts';
 
@@ -151,39 +151,47 @@ export interface HillCondition {
 
 /** Least slope H/L_h that counts. @source asce7-16 */
 const ASCE_GENTLEST = 0.2;
-/** Heights under which ASCE 7 lets a hill be ignored [m]: 60 ft in B, 15 ft in C and D. @source asce7-16 */
-const ASCE_LOWEST_HILL: Readonly<Record<Exposure, number>> = { B: 60 * FOOT, C: 15 * FOOT, D: 15 * FOOT };
+/**
+ * Heights under which ASCE 7 lets a hill be ignored [m]: the metric print, 18 m in B and 4.5 m in C and D, which counts
+ * slightly more hills than the 60 ft and 15 ft beside it. @source asce7-16
+ */
+const ASCE_LOWEST_HILL: Readonly<Record<Exposure, number>> = { B: 18, C: 4.5, D: 4.5 };
+
+/** Which list of conditions an edition of ASCE 7 has: the surroundings are in it from 7-05 to 7-16. */
+export type AsceHillList = 'to-7-16' | '7-22';
 
 /**
- * The conditions under which ASCE 7 counts a hill; the slope's own distance factor does the rest.
+ * The conditions under which an edition of ASCE 7 counts a hill; the slope's own distance factor does the rest.
  *
- * H/L_h ≥ 0.2; H ≥ 15 ft (exposures C, D) or 60 ft (B); isolated and twice as high as its surroundings within 2 mi; the
- * upper half of it, or near the crest of an escarpment
+ * H/L_h ≥ 0.2; H ≥ 15 ft or 4.5 m (exposures C, D), 60 ft or 18 m (B); to 7-16: isolated and twice as high as its
+ * surroundings within 2 mi; the upper half of it, or near the crest of an escarpment
  *
  * @returns the conditions, those that fail among them
- * @example hillConditionsAsce({ shape: 'ridge', height: 3, halfLength: 10, distance: 0, side: 'upwind' }, 'C')[1]?.holds // false
- * @source asce7-16
+ * @example hillConditionsAsce({ shape: 'ridge', height: 3, halfLength: 10, distance: 0, side: 'upwind' }, 'C', '7-22')[1]?.holds // false
+ * @source asce7-16, asce7-22
  */
-export function hillConditionsAsce(hill: Hill, exposure: Exposure): readonly HillCondition[] {
+export function hillConditionsAsce(hill: Hill, exposure: Exposure, list: AsceHillList): readonly HillCondition[] {
   const slope = hill.height / hill.halfLength;
   const lowest = ASCE_LOWEST_HILL[exposure];
   const behindEdge = hill.shape === 'escarpment' && hill.side === 'downwind';
   const { mu } = ASCE_HILLS[hill.shape];
   const reach = mu[hill.side] * Math.max(hill.halfLength, 2 * hill.height);
+  const surroundings: HillCondition = {
+    why: 'not-isolated',
+    of: 'surroundings',
+    ...(hill.isolated === undefined ? {} : { holds: hill.isolated }),
+  };
   return [
-    { why: 'too-gentle', of: 'slope', holds: slope >= ASCE_GENTLEST, given: slope, limit: ASCE_GENTLEST },
-    { why: 'too-low', of: 'height', holds: hill.height >= lowest, given: hill.height, limit: lowest },
-    { why: 'not-isolated', of: 'surroundings', ...(hill.isolated === undefined ? {} : { holds: hill.isolated }) },
-    behindEdge
-      ? { why: 'beyond-reach', of: 'distance', holds: hill.distance < reach, given: hill.distance, limit: reach }
-      : {
-          why: 'lower-half',
-          of: 'distance',
-          holds: hill.distance <= hill.halfLength,
-          given: hill.distance,
-          limit: hill.halfLength,
-        },
+    { why: 'too-gentle', of: 'slope', holds: atLeast(slope, ASCE_GENTLEST), given: slope, limit: ASCE_GENTLEST },
+    { why: 'too-low', of: 'height', holds: atLeast(hill.height, lowest), given: hill.height, limit: lowest },
+    ...(list === '7-22' ? [] : [surroundings]),
+    within(behindEdge ? 'beyond-reach' : 'lower-half', hill.distance, behindEdge ? reach : hill.halfLength),
   ];
+}
+
+/** The condition that a distance from the crest is at most a limit [m]. */
+function within(why: HillExclusion, given: number, limit: number): HillCondition {
+  return { why, of: 'distance', holds: atMost(given, limit), given, limit };
 }
 
 /**
@@ -197,22 +205,14 @@ export function hillConditionsAsce(hill: Hill, exposure: Exposure): readonly Hil
 export function hillConditionsTia(hill: Hill): readonly HillCondition[] {
   const behindEdge = hill.shape === 'escarpment' && hill.side === 'downwind';
   const limit = behindEdge ? 8 * hill.height : hill.halfLength;
-  return [
-    {
-      why: behindEdge ? 'beyond-reach' : 'lower-half',
-      of: 'distance',
-      holds: hill.distance <= limit,
-      given: hill.distance,
-      limit,
-    },
-  ];
+  return [within(behindEdge ? 'beyond-reach' : 'lower-half', hill.distance, limit)];
 }
 
 /**
  * The first condition that fails.
  *
  * @returns why the hill does not count, or undefined when it does
- * @example hillExclusion(hillConditionsAsce({ shape: 'ridge', height: 30, halfLength: 400, distance: 0, side: 'upwind' }, 'C')) // 'too-gentle'
+ * @example hillExclusion(hillConditionsAsce({ shape: 'ridge', height: 30, halfLength: 400, distance: 0, side: 'upwind' }, 'C', '7-22')) // 'too-gentle'
  */
 export function hillExclusion(conditions: readonly HillCondition[]): HillExclusion | undefined {
   return conditions.find((condition) => condition.holds === false)?.why;

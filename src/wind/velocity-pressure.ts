@@ -44,7 +44,7 @@ export const velocityPressure716 = defineFormula({
   unit: 'pressure',
   expression: 'c * K_z * K_zt * K_d * K_e * V^2',
   variables: [constant, kz, kzt, kd, ke, speed],
-  cite: cite('asce7-16', '26.10.2, Eq. 26.10-1', 'memory'),
+  cite: cite('asce7-16', '26.10.2, Eq. 26.10-1', 'second-hand'),
   of: (c: number, Kz: number, Kzt: number, Kd: number, Ke: number, V: number) => c * Kz * Kzt * Kd * Ke * V * V,
 });
 
@@ -66,7 +66,7 @@ export const velocityPressureG = defineFormula({
   unit: 'pressure',
   expression: 'c * K_z * K_zt * K_d * V^2 * I',
   variables: [constant, kz, kzt, kd, speed, variable('I', 'importance', 'one', 0.87, 1.15)],
-  cite: cite('tia222-g', '2.6.9.6', 'memory'),
+  cite: cite('tia222-g', '2.6.9.6', 'second-hand'),
   of: (c: number, Kz: number, Kzt: number, Kd: number, V: number, I: number) => c * Kz * Kzt * Kd * V * V * I,
 });
 

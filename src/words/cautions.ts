@@ -309,7 +309,7 @@ export const CAUTION_WORDS = {
       const full = value === DISH_COEFFICIENT;
       const mesh = full ? '' : `, which is ${OPEN_MESH_COEFFICIENT} of its solid share`;
       const iced = caution.word === 'iced' && !full ? ` Ice closes it: then ${DISH_COEFFICIENT}.` : '';
-      return `${thing(caution)} is taken as an ordinary ${full ? '' : 'mesh '}dish, a quarter of its diameter deep. Effective area ${figures(value)} of its rim area, wind into the hollow side${mesh}.${iced}`;
+      return `${thing(caution)} is taken as an ordinary ${full ? '' : 'mesh '}dish, a quarter of its diameter deep. Effective area ${figures(value)} of its rim area${mesh}. That is at its worst angle, 50° to 60° off its axis.${iced}`;
     },
     action: 'Use the manufacturer’s wind forces if they are stated.',
   },
@@ -336,6 +336,23 @@ export const CAUTION_WORDS = {
     says: (caution) =>
       `${caution.value} years of one station give little information on rare winds. Even thirty years leave a wide band.`,
     action: 'Look for a longer record, or for a chart made from many stations.',
+  },
+  'climate-tells-no-law': {
+    says: ({ word }) =>
+      word === 'too-short'
+        ? 'Fewer than ten years of one station are too few to fit a law. No chance is given.'
+        : 'The yearly maxima hardly differ, as at no real place. No chance is given.',
+    action: 'Look for a longer record. Check that each value is the strongest gust of its own year.',
+  },
+  'climate-units': {
+    says: ({ word }) =>
+      `On average the yearly maxima are ${word === 'low' ? 'lower' : 'higher'} than at nearly every place. They may be in another unit or of another kind.`,
+    action: 'Check the unit, and whether they are gusts or means.',
+  },
+  'climate-not-gumbel': {
+    says: () =>
+      'The yearly maxima do not follow Gumbel’s law (Anderson–Darling test at 5 %, critical value from memory). It is given beside the band, not in it.',
+    action: 'See whether the highest came from another kind of storm, and whether they were measured alike.',
   },
   'climate-two-values': {
     says: () => 'Two chart values allow only one line. The error of the chance cannot be estimated from them.',

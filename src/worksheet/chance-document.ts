@@ -10,27 +10,30 @@ export function chanceDocuments(
   checks: readonly Check[],
   system: UnitSystem,
 ): readonly ChanceAnswer[] {
-  const speed = (value: number) => quantity(value, 'speed', system);
-  return chances.ofChecks.map((chance) => ({
-    ofCheck: chance.ofCheck,
-    gust: speed(chance.gust),
-    years: chances.years,
-    perYear: chance.perYear,
-    overYears: chance.overYears,
-    byMethod: chance.byMethod.map((each) =>
-      told<ChanceAnswer['byMethod'][number]>({
-        method: each.method,
-        through: each.through,
-        location: speed(each.fit.location),
-        scale: speed(each.fit.scale),
-        fiftyYears: speed(each.fiftyYears),
-        fiftyYearsError: quantity(each.fiftyYearsError, 'speed', system),
-        perYear: each.perYear,
-        inBand: each.inBand,
-      }),
-    ),
-    says: chanceSays(chance, chances, checks, system),
-  }));
+  return chances.ofChecks.map((chance) =>
+    told<ChanceAnswer>({
+      ofCheck: chance.ofCheck,
+      gust: quantity(chance.gust, 'speed', system),
+      years: chances.years,
+      perYear: chance.perYear,
+      overYears: chance.overYears,
+      counted: chance.counted,
+      byMethod: chance.byMethod.map((each) =>
+        told<ChanceAnswer['byMethod'][number]>({
+          method: each.method,
+          through: each.through,
+          location: quantity(each.fit?.location, 'speed', system),
+          scale: quantity(each.fit?.scale, 'speed', system),
+          shape: each.fit?.shape,
+          fiftyYears: quantity(each.fiftyYears, 'speed', system),
+          fiftyYearsError: quantity(each.fiftyYearsError, 'speed', system),
+          perYear: each.perYear,
+          inBand: each.inBand,
+        }),
+      ),
+      says: chanceSays(chance, chances, checks, system),
+    }),
+  );
 }
 
 /** "Reaching an actual gust of 77 mph (tower): 0.4 to 0.9 % in a year, 11 to 24 % in 30 years. …" */
@@ -38,11 +41,19 @@ export function chanceSays(chance: Chance, { years }: Chances, checks: readonly 
   const check = checks.find(({ id }) => id === chance.ofCheck);
   const of = check ? ` (${checkName(check)})` : '';
   const span = years === 1 ? '' : `, ${between(chance.overYears)} in ${years} years`;
-  return `Reaching an actual gust of ${inWords(chance.gust, 'speed', system)}${of}: ${between(chance.perYear)} in a year${span}. This is an upper bound: it ignores wind direction.`;
+  const reached = `Reaching an actual gust of ${inWords(chance.gust, 'speed', system)}${of}: ${between(chance.perYear)} in a year${span}.`;
+  return `${reached} ${countedSays(chance)}`;
 }
 
-/** Of a climate where no check has a wind to compare. */
-export const NO_CHANCE = 'Chance not computed; no check has a gust it holds to.';
+/** What the band is, and what was counted beside it. */
+function countedSays({ counted }: Chance): string {
+  if (!counted) return 'Wind from whatever direction counts.';
+  const reached = counted.reached === 0 ? 'none' : counted.reached;
+  return `90 % band; wind from whatever direction counts. Reached in ${reached} of the ${counted.years} years of the record.`;
+}
+
+/** Of a climate where no check has a wind to compare, or a record to which no law is fitted. */
+export const NO_CHANCE = 'Chance not computed; no check has a gust it holds to, or the yearly maxima fit no law.';
 
 /** The same as lines of plain text; a climate without a wind to compare says so. */
 export function chanceLines(chances: Chances, checks: readonly Check[], system: UnitSystem): string[] {

@@ -170,7 +170,7 @@ describe('POST /v1/checks', () => {
         ],
       },
     ],
-    ['years of record', { basis: 'fastest-mile', yearlyMax: [50, 42, 58, 44, 53, 61] }],
+    ['years of record', { basis: 'fastest-mile', yearlyMax: [50, 42, 58, 44, 53, 61, 47, 55, 49, 52] }],
   ])('adds the chance where %s gives a climate, as the contract says', async (_, climate) => {
     const plan = demoPlan('river-bluff');
     const { body } = await post('/v1/checks?working=full', {

@@ -71,12 +71,12 @@ describe('a square lattice by EN 1991-1-4 raised by a screw', () => {
   const result = (id: string) => answer.checks.find((check) => check.id === id)?.result;
 
   it('has its forces in mast, bearing and rotator', () => {
-    near(answer.mast?.atBearing, 1958.7);
+    near(answer.mast?.atBearing, 1888.5);
     // The hand integrates; slices here are of up to 2 m.
-    expect((result('mast')?.demand ?? 0) / 1841.1).toBeCloseTo(1, 2);
+    expect((result('mast')?.demand ?? 0) / 1790.1).toBeCloseTo(1, 2);
     near(result('mast')?.capacity, 2360.3);
-    near(result('mast')?.holdsTo?.design, 28.563);
-    near(result('mast')?.holdsTo?.gust, 41.23);
+    near(result('mast')?.holdsTo?.design, 29.065);
+    near(result('mast')?.holdsTo?.gust, 41.823);
     near(answer.mast?.torque, 73.28);
     near(result('rotator:5')?.torque?.turnsUpTo, 57.02);
     near(answer.mast?.weight, 60.913);
@@ -89,24 +89,24 @@ describe('a square lattice by EN 1991-1-4 raised by a screw', () => {
     const at = (z: number, section: string) =>
       levels.find((level) => Math.abs(level.height - z) < 1e-9 && level.section.startsWith(section));
     for (const [z, braces, twist] of [
-      [14, 2933.6, 73.3],
-      [10, 4867.3, 185.7],
-      [6, 6785.8, 443.5],
+      [14, 2869.5, 73.3],
+      [10, 4777.1, 183.6],
+      [6, 6870.8, 486.7],
     ] as const) {
       near(at(z, 'upper')?.sideways.demand, braces);
       near(at(z, 'upper')?.torsion, twist);
     }
-    near(levels.at(-1)?.bending.demand, 90_099);
+    near(levels.at(-1)?.bending.demand, 89_284);
   });
 
   it('has its footing: tipping by both rules, and the pressure under a corner of which a part lifts', () => {
     const { block } = answer.foundation ?? {};
-    near(block?.momentAtUnderside, 110_890);
-    near(block?.overturning.ratio, 0.6024);
-    near(block?.overturning.olderRatio, 0.5422);
-    near(block?.toe?.contact === 'tips' ? undefined : block?.toe?.pressure, 73_376);
-    near(block?.toe?.contact === 'tips' ? undefined : block?.toe?.contactShare, 0.9354);
-    near(answer.reactions.legs?.upliftWithoutWeight, 130_780);
+    near(block?.momentAtUnderside, 109_940);
+    near(block?.overturning.ratio, 0.5972);
+    near(block?.overturning.olderRatio, 0.5375);
+    near(block?.toe?.contact === 'tips' ? undefined : block?.toe?.pressure, 72_917);
+    near(block?.toe?.contact === 'tips' ? undefined : block?.toe?.contactShare, 0.9381);
+    near(answer.reactions.legs?.upliftWithoutWeight, 129_592);
   });
 
   it('has the force of its screw and of its hinge, flat', () => {

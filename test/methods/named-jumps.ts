@@ -72,12 +72,12 @@ const asceForces: NamedJump[] = [
   why: ROUND_STEP,
 }));
 
-/** (1 + 0.2·k)² where a hill begins to count by its slope; in B, 60 m long, by its height of 60 ft: (1 + 0.3048·k)². */
+/** (1 + 0.2·k)² where a hill begins to count by its slope; in B, 60 m long, by its height of 18 m: (1 + 0.3·k)². */
 const asceHills: NamedJump[] = (
   [
-    ['ridge', 1.5876, 1.6641, 1.7161, 1.949486],
-    ['escarpment', 1.3225, 1.3689, 1.4161, 1.509458],
-    ['round-hill', 1.4161, 1.4641, 1.5129, 1.662965],
+    ['ridge', 1.5876, 1.6641, 1.7161, 1.9321],
+    ['escarpment', 1.3225, 1.3689, 1.4161, 1.500625],
+    ['round-hill', 1.4161, 1.4641, 1.5129, 1.651225],
   ] as const
 ).flatMap(([shape, inB, inC, inD, byHeightInB]): NamedJump[] => {
   const gentle = 'ASCE 7, 26.8.1: a hill counts from H/L_h = 0.2 on';
@@ -92,10 +92,10 @@ const asceHills: NamedJump[] = (
       methods: ASCE,
       quantity: byHeight,
       held: of('B'),
-      at: 18.288,
+      at: 18,
       from: 1,
       to: byHeightInB,
-      why: 'ASCE 7, 26.8.1: in exposure B a hill counts from 60 ft on',
+      why: 'ASCE 7, 26.8.1: in exposure B a hill counts from 60 ft (18 m) on',
     },
     { methods: ASCE, quantity: byHeight, held: of('C'), at: 12, from: 1, to: inC, why: gentle },
     { methods: ASCE, quantity: byHeight, held: of('D'), at: 12, from: 1, to: inD, why: gentle },

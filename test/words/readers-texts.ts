@@ -142,6 +142,8 @@ const TOLD_APART: readonly Omit<SaidCaution, 'code' | 'severity'>[] = [
     'rated-guyed',
     'rated-bracketed',
     'rated-apart',
+    'too-short',
+    'low',
   ].map((word) => ({ word })),
   { word: 'at-most', value: 0.6 },
   { word: 'at-most', value: 1.9 },

@@ -52,17 +52,17 @@ describe('the caution of a dish', () => {
 
   it('says which share of its rim was taken', () => {
     expect(caution(dish({}))).toContain(
-      'Dish is taken as an ordinary dish, a quarter of its diameter deep. Effective area 1.42 of its rim area, wind into the hollow side.',
+      'Dish is taken as an ordinary dish, a quarter of its diameter deep. Effective area 1.67 of its rim area. That is at its worst angle, 50° to 60° off its axis.',
     );
-    // A mesh half solid: 2·0.5 = 1 of its rim; from 0.71 solid it is a full dish.
+    // A mesh half solid: 2·0.5 = 1 of its rim; from 0.835 solid it is a full dish.
     expect(caution(dish({ solidity: 0.5 }))).toContain(
-      'Dish is taken as an ordinary mesh dish, a quarter of its diameter deep. Effective area 1 of its rim area, wind into the hollow side, which is 2 of its solid share.',
+      'Dish is taken as an ordinary mesh dish, a quarter of its diameter deep. Effective area 1 of its rim area, which is 2 of its solid share. That is at its worst angle, 50° to 60° off its axis.',
     );
-    expect(caution(dish({ solidity: 0.8 }))).toContain(
-      'ordinary dish, a quarter of its diameter deep. Effective area 1.42 of its rim area',
+    expect(caution(dish({ solidity: 0.84 }))).toContain(
+      'ordinary dish, a quarter of its diameter deep. Effective area 1.67 of its rim area',
     );
     const ice = { ice: { thickness: 0.5, gust: 40 } };
-    expect(caution(dish({ solidity: 0.5 }, ice))).toContain('which is 2 of its solid share. Ice closes it: then 1.42.');
+    expect(caution(dish({ solidity: 0.5 }, ice))).toContain('50° to 60° off its axis. Ice closes it: then 1.67.');
     expect(caution(dish({}, ice))).not.toContain('Ice closes it');
   });
 });

@@ -15,6 +15,7 @@ const TOUCHED = [
   'bracket',
   'lowered',
   'lower-at',
+  'chance',
   'room-left',
   'ratings',
   'site',
