@@ -97,7 +97,7 @@ export const shareOfLaws = defineFormula({
 
 export const chanceOfRate = defineFormula({
   id: 'chance-of-rate',
-  title: 'Chance that the strongest gust of a year reaches a speed, from how often it is expected to be passed',
+  title: 'Chance that the strongest gust of a year reaches a speed, from how often it is expected to be exceeded',
   symbol: 'p',
   unit: 'one',
   expression: '-expm1(-exp(ln_t))',

@@ -36,12 +36,12 @@ export function chanceDocuments(
   );
 }
 
-/** "Reaching an actual gust of 77 mph (tower): 0.4 to 0.9 % in a year, 11 to 24 % in 30 years. …" */
+/** "Reaching an actual gust of 77 mph (tower): 0.4 to 0.9 % in a year. In 30 years: 11 to 24 %. …" */
 export function chanceSays(chance: Chance, { years }: Chances, checks: readonly Check[], system: UnitSystem): string {
   const check = checks.find(({ id }) => id === chance.ofCheck);
   const of = check ? ` (${checkName(check)})` : '';
-  const span = years === 1 ? '' : `, ${between(chance.overYears)} in ${years} years`;
-  const reached = `Reaching an actual gust of ${inWords(chance.gust, 'speed', system)}${of}: ${between(chance.perYear)} in a year${span}.`;
+  const span = years === 1 ? '' : ` In ${years} years: ${between(chance.overYears)}.`;
+  const reached = `Reaching an actual gust of ${inWords(chance.gust, 'speed', system)}${of}: ${between(chance.perYear)} in a year.${span}`;
   return `${reached} ${countedSays(chance)}`;
 }
 

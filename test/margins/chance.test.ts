@@ -81,7 +81,7 @@ describe('the chance of the wind a link holds to', () => {
     const plan = withClimate(demoPlan('ten-numbers'), record(TWELVE));
     const [of] = documentOf(plan).chance ?? [];
     expect(of?.says).toMatch(
-      /^Reaching an actual gust of [\d.]+ mph \(tower\): [\d.]+ to [\d.]+ % in a year, [\d.]+ to (more than )?[\d.]+ % in 30 years\. 90 % band; wind from whatever direction counts\. Reached in [\w]+ of the 12 years of the record\.$/,
+      /^Reaching an actual gust of [\d.]+ mph \(tower\): [\d.]+ to [\d.]+ % in a year\. In 30 years: [\d.]+ to (more than )?[\d.]+ %\. 90 % band; wind from whatever direction counts\. Reached in [\w]+ of the 12 years of the record\.$/,
     );
     expect(answerText(assessed(plan), [])).toContain(`\n${of?.says}\n`);
     const [inSi] =
@@ -91,7 +91,7 @@ describe('the chance of the wind a link holds to', () => {
 
   it('says what the band of a chart is, and that two values give none', () => {
     const [of] = documentOf(withClimate(demoPlan('ten-numbers'), chart(TWO))).chance ?? [];
-    expect(of?.says).toMatch(/: [\d.]+ % in a year, [\d.]+ % in 30 years\. Wind from whatever direction counts\.$/);
+    expect(of?.says).toMatch(/: [\d.]+ % in a year\. In 30 years: [\d.]+ %\. Wind from whatever direction counts\.$/);
     const ofChart = (climate: Document) =>
       codes(withClimate(demoPlan('ten-numbers'), climate)).filter((code) => code.startsWith('climate-'));
     expect(ofChart(chart(TWO))).toEqual(['climate-two-values']);
@@ -120,8 +120,8 @@ describe('the chance of the wind a link holds to', () => {
     ];
     const says = (returns: number[][]) =>
       documentOf(withClimate(demoPlan('ten-numbers'), chart(returns))).chance?.[0]?.says;
-    expect(says(slow)).toContain(': less than 0.01 % in a year, less than 0.01 % in 30 years');
-    expect(says(fast)).toContain(': more than 99 % in a year, more than 99 % in 30 years');
+    expect(says(slow)).toContain(': less than 0.01 % in a year. In 30 years: less than 0.01 %');
+    expect(says(fast)).toContain(': more than 99 % in a year. In 30 years: more than 99 %');
   });
 
   it('is cautioned from a short record and from other kinds of speed', () => {
