@@ -102,7 +102,7 @@ export function remediesSays(remedies: Remedies, system: UnitSystem): string {
 /** "Move the beam down 2 ft: the mast holds to 89 mph instead of 78 mph (actual gust)." */
 export function remedySays(remedy: RemedyOutcome, { check }: Remedies, system: UnitSystem): string {
   const { change, check: after, weakest } = remedy;
-  const within = check.verdict !== 'within' && after?.verdict === 'within' ? ', which is within' : '';
+  const within = check.verdict !== 'within' && after?.verdict === 'within' ? ', within' : '';
   const lowest = weakest?.result?.holdsTo?.gust;
   const next =
     weakest === undefined || lowest === undefined || weakest.id === check.id
@@ -135,7 +135,7 @@ function changeInWords(change: RemedyChange, system: UnitSystem): string {
       return `use ${withArticle(change.load.name)} of ${ratioFigures(change.times)} of its ${what}`;
     }
     case 'mast-shorter':
-      return `cut the mast by ${inWords(change.by, 'length', system)}, down to its highest load`;
+      return `cut the mast by ${inWords(change.by, 'length', system)} to its highest load`;
     case 'mast-larger': {
       const { nominal, schedule, outside, wall } = change.pipe;
       const tube = `${inWords(outside, 'diameter', system, 4)} by ${inWords(wall, 'diameter', system)}`;

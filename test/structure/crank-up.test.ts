@@ -54,7 +54,7 @@ describe('a tower nested', () => {
   });
 
   it('is refused where a section would reach into the ground, or up', () => {
-    expect(() => nestedSections(three, 5.9)).toThrow(/under the tower's foot/);
+    expect(() => nestedSections(three, 5.9)).toThrow(/below the tower's base/);
     expect(() => nestedSections(three, 17)).toThrow(Refusal);
     expect(() => nestedSections(three, 0)).toThrow(Refusal);
     expect(() => nestedSections([section(0, 6)], 4)).toThrow(Refusal);

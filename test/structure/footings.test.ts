@@ -304,7 +304,7 @@ describe('legs and brackets', () => {
     expect(pullWithHingedFoot).toBeCloseTo(1500, 9);
     expect(footWithHingedFoot).toBeCloseTo(500, 9);
     expect(pull).toBeCloseTo(1000 + (1.5 * 3000) / 6, 9);
-    expect(() => bracketReaction(1, 1, 0)).toThrow('above the foot');
+    expect(() => bracketReaction(1, 1, 0)).toThrow('above the base');
   });
 });
 
