@@ -367,17 +367,10 @@ describe('remedies of the weakest link', () => {
     const remedies = asked(own);
     expect(remediesLines(remedies, 'si').slice(0, 2)).toEqual([
       expect.stringMatching(
-<<<<<<< HEAD
         /^- Remove the short beam: the tower top holds to [\d.]+ m\/s instead of 40\.8 m\/s \(actual gust\), within\. Then the tower is weakest, at [\d.]+ m\/s\.$/,
       ),
       expect.stringMatching(
         /^- Cut the mast by 1 m to its highest load: the tower top holds to [\d.]+ m\/s instead of 40\.8 m\/s \(actual gust\), within\.$/,
-=======
-        /^- Remove the short beam: the tower top holds to [\d.]+ m\/s instead of 39\.2 m\/s \(actual gust\), within\. Then the tower is weakest, at [\d.]+ m\/s\.$/,
-      ),
-      expect.stringMatching(
-        /^- Move the short beam down [\d.]+ m: the tower top holds to [\d.]+ m\/s instead of 39\.2 m\/s \(actual gust\), within\.$/,
->>>>>>> fin
       ),
     ]);
     expect(remediesSays(asked(assessed(gable)), 'us')).toMatch(/This tower can also be lowered before such a wind\.$/);
