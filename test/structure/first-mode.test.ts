@@ -226,7 +226,9 @@ describe('the caution about swinging', () => {
     const limp = plan({ top: 20, ...lattice }, { loads });
     const figure = atMost(limp);
     expect(figure).toBeLessThan(1);
-    expect(said(limp)).toMatch(/^Estimated natural frequency at most 0\.\d+ Hz .+ Below 1 Hz the ordinary gust factor gives too little/);
+    expect(said(limp)).toMatch(
+      /^Estimated natural frequency at most 0\.\d+ Hz .+ Below 1 Hz the ordinary gust factor gives too little/,
+    );
     expect(said(limp)).toContain(`${Number(figure.toPrecision(2))} Hz`);
     const stiff = plan({ top: 10, ...lattice });
     expect(atMost(stiff)).toBeGreaterThan(1);
@@ -234,13 +236,17 @@ describe('the caution about swinging', () => {
   });
 
   it('stands aside for a frequency of the maker', () => {
-    expect(said(plan({ top: 20, ...lattice, frequency: 0.7 }, { loads }))).toMatch(/^Natural frequency 0\.7 Hz, below 1 Hz/);
+    expect(said(plan({ top: 20, ...lattice, frequency: 0.7 }, { loads }))).toMatch(
+      /^Natural frequency 0\.7 Hz, below 1 Hz/,
+    );
     expect(said(plan({ top: 20, ...lattice, frequency: 1.4 }, { loads }))).toBeUndefined();
   });
 
   it('stays with a slender pole, with its figure where there is one', () => {
     const pole = { top: 12, shape: 'pole', width: 200 };
     expect(said(plan(pole))).toMatch(/Natural frequency not given; the ordinary gust factor is used/);
-    expect(said(plan({ ...pole, wall: 5, material: 'steel' }))).toMatch(/Estimated natural frequency at most [\d.]+ Hz .+ordinary/);
+    expect(said(plan({ ...pole, wall: 5, material: 'steel' }))).toMatch(
+      /Estimated natural frequency at most [\d.]+ Hz .+ordinary/,
+    );
   });
 });
