@@ -2,7 +2,7 @@ import { nth } from '../foundation/index.ts';
 import type { Bound } from '../methods/index.ts';
 import type { Claim, MomentClaim, RatedCapacity, TowerModel } from './model.ts';
 
-/** What the maker's claims leave of a comparison in a scenario, at one end of what he left unsaid. */
+/** What the maker's claims leave of a comparison in a scenario, at one end of what he did not state. */
 export interface Governed {
   ratio: number;
   /** Of the claim that leaves most; 0 where nothing is proven. */
@@ -19,7 +19,7 @@ export interface Governed {
  *
  * @param number of the comparison [-]
  * @param scenario its number [-]
- * @param bound which end of what the maker left unsaid
+ * @param bound which end of what the maker did not state
  * @param tell told of each: capacity, ratio by the wind on the tower itself, and the claim
  */
 export function eachCapacity(
@@ -45,7 +45,7 @@ export function eachCapacity(
  *
  * @param number of the comparison [-]
  * @param scenario its number [-]
- * @param bound which end of what the maker left unsaid
+ * @param bound which end of what the maker did not state
  * @param demand what is asked [N or N·m]
  * @param windScale pressure of this wind over that of the site, for a tower whose own drag is not known [-]
  * @returns the ratio, Infinity where nothing is proven, and what decides it

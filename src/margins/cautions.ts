@@ -194,12 +194,12 @@ type Say = (code: CautionCode, severity: Severity, about?: Omit<Caution, 'code' 
 function aboutSite(model: TowerModel, site: SiteSpeed, wind: Wind, say: Say): void {
   const { input } = model;
   const method = METHOD_BY_ID[input.method];
-  if (input.unsaid.includes('speed-basis')) say('basis-assumed', 'verdict', { at: '/site/wind', word: method.basis });
+  if (input.notGiven.includes('speed-basis')) say('basis-assumed', 'verdict', { at: '/site/wind', word: method.basis });
   if (site.converted) say('basis-converted', 'verdict', { at: '/site/wind', word: method.basis, value: site.speed });
-  if (input.unsaid.includes('risk-category') && method.classMatters && site.speedLevel === 'own') {
+  if (input.notGiven.includes('risk-category') && method.classMatters && site.speedLevel === 'own') {
     say('risk-category-assumed', 'verdict', { at: '/site/riskCategory' });
   }
-  if (input.unsaid.includes('hill')) say('topography-not-given', 'line', { at: '/site/hill' });
+  if (input.notGiven.includes('hill')) say('topography-not-given', 'line', { at: '/site/hill' });
   for (const code of method.cautions) say(code, 'verdict', { at: '/method' });
   const hasHill = input.site.hill !== undefined || input.site.topographicFactor !== undefined;
   if (wind.hillExcluded) {
@@ -256,12 +256,12 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
   else if (!mast && loads.some((load) => load.low > tower.top + 1e-6)) say('top-couple', 'verdict', { at: '/mast' });
   if (tower.support === 'guyed') say('guyed-not-analysed', 'verdict', { at: '/tower/supportedAt' });
   if (tower.support === 'bracketed') {
-    const told = tower.held.length > 0 ? {} : { word: 'untold' };
+    const told = tower.held.length > 0 ? {} : { word: 'not-given' };
     say('bracket-not-checked', 'verdict', { at: '/tower/supportedAt', ...told });
   }
   if (leansOn(tower) && (!tower.heldGiven || tower.held.length === 0)) {
     const rated = ratedSupports(input.ratings, tower).length;
-    const word = tower.held.length > 0 ? `rated-${tower.support}` : rated > 1 ? 'rated-apart' : 'untold';
+    const word = tower.held.length > 0 ? `rated-${tower.support}` : rated > 1 ? 'rated-apart' : 'not-given';
     say('supports-not-given', 'verdict', { at: '/tower/supportedAt', word });
   }
   const windStructure = scenarios[0]?.windStructure;
@@ -361,14 +361,14 @@ function aboutHolds({ input: { station, ratings } }: TowerModel, say: Say): void
 }
 
 function aboutLoads(model: TowerModel, say: Say): void {
-  const { station, unsaid } = model.input;
+  const { station, notGiven } = model.input;
   for (const load of station.loads) {
     const about = { at: load.at, of: load.name };
     const { shape } = load;
     if (shape.kind === 'stated' && shape.areaKind === 'unknown')
       say('area-kind-unknown', 'line', { ...about, at: `${load.at}/areaKind` });
     if (shape.kind === 'wire')
-      say('wire-pull', 'line', { ...about, ...(shape.pull === undefined ? { word: 'untold' } : {}) });
+      say('wire-pull', 'line', { ...about, ...(shape.pull === undefined ? { word: 'not-given' } : {}) });
     if (shape.kind === 'dish') {
       const iced = shape.solidity < 1 && model.input.site.ice !== undefined;
       const value = dishCoefficient.of(shape.solidity);
@@ -382,7 +382,7 @@ function aboutLoads(model: TowerModel, say: Say): void {
     const longest = longestAspect(shape);
     if (longest > LONG_TUBE) say('vortex', 'line', about);
   }
-  if (unsaid.includes('weights')) say('weights-not-counted', 'line');
+  if (notGiven.includes('weights')) say('weights-not-counted', 'line');
 }
 
 /** Where a mast is held at the top of the tower is told. */

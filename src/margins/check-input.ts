@@ -12,7 +12,7 @@ export interface CheckInput {
   readonly ratings: readonly Rating[];
   readonly wanted: Wanted;
   /** What the plan did not say and the reader should hear of, found while reading it. */
-  readonly unsaid: readonly Unsaid[];
+  readonly notGiven: readonly NotGiven[];
 }
 
 export interface Wanted {
@@ -24,7 +24,7 @@ export interface Wanted {
 }
 
 /** Something left out of the plan that has a reading and a caution, but no bracket. */
-export type Unsaid =
+export type NotGiven =
   | 'hill'
   | 'ice'
   | 'risk-category'

@@ -3,7 +3,7 @@ export { areasOf } from './areas.ts';
 export { type Assessment, assess, type WindRow, windAt } from './assess.ts';
 export { CAUTION_CODES, type Caution, type CautionCode, SEVERITIES } from './cautions.ts';
 export type { Chance, Chances } from './chance.ts';
-export { type CheckInput, designBasis, enteredBasis, type Unsaid, type Wanted } from './check-input.ts';
+export { type CheckInput, designBasis, enteredBasis, type NotGiven, type Wanted } from './check-input.ts';
 export {
   CHECK_KINDS,
   type Check,

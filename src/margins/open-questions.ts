@@ -39,7 +39,7 @@ export const LOADS_ASKED = 12;
 
 export interface OpenQuestions {
   readonly open: readonly OpenQuestion[];
-  /** Loads with an unsaid kind of area beyond those asked about. */
+  /** Loads with an not stated kind of area beyond those asked about. */
   readonly moreLoads: number;
 }
 
@@ -146,7 +146,7 @@ function loadAnswers(method: Method): readonly { readonly answer: AreaKind; read
   ];
 }
 
-/** Loads whose area is of unsaid kind, those with most area times height first. */
+/** Loads whose area is of a kind not stated, those with most area times height first. */
 function unknownLoads(model: TowerModel) {
   return model.appurtenances
     .flatMap((item, number) => {

@@ -76,7 +76,7 @@ export function handedOn(
 }
 
 /**
- * What every claim proves, at the low and the high end of what its maker left unsaid.
+ * What every claim proves, at the low and the high end of what its maker did not state.
  *
  * @returns by claim, scenario and check
  */

@@ -14,14 +14,14 @@ import type { Ground, RiskCategory } from '../wind/index.ts';
 import { allowableForce, pressureForce } from './formulas.ts';
 import { type RatedWind, type Rating, type RatingClaim, shareAllowed } from './rating.ts';
 
-/** What a maker may have left unsaid, and the readings of it. */
+/** What a maker may have did not state, and the readings of it. */
 export interface RatedReading {
   readonly method: MethodId;
   readonly exposure: Ground;
   readonly riskCategory: RiskCategory;
 }
 
-/** One row of a rating under one reading of what it leaves unsaid. */
+/** One row of a rating under one reading of what it leaves not stated. */
 export interface RatedCase {
   readonly rating: Rating;
   readonly reading: RatedReading;

@@ -3,7 +3,7 @@ import type { MethodId, UnnamedStandard } from '../methods/index.ts';
 import type { RatedLines } from '../structure/index.ts';
 import type { RiskCategory } from '../wind/index.ts';
 
-/** What a maker says, in SI, with everything he left unsaid absent. */
+/** What a maker says, in SI, with everything he did not state absent. */
 export interface Rating {
   /** JSON pointer into the plan. */
   readonly at: string;

@@ -10,7 +10,7 @@ import { cite, defineFormula, evaluate, type UnitSystem, variable } from '../fou
 import { PRESSURE_CONSTANT } from '../wind/index.ts';
 import type { Bound, PartCoefficient } from './method.ts';
 
-/** Least and most an area of unsaid kind may hide; the most with slender flats among its members. @source derived */
+/** Least and most an area of a kind not stated may hide; the most with slender flats among its members. @source derived */
 export const UNKNOWN_AREA = { least: 1, most: 1.8, mostWithSlenderFlats: 2 } as const;
 
 interface Slender {

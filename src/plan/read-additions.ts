@@ -60,8 +60,8 @@ function inFormat2(document: Fields): Fields {
   const plan = document['plan'];
   const proposals: readonly unknown[] = Array.isArray(document['proposals']) ? document['proposals'] : [];
   const patches = proposals.map((proposal) => (isObject(proposal) ? proposal['set'] : undefined));
-  const unsaid = isObject(plan) && plan['format'] === undefined;
-  if (formatOf(plan) !== 1 && !(unsaid && patches.some((patch) => hasOldName(patch)))) return document;
+  const notGiven = isObject(plan) && plan['format'] === undefined;
+  if (formatOf(plan) !== 1 && !(notGiven && patches.some((patch) => hasOldName(patch)))) return document;
   const patched = proposals.map((proposal) =>
     isObject(proposal) && 'set' in proposal ? { ...proposal, set: renamed(proposal['set']) } : proposal,
   );

@@ -13,7 +13,7 @@ import { readMast, readRotator, readRotatorHeight } from './reading/read-mast.ts
 import { readRatings } from './reading/read-ratings.ts';
 import { readSite } from './reading/read-site.ts';
 import { readTower } from './reading/read-tower.ts';
-import { unsaidIn } from './reading/unsaid.ts';
+import { notGivenIn } from './reading/not-given.ts';
 import { type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';
 
 export interface PlanOptions {
@@ -110,7 +110,7 @@ function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput 
     station,
     ratings: ratings.map((rating) => placed(rating, document.method)),
     wanted: readWanted(reader, document.wanted),
-    unsaid: unsaidIn(document, site, station),
+    notGiven: notGivenIn(document, site, station),
   };
 }
 

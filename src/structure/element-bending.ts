@@ -131,7 +131,7 @@ export interface ElementJoint {
   readonly stresses: readonly number[];
   /** Against what the section is surely allowed; undefined where that is not shown. */
   readonly ratio?: number;
-  /** The same if what the plan leaves unsaid turns out well. */
+  /** The same if what the plan leaves not stated turns out well. */
   readonly ratioAtBest?: number;
   /**
    * Factor on the wind at which the section begins to yield, its weight kept; infinite where no wind bends it. Undefined

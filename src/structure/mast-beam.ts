@@ -184,7 +184,7 @@ export interface MastRatio {
   /** What the section is surely allowed, and at most [N·m]. */
   readonly allowed: { readonly surely: number; readonly atMost: number };
   readonly ratio: number;
-  /** The use if what the plan leaves unsaid turns out well. */
+  /** The use if what the plan leaves not stated turns out well. */
   readonly ratioAtBest: number;
   /** The pieces there, and the one that decides. */
   readonly pieces: readonly number[];

@@ -219,7 +219,7 @@ export function tubeSection(tube: Tube, trace?: Trace): TubeSection {
 export interface AllowedBending {
   /** What the tube is surely allowed [N·m]. */
   readonly surely: number;
-  /** The same if what the plan leaves unsaid turns out well [N·m]. */
+  /** The same if what the plan leaves not stated turns out well [N·m]. */
   readonly atMost: number;
   readonly decidedBy: 'yield' | 'rupture' | 'rupture-not-given';
 }

@@ -48,9 +48,9 @@ function loadItem(load: Load, turnsWithOthers: boolean, trace: Trace | undefined
   const parts = partsOfShape(load.shape, load.low, load.high, load.count, trace);
   const heading = load.shape.kind === 'wire' ? load.shape.heading : (load.heading ?? 0);
   const allAlike = parts.every((part) => part.front === part.side);
-  const untold = load.heading === undefined && load.shape.kind !== 'wire';
+  const notGiven = load.heading === undefined && load.shape.kind !== 'wire';
   // What turns alone meets the wind as it likes; which way it points beside others only its heading tells.
-  const ownWorst = untold && (!load.turns || turnsWithOthers);
+  const ownWorst = notGiven && (!load.turns || turnsWithOthers);
   const turn = allAlike ? 'still' : ownWorst ? 'own-worst' : load.turns ? 'turning' : 'fixed';
   return { name: load.name, at: load.at, kind: 'load', parts, turn, heading, carriedBy: load.on, offset: load.offset };
 }

@@ -42,7 +42,7 @@ const SUPPORTS_NOT_GIVEN: Readonly<Record<string, string>> = {
   'rated-guyed': 'Supports of the tower not given. Those of its rating are assumed; wind on guys is not included.',
   'rated-bracketed': 'Supports of the tower not given. Those of its rating are assumed.',
   'rated-apart': 'Supports of the tower not given, and its ratings name different ones. Nothing is compared.',
-  untold: 'Supports of the tower not given, and no rating of it names any. Nothing is compared.',
+  'not-given': 'Supports of the tower not given, and no rating of it names any. Nothing is compared.',
 };
 
 /** One or two sentences, and what to do, for every caution. */
@@ -234,7 +234,7 @@ export const CAUTION_WORDS = {
   },
   'wire-pull': {
     says: (caution) =>
-      caution.word === 'untold'
+      caution.word === 'not-given'
         ? `The tension of ${pulled(caution)} is not given, so it is not included.`
         : `The tension of ${pulled(caution)} is as entered. Wind and ice on a wire raise it.`,
     action: 'Give the greatest tension to expect, or let a weight or spring limit it.',
@@ -268,7 +268,7 @@ export const CAUTION_WORDS = {
   },
   'bracket-not-checked': {
     says: ({ word }) =>
-      word === 'untold'
+      word === 'not-given'
         ? 'The pull on the house is not computed, since the height of the bracket is not given. The house is not checked.'
         : 'The pull on the house is computed; the house is not checked. Nothing is compared below the bracket.',
     action: 'Have the wall and its fixing examined.',

@@ -230,7 +230,7 @@ function stationAlone(): void {
   inTurns([
     ['for comparison: 10,000 sines and cosines', 100, tenThousandSines],
     ['the full station check', 100, () => assess(input)],
-    [`the same, ${assess(fuller).checks.length} links, exposure of the rating unsaid`, 60, () => assess(fuller)],
+    [`the same, ${assess(fuller).checks.length} checks, exposure of the rating not stated`, 60, () => assess(fuller)],
     ['additions, 20 proposals', 4, () => additionsOf(assess(input), proposals(input))],
   ]);
 }

@@ -127,7 +127,7 @@ describe('a tower whose supports are not given', () => {
     [
       'where no rating names any',
       [unheld],
-      'untold',
+      'not-given',
       'Heights of guys or brackets not given; the manufacturer’s drawing has them.',
     ],
   ])('is compared nowhere %s: no use, no gust, no levels', (_, ratings, word, words) => {

@@ -31,8 +31,8 @@ describe('a mast', () => {
     const { input } = read(changed({ mast }));
     expect(input.station.mast).toMatchObject({ tip: near(58 * FOOT), bearing: near(48 * FOOT) });
     expect(input.station.mast).not.toHaveProperty('foot');
-    expect(input.unsaid).toContain('mast-inside');
-    expect(input.unsaid).not.toContain('mast');
+    expect(input.notGiven).toContain('mast-inside');
+    expect(input.notGiven).not.toContain('mast');
   });
 
   it('has no bearing where the plan says so, or where it is clamped on top', () => {
@@ -337,7 +337,7 @@ describe('a site', () => {
     };
     expect(siteOf({ hill: { ...hill, run: 300 } }).site.hill).toEqual(expected);
     expect(siteOf({ hill: { ...hill, halfLength: 150 } }).site.hill).toEqual(expected);
-    expect(siteOf({ hill: { ...hill, run: 300 } }).unsaid).not.toContain('hill');
+    expect(siteOf({ hill: { ...hill, run: 300 } }).notGiven).not.toContain('hill');
   });
 
   it('has what it says about its wind', () => {
@@ -355,7 +355,7 @@ describe('a site', () => {
       groundElevation: near(1524),
       topographicFactor: 1.3,
     });
-    expect(said.unsaid.toSorted()).toEqual(['frequency', 'ice', 'mast', 'weights']);
+    expect(said.notGiven.toSorted()).toEqual(['frequency', 'ice', 'mast', 'weights']);
   });
 
   it('queries what a maker would hardly state: a unit may have been taken for another', () => {

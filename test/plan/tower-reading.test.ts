@@ -121,9 +121,9 @@ describe('what holds a tower', () => {
   });
 
   it('is unsaid for a guyed tower without supports, and not for one that stands free', () => {
-    expect(read(changed({ tower: { support: 'guyed' } })).input.unsaid).toContain('supports');
-    expect(read(changed({ tower: { support: 'bracketed' } })).input.unsaid).toContain('supports');
-    expect(read(changed({})).input.unsaid).not.toContain('supports');
+    expect(read(changed({ tower: { support: 'guyed' } })).input.notGiven).toContain('supports');
+    expect(read(changed({ tower: { support: 'bracketed' } })).input.notGiven).toContain('supports');
+    expect(read(changed({})).input.notGiven).not.toContain('supports');
   });
 
   it('is queried where the guys are half described', () => {

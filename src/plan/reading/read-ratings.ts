@@ -16,7 +16,7 @@ for (const [kind, fields] of Object.entries(FIELDS_OF_KIND)) {
   for (const field of fields) KINDS_OF_FIELD.set(field, [...(KINDS_OF_FIELD.get(field) ?? []), kind]);
 }
 
-/** What the makers say, in SI, with everything they left unsaid absent. */
+/** What the makers say, in SI, with everything they did not state absent. */
 export function readRatings(reader: PlanReader, ratings: readonly RatingFields[], tower: Tower): Rating[] {
   return ratings.map((fields, index) => readRating(reader, fields, `/ratings/${index}`, tower));
 }
