@@ -6,6 +6,7 @@ import { asItWas, formatOf, inNewestFormat, PLAN_FORMAT, placeAsSent } from '../
 import { documentFaults } from './faults/document-faults.ts';
 import type { EntryWarning, Fault } from './faults/fault.ts';
 import type { DecimalSign } from './quantities/number-text.ts';
+import { notGivenIn } from './reading/not-given.ts';
 import { PlanReader } from './reading/plan-reader.ts';
 import { present } from './reading/present.ts';
 import { readCables, readLoads } from './reading/read-loads.ts';
@@ -13,7 +14,6 @@ import { readMast, readRotator, readRotatorHeight } from './reading/read-mast.ts
 import { readRatings } from './reading/read-ratings.ts';
 import { readSite } from './reading/read-site.ts';
 import { readTower } from './reading/read-tower.ts';
-import { notGivenIn } from './reading/not-given.ts';
 import { type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';
 
 export interface PlanOptions {
