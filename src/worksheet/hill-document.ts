@@ -2,7 +2,7 @@ import { type HillAnswer, told } from '../answer/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { HillHelp } from '../margins/index.ts';
 import type { HillCondition } from '../wind/index.ts';
-import { figures, HILL_REASONS, inWords } from '../words/index.ts';
+import { figures, HILL_REASONS, inWords, sentence } from '../words/index.ts';
 import { quantity } from './quantity.ts';
 
 /** What a hill is to its method, in the reader's units. */
@@ -36,7 +36,7 @@ export function hillSays(
   const at = `at ${inWords(height, 'length', system)}`;
   if (!counts) {
     const reasons = conditions.filter((each) => each.holds === false).map((each) => HILL_REASONS[each.why]);
-    return `The hill does not count: ${reasons.join('; ')}. If it counted, pressure would be ${figures(wouldBe)} times as high ${at}.`;
+    return `The hill does not count: ${reasons.map((each, place) => (place === 0 ? each : sentence(each))).join('. ')}. If it counted, pressure would be ${figures(wouldBe)} times as high ${at}.`;
   }
   const most = profile.reduce((best, point) => (point.factor > best.factor ? point : best));
   // Where its crest does not count for more by this standard, or by less than the figures tell.
