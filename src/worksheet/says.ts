@@ -131,13 +131,14 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
     return [open, { text: `: ${subject} ${range}. ${sentence(governs)}${ask}` }];
   }
   const above = check.because === 'held' ? 'above its supports ' : '';
-  const known = check.because === 'held' || check.because === 'beyond-rating' ? '' : ', as far as it is known';
+  const knownWhole = check.because === 'held' || check.because === 'beyond-rating';
+  const ending = knownWhole ? `; ${governs}` : `, as far as known. ${sentence(governs)}`;
   const why = check.because === 'beyond-rating' ? beyondRatingSays(result) : needs;
   return [
     open,
     { text: `: ${above}${subject}` },
     ...inSiteWind(assessment),
-    { text: `${known}; ${governs}${why === '' ? '' : ` ${why}`}` },
+    { text: `${ending}${why === '' ? '' : ` ${why}`}` },
   ];
 }
 

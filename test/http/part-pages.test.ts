@@ -38,7 +38,7 @@ const inWords = ({ value, unit }: { value: number; unit: string }) => `${workshe
 describe('answers to a part of a plan, where a browser asks', () => {
   it('have the areas of the JSON answer', async () => {
     const { json, text, rows } = await asked('/v1/areas', example('areas'));
-    expect(text).toContain(`Together ${inWords(json.worst)} effective`);
+    expect(text).toContain(`Total ${inWords(json.worst)} effective`);
     expect(rows.map(([name, , front, side]) => [name, front, side])).toEqual(
       json.items.map((item: { name: string; front: number; side: number }) => [
         item.name,
