@@ -14,7 +14,7 @@ interface ComparedWords {
 export const COMPARED_WORDS = {
   moment: { dimension: 'moment', mode: 'bending', hasPlace: true },
   shear: { dimension: 'force', mode: 'shear', hasPlace: true },
-  braces: { dimension: 'force', mode: 'brace shear', hasPlace: true },
+  braces: { dimension: 'force', mode: 'bracing', hasPlace: true },
   'wind-ratio': { dimension: 'force', mode: 'wind on the tower itself', hasPlace: false },
   bending: { dimension: 'moment', mode: 'bending', hasPlace: true },
   'side-force': { dimension: 'force', mode: 'lateral force', hasPlace: true },
