@@ -16,6 +16,9 @@ import { reactionsOf } from './reactions.ts';
 import { type RoomLeft, roomsLeft } from './room-left.ts';
 import { demandOf, once, towerModel } from './tower-model.ts';
 import { towerRatios } from './tower-ratio.ts';
+import { assumptionsOf, filledIn } from './untold/assumptions.ts';
+import { betweenEnds } from './untold/both-ends.ts';
+import type { Assumption } from './untold/untold.ts';
 import { type Verdict, worstVerdict } from './verdict.ts';
 import { type WindLoads, windLoadsOf } from './wind-loads.ts';
 
@@ -30,7 +33,10 @@ export interface WindRow {
 }
 
 export interface Assessment extends CheckContext {
+  /** The plan as it says itself; its model has what it does not say at the end that asks most. */
   readonly input: CheckInput;
+  /** What the plan does not say. */
+  readonly assumptions: readonly Assumption[];
   readonly site: SiteSpeed;
   readonly wind: Wind;
   readonly windRows: readonly WindRow[];
@@ -57,14 +63,57 @@ export interface Assessment extends CheckContext {
 }
 
 /**
- * The whole answer to a plan, in SI.
+ * The whole answer to a plan, in SI: what it does not say at its bad end, each verdict with an eye to its good end.
  *
  * @throws Refusal for what cannot be computed
  */
 export function assess(input: CheckInput): Assessment {
-  const model = towerModel(input);
+  const assumptions = assumptionsOf(input);
+  const known = knownOf(filledIn(input, assumptions, 'unfavourable'));
+  const { model, unfavourable, ratios } = known.context;
   const { site } = model;
   const { wind } = model.scenarios[0].appurtenances;
+  const atWorst = checksOf(known.context);
+  const checks =
+    assumptions.length === 0
+      ? atWorst
+      : betweenEnds(atWorst, checksOf(knownOf(filledIn(input, assumptions, 'favourable')).context), assumptions);
+  const mast = once(model, mastAnswer);
+  const raising = raisingAnswer(model);
+  const foundation = foundationAnswer(known.context);
+  const shown = checks.filter((check) => check.verdict !== 'open').map((check) => check.verdict);
+  const soFar = worstVerdict(shown);
+  const weakest = weakestOf(checks);
+  const chances = chancesOf(model.input, checks);
+  const lower = lowerAtOf(model.input, checks);
+  return {
+    ...known.context,
+    input,
+    assumptions,
+    site,
+    wind,
+    windRows: windRows(input, wind),
+    checks,
+    verdict: worstVerdict(checks.map((check) => check.verdict)) ?? 'open',
+    ...(soFar === undefined ? {} : { soFar }),
+    ...(weakest === undefined ? {} : { weakest }),
+    questions: openQuestions(known.context, assumptions),
+    windLoads: known.windLoads,
+    ...(mast === undefined ? {} : { mast }),
+    ...(raising === undefined ? {} : { raising }),
+    ...(foundation === undefined ? {} : { foundation }),
+    heights: heightsOf(input),
+    roomLeft: roomsLeft(known.context, checks),
+    ...(lower === undefined ? {} : { lowerAt: lower }),
+    ...(chances === undefined ? {} : { chances }),
+    cautions: cautionsOf(model, site, wind, checks, ratios, unfavourable, assumptions),
+  };
+}
+
+/** All that is known of a plan with everything said, before it is checked. */
+function knownOf(input: CheckInput): { readonly context: CheckContext; readonly windLoads: WindLoads } {
+  const model = towerModel(input);
+  const { site } = model;
   const at = (bound: Bound, least: boolean) => demandOf(model, model.scenarios, site.speed, bound, least);
   const unfavourable = at('unfavourable', true);
   const readTwoWays = model.scenarios.some(({ appurtenances }) => appurtenances.readTwoWays);
@@ -73,8 +122,8 @@ export function assess(input: CheckInput): Assessment {
   const ratios = towerRatios(model, unfavourable, favourable);
   const ice = iceCaseOf(model);
   const windLoads = windLoadsOf(model, site.speed, unfavourable);
-  const reactions = reactionsOf(model, wind, windLoads);
-  const context: CheckContext = {
+  const reactions = reactionsOf(model, model.scenarios[0].appurtenances.wind, windLoads);
+  const context = {
     model,
     ratios,
     unfavourable,
@@ -83,36 +132,7 @@ export function assess(input: CheckInput): Assessment {
     ...(ice === undefined ? {} : { ice }),
     worked: new Map(),
   };
-  const checks = checksOf(context);
-  const mast = once(model, mastAnswer);
-  const raising = raisingAnswer(model);
-  const foundation = foundationAnswer(context);
-  const shown = checks.filter((check) => check.verdict !== 'open').map((check) => check.verdict);
-  const soFar = worstVerdict(shown);
-  const weakest = weakestOf(checks);
-  const chances = chancesOf(input, checks);
-  const lower = lowerAtOf(input, checks);
-  return {
-    ...context,
-    input,
-    site,
-    wind,
-    windRows: windRows(input, wind),
-    checks,
-    verdict: worstVerdict(checks.map((check) => check.verdict)) ?? 'open',
-    ...(soFar === undefined ? {} : { soFar }),
-    ...(weakest === undefined ? {} : { weakest }),
-    questions: openQuestions(model, unfavourable, site.speed),
-    windLoads,
-    ...(mast === undefined ? {} : { mast }),
-    ...(raising === undefined ? {} : { raising }),
-    ...(foundation === undefined ? {} : { foundation }),
-    heights: heightsOf(input),
-    roomLeft: roomsLeft(context, checks),
-    ...(lower === undefined ? {} : { lowerAt: lower }),
-    ...(chances === undefined ? {} : { chances }),
-    cautions: cautionsOf(model, site, wind, checks, ratios, unfavourable),
-  };
+  return { context, windLoads };
 }
 
 /** The check that holds to the lowest gust; what is over without any wind holds to none. */

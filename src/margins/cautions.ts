@@ -14,6 +14,7 @@ import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
 import { leansOn, misfitsOf, ratedSupports } from './stated-for.ts';
 import type { ComparisonRatio } from './tower-ratio.ts';
+import type { Assumption } from './untold/untold.ts';
 
 export const CAUTION_CODES = [
   'engineer-and-local-code',
@@ -35,6 +36,7 @@ export const CAUTION_CODES = [
   'own-drag-missing',
   'own-drag-not-rated',
   'members-unknown',
+  'assumed',
   'area-kind-unknown',
   'rating-without-speed',
   'rating-standard-unknown',
@@ -148,6 +150,7 @@ export function cautionsOf(
   checks: readonly Check[],
   ratios: readonly ComparisonRatio[],
   demand: Demand,
+  assumptions: readonly Assumption[],
 ): readonly Caution[] {
   const cautions: Caution[] = [];
   const checked = new Set(checks.filter(({ result }) => result).map(({ kind }) => UNCHECKED[kind]));
@@ -168,6 +171,9 @@ export function cautionsOf(
   aboutRatings(model, say);
   aboutLoads(model, say);
   aboutMetals(model, say);
+  for (const { of, at, name } of [...assumptions, ...readInModel(model)]) {
+    say('assumed', 'line', { at, word: of, ...(name === undefined ? {} : { of: name }) });
+  }
   aboutClimate(model.input.site.climate, say);
   if (!model.input.site.ice) say('ice-not-checked', 'standing');
   const footing = checks.find((check) => check.kind === 'foundation');
@@ -187,6 +193,12 @@ export function cautionsOf(
       say('method-from-memory', 'line', { word: METHOD_BY_ID[id].title });
   }
   return cautions;
+}
+
+/** What is not told and read at every level at its worse end. */
+function readInModel({ input, scenarios }: TowerModel): readonly Pick<Assumption, 'of' | 'at' | 'name'>[] {
+  const readings = new Set(scenarios.map(({ shapes }) => shapes));
+  return readings.size > 1 ? input.untold.filter(({ of }) => of === 'pole-sides' || of === 'bracing-pattern') : [];
 }
 
 type Say = (code: CautionCode, severity: Severity, about?: Omit<Caution, 'code' | 'severity'>) => void;

@@ -11,6 +11,7 @@ import {
   slicesInWind,
   towerItems,
   type WindItem,
+  withShapesRead,
 } from '../structure/index.ts';
 import type { Check } from './checks/check.ts';
 import type { CheckContext } from './checks/check-kind.ts';
@@ -75,7 +76,8 @@ export function explainGoverning(
     speed: model.site.speed,
     least: true,
     items: (at) => appurtenanceItems(station, at),
-    tower: (at, scenario) => towerItems(station.tower, scenario.solidity, scenario.overlaps, at),
+    tower: (at, scenario) =>
+      towerItems(withShapesRead(station, scenario.shapes).tower, scenario.solidity, scenario.overlaps, at),
   };
   explainCase(loadCase, checks, ratios, [which], heading, trace);
 }
@@ -323,8 +325,8 @@ function explainRatedOwn(
   level: Level,
   trace: Trace,
 ): number {
-  const { direction, solidity, overlaps } = nth(model.scenarios, scenario);
-  const { tower } = model.input.station;
+  const { direction, solidity, overlaps, shapes } = nth(model.scenarios, scenario);
+  const { tower } = withShapesRead(model.input.station, shapes);
   const lines = rated.rating.withCables ? [ratedLines(rated.rating.withCables, tower)] : [];
   const items = model.bareTowerKnown ? [...towerItems(tower, solidity, overlaps), ...lines] : lines;
   if (items.length === 0) return 0;

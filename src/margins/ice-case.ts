@@ -1,6 +1,7 @@
-import { nth, type Trace } from '../foundation/index.ts';
+import { nth, remember, type Trace } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import {
+  type Cut,
   cutIntoSlices,
   eccentricWeightLoad,
   type IcedItems,
@@ -8,7 +9,9 @@ import {
   icedTowerItems,
   iceMassAbove,
   iceOnLoads,
+  type ShapeReading,
   slicesInWind,
+  withShapesRead,
 } from '../structure/index.ts';
 import { type IceRule, iceThickness } from '../wind/index.ts';
 import type { Demand, Scenario, TowerModel } from './model.ts';
@@ -35,7 +38,7 @@ export interface IceCaseShown {
   /** Of the weight of ice, to the allowable level. */
   readonly weightLevel: number;
   readonly explainItems: (trace: Trace) => void;
-  readonly explainTower: (trace: Trace) => void;
+  readonly explainTower: (trace: Trace, scenario: Pick<Scenario, 'shapes'>) => void;
 }
 
 /**
@@ -52,27 +55,32 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const rule = METHOD_BY_ID[input.method].ice;
   if (!rule) return { needs: ['/method'] };
   const bareWind = model.scenarios[0].appurtenances.wind;
-  const category = input.site.riskCategory ?? 'II';
+  const category = input.site.iceCategory ?? input.site.riskCategory ?? 'II';
   const iceAt = (z: number, trace?: Trace) =>
     iceThickness(rule, ice.thickness, category, z, bareWind.topographicFactor(z), trace);
   const { station } = input;
   const appurtenances = icedAppurtenanceItems(station, iceAt);
+  const towers = new Map<ShapeReading, IcedItems>();
+  const ownRead = (shapes: ShapeReading) =>
+    remember(towers, shapes, () => icedTowerItems(withShapesRead(station, shapes).tower, iceAt));
   const own: IcedItems = model.bareTowerKnown
-    ? icedTowerItems(station.tower, iceAt)
+    ? ownRead(model.scenarios[0].shapes)
     : { items: [], needs: ['/tower/shape'] };
   const needs = [...appurtenances.needs, ...own.needs];
   const thicknessAtTop = iceAt(station.tower.top);
   if (needs.length > 0) return { needs, thicknessAtTop };
   const speed = 'speedOfGust' in rule.wind ? rule.wind.speedOfGust(ice.gust) : model.site.speed;
   const appurtenanceCut = cutIntoSlices(appurtenances.items, model.levels);
-  const bareTowerCut = cutIntoSlices(own.items, model.levels);
+  const cuts = new Map<ShapeReading, Cut>();
+  const bareTowerCut = (shapes: ShapeReading) =>
+    remember(cuts, shapes, () => cutIntoSlices(ownRead(shapes).items, model.levels));
   const onLoads = iceOnLoads(station, iceAt).map((mass) => rule.weightLevel * mass);
   const inIce = (scenario: Scenario): Scenario => {
     const wind = iceWind(model, scenario.windStructure, rule, speed);
     return {
       ...scenario,
       appurtenances: slicesInWind(wind, appurtenanceCut, 'demand', 'face'),
-      bareTower: slicesInWind(wind, bareTowerCut, 'demand', scenario.direction),
+      bareTower: slicesInWind(wind, bareTowerCut(scenario.shapes), 'demand', scenario.direction),
     };
   };
   const [first, ...others] = model.scenarios;
@@ -105,7 +113,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
       iceAt,
       weightLevel: rule.weightLevel,
       explainItems: (trace) => icedAppurtenanceItems(station, iceAt, trace),
-      explainTower: (trace) => icedTowerItems(station.tower, iceAt, trace),
+      explainTower: (trace, { shapes }) => icedTowerItems(withShapesRead(station, shapes).tower, iceAt, trace),
     },
   };
 }

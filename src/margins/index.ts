@@ -59,6 +59,9 @@ export { type DemandAndCapacity, SIDEWAYS, type TowerLevel, towerLevels } from '
 export { deadDemandOf, siteSpeed, siteWind } from './tower-model.ts';
 export { type ComparisonRatio, checkRatio } from './tower-ratio.ts';
 export { turningCircles } from './turning-circle.ts';
+export { LONGEST_ARM, LOWEST_BEARING, POLE_DAMPING, USUAL_LINES } from './untold/plausible.ts';
+export type { Assumption } from './untold/untold.ts';
+export { UNTOLD, type Untold, type UntoldName } from './untold/untold-names.ts';
 export { VERDICTS, type Verdict, worstVerdict } from './verdict.ts';
 export type { WindLoadRow, WindLoads } from './wind-loads.ts';
 export { workingOf } from './working.ts';

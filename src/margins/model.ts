@@ -1,6 +1,15 @@
 import type { AreaKind, WindDirection } from '../areas/index.ts';
 import type { Bound, MethodId, WindStructure } from '../methods/index.ts';
-import type { DeadLoad, Level, MastHold, Overlaps, Profile, SlicesInWind, WindItem } from '../structure/index.ts';
+import type {
+  DeadLoad,
+  Level,
+  MastHold,
+  Overlaps,
+  Profile,
+  ShapeReading,
+  SlicesInWind,
+  WindItem,
+} from '../structure/index.ts';
 import type { Ground, RiskCategory } from '../wind/index.ts';
 import type { CheckInput } from './check-input.ts';
 import type { Comparison } from './comparisons.ts';
@@ -23,6 +32,7 @@ export interface Scenario extends TowerInWind {
   readonly direction: WindDirection;
   readonly solidity: number;
   readonly overlaps: Overlaps;
+  readonly shapes: ShapeReading;
   /** Scenarios of one key differ by direction and by what is seen of overlaps; keys differ by what nobody told. */
   readonly open: string;
 }
@@ -118,6 +128,7 @@ export interface Answers {
   /** By number of the load: what its stated area is multiplied by. */
   readonly loads?: ReadonlyMap<number, number>;
   readonly solidity?: number;
+  readonly shapes?: Partial<ShapeReading>;
 }
 
 export interface RatingAnswer {

@@ -2,13 +2,18 @@ import type { AreaKind } from '../areas/index.ts';
 import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
 import { nth } from '../foundation/index.ts';
 import { flatPlateFactor, METHOD_BY_ID, type Method, RATED_AREA_KINDS, UNKNOWN_AREA } from '../methods/index.ts';
-import type { SlicesInWind } from '../structure/index.ts';
+import type { ShapeReading, SlicesInWind } from '../structure/index.ts';
 import { isTerrain } from '../wind/index.ts';
-import type { Comparison } from './comparisons.ts';
+import type { CheckContext } from './checks/check-kind.ts';
+import { mastCheck } from './checks/mast-check.ts';
+import { iceCaseOf } from './ice-case.ts';
 import type { Answers, Demand, RatingAnswer, TowerModel } from './model.ts';
 import { possibleMethods, ratedReadings } from './rated-case.ts';
-import { demandOf } from './tower-model.ts';
-import { ratioAtWorst } from './tower-ratio.ts';
+import { demandOf, towerModel } from './tower-model.ts';
+import { checkRatio, ratioAtWorst } from './tower-ratio.ts';
+import type { AskedOf, Assumption } from './untold/untold.ts';
+import { UNTOLD_KIND } from './untold/untold-kinds.ts';
+import { UNTOLD } from './untold/untold-names.ts';
 
 /** What may be open. */
 export const QUESTIONS = [
@@ -19,6 +24,7 @@ export const QUESTIONS = [
   'rating-area-kind',
   'load-area-kind',
   'tower-members',
+  ...UNTOLD,
 ] as const;
 
 /** An open question with the reading that is assumed and what each answer alone would give. */
@@ -30,6 +36,9 @@ export interface OpenQuestion {
   readonly of?: string;
   /** The answer that the unfavourable end stands for. */
   readonly assumed: string;
+  /** The check that its answers are told of, and the ratio of that now. */
+  readonly ofCheck: AskedOf | 'tower-top';
+  readonly ratio: number;
   /** The check's ratio at its unfavourable end if only this were answered so. */
   readonly ratioIf: readonly { readonly answer: string; readonly ratio: number }[];
 }
@@ -46,23 +55,27 @@ export interface OpenQuestions {
 /**
  * The open questions that move the ratio of a check, each with what its answers would give, ranked by effect.
  *
- * @param speed of the site, in the basis of its method [m/s]
+ * @param check of the tower that they are to move
  */
 export function openQuestions(
-  model: TowerModel,
-  unfavourable: Demand,
-  speed: number,
-  check: Comparison['check'] = 'tower',
+  { model, unfavourable }: Pick<CheckContext, 'model' | 'unfavourable'>,
+  assumptions: readonly Assumption[],
+  check: 'tower' | 'tower-top' = 'tower',
 ): OpenQuestions {
   const open: OpenQuestion[] = [];
+  const { speed } = model.site;
   const ratio = (answers: Answers, demand = unfavourable) => ratioAtWorst(model, check, demand, answers);
   const now = ratio({});
-  if (!Number.isFinite(now)) return { open: [], moreLoads: 0 };
+  const untold = untoldQuestions(model, assumptions, now, check);
+  if (!Number.isFinite(now)) return { open: ranked(untold), moreLoads: 0 };
   const finite = (options: readonly { answer: string; ratio: number }[]) =>
     options.filter((option) => Number.isFinite(option.ratio));
-  const ask = (question: Omit<OpenQuestion, 'ratioIf'>, options: readonly { answer: string; ratio: number }[]) => {
+  const ask = (
+    question: Omit<OpenQuestion, 'ratioIf' | 'ratio' | 'ofCheck'>,
+    options: readonly { answer: string; ratio: number }[],
+  ) => {
     const ratioIf = finite(options).filter((option) => option.answer !== question.assumed);
-    if (ratioIf.length > 0) open.push({ ...question, ratioIf });
+    if (ratioIf.length > 0) open.push({ ...question, ofCheck: check, ratio: now, ratioIf });
   };
   const seen = new Set<number>();
   for (const { number, rating } of model.claims) {
@@ -132,11 +145,63 @@ export function openQuestions(
     });
     ask({ at: `${at}/areaKind`, question: 'load-area-kind', of: name, assumed }, options);
   }
-  const effect = (question: OpenQuestion) => Math.max(...question.ratioIf.map((option) => now - option.ratio));
-  const telling = open.filter((question) => effect(question) > 1e-9);
-  telling.sort((a, b) => effect(b) - effect(a));
-  return { open: telling, moreLoads: Math.max(0, loads.length - LOADS_ASKED) };
+  const whereUntold = (of: 'pole-sides' | 'bracing-pattern') => model.input.untold.find((each) => each.of === of)?.at;
+  const asks = <K extends keyof ShapeReading>(question: 'pole-sides' | 'bracing-pattern', key: K) => {
+    const at = whereUntold(question);
+    if (at === undefined) return;
+    const values = [...new Set(model.scenarios.map(({ shapes }) => shapes[key]))];
+    ask(
+      { at, question, assumed: 'the worse at each level' },
+      values.map((value) => ({ answer: String(value), ratio: ratio({ shapes: { [key]: value } }) })),
+    );
+  };
+  asks('pole-sides', 'sides');
+  asks('bracing-pattern', 'pattern');
+  return { open: ranked([...open, ...untold]), moreLoads: Math.max(0, loads.length - LOADS_ASKED) };
 }
+
+/** Those that can lower a ratio, what lowers it most first. */
+function ranked(questions: readonly OpenQuestion[]): readonly OpenQuestion[] {
+  const effect = ({ ratio, ratioIf }: OpenQuestion) => Math.max(...ratioIf.map((option) => ratio - option.ratio));
+  return questions.filter((question) => effect(question) > 1e-9).sort((a, b) => effect(b) - effect(a));
+}
+
+/** What is not told and filled in, with the ratio of the check that each is asked for by each plausible answer. */
+function untoldQuestions(
+  model: TowerModel,
+  assumptions: readonly Assumption[],
+  now: number,
+  check: 'tower' | 'tower-top',
+): OpenQuestion[] {
+  return assumptions.flatMap(({ of, at, name, readings }) => {
+    const { asked } = UNTOLD_KIND[of];
+    const ratioIn = (other: TowerModel) =>
+      asked === 'tower' ? ratioAtWorst(other, check, demandAt(other)) : ASKED_RATIO[asked](other);
+    const ratio = asked === 'tower' ? now : ratioIn(model);
+    const [assumed, ...others] = readings;
+    if (assumed === undefined || ratio === undefined || !Number.isFinite(ratio)) return [];
+    const ratioIf = others.flatMap(({ value, said }) => {
+      const changed = ratioIn(towerModel(said(model.input)));
+      return changed === undefined || !Number.isFinite(changed) ? [] : [{ answer: String(value), ratio: changed }];
+    });
+    if (ratioIf.length === 0) return [];
+    const ofCheck = asked === 'tower' ? check : asked;
+    const called = name === undefined ? {} : { of: name };
+    return [{ question: of, at, ...called, assumed: String(assumed.value), ofCheck, ratio, ratioIf }];
+  });
+}
+
+function demandAt(model: TowerModel): Demand {
+  return demandOf(model, model.scenarios, model.site.speed, 'unfavourable', true);
+}
+
+const ASKED_RATIO: Readonly<Record<Exclude<AskedOf, 'tower'>, (model: TowerModel) => number | undefined>> = {
+  mast: (model) => mastCheck(model)[0]?.result?.ratio,
+  ice: (model) => {
+    const shown = iceCaseOf(model)?.shown;
+    return shown && checkRatio(shown.ratios, 'tower', 'tower-top')?.unfavourable;
+  },
+};
 
 function loadAnswers(method: Method): readonly { readonly answer: AreaKind; readonly factor: number }[] {
   return [

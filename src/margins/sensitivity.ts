@@ -58,7 +58,8 @@ const SMALL = 0.002;
  * @source derived
  */
 export function sensitivityOf(own: Assessment): Sensitivity | undefined {
-  const { input, model } = own;
+  const { model } = own;
+  const { input } = model;
   const weakest = own.checks.find(({ id }) => id === own.weakest);
   const ofCheck = (weakest && CHECK_KIND[weakest.kind].comparesTower) ?? 'tower';
   if (model.proven.length + model.momentClaims.length === 0) return undefined;
@@ -152,13 +153,13 @@ function hillRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): 
  */
 export function heaviestLoads(own: Assessment, count: number): readonly Load[] {
   const moments = new Map(own.windLoads.rows.map((row) => [row.at, row.momentAtBase]));
-  return [...own.input.station.loads]
+  return [...own.model.input.station.loads]
     .sort((a, b) => (moments.get(b.at) ?? 0) - (moments.get(a.at) ?? 0))
     .slice(0, count);
 }
 
 function heightRows(own: Assessment, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
-  const { input } = own;
+  const { input } = own.model;
   const { station } = input;
   return heaviestLoads(own, LOADS_ASKED).flatMap((load): SensitivityRow[] => {
     const step = HEIGHT_STEP[station.units];
@@ -176,8 +177,9 @@ function heightRows(own: Assessment, ratioOf: (changed: CheckInput) => number): 
 }
 
 /** For every open question the answer that helps most. */
-function questionRows({ model, unfavourable, site }: Assessment, ofCheck: Sensitivity['ofCheck']): SensitivityRow[] {
-  return openQuestions(model, unfavourable, site.speed, ofCheck).open.map((question) => {
+function questionRows(own: Assessment, ofCheck: Sensitivity['ofCheck']): SensitivityRow[] {
+  const asked = openQuestions(own, own.assumptions, ofCheck).open.filter((question) => question.ofCheck === ofCheck);
+  return asked.map((question) => {
     const best = question.ratioIf.reduce((least, option) => (option.ratio < least.ratio ? option : least));
     return { change: { of: 'open-question', question, answer: best.answer }, at: question.at, ratio: best.ratio };
   });

@@ -20,7 +20,7 @@ export interface TubeForMast {
  * @returns the tubes; undefined where there is no mast, or its yield or foot is not told
  */
 export function standardTubesFor(own: Assessment): readonly TubeForMast[] | undefined {
-  const { input } = own;
+  const { input } = own.model;
   const { mast } = input.station;
   if (mast?.yieldStrength === undefined || mast.foot === undefined) return undefined;
   const { pieces: _, wall: __, ...rest } = mast;

@@ -22,11 +22,13 @@ import {
   ratedLines,
   type SliceForces,
   type SlicesInWind,
+  shapeReadings,
   shearOfTorsion,
   sliceForces,
   slicesInWind,
   towerItems,
   windStructureOf,
+  withShapesRead,
 } from '../structure/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { type Comparison, comparisonsOf } from './comparisons.ts';
@@ -49,7 +51,7 @@ import { comparedFrom, misfitsOf } from './stated-for.ts';
 import { largestWindRatio } from './unknown-own-drag.ts';
 
 /** What of the tower itself the wind meets. */
-type SeenTower = Pick<Scenario, 'solidity' | 'overlaps'>;
+type SeenTower = Pick<Scenario, 'solidity' | 'overlaps' | 'shapes'>;
 
 /** A scenario before any wind. */
 type StillScenario = Omit<Scenario, 'appurtenances' | 'bareTower'>;
@@ -118,9 +120,12 @@ export function towerModel(input: CheckInput): TowerModel {
   const appurtenancesByWind = new Map<WindStructure, SlicesInWind>();
   const appurtenanceCut = cutIntoSlices(appurtenances, levels);
   const bareTowerCuts = new Map<string, Cut>();
-  const bareTowerCut = ({ solidity, overlaps }: SeenTower) =>
-    remember(bareTowerCuts, `${solidity} ${overlaps}`, () =>
-      cutIntoSlices(bareTowerKnown ? towerItems(tower, solidity, overlaps) : [], levels),
+  const bareTowerCut = ({ solidity, overlaps, shapes }: SeenTower) =>
+    remember(bareTowerCuts, `${solidity} ${overlaps} ${shapes.sides} ${shapes.pattern}`, () =>
+      cutIntoSlices(
+        bareTowerKnown ? towerItems(withShapesRead(station, shapes).tower, solidity, overlaps) : [],
+        levels,
+      ),
     );
   const inWind = (scenario: StillScenario): Scenario => {
     const { windStructure, direction } = scenario;
@@ -182,12 +187,14 @@ export function once<C extends { readonly worked: Map<unknown, unknown> }, T>(kn
 
 function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly [StillScenario, ...StillScenario[]] {
   const { station } = input;
+  const [usualShapes] = shapeReadings([]);
   if (!bareTowerKnown) {
     const ofKind = (kind: WindStructure['kind']): StillScenario => ({
       windStructure: windStructureOf(station, kind),
       direction: 'face',
       solidity: 0,
       overlaps: 'both',
+      shapes: usualShapes,
       open: kind,
     });
     const isPole = station.tower.sections.some((section) => section.shape);
@@ -201,15 +208,18 @@ function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly [Stil
       (shape.faces === 4 || shape.members === 'flat' || (shape.solid.by === 'areas' && shape.solid.flat > 0)),
   );
   const open = shapes.some((shape) => shape.kind === 'lattice' && shape.solid.by === 'unknown');
-  const windStructure = windStructureOf(station, 'lattice');
   const directions: readonly WindDirection[] = turnsMatter ? ['face', 'corner'] : ['face'];
   const solidities = open ? [UNKNOWN_SOLIDITY.least, UNKNOWN_SOLIDITY.most] : [UNKNOWN_SOLIDITY.least];
   const seen: readonly Overlaps[] = overlapsOpen(station.tower.sections) ? ['both', 'outer'] : ['both'];
-  const [first, ...rest] = solidities.flatMap((solidity) =>
-    seen.flatMap((overlaps) =>
-      directions.map((direction) => ({ windStructure, direction, solidity, overlaps, open: String(solidity) })),
-    ),
-  );
+  const [first, ...rest] = shapeReadings(station.tower.sections).flatMap((shapes) => {
+    const windStructure = windStructureOf(withShapesRead(station, shapes), 'lattice');
+    return solidities.flatMap((solidity) => {
+      const open = `${solidity} ${shapes.sides} ${shapes.pattern}`;
+      return seen.flatMap((overlaps) =>
+        directions.map((direction) => ({ windStructure, direction, solidity, overlaps, shapes, open })),
+      );
+    });
+  });
   if (!first) throw new RangeError('a tower meets the wind in no scenario');
   return [first, ...rest];
 }

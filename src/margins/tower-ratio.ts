@@ -2,7 +2,7 @@ import { nth } from '../foundation/index.ts';
 import type { Bound } from '../methods/index.ts';
 import { type Governed, governed } from './capacity.ts';
 import type { Comparison } from './comparisons.ts';
-import type { Answers, Demand, RatedCapacity, ScenarioDemand, TowerModel } from './model.ts';
+import type { Answers, Demand, RatedCapacity, Scenario, ScenarioDemand, TowerModel } from './model.ts';
 import { ratedCapacitiesOf } from './rated-capacity.ts';
 
 /** What is asked at every comparison, by scenario with wind and without. */
@@ -60,8 +60,8 @@ function ratioOfComparison(
   let leastFavourable = Number.POSITIVE_INFINITY;
   let favourableOfOpen = 0;
   // Scenarios of one open question stand together: over its directions the larger counts, over its answers the smaller.
-  model.scenarios.forEach(({ open, solidity }, scenario) => {
-    if (answers.solidity !== undefined && solidity !== answers.solidity) return;
+  model.scenarios.forEach(({ open, ...read }, scenario) => {
+    if (!answeredBy(read, answers)) return;
     const at = (bound: Bound, { scenarios, dead }: Demand) => {
       const demand = nth(nth(scenarios, scenario).wind, index) + nth(dead, index);
       return { ...governed(model, proven, index, scenario, bound, demand), scenario, demand };
@@ -99,8 +99,8 @@ export function ratioAtWorst(
   model.comparisons.forEach((comparison, index) => {
     if (!belongs(comparison, check)) return;
     const dead = nth(demand.dead, index);
-    model.scenarios.forEach(({ solidity }, scenario) => {
-      if (answers.solidity !== undefined && solidity !== answers.solidity) return;
+    model.scenarios.forEach((read, scenario) => {
+      if (!answeredBy(read, answers)) return;
       const asked = nth(nth(demand.scenarios, scenario).wind, index) + dead;
       worst = Math.max(worst, governed(model, proven, index, scenario, 'unfavourable', asked, windScale).ratio);
     });
@@ -159,6 +159,15 @@ export function checkRatio(
     governing,
     ...(governingOver ? { governingOver } : {}),
   };
+}
+
+/** Whether a scenario is one of those that the answers leave. */
+function answeredBy(read: Pick<Scenario, 'solidity' | 'shapes'>, { solidity, shapes = {} }: Answers): boolean {
+  return (
+    (solidity === undefined || read.solidity === solidity) &&
+    (shapes.sides === undefined || read.shapes.sides === shapes.sides) &&
+    (shapes.pattern === undefined || read.shapes.pattern === shapes.pattern)
+  );
 }
 
 /** Whether a comparison belongs to a check, or to a selection of comparisons. */

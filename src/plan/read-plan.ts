@@ -14,6 +14,7 @@ import { readMast, readRotator, readRotatorHeight } from './reading/read-mast.ts
 import { readRatings } from './reading/read-ratings.ts';
 import { readSite } from './reading/read-site.ts';
 import { readTower } from './reading/read-tower.ts';
+import { untoldIn } from './reading/untold.ts';
 import { type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';
 
 export interface PlanOptions {
@@ -111,6 +112,7 @@ function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput 
     ratings: ratings.map((rating) => placed(rating, document.method)),
     wanted: readWanted(reader, document.wanted),
     notGiven: notGivenIn(document, site, station),
+    untold: untoldIn(document, station),
   };
 }
 

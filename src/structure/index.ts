@@ -25,5 +25,6 @@ export * from './station.ts';
 export * from './support-reactions.ts';
 export * from './toe-pressure.ts';
 export * from './tube-section.ts';
+export * from './untold-shape.ts';
 export * from './wind-item.ts';
 export * from './wind-structure.ts';

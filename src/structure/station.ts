@@ -17,6 +17,9 @@ export interface Station {
 export type Support = 'free' | 'guyed' | 'bracketed' | 'roof';
 export type SectionShape = LatticeShape | PoleShape;
 
+/** What nobody may tell of a section that has a shape all the same. */
+export type UntoldOfShape = 'sides' | 'pattern';
+
 /** Wall of a pole, or of each leg of a lattice [m], and what it is made of. */
 export interface Tubing {
   readonly wall: number;
@@ -35,6 +38,8 @@ export interface Section {
   readonly uniform: boolean;
   /** Absent: its own wind is unknown. */
   readonly shape?: SectionShape;
+  /** What of its shape nobody told; it stands in the shape as most are. */
+  readonly untold?: readonly UntoldOfShape[];
   /** Absent: its stiffness is unknown. */
   readonly tubing?: Tubing;
   /** [kg] */

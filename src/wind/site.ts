@@ -34,6 +34,8 @@ export interface Site {
   readonly exposure: Ground;
   /** Absent: II, with a caution. */
   readonly riskCategory?: RiskCategory;
+  /** The one that counts for ice, where it is another. */
+  readonly iceCategory?: RiskCategory;
   /** Height of the ground above the sea [m]. */
   readonly groundElevation: number;
   readonly hill?: Hill;

@@ -1,12 +1,13 @@
 import { DISH_COEFFICIENT, OPEN_MESH_COEFFICIENT } from '../areas/index.ts';
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
-import type { Caution, CautionCode } from '../margins/index.ts';
+import type { Caution, CautionCode, UntoldName } from '../margins/index.ts';
 import type { HillExclusion, SpeedBasis } from '../wind/index.ts';
 import { CHECK_WORDS, checkName, demandOn, placeOfFall, verbOf } from './checks.ts';
 import { SPEED_WORDS } from './choices.ts';
 import { listed, sentence, standardHeight } from './figures.ts';
 import { figures } from './plain-figures.mjs';
 import { HILL_REASONS } from './reasons.ts';
+import { UNTOLD_WORDS } from './untold.ts';
 
 /** A caution, or several of one code that are said in one sentence. */
 export interface SaidCaution extends Caution {
@@ -127,6 +128,11 @@ export const CAUTION_WORDS = {
   'members-unknown': {
     says: () => 'Legs and braces not given. Solidity 0.10 or 0.35 assumed, the worse at each level.',
     action: 'Measure a leg, a brace and the height of a panel.',
+  },
+  assumed: {
+    says: (caution, system) =>
+      UNTOLD_WORDS[caution.word as UntoldName].assumed(namesListed(caution.names ?? [caution.of ?? 'it']), system),
+    action: (caution) => UNTOLD_WORDS[caution.word as UntoldName].action,
   },
   'area-kind-unknown': {
     says: (caution) =>
@@ -427,6 +433,7 @@ const GATHERED: readonly CautionCode[] = [
   'vortex',
   'reaches-guys',
   'method-from-memory',
+  'assumed',
 ];
 
 /** For who reads them all: those of one code in one sentence that names every thing, in the place of the first. */
@@ -434,7 +441,7 @@ export function gathered(cautions: readonly Caution[]): readonly SaidCaution[] {
   const found = new Map<string, SaidCaution & { names: string[] }>();
   return cautions.flatMap((caution): SaidCaution[] => {
     const { code, of, word } = caution;
-    if (!GATHERED.includes(code)) return [caution];
+    if (!GATHERED.includes(code) || (code === 'assumed' && of === undefined)) return [caution];
     const name = of ?? word ?? '';
     const key = `${code} ${of === undefined ? '' : (word ?? '')}`;
     const first = found.get(key);

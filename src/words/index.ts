@@ -8,3 +8,4 @@ export * from './markup.ts';
 export { type PlanHash, planText } from './plan-text.ts';
 export * from './questions.ts';
 export * from './reasons.ts';
+export { UNTOLD_WORDS } from './untold.ts';

@@ -6,14 +6,8 @@ import type { Ground } from '../wind/index.ts';
 import { AREA_WORDS, GROUND_WORDS } from './choices.ts';
 import { inWords, listed } from './figures.ts';
 import { figures, ratioFigures } from './plain-figures.mjs';
-
-interface QuestionWords {
-  readonly ask: (question: OpenQuestion, input: CheckInput) => string;
-  /** One of its answers. */
-  readonly answer: (answer: string) => string;
-  /** That it is answered so, before a colon. */
-  readonly answered: (answer: string, question: OpenQuestion) => string;
-}
+import type { QuestionWords } from './question-words.ts';
+import { UNTOLD_WORDS } from './untold.ts';
 
 const areaAnswer = (answer: string) => AREA_WORDS[answer as AreaKind];
 const groundAnswer = (answer: string) => GROUND_WORDS[answer as Ground];
@@ -55,6 +49,7 @@ export const QUESTION_WORDS: Readonly<Record<OpenQuestion['question'], QuestionW
     answer: (answer) => `solidity ${answer}`,
     answered: (answer) => `tower with solidity ${answer}`,
   },
+  ...UNTOLD_WORDS,
 };
 
 /** An open question, as one asks it. */
@@ -69,7 +64,7 @@ function ratedArea(question: OpenQuestion, input: CheckInput): string {
 }
 
 /** What an answer may bring: "The answer can move the ratio between 0.84 and 0.63." */
-export function promiseOf(question: OpenQuestion, ratio: number): string {
+export function promiseOf({ ratio, ...question }: OpenQuestion): string {
   const best = question.ratioIf.reduce((least, option) => (option.ratio < least.ratio ? option : least));
   if (best.ratio >= ratio) return 'No answer lowers the ratio.';
   return `The answer can move the ratio between ${ratioFigures(ratio)} and ${ratioFigures(best.ratio)}.`;

@@ -115,15 +115,14 @@ export function answerDocument(
   });
 }
 
-function questionDocuments({ input, questions, checks }: Assessment): Answer['toFindOut'] {
-  const towerRatio = checks[0]?.result?.ratio ?? 0;
+function questionDocuments({ input, questions }: Assessment): Answer['toFindOut'] {
   return questions.open.map((question) => ({
     at: question.at,
     of: question.question,
     ask: questionOf(question, input),
     assumed: question.assumed,
     ratioIf: Object.fromEntries(question.ratioIf.map(({ answer, ratio }) => [answer, ratio])),
-    says: promiseOf(question, towerRatio),
+    says: promiseOf(question),
   }));
 }
 

@@ -21,7 +21,6 @@ export function answerText(
 ): string {
   const { input, checks, questions, reactions, roomLeft } = assessment;
   const { units } = input.station;
-  const towerRatio = checks[0]?.result?.ratio ?? 0;
   const lines: string[] = [];
   if (input.title) lines.push(input.title, '');
   lines.push(headlineSays(assessment), '');
@@ -44,8 +43,7 @@ export function answerText(
   if (assessment.chances) lines.push(...chanceLines(assessment.chances, checks, units));
   if (questions.open.length > 0) {
     lines.push('', 'To find out:');
-    for (const question of questions.open)
-      lines.push(`- ${questionOf(question, input)} ${promiseOf(question, towerRatio)}`);
+    for (const question of questions.open) lines.push(`- ${questionOf(question, input)} ${promiseOf(question)}`);
     if (questions.moreLoads > 0) lines.push(`- The same of ${questions.moreLoads} more loads.`);
   }
   if (spread) lines.push('', 'By other standards:', ...spreadLines(spread, units));

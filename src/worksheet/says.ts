@@ -27,6 +27,7 @@ import {
   ratioFigures,
   SPEED_WORDS,
   sentence,
+  UNTOLD_WORDS,
   VERDICT_WORDS,
   verbOf,
 } from '../words/index.ts';
@@ -124,6 +125,10 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
   }
   const subject = `the ${checkName(check)} ${verbOf(check, 'is', 'are')} at ${ratioFigures(result.ratio)} of ${capacityOf(check)}`;
   const governs = `${whereInWords(assessment, result)} governs.`;
+  if (check.because === 'untold') {
+    const range = `at worst, ${ratioFigures(result.ratioRange[0])} at best, depending on ${untoldListed(check, assessment)}`;
+    return [open, { text: `: ${subject} ${range}. ${sentence(governs)}` }];
+  }
   if (check.because === 'readings-disagree') {
     const [first] = questions.open;
     const ask = first ? ` First to find out: ${questionOf(first, input)}` : '';
@@ -140,6 +145,12 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
     ...inSiteWind(assessment),
     { text: `${ending}${why === '' ? '' : ` ${why}`}` },
   ];
+}
+
+/** "the lines and how far the panel is off the axis". */
+function untoldListed({ needs }: Check, { assumptions }: Assessment): string {
+  const waits = assumptions.filter(({ at }) => needs.includes(at));
+  return listed(waits.map(({ of, name = 'it' }) => UNTOLD_WORDS[of].dependsOn(name)));
 }
 
 /** More than the rated capacity, or a place that no rating covers. */
@@ -199,6 +210,7 @@ function comparedSays(assessment: Assessment, check: Check, result: CheckResult)
     said.push('An area is not a force. Ask the manufacturer for its rated lateral force, torque and weight.');
   }
   if (check.because === 'beyond-rating') said.push(beyondRatingSays(result));
+  if (check.because === 'untold') said.push(`It depends on ${untoldListed(check, assessment)}.`);
   if (check.because === 'readings-disagree' || check.because === 'held') {
     const needs = missingSentences(check.needs, input);
     if (needs !== '') said.push(needs);

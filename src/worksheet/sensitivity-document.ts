@@ -82,7 +82,7 @@ function changeInWords(change: Change, { input }: Assessment): string {
     case 'load-height':
       return `${change.load} ${inWords(Math.abs(change.by), 'length', units)} ${change.by > 0 ? 'higher' : 'lower'}`;
     case 'open-question':
-      return QUESTION_WORDS[change.question.question].answered(change.answer, change.question);
+      return QUESTION_WORDS[change.question.question].answered(change.answer, change.question, units);
   }
 }
 

@@ -136,7 +136,11 @@ describe('no record of words says a forbidden one', () => {
     const input = checkInputOf(demoPlan('ten-numbers'));
     const asked = EVERY_QUESTION.flatMap((question) => {
       const words = QUESTION_WORDS[question.question];
-      return [words.ask(question, input), words.answer(question.assumed), words.answered(question.assumed, question)];
+      return [
+        words.ask(question, input),
+        words.answer(question.assumed, 'us'),
+        words.answered(question.assumed, question, 'us'),
+      ];
     });
     expect(findings([...asked, ...Object.values(REASON_WORDS)])).toEqual([]);
   });

@@ -13,6 +13,7 @@ import {
   sensitivityOf,
   spreadOf,
   standardTubesFor,
+  UNTOLD,
 } from '../../src/margins/index.ts';
 import { readAdditionsRequest, readPlan } from '../../src/plan/index.ts';
 import {
@@ -157,6 +158,12 @@ const NAMES_A_STANDARD: ReadonlySet<string> = new Set(['rating-old-standard', 'm
 export const EVERY_CAUTION: readonly string[] = CAUTION_CODES.flatMap((code) => {
   const { says, action } = CAUTION_WORDS[code];
   const word = code.includes('basis') || code === 'climate-converted' ? 'gust3-strength' : undefined;
+  if (code === 'assumed') {
+    return UNTOLD.flatMap((name) => {
+      const caution: SaidCaution & Caution = { code, severity: 'line', of: 'quad', word: name };
+      return [says(caution, 'us'), typeof action === 'string' ? action : action(caution, 'us')];
+    });
+  }
   return TOLD_APART.flatMap((told) => {
     const caution: SaidCaution & Caution = { code, severity: 'line', ...(word === undefined ? {} : { word }), ...told };
     if (told.word !== undefined && (word !== undefined || NAMES_A_STANDARD.has(code))) return [];
@@ -175,12 +182,22 @@ export const EVERY_QUESTION: readonly OpenQuestion[] = (
     ['rating-area-kind', 'effective', '/ratings/0/areaKind'],
     ['load-area-kind', 'unknown', '/loads/0/areaKind'],
     ['tower-members', '0.1', '/tower'],
+    ['cables', '3', '/cables'],
+    ['load-offset', '0.75', '/loads/0/offset'],
+    ['bearing-height', '17.8', '/mast/bearing'],
+    ['rated-height', '12', '/ratings/0/top'],
+    ['ice-class', 'III', '/site/riskCategory'],
+    ['damping', '0.005', '/tower/damping'],
+    ['pole-sides', '8', '/tower/sides'],
+    ['bracing-pattern', 'cross', '/tower/pattern'],
   ] as const
 ).map(([question, answer, at]) => ({
   question,
   at,
   of: 'quad',
   assumed: answer,
+  ofCheck: 'tower',
+  ratio: 0.9,
   ratioIf: [
     { answer, ratio: 0.8 },
     { answer, ratio: 1.2 },

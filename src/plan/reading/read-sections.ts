@@ -60,10 +60,20 @@ function readRow(reader: PlanReader, fields: SectionFields, index: number): Row[
       make: fields.make,
       uniform: fields.uniform ?? (shape !== undefined && !tapered),
       shape,
+      untold: untoldOfShape(fields, shape),
       tubing: readTubing(reader, fields, at, shape),
       weight: reader.perhaps(fields.weight, at, 'weight'),
     }),
   );
+}
+
+/** What of a section's shape nobody told. */
+function untoldOfShape(
+  { sides, pattern }: Pick<SectionFields, 'sides' | 'pattern'>,
+  shape: SectionShape | undefined,
+): Section['untold'] {
+  if (shape?.kind === 'pole') return sides === undefined ? ['sides'] : undefined;
+  return shape?.solid.by === 'members' && pattern === undefined ? ['pattern'] : undefined;
 }
 
 /** Wall and material, where both are given and belong to the shape. */
@@ -180,6 +190,7 @@ function placed(rows: readonly Row[], foot: number, top: number, overlap: number
 function piecesOf(reader: PlanReader, tower: TowerFields, foot: number, top: number): Section[] {
   const whole = readSectionShape(reader, tower, '/tower', top - foot);
   const tubing = readTubing(reader, tower, '/tower', whole);
+  const untold = untoldOfShape(tower, whole);
   const uniform = whole === undefined || whole.width[0] === whole.width[1];
   if (!(top > foot)) return [];
   const piece = PIECE[reader.units];
@@ -197,6 +208,7 @@ function piecesOf(reader: PlanReader, tower: TowerFields, foot: number, top: num
       high,
       uniform,
       shape: whole === undefined ? undefined : partOfShape(whole, share(low), share(high)),
+      untold,
       tubing,
     });
   });

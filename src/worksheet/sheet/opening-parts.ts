@@ -1,3 +1,4 @@
+import type { UnitSystem } from '../../foundation/index.ts';
 import type { OpenQuestion } from '../../margins/index.ts';
 import { figures, listed, QUESTION_WORDS, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
 import { type AnswerSheetGiven, cautionBlock, planWords } from './given.ts';
@@ -49,6 +50,7 @@ export function verdictPart(given: AnswerSheetGiven): SheetPart {
 function openQuestions({ document, assessment }: AnswerSheetGiven): readonly Block[] {
   const { toFindOut, alsoOpen } = document;
   const { open } = assessment.questions;
+  const system = assessment.input.station.units;
   const needs = document.checks.filter(({ verdict }) => verdict === 'open');
   if (toFindOut.length === 0 && needs.length === 0) return [];
   return [
@@ -57,11 +59,11 @@ function openQuestions({ document, assessment }: AnswerSheetGiven): readonly Blo
       ? []
       : [
           table<OpenQuestion>(
-            'Open questions, and the ratio of the tower by each answer',
+            'Open questions, and the ratio by each answer',
             [
               { head: 'question', of: (_, index) => strong(toFindOut[index]?.ask ?? '') },
-              { head: 'assumed', of: takenInWords },
-              { head: 'ratio if answered', of: ratiosInWords },
+              { head: 'assumed', of: (question) => takenInWords(question, system) },
+              { head: 'ratio if answered', of: (question) => ratiosInWords(question, system) },
               { head: 'effect', of: (_, index) => toFindOut[index]?.says ?? '' },
             ],
             open,
@@ -72,25 +74,34 @@ function openQuestions({ document, assessment }: AnswerSheetGiven): readonly Blo
   ];
 }
 
-function ratiosInWords(question: OpenQuestion): string {
+function ratiosInWords(question: OpenQuestion, system: UnitSystem): string {
   return question.ratioIf
-    .map(({ answer, ratio }) => `${ratioFigures(ratio)} if ${answerWords(question, answer)}`)
+    .map(({ answer, ratio }) => `${ratioFigures(ratio)} if ${answerWords(question, answer, system)}`)
     .join('; ');
 }
 
 /** A ground has its letter, which is what a checker looks for. */
-function answerWords(question: OpenQuestion, answer: string): string {
-  const words = QUESTION_WORDS[question.question].answer(answer);
+function answerWords(question: OpenQuestion, answer: string, system: UnitSystem): string {
+  const words = QUESTION_WORDS[question.question].answer(answer, system);
   return question.question === 'rating-exposure' || question.question === 'rating-terrain'
     ? `${answer}, ${words}`
     : words;
 }
 
+/** Questions whose assumed reading is in words already. */
+const TAKEN_AS_SAID: ReadonlySet<OpenQuestion['question']> = new Set([
+  'rating-method',
+  'tower-members',
+  'pole-sides',
+  'bracing-pattern',
+  'rated-height',
+]);
+
 /** The reading that stands, in words where it is one of the answers. */
-function takenInWords(question: OpenQuestion): string {
-  if (question.question === 'rating-method' || question.question === 'tower-members') return question.assumed;
+function takenInWords(question: OpenQuestion, system: UnitSystem): string {
+  if (TAKEN_AS_SAID.has(question.question)) return question.assumed;
   const [answer = '', and = ''] = question.assumed.split(/ (?=with )/);
-  return [answerWords(question, answer), and].filter((words) => words !== '').join(' ');
+  return [answerWords(question, answer, system), and].filter((words) => words !== '').join(' ');
 }
 
 /** What is on every answer. */

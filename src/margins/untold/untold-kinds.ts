@@ -1,0 +1,101 @@
+import { METHOD_BY_ID } from '../../methods/index.ts';
+import type { CableRun, Load, Mast, Station } from '../../structure/index.ts';
+import type { CheckInput } from '../check-input.ts';
+import type { CheckKindName } from '../checks/check.ts';
+import { ICE_CLASS, LOWEST_BEARING, POLE_DAMPING, plausibleOffset, USUAL_LINES } from './plausible.ts';
+import type { Reading, UntoldKind } from './untold.ts';
+import type { UntoldName } from './untold-names.ts';
+
+const BY_RATING = ['tower', 'tower-top', 'ice', 'foundation'] as const satisfies readonly CheckKindName[];
+const ON_MAST = ['mast', 'bearing', 'rotator'] as const satisfies readonly CheckKindName[];
+
+const inStation = (input: CheckInput, changed: Partial<Station>): CheckInput => ({
+  ...input,
+  station: { ...input.station, ...changed },
+});
+
+/** Lines from the foot to the highest load. */
+function cableReadings({ station }: CheckInput): readonly Reading[] {
+  const { tower, mast, loads } = station;
+  if (loads.length === 0) return [];
+  const highest = Math.max(...loads.map(({ high }) => high));
+  const high = Math.min(highest, Math.max(tower.top, mast?.tip ?? tower.top));
+  if (high <= tower.foot) return [];
+  const lines: CableRun = {
+    ...USUAL_LINES,
+    name: 'lines, assumed',
+    at: '/cables',
+    low: tower.foot,
+    high,
+    laid: 'single',
+  };
+  return [
+    { value: USUAL_LINES.count, said: (input) => inStation(input, { cables: [lines] }) },
+    { value: 0, said: (input) => inStation(input, { cables: [] }) },
+  ];
+}
+
+function offsetReadings({ station }: CheckInput, at: string): readonly Reading[] {
+  const load = loadOf(station, at);
+  if (load === undefined) return [];
+  const { least, most } = plausibleOffset(load, station.tower);
+  return [most, least].map((offset) => ({
+    value: offset,
+    said: (input) =>
+      inStation(input, {
+        loads: input.station.loads.map((each) => (each.at === load.at ? { ...each, offset } : each)),
+      }),
+  }));
+}
+
+const loadOf = ({ loads }: Station, at: string): Load | undefined => loads.find((load) => at === `${load.at}/offset`);
+
+function bearingReadings({ station }: CheckInput): readonly Reading[] {
+  const { mast, tower } = station;
+  if (mast?.foot === undefined || mast.bearing === undefined) return [];
+  // It is somewhere between the mast's foot and the top.
+  const lowest = Math.max(tower.top - LOWEST_BEARING, (mast.foot + tower.top) / 2);
+  return [lowest, mast.bearing].map((bearing) => ({
+    value: bearing,
+    said: (input) =>
+      input.station.mast ? inStation(input, { mast: { ...input.station.mast, bearing } satisfies Mast }) : input,
+  }));
+}
+
+function iceReadings({ method, site }: CheckInput): readonly Reading[] {
+  if (site.ice === undefined || METHOD_BY_ID[method].ice === undefined) return [];
+  return [ICE_CLASS.most, ICE_CLASS.least].map((iceCategory) => ({
+    value: iceCategory,
+    said: (input) => ({ ...input, site: { ...input.site, iceCategory } }),
+  }));
+}
+
+function dampingReadings({ station }: CheckInput): readonly Reading[] {
+  const { tower } = station;
+  if (tower.frequency === undefined || tower.frequency >= 1) return [];
+  if (!tower.sections.some(({ shape }) => shape?.kind === 'pole')) return [];
+  return [POLE_DAMPING.least, POLE_DAMPING.usual].map((damping) => ({
+    value: damping,
+    said: (input) => inStation(input, { tower: { ...input.station.tower, damping } }),
+  }));
+}
+
+/** What the model reads by itself has its readings there. */
+const readInModel = { readings: () => [], moves: BY_RATING, asked: 'tower' } as const;
+
+/** Every kind of untold thing by its name. */
+export const UNTOLD_KIND: Readonly<Record<UntoldName, UntoldKind>> = {
+  cables: { readings: cableReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower' },
+  'load-offset': {
+    readings: offsetReadings,
+    moves: BY_RATING,
+    asked: 'tower',
+    name: ({ station }, at) => loadOf(station, at)?.name,
+  },
+  'bearing-height': { readings: bearingReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'mast' },
+  'rated-height': readInModel,
+  'ice-class': { readings: iceReadings, moves: ['ice', ...ON_MAST, 'weight', 'foundation'], asked: 'ice' },
+  damping: { readings: dampingReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower' },
+  'pole-sides': readInModel,
+  'bracing-pattern': readInModel,
+};

@@ -1,0 +1,28 @@
+import type { Untold } from '../../margins/index.ts';
+import type { Station } from '../../structure/index.ts';
+import type { PlanDocument } from '../schema/plan-document.ts';
+
+/** Heights within this are one [m]. */
+const SAME_HEIGHT = 1e-6;
+
+/** What a plan does not say and its answer takes at both plausible ends, in the order of the plan. */
+export function untoldIn(document: PlanDocument, station: Station): Untold[] {
+  const { tower, mast, loads } = station;
+  const untold: Untold[] = [];
+  const say = (of: Untold['of'], at: string, isUntold: boolean) => {
+    if (isUntold && !untold.some((each) => each.at === at)) untold.push({ of, at });
+  };
+  say('ice-class', '/site/riskCategory', document.site.riskCategory === undefined);
+  say('damping', '/tower/damping', tower.damping === undefined);
+  for (const { at, untold: ofShape = [] } of tower.sections) {
+    say('pole-sides', `${at}/sides`, ofShape.includes('sides'));
+    say('bracing-pattern', `${at}/pattern`, ofShape.includes('pattern'));
+  }
+  say('bearing-height', '/mast/bearing', mast?.bearing !== undefined && document.mast?.bearing === undefined);
+  loads.forEach(({ at, on, low, high, shape }, number) => {
+    const isBeside = on === 'tower' && (low + high) / 2 < tower.top - SAME_HEIGHT && shape.kind !== 'wire';
+    say('load-offset', `${at}/offset`, isBeside && document.loads?.[number]?.offset === undefined);
+  });
+  say('cables', '/cables', document.cables === undefined);
+  return untold;
+}

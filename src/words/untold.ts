@@ -1,0 +1,102 @@
+import type { UnitSystem } from '../foundation/index.ts';
+import { LONGEST_ARM, LOWEST_BEARING, POLE_DAMPING, type UntoldName, USUAL_LINES } from '../margins/index.ts';
+import { inWords } from './figures.ts';
+import { figures } from './plain-figures.mjs';
+import type { QuestionWords } from './question-words.ts';
+
+/** Something a plan does not tell: how it is asked for, what is assumed, and what a verdict waits for. */
+interface UntoldWords extends QuestionWords {
+  readonly assumed: (name: string, system: UnitSystem) => string;
+  readonly action: string;
+  /** After "depends on". */
+  readonly dependsOn: (name: string) => string;
+}
+
+/** How a face is braced. */
+const BRACING_WORDS: Readonly<Record<string, string>> = {
+  zigzag: 'single diagonals',
+  cross: 'crossed diagonals',
+  rungs: 'level rungs',
+};
+
+const long = (answer: string, system: UnitSystem) => inWords(Number(answer), 'length', system);
+const percent = (share: number) => `${figures(100 * share, 2)} %`;
+const bracing = (answer: string) => BRACING_WORDS[answer] ?? answer;
+const sides = (answer: string) => (answer === '0' ? 'round' : `${answer} sides`);
+
+function lines(answer: string, system: UnitSystem): string {
+  const { count, diameter } = USUAL_LINES;
+  return Number(answer) === 0 ? 'no lines' : `${count} lines of ${inWords(diameter, 'diameter', system)}`;
+}
+
+/** The words of everything that a plan may leave untold. */
+export const UNTOLD_WORDS: Readonly<Record<UntoldName, UntoldWords>> = {
+  cables: {
+    ask: () => 'Which lines run up the tower, and how thick are they?',
+    answer: lines,
+    answered: (answer, _, system) => `${lines(answer, system)} on the tower`,
+    assumed: (_, system) => `Lines not given. Assumed: ${lines('3', system)} up to the highest load; at best none.`,
+    action: 'Count the lines and measure one; an empty list says that there are none.',
+    dependsOn: () => 'the lines',
+  },
+  'load-offset': {
+    ask: ({ of }) => `How far from the tower’s axis is the middle of ${of}?`,
+    answer: (answer, system) => `${long(answer, system)} from the axis`,
+    answered: (answer, { of }, system) => `${of} ${long(answer, system)} from the axis`,
+    assumed: (name, system) =>
+      `Distance of ${name} from the axis not given. Assumed: on the face, or on an arm of ${inWords(LONGEST_ARM, 'length', system)}.`,
+    action: 'Measure from the tower’s axis to the middle of it.',
+    dependsOn: (name) => `how far ${name} is off the axis`,
+  },
+  'bearing-height': {
+    ask: () => 'At what height is the upper bearing of the mast?',
+    answer: (answer, system) => `at ${long(answer, system)}`,
+    answered: (answer, _, system) => `bearing of the mast at ${long(answer, system)}`,
+    assumed: (_, system) =>
+      `Height of the mast’s bearing not given. Assumed: at the top, or ${inWords(LOWEST_BEARING, 'length', system)} below it.`,
+    action: 'Measure the height of the bearing.',
+    dependsOn: () => 'the height of the mast’s bearing',
+  },
+  'rated-height': {
+    ask: () => 'For what height of the tower is the rating meant?',
+    answer: (answer, system) => `for a top at ${long(answer, system)}`,
+    answered: (answer, _, system) => `rating meant for a top at ${long(answer, system)}`,
+    assumed: () =>
+      'Height of the tower that the rating is for not given. Assumed: this tower’s, or a neighbour’s in its series.',
+    action: 'See for which height the line of the data sheet is.',
+    dependsOn: () => 'the height that the rating is for',
+  },
+  'ice-class': {
+    ask: () => 'Which risk category applies to the ice?',
+    answer: (answer) => `risk category ${answer}`,
+    answered: (answer) => `ice for risk category ${answer}`,
+    assumed: () => 'Risk category not given. For ice category III is assumed; at best II.',
+    action: 'Ask the building department.',
+    dependsOn: () => 'the risk category',
+  },
+  damping: {
+    ask: () => 'How strongly is the sway of the pole damped?',
+    answer: (answer) => `${percent(Number(answer))} of critical`,
+    answered: (answer) => `damping of ${percent(Number(answer))}`,
+    assumed: () =>
+      `Damping of the pole not given. Assumed: ${percent(POLE_DAMPING.least)} or ${percent(POLE_DAMPING.usual)} of critical.`,
+    action: 'Ask the manufacturer.',
+    dependsOn: () => 'the damping of the pole',
+  },
+  'pole-sides': {
+    ask: () => 'Is the pole round, or how many sides has it?',
+    answer: sides,
+    answered: (answer) => `pole ${answer === '0' ? 'round' : `with ${answer} sides`}`,
+    assumed: () => 'Number of sides of the pole not given. Round or 8 sides assumed, the worse at each level.',
+    action: 'Look at the pole and count.',
+    dependsOn: () => 'the sides of the pole',
+  },
+  'bracing-pattern': {
+    ask: () => 'How is the tower braced?',
+    answer: bracing,
+    answered: (answer) => `braced by ${bracing(answer)}`,
+    assumed: () => 'Bracing pattern not given. Level rungs or crossed diagonals assumed, the worse at each level.',
+    action: 'Look at one panel of the tower.',
+    dependsOn: () => 'the bracing',
+  },
+};
