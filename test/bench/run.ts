@@ -159,6 +159,7 @@ function station(ratedAntennas: number, exposureTold: boolean): Record<string, u
     wide: 4,
     tall: 6,
     deep: 2,
+    offset: 0,
   }));
   const loads = [...(plan['loads'] as object[]), ...panels].map((load, index) => ({
     ...load,
@@ -240,9 +241,10 @@ function crowd(count: number): Record<string, unknown> {
   const loads = Array.from({ length: count }, (_, index) => {
     const height = index % 2 === 0 ? 2 + ((index * 7) % 45) : 49 + (index % 6);
     const name = `load ${index}`;
-    if (index % 3 === 0) return { name, height, area: 0.1, areaKind: 'effective' };
-    if (index % 3 === 1) return { name, height, shape: 'plate', wide: 6, tall: 6, deep: 2, heading: index % 360 };
-    return { name, height, front: 0.2, side: 0.1, areaKind: 'effective', turns: true };
+    if (index % 3 === 0) return { name, height, area: 0.1, areaKind: 'effective', offset: 0 };
+    if (index % 3 === 1)
+      return { name, height, shape: 'plate', wide: 6, tall: 6, deep: 2, heading: index % 360, offset: 0 };
+    return { name, height, front: 0.2, side: 0.1, areaKind: 'effective', turns: true, offset: 0 };
   });
   return { ...planOf('river-bluff'), loads };
 }

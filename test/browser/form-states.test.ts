@@ -25,6 +25,7 @@ function crowdedPlan(): Record<string, unknown> {
     shape: 'plate',
     wide: 4 + (index % 5),
     tall: 10 + (index % 7),
+    offset: 0,
   }));
   return { ...plan, mast: { ...(plan['mast'] as object), length: 26 }, loads };
 }

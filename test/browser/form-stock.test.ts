@@ -34,6 +34,7 @@ const trailer = {
         leg: 1,
         brace: 0.375,
         panel: 15,
+        pattern: 'zigzag',
       },
       {
         name: 'upper',
@@ -45,6 +46,7 @@ const trailer = {
         leg: 1,
         brace: 0.375,
         panel: 15,
+        pattern: 'zigzag',
       },
     ],
   },

@@ -185,6 +185,7 @@ describe('the elevation', () => {
       height: [10 + (index % 30), 14 + (index % 30)],
       shape: 'tube',
       diameter: 1,
+      offset: 0,
     }));
     const drawn = sound(DRAWINGS.elevation(assessed({ ...plan, loads })));
     const words = every(drawn, 'text').map(textOf).join(' ');
@@ -288,7 +289,7 @@ describe('hostile names', () => {
 describe('plans at the edge', () => {
   const tower = { support: 'free', top: 48, shape: 'lattice', faces: 3, width: 18, members: 'round' };
   const site = { wind: 105, exposure: 'C' };
-  const plain = { format: 2, title: 'Bare', units: 'us', method: 'asce7-16', site, tower };
+  const plain = { format: 2, title: 'Bare', units: 'us', method: 'asce7-16', site, tower, cables: [] };
   it.each([
     ['nothing but a tower', plain],
     ['no rating', { ...demoPlan('river-bluff'), ratings: [] }],
@@ -323,12 +324,13 @@ describe('plans at the edge', () => {
               leg: 25,
               brace: 10,
               panel: 400,
+              pattern: 'zigzag',
             },
           ],
         },
         loads: [
-          { name: 'dish', height: 5, shape: 'dish', diameter: 600, heading: 90 },
-          { name: 'drum', height: [3, 4], shape: 'pole', width: 200 },
+          { name: 'dish', height: 5, shape: 'dish', diameter: 600, heading: 90, offset: 0 },
+          { name: 'drum', height: [3, 4], shape: 'pole', width: 200, offset: 0, sides: 0 },
         ],
       },
     ],

@@ -31,7 +31,7 @@ describe('POST /v1/additions', () => {
       const proposals = [
         { name: 'one less', remove: [first?.name] },
         { name: 'more wind', set: { site: { wind: { speed: '120 mph' } } } },
-        { name: 'one more', add: [{ name: 'added', height: '7.5 m', area: 0.4, areaKind: 'effective' }] },
+        { name: 'one more', add: [{ name: 'added', height: '7.5 m', area: 0.4, areaKind: 'effective', offset: 0 }] },
       ];
       const { body } = await post('/v1/additions', { plan, proposals }).expect(200);
       const whole = async (of: unknown) => (await post('/v1/checks', of).expect(200)).body;
@@ -89,7 +89,7 @@ describe('POST /v1/additions', () => {
     ],
     [
       { name: 'move', move: [{ load: 'beam', height: '40 ft' }] },
-      { ...ten, loads: [{ name: 'beam', area: 5.5, height: '40 ft' }] },
+      { ...ten, loads: [{ name: 'beam', area: 5.5, height: '40 ft', offset: 0 }] },
     ],
     [
       { name: 'lower', set: { tower: { top: 38 } } },

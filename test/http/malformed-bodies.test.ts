@@ -126,12 +126,12 @@ describe('malformed bodies', () => {
 
   it('120 of proposals do the same', async () => {
     const PROPOSALS = [
-      { name: 'more', add: [{ name: 'new', height: '7 m', area: 0.3, areaKind: 'effective' }] },
+      { name: 'more', add: [{ name: 'new', height: '7 m', area: 0.3, areaKind: 'effective', offset: 0 }] },
       { name: 'less', remove: ['beam'], swap: [{ load: 'other', with: { area: 0.1 } }] },
       { name: 'lower', move: [{ load: 'kept', height: '6 m' }], set: { site: { wind: '100 mph' } } },
     ];
     const [base] = PLANS;
-    const loads = ['beam', 'other', 'kept'].map((name) => ({ name, height: '7 m', area: 0.2 }));
+    const loads = ['beam', 'other', 'kept'].map((name) => ({ name, height: '7 m', area: 0.2, offset: 0 }));
     const statuses = new Set<number>();
     await fc.assert(
       fc.asyncProperty(fc.array(spoiling, { minLength: 1, maxLength: 2 }), async (spoilings) => {

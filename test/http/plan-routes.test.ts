@@ -194,6 +194,7 @@ describe('POST /v1/checks', () => {
       site: { wind: 1200, exposure: 'E' },
       tower: { support: 'free', top: 48, shapes: 'lattice' },
       loads: [{ name: 'beam', above: 2, area: '5,5 acres' }],
+      cables: [],
     }).expect(422);
     expect(body.type).toBe('/problems/plan-faults');
     expect(body.faults.map((fault: { pointer: string }) => fault.pointer).sort()).toEqual([
@@ -211,6 +212,7 @@ describe('POST /v1/checks', () => {
       name: `load ${index}`,
       height: 1 + (index % 47),
       area: 0.05,
+      offset: 0,
     }));
     const bluff = demoPlans().find(({ id }) => id === 'ten-numbers')?.plan;
     const { body } = await post('/v1/checks', { ...bluff, loads }).expect(200);
@@ -224,6 +226,7 @@ describe('POST /v1/checks', () => {
       method: 'tia222-h',
       site: { wind: 50, exposure: 'C' },
       tower: { support: 'free', top: 12 },
+      cables: [],
     }).expect(200);
     expect(body.verdict).toBe('open');
     expect(body.checks[0].needs).toContain('/ratings');
@@ -235,7 +238,7 @@ describe('POST /v1/areas and /v1/pressures', () => {
     const { body } = await post('/v1/areas', {
       units: 'us',
       method: 'asce7-16',
-      loads: [{ name: 'tube', shape: 'tube', diameter: 2, height: [0, 20] }],
+      loads: [{ name: 'tube', shape: 'tube', diameter: 2, height: [0, 20], offset: 0 }],
     }).expect(200);
     expect(body.worst.value).toBeCloseTo(4, 9);
     expect(body.notes.map((note: { code: string }) => note.code)).toContain('slow-wind');

@@ -19,8 +19,9 @@ const plan = (heights: readonly number[], loads: readonly Document[]) => ({
     brace: 0.5,
     panel: 18,
     supportedAt: heights.map((height) => ({ height, by: 'bracket' })),
+    pattern: 'zigzag',
   },
-  mast: { outside: 2, wall: 0.25, length: 10, inside: 4, yield: 50 },
+  mast: { outside: 2, wall: 0.25, length: 10, inside: 4, yield: 50, bearing: 50 },
   loads: [{ name: 'b', above: 2, front: 5, side: 3, areaKind: 'effective', turns: true, weight: 30 }, ...loads],
   cables: [{ count: 2, diameter: 0.4, weight: 0.1 }],
   ratings: [
@@ -72,7 +73,7 @@ describe('the pull on the highest bracket', () => {
   });
 
   it('counts what leans off the axis: weight times arm over the lever, times 1.5', () => {
-    const box = { name: 'box', height: 45, area: 0.001, areaKind: 'effective', on: 'tower', weight: 80 };
+    const box = { name: 'box', height: 45, area: 0.001, areaKind: 'effective', on: 'tower', weight: 80, offset: 0 };
     // 80 lb 3 ft off the axis, 40 ft from bracket to foot: 1.5·240/40 = 9 lbf.
     expect(pullOf([40], [{ ...box, offset: 3 }]) - pullOf([40], [{ ...box, offset: 0 }])).toBeCloseTo(9, 6);
   });

@@ -522,7 +522,7 @@ describe('the hoist of a tower that telescopes', () => {
     tower: { support: 'free', top: 54, telescopes: true, sections },
     loads: [
       { name: 'beam', above: 0, area: 4, weight: 30, on: 'tower' },
-      { name: 'side panel', height: 30, area: 1, weight: 10, on: 'tower' },
+      { name: 'side panel', height: 30, area: 1, weight: 10, on: 'tower', offset: 0 },
     ],
     cables: [{ count: 2, diameter: 0.4, weight: 0.1 }],
     ratings: [{ of: 'gear', breakingStrength: 4000 }],
@@ -605,8 +605,17 @@ describe('what turns near guys, and what falls near a house', () => {
       supportedAt: [{ height: 50, by: 'guys', count: 3, diameter: 0.25, radius }],
     },
     loads,
+    cables: [],
   });
-  const beam = (height: number): Document => ({ name: 'beam', height, area: 3, boom: 12, reach: 10, on: 'tower' });
+  const beam = (height: number): Document => ({
+    name: 'beam',
+    height,
+    area: 3,
+    boom: 12,
+    reach: 10,
+    on: 'tower',
+    offset: 0,
+  });
 
   it('warns of a beam that reaches the guys at its height, and of none above them', () => {
     // At 40 ft a guy to 50 ft is a fifth of its radius out: 8 ft of 40, 12 ft of 60.
@@ -670,7 +679,7 @@ describe('room left', () => {
       ...plan,
       loads: [
         ...(plan['loads'] as Document[]),
-        { name: 'trial', height: height / FOOT, area: area / FOOT ** 2, areaKind: 'effective', weight: 0 },
+        { name: 'trial', height: height / FOOT, area: area / FOOT ** 2, areaKind: 'effective', weight: 0, offset: 0 },
       ],
     });
   const withFooting = (foundation: Document) => {
@@ -764,6 +773,7 @@ describe('elements whose segments, walls and alloy are told', () => {
         ],
       },
     ],
+    offset: 0,
   });
   const told = (wall = 0.058, yieldKsi = 35) => assessed({ ...plan, loads: [beam(wall, yieldKsi), ...others] });
   const id = 'elements:four-element beam:2';
@@ -972,7 +982,7 @@ describe('mast and elements with ice', () => {
 
   it('are not shown where geometry cannot tell what is iced', () => {
     const [, ...others] = plan['loads'] as Document[];
-    const stated = { name: 'beam', height: 50.5, area: 5, areaKind: 'effective' };
+    const stated = { name: 'beam', height: 50.5, area: 5, areaKind: 'effective', offset: 0 };
     const check = checkOf(assessed({ ...iced, loads: [stated, ...others] }), 'mast:ice');
     expect(check).toMatchObject({ verdict: 'open', because: 'missing', needs: ['/loads/0/icedArea'] });
   });

@@ -34,6 +34,7 @@ const station = (ratings: readonly Document[], more: Document = {}): Document =>
       weight: 20,
       turns: true,
       ratedWind: { speed: 150, basis: 'gust3-nominal' },
+      offset: 0,
     },
   ],
   ratings: [TOWER_RATING, ...ratings],

@@ -286,8 +286,9 @@ describe('the pull on the bracket', () => {
         width: 6,
         sides: 0,
       },
-      loads: [{ name: 'small', height: 3, area: 0.001, areaKind: 'effective' }],
+      loads: [{ name: 'small', height: 3, area: 0.001, areaKind: 'effective', offset: 0 }],
       ratings: [{ of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16' } }],
+      cables: [],
     });
     const drag = windLoads.total.force;
     expect(reactions.bracketPull).toBeGreaterThan(drag * ((1 / 3) * (3 / 8) + (2 / 3) * 2.5));

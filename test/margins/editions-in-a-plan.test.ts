@@ -55,7 +55,7 @@ describe('ice on a tower of equal members', () => {
     const iced = (length: number, count: number): Document => ({
       units: 'us',
       method: 'asce7-16',
-      site: { wind: 105, exposure: 'C', ice: { thickness: 0.75, gust: 40 } },
+      site: { wind: 105, exposure: 'C', ice: { thickness: 0.75, gust: 40 }, riskCategory: 'II' },
       tower: {
         support: 'free',
         top: 60,
@@ -70,11 +70,13 @@ describe('ice on a tower of equal members', () => {
             leg: 1.25,
             brace: 0.4375,
             panel: 18,
+            pattern: 'zigzag',
           },
         ],
       },
-      loads: [{ name: 'tube', height: 61, shape: 'tube', along: 'element', diameter: 1, length: 12 }],
+      loads: [{ name: 'tube', height: 61, shape: 'tube', along: 'element', diameter: 1, length: 12, offset: 0 }],
       ratings: [{ of: 'tower', area: 15, areaKind: 'effective', wind: { speed: 90, method: 'tia222-g' } }],
+      cables: [],
     });
     const demand = (length: number, count: number) => {
       const { shown } = assessed(iced(length, count)).ice ?? {};

@@ -7,8 +7,9 @@ const plan = (load: Document): Document => ({
   method: 'asce7-16',
   site: { wind: '46 m/s', exposure: 'C', distances: { propertyLine: 14 } },
   tower: { support: 'free', top: 12 },
-  loads: [{ name: 'beam', height: 12.5, area: 0.5, areaKind: 'effective', ...load }],
+  loads: [{ name: 'beam', height: 12.5, area: 0.5, areaKind: 'effective', ...load, offset: 0 }],
   ratings: [{ of: 'tower', area: 1, areaKind: 'effective', wind: '45 m/s' }],
+  cables: [],
 });
 const wanted = (load: Document) =>
   assessed(plan(load)).checks.find(({ id }) => id === 'fall:property-line')?.result?.demand;

@@ -5,7 +5,16 @@ import { sheetOf } from '../worksheet/sheet-of.ts';
 import { assessed, type Document } from './any-plan.ts';
 import { demoPlan } from './demo-plan.ts';
 
-const LATTICE = { shape: 'lattice', faces: 3, width: 15, members: 'round', leg: 1.25, brace: 0.5, panel: 18 };
+const LATTICE = {
+  shape: 'lattice',
+  faces: 3,
+  width: 15,
+  members: 'round',
+  leg: 1.25,
+  brace: 0.5,
+  panel: 18,
+  pattern: 'zigzag',
+};
 const BEAM = { name: 'b', above: 2, front: 5, side: 3, areaKind: 'effective', turns: true, weight: 30 };
 const AREA = {
   of: 'tower',
@@ -28,7 +37,7 @@ const plan = (tower: Document, ratings: readonly Document[] = [AREA, WEIGHT], lo
   method: 'tia222-g',
   site: SITE,
   tower: { top: 80, ...LATTICE, ...tower },
-  mast: { outside: 2, wall: 0.25, length: 10, inside: 4, yield: 50 },
+  mast: { outside: 2, wall: 0.25, length: 10, inside: 4, yield: 50, bearing: 80 },
   loads,
   cables: [{ count: 2, diameter: 0.4, weight: 0.1 }],
   ratings,
@@ -184,7 +193,7 @@ const bracketed = (loads: readonly Document[], more: Document = {}, speed = 90) 
   ratings: [{ ...AREA, supportedAt: [40], wind: { speed, method: 'eia222-f' } }],
   ...more,
 });
-const LOW = { name: 'low', height: 20, area: 150, areaKind: 'effective', on: 'tower', weight: 20 };
+const LOW = { name: 'low', height: 20, area: 150, areaKind: 'effective', on: 'tower', weight: 20, offset: 0 };
 
 describe('below the highest bracket', () => {
   it('nothing may hang, for nothing there is compared', () => {

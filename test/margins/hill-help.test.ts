@@ -11,6 +11,7 @@ const plan = (hill: Document, site: Document = {}, method = 'asce7-16'): Documen
   tower: { support: 'free', top: 50 },
   loads: [{ name: 'beam', above: 2, area: 5 }],
   ratings: [{ of: 'tower', area: 9, wind: { speed: 100, method: 'tia222-g' } }],
+  cables: [],
 });
 const ridge = (changed: Document = {}): Document => ({
   shape: 'ridge',

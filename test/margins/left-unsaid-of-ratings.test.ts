@@ -11,13 +11,24 @@ const plan = (ratings: Document[], loads: Document[] = [beam('beam', 2)]): Docum
     support: 'free',
     top: 40,
     sections: [
-      { length: 40, shape: 'lattice', faces: 3, width: 18, members: 'round', leg: 1.25, brace: 0.4375, panel: 18 },
+      {
+        length: 40,
+        shape: 'lattice',
+        faces: 3,
+        width: 18,
+        members: 'round',
+        leg: 1.25,
+        brace: 0.4375,
+        panel: 18,
+        pattern: 'zigzag',
+      },
     ],
   },
-  mast: { outside: 2, wall: 0.25, length: 9, inside: 3, yield: 46 },
+  mast: { outside: 2, wall: 0.25, length: 9, inside: 3, yield: 46, bearing: 40 },
   rotator: { weight: 20 },
   loads,
   ratings,
+  cables: [],
 });
 function beam(name: string, above: number, more: Document = {}): Document {
   return { name, above, front: 6, side: 2, areaKind: 'effective', turns: true, weight: 20, ...more };

@@ -13,6 +13,7 @@ const section = (width: number): Document => ({
   leg: 1,
   brace: 0.375,
   panel: 14,
+  pattern: 'zigzag',
 });
 const plan = (ratings: Document[], more: Document = {}): Document => ({
   units: 'us',
@@ -58,7 +59,7 @@ describe('a telescoping tower let down', () => {
 
   it('names what meets the section below on the way', () => {
     const appurtenances = plan([raised, nested], {
-      loads: [{ name: 'side arm', height: 30, area: 1, areaKind: 'effective', on: 'tower' }],
+      loads: [{ name: 'side arm', height: 30, area: 1, areaKind: 'effective', on: 'tower', offset: 0 }],
     });
     expect(loweredOf(assessed(appurtenances))?.clashes).toEqual(['side arm']);
   });

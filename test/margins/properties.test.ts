@@ -222,7 +222,16 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
         fc.double({ min: 70, max: 120, noNaN: true }),
         fc.double({ min: 2, max: 40, noNaN: true }),
         fc.constantFrom(
-          { shape: 'lattice', faces: 3, width: 16, members: 'round', leg: 1.25, brace: 0.4, panel: 16 },
+          {
+            shape: 'lattice',
+            faces: 3,
+            width: 16,
+            members: 'round',
+            leg: 1.25,
+            brace: 0.4,
+            panel: 16,
+            pattern: 'zigzag',
+          },
           { shape: 'lattice', faces: 4, width: 18, members: 'flat', solidity: 0.2 },
           { shape: 'pole', width: 6, sides: 0 },
           { shape: 'pole', width: 8, sides: 12 },
@@ -235,7 +244,7 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
             method,
             site: { wind: { speed, basis }, exposure, riskCategory: category },
             tower: { support: 'free', top: 50, ...shape },
-            loads: [{ name: 'rated', height: 50, area, areaKind: 'effective' }],
+            loads: [{ name: 'rated', height: 50, area, areaKind: 'effective', offset: 0 }],
             ratings: [
               {
                 of: 'tower',
@@ -244,6 +253,7 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
                 wind: { speed, basis, method, exposure, riskCategory: category },
               },
             ],
+            cables: [],
           };
           const assessment = assessed(plan);
           // Where a pole's coefficient is read high in a demand and low in a capacity (a shape without a row of its
@@ -265,7 +275,7 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
   it('gives a sensible use for a rating at the top with a beam above it', () => {
     for (const shape of [
       { shape: 'lattice', faces: 3, width: 18, members: 'round', solidity: 0.2 },
-      { shape: 'pole', width: 8 },
+      { shape: 'pole', width: 8, sides: 0 },
       {},
     ]) {
       const ratio = towerRatio(
@@ -278,6 +288,7 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
           ratings: [
             { of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16', exposure: 'C' } },
           ],
+          cables: [],
         }),
       );
       expect(ratio).toBeGreaterThan(0.4);

@@ -10,11 +10,21 @@ const plan = (arrangement: string, withCables: Document): Document => ({
     support: 'free',
     top: 12,
     sections: [
-      { length: 12, shape: 'lattice', faces: 3, width: 400, members: 'round', leg: 35, brace: 12, panel: 400 },
+      {
+        length: 12,
+        shape: 'lattice',
+        faces: 3,
+        width: 400,
+        members: 'round',
+        leg: 35,
+        brace: 12,
+        panel: 400,
+        pattern: 'zigzag',
+      },
     ],
   },
   loads: [{ name: 'panel', above: 1, area: 1.3, areaKind: 'effective', on: 'mast' }],
-  mast: { outside: 0.1, wall: 0.01, length: 2.5, inside: 1.5, yield: '250 MPa' },
+  mast: { outside: 0.1, wall: 0.01, length: 2.5, inside: 1.5, yield: '250 MPa', bearing: 12 },
   cables: [{ name: 'lines', count: 3, diameter: 20, arrangement }],
   ratings: [
     {

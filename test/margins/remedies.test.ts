@@ -45,7 +45,7 @@ const PLANS: Readonly<Record<string, Document>> = {
     mast: { ...of(gable, 'mast'), yield: 46 },
     loads: [
       { ...all(gable, 'loads')[0], above: 4 },
-      { name: 'panel', height: 50, force: 60, wind: 100 },
+      { name: 'panel', height: 50, force: 60, wind: 100, offset: 0 },
     ],
   },
   'a long thin mast': {
@@ -311,8 +311,15 @@ describe('remedies of the weakest link', () => {
           wind: { speed: 110, method: 'asce7-16', exposure: 'C', riskCategory: 'II' },
         },
       ],
+      cables: [],
     });
-    const [left, right] = ['left', 'right'].map((name) => ({ name, height: 50, area: 5, areaKind: 'effective' }));
+    const [left, right] = ['left', 'right'].map((name) => ({
+      name,
+      height: 50,
+      area: 5,
+      areaKind: 'effective',
+      offset: 0,
+    }));
     const gust = (each: Remedy | Remedies) => each.check?.result?.holdsTo?.gust as number;
     const one = asked(assessed(plain([left as Document])));
     // It stands alone, without mast and lines: less of it, or lower.
@@ -357,7 +364,9 @@ describe('remedies of the weakest link', () => {
 
   it('find nothing that helps where nothing can be changed', () => {
     const { cables: _, ...plan } = demoPlan('ten-numbers');
-    const found = asked(assessed({ ...plan, loads: [{ name: 'dish', height: 24, shape: 'dish', diameter: 24 }] }));
+    const found = asked(
+      assessed({ ...plan, loads: [{ name: 'dish', height: 24, shape: 'dish', diameter: 24, offset: 0 }] }),
+    );
     expect(found.remedies).toEqual([]);
     expect(remediesSays(found, 'us')).toBe('No change tried helps the tower without making another check worse.');
   });

@@ -30,8 +30,9 @@ const bare = (method: string, site: Document): Document => ({
   method,
   site: { exposure: 'C', ...site },
   tower: { support: 'free', top: 50, used: true },
-  loads: [{ name: 'beam', height: 50, area: 6, areaKind: 'effective' }],
+  loads: [{ name: 'beam', height: 50, area: 6, areaKind: 'effective', offset: 0 }],
   ratings: [{ of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16', exposure: 'C' } }],
+  cables: [],
 });
 /** The same with next to no drag of its own, which is then known. */
 const plain = (method: string, site: Document): Document => ({
@@ -173,7 +174,7 @@ describe('what the use of the weakest link hangs on', () => {
   });
 
   describe.each(['asce7-10', 'asce7-16', 'asce7-22', 'tia222-g', 'tia222-h'])('by %s', (method) => {
-    const beam = { name: 'beam', height: 50, area: 6, areaKind: 'effective' };
+    const beam = { name: 'beam', height: 50, area: 6, areaKind: 'effective', offset: 0 };
     const box = { name: 'box', height: 5, area: 0.02, areaKind: 'effective', offset: 6, weight: 900 };
     const appurtenances: Readonly<Record<string, readonly Document[]>> = {
       'on the axis': [beam],

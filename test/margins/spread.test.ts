@@ -29,8 +29,9 @@ const bare = (method: string, wind: Document): Document => ({
   method,
   site: { wind, exposure: 'C' },
   tower: { support: 'free', top: 50, used: true },
-  loads: [{ name: 'beam', height: 50, area: 6, areaKind: 'effective' }],
+  loads: [{ name: 'beam', height: 50, area: 6, areaKind: 'effective', offset: 0 }],
   ratings: [{ of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16', exposure: 'C' } }],
+  cables: [],
 });
 
 const product = ({ factors }: SpreadRow) => Object.values(factors).reduce((all, each) => all * each, 1);

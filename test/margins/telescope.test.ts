@@ -99,6 +99,7 @@ describe('a tower whose sections slide in each other', () => {
       leg: 1,
       brace: 0.375,
       panel: 12,
+      pattern: 'zigzag',
     });
     const sections = [lattice('A', 18), lattice('B', 14), lattice('C', 10)];
     const answer = assessed(plan({}, { sections }));

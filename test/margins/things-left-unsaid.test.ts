@@ -145,6 +145,7 @@ describe('a maker who says less', { timeout: 60_000 }, () => {
         { of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16', exposure: 'C' } },
         ...ratings,
       ],
+      cables: [],
     });
     const covered = { of: 'tower', kind: 'weight', weight: 200 };
     const atFoot = (ratings: readonly Document[]) =>
@@ -165,6 +166,7 @@ describe('a force that a maker states beside a wind without a standard', () => {
     tower: { support: 'free', top: 25, shape: 'lattice', faces: 3, width: 10, members: 'round', solidity: 0.2 },
     loads: [{ name: 'beam', above: 2, area: 2, areaKind: 'effective' }],
     ratings: [{ of: 'tower', kind: 'force', force: 300, level: 'allowable', wind }],
+    cables: [],
   });
 
   it('announces for each standard the use that its name then gives', () => {

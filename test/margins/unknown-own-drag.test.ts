@@ -11,8 +11,9 @@ describe('a tower whose shape is not known, rated by RS-222-C', () => {
     method: 'asce7-16',
     site: { wind: { speed: 95, basis: 'gust3-strength' }, exposure: 'C' },
     tower: { support: 'free', top: 48 },
-    loads: [{ name: 'small', height: 47, area: 1, areaKind: 'effective' }],
+    loads: [{ name: 'small', height: 47, area: 1, areaKind: 'effective', offset: 0 }],
     ratings: [{ of: 'tower', area: 20, areaKind: 'flat-plate', wind: { speed: 86.6, method: 'rs222-c' } }],
+    cables: [],
   });
 
   it('is compared by what its standard surely put on the tower itself, not by its flat-plate pressure', () => {
@@ -39,6 +40,7 @@ describe('a lattice whose members are not told', () => {
       tower: { support: 'free', top: 33 },
       loads: [],
       ratings: [],
+      cables: [],
     }).wind;
 
   it('may be of thin faces, whose round members lose most where the flow is fast', () => {

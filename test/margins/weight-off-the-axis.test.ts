@@ -14,7 +14,17 @@ const plan = (offset: number, more: Document = {}): Document => ({
     top: 12,
     hinge: { height: 0.5 },
     sections: [
-      { length: 12, shape: 'lattice', faces: 3, width: 400, members: 'round', leg: 35, brace: 12, panel: 400 },
+      {
+        length: 12,
+        shape: 'lattice',
+        faces: 3,
+        width: 400,
+        members: 'round',
+        leg: 35,
+        brace: 12,
+        panel: 400,
+        pattern: 'zigzag',
+      },
     ],
   },
   mast: { outside: 60, wall: 5, length: 4, inside: 1.5, yield: '250 MPa', bearing: 12 },
@@ -75,7 +85,7 @@ describe('weight off the axis', () => {
      * Ice of 20 mm on a tube of 50 mm, 1 m long: 900·π·0.020·(0.050 + 0.020)·1 = 3.958 kg where the thickness is that of
      * 10 m; by ASCE 7-16 10.4.3 it grows as (z/10 m)^0.10, and 0.7 of it counts (load combination of ice).
      */
-    const ice = { site: { wind: '46 m/s', exposure: 'C', ice: { thickness: 20, gust: '18 m/s' } } };
+    const ice = { site: { wind: '46 m/s', exposure: 'C', ice: { thickness: 20, gust: '18 m/s' }, riskCategory: 'II' } };
     const moments = [plan(0, ice), plan(0.5, ice)].map(
       (each) => assessed(each).checks.find(({ id }) => id === 'mast:ice')?.result?.demand ?? 0,
     );

@@ -47,7 +47,7 @@ describe('other rules that every method shares', () => {
   });
 
   it('give the solid share of a lattice without a jump', () => {
-    const members = { leg: 0.03, brace: 0.012, panel: 0.4 };
+    const members = { leg: 0.03, brace: 0.012, panel: 0.4, pattern: 'zigzag' };
     for (const pattern of ['zigzag', 'cross', 'rungs'] as const) {
       const solidity = (
         changed: Partial<typeof members & { leg: number; brace: number; panel: number }>,

@@ -86,13 +86,13 @@ describe('a whole station lowered', () => {
       top: 16,
       telescopes: true,
       nested: 7,
-      sections: [300, 250, 200].map((width) => ({ length: 6, shape: 'pole', width })),
+      sections: [300, 250, 200].map((width) => ({ length: 6, shape: 'pole', width, sides: 0 })),
       ...tower,
     },
-    mast: { outside: 50, length: 4, inside: 1, wall: 4 },
+    mast: { outside: 50, length: 4, inside: 1, wall: 4, bearing: 16 },
     loads: [
       { name: 'beam', above: 2, area: 0.5, weight: 20 },
-      { name: 'panel', height: [8, 9], area: 0.1 },
+      { name: 'panel', height: [8, 9], area: 0.1, offset: 0 },
       {
         name: 'wire',
         height: 16,

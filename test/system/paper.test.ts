@@ -103,6 +103,7 @@ describe('a plan with a hundred loads', () => {
     height: 10 + (index % 30),
     area: 0.2 + index / 100,
     areaKind: 'effective',
+    offset: 0,
   }));
   const sheet = printed({ ...demoPlan('river-bluff'), loads });
 
@@ -128,7 +129,7 @@ describe('a plan with gaps', () => {
       mast: { outside: 2, length: 10 },
       loads: [
         { name: 'beam of unknown area', above: 2, area: 5, ratedWind: 80 },
-        { name: 'panel', height: 30, shape: 'plate', wide: 10, tall: 20 },
+        { name: 'panel', height: 30, shape: 'plate', wide: 10, tall: 20, offset: 0 },
       ],
       ratings: [
         { of: 'tower', area: 18 },

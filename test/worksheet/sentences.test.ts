@@ -10,13 +10,13 @@ const plan = (more: Document = {}): Document => ({
   method: 'tia222-h',
   site: { wind: { speed: 100, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II' },
   tower: { support: 'free', top: 40, shape: 'pole', width: 6, sides: 0 },
-  loads: [{ name: 'thing', height: 40, area: 5, areaKind: 'effective' }],
+  loads: [{ name: 'thing', height: 40, area: 5, areaKind: 'effective', offset: 0 }],
   ratings: [{ of: 'tower', area: 30, areaKind: 'effective', wind }],
   ...more,
 });
 const dish = (fields: Document, site: Document = {}): Document => {
   const bare = plan();
-  const loads = [{ name: 'dish', height: 40, shape: 'dish', diameter: 36, ...fields }];
+  const loads = [{ name: 'dish', height: 40, shape: 'dish', diameter: 36, ...fields, offset: 0 }];
   return { ...bare, site: { ...(bare['site'] as Document), ...site }, loads };
 };
 
@@ -69,7 +69,7 @@ describe('the caution of a dish', () => {
 
 describe('a gust beyond any weather', () => {
   it('is told as a bound, its figure kept', () => {
-    const loads = [{ name: 'thing', height: 40, area: 0.01, areaKind: 'effective' }];
+    const loads = [{ name: 'thing', height: 40, area: 0.01, areaKind: 'effective', offset: 0 }];
     const mast = { outside: 4, wall: 0.5, length: 6, inside: 4, yield: 46 };
     const answer = assessed(plan({ loads, mast }));
     const gust = answer.checks.find(({ id }) => id === 'mast')?.result?.holdsTo?.gust ?? 0;
@@ -99,9 +99,17 @@ describe('what meets the section below', () => {
             leg: 1,
             brace: 0.375,
             panel: 14,
+            pattern: 'zigzag',
           })),
         },
-        loads: names.map((name, index) => ({ name, height: 30 + index, area: 1, areaKind: 'effective', on: 'tower' })),
+        loads: names.map((name, index) => ({
+          name,
+          height: 30 + index,
+          area: 1,
+          areaKind: 'effective',
+          on: 'tower',
+          offset: 0,
+        })),
       });
     const said = (names: readonly string[]) => {
       const lowered = loweredOf(assessed(station(names)));

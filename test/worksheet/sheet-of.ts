@@ -90,6 +90,7 @@ export function crowded(plan: Record<string, unknown>, count: number): Record<st
     tall: 10,
     deep: 2,
     ratedWind: 120,
+    offset: 0,
   }));
   return { ...plan, loads };
 }
@@ -103,6 +104,7 @@ export const GAPS: Record<string, unknown> = {
   method: 'asce7-16',
   site: { wind: 105, exposure: 'C' },
   tower: { support: 'free', top: 48 },
-  loads: HOSTILE_NAMES.map((name, index) => ({ name, height: 20 + index, area: 1 })),
+  loads: HOSTILE_NAMES.map((name, index) => ({ name, height: 20 + index, area: 1, offset: 0 })),
   titleBlock: { applicant: HOSTILE_NAMES[1], attachments: [HOSTILE_NAMES[3]] },
+  cables: [],
 };

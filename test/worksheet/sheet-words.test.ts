@@ -19,7 +19,7 @@ const bent: Document = {
   method: 'asce7-16',
   site: { wind: { speed: 250, basis: 'gust3-strength' }, exposure: 'C' },
   tower: { support: 'free', top: 40, shape: 'pole', width: 12, sides: 0 },
-  mast: { outside: 2, wall: 0.25, length: 10, inside: 4, yield: 36 },
+  mast: { outside: 2, wall: 0.25, length: 10, inside: 4, yield: 36, bearing: 40 },
   loads: [
     {
       name: 'tube beam',
@@ -39,6 +39,7 @@ const bent: Document = {
           ],
         },
       ],
+      offset: 0,
     },
   ],
   ratings: [
@@ -49,6 +50,7 @@ const bent: Document = {
       wind: { speed: 250, method: 'asce7-16', basis: 'gust3-strength', exposure: 'C', riskCategory: 'II' },
     },
   ],
+  cables: [],
 };
 
 describe('an antenna against its rated wind', () => {
@@ -182,6 +184,7 @@ describe('cautions of several things', () => {
       height: 20,
       area: 0.1,
       areaKind: 'effective',
+      offset: 0,
     }));
     expect(answerText(assessed({ ...bluff, loads: many }), [])).toContain('box 11 and 3 more are mounted beside');
   });
