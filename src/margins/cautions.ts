@@ -197,8 +197,10 @@ export function cautionsOf(
 
 /** What is not told and read at every level at its worse end. */
 function readInModel({ input, scenarios }: TowerModel): readonly Pick<Assumption, 'of' | 'at' | 'name'>[] {
-  const readings = new Set(scenarios.map(({ shapes }) => shapes));
-  return readings.size > 1 ? input.untold.filter(({ of }) => of === 'pole-sides' || of === 'bracing-pattern') : [];
+  const shapesMatter = new Set(scenarios.map(({ shapes }) => shapes)).size > 1;
+  return input.untold.filter(
+    ({ of }) => of === 'rated-height' || (shapesMatter && (of === 'pole-sides' || of === 'bracing-pattern')),
+  );
 }
 
 type Say = (code: CautionCode, severity: Severity, about?: Omit<Caution, 'code' | 'severity'>) => void;

@@ -15,6 +15,7 @@ import type { CheckInput } from './check-input.ts';
 import type { Comparison } from './comparisons.ts';
 import type { RatedCase } from './rated-case.ts';
 import type { Rating } from './rating.ts';
+import type { TowerAsRated } from './tower-as-rated.ts';
 
 /** What hangs on a tower and the tower itself, cut into slices in a wind. */
 export interface TowerInWind {
@@ -45,6 +46,8 @@ export interface Claim {
 }
 
 export interface ClaimCase {
+  /** The tower as it was rated, where that is of another height. */
+  readonly asRated?: TowerAsRated;
   /** By scenario: the rated case as it is for that kind of structure. */
   readonly rated: readonly RatedCase[];
   /** By scenario: shear and moment of the rated wind on the tower itself, at the allowable level. */
@@ -64,7 +67,8 @@ interface CaseProof {
 /** A moment stated at a level of the tower. */
 export interface MomentClaim {
   readonly number: number;
-  readonly level: number;
+  /** By number of the comparison that it speaks of: the share of it that counts there. */
+  readonly shares: ReadonlyMap<number, Readonly<Record<Bound, number>>>;
   /** What it surely proves, and at most where its level is not told [N·m]. */
   readonly moment: Readonly<Record<Bound, number>>;
 }
@@ -136,6 +140,8 @@ export interface RatingAnswer {
   readonly exposure?: Ground;
   readonly riskCategory?: RiskCategory;
   readonly areaKind?: AreaKind;
+  /** Height of the top that it is for [m]. */
+  readonly top?: number;
 }
 
 /** What the wind asks of the tower in one scenario. */

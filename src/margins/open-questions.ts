@@ -8,6 +8,8 @@ import type { CheckContext } from './checks/check-kind.ts';
 import { mastCheck } from './checks/mast-check.ts';
 import { iceCaseOf } from './ice-case.ts';
 import type { Answers, Demand, RatingAnswer, TowerModel } from './model.ts';
+import { isTopUntold } from './plausible-rated-heights.ts';
+import { provingTower } from './rated-capacity.ts';
 import { possibleMethods, ratedReadings } from './rated-case.ts';
 import { demandOf, towerModel } from './tower-model.ts';
 import { checkRatio, ratioAtWorst } from './tower-ratio.ts';
@@ -42,6 +44,9 @@ export interface OpenQuestion {
   /** The check's ratio at its unfavourable end if only this were answered so. */
   readonly ratioIf: readonly { readonly answer: string; readonly ratio: number }[];
 }
+
+/** What stands for an answer that the model reads by itself. */
+const WORSE_AT_EACH = 'the worse at each level';
 
 /** At most this many loads are asked about one by one; those that weigh most. @source derived */
 export const LOADS_ASKED = 12;
@@ -82,8 +87,16 @@ export function openQuestions(
     if (seen.has(number)) continue;
     seen.add(number);
     const { claim, wind } = rating;
-    if (!wind) continue;
     const answered = (answer: RatingAnswer) => ratio({ ratings: new Map([[number, answer]]) });
+    if (isTopUntold(rating, model.input.untold)) {
+      const cases = model.claims.flatMap((each) => (each.number === number ? each.cases : []));
+      const tops = [...new Set(cases.map((each) => provingTower(model, each).top))];
+      ask(
+        { at: `${rating.at}/top`, question: 'rated-height', assumed: WORSE_AT_EACH },
+        tops.map((top) => ({ answer: String(top), ratio: answered({ top }) })),
+      );
+    }
+    if (!wind) continue;
     const readings = ratedReadings(wind);
     const methods = possibleMethods(wind);
     const asked = <K extends string>(values: readonly K[], answer: (value: K) => RatingAnswer) =>
@@ -126,7 +139,7 @@ export function openQuestions(
   if (model.bareTowerKnown && openSolidity) {
     const shares = [UNKNOWN_SOLIDITY.least, UNKNOWN_SOLIDITY.most];
     ask(
-      { at: '/tower', question: 'tower-members', assumed: 'the worse at each level' },
+      { at: '/tower', question: 'tower-members', assumed: WORSE_AT_EACH },
       shares.map((solidity) => ({ answer: String(solidity), ratio: ratio({ solidity }) })),
     );
   }
@@ -151,7 +164,7 @@ export function openQuestions(
     if (at === undefined) return;
     const values = [...new Set(model.scenarios.map(({ shapes }) => shapes[key]))];
     ask(
-      { at, question, assumed: 'the worse at each level' },
+      { at, question, assumed: WORSE_AT_EACH },
       values.map((value) => ({ answer: String(value), ratio: ratio({ shapes: { [key]: value } }) })),
     );
   };

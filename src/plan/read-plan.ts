@@ -112,7 +112,7 @@ function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput 
     ratings: ratings.map((rating) => placed(rating, document.method)),
     wanted: readWanted(reader, document.wanted),
     notGiven: notGivenIn(document, site, station),
-    untold: untoldIn(document, station),
+    untold: untoldIn(document, station, ratings),
   };
 }
 

@@ -3,6 +3,7 @@ import { groupedSum, worstOfGroups } from '../../structure/index.ts';
 import { holdsTo } from '../holds-to.ts';
 import { heldBy } from '../holds-to-ratio.ts';
 import type { Demand, TowerModel } from '../model.ts';
+import { ratingsInQuestion } from '../plausible-rated-heights.ts';
 import { fitsNoStandard } from '../rated-case.ts';
 import { leansOn, misfitsOf } from '../stated-for.ts';
 import { isBraced, steadyNotGiven } from '../tower-model.ts';
@@ -60,6 +61,12 @@ export function towerNeeds(model: TowerModel): readonly string[] {
   if (model.claims.length + model.momentClaims.length === 0) {
     // Ratings that name supports may fit once the tower's own are told.
     needs.push(...ratingNeeds(model).filter((need) => !notGiven || !need.endsWith('/supportedAt')));
+  }
+  // It may be for a height of which nobody knows what it would say of this one.
+  const inQuestion = ratingsInQuestion(model.input);
+  const speaking = [...model.claims, ...model.momentClaims];
+  if (speaking.every(({ number }) => inQuestion.includes(nth(model.input.ratings, number).at))) {
+    needs.push(...inQuestion.map((at) => `${at}/top`));
   }
   if (
     !model.bareTowerKnown &&

@@ -24,8 +24,10 @@ export function betweenEnds(
 
 function between(bad: Check, good: Check, assumptions: readonly Assumption[]): Check {
   if (bad.result === undefined || good.result === undefined) return bad;
+  // Where more of something asks less after all, that end is the bad one.
+  const worse = good.result.ratio > bad.result.ratio ? good.result : bad.result;
   const least = Math.min(bad.result.ratioRange[0], good.result.ratioRange[0]);
-  const result: CheckResult = { ...bad.result, ratioRange: [least, bad.result.ratioRange[1]] };
+  const result: CheckResult = { ...worse, ratioRange: [least, worse.ratioRange[1]] };
   if (bad.verdict === 'over' && good.verdict === 'over') return { ...bad, result };
   const isShown = good.verdict === 'within' || good.verdict === 'low-margin';
   const decides = bad.verdict === 'over' || (bad.verdict === 'open' && isShown);

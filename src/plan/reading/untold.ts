@@ -1,4 +1,4 @@
-import type { Untold } from '../../margins/index.ts';
+import type { Rating, Untold } from '../../margins/index.ts';
 import type { Station } from '../../structure/index.ts';
 import type { PlanDocument } from '../schema/plan-document.ts';
 
@@ -6,7 +6,7 @@ import type { PlanDocument } from '../schema/plan-document.ts';
 const SAME_HEIGHT = 1e-6;
 
 /** What a plan does not say and its answer takes at both plausible ends, in the order of the plan. */
-export function untoldIn(document: PlanDocument, station: Station): Untold[] {
+export function untoldIn(document: PlanDocument, station: Station, ratings: readonly Rating[]): Untold[] {
   const { tower, mast, loads } = station;
   const untold: Untold[] = [];
   const say = (of: Untold['of'], at: string, isUntold: boolean) => {
@@ -24,5 +24,8 @@ export function untoldIn(document: PlanDocument, station: Station): Untold[] {
     say('load-offset', `${at}/offset`, isBeside && document.loads?.[number]?.offset === undefined);
   });
   say('cables', '/cables', document.cables === undefined);
+  for (const { of, at, claim, top } of ratings) {
+    say('rated-height', `${at}/top`, of === 'tower' && claim.kind !== 'weight' && top === undefined);
+  }
   return untold;
 }
