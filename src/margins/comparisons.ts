@@ -119,7 +119,11 @@ function jointsAlike(
   });
 }
 
-/** Where the axes of the legs meet [m]; by the outside width, a little higher, where their thickness is not told. */
+/**
+ * Where the axes of the legs meet; by the outside width, a little higher, where their thickness is not told.
+ *
+ * @returns the height [m]; Infinity where they stand upright
+ */
 export function apexOf(section: Section): number {
   const shape = section.shape;
   if (shape?.kind !== 'lattice' || shape.width[0] <= shape.width[1]) return Number.POSITIVE_INFINITY;

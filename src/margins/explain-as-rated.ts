@@ -75,7 +75,7 @@ export const coupleAsRated = defineFormula({
     variable('M_p', 'moment proven at the rim', 'moment', 0, 1e6),
     variable('s', 'overlap', 'length', 0.1, 10),
   ],
-  cite: cite('derived', 'a section is held at the rim and at its lower end', 'derived'),
+  cite: cite('derived', 'legs, and the couple by which a section is held, are forces times their distance', 'derived'),
   of: (proven: number, overlap: number) => proven / overlap,
 });
 
@@ -98,6 +98,8 @@ export const moreThanRated = defineFormula({
  * Where a place of proof is on the tower that a rating is read for, written down.
  *
  * z_r = max(z_0, z − d)
+ *
+ * @source common-practice
  */
 export function explainPlaceAsRated(
   model: TowerModel,
@@ -134,10 +136,20 @@ function explainDrop(
   return true;
 }
 
-/** What is proven on the tower that a rating is read for, written down: a moment, or the couple of an overlap. */
+/**
+ * What is proven on the tower that a rating is read for, written down: a moment, or the couple of an overlap.
+ *
+ * M_p·k; M_p/s
+ *
+ * @param factor share of the moment, or one over the overlap [- or 1/m]
+ * @param ofForces moment of the rated forces [N·m]
+ * @param own moment of the rated wind on the tower itself [N·m]
+ * @returns the capacity [N·m or N]
+ * @source derived
+ */
 export function explainMomentAsRated(
-  { of }: Comparison,
-  { factor }: Proof[number],
+  of: Comparison['of'],
+  factor: number,
   ofForces: number,
   own: number,
   trace: Trace,
@@ -147,14 +159,24 @@ export function explainMomentAsRated(
   return factor === 1 ? proven : evaluate(trace, shareOfRatedMoment, [proven, factor]);
 }
 
-/** The ratio by the wind on a tower of unknown shape, where more of it may be above a level than was rated. */
+/**
+ * The ratio by the wind on a tower of unknown shape, where more of it may be above a level than was rated.
+ *
+ * max(1, (l/l_r)³)·k_w
+ *
+ * @param at the level that decides
+ * @param byWind site wind over rated wind there [-]
+ * @returns the ratio [-]
+ * @source derived
+ */
 export function explainMoreThanRated(
   levels: readonly { readonly z: number }[],
-  { z, ratedZ, moreOfIt }: LevelOfWindRatio,
+  at: LevelOfWindRatio,
   asRated: TowerAsRated,
   byWind: number,
   trace: Trace,
 ): number {
+  const { z, ratedZ, moreOfIt } = at;
   if (moreOfIt === 1) return byWind;
   return evaluate(trace, moreThanRated, [nth(levels, 0).z - z, asRated.tower.top - ratedZ, byWind]);
 }

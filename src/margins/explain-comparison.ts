@@ -130,11 +130,11 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
     by && 'cases' in by
       ? under(trace, 'capacity by the rating', () => explainProof(model, by, governing, trace))
       : undefined;
-  if (proof && !governing.byWindRatio) agree(proof.capacity, governing.capacity, 'capacity');
-  const capacity = proof?.capacity ?? governing.capacity;
+  if (proof !== undefined && !governing.byWindRatio) agree(proof, governing.capacity, 'capacity');
+  const capacity = proof ?? governing.capacity;
   const formula = comparison.of === 'moment' ? ratioOfMoment : ratioOfShear;
   const ratio = governing.byWindRatio
-    ? explainWindRatio(model, governing, proof?.each, trace)
+    ? explainWindRatio(model, governing, trace)
     : evaluate(trace, formula, [demand, capacity]);
   agree(ratio, governing.unfavourable, 'use');
   evaluate(trace, marginOfRatio, [ratio]);
@@ -244,13 +244,8 @@ function reachOf(hold: MastHold, of: Comparison['of'], apex: number, level: Leve
   return { share: braces ?? 1, arm: slice.z - z, ...twists };
 }
 
-interface ExplainedProof {
-  readonly capacity: number;
-  readonly each: ClaimCase;
-}
-
 /** The reading of a claim that proves least, written down. */
-function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRatio, trace: Trace): ExplainedProof {
+function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRatio, trace: Trace): number {
   const { comparison, scenario } = governing;
   const number = model.comparisons.indexOf(comparison);
   let least: { readonly each: ClaimCase; readonly capacity: number } | undefined;
@@ -277,7 +272,7 @@ function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRati
     }
   }
   best?.();
-  return { capacity, each };
+  return capacity;
 }
 
 function lowFactor(each: ClaimCase, scenario: number): number {
@@ -325,7 +320,7 @@ function explainProofAt(
   const ofForces =
     forces.length === 0 ? 0 : evaluate(trace, of === 'moment' ? sumOfMoments : sumOfForces, [forces, reach]);
   const own = wind && rated.provesOwn ? explainRatedOwn(model, of, apex, each, scenario, level, trace) : 0;
-  if (each.asRated && of === 'moment') return explainMomentAsRated(comparison, place, ofForces, own, trace);
+  if (each.asRated && of === 'moment') return explainMomentAsRated(comparison.of, place.factor, ofForces, own, trace);
   return of === 'moment'
     ? evaluate(trace, provenMoment, [ofForces, own, place.factor])
     : evaluate(trace, apex === Number.POSITIVE_INFINITY ? provenShear : provenInBraces, [ofForces, own]);
@@ -359,21 +354,20 @@ function explainRatedOwn(
   return sumGroup(pieces, of, trace);
 }
 
-function explainWindRatio(
-  model: TowerModel,
-  governing: ComparisonRatio,
-  by: ClaimCase | undefined,
-  trace: Trace,
-): number {
-  const { windStructure, appurtenances } = nth(model.scenarios, governing.scenario);
+function explainWindRatio(model: TowerModel, governing: ComparisonRatio, trace: Trace): number {
+  const { by: claim, scenario } = governing;
+  const { windStructure, appurtenances } = nth(model.scenarios, scenario);
   const site = appurtenances.wind;
-  const rated = by && nth(by.rated, governing.scenario).wind;
+  const most = (one: ClaimCase, other: ClaimCase) =>
+    nth(other.own, scenario).windRatio > nth(one.own, scenario).windRatio ? other : one;
+  const by = claim && 'cases' in claim ? claim.cases.reduce(most) : undefined;
+  const rated = by && nth(by.rated, scenario).wind;
   if (!rated) return governing.unfavourable;
   const rise = ({ z, ratedZ }: LevelOfWindRatio) => coefficientRise(site, rated, z, windStructure, ratedZ);
   const ratioAt = (each: LevelOfWindRatio) =>
     (each.moreOfIt * rise(each) * windOnDragArea(site, each.z)) / windOnDragArea(rated, each.ratedZ);
   const levels = levelsOfWindRatio(model.levels, by.asRated);
-  const worst = levels.reduce((most, each) => (ratioAt(each) > ratioAt(most) ? each : most), nth(levels, 0));
+  const worst = levels.reduce((worse, each) => (ratioAt(each) > ratioAt(worse) ? each : worse), nth(levels, 0));
   const ratio: [number, number, number] = [
     rise(worst),
     under(trace, 'site wind', () => windOnDragArea(site, worst.z, trace)),

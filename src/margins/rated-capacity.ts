@@ -60,14 +60,20 @@ export interface ProvingTower {
 }
 
 /** The tower that a case was stated for: the plan's own, or one of another height. */
-export function provingTower(model: BareModel, { asRated }: Pick<ClaimCase, 'asRated'>): ProvingTower {
+export function provingTower(model: BareModel, claimCase: ClaimCase): ProvingTower {
+  const { asRated } = claimCase;
   const { tower, mast } = model.input.station;
   const { levels, hold } = asRated ?? model;
   return { levels, hold, top: (asRated?.tower ?? tower).top, shelf: mast?.shelf ?? false };
 }
 
-/** Where a case proves a comparison, on the tower it was stated for. */
-export function proofOf(model: BareModel, number: number, { asRated }: Pick<ClaimCase, 'asRated'>): Proof {
+/**
+ * Where a case proves a comparison, on the tower it was stated for.
+ *
+ * @param number of the comparison [-]
+ */
+export function proofOf(model: BareModel, number: number, claimCase: ClaimCase): Proof {
+  const { asRated } = claimCase;
   return asRated ? nth(asRated.provenAt, number) : nth(model.comparisons, number).provenAt;
 }
 
@@ -83,13 +89,14 @@ export function proofOf(model: BareModel, number: number, { asRated }: Pick<Clai
  * @returns arm [m] or share [-]
  */
 export function handedOn(
-  { hold, top, shelf }: ProvingTower,
+  proving: ProvingTower,
   of: Comparison['of'],
   apex: number,
   height: number,
   z: number,
   zone: Level['zone'],
 ): number {
+  const { hold, top, shelf } = proving;
   if (zone === 'couple' && hold.bearing !== undefined) {
     if (of === 'moment') return hold.bearing - z;
     const above = Math.max(0, height - top);

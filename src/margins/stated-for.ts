@@ -8,7 +8,11 @@ export const SAME_HEIGHT = 0.01;
 /** What a rating was stated for and the tower is not, by its field. */
 export type Misfit = 'top' | 'supportedAt';
 
-/** The height of the top that a rating is read for: as stated, as supposed, or the tower's own [m]. */
+/**
+ * The height of the top that a rating is read for: as stated, as supposed, or the tower's own.
+ *
+ * @returns the height above ground [m]
+ */
 export function ratedTop(rating: Pick<Rating, 'top' | 'supposedTop'>, tower: Pick<Tower, 'top'>): number {
   return rating.top ?? rating.supposedTop ?? tower.top;
 }

@@ -195,7 +195,8 @@ function handedOver(of: Comparison['of'], z: number, number: number, { sections,
  * A rating as it was stated for a tower of another height: what acts at a height of this tower acted at the same place there.
  * Heights beside a stated top are that tower's already.
  */
-export function asStatedFor(rating: Rating, tower: Tower, { tower: rated }: TowerAsRated): Rating {
+export function asStatedFor(rating: Rating, tower: Tower, asRated: TowerAsRated): Rating {
+  const rated = asRated.tower;
   const { top, height, claim } = rating;
   if (top !== undefined) return rating;
   const moved = (z: number) => z - dropOf(tower, rated, z);
