@@ -229,6 +229,7 @@ describe('the cell of a station', () => {
         area: 2.4,
         areaKind: 'effective',
         wind: { speed: 45, method: 'tia222-g', exposure: 'C', riskCategory: 'II' },
+        top: 15,
       },
     ],
   };

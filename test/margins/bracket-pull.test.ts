@@ -32,6 +32,7 @@ const plan = (heights: readonly number[], loads: readonly Document[]) => ({
       above: 0,
       supportedAt: heights,
       wind: { speed: 90, method: 'eia222-f' },
+      top: 50,
     },
   ],
 });

@@ -287,7 +287,7 @@ describe('the pull on the bracket', () => {
         sides: 0,
       },
       loads: [{ name: 'small', height: 3, area: 0.001, areaKind: 'effective', offset: 0 }],
-      ratings: [{ of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16' } }],
+      ratings: [{ of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16' }, top: 15 }],
       cables: [],
     });
     const drag = windLoads.total.force;

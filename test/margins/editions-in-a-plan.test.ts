@@ -75,7 +75,7 @@ describe('ice on a tower of equal members', () => {
         ],
       },
       loads: [{ name: 'tube', height: 61, shape: 'tube', along: 'element', diameter: 1, length: 12, offset: 0 }],
-      ratings: [{ of: 'tower', area: 15, areaKind: 'effective', wind: { speed: 90, method: 'tia222-g' } }],
+      ratings: [{ of: 'tower', area: 15, areaKind: 'effective', wind: { speed: 90, method: 'tia222-g' }, top: 60 }],
       cables: [],
     });
     const demand = (length: number, count: number) => {

@@ -8,7 +8,7 @@ const plan = (load: Document): Document => ({
   site: { wind: '46 m/s', exposure: 'C', distances: { propertyLine: 14 } },
   tower: { support: 'free', top: 12 },
   loads: [{ name: 'beam', height: 12.5, area: 0.5, areaKind: 'effective', ...load, offset: 0 }],
-  ratings: [{ of: 'tower', area: 1, areaKind: 'effective', wind: '45 m/s' }],
+  ratings: [{ of: 'tower', area: 1, areaKind: 'effective', wind: '45 m/s', top: 12 }],
   cables: [],
 });
 const wanted = (load: Document) =>

@@ -10,7 +10,7 @@ const plan = (hill: Document, site: Document = {}, method = 'asce7-16'): Documen
   site: { wind: 105, exposure: 'C', hill, ...site },
   tower: { support: 'free', top: 50 },
   loads: [{ name: 'beam', above: 2, area: 5 }],
-  ratings: [{ of: 'tower', area: 9, wind: { speed: 100, method: 'tia222-g' } }],
+  ratings: [{ of: 'tower', area: 9, wind: { speed: 100, method: 'tia222-g' }, top: 50 }],
   cables: [],
 });
 const ridge = (changed: Document = {}): Document => ({

@@ -251,6 +251,7 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
                 area,
                 areaKind: 'effective',
                 wind: { speed, basis, method, exposure, riskCategory: category },
+                top: 50,
               },
             ],
             cables: [],
@@ -286,7 +287,13 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
           tower: { support: 'free', top: 50, ...shape },
           loads: [{ name: 'beam', above: 4, area: 6, areaKind: 'effective' }],
           ratings: [
-            { of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16', exposure: 'C' } },
+            {
+              of: 'tower',
+              area: 12,
+              areaKind: 'effective',
+              wind: { speed: 100, method: 'asce7-16', exposure: 'C' },
+              top: 50,
+            },
           ],
           cables: [],
         }),

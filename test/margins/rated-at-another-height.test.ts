@@ -73,7 +73,7 @@ const plan = (rating: Document, tower: Document = {}, more: Document = {}): Docu
 function supposing(document: Document, feet: number): CheckInput {
   const input = checkInputOf(document);
   const ratings = input.ratings.map((rating): Rating => ({ ...rating, supposedTop: feet * FOOT }));
-  return { ...input, ratings };
+  return { ...input, ratings, untold: [] };
 }
 const supposed = (document: Document, feet: number): Assessment => assess(supposing(document, feet));
 
@@ -86,7 +86,7 @@ function shown(answer: Assessment, section: number, of: 'moment' | 'shear', scen
   const most = Math.max(
     0,
     ...proven.map((each) => each.unfavourable[scenario]?.[number] ?? 0),
-    ...momentClaims.map((each) => (each.shares.get(number) ?? 0) * each.moment.unfavourable),
+    ...momentClaims.map((each) => (each.shares.get(number)?.unfavourable ?? 0) * each.moment.unfavourable),
   );
   return most / POUND_FORCE / (of === 'moment' ? FOOT : 1);
 }

@@ -34,6 +34,7 @@ const plan = (arrangement: string, withCables: Document): Document => ({
       above: 1,
       wind: { speed: '45 m/s', method: 'asce7-16', exposure: 'C', riskCategory: 'II' },
       withCables: { count: 3, diameter: 20, ...withCables },
+      top: 12,
     },
   ],
 });

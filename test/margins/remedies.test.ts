@@ -309,6 +309,7 @@ describe('remedies of the weakest link', () => {
           area: 12,
           areaKind: 'effective',
           wind: { speed: 110, method: 'asce7-16', exposure: 'C', riskCategory: 'II' },
+          top: 50,
         },
       ],
       cables: [],

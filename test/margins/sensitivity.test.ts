@@ -31,7 +31,9 @@ const bare = (method: string, site: Document): Document => ({
   site: { exposure: 'C', ...site },
   tower: { support: 'free', top: 50, used: true },
   loads: [{ name: 'beam', height: 50, area: 6, areaKind: 'effective', offset: 0 }],
-  ratings: [{ of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16', exposure: 'C' } }],
+  ratings: [
+    { of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16', exposure: 'C' }, top: 50 },
+  ],
   cables: [],
 });
 /** The same with next to no drag of its own, which is then known. */

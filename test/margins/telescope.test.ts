@@ -28,6 +28,7 @@ const plan = (changed: Document = {}, tower: Document = {}): Document => ({
       areaKind: 'effective',
       above: 0,
       wind: { speed: 100, method: 'tia222-h', exposure: 'C', riskCategory: 'II' },
+      top: 44,
     },
   ],
   ...changed,

@@ -142,7 +142,13 @@ describe('a maker who says less', { timeout: 60_000 }, () => {
       tower: { support: 'free', top: 50, shape: 'lattice', faces: 3, width: 18, members: 'round', solidity: 0.2 },
       loads: [{ name: 'beam', above: 4, area: 6, areaKind: 'effective', weight: 400 }],
       ratings: [
-        { of: 'tower', area: 12, areaKind: 'effective', wind: { speed: 100, method: 'asce7-16', exposure: 'C' } },
+        {
+          of: 'tower',
+          area: 12,
+          areaKind: 'effective',
+          wind: { speed: 100, method: 'asce7-16', exposure: 'C' },
+          top: 50,
+        },
         ...ratings,
       ],
       cables: [],
@@ -165,7 +171,7 @@ describe('a force that a maker states beside a wind without a standard', () => {
     site: { wind: 70, exposure: 'B' },
     tower: { support: 'free', top: 25, shape: 'lattice', faces: 3, width: 10, members: 'round', solidity: 0.2 },
     loads: [{ name: 'beam', above: 2, area: 2, areaKind: 'effective' }],
-    ratings: [{ of: 'tower', kind: 'force', force: 300, level: 'allowable', wind }],
+    ratings: [{ of: 'tower', kind: 'force', force: 300, level: 'allowable', wind, top: 25 }],
     cables: [],
   });
 

@@ -36,6 +36,7 @@ const plan = (offset: number, more: Document = {}): Document => ({
       areaKind: 'effective',
       above: 1,
       wind: { speed: '45 m/s', method: 'asce7-16', exposure: 'C' },
+      top: 12,
     },
     { of: 'bearing', kind: 'force', force: 300, level: 'allowable' },
     { of: 'rotator', kind: 'force', force: 300, level: 'allowable' },

@@ -72,7 +72,9 @@ function plan({
     ...(mast === undefined ? {} : { mast, rotator: rotator ?? { height: 34, weight: 40 } }),
     loads: loads ?? [{ name: 'beam', area: 8, areaKind: 'effective', turns: true, above: 2, weight: 0 }],
     cables: [],
-    ratings: [{ of: 'tower', area: 12, areaKind: 'effective', above: 0, wind: rated, ...rating }],
+    ratings: [
+      { of: 'tower', area: 12, areaKind: 'effective', above: 0, top: tower?.['top'] ?? 40, wind: rated, ...rating },
+    ],
   };
 }
 

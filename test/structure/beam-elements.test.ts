@@ -85,7 +85,9 @@ const PLAN = {
     { name: 'box', height: 9.5, area: 0.3, areaKind: 'effective', offset: 0 },
   ],
   cables: [{ count: 3, diameter: 10 }],
-  ratings: [{ of: 'tower', area: 2, areaKind: 'effective', wind: { speed: 45, method: 'asce7-16', exposure: 'C' } }],
+  ratings: [
+    { of: 'tower', area: 2, areaKind: 'effective', wind: { speed: 45, method: 'asce7-16', exposure: 'C' }, top: 15 },
+  ],
 };
 
 describe('shear and moment along the tower, against beams with stiffness matrices', () => {

@@ -48,6 +48,7 @@ const bent: Document = {
       area: 400,
       areaKind: 'effective',
       wind: { speed: 250, method: 'asce7-16', basis: 'gust3-strength', exposure: 'C', riskCategory: 'II' },
+      top: 40,
     },
   ],
   cables: [],
