@@ -540,7 +540,7 @@ describe('the hoist of a tower that telescopes', () => {
 
   it('lifts a mast with the uppermost section, in whose overlap its foot may stand', () => {
     const pull = (inside: number) => {
-      const mast = { outside: 2, wall: 0.25, length: 24, inside, yield: 46 };
+      const mast = { outside: 2, wall: 0.25, length: 24, inside, yield: 46, bearing: 50 };
       const told = crankUp([section(90), section(70), section(50)], { mast });
       return (checkOf(assessed(told), 'hoist').result?.demand ?? 0) / POUND_FORCE;
     };
@@ -923,7 +923,10 @@ describe('mast and elements with ice', () => {
   const ice = (z: number) => 0.5 * (z / 33) ** 0.1 * kzt(z) ** 0.35;
   const onArea = (z: number) => 0.7 * 0.85 * 0.85 * 1.2 * 0.00256 * 2.01 * (z / 900) ** (2 / 9.5) * kzt(z) * 40 ** 2;
   const plan = demoPlan('river-bluff');
-  const iced: Document = { ...plan, site: { ...part(plan, 'site'), ice: { thickness: 0.5, gust: 40 } } };
+  const iced: Document = {
+    ...plan,
+    site: { ...part(plan, 'site'), riskCategory: 'II', ice: { thickness: 0.5, gust: 40 } },
+  };
 
   it('bends the mast by all that is iced above its bearing', () => {
     const t = ice(50.5);

@@ -41,7 +41,7 @@ const station = (ratings: readonly Document[], more: Document = {}): Document =>
   ...more,
 });
 const HELD = {
-  mast: { outside: 2.5, length: 16, inside: 4, wall: 0.375, yield: 50 },
+  mast: { outside: 2.5, length: 16, inside: 4, wall: 0.375, yield: 50, bearing: 40 },
   rotator: { height: 36, weight: 20 },
 };
 const checkOf = ({ checks }: Assessment, id: string) => checks.find((check) => check.id === id);

@@ -21,6 +21,7 @@ const AREA = {
   area: 12,
   areaKind: 'effective',
   above: 0,
+  top: 80,
   supportedAt: [38, 72],
   wind: { speed: 90, method: 'eia222-f' },
 };
@@ -37,7 +38,14 @@ const plan = (tower: Document, ratings: readonly Document[] = [AREA, WEIGHT], lo
   method: 'tia222-g',
   site: SITE,
   tower: { top: 80, ...LATTICE, ...tower },
-  mast: { outside: 2, wall: 0.25, length: 10, inside: 4, yield: 50, bearing: 80 },
+  mast: {
+    outside: 2,
+    wall: 0.25,
+    length: 10,
+    inside: 4,
+    yield: 50,
+    bearing: (tower['top'] as number | undefined) ?? 80,
+  },
   loads,
   cables: [{ count: 2, diameter: 0.4, weight: 0.1 }],
   ratings,
@@ -190,7 +198,7 @@ describe('a rating that names no supports', () => {
 /** 50 ft, held to a house at 40 ft and nowhere else. */
 const bracketed = (loads: readonly Document[], more: Document = {}, speed = 90) => ({
   ...plan({ support: 'bracketed', top: 50, supportedAt: [{ height: 40, by: 'bracket' }] }, [], [BEAM, ...loads]),
-  ratings: [{ ...AREA, supportedAt: [40], wind: { speed, method: 'eia222-f' } }],
+  ratings: [{ ...AREA, top: 50, supportedAt: [40], wind: { speed, method: 'eia222-f' } }],
   ...more,
 });
 const LOW = { name: 'low', height: 20, area: 150, areaKind: 'effective', on: 'tower', weight: 20, offset: 0 };

@@ -39,6 +39,7 @@ const area = (square: number, more: Document = {}): Document => ({
   area: square,
   areaKind: 'effective',
   above: 1,
+  top: 40,
   wind: wind(more),
 });
 const codes = (answer: ReturnType<typeof assessed>) => answer.cautions.map(({ code }) => code);
@@ -62,6 +63,7 @@ describe('what a rating leaves unsaid', () => {
     const force = (level?: string): Document => ({
       of: 'tower',
       kind: 'force',
+      top: 40,
       force: 420,
       ...(level ? { level } : {}),
       wind: wind({ basis: 'gust3-nominal', riskCategory: 'II' }),
@@ -74,6 +76,7 @@ describe('what a rating leaves unsaid', () => {
     const moment = (level?: string): Document => ({
       of: 'tower',
       kind: 'moment',
+      top: 40,
       moment: 9000,
       ...(level ? { level } : {}),
     });

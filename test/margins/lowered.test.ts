@@ -21,6 +21,7 @@ const plan = (ratings: Document[], more: Document = {}): Document => ({
   site: { wind: 100, exposure: 'C' },
   tower: { support: 'free', top: 54, telescopes: true, nested: 24, sections: [section(18), section(15), section(12)] },
   loads: [{ name: 'beam', above: 2, area: 4, areaKind: 'effective' }],
+  cables: [],
   ratings,
   ...more,
 });

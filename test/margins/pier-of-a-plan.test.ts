@@ -10,7 +10,7 @@ const station = (tower: Document, load: Document, foundation: Document = {}): Do
   format: 2,
   ...POLE_PLAN,
   tower: { ...poleOn({ kind: 'pier', diameter: 3, depth: 8, soilLateral: 200, ...foundation }), ...tower },
-  loads: [{ name: 'a', height: 40, area: 8, areaKind: 'effective', weight: 20, ...load, offset: 0 }],
+  loads: [{ name: 'a', height: 40, area: 8, areaKind: 'effective', weight: 20, offset: 0, ...load }],
   ratings: [poleRating(20)],
 });
 

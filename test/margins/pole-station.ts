@@ -24,8 +24,9 @@ export const poleRating = (area: number): Document => ({
   of: 'tower',
   area,
   areaKind: 'effective',
+  top: 40,
   wind: { speed: 100, method: 'tia222-h', exposure: 'C', riskCategory: 'II' },
 });
 
 /** What a plan of it says of itself. */
-export const POLE_PLAN = { units: 'us', method: 'tia222-h', site: POLE_SITE } as const;
+export const POLE_PLAN = { units: 'us', method: 'tia222-h', site: POLE_SITE, cables: [] } as const;

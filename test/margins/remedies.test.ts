@@ -50,19 +50,19 @@ const PLANS: Readonly<Record<string, Document>> = {
   },
   'a long thin mast': {
     ...bluff,
-    mast: { outside: 1.9, wall: 0.145, length: 16, inside: 4, yield: 35 },
+    mast: { outside: 1.9, wall: 0.145, length: 16, inside: 4, bearing: 48, yield: 35 },
     loads: [{ ...all(bluff, 'loads')[0], height: 57 }],
   },
   // Every larger tube catches so much wind that the tower's top then holds to less than the mast does now.
   'a mast whose larger tubes cost the tower more': {
     ...bluff,
-    mast: { outside: 1.95, wall: 0.145, length: 16, inside: 4, yield: 48 },
+    mast: { outside: 1.95, wall: 0.145, length: 16, inside: 4, bearing: 48, yield: 48 },
     loads: [{ ...all(bluff, 'loads')[0], height: 54 }],
   },
   // The next larger tubes leave the tower's top, shown now, not shown.
   'a mast whose larger tubes leave the top unproven': {
     ...bluff,
-    mast: { outside: 2.5, wall: 0.083, length: 16, inside: 4, yield: 27 },
+    mast: { outside: 2.5, wall: 0.083, length: 16, inside: 4, bearing: 48, yield: 27 },
     loads: [{ ...all(bluff, 'loads')[0], height: 52 }],
   },
   'weakness that only moves': {

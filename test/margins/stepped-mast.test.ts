@@ -10,7 +10,7 @@ const plan = (mast: Document, site: Document = {}): Document => ({
   ...POLE_PLAN,
   site: { ...POLE_SITE, ...site },
   tower: poleOn({ kind: 'manufacturer' }),
-  mast: { outside: 2, length: 12, inside: 4, yield: 46, ...mast },
+  mast: { outside: 2, length: 12, inside: 4, bearing: 40, yield: 46, ...mast },
   loads: [{ name: 'a', height: 46, area: 5, areaKind: 'effective', weight: 20, icedArea: 6, offset: 0 }],
   ratings: [poleRating(30)],
 });

@@ -21,6 +21,7 @@ const plan = (changed: Document = {}, tower: Document = {}): Document => ({
   },
   mast: { outside: 2, length: 12, inside: 0, bearing: false, wall: 0.25, yield: 50 },
   loads: [{ name: 'a', above: 12, area: 16, areaKind: 'effective', weight: 0.001 }],
+  cables: [],
   ratings: [
     {
       of: 'tower',

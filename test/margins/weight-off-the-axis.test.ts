@@ -29,6 +29,7 @@ const plan = (offset: number, more: Document = {}): Document => ({
   },
   mast: { outside: 60, wall: 5, length: 4, inside: 1.5, yield: '250 MPa', bearing: 12 },
   loads: [{ name: 'pole', height: [13, 14], shape: 'tube', along: 'upright', diameter: 50, weight: 20, offset }],
+  cables: [],
   ratings: [
     {
       of: 'tower',

@@ -564,7 +564,7 @@ function document(system: UnitSystem, method: Method, w: Writer, metres: number,
             },
           ],
     ratings: [
-      ...stood.ratings.map((rating) => ({ ...rating, top: height })),
+      ...stood.ratings.map((rating) => ({ ...rating, top: Number(height.toFixed(9)) })),
       ...(drawn.ratedWeight === undefined
         ? []
         : [{ of: 'tower', kind: 'weight', weight: w.weight(drawn.ratedWeight) }]),

@@ -64,6 +64,7 @@ const plan = (tower: Document, more: Document = {}): Document => ({
   method: 'asce7-16',
   site: { wind: 45, exposure: 'C' },
   tower: { support: 'free', ...tower },
+  cables: [],
   ...more,
 });
 const stationOf = (document: Document): Station => checkInputOf(document).station;

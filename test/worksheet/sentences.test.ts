@@ -12,6 +12,7 @@ const plan = (more: Document = {}): Document => ({
   tower: { support: 'free', top: 40, shape: 'pole', width: 6, sides: 0 },
   loads: [{ name: 'thing', height: 40, area: 5, areaKind: 'effective', offset: 0 }],
   ratings: [{ of: 'tower', area: 30, areaKind: 'effective', wind, top: 40 }],
+  cables: [],
   ...more,
 });
 const dish = (fields: Document, site: Document = {}): Document => {

@@ -1,0 +1,214 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type Assessment, assess, type Check, type CheckInput, type Verdict } from '../../src/margins/index.ts';
+import { readPlan } from '../../src/plan/index.ts';
+import { toldPlan } from '../second-opinion/told-plans.ts';
+import { assessed, checkInputOf, type Document } from './any-plan.ts';
+import { demoPlan } from './demo-plan.ts';
+
+/*
+ * Silence never helps: what a plan leaves out makes no check better than the worst that is plausible of it. The plausible values
+ * stand here once more, in the units of a plan, as common practice has them; what the domain assumes must cover them.
+ */
+
+const RANK: Readonly<Record<Verdict, number>> = { within: 0, 'low-margin': 1, open: 2, over: 3 };
+const FEET = 0.3048;
+
+const copyOf = (plan: Document): Document => structuredClone(plan);
+const rows = (plan: Document, key: string) => (plan[key] ?? []) as Document[];
+const towerOf = (plan: Document) => plan['tower'] as Document;
+const isMetric = (plan: Document) => plan['units'] === 'si';
+const topOf = (plan: Document) => Number(towerOf(plan)['top']);
+
+interface Left {
+  /** The plan without it. */
+  readonly untold: Document;
+  /** The plan with every plausible value of it. */
+  readonly told: readonly Document[];
+}
+
+/** One field left out, and what it plausibly is; undefined where the plan has none of it. */
+const FIELDS: Readonly<Record<string, (plan: Document) => Left | undefined>> = {
+  'no lines, or three of 0.4 in to the highest load': (plan) => {
+    const { cables: _, ...untold } = copyOf(plan);
+    const [long, thick, heavy] = isMetric(plan) ? [1, 25.4, 1] : [FEET, 1, 0.45359237 / FEET];
+    const ends = rows(plan, 'loads').map((load) => highOf(load, topOf(plan)));
+    if (ends.length === 0) return undefined;
+    const highest = Math.min(Math.max(...ends), tipOf(plan));
+    const lines = { count: 3, diameter: 0.4 * thick, weight: 0.15 / heavy, from: 0, to: highest - 1e-9 / long };
+    return {
+      untold,
+      told: [
+        { ...untold, cables: [] },
+        { ...untold, cables: [lines] },
+      ],
+    };
+  },
+  'how far a load is off the axis: on the face, or on an arm of 0.4 m': (plan) => {
+    const number = rows(plan, 'loads').findIndex(
+      (load) =>
+        load['offset'] !== undefined &&
+        typeof load['height'] === 'number' &&
+        load['height'] < topOf(plan) - 1e-6 &&
+        load['on'] !== 'mast' &&
+        (load['area'] !== undefined || load['front'] !== undefined),
+    );
+    if (number < 0) return undefined;
+    const untold = copyOf(plan);
+    delete rows(untold, 'loads')[number]?.['offset'];
+    const face = widthAt(plan, Number(rows(plan, 'loads')[number]?.['height'])) / 2;
+    const arm = isMetric(plan) ? 0.4 : 0.4 / FEET;
+    const at = (offset: number) => {
+      const told = copyOf(plan);
+      (rows(told, 'loads')[number] as Document)['offset'] = offset;
+      return told;
+    };
+    return { untold, told: [at(face), at(face + arm / 2), at(face + arm)] };
+  },
+  'the bearing of the mast: at the top, or a foot and a half below it': (plan) => {
+    const mast = plan['mast'] as Document | undefined;
+    if (mast?.['bearing'] === undefined || mast['bearing'] === false || Number(mast['inside'] ?? 0) <= 0)
+      return undefined;
+    const untold = copyOf(plan);
+    delete (untold['mast'] as Document)['bearing'];
+    const lower = Math.min(isMetric(plan) ? 0.4572 : 1.5, Number(mast['inside']) / 2);
+    const at = (bearing: number) => ({ ...copyOf(plan), mast: { ...mast, bearing } });
+    return { untold, told: [at(topOf(plan)), at(topOf(plan) - lower / 2), at(topOf(plan) - lower)] };
+  },
+  'the sides of a pole': (plan) => shapes(plan, 'sides', [0, 8]),
+  'the bracing': (plan) => shapes(plan, 'pattern', ['rungs', 'zigzag', 'cross']),
+  'the risk category where there is ice': (plan) => {
+    const site = plan['site'] as Document;
+    if (site['ice'] === undefined || plan['method'] !== 'asce7-16') return undefined;
+    const { riskCategory: _, ...silent } = site;
+    const at = (riskCategory: string) => ({ ...plan, site: { ...site, riskCategory } });
+    return { untold: { ...plan, site: silent }, told: [at('II'), at('III')] };
+  },
+};
+
+function shapes(plan: Document, field: string, values: readonly unknown[]): Left | undefined {
+  const sections = rows(towerOf(plan), 'sections');
+  if (!sections.some((section) => section[field] !== undefined)) return undefined;
+  const written = (value: unknown) => ({
+    ...plan,
+    tower: {
+      ...towerOf(plan),
+      sections: sections.map(({ [field]: had, ...section }) =>
+        had === undefined || value === undefined ? section : { ...section, [field]: value },
+      ),
+    },
+  });
+  return { untold: written(undefined), told: values.map(written) };
+}
+
+const highOf = (load: Document, top: number): number => {
+  const base = load['above'] === undefined ? 0 : top;
+  const ends = load['height'] ?? load['above'];
+  return base + (Array.isArray(ends) ? Number(ends[1]) : Number(ends));
+};
+
+function tipOf(plan: Document): number {
+  const mast = plan['mast'] as Document | undefined;
+  return mast === undefined ? topOf(plan) : topOf(plan) - Number(mast['inside'] ?? 0) + Number(mast['length']);
+}
+
+/** Width of the tower at a height, in its own unit of length. */
+function widthAt(plan: Document, height: number): number {
+  const perLength = isMetric(plan) ? 1000 : 12;
+  let low = Number(towerOf(plan)['base'] ?? 0);
+  const sections = rows(towerOf(plan), 'sections').flatMap((section) =>
+    Array.from({ length: Number(section['count'] ?? 1) }, () => section),
+  );
+  for (const { length, width } of sections) {
+    const high = low + Number(length);
+    if (height <= high + 1e-9) {
+      const [from, to] = (Array.isArray(width) ? width : [width, width]).map(Number) as [number, number];
+      return (from + ((to - from) * (height - low)) / (high - low)) / perLength;
+    }
+    low = high;
+  }
+  throw new RangeError(`nothing stands at ${height}`);
+}
+
+const checksOf = (answer: Assessment) => new Map(answer.checks.map((check) => [check.id, check]));
+const gustOf = (check: Check) => check.result?.holdsTo?.gust ?? Number.POSITIVE_INFINITY;
+/** Another height of something cuts the tower's wind anew. */
+const CUT = 1e-5;
+
+/** What is better for the silence, in words. */
+function helped(untold: Assessment, told: readonly Assessment[]): string[] {
+  return untold.checks.flatMap((check) => {
+    const same = told.flatMap((answer) => checksOf(answer).get(check.id) ?? []);
+    const worst = Math.max(...same.map(({ verdict }) => RANK[verdict]));
+    const shown = check.verdict === 'within' || check.verdict === 'low-margin';
+    if (shown && RANK[check.verdict] < worst) return [`${check.id} is ${check.verdict}`];
+    if (check.result === undefined) return [];
+    const { ratio } = check.result;
+    return same.flatMap((other) => {
+      if (other.result === undefined) return [];
+      if (ratio < other.result.ratio * (1 - CUT)) return [`${check.id} at ${ratio}, told at ${other.result.ratio}`];
+      const comparable = check.result?.holdsTo !== undefined && other.result.holdsTo !== undefined;
+      return comparable && gustOf(check) > gustOf(other) * (1 + CUT)
+        ? [`${check.id} holds to ${gustOf(check)}, told to ${gustOf(other)}`]
+        : [];
+    });
+  });
+}
+
+const canBeRead = (plan: Document) => readPlan(plan).ok;
+
+describe('silence', { timeout: 120_000 }, () => {
+  it.each(Object.entries(FIELDS))('never helps: %s', (_, leave) => {
+    let looked = 0;
+    fc.assert(
+      fc.property(toldPlan, (plan) => {
+        const left = leave(plan as Document);
+        if (left === undefined || !left.told.every(canBeRead)) return;
+        looked += 1;
+        expect(helped(assessed(left.untold), left.told.map(assessed))).toEqual([]);
+      }),
+      { numRuns: Number(process.env['RUNS'] ?? 60) },
+    );
+    expect(looked).toBeGreaterThan(3);
+  });
+
+  it('never helps: for which height the tower is rated', () => {
+    let looked = 0;
+    fc.assert(
+      fc.property(toldPlan, (plan) => {
+        const untold = withoutTops(plan as Document);
+        const input = checkInputOf(untold);
+        const asked = assess(input);
+        const { top, foot } = input.station.tower;
+        // In tapers a load where the legs meet leaves the braces nothing: between two heights they may be asked least.
+        const tapers = input.station.tower.sections.some(({ shape }) => shape && shape.width[0] !== shape.width[1]);
+        if (tapers) return;
+        for (const share of [0.8, 1, 1.2]) {
+          looked += 1;
+          expect(helped(asked, [assess(supposing(input, foot + share * (top - foot)))]), String(share)).toEqual([]);
+        }
+      }),
+      { numRuns: Number(process.env['RUNS'] ?? 40) },
+    );
+    expect(looked).toBeGreaterThan(30);
+  });
+
+  it('is told in every answer that goes by it', () => {
+    const { cables: _, ...plan } = demoPlan('river-bluff');
+    const answer = assessed(plan);
+    expect(answer.assumptions.map(({ of }) => of)).toEqual(['cables']);
+    expect(answer.cautions.filter(({ code }) => code === 'assumed').map(({ at }) => at)).toEqual(['/cables']);
+    const question = answer.questions.open.find((each) => each.question === 'cables');
+    const none = assessed({ ...plan, cables: [] }).checks[0]?.result?.ratio ?? Number.NaN;
+    expect(question?.ratioIf).toEqual([{ answer: '0', ratio: expect.closeTo(none, 9) }]);
+    expect(answer.checks[0]?.result?.ratioRange[0]).toBeLessThanOrEqual(none);
+  });
+});
+
+function withoutTops(plan: Document): Document {
+  return { ...plan, ratings: rows(plan, 'ratings').map(({ top: _, ...rating }) => rating) };
+}
+
+function supposing(input: CheckInput, supposedTop: number): CheckInput {
+  return { ...input, untold: [], ratings: input.ratings.map((rating) => ({ ...rating, supposedTop })) };
+}
