@@ -113,6 +113,7 @@ function inPosture(compared: Compared, top: number, { sections, drops }: Posture
   const ends = tower.sections.flatMap(({ low, high }, number) =>
     [low, high].map((z) => ({ z, drop: nth(drops, number) })),
   );
+  const known = [...ends, ...places];
   const ratedLevels = levelsOf(
     asRated,
     places.map(({ z, drop }) => z - drop),
@@ -127,7 +128,7 @@ function inPosture(compared: Compared, top: number, { sections, drops }: Posture
     tower: moved,
     levels: ratedLevels,
     cameFrom: ratedLevels.map(
-      ({ z }) => [...ends, ...places].find((place) => Math.abs(place.z - place.drop - z) < 1e-9) ?? { z, drop: 0 },
+      ({ z }) => known.find((place) => Math.abs(place.z - place.drop - z) < 1e-9) ?? { z, drop: 0 },
     ),
     hold: mastHold(movedMast, moved),
     levelFor: levels.map(({ z }) => nearest(z - nth(drops, sectionCarrying(tower.sections, z, 'outer')))),
