@@ -114,8 +114,9 @@ function inPosture(compared: Compared, top: number, { sections, drops }: Posture
     [low, high].map((z) => ({ z, drop: nth(drops, number) })),
   );
   const known = [...ends, ...places];
+  // Looked at where the plan's tower is, and nowhere else.
   const ratedLevels = levelsOf(
-    asRated,
+    { ...asRated, tower: { ...moved, sections: sections.map((section) => ({ ...section, uniform: true })) } },
     places.map(({ z, drop }) => z - drop),
   );
   const asked = comparisonsOf(asRated, ratedLevels, comparedFrom);
