@@ -38,14 +38,14 @@ export const slidAsRated = defineFormula({
 export const heightAsRated = defineFormula({
   id: 'height-as-rated',
   title:
-    'Where the same place of a tower is on the one a rating is read for; what is below its foot counts as its foot',
+    'Where the same place of a tower is on the one a rating is read for; what is below its base counts as its base',
   symbol: 'z_r',
   unit: 'length',
   expression: 'max(z_0, z - d)',
   variables: [
     variable('z', 'height of the place', 'length', 0, 60),
     variable('d', 'how much lower it is there', 'length', -30, 60),
-    variable('z_0', 'height of the foot', 'length', 0, 20),
+    variable('z_0', 'height of the base', 'length', 0, 20),
   ],
   cite: cite('common-practice', 'a lower section of a series is no weaker than one above it', 'common-practice'),
   of: (z: number, drop: number, foot: number) => Math.max(foot, z - drop),
@@ -53,13 +53,13 @@ export const heightAsRated = defineFormula({
 
 export const shareOfRatedMoment = defineFormula({
   id: 'share-of-rated-moment',
-  title: 'Moment capacity here, of the moment that is proven with the top at another height',
+  title: 'Moment capacity here, from that with the top at another height',
   symbol: 'M_cap',
   unit: 'moment',
   expression: 'M_p * k',
   variables: [
-    variable('M_p', 'proven there', 'moment', 0, 1e6),
-    variable('k', 'share: width or overlap here over that there; the cube of lengths above a foot', 'one', 0, 1),
+    variable('M_p', 'capacity there', 'moment', 0, 1e6),
+    variable('k', 'share: width or overlap here over that there; the cube of lengths above a base', 'one', 0, 1),
   ],
   cite: cite('derived', 'legs, and the couple by which a section is held, are forces times their distance', 'derived'),
   of: (proven: number, share: number) => proven * share,
@@ -67,12 +67,12 @@ export const shareOfRatedMoment = defineFormula({
 
 export const coupleAsRated = defineFormula({
   id: 'couple-as-rated',
-  title: 'Shear proven inside an overlap: the couple that holds the section there',
+  title: 'Shear capacity inside an overlap: the couple that holds the section there',
   symbol: 'V_cap',
   unit: 'force',
   expression: 'M_p / s',
   variables: [
-    variable('M_p', 'moment proven at the rim', 'moment', 0, 1e6),
+    variable('M_p', 'moment capacity at the rim', 'moment', 0, 1e6),
     variable('s', 'overlap', 'length', 0.1, 10),
   ],
   cite: cite('derived', 'legs, and the couple by which a section is held, are forces times their distance', 'derived'),

@@ -113,8 +113,10 @@ function inPosture(compared: Compared, top: number, { sections, drops }: Posture
   const ends = tower.sections.flatMap(({ low, high }, number) =>
     [low, high].map((z) => ({ z, drop: nth(drops, number) })),
   );
+  const known = [...ends, ...places];
+  // Looked at where the plan's tower is, and nowhere else.
   const ratedLevels = levelsOf(
-    asRated,
+    { ...asRated, tower: { ...moved, sections: sections.map((section) => ({ ...section, uniform: true })) } },
     places.map(({ z, drop }) => z - drop),
   );
   const asked = comparisonsOf(asRated, ratedLevels, comparedFrom);
@@ -127,7 +129,7 @@ function inPosture(compared: Compared, top: number, { sections, drops }: Posture
     tower: moved,
     levels: ratedLevels,
     cameFrom: ratedLevels.map(
-      ({ z }) => [...ends, ...places].find((place) => Math.abs(place.z - place.drop - z) < 1e-9) ?? { z, drop: 0 },
+      ({ z }) => known.find((place) => Math.abs(place.z - place.drop - z) < 1e-9) ?? { z, drop: 0 },
     ),
     hold: mastHold(movedMast, moved),
     levelFor: levels.map(({ z }) => nearest(z - nth(drops, sectionCarrying(tower.sections, z, 'outer')))),

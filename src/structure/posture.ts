@@ -11,6 +11,9 @@ export interface Posture {
 /** Heights may be written this far apart [m]. */
 const SAME_HEIGHT = 0.01;
 
+/** Heights that are worked out are one within this much [m]. */
+const SAME_END = 1e-6;
+
 /**
  * How a telescoping tower may stand with its top at another height: all its sections moved alike, as one cable moves them;
  * lowered part of the way, also with the uppermost let down first, and with the lowest. Which, nobody tells.
@@ -34,7 +37,9 @@ export function posturesAt(tower: Tower, top: number): readonly Posture[] {
     const drops = [0, ...slides.map((slide) => (sunk += slide))];
     const moved = sections.map((section, index) => {
       const drop = drops[index] as number;
-      return { ...section, low: section.low - drop, high: section.high - drop };
+      const high = section.high - drop;
+      // Rims that come to the top are the top: nothing stands out there.
+      return { ...section, low: section.low - drop, high: Math.abs(high - top) < SAME_END ? top : high };
     });
     const stands = moved.every(({ low, high }, index) => {
       const below = moved[index - 1];

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FOOT } from '../../src/foundation/index.ts';
 import {
@@ -16,7 +17,8 @@ import {
   type Rating,
   workingOf,
 } from '../../src/margins/index.ts';
-import { checkInputOf, type Document } from './any-plan.ts';
+import { witness, workingDocument } from '../../src/worksheet/index.ts';
+import { anyPlan, checkInputOf, type Document } from './any-plan.ts';
 
 const POUND_FORCE = 4.4482216152605;
 
@@ -127,6 +129,25 @@ describe('a rating supposed to be for a shorter tower of the series', () => {
     // D√q = 2.5, from the foot to 40 ft: 0.2 ft²/ft.
     const own = (DRAG + (2 * 1.2) / 12) * integral(0, 40, 1);
     near(shown(supposed(plan(rating), 40), 0, 'moment'), PER_KZ * (kz(42) * 10 * 42 + kz(25) * 5 * 25 + own));
+  });
+
+  it('takes the couple of the mast at the same depth', () => {
+    // Held at the top and 4 ft below it: there the rated case has its force, at 42 ft, and the wind on the tower from 36 ft up.
+    const mast = { outside: 2, length: 10, inside: 4, bearing: 60, wall: 0.25, yield: 50 };
+    const { model } = supposed(plan(area(10, { height: 62 }), {}, { mast }), 40);
+    const couple = (of: 'moment' | 'shear') =>
+      Math.max(
+        ...model.comparisons.flatMap((each, number) =>
+          each.of === of &&
+          each.place === 'top-couple' &&
+          Math.abs((model.levels[each.level]?.z ?? 0) - 56 * FOOT) < 1e-6
+            ? [model.proven[0]?.unfavourable[0]?.[number] ?? 0]
+            : [],
+        ),
+      );
+    near(couple('shear') / POUND_FORCE, PER_KZ * (kz(42) * 10 + DRAG * integral(36, 40, 0)));
+    // The section is alike from end to end: what it takes at its lower end, 20 ft of the shorter tower, it takes here.
+    near(couple('moment') / POUND_FORCE / FOOT, PER_KZ * (kz(42) * 10 * 22 + DRAG * integral(20, 40, 1)));
   });
 
   it('is by the gust factor of its own height where the standard has one by height', () => {
@@ -376,21 +397,68 @@ describe('a crank-up rated at another height', () => {
 });
 
 describe('the working of a rating for another height', () => {
-  const formulasOf = (input: CheckInput) => {
+  const unknown = { sections: [20, 20, 20].map((length) => ({ length, uniform: true })) };
+  const moment = { of: 'tower', kind: 'moment', moment: 90_000 };
+  const inside = { uniform: false };
+  const halfOut = area(12, { top: 28 });
+
+  it.each([
+    ['a shorter tower', supposing(plan(area(10)), 40), [lowerAsRated, heightAsRated]],
+    ['a taller tower', supposing(plan(area(10)), 80), [lowerAsRated, heightAsRated]],
+    ['a moment at the foot of a taller tower', supposing(plan(moment), 80), [shareOfRatedMoment]],
+    ['a tower of unknown shape', supposing(plan(area(40), unknown), 40), [moreThanRated]],
+    ['a crank-up drawn out', checkInputOf(two(28, area(12, { top: 38 }))), [slidAsRated, heightAsRated]],
+    ['a crank-up half out', checkInputOf(two(38, halfOut)), [slidAsRated, shareOfRatedMoment]],
+    ['a crank-up of sections not uniform', checkInputOf(two(38, halfOut, inside)), [slidAsRated, heightAsRated]],
+  ])('for %s says for which height it was, and comes out twice', (_, input, formulas) => {
+    const working = workingDocument(workingOf(assess(input)).steps, 'us');
+    const written = working.map((step) => step.formula);
+    for (const { id } of formulas) expect(written).toContain(id);
+    expect(witness(working).filter(({ agrees }) => !agrees)).toEqual([]);
+  });
+});
+
+describe('any plan, with its ratings for another height', () => {
+  /** A ratio is a number or absent, and the working comes out. */
+  const holdsTogether = (input: CheckInput) => {
     const answer = assess(input);
-    return JSON.stringify(workingOf(answer));
+    for (const { id, result } of answer.checks) if (result) expect(Number.isFinite(result.ratio), id).toBe(true);
+    const working = workingDocument(workingOf(answer).steps, input.station.units);
+    expect(witness(working).filter(({ agrees }) => !agrees)).toEqual([]);
   };
 
-  it('says for which height it was, and where each place then is', () => {
-    expect(formulasOf(supposing(plan(area(10)), 40))).toContain(heightAsRated.id);
-    expect(formulasOf(supposing(plan(area(10)), 40))).toContain(lowerAsRated.id);
-    expect(formulasOf(checkInputOf(two(28, area(12, { top: 38 }))))).toContain(slidAsRated.id);
-    expect(formulasOf(checkInputOf(two(38, area(12, { top: 28 }))))).toContain(shareOfRatedMoment.id);
-    expect(formulasOf(checkInputOf(two(38, area(12, { top: 28 }), { uniform: false })))).toContain(heightAsRated.id);
-    const moment = { of: 'tower', kind: 'moment', moment: 90_000 };
-    expect(formulasOf(supposing(plan(moment), 80))).toContain(shareOfRatedMoment.id);
-    const unknown = { sections: [20, 20, 20].map((length) => ({ length, uniform: true })) };
-    expect(formulasOf(supposing(plan(area(40), unknown), 40))).toContain(moreThanRated.id);
+  it('of a series', () => {
+    fc.assert(
+      fc.property(anyPlan, fc.double({ min: 0.3, max: 1.8, noNaN: true }), (document, share) => {
+        const { foot, top } = checkInputOf(document).station.tower;
+        holdsTogether(supposing(document, (foot + share * (top - foot)) / FOOT));
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('of a crank-up', () => {
+    const overlap = fc.double({ min: 0.05, max: 0.95, noNaN: true });
+    const kinds = [{}, { uniform: false }, { dragArea: undefined, leg: 1.25, brace: 0.5, panel: 14 }];
+    const generated = fc.record({
+      count: fc.integer({ min: 2, max: 5 }),
+      overlap,
+      rated: overlap,
+      kind: fc.constantFrom(...kinds),
+      claim: fc.constantFrom({}, { kind: 'force', force: 300 }, { kind: 'moment', moment: 9000 }, { kind: 'wind' }),
+    });
+    fc.assert(
+      fc.property(generated, ({ count, overlap: now, rated, kind, claim }) => {
+        const height = (share: number) => 20 + (count - 1) * 20 * (1 - share);
+        const sections = Array.from({ length: count }, (_, index) => section(20, { width: 24 - 3 * index, ...kind }));
+        const rating = 'kind' in claim ? { of: 'tower', ...claim, ...('moment' in claim ? {} : { wind }) } : area(12);
+        const loads = [{ name: 'a', height: height(now), on: 'tower', area: 4, areaKind: 'effective', weight: 0 }];
+        const tower = { top: height(now), telescopes: true, sections };
+        const document = JSON.stringify(plan({ ...rating, top: height(rated) }, tower, { loads }));
+        holdsTogether(checkInputOf(JSON.parse(document)));
+      }),
+      { numRuns: 40 },
+    );
   });
 });
 
