@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { chanceSchema, remediesSchema, sensitivitySchema, spreadSchema, standardTubesSchema } from './besides.ts';
 import { checkSchema, headlineSchema, verdictSchema } from './checks.ts';
-import { cautionSchema, entryWarningSchema, questionSchema } from './findings.ts';
+import { assumedSchema, cautionSchema, entryWarningSchema, questionSchema } from './findings.ts';
 import { checkId, number, quantitySchema, words } from './quantities.ts';
 import type { Described } from './settled.ts';
 import {
@@ -32,6 +32,7 @@ export const answerSchema = z
     checks: z.array(checkSchema),
     toFindOut: z.array(questionSchema),
     alsoOpen: number('Loads whose type of area is not stated and that are not asked about one by one.'),
+    assumed: z.array(assumedSchema),
     cautions: z.array(cautionSchema),
     notCovered: z.array(z.string()),
     design: designSchema,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { CAUTION_CODES, QUESTIONS, SEVERITIES } from '../margins/index.ts';
+import { CAUTION_CODES, QUESTIONS, SEVERITIES, UNTOLD } from '../margins/index.ts';
 import { pointer, words } from './quantities.ts';
 import type { Described } from './settled.ts';
 
@@ -11,10 +11,21 @@ export const questionSchema = z
     assumed: words('The value assumed: lowest capacity or highest load.'),
     ratioIf: z
       .record(z.string(), z.number())
-      .meta({ description: 'Ratio of the tower if only this were answered so.' }),
+      .meta({ description: 'Ratio of the check it moves if only this were answered so.' }),
     says: z.string(),
   })
   .meta({ id: 'Question', description: 'Something to find out, ranked by what it would change.' });
+
+export const assumedSchema = z
+  .object({
+    of: z.enum(UNTOLD).meta({ description: 'What is not told, as a code.' }),
+    at: pointer('the field that would tell it.'),
+    name: z.exactOptional(words('Of what it is about.')),
+    says: z.string(),
+    atWorst: z.exactOptional(words('What is taken where it asks most; absent where every level takes its own.')),
+    atBest: z.exactOptional(words('What is taken where it asks least.')),
+  })
+  .meta({ id: 'Assumed', description: 'Something not told, read at both ends of what is plausible: common practice.' });
 
 export const cautionSchema = z
   .object({

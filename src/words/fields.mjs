@@ -162,7 +162,7 @@ const LATTICE = {
     'lattice: height of one panel of the bracing',
     'one zigzag of the bracing, up the leg',
   ),
-  pattern: choice('Bracing', 'lattice: bracing; zigzag when not given', {
+  pattern: choice('Bracing', 'lattice: bracing; the worse of the plausible ones when not given', {
     zigzag: 'zigzag',
     cross: 'crossed',
     rungs: 'level rungs',
@@ -184,13 +184,17 @@ const LATTICE = {
 };
 
 const POLE = {
-  sides: choice('Sides of the pole', 'pole: number of sides, 0 is round', {
-    0: 'round',
-    8: '8',
-    12: '12',
-    16: '16',
-    18: '18',
-  }),
+  sides: choice(
+    'Sides of the pole',
+    'pole: number of sides, 0 is round; round or 8 when not given, whichever is worse',
+    {
+      0: 'round',
+      8: '8',
+      12: '12',
+      16: '16',
+      18: '18',
+    },
+  ),
 };
 
 const SECTION_SHAPE = {
@@ -236,7 +240,12 @@ export const FIELDS = {
     mast: plain('The mast', 'The mast above the tower'),
     rotator: plain('The rotator'),
     loads: list('Loads on the tower', 'load', 'Add a load', 'Loads on the tower and its mast'),
-    cables: list('Feed lines and cables', 'cable run', 'Add a run of cables', 'Feed lines and cables, in runs'),
+    cables: list(
+      'Feed lines and cables',
+      'cable run',
+      'Add a run of cables',
+      'Feed lines and cables, in runs; an empty list says there are none',
+    ),
     ratings: list('Ratings', 'rating', 'Add a rating', "Manufacturers' ratings"),
     wanted: plain('Margin and time', 'Margin to keep, allowance for forecasts, years of service'),
     titleBlock: plain('For the worksheet', 'For the title block of the worksheet'),
@@ -474,8 +483,8 @@ export const FIELDS = {
     bearing: quantity(
       'height',
       'Its upper bearing at',
-      "Height of its upper bearing above ground, or false; the tower's top when not given",
-      'left out, the tower’s top; “no” where there is none',
+      'Height of its upper bearing above ground, or false; not given, at the top or a little below',
+      '“no” where there is none',
     ),
     manufacturerPlates: plain('Bearing and lower end sit on the manufacturer’s plates'),
     material: choice('Material', 'Material; steel when not given', MATERIALS),
@@ -560,7 +569,7 @@ export const FIELDS = {
     offset: quantity(
       'height',
       'Beside the axis by',
-      "Tower's axis to the middle of its area",
+      "Tower's axis to the middle of its area; not given, on the face or on an arm",
       'to the middle of its area',
     ),
     boom: quantity('height', 'Length of its boom'),
@@ -651,7 +660,11 @@ export const FIELDS = {
     height: quantity('height', 'or at a height of', 'Height above ground where it acts; or above'),
     above: quantity('offsetHeight', 'acting above the top by', "Where it acts, above the tower's top"),
     wind: quantity('speed', 'at a wind of', 'Speed it is stated for, or an object with all the data sheet says of it'),
-    top: quantity('extent', 'stated for a top at', "Height of the tower's top it was stated for"),
+    top: quantity(
+      'extent',
+      'stated for a top at',
+      "Height of the tower's top it was stated for; not given, this tower's and its neighbours' in a series",
+    ),
     supportedAt: list('Supports it was stated for', 'support', 'Add a support', 'Supports it was stated for'),
     withCables: plain('Lines included', 'Lines the rating already allows for'),
     source: plain('from', 'Where this is from: "manufacturer\'s data sheet 12, 2009"', 'the data sheet and its year'),

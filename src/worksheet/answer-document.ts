@@ -21,9 +21,18 @@ import {
   type TubeForMast,
   towerLevels,
   turningCircles,
+  type UntoldName,
   workingOf,
 } from '../margins/index.ts';
-import { CAUTION_WORDS, NOT_COVERED, type PlanHash, promiseOf, questionOf, type SaidCaution } from '../words/index.ts';
+import {
+  CAUTION_WORDS,
+  NOT_COVERED,
+  type PlanHash,
+  promiseOf,
+  questionOf,
+  type SaidCaution,
+  UNTOLD_WORDS,
+} from '../words/index.ts';
 import { chanceDocuments } from './chance-document.ts';
 import { checkDocument } from './check-document.ts';
 import { foundationDocument } from './foundation-document.ts';
@@ -75,6 +84,7 @@ export function answerDocument(
     checks: checks.map((check) => checkDocument(assessment, check, system)),
     toFindOut: questionDocuments(assessment),
     alsoOpen: questions.moreLoads,
+    assumed: assumedDocuments(assessment),
     cautions: cautionDocuments(assessment.cautions, system),
     notCovered: NOT_COVERED,
     design: designDocument(assessment, system),
@@ -112,6 +122,29 @@ export function answerDocument(
     sensitivity: sensitivity && sensitivityDocument(sensitivity, assessment),
     remedies: remedies && remediesDocument(remedies, system),
     standardTubes: tubes && tubesDocument(tubes, system),
+  });
+}
+
+function assumedDocuments({ assumptions, cautions, input }: Assessment): Answer['assumed'] {
+  const system = input.station.units;
+  const read = new Map(assumptions.map((each) => [each.at, each]));
+  return cautions.flatMap(({ code, at, word, of: name = '' }) => {
+    if (code !== 'assumed' || at === undefined) return [];
+    const of = word as UntoldName;
+    const { readings = [] } = read.get(at) ?? {};
+    const [worst, best] = [readings[0], readings.at(-1)].map(
+      (reading) => reading && UNTOLD_WORDS[of].answer(String(reading.value), system),
+    );
+    return [
+      told<Answer['assumed'][number]>({
+        of,
+        at,
+        name: name === '' ? undefined : name,
+        says: UNTOLD_WORDS[of].assumed(name, system),
+        atWorst: worst,
+        atBest: best,
+      }),
+    ];
   });
 }
 

@@ -128,7 +128,7 @@ const LATTICE_QUESTIONS = askedIf(
   quantity('/leg', { unknown: true }),
   quantity('/brace', { unknown: true }),
   quantity('/panel', { unknown: true }),
-  choice('/pattern', { blank: 'zigzag', more: true }),
+  choice('/pattern', { blank: DONT_KNOW, more: true }),
   ...rareQuantities('/roundArea', '/flatArea', '/dragArea'),
 );
 
@@ -138,7 +138,7 @@ const sectionShape = (more) => [
   pair('/width', { when: isShape('lattice', 'pole'), unknown: true, more }),
   ...LATTICE_QUESTIONS.map((question) => ({ ...question, more: more || question.more === true })),
   quantity('/solidity', { when: isShape('lattice'), more: true }),
-  choice('/sides', { when: isShape('pole'), blank: 'round', more }),
+  choice('/sides', { when: isShape('pole'), blank: DONT_KNOW, more }),
   quantity('/wall', { when: isShape('pole'), more: true }),
   quantity('/legWall', { when: isShape('lattice'), more: true }),
   choice('/material', { when: isShape('lattice', 'pole'), blank: DONT_KNOW, more: true }),
