@@ -223,7 +223,7 @@ const rating = fc
   )
   .map((said) => ({ of: 'tower', ...said }));
 
-/** Plans of every sort that the reader takes, in us units, with things left unsaid. */
+/** Plans of every sort that the reader takes, in us units, with things left unsaid; lines and the height of its ratings are said. */
 export const anyPlan: fc.Arbitrary<Document> = fc
   .record({
     method: fc.constantFrom(...METHODS),
@@ -264,7 +264,7 @@ export const anyPlan: fc.Arbitrary<Document> = fc
     ),
     ratings: fc.array(rating, { minLength: 1, maxLength: 3 }),
   })
-  .chain(({ speed, basis, exposure, riskCategory, hill, groundElevation, top, shape, mast, cables, ...rest }) =>
+  .chain(({ speed, basis, exposure, riskCategory, hill, groundElevation, top, shape, mast, cables, ratings, ...rest }) =>
     fc.array(appurtenances(top), { minLength: 1, maxLength: 4 }).map((loads) =>
       defined({
         units: 'us',
@@ -285,7 +285,8 @@ export const anyPlan: fc.Arbitrary<Document> = fc
           manufacturerPlates: mast.manufacturerPlates,
         },
         loads: loads.map((load, index) => defined({ name: `load ${index}`, ...load })),
-        cables: cables && [cables],
+        cables: cables ? [cables] : [],
+        ratings: ratings.map((rating) => ({ ...rating, top })),
       }),
     ),
   );
