@@ -1,5 +1,5 @@
 import { nth, type Trace } from '../foundation/index.ts';
-import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import { METHOD_BY_ID, type Wind, type WindStructure } from '../methods/index.ts';
 import {
   cutIntoSlices,
   eccentricWeightLoad,
@@ -68,7 +68,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const bareTowerCut = cutIntoSlices(own.items, model.levels);
   const onLoads = iceOnLoads(station, iceAt).map((mass) => rule.weightLevel * mass);
   const inIce = (scenario: Scenario): Scenario => {
-    const wind = iceWind(model, scenario.windStructure, rule, speed);
+    const wind = iceWind(model, scenario.windStructure, speed);
     return {
       ...scenario,
       appurtenances: slicesInWind(wind, appurtenanceCut, 'demand', 'face'),
@@ -110,12 +110,26 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   };
 }
 
-/** The gust that goes with ice, or the share of its own wind that the method lets stand with ice. */
-function iceWind(model: TowerModel, windStructure: Parameters<typeof siteWind>[1], rule: IceRule, speed: number): Wind {
-  const { input } = model;
-  const own = siteWind(input, windStructure, false, model.site);
+/**
+ * The gust that goes with ice, or the share of its own wind that the method lets stand with ice.
+ *
+ * level·share instead of λ
+ *
+ * @param speed of that wind, in the basis of the method [m/s]
+ * @throws RangeError where the method has no ice
+ * @source asce7-10
+ */
+export function iceWind(
+  { input, site }: Pick<TowerModel, 'input' | 'site'>,
+  windStructure: WindStructure,
+  speed: number,
+): Wind {
+  const method = METHOD_BY_ID[input.method];
+  const { ice: rule } = method;
+  if (!rule) throw new RangeError(`${input.method} has no ice`);
+  const own = siteWind(input, windStructure, false, site);
   const share = 'shareOfForce' in rule.wind ? rule.wind.shareOfForce : 1;
-  const wind = METHOD_BY_ID[input.method].wind({
+  const wind = method.wind({
     ...own.conditions,
     speed,
     speedLevel: 'own',

@@ -49,6 +49,7 @@ export interface AsceEdition<Constants extends string> {
   /** Where its ice maps want an importance factor; else they come by risk category. */
   readonly iceImportance: IceRule['importance'];
   readonly hill: HillRule;
+  readonly besideOnTowers: Method['besideOnTowers'];
 }
 
 export interface PressureFactors {
@@ -195,6 +196,7 @@ export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {
       windLevel: 0.7,
       weightLevel: 0.7,
     },
+    besideOnTowers: edition.besideOnTowers,
     mastGust: undefined,
     wind: (conditions) => asceWind(edition, conditions),
   };

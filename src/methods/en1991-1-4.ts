@@ -209,6 +209,7 @@ export const en199114: Method = {
     windLevel: LEVEL,
     weightLevel: 1,
   },
+  besideOnTowers: undefined,
   mastGust: undefined,
   wind,
 };
