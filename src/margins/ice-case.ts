@@ -119,11 +119,8 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
  * @throws RangeError where the method has no ice
  * @source asce7-10
  */
-export function iceWind(
-  { input, site }: Pick<TowerModel, 'input' | 'site'>,
-  windStructure: WindStructure,
-  speed: number,
-): Wind {
+export function iceWind(asked: Pick<TowerModel, 'input' | 'site'>, windStructure: WindStructure, speed: number): Wind {
+  const { input, site } = asked;
   const method = METHOD_BY_ID[input.method];
   const { ice: rule } = method;
   if (!rule) throw new RangeError(`${input.method} has no ice`);

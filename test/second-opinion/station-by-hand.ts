@@ -19,7 +19,7 @@ import {
   statedRating,
   type WindAngle,
 } from './drag-by-hand.ts';
-import type { Lines, Load, Mast, Rating, Section, Station, WindTold } from './told-station.ts';
+import type { Lines, Load, Mast, Method, Rating, Section, Station, WindTold } from './told-station.ts';
 import {
   directionFactorOf,
   elevationFactorOf,
@@ -787,7 +787,29 @@ export interface MastForces {
 }
 
 /** Bending at the bearing, and what the mast does to bearing and foot (basis 8); gust factor of masts on towers. */
-export function mastForces(station: Station, ofStation: Wind = siteWind(station)): MastForces {
+export function mastForces(station: Station): MastForces {
+  const own = mastForcesIn(station, siteWind(station));
+  // IBC 1609.1.1 sends antenna structures to TIA-222, whose wind on what stands on a tower counts where it asks for more.
+  const beside = BESIDE[station.wind.method];
+  if (beside === undefined) return own;
+  const speed = speedIn('gust3-strength', station.wind.speed, station.wind.basis);
+  const byTower = { ...station, wind: { ...station.wind, method: beside, speed, basis: 'gust3-strength' as const } };
+  const second = mastForcesIn(byTower, siteWind(byTower));
+  return {
+    bending: Math.max(own.bending, second.bending),
+    atBearing: Math.max(own.atBearing, second.atBearing),
+    atFoot: Math.max(own.atFoot, second.atFoot),
+    allowable: own.allowable,
+  };
+}
+
+const BESIDE: Readonly<Partial<Record<Method, Method>>> = {
+  'asce7-10': 'tia222-g',
+  'asce7-16': 'tia222-h',
+  'asce7-22': 'tia222-h',
+};
+
+function mastForcesIn(station: Station, ofStation: Wind): MastForces {
   const { mast } = station;
   if (mast === undefined) throw new Error('no mast');
   const latticeGust = gustOf(ofStation.method, 'lattice', ofStation, swaying(station));
