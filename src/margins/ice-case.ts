@@ -71,7 +71,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
     const wind = iceWind(model, scenario.windStructure, speed);
     return {
       ...scenario,
-      appurtenances: slicesInWind(wind, appurtenanceCut, 'demand', 'face'),
+      appurtenances: slicesInWind(wind, appurtenanceCut, 'demand', 'worse'),
       bareTower: slicesInWind(wind, bareTowerCut, 'demand', scenario.direction),
     };
   };

@@ -48,7 +48,7 @@ export function provenBy(
 /**
  * Arm or share with which a rated force reaches a level.
  *
- * moment: h − z, in the couple z_b − z; shear: 1, in the couple 1 + a_r/s; in tapering braces × 1 − (h − z)/(z_a − z), in the
+ * moment: h − z, in the couple z_b − z of what stands above the bearing; shear: 1, in the couple 1 + a_r/s; in tapering braces × 1 − (h − z)/(z_a − z), in the
  * couple with the bearing for h
  *
  * @param height of the rated force [m]
@@ -64,12 +64,12 @@ export function handedOn(
 ): number {
   const { hold } = model;
   if (zone === 'couple' && hold.bearing !== undefined) {
-    if (comparison.of === 'moment') return hold.bearing - z;
+    // What stands below the bearing has the arm of its own height.
+    const arm = Math.min(height, hold.bearing) - z;
+    if (comparison.of === 'moment') return arm;
     const above = Math.max(0, height - model.input.station.tower.top);
     const atBearing = model.input.station.mast?.shelf ? 1 + above / (hold.bearing - hold.foot) : 1;
-    return (
-      atBearing * (comparison.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (hold.bearing - z) / (comparison.apex - z))
-    );
+    return atBearing * (comparison.apex === Number.POSITIVE_INFINITY ? 1 : 1 - arm / (comparison.apex - z));
   }
   if (comparison.of === 'moment') return height - z;
   return comparison.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (height - z) / (comparison.apex - z);

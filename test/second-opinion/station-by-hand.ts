@@ -305,9 +305,8 @@ function loadSlices(wind: Wind, load: Load): Slice[] {
     case 'lattice':
       return slicesOf(wind, low, high, (z) => {
         const width = shape.low + ((shape.high - shape.low) * (z - low)) / (high - low);
-        const angles = wind.departures.has('lattice-load-face-on') ? [0 as const] : anglesOf(shape);
         return even(
-          Math.max(...angles.map((angle) => lattice(wind, shape, width, high - low, z, angle))),
+          Math.max(...anglesOf(shape).map((angle) => lattice(wind, shape, width, high - low, z, angle))),
           latticeSeen(shape, width, high - low),
         );
       });
@@ -643,8 +642,7 @@ function provenAt(station: Station, rated: RatedCase, z: number, section: Sectio
       if (height < z - NEAR) continue;
       const above = Math.max(0, height - station.top);
       shear += force * (mast.manufacturerPlates ? 1 + above / (mast.bearing - mast.foot) : 1);
-      const atBearing = station.departures.has('further-area-at-the-bearing') || height > mast.bearing;
-      moment += force * ((atBearing ? mast.bearing : height) - z);
+      moment += force * (Math.min(mast.bearing, height) - z);
     }
   }
   const meet = legsMeet(section);

@@ -188,7 +188,7 @@ const noYield = ({ yieldStrength }: { readonly yieldStrength?: number | undefine
 function icedMastModel({ model, speed }: IceCaseShown): MastModel | undefined {
   const cut = mastCut(model);
   const winds = windsOnMast(model, (asked, windStructure) => {
-    const design = slicesInWind(withMastGust(iceWind(asked, windStructure, speed)), cut, 'demand', 'face');
+    const design = slicesInWind(withMastGust(iceWind(asked, windStructure, speed)), cut, 'demand', 'worse');
     return { design, actual: () => design };
   });
   return mastModelIn(model, { cut, winds });

@@ -54,7 +54,7 @@ export function mastCut(model: TowerModel): Cut {
 function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
   return windsOnMast(model, (asked, windStructure) => {
     const on = (actual: boolean) =>
-      slicesInWind(withMastGust(siteWind(asked.input, windStructure, actual, asked.site)), cut, 'demand', 'face');
+      slicesInWind(withMastGust(siteWind(asked.input, windStructure, actual, asked.site)), cut, 'demand', 'worse');
     let actual: SlicesInWind | undefined;
     return {
       design: on(false),
