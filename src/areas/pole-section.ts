@@ -1,4 +1,12 @@
-import { cite, defineFormula, evaluate, fromTable, type Trace, type UnitSystem, variable } from '../foundation/index.ts';
+import {
+  cite,
+  defineFormula,
+  evaluate,
+  fromTable,
+  type Trace,
+  type UnitSystem,
+  variable,
+} from '../foundation/index.ts';
 import { constantCoefficient, type ForceCoefficient, type Role } from './force-coefficient.ts';
 import {
   MPH_FOOT,

@@ -1,6 +1,6 @@
 import { nth, zeros } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import type { Level } from '../structure/index.ts';
+import { type Level, ONE_HEIGHT } from '../structure/index.ts';
 import type { Comparison } from './comparisons.ts';
 import type { Answers, BareModel, Claim, ClaimCase, RatedCapacity, RatingAnswer } from './model.ts';
 import { type RatedCase, ratedAreaFactor } from './rated-case.ts';
@@ -37,7 +37,7 @@ export function provenBy(
       if (tapering) value -= nth(own.moment, level) / (comparison.apex - z);
     }
     for (const { height, area, perArea } of nth(claimCase.rated, scenario).forces) {
-      if (height < z) continue;
+      if (height < z - ONE_HEIGHT) continue;
       value += perArea * area * areaFactor * handedOn(model, comparison, height, z, zone);
     }
     most = Math.max(most, tapering ? Math.abs(value) : value * factor);
@@ -65,15 +65,18 @@ export function handedOn(
   const { hold } = model;
   if (zone === 'couple' && hold.bearing !== undefined) {
     // What stands below the bearing has the arm of its own height.
-    const arm = Math.min(height, hold.bearing) - z;
+    const arm = armOver(Math.min(height, hold.bearing), z);
     if (comparison.of === 'moment') return arm;
     const above = Math.max(0, height - model.input.station.tower.top);
     const atBearing = model.input.station.mast?.shelf ? 1 + above / (hold.bearing - hold.foot) : 1;
     return atBearing * (comparison.apex === Number.POSITIVE_INFINITY ? 1 : 1 - arm / (comparison.apex - z));
   }
-  if (comparison.of === 'moment') return height - z;
+  if (comparison.of === 'moment') return armOver(height, z);
   return comparison.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (height - z) / (comparison.apex - z);
 }
+
+/** At what is one height nothing is proven of a moment, however the figures were rounded. */
+const armOver = (height: number, z: number) => (Math.abs(height - z) < ONE_HEIGHT ? 0 : height - z);
 
 /**
  * What every claim proves, at the low and the high end of what its maker did not state.
