@@ -9,6 +9,7 @@ import { anyPlan, assessed, type Document } from './any-plan.ts';
  * make a soak of them.
  */
 const RUNS = {
+  endOnFailure: true,
   numRuns: Number(process.env['LAW_RUNS'] ?? 100),
   ...(process.env['LAW_SEED'] === undefined ? {} : { seed: Number(process.env['LAW_SEED']) }),
 };
