@@ -18,8 +18,10 @@ export const ONE_HEIGHT = 1e-6;
 /**
  * The levels of a station, from the top down: foot, hinge, every section joint, every load and line end on the tower,
  * bearing and mast foot, and closer ones inside sections not known to be uniform.
+ *
+ * @param further heights at which it is looked at besides [m]
  */
-export function levelsOf(station: Station): readonly Level[] {
+export function levelsOf(station: Station, further: readonly number[] = []): readonly Level[] {
   const { tower, mast } = station;
   const heights = new Set<number>([tower.foot, tower.top]);
   const same = (z: number) => [...heights].find((known) => Math.abs(known - z) < ONE_HEIGHT);
@@ -32,6 +34,7 @@ export function levelsOf(station: Station): readonly Level[] {
     add(section.high);
   }
   add(tower.hingeHeight);
+  for (const z of further) add(z);
   for (const section of tower.sections) {
     if (!section.uniform) for (const z of inside(section)) add(z);
   }
