@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { CHECK_KINDS, COMPARED, HOLDING_TORQUES, OPEN_REASONS, VERDICTS } from '../margins/index.ts';
+import { METHODS } from '../methods/index.ts';
 import {
   headingsSchema,
   maybe,
@@ -57,6 +58,12 @@ export const checkSchema = z
     where: maybe('Height above ground of what governs.'),
     along: maybe('Distance outwards from the support, on an element or a boom.'),
     heading: z.exactOptional(headingsSchema),
+    bySecondMethod: z.exactOptional(
+      z.enum(METHODS).meta({
+        description:
+          'Standard whose wind counts, where it is not the plan’s own but the one that speaks beside it for what stands on a tower.',
+      }),
+    ),
     ratioWithoutWind: z.exactOptional(number('Ratio without wind, where it is above the target.')),
     over: z.exactOptional(
       z

@@ -25,6 +25,11 @@ export const areasSchema = z
         side: number('Effective area, wind across its heading.'),
         least: z.array(z.number()).meta({ description: 'Front and side at best.' }),
         worst: number('Largest over all wind directions.'),
+        byDirection: z.exactOptional(
+          z
+            .object({ face: z.number(), corner: z.number() })
+            .meta({ description: 'Of a lattice: wind on a face, and on a corner. The larger counts.' }),
+        ),
         middle: number('Height of the middle of its area.'),
       }),
     ),

@@ -23,6 +23,21 @@ export const bundleDiameter = defineFormula({
   of: (ratio: number, diameter: number) => ratio * diameter,
 });
 
+export const groupOrSingly = defineFormula({
+  id: 'c-round-group',
+  title: 'Coefficient of a round bundle on its out-to-out width: as a group, or of its lines singly where that is less',
+  symbol: 'C_g',
+  unit: 'one',
+  expression: 'min(C_r, n_w * C_1)',
+  variables: [
+    variable('C_r', 'round group', 'one', 1.2, 1.2),
+    variable('n_w', 'widths of its lines together over that of the bundle', 'one', 1, 4),
+    variable('C_1', 'one line', 'one', 0.5, 1.2),
+  ],
+  cite: cite('derived', 'the smaller of the two, as TIA-222 counts groups of lines', 'derived'),
+  of: (group: number, singly: number, one: number) => Math.min(group, singly * one),
+});
+
 /**
  * How many lines each of several bundles holds: as few bundles as the packings cover, as even as can be.
  *

@@ -9,7 +9,7 @@ export type DragRule =
   | { readonly of: 'stated'; readonly areaKind: AreaKind; readonly slenderFlats: boolean }
   | { readonly of: 'stated-force'; readonly force: number; readonly wind: number }
   | { readonly of: 'round'; readonly aspect: number; readonly diameter: number }
-  | { readonly of: 'round-group' }
+  | { readonly of: 'round-group'; readonly singly: number; readonly aspect: number; readonly diameter: number }
   | { readonly of: 'flat'; readonly face: FlatFace }
   | { readonly of: 'dish'; readonly solidity: number }
   | { readonly of: 'lattice'; readonly face: LatticeFace }
@@ -285,7 +285,8 @@ export function poleParts(
 
 /**
  * The parts of a run of lines. Singly, flat or inside a lattice every line counts in full: the width of a flat arrangement with
- * the coefficient of a flat group, 1.5, is never less. A bundle counts by its out-to-out width, where that is less.
+ * the coefficient of a flat group, 1.5, is never less. A bundle counts by its out-to-out width with 1.2, or by its lines singly,
+ * whichever is less.
  *
  * A = n·d·L, or D_b·L for each bundle
  *
@@ -309,7 +310,13 @@ export function partsOfLines(
     return bundlesOf(count).map((lines) => {
       const width = evaluate(trace, bundleDiameter, [packingRatio(lines), diameter]);
       const area = evaluate(trace, projectedArea, [1, width, length]);
-      return part({ low, high }, `bundle of ${lines}`, [area, area], width, { of: 'round-group' });
+      const rule = {
+        of: 'round-group',
+        singly: lines / packingRatio(lines),
+        aspect: length / diameter,
+        diameter,
+      } as const;
+      return part({ low, high }, `bundle of ${lines}`, [area, area], width, rule);
     });
   }
   const area = evaluate(trace, projectedArea, [count, diameter, length]);

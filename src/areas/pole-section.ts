@@ -1,4 +1,12 @@
-import { cite, defineFormula, evaluate, fromTable, type Trace, variable } from '../foundation/index.ts';
+import {
+  cite,
+  defineFormula,
+  evaluate,
+  fromTable,
+  type Trace,
+  type UnitSystem,
+  variable,
+} from '../foundation/index.ts';
 import { constantCoefficient, type ForceCoefficient, type Role } from './force-coefficient.ts';
 import {
   MPH_FOOT,
@@ -105,12 +113,18 @@ export function poleCoefficientF(sides: PoleShape['sides'], role: Role): ForceCo
  *
  * @param sides 0 is round
  * @param aspect height over width of the whole pole [-]
- * @example poleCoefficientAsce(8, 25, 'demand').slow // 1.4
+ * @param units in which the limit of D·√q is printed
+ * @example poleCoefficientAsce(8, 25, 'demand', 'us').slow // 1.4
  * @source asce7-10
  */
-export function poleCoefficientAsce(sides: PoleShape['sides'], aspect: number, role: Role): ForceCoefficient {
+export function poleCoefficientAsce(
+  sides: PoleShape['sides'],
+  aspect: number,
+  role: Role,
+  units: UnitSystem,
+): ForceCoefficient {
   const octagonal = sides === 8 || (sides !== 0 && role === 'demand');
-  if (!octagonal) return roundCoefficientAsce(aspect, role);
+  if (!octagonal) return roundCoefficientAsce(aspect, role, units);
   return constantCoefficient(fromTable(OCTAGON_ASCE, aspect), (trace) => fromTable(OCTAGON_ASCE, aspect, trace));
 }
 

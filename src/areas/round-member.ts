@@ -8,14 +8,18 @@ import {
   MILE_PER_HOUR,
   POUND_PER_SQUARE_FOOT,
   type Table,
+  type UnitSystem,
   variable,
 } from '../foundation/index.ts';
 import { constantCoefficient, type ForceCoefficient, type Role } from './force-coefficient.ts';
 
 /** 1 mph·ft, the unit of TIA-222's flow number [m²/s]. */
 export const MPH_FOOT = MILE_PER_HOUR * FOOT;
-/** D·√q of ASCE 7 above which its round coefficients change: 2.5 ft·√psf (5.3 in metric prints) [m·√Pa]. @source asce7-10 */
-export const ASCE_FLOW_LIMIT = 2.5 * FOOT * Math.sqrt(POUND_PER_SQUARE_FOOT);
+/** D·√q of ASCE 7 above which its round coefficients change, as printed: 2.5 ft·√psf, 5.3 m·√Pa [m·√Pa]. @source asce7-10 */
+export const ASCE_FLOW_LIMIT: Readonly<Record<UnitSystem, number>> = {
+  us: 2.5 * FOOT * Math.sqrt(POUND_PER_SQUARE_FOOT),
+  si: 5.3,
+};
 
 export const transitionalCoefficient = defineFormula({
   id: 'ca-tia222-transitional',
@@ -173,20 +177,22 @@ export function roundCoefficientF(aspect: number): ForceCoefficient {
  *
  * @param aspect length over diameter of the whole member [-]
  * @param role demand keeps the force below the step, capacity does not claim it
- * @example roundCoefficientAsce(25, 'capacity').at(20) // 0.7
+ * @param units in which the limit is printed; 5.3 in metric ones
+ * @example roundCoefficientAsce(25, 'capacity', 'us').at(20) // 0.7
  * @source asce7-10
  */
-export function roundCoefficientAsce(aspect: number, role: Role): ForceCoefficient {
+export function roundCoefficientAsce(aspect: number, role: Role, units: UnitSystem): ForceCoefficient {
+  const limit = ASCE_FLOW_LIMIT[units];
   const slow = fromTable(ROUND_ASCE_SLOW, aspect);
   return {
     slow,
-    limit: ASCE_FLOW_LIMIT,
+    limit,
     at: (flow, trace) => {
-      if (atMost(flow, ASCE_FLOW_LIMIT)) return trace ? fromTable(ROUND_ASCE_SLOW, aspect, trace) : slow;
+      if (atMost(flow, limit)) return trace ? fromTable(ROUND_ASCE_SLOW, aspect, trace) : slow;
       const fast = fromTable(ROUND_ASCE_FAST, aspect, trace);
       if (role === 'capacity') return fast;
       if (trace) fromTable(ROUND_ASCE_SLOW, aspect, trace);
-      return evaluate(trace, notLessThanBelowStep, [fast, slow, ASCE_FLOW_LIMIT, flow]);
+      return evaluate(trace, notLessThanBelowStep, [fast, slow, limit, flow]);
     },
   };
 }

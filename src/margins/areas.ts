@@ -1,4 +1,4 @@
-import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
+import { UNKNOWN_SOLIDITY, type WindDirection } from '../areas/index.ts';
 import { nth } from '../foundation/index.ts';
 import type { Wind } from '../methods/index.ts';
 import {
@@ -31,6 +31,8 @@ export interface ItemArea {
   readonly least: readonly [number, number];
   /** Largest over headings [m²]. */
   readonly worst: number;
+  /** Of a lattice: with the wind on a face, and on a corner; the larger counts [m²]. */
+  readonly byDirection?: Readonly<Record<WindDirection, number>>;
   /** Height of the middle of its area [m]. */
   readonly middle: number;
   readonly turn: WindItem['turn'];
@@ -65,8 +67,12 @@ export function areasOf(input: CheckInput, siteGiven: boolean, towerGiven: boole
   const speed = siteGiven ? wind.conditions.speed : SLOW;
   const own =
     towerGiven && bareTowerWindKnown(station.tower) ? towerItems(station.tower, UNKNOWN_SOLIDITY.most, 'both') : [];
-  const cut = slicesInWind(bare(wind), cutIntoSlices([...appurtenanceItems(station), ...own], []), 'demand', 'face');
+  const still = cutIntoSlices([...appurtenanceItems(station), ...own], []);
+  const cut = slicesInWind(bare(wind), still, 'demand', 'worse');
   const unfavourable = sliceForces(cut, speed, 'unfavourable', false);
+  const from = (direction: WindDirection) =>
+    sliceForces(slicesInWind(bare(wind), still, 'demand', direction), speed, 'unfavourable', false).front;
+  const fronts = { face: from('face'), corner: from('corner') };
   const favourable = sliceForces(cut, speed, 'favourable', false);
   const scale = speed * speed * wind.gustEffect(speed);
   const items = cut.items.map((item, number): ItemArea => {
@@ -86,6 +92,11 @@ export function areasOf(input: CheckInput, siteGiven: boolean, towerGiven: boole
       low = Math.min(low, slice.low);
       high = Math.max(high, slice.high);
     }
+    const isLattice = item.parts.some(({ rule }) => rule.of === 'lattice');
+    const seenFrom = (direction: WindDirection) =>
+      fronts[direction]
+        .slice(nth(cut.from, number), nth(cut.from, number + 1))
+        .reduce((all, force) => all + force / scale, 0);
     return {
       name: item.name,
       at: item.at,
@@ -96,6 +107,7 @@ export function areasOf(input: CheckInput, siteGiven: boolean, towerGiven: boole
       side: sum.side,
       least: [sum.leastFront, sum.leastSide],
       worst: Math.max(sum.front, sum.side),
+      ...(isLattice ? { byDirection: { face: seenFrom('face'), corner: seenFrom('corner') } } : {}),
       middle: sum.weight > 0 ? sum.moment / sum.weight : (low + high) / 2,
       turn: item.turn,
     };

@@ -39,6 +39,9 @@ export function eachCapacity(
   }
 }
 
+/** What is left of differences of heights in double precision; next to any rating it is nothing [N or N·m]. */
+const NOTHING = 1e-6;
+
 /**
  * The best of the maker's claims for a comparison that is asked for so much.
  *
@@ -63,7 +66,7 @@ export function governed(
 ): Governed {
   const best: Governed = { ratio: Number.POSITIVE_INFINITY, capacity: 0, byWindRatio: false };
   eachCapacity(model, proven, number, scenario, bound, (capacity, windRatio, by) => {
-    const byLoads = demand === 0 ? 0 : demand / capacity;
+    const byLoads = demand < NOTHING ? 0 : demand / capacity;
     const byWind = windRatio === 0 ? 0 : windRatio * windScale;
     const ratio = Math.max(byLoads, byWind);
     if (best.by !== undefined && !(ratio < best.ratio)) return;

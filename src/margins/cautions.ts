@@ -44,6 +44,7 @@ export const CAUTION_CODES = [
   'rating-old-standard',
   'rating-exposure-assumed',
   'partial-factor',
+  'by-second-standard',
   'rating-class-assumed',
   'rating-height-assumed',
   'rating-lines-assumed',
@@ -184,8 +185,10 @@ export function cautionsOf(
   say('anchor-bolts-not-checked', 'standing');
   say('deflection-not-checked', 'standing');
   say('p-delta-not-included', 'standing');
+  const { input } = model;
   const methods = new Set([
-    model.input.method,
+    input.method,
+    ...(input.station.mast ? [METHOD_BY_ID[input.method].besideOnTowers] : []),
     ...model.claims.flatMap((claim) => claim.cases.map((each) => each.rated[0]?.reading.method)),
   ]);
   for (const id of methods) {
@@ -268,6 +271,9 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
     say('top-couple', 'verdict', { at: '/mast', ...(mastTold(mast) ? { word: 'told' } : {}) });
   else if (mast && mast.foot === undefined) say('top-couple', 'verdict', { at: '/mast/inside' });
   else if (!mast && loads.some((load) => load.low > tower.top + 1e-6)) say('top-couple', 'verdict', { at: '/mast' });
+  const { besideOnTowers } = METHOD_BY_ID[input.method];
+  if (mast && besideOnTowers !== undefined)
+    say('by-second-standard', 'line', { at: '/mast', word: METHOD_BY_ID[besideOnTowers].title });
   if (tower.support === 'guyed') say('guyed-not-analysed', 'verdict', { at: '/tower/supportedAt' });
   if (tower.support === 'bracketed') {
     const told = tower.held.length > 0 ? {} : { word: 'not-given' };

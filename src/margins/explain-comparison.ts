@@ -5,6 +5,7 @@ import {
   cutIntoSlices,
   type Level,
   type MastHold,
+  ONE_HEIGHT,
   ratedLines,
   type Slice,
   shareInBraces,
@@ -300,7 +301,7 @@ function explainProofAt(
   const forces: number[] = [];
   const reach: number[] = [];
   for (const { height, area, perArea } of rated.forces) {
-    if (height < level.z) continue;
+    if (height < level.z - ONE_HEIGHT) continue;
     if (wind && rating.claim.kind === 'area') {
       const inputs: [number, number, number, number] = [
         wind.toAllowableFactor,

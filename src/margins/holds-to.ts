@@ -90,7 +90,7 @@ function towerInActualWind(model: TowerModel): readonly [TowerInWind, ...TowerIn
   const [first, ...others] = model.scenarios;
   const blown = ({ windStructure, direction, bareTower }: Scenario): TowerInWind => {
     const wind = siteWind(model.input, windStructure, true, model.site);
-    const appurtenances = slicesInWind(wind, first.appurtenances, 'demand', 'face');
+    const appurtenances = slicesInWind(wind, first.appurtenances, 'demand', 'worse');
     return bareTower
       ? { appurtenances, bareTower: slicesInWind(wind, bareTower, 'demand', direction) }
       : { appurtenances };

@@ -1,5 +1,5 @@
 import { nth, remember, type Trace } from '../foundation/index.ts';
-import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import { METHOD_BY_ID, type Wind, type WindStructure } from '../methods/index.ts';
 import {
   type Cut,
   cutIntoSlices,
@@ -76,10 +76,10 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
     remember(cuts, shapes, () => cutIntoSlices(ownRead(shapes).items, model.levels));
   const onLoads = iceOnLoads(station, iceAt).map((mass) => rule.weightLevel * mass);
   const inIce = (scenario: Scenario): Scenario => {
-    const wind = iceWind(model, scenario.windStructure, rule, speed);
+    const wind = iceWind(model, scenario.windStructure, speed);
     return {
       ...scenario,
-      appurtenances: slicesInWind(wind, appurtenanceCut, 'demand', 'face'),
+      appurtenances: slicesInWind(wind, appurtenanceCut, 'demand', 'worse'),
       bareTower: slicesInWind(wind, bareTowerCut(scenario.shapes), 'demand', scenario.direction),
     };
   };
@@ -118,12 +118,23 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   };
 }
 
-/** The gust that goes with ice, or the share of its own wind that the method lets stand with ice. */
-function iceWind(model: TowerModel, windStructure: Parameters<typeof siteWind>[1], rule: IceRule, speed: number): Wind {
-  const { input } = model;
-  const own = siteWind(input, windStructure, false, model.site);
+/**
+ * The gust that goes with ice, or the share of its own wind that the method lets stand with ice.
+ *
+ * level·share instead of λ
+ *
+ * @param speed of that wind, in the basis of the method [m/s]
+ * @throws RangeError where the method has no ice
+ * @source asce7-10
+ */
+export function iceWind(asked: Pick<TowerModel, 'input' | 'site'>, windStructure: WindStructure, speed: number): Wind {
+  const { input, site } = asked;
+  const method = METHOD_BY_ID[input.method];
+  const { ice: rule } = method;
+  if (!rule) throw new RangeError(`${input.method} has no ice`);
+  const own = siteWind(input, windStructure, false, site);
   const share = 'shareOfForce' in rule.wind ? rule.wind.shareOfForce : 1;
-  const wind = METHOD_BY_ID[input.method].wind({
+  const wind = method.wind({
     ...own.conditions,
     speed,
     speedLevel: 'own',

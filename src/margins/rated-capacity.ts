@@ -1,6 +1,6 @@
 import { nth, zeros } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import type { Level, MastHold } from '../structure/index.ts';
+import { type Level, type MastHold, ONE_HEIGHT } from '../structure/index.ts';
 import type { Comparison, Proof } from './comparisons.ts';
 import type { Answers, BareModel, Claim, ClaimCase, RatedCapacity, RatingAnswer } from './model.ts';
 import { type RatedCase, ratedAreaFactor } from './rated-case.ts';
@@ -42,7 +42,7 @@ export function provenBy(
       if (tapering) value -= nth(own.moment, level) / (apex - z);
     }
     for (const { height, area, perArea } of nth(claimCase.rated, scenario).forces) {
-      if (height < z) continue;
+      if (height < z - ONE_HEIGHT) continue;
       value += perArea * area * areaFactor * handedOn(proving, of, apex, height, z, zone);
     }
     most = Math.max(most, tapering ? Math.abs(value) : value * factor);
@@ -80,8 +80,8 @@ export function proofOf(model: BareModel, number: number, claimCase: ClaimCase):
 /**
  * Arm or share with which a rated force reaches a level.
  *
- * moment: h − z, in the couple z_b − z; shear: 1, in the couple 1 + a_r/s; in tapering braces × 1 − (h − z)/(z_a − z), in the
- * couple with the bearing for h
+ * moment: h − z, in the couple z_b − z of what stands above the bearing; shear: 1, in the couple 1 + a_r/s; in tapering
+ * braces × 1 − (h − z)/(z_a − z), in the couple with the bearing for h
  *
  * @param apex where the legs would meet [m]
  * @param height of the rated force [m]
@@ -98,14 +98,19 @@ export function handedOn(
 ): number {
   const { hold, top, shelf } = proving;
   if (zone === 'couple' && hold.bearing !== undefined) {
-    if (of === 'moment') return hold.bearing - z;
+    // What stands below the bearing has the arm of its own height.
+    const arm = armOver(Math.min(height, hold.bearing), z);
+    if (of === 'moment') return arm;
     const above = Math.max(0, height - top);
     const atBearing = shelf ? 1 + above / (hold.bearing - hold.foot) : 1;
-    return atBearing * (apex === Number.POSITIVE_INFINITY ? 1 : 1 - (hold.bearing - z) / (apex - z));
+    return atBearing * (apex === Number.POSITIVE_INFINITY ? 1 : 1 - arm / (apex - z));
   }
-  if (of === 'moment') return height - z;
+  if (of === 'moment') return armOver(height, z);
   return apex === Number.POSITIVE_INFINITY ? 1 : 1 - (height - z) / (apex - z);
 }
+
+/** At what is one height nothing is proven of a moment, however the figures were rounded. */
+const armOver = (height: number, z: number) => (Math.abs(height - z) < ONE_HEIGHT ? 0 : height - z);
 
 /**
  * What every claim proves, at the low and the high end of what its maker did not state.

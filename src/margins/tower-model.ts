@@ -139,7 +139,7 @@ export function towerModel(input: CheckInput): TowerModel {
     const { windStructure, direction } = scenario;
     const wind = windOf(windStructure);
     const appurtenances = remember(appurtenancesByWind, windStructure, () =>
-      slicesInWind(wind, appurtenanceCut, 'demand', 'face'),
+      slicesInWind(wind, appurtenanceCut, 'demand', 'worse'),
     );
     if (!bareTowerKnown) return { ...scenario, appurtenances };
     return { ...scenario, appurtenances, bareTower: slicesInWind(wind, bareTowerCut(scenario), 'demand', direction) };

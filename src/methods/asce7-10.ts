@@ -28,4 +28,5 @@ export const asce710 = asceMethod({
   iceMapFactor: 2,
   iceImportance: ICE_IMPORTANCE_7_10,
   hill: ASCE_HILL_RULE_TO_7_16,
+  besideOnTowers: 'tia222-g',
 });

@@ -30,4 +30,5 @@ export const asce716 = asceMethod({
   iceMapFactor: 1,
   iceImportance: ICE_IMPORTANCE_7_16,
   hill: ASCE_HILL_RULE_TO_7_16,
+  besideOnTowers: 'tia222-h',
 });

@@ -22,4 +22,5 @@ export const asce722 = asceMethod({
   iceMapFactor: 1,
   iceImportance: undefined,
   hill: ASCE_HILL_RULE_7_22,
+  besideOnTowers: 'tia222-h',
 });

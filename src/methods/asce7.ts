@@ -7,7 +7,7 @@ import {
   roundCoefficientAsce,
   type WindDirection,
 } from '../areas/index.ts';
-import { cite, evaluate, POUND_PER_SQUARE_FOOT, type Trace } from '../foundation/index.ts';
+import { cite, evaluate, POUND_PER_SQUARE_FOOT, type Trace, type UnitSystem } from '../foundation/index.ts';
 import {
   type ByExposure,
   ELEVATION_DECAY_HEIGHT,
@@ -49,6 +49,7 @@ export interface AsceEdition<Constants extends string> {
   /** Where its ice maps want an importance factor; else they come by risk category. */
   readonly iceImportance: IceRule['importance'];
   readonly hill: HillRule;
+  readonly besideOnTowers: Method['besideOnTowers'];
 }
 
 export interface PressureFactors {
@@ -141,22 +142,22 @@ export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: 
     flowPerSpeed: (z) => Math.sqrt(pressurePerSpeedSquared(z)),
     flow: (z, diameter, trace) => evaluate(trace, flowMeasureAsce, [diameter, pressure(z)]),
     forceCoefficient: (rule, role, direction) =>
-      coefficientOf(rule, conditions.units, (own) => asceCoefficient(own, role, direction)),
+      coefficientOf(rule, conditions.units, (own) => asceCoefficient(own, role, direction, conditions.units)),
     leastPressure: actual ? 0 : ASCE_LEAST_PRESSURE,
   };
   return hill.excluded ? { ...wind, hillExcluded: hill.excluded } : wind;
 }
 
-function asceCoefficient(rule: MethodRule, role: Role, direction: WindDirection): PartCoefficient {
+function asceCoefficient(rule: MethodRule, role: Role, direction: WindDirection, units: UnitSystem): PartCoefficient {
   switch (rule.of) {
     case 'round':
-      return { byFlow: roundCoefficientAsce(rule.aspect, role) };
+      return { byFlow: roundCoefficientAsce(rule.aspect, role, units) };
     case 'flat':
       return { byFlow: flatCoefficientAsce(rule.face) };
     case 'lattice':
       return { byFlow: latticeCoefficientAsce(rule.face, direction) };
     case 'pole':
-      return { byFlow: poleCoefficientAsce(rule.sides, rule.aspect, role) };
+      return { byFlow: poleCoefficientAsce(rule.sides, rule.aspect, role, units) };
   }
 }
 
@@ -195,6 +196,7 @@ export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {
       windLevel: 0.7,
       weightLevel: 0.7,
     },
+    besideOnTowers: edition.besideOnTowers,
     mastGust: undefined,
     wind: (conditions) => asceWind(edition, conditions),
   };

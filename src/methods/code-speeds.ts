@@ -17,7 +17,8 @@ export function codeSpeeds(basis: SpeedBasis, strengthMap?: LevelFactors): Speed
   const isGust = basis === 'gust3-strength' || basis === 'gust3-nominal';
   const entersAsItIs = (other: SpeedBasis) => strengthMap !== undefined && other === 'gust3-strength';
   const actualGust = (speed: number, trace?: Trace) =>
-    isGust ? speed : convertSpeed(speed, basis, 'gust3-nominal', 'site', trace);
+    // What is held to is never said as the larger of two readings.
+    isGust ? speed : convertSpeed(speed, basis, 'gust3-nominal', 'rating', trace);
   return {
     basis,
     sharedBasis: basis,

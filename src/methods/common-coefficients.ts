@@ -3,10 +3,11 @@ import {
   constantCoefficient,
   type DragRule,
   dishCoefficient,
+  groupOrSingly,
   ROUND_GROUP_COEFFICIENT,
   ROUND_SHARE_C,
 } from '../areas/index.ts';
-import { cite, defineFormula, evaluate, type UnitSystem, variable } from '../foundation/index.ts';
+import { cite, defineFormula, evaluate, type Trace, type UnitSystem, variable } from '../foundation/index.ts';
 import { PRESSURE_CONSTANT } from '../wind/index.ts';
 import type { Bound, PartCoefficient } from './method.ts';
 
@@ -73,7 +74,7 @@ export const areaOfForce = defineFormula({
 export type MethodRule = Extract<DragRule, { readonly of: 'round' | 'flat' | 'lattice' | 'pole' }>;
 
 /**
- * The force coefficient of a rule: stated areas, drag areas, round groups and dishes are the same by every method.
+ * The force coefficient of a rule: stated areas, drag areas and dishes are the same by every method.
  *
  * @param units whose constant turns a stated force into an area
  */
@@ -93,8 +94,13 @@ export function coefficientOf(
         byFlow: constantCoefficient(areaOfForce.of(...inputs), (trace) => evaluate(trace, areaOfForce, inputs)),
       };
     }
-    case 'round-group':
-      return { byFlow: constantCoefficient(ROUND_GROUP_COEFFICIENT) };
+    case 'round-group': {
+      const { byFlow, diameter = rule.diameter } = own({ of: 'round', aspect: rule.aspect, diameter: rule.diameter });
+      const smaller = (one: number, trace?: Trace) =>
+        evaluate(trace, groupOrSingly, [ROUND_GROUP_COEFFICIENT, rule.singly, one]);
+      const at = (flow: number, trace?: Trace) => smaller(byFlow.at(flow, trace), trace);
+      return { byFlow: { slow: smaller(byFlow.slow), limit: byFlow.limit, at }, diameter };
+    }
     case 'dish':
       return {
         byFlow: constantCoefficient(dishCoefficient.of(rule.solidity), (trace) =>

@@ -104,6 +104,7 @@ export const eia222F: Method = {
     windLevel: LEVEL,
     weightLevel: 1,
   },
+  besideOnTowers: undefined,
   mastGust: ({ height }, trace) =>
     evaluate(trace, mastGustEiaF, [evaluate(trace, gustEffectEiaF, [height, REFERENCE_HEIGHT])]),
   wind,

@@ -74,7 +74,8 @@ export const EN_HILL_RULE: HillRule = {
     const { length, lowest } = TERRAIN_ROUGHNESS[terrainOf(ground)];
     return (z) => {
       const levelGround = evaluate(trace, turbulenceIntensityEn, [1, z, lowest, length]);
-      return evaluate(trace, orographyPressureRatio, [hillFactorEn(hill, z, trace), levelGround]);
+      const factors = [hillFactorEn(hill, z, trace), hillFactorEn(hill, Math.max(z, lowest))] as const;
+      return evaluate(trace, orographyPressureRatio, [...factors, levelGround]);
     };
   },
 };
@@ -103,7 +104,8 @@ function wind(conditions: WindConditions): Wind {
     trace ? evaluate(trace, turbulenceIntensityEn, [co, z, lowest, z0]) : turbulenceIntensityEn.of(co, z, lowest, z0);
   const peak = (z: number, V: number, trace?: Trace) => {
     const co = hill.factor(z, trace);
-    const intensity = Iv(co, z, trace);
+    // 4.4: below the lowest height the turbulence is that of the lowest height, its hill included.
+    const intensity = Iv(z < lowest ? hill.factor(lowest, trace) : co, z, trace);
     const roughness = cr(z, trace);
     const q = trace
       ? evaluate(trace, peakVelocityPressure, [
@@ -128,7 +130,10 @@ function wind(conditions: WindConditions): Wind {
   const topographicFactor = (z: number, trace?: Trace) => {
     const co = hill.factor(z, trace);
     if (co === 1) return hill.pressureRatio;
-    return evaluate(trace, orographyPressureRatio, [co, Iv(1, z, trace)]) * hill.pressureRatio;
+    return (
+      evaluate(trace, orographyPressureRatio, [co, hill.factor(Math.max(z, lowest)), Iv(1, z, trace)]) *
+      hill.pressureRatio
+    );
   };
   const excluded =
     conditions.hill && conditions.topographicFactor === undefined
@@ -209,6 +214,7 @@ export const en199114: Method = {
     windLevel: LEVEL,
     weightLevel: 1,
   },
+  besideOnTowers: undefined,
   mastGust: undefined,
   wind,
 };

@@ -2,7 +2,7 @@ import type { AreaKind, DragRule, ForceCoefficient, Role, WindDirection } from '
 import type { Citation, Known, Trace, UnitSystem } from '../foundation/index.ts';
 import type { Ground, GroundField, Hill, IceRule, RiskCategory, SpeedBasis, SpeedRole } from '../wind/index.ts';
 import type { ExcludedHill, HillRule } from './hill.ts';
-import type { MethodId, Place } from './method-id.ts';
+import type { MethodId, Place, SiteMethodId } from './method-id.ts';
 
 /** What stands in the wind, as the factors that belong to the whole structure see it. */
 export interface WindStructure {
@@ -177,6 +177,11 @@ export interface Method extends LevelFactors, SpeedRule {
   /** Coefficients of slender members, for areas stated without one. */
   readonly slender: { readonly round: number; readonly flat: number; readonly compactFlat: number };
   readonly ratedAreas: RatedAreas;
+  /**
+   * Standard that speaks beside it for the mast on a tower and what holds it: the building codes send antenna structures to
+   * it (IBC 1609.1.1). The worse counts.
+   */
+  readonly besideOnTowers: SiteMethodId | undefined;
   /** Gust effect factor of a mast on a tower, for mast, bearing and rotator; undefined: that of the structure. */
   readonly mastGust: ((windStructure: WindStructure, trace?: Trace) => number) | undefined;
   readonly wind: (conditions: WindConditions) => Wind;

@@ -115,6 +115,7 @@ export const rs222C: Method = {
   ice: undefined,
   slender: { round: ROUND_SHARE_C, flat: 1, compactFlat: 1 },
   ratedAreas: RATED_AREAS,
+  besideOnTowers: undefined,
   mastGust: undefined,
   wind,
 };

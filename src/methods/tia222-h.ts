@@ -62,6 +62,7 @@ export const tia222H: Method = {
     windLevel: 0.7,
     weightLevel: 0.7,
   },
+  besideOnTowers: undefined,
   mastGust: () => GUST_TIA.mastOnTower,
   wind: (conditions) => tiaWind(revision, conditions),
 };

@@ -12,6 +12,9 @@ export interface Level {
 /** Spacing of extra levels inside a section that is not known to be uniform [m]. @source derived */
 const EXTRA_SPACING = 1;
 
+/** Heights that differ by less are one: figures that are typed alike in feet and in metres come out a last digit apart [m]. */
+export const ONE_HEIGHT = 1e-6;
+
 /**
  * The levels of a station, from the top down: foot, hinge, every section joint, every load and line end on the tower,
  * bearing and mast foot, and closer ones inside sections not known to be uniform.
@@ -21,14 +24,18 @@ const EXTRA_SPACING = 1;
 export function levelsOf(station: Station, further: readonly number[] = []): readonly Level[] {
   const { tower, mast } = station;
   const heights = new Set<number>([tower.foot, tower.top]);
+  const same = (z: number) => [...heights].find((known) => Math.abs(known - z) < ONE_HEIGHT);
   const add = (z: number | undefined) => {
-    if (z !== undefined && z > tower.foot && z < tower.top) heights.add(z);
+    if (z !== undefined && z > tower.foot && z < tower.top && same(z) === undefined) heights.add(z);
   };
-  add(tower.hingeHeight);
-  for (const z of further) add(z);
+  // Joints first: sections are found by their own ends.
   for (const section of tower.sections) {
     add(section.low);
     add(section.high);
+  }
+  add(tower.hingeHeight);
+  for (const z of further) add(z);
+  for (const section of tower.sections) {
     if (!section.uniform) for (const z of inside(section)) add(z);
   }
   for (const load of station.loads) {
@@ -42,10 +49,12 @@ export function levelsOf(station: Station, further: readonly number[] = []): rea
     add(run.high);
   }
   for (const held of tower.held) add(held.height);
-  const foot = mast ? (mast.foot ?? tower.top) : undefined;
-  const bearing = mast?.bearing;
-  add(bearing);
-  add(foot);
+  const at = (z: number | undefined) => {
+    add(z);
+    return z === undefined ? undefined : (same(z) ?? z);
+  };
+  const bearing = at(mast?.bearing);
+  const foot = at(mast ? (mast.foot ?? tower.top) : undefined);
   const levels: Level[] = [];
   for (const z of [...heights].sort((a, b) => b - a)) {
     if (foot === undefined) levels.push({ z, zone: 'plain' });

@@ -1,6 +1,6 @@
 import { emptyHeadingSum, type HeadingSum, worstHeading, worstOfHeadings } from '../areas/index.ts';
 import { zeros } from '../foundation/index.ts';
-import type { Level } from './level.ts';
+import { type Level, ONE_HEIGHT } from './level.ts';
 import type { Slice, SliceForces, SlicesInWind } from './slices-in-wind.ts';
 import type { Mast, Tower } from './station.ts';
 import type { WindItem } from './wind-item.ts';
@@ -86,7 +86,7 @@ export function profileOf(
     const { z, zone } = levels[index] as Level;
     while (next < slicesInWind.onTower.length) {
       const number = slicesInWind.onTower[next] as number;
-      if ((slicesInWind.slices[number] as Slice).z < z) break;
+      if ((slicesInWind.slices[number] as Slice).z < z - ONE_HEIGHT) break;
       gather(slicesInWind, forces, number, towerShear, towerFirst);
       twist.add(number, forces);
       next += 1;
@@ -127,7 +127,7 @@ function stillProfile(slicesInWind: SlicesInWind, forces: SliceForces, levels: r
     while (next < slicesInWind.onTower.length) {
       const number = slicesInWind.onTower[next] as number;
       const slice = slicesInWind.slices[number] as Slice;
-      if (slice.z < z) break;
+      if (slice.z < z - ONE_HEIGHT) break;
       const force = forces.front[number] as number;
       V += force;
       first += force * slice.z;

@@ -115,12 +115,15 @@ export interface SlicesInWind extends Cut, Asked {
   readonly steadyUpTo: number;
 }
 
+/** A direction to the faces of a lattice; `worse` of what nobody told how it stands: each part by the one that asks for more. */
+export type DirectionTaken = WindDirection | 'worse';
+
 /**
  * Gathers what a method says of every slice.
  *
  * @param role demand takes open choices high, capacity low
  */
-export function slicesInWind(wind: Wind, cut: Cut, role: Role, direction: WindDirection): SlicesInWind {
+export function slicesInWind(wind: Wind, cut: Cut, role: Role, direction: DirectionTaken): SlicesInWind {
   const { slices } = cut;
   const asked = askedOf(wind, cut, role, direction);
   const forceFactor = zeros(slices.length);
@@ -141,7 +144,7 @@ export function slicesInWind(wind: Wind, cut: Cut, role: Role, direction: WindDi
   return { ...cut, ...asked, wind, forceFactor, flowFactor, steadyUpTo };
 }
 
-function askedOf(wind: Wind, cut: Cut, role: Role, direction: WindDirection): Asked {
+function askedOf(wind: Wind, cut: Cut, role: Role, direction: DirectionTaken): Asked {
   const { method, conditions } = wind;
   return remember(cut.asked, `${method} ${conditions.units} ${role} ${direction}`, () => {
     const { slices } = cut;
@@ -154,7 +157,7 @@ function askedOf(wind: Wind, cut: Cut, role: Role, direction: WindDirection): As
     const coefficientOf = slices.map((slice, number) => {
       if (slice.part !== part || !found) {
         part = slice.part;
-        found = wind.forceCoefficient(part.rule, role, direction);
+        found = coefficientFrom(wind, part, role, direction);
       }
       if (part.rule.of === 'stated') {
         const { areaKind, slenderFlats } = part.rule;
@@ -166,6 +169,15 @@ function askedOf(wind: Wind, cut: Cut, role: Role, direction: WindDirection): As
     });
     return { coefficientOf, unfavourable, favourable, readTwoWays };
   });
+}
+
+/** No flow turns the order of the two directions: every method has its direction factors beside its flow. */
+function coefficientFrom(wind: Wind, { rule }: DragPart, role: Role, direction: DirectionTaken): PartCoefficient {
+  if (direction !== 'worse') return wind.forceCoefficient(rule, role, direction);
+  const face = wind.forceCoefficient(rule, role, 'face');
+  if (rule.of !== 'lattice') return face;
+  const corner = wind.forceCoefficient(rule, role, 'corner');
+  return corner.byFlow.slow > face.byFlow.slow ? corner : face;
 }
 
 /** Force of the wind on each slice, along and across the heading of its item [N], at the wind's level. */

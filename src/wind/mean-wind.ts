@@ -107,13 +107,14 @@ export const orographyPressureRatio = defineFormula({
   title: 'Peak pressure on the hill over that on level ground, EN 1991-1-4',
   symbol: 'K_o',
   unit: 'one',
-  expression: 'c_o^2 * (1 + 7 * I_v / c_o) / (1 + 7 * I_v)',
+  expression: 'c_o^2 * (1 + 7 * I_v / c_oh) / (1 + 7 * I_v)',
   variables: [
     variable('c_o', 'orography factor', 'one', 1, 2),
+    variable('c_oh', 'the same at the lowest height that counts, if that is higher', 'one', 1, 2),
     variable('I_v', 'turbulence intensity on level ground', 'one', 0.08, 0.6),
   ],
   cite: cite('derived', 'EN 1991-1-4 Eqs. (4.3), (4.7), (4.8), with and without the hill', 'derived'),
-  of: (co: number, Iv: number) => (co * co * (1 + (7 * Iv) / co)) / (1 + 7 * Iv),
+  of: (co: number, held: number, Iv: number) => (co * co * (1 + (7 * Iv) / held)) / (1 + 7 * Iv),
 });
 
 export const probabilityFactor = defineFormula({

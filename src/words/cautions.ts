@@ -160,6 +160,11 @@ export const CAUTION_WORDS = {
       'Recommended values, no national annex: wind force with the partial factor 1.5. EN 1993-3-1 has 1.2 to 1.6 for towers, by reliability class.',
     action: 'Ask the engineer for the class of the tower and the values of the national annex.',
   },
+  'by-second-standard': {
+    says: ({ word }) =>
+      `The building codes send antenna structures to ${word}. Mast, bearing and rotator are compared by it too; the worse counts.`,
+    action: 'Ask the building department which standard counts for a mast on a tower.',
+  },
   'rating-exposure-assumed': {
     says: ({ word }) =>
       word === 'IV'

@@ -44,6 +44,7 @@ function resultDocument({ input }: Assessment, result: CheckResult, system: Unit
     margin: 1 - result.ratio,
     along: quantity(result.along, 'length', system),
     heading: headingDocument(result.headings, system),
+    bySecondMethod: result.bySecondMethod,
     ratioWithoutWind: result.ratioWithoutWind,
     over: over && comparedDocument(over, system),
     torque:

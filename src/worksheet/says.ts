@@ -11,6 +11,7 @@ import {
   type LowerAt,
   type RoomLeft,
 } from '../margins/index.ts';
+import { METHOD_BY_ID } from '../methods/index.ts';
 import {
   CHECK_WORDS,
   COMPARED_WORDS,
@@ -91,7 +92,7 @@ function mainPieces(assessment: Assessment, check: Check): readonly Piece[] {
     { text: `${sentence(checkName(check))} ${VERDICT_WORDS[verdict]}`, as: 'verdict', verdict },
     { text: `: at ${ratioFigures(decisive.ratio)} of ${capacityOf(check)}${target}` },
     ...(isInStillAir(check) ? [] : inSiteWind(assessment)),
-    { text: `; ${whereInWords(assessment, decisive)} governs.${beyond}${larger}` },
+    { text: `; ${whereInWords(assessment, decisive)} governs${bySecondStandard(decisive)}.${beyond}${larger}` },
   ];
 }
 
@@ -171,6 +172,10 @@ export function whereInWords(assessment: Assessment, result: Compared): string {
   return `${mode} ${Math.abs(result.height - tower.foot) < 1e-6 ? 'at the base' : `at ${height}`}`;
 }
 
+/** ", by ANSI/TIA-222-H", where the standard that speaks beside the plan's own of what stands on a tower counts. */
+const bySecondStandard = ({ bySecondMethod }: Compared) =>
+  bySecondMethod === undefined ? '' : `, by ${METHOD_BY_ID[bySecondMethod].title}`;
+
 /** A check in a line, and the reason of its verdict alone. */
 export interface CheckSays {
   readonly says: string;
@@ -191,7 +196,8 @@ function comparedSays(assessment: Assessment, check: Check, result: CheckResult)
   const { input } = assessment;
   const { units } = input.station;
   const range = result.ratioRange[0] < result.ratio ? ` (${ratioFigures(result.ratioRange[0])} at best)` : '';
-  const said = [`${amountsInWords(result, units)}${range}; ${whereInWords(assessment, result)} governs.`];
+  const where = whereInWords(assessment, result);
+  const said = [`${amountsInWords(result, units)}${range}; ${where} governs${bySecondStandard(result)}.`];
   if (result.over) {
     const over = sentence(whereInWords(assessment, result.over));
     said.push(

@@ -244,6 +244,54 @@ describe('POST /v1/areas and /v1/pressures', () => {
     expect(body.notes.map((note: { code: string }) => note.code)).toContain('slow-wind');
   });
 
+  it('gives a square lattice with the wind on a face and on a corner, and counts the larger', async () => {
+    // 10 ft of 1 ft, a solid share of 0.15: 1.5 ft²·(4·0.15² − 5.9·0.15 + 4) = 4.8075; on its diagonal × (1 + 0.75·0.15).
+    const lattice = { shape: 'lattice', faces: 4, width: 12, members: 'flat', solidity: 0.15 };
+    const { body } = await post('/v1/areas', {
+      units: 'us',
+      method: 'asce7-16',
+      tower: { support: 'free', top: 10, sections: [{ length: 10, ...lattice }] },
+      loads: [{ name: 'cage', ...lattice, height: [10, 20] }],
+    }).expect(200);
+    expect(body.items).toHaveLength(2);
+    for (const item of body.items) {
+      expect(item.byDirection.face).toBeCloseTo(4.8075, 9);
+      expect(item.byDirection.corner).toBeCloseTo(5.34834375, 9);
+      expect([item.front, item.worst]).toEqual([item.byDirection.corner, item.byDirection.corner]);
+    }
+    expect(body.worst.value).toBeCloseTo(2 * 5.34834375, 9);
+  });
+
+  it.each([
+    // 3 m of 0.4 m, solid share 0.2: 0.24 m². EN 1993-3-1 Annex B, flats: 1.76·2.25·(1 − 1.5·0.2 + 0.2²), Kθ = 1 + 0.55·0.2.
+    ['en1991-1-4', 0.24 * 1.76 * 2.25 * 0.74, 1.11],
+    // TIA-222-H: a square's diagonal 1 + 0.75ε.
+    ['tia222-h', 0.24 * (4 * 0.04 - 5.9 * 0.2 + 4), 1.15],
+  ])('has the direction factor of %s', async (method, face, factor) => {
+    const { body } = await post('/v1/areas', {
+      units: 'si',
+      method,
+      loads: [
+        { name: 'cage', shape: 'lattice', faces: 4, width: 400, members: 'flat', solidity: 0.2, height: [10, 13] },
+      ],
+    }).expect(200);
+    expect(body.items[0].byDirection.face).toBeCloseTo(face, 6);
+    expect(body.items[0].byDirection.corner / body.items[0].byDirection.face).toBeCloseTo(factor, 6);
+  });
+
+  it('leaves a triangle as it is on a face: its other directions ask for less', async () => {
+    const { body } = await post('/v1/areas', {
+      units: 'us',
+      method: 'tia222-h',
+      loads: [
+        { name: 'cage', shape: 'lattice', faces: 3, width: 12, members: 'flat', solidity: 0.2, height: [10, 20] },
+      ],
+    }).expect(200);
+    // TIA-222-H, flats at 60°: 0.80, from memory.
+    expect(body.items[0].byDirection.corner / body.items[0].byDirection.face).toBeCloseTo(0.8, 9);
+    expect(body.items[0].worst).toBe(body.items[0].byDirection.face);
+  });
+
   it('gives 26.24 psf at 50 ft for 105 mph on open ground', async () => {
     // 0.00256·2.01·(50/900)^(2/9.5)·0.85·105²
     const { body } = await post('/v1/pressures', {

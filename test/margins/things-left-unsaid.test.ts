@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Assessment, assess, type Verdict } from '../../src/margins/index.ts';
+import { type Assessment, assess, checkRatio, type Verdict } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { anyPlan, assessed, type Document } from './any-plan.ts';
 import { demoPlans } from './demo-plan.ts';
@@ -35,7 +35,8 @@ function without(plan: Document, path: readonly string[]): Document {
   return copy;
 }
 
-const ratioOf = ({ checks }: Assessment) => checks[0]?.result?.ratio ?? Number.POSITIVE_INFINITY;
+const ratioOf = ({ checks, ratios }: Assessment) =>
+  Math.max(checkRatio(ratios, 'tower')?.unfavourable ?? Number.POSITIVE_INFINITY, checks[0]?.result?.ratio ?? 0);
 const towerVerdict = (assessment: Assessment) => assessment.checks[0]?.verdict ?? 'open';
 
 /** A demo plan with everything said that it leaves open. */

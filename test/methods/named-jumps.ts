@@ -22,7 +22,7 @@ const ASCE = ['asce7-10', 'asce7-16', 'asce7-22'] as const;
 const TIA = ['tia222-g', 'tia222-h'] as const;
 
 /** D·√q of 2.5 ft·√psf: 2.5 × 0.3048 × √47.88026 m·√Pa. */
-const STEP_ASCE = 5.272702;
+const STEP_ASCE = 5.3;
 const ROUND_STEP = 'ASCE 7, chimneys table: above D√q = 2.5 ft·√psf its row of fast flow';
 /** C of 32, 64, 39 and 78 mph·ft, each mph·ft being 0.136257792 m²/s. */
 const C32 = 4.3602493;
@@ -266,16 +266,17 @@ const REACH_EN =
 const GENTLE_EN = 'EN 1991-1-4, A.3: a slope counts from 0.05 on';
 
 /**
- * K_o = c_o²(1 + 7I/c_o)/(1 + 7I) in terrains III, II, I, for a hill 30 m high and 120 m from foot to crest: 240 m above
- * its crest; at the ground 180 m before, 240 m behind it, 420 m behind the edge of a cliff; at a slope of 0.05.
+ * K_o = c_o²(1 + 7I/c_oh)/(1 + 7I) in terrains III, II, I, c_oh at 5, 2 and 1 m, for a hill 30 m high and 120 m from foot to
+ * crest: 240 m above its crest; at the ground 180 m before, 240 m behind it, 420 m behind the edge of a cliff; at a slope of
+ * 0.05, by its height of 6 m and by its length of 600 m.
  */
 const enHills: NamedJump[] = (
   [
-    ['B', 1.0495, 1.012339, 1.0192, 1.04238, 1.133203],
-    ['C', 1.051512, 1.012903, 1.020082, 1.044353, 1.139717],
-    ['D', 1.05296, 1.013403, 1.020862, 1.046099, 1.145481],
+    ['B', 1.0495, 1.01243, 1.019143, 1.04238, 1.138702, 1.134332],
+    ['C', 1.051512, 1.012935, 1.020058, 1.044353, 1.141776, 1.140133],
+    ['D', 1.05296, 1.013417, 1.020851, 1.046099, 1.146436, 1.145673],
   ] as const
-).flatMap(([exposure, above, before, behind, behindCliff, gentle]) =>
+).flatMap(([exposure, above, before, behind, behindCliff, gentleByHeight, gentle]) =>
   (['ridge', 'escarpment', 'round-hill'] as const).flatMap((shape): NamedJump[] => {
     const held = new RegExp(`${shape}, exposure ${exposure}`);
     const cliff = shape === 'escarpment';
@@ -293,7 +294,7 @@ const enHills: NamedJump[] = (
         from: cliff ? behindCliff : behind,
         to: 1,
       },
-      { ...slope, quantity: 'topographic factor by height of the hill', at: 6, from: 1, to: gentle },
+      { ...slope, quantity: 'topographic factor by height of the hill', at: 6, from: 1, to: gentleByHeight },
       { ...slope, quantity: 'topographic factor by half-length of the hill', at: 300, from: gentle, to: 1 },
     ];
   }),

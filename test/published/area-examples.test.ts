@@ -65,7 +65,7 @@ publishedExamples('round-members', {
       ),
     };
   },
-  'asce-limit-in-both-units': () => ({ limit_SI: ASCE_FLOW_LIMIT }),
+  'asce-limit-in-both-units': () => ({ limit_SI: ASCE_FLOW_LIMIT.us }),
 });
 
 publishedExamples('flat-members', {

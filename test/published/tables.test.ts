@@ -344,7 +344,9 @@ everyRow(
     if (method === 'eia222-f') return close(at(ROUND_F, aspect), coefficient(30));
     const tia = method.startsWith('tia');
     const coefficientAt = (ratio: number) =>
-      tia ? roundCoefficientTia(method === 'tia222-g' ? 'G' : 'H', ratio) : roundCoefficientAsce(ratio, 'capacity');
+      tia
+        ? roundCoefficientTia(method === 'tia222-g' ? 'G' : 'H', ratio)
+        : roundCoefficientAsce(ratio, 'capacity', 'us');
     const byFlow = coefficientAt(aspect);
     const from = number(row, 'from');
     const to = row['to'] === '' ? from * 2 : number(row, 'to');

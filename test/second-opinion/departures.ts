@@ -107,15 +107,6 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
       rating: { area: 0.5, wind: enRated },
     }),
   },
-  'lattice-load-face-on': {
-    says: 'A lattice given as a load has no direction factor: square, it is up to 16.7 % low.',
-    side: 'unsafe',
-    plan: plan({
-      loads: [
-        { name: 'cage', ...lattice, faces: 4, width: 10, leg: 1, panel: 10, height: [22, 30], weight: 0, offset: 0 },
-      ],
-    }),
-  },
   'least-pressure-on-a-square-metre': {
     says: 'A force stated at a speed is held as 1 m² with a small coefficient, so that ASCE 7’s 16 psf act on a whole square metre: 20 lbf at 100 mph become 103 lbf.',
     side: 'safe',
@@ -168,17 +159,6 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
       ],
     }),
   },
-  'further-area-at-the-bearing': {
-    says: 'Within the couple a further area of the rated case that stands below the bearing is credited with the arm from the bearing, not from its own height: 20 % at the mast’s foot.',
-    side: 'unsafe',
-    plan: plan({
-      tower: { top: 20 },
-      sections: [{ ...roundPole(4, 20), count: 1, width: [5, 3] }],
-      mast: { ...mast, bearing: 20 },
-      rotator: { height: 14, weight: 40 },
-      rating: { [FIELD.furtherAreas]: [{ area: 5, height: 15 }] },
-    }),
-  },
   'twist-by-itself': {
     says: 'Shear and twist in the braces each take their own worst heading; as one demand they have one.',
     side: 'safe',
@@ -203,47 +183,6 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
       sections: [{ ...roundPole(6, 10), count: 4 }],
       loads: [{ name: 'panel', area: 1, areaKind: 'effective', above: 0.001, weight: 0 }],
       rating: { area: 1 },
-    }),
-  },
-  'drag-step-in-feet': {
-    says: 'In SI the drag step of ASCE’s chimneys stands at 2.5 ft and psf, 5.27 in m and Pa, where the printed 5.3 is: 1 % less force past the step.',
-    side: 'unsafe',
-    plan: plan({
-      units: 'si',
-      site: { wind: { speed: 60, basis: 'gust3-strength' } },
-      tower: { top: 12 },
-      sections: [{ length: 3, count: 4, ...lattice, width: 450, leg: 32, brace: 12, panel: 450 }],
-      loads: [{ name: 'stack', shape: 'tube', along: 'upright', diameter: 130, height: [12, 16], weight: 0 }],
-      rating: { area: 1, wind: { ...rated, speed: 60 } },
-    }),
-  },
-  'hill-below-least-height': {
-    says: 'Below the least height of a terrain EN 1991-1-4 holds the turbulence of that height, its hill included; with the hill of the lower place it is less: 2.5 % of the pressure at 6 m in terrain IV (4.4, from memory).',
-    side: 'unsafe',
-    plan: plan({
-      units: 'si',
-      method: 'en1991-1-4',
-      site: {
-        ...enWind,
-        terrain: 'IV',
-        topographicFactor: undefined,
-        hill: { shape: 'ridge', height: 40, halfLength: 60, distance: 0, side: 'upwind', isolated: true },
-      },
-      tower: { top: 12 },
-      sections: [{ length: 3, count: 4, ...lattice, width: 450, leg: 32, brace: 12, panel: 450 }],
-      loads: [{ name: 'panel', area: 0.5, areaKind: 'effective', height: 6, offset: 0, weight: 0 }],
-      rating: { area: 1, wind: enRated },
-    }),
-  },
-  'rated-bundle-at-1.2': {
-    says: 'Lines that a rating includes as a bundle count at 1.2 of its width even where the smaller of the two, the lines singly, is less: by RS-222-C 2/3 of each, by EN 1.10.',
-    side: 'unsafe',
-    plan: plan({
-      rating: {
-        areaKind: 'flat-plate',
-        wind: { speed: 80, basis: 'fastest-mile', method: 'rs222-c', riskCategory: 'II' },
-        withCables: { count: 3, diameter: 0.9, [FIELD.arrangement]: 'bundle' },
-      },
     }),
   },
   'no-relief-in-braces': {

@@ -85,8 +85,7 @@ export function endEffect(length: number, width: number): number {
 }
 
 /** The step of ASCE's table for chimneys, D times the root of q: 2.5 in ft and psf, 5.3 in m and Pa. */
-const stepOf = (wind: Wind) =>
-  wind.system === 'us' || wind.departures.has('drag-step-in-feet') ? 2.5 * FOOT * Math.sqrt(PSF) : 5.3;
+const stepOf = (wind: Wind) => (wind.system === 'us' ? 2.5 * FOOT * Math.sqrt(PSF) : 5.3);
 
 function asceRound(wind: Wind, width: number, aspect: number, z: number): number {
   const pressure = pressureAt(wind, z);
@@ -347,8 +346,6 @@ export function linesWidth(lines: Lines): number {
 /** Effective area of a metre of a run of lines. */
 export function linesArea(wind: Wind, lines: Lines, z: number): number {
   const long = lines.to - lines.from;
-  if (wind.rated && lines.arrangement === 'bundle' && lines.count > 1 && wind.departures.has('rated-bundle-at-1.2'))
-    return 1.2 * linesWidth(lines);
   const each = lines.width + 2 * (wind.ice?.(z) ?? 0);
   const singly = lines.count * each * roundMember(wind, each, long, z);
   if (lines.arrangement === FLAT_ROW) return Math.min(singly, lines.count * lines.width * 1.5);

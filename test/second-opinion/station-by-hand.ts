@@ -19,7 +19,7 @@ import {
   statedRating,
   type WindAngle,
 } from './drag-by-hand.ts';
-import type { Lines, Load, Mast, Rating, Section, Station, WindTold } from './told-station.ts';
+import type { Lines, Load, Mast, Method, Rating, Section, Station, WindTold } from './told-station.ts';
 import {
   directionFactorOf,
   elevationFactorOf,
@@ -305,9 +305,8 @@ function loadSlices(wind: Wind, load: Load): Slice[] {
     case 'lattice':
       return slicesOf(wind, low, high, (z) => {
         const width = shape.low + ((shape.high - shape.low) * (z - low)) / (high - low);
-        const angles = wind.departures.has('lattice-load-face-on') ? [0 as const] : anglesOf(shape);
         return even(
-          Math.max(...angles.map((angle) => lattice(wind, shape, width, high - low, z, angle))),
+          Math.max(...anglesOf(shape).map((angle) => lattice(wind, shape, width, high - low, z, angle))),
           latticeSeen(shape, width, high - low),
         );
       });
@@ -643,8 +642,7 @@ function provenAt(station: Station, rated: RatedCase, z: number, section: Sectio
       if (height < z - NEAR) continue;
       const above = Math.max(0, height - station.top);
       shear += force * (mast.manufacturerPlates ? 1 + above / (mast.bearing - mast.foot) : 1);
-      const atBearing = station.departures.has('further-area-at-the-bearing') || height > mast.bearing;
-      moment += force * ((atBearing ? mast.bearing : height) - z);
+      moment += force * (Math.min(mast.bearing, height) - z);
     }
   }
   const meet = legsMeet(section);
@@ -787,7 +785,29 @@ export interface MastForces {
 }
 
 /** Bending at the bearing, and what the mast does to bearing and foot (basis 8); gust factor of masts on towers. */
-export function mastForces(station: Station, ofStation: Wind = siteWind(station)): MastForces {
+export function mastForces(station: Station): MastForces {
+  const own = mastForcesIn(station, siteWind(station));
+  // IBC 1609.1.1 sends antenna structures to TIA-222, whose wind on what stands on a tower counts where it asks for more.
+  const beside = BESIDE[station.wind.method];
+  if (beside === undefined) return own;
+  const speed = speedIn('gust3-strength', station.wind.speed, station.wind.basis);
+  const byTower = { ...station, wind: { ...station.wind, method: beside, speed, basis: 'gust3-strength' as const } };
+  const second = mastForcesIn(byTower, siteWind(byTower));
+  return {
+    bending: Math.max(own.bending, second.bending),
+    atBearing: Math.max(own.atBearing, second.atBearing),
+    atFoot: Math.max(own.atFoot, second.atFoot),
+    allowable: own.allowable,
+  };
+}
+
+const BESIDE: Readonly<Partial<Record<Method, Method>>> = {
+  'asce7-10': 'tia222-g',
+  'asce7-16': 'tia222-h',
+  'asce7-22': 'tia222-h',
+};
+
+function mastForcesIn(station: Station, ofStation: Wind): MastForces {
   const { mast } = station;
   if (mast === undefined) throw new Error('no mast');
   const latticeGust = gustOf(ofStation.method, 'lattice', ofStation, swaying(station));

@@ -172,7 +172,6 @@ export interface Rating {
  */
 export const DEPARTURES = [
   'own-surface-each-side',
-  'lattice-load-face-on',
   'least-pressure-on-a-square-metre',
   'wire-at-its-mast-end',
   'rated-case-rigid',
@@ -180,12 +179,8 @@ export const DEPARTURES = [
   'twist-by-itself',
   'weight-on-the-widest',
   'step-in-demand-only',
-  'rated-bundle-at-1.2',
   'couple-point-by-point',
   'no-relief-in-braces',
-  'further-area-at-the-bearing',
-  'drag-step-in-feet',
-  'hill-below-least-height',
 ] as const;
 export type Departure = (typeof DEPARTURES)[number];
 

@@ -125,8 +125,7 @@ export function pressureAt(wind: Wind, z: number): number {
     const orography = wind.topography(z);
     const roughness = 0.19 * (z0 / 0.05) ** 0.07 * Math.log(height / z0);
     // Below the least height the turbulence is that of the least height, its hill included (EN 1991-1-4, 4.4).
-    const hillAt = wind.departures.has('hill-below-least-height') ? z : height;
-    const turbulence = 1 / (wind.topography(hillAt) * Math.log(height / z0));
+    const turbulence = 1 / (wind.topography(height) * Math.log(height / z0));
     return (1 + 7 * turbulence) * 0.5 * 1.25 * (roughness * orography * speed) ** 2;
   }
   const still = constantOf(wind.system) * heightFactor(method, wind.ground, z) * speed ** 2;

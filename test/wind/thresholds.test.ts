@@ -109,7 +109,7 @@ describe('limits of standards met exactly by round figures', () => {
       // D in inches and q in psf that make 2.5 ft·√psf exactly.
       const diameter = (30 / figure) * INCH;
       const flow = diameter * Math.sqrt(figure * figure * POUND_PER_SQUARE_FOOT);
-      const law = roundCoefficientAsce(25, 'capacity');
+      const law = roundCoefficientAsce(25, 'capacity', 'us');
       expect(law.at(flow), `${figure}`).toBe(1.2);
       expect(law.at(flow * 1.0001), `${figure}`).toBeCloseTo(0.7, 12);
       for (const [aspect, slow] of [
@@ -117,7 +117,7 @@ describe('limits of standards met exactly by round figures', () => {
         [25, 1.2],
       ] as const) {
         for (const unit of UNITS) {
-          const found = roundCoefficientAsce((aspect * figure * unit) / (figure * unit), 'demand').slow;
+          const found = roundCoefficientAsce((aspect * figure * unit) / (figure * unit), 'demand', 'us').slow;
           expect(found).toBeCloseTo(slow, 9);
         }
       }

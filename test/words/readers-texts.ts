@@ -152,7 +152,11 @@ const TOLD_APART: readonly Omit<SaidCaution, 'code' | 'severity'>[] = [
 ];
 
 /** Cautions whose word is the title of a standard. */
-const NAMES_A_STANDARD: ReadonlySet<string> = new Set(['rating-old-standard', 'method-from-memory']);
+const NAMES_A_STANDARD: ReadonlySet<string> = new Set([
+  'rating-old-standard',
+  'by-second-standard',
+  'method-from-memory',
+]);
 
 /** Every caution with all that may tell it apart. */
 export const EVERY_CAUTION: readonly string[] = CAUTION_CODES.flatMap((code) => {

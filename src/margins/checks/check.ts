@@ -1,3 +1,4 @@
+import type { MethodId } from '../../methods/index.ts';
 import type { FallComparison } from '../../structure/index.ts';
 import type { Comparison } from '../comparisons.ts';
 import type { WindsHeld } from '../holds-to-ratio.ts';
@@ -130,6 +131,8 @@ export interface Compared {
   /** From the hold outwards, on an element or a boom [m]. */
   readonly along?: number;
   readonly place?: Comparison['place'];
+  /** Standard whose wind counts, where it is not the plan's own method but the one beside it for what stands on a tower. */
+  readonly bySecondMethod?: MethodId;
 }
 
 /** A check that is not shown. */

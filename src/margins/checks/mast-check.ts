@@ -1,5 +1,5 @@
 import { evaluate, nth, remember, type Trace, under } from '../../foundation/index.ts';
-import type { Bound } from '../../methods/index.ts';
+import { type Bound, METHOD_BY_ID } from '../../methods/index.ts';
 import {
   type Cut,
   type ForcePlace,
@@ -19,7 +19,7 @@ import {
 import { agree, explainPieces, sumsByGroup } from '../explain-slices.ts';
 import { roomByMoment, totalMoment } from '../formulas.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
-import type { IceCase, IceCaseShown } from '../ice-case.ts';
+import { type IceCase, type IceCaseShown, iceWind } from '../ice-case.ts';
 import type { TowerModel } from '../model.ts';
 import { forcePerArea, type RoomByCheck } from '../room-by-check.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
@@ -28,6 +28,7 @@ import type { CheckContext, CheckKind } from './check-kind.ts';
 import {
   armAbove,
   beamOf,
+  countsBeside,
   type MastInWind,
   type MastWinds,
   mastCut,
@@ -35,6 +36,7 @@ import {
   type StillMoments,
   steadySpeed,
   stillMoments,
+  windsOnMast,
   withMastGust,
   worstHeadingOf,
 } from './mast-in-wind.ts';
@@ -92,7 +94,7 @@ export function mastCheck(model: TowerModel): readonly Check[] {
     actual: ratioBySpeed(found, (each) => each.actual(), steadyUpTo),
     steadyUpTo,
   });
-  return [judgedMast(model, MAST, { ...resultAt(found, model.site.speed, true), ...held })];
+  return [judgedMast(model, MAST, { ...resultAt(model, found, model.site.speed, true), ...held })];
 }
 
 /** The mast with ice, in the gust that goes with ice, against the same tube. */
@@ -103,12 +105,15 @@ function icedMastCheck(model: TowerModel, ice: IceCase | undefined): readonly Ch
   const needs = [...mastNeeds(mast), ...ice.needs];
   if (!ice.shown || needs.length > 0) return [openCheck(of, 'missing', needs)];
   const found = icedMastModel(ice.shown);
-  return [found ? judgedMast(model, of, resultAt(found, ice.shown.speed, false)) : openCheck(of, 'not-computed')];
+  return [
+    found ? judgedMast(model, of, resultAt(model, found, ice.shown.speed, false)) : openCheck(of, 'not-computed'),
+  ];
 }
 
-function resultAt(found: MastModel, speed: number, least: boolean): CheckResult {
+function resultAt(model: TowerModel, found: MastModel, speed: number, least: boolean): CheckResult {
   const unfavourable = worstOf(found, (each) => each.design, speed, 'unfavourable', least);
   const favourable = worstOf(found, (each) => each.design, speed, 'favourable', least);
+  const bySecondMethod = countsBeside(model, unfavourable.cut.wind);
   return {
     ratio: unfavourable.ratio,
     of: 'bending',
@@ -117,6 +122,7 @@ function resultAt(found: MastModel, speed: number, least: boolean): CheckResult 
     height: unfavourable.place.z,
     ratioRange: [Math.min(favourable.ratioAtBest, unfavourable.ratio), unfavourable.ratio],
     headings: unfavourable.headings,
+    ...(bySecondMethod === undefined ? {} : { bySecondMethod }),
   };
 }
 
@@ -179,10 +185,10 @@ export function ruptureNotGiven(model: TowerModel): readonly string[] {
 
 const noYield = ({ yieldStrength }: { readonly yieldStrength?: number | undefined }) => yieldStrength === undefined;
 
-function icedMastModel({ model }: IceCaseShown): MastModel | undefined {
+function icedMastModel({ model, speed }: IceCaseShown): MastModel | undefined {
   const cut = mastCut(model);
-  const winds = model.scenarios.map(({ windStructure, appurtenances }) => {
-    const design = slicesInWind(withMastGust(model, appurtenances.wind, windStructure), cut, 'demand', 'face');
+  const winds = windsOnMast(model, (asked, windStructure) => {
+    const design = slicesInWind(withMastGust(iceWind(asked, windStructure, speed)), cut, 'demand', 'worse');
     return { design, actual: () => design };
   });
   return mastModelIn(model, { cut, winds });
@@ -332,8 +338,19 @@ function explainMast({ model, ice }: CheckContext, checks: readonly Check[], tra
     const shown = withIce ? ice?.shown : undefined;
     const found = shown ? icedMastModel(shown) : mastModel(model);
     const speed = shown ? shown.speed : model.site.speed;
-    if (found) under(trace, withIce ? 'mast with ice' : 'mast', () => explainCase(found, speed, !withIce, trace));
+    if (found) under(trace, withIce ? 'mast with ice' : 'mast', () => explainByMethods(found, speed, !withIce, trace));
   }
+}
+
+/** By the plan's method, and by the one that speaks beside it where there is one. */
+function explainByMethods(found: MastModel, speed: number, least: boolean, trace: Trace): void {
+  const methods = new Set(found.winds.map(({ design }) => design.wind.method));
+  if (methods.size === 1) explainCase(found, speed, least, trace);
+  else
+    for (const id of methods) {
+      const winds = found.winds.filter(({ design }) => design.wind.method === id);
+      under(trace, `by ${METHOD_BY_ID[id].title}`, () => explainCase({ ...found, winds }, speed, least, trace));
+    }
 }
 
 /** Every force on it, the moment where it is used most, and what its tube is allowed there. */

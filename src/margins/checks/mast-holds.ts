@@ -1,4 +1,5 @@
 import { nth } from '../../foundation/index.ts';
+import type { MethodId } from '../../methods/index.ts';
 import {
   type ForcePlace,
   type Mast,
@@ -19,6 +20,7 @@ import type { Check } from './check.ts';
 import {
   armAbove,
   beamOf,
+  countsBeside,
   eccentricWeightOnMast,
   type MastWinds,
   mastInWind,
@@ -47,6 +49,8 @@ export interface MastAnswer {
   readonly tipMovement?: number;
   /** Worst bending, and where [N·m, m]. */
   readonly bending?: { readonly moment: number; readonly height: number };
+  /** What the method that speaks beside the plan's own makes larger. */
+  readonly bySecondMethod: Readonly<Partial<Record<AskedOfHold, MethodId>>>;
 }
 
 /** What the mast asks of what holds it. */
@@ -106,8 +110,7 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
   const { foot, bearing } = hold;
   const { speed } = model.site;
   const beam = beamOf(mast);
-  let answer: MastAnswer | undefined;
-  for (const { design } of once(model, mastInWind).winds) {
+  const inWinds = once(model, mastInWind).winds.map(({ design }) => {
     const forces = sliceForces(design, speed, 'unfavourable', true);
     const by = (share: Reach['share']) =>
       worstHeadingOf(
@@ -115,25 +118,42 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
         forces,
         design.slices.map((slice) => share(slice, nth(design.items, slice.item))),
       ).value;
-    const asked = (of: AskedOfHold) => {
-      const reach = reachOf(model, of, foot, bearing);
-      return reach && by(reach.share) + reach.still;
-    };
-    const force = by(() => 1);
-    const atBearing = asked('atBearing');
-    const clampMoment = asked('clampMoment');
-    const here: MastAnswer = {
-      force,
-      torque: asked('torque') as number,
-      atFoot: asked('atFoot') as number,
-      ...(atBearing === undefined ? {} : { atBearing }),
-      ...(clampMoment === undefined ? {} : { clampMoment }),
-      ...weightOf(model, mast),
-      ...movementOf(model, beam, design, forces),
-    };
-    if (answer === undefined || here.force > answer.force) answer = here;
-  }
-  return answer;
+    return { wind: design.wind, by, moved: movementOf(model, beam, design, forces) };
+  });
+  const bySecondMethod: Partial<Record<AskedOfHold, MethodId>> = {};
+  const asked = (of: AskedOfHold): number | undefined => {
+    const reach = reachOf(model, of, foot, bearing);
+    if (!reach) return undefined;
+    const [first, ...others] = inWinds.map(({ wind, by }) => ({ wind, value: by(reach.share) + reach.still }));
+    const worst = others.reduce((most, each) => (each.value > (most?.value ?? 0) ? each : most), first);
+    const second = worst && countsBeside(model, worst.wind);
+    if (second !== undefined) bySecondMethod[of] = second;
+    return worst?.value;
+  };
+  const atBearing = asked('atBearing');
+  const clampMoment = asked('clampMoment');
+  // Each figure is of the wind that makes it largest.
+  const moved = inWinds.map((each) => each.moved);
+  const tipMovement = largest(moved, (each) => each.tipMovement)?.tipMovement;
+  const bending = largest(moved, (each) => each.bending?.moment)?.bending;
+  return {
+    force: Math.max(...inWinds.map(({ by }) => by(() => 1))),
+    torque: asked('torque') as number,
+    atFoot: asked('atFoot') as number,
+    ...(atBearing === undefined ? {} : { atBearing }),
+    ...(clampMoment === undefined ? {} : { clampMoment }),
+    ...weightOf(model, mast),
+    ...(tipMovement === undefined ? {} : { tipMovement }),
+    ...(bending === undefined ? {} : { bending }),
+    bySecondMethod,
+  };
+}
+
+function largest<T>(all: readonly T[], by: (each: T) => number | undefined): T | undefined {
+  return all.reduce<T | undefined>(
+    (most, each) => (most === undefined || (by(each) ?? 0) > (by(most) ?? 0) ? each : most),
+    undefined,
+  );
 }
 
 /**

@@ -1,5 +1,5 @@
 import { GRAVITY, nth } from '../../foundation/index.ts';
-import { METHOD_BY_ID, type Wind } from '../../methods/index.ts';
+import { METHOD_BY_ID, type MethodId, type Wind } from '../../methods/index.ts';
 import {
   type Cut,
   creditedPieces,
@@ -30,7 +30,7 @@ export interface MastWinds {
 /**
  * The wind on the mast and what it carries, cut into slices.
  *
- * F = λ·q·G·C·A, G of a mast where the method has one
+ * F = λ·q·G·C·A, G of a mast where the method has one, by every standard that speaks of what stands on a tower
  *
  * @source derived
  */
@@ -51,12 +51,10 @@ export function mastCut(model: TowerModel): Cut {
   );
 }
 
-/** The wind on the mast and what it carries, with the gust factor that the method has for a mast. */
 function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
-  const windStructure = [...new Set(model.scenarios.map((scenario) => scenario.windStructure))];
-  return windStructure.map((each) => {
+  return windsOnMast(model, (asked, windStructure) => {
     const on = (actual: boolean) =>
-      slicesInWind(withMastGust(model, siteWind(model.input, each, actual, model.site), each), cut, 'demand', 'face');
+      slicesInWind(withMastGust(siteWind(asked.input, windStructure, actual, asked.site)), cut, 'demand', 'worse');
     let actual: SlicesInWind | undefined;
     return {
       design: on(false),
@@ -68,15 +66,53 @@ function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
   });
 }
 
+/** A site's wind as a method takes it. */
+export type AskedWind = Pick<TowerModel, 'input' | 'site'>;
+
 /**
- * A wind with the gust factor that the method has for a mast, where it has one.
+ * Every wind that is asked of the mast: the plan's own, and by the standard that speaks beside its method for what stands on a
+ * tower; each over every kind of structure that the tower may be.
+ *
+ * @param make one of them
+ */
+export function windsOnMast<T>(
+  model: TowerModel,
+  make: (asked: AskedWind, windStructure: Scenario['windStructure']) => T,
+): readonly T[] {
+  const { input, site, scenarios } = model;
+  const { besideOnTowers, basis } = METHOD_BY_ID[input.method];
+  const asked: AskedWind[] = [{ input, site }];
+  if (besideOnTowers !== undefined) {
+    // Its speed is that of the plan's own method: both take the strength-level gust of one map.
+    const speedLevel = METHOD_BY_ID[besideOnTowers].speedLevel(basis);
+    asked.push({ input: { ...input, method: besideOnTowers }, site: { ...site, speedLevel } });
+  }
+  const windStructures = [...new Set(scenarios.map(({ windStructure }) => windStructure))];
+  return asked.flatMap((each) => windStructures.map((windStructure) => make(each, windStructure)));
+}
+
+/**
+ * A wind with the gust factor that its method has for a mast, where it has one.
  *
  * max(G, G_mast)
  */
-export function withMastGust(model: TowerModel, wind: Wind, windStructure: Scenario['windStructure']): Wind {
-  const { mastGust } = METHOD_BY_ID[model.input.method];
+export function withMastGust(wind: Wind): Wind {
+  const { mastGust } = METHOD_BY_ID[wind.method];
   if (!mastGust) return wind;
+  const { windStructure } = wind.conditions;
   return { ...wind, gustEffect: (speed, trace) => Math.max(wind.gustEffect(speed), mastGust(windStructure, trace)) };
+}
+
+/**
+ * The method whose wind counts, where it is not the plan's own but speaks beside it.
+ *
+ * @example countsBeside({ input: { method: 'tia222-h' } }, { method: 'tia222-h' }) // undefined
+ */
+export function countsBeside(
+  model: { readonly input: Pick<TowerModel['input'], 'method'> },
+  wind: Pick<Wind, 'method'>,
+): MethodId | undefined {
+  return wind.method === model.input.method ? undefined : wind.method;
 }
 
 /** Of a group: the mean of its forces, and how they vary with twice the heading [N or N·m]. */

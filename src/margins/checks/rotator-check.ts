@@ -6,6 +6,7 @@ import type { CheckKind } from './check-kind.ts';
 import { mastAnswer, windsHeldByHold } from './mast-holds.ts';
 import {
   compare,
+  countedBy,
   type HeldMast,
   type Holder,
   holderChecks,
@@ -44,7 +45,10 @@ function clampCheck({ of, model, rating, mast }: HeldMast): Check | undefined {
   if (!mast) return unknownCheck(of, mastNeeds(model, mast));
   if (mast.clampMoment === undefined) return openCheck(of, 'held-by-bearing');
   const capacity = claim.moment * shareAllowed(claim).low;
-  const compared = compare('clamp-moment', mast.clampMoment, capacity, model.hold.foot);
+  const compared = {
+    ...compare('clamp-moment', mast.clampMoment, capacity, model.hold.foot),
+    ...countedBy(mast, 'clampMoment'),
+  };
   const held = windsHeldByHold(model, 'clampMoment', capacity);
   return statedCheck(model, of, compared, steadyNotGiven(model, 'mast'), held, levelOf(rating, claim));
 }

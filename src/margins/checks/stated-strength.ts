@@ -6,7 +6,7 @@ import { type Rating, type RatingClaim, shareAllowed } from '../rating.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
 import { type Check, type CheckOf, type Compared, judged, openCheck, settled } from './check.ts';
 import type { RoomRule } from './check-kind.ts';
-import { type MastAnswer, mastAnswer, roomOfHold, windsHeldByHold } from './mast-holds.ts';
+import { type AskedOfHold, type MastAnswer, mastAnswer, roomOfHold, windsHeldByHold } from './mast-holds.ts';
 
 /** What holds the mast, and what of a force it takes. */
 export interface Holder {
@@ -57,7 +57,7 @@ function holderCheck(held: HeldMast, { kind, force }: Holder): Check {
     const height = kind === 'bearing' ? hold.bearing : hold.foot;
     const all = [...needs, ...steadyNotGiven(model, 'mast')];
     if (asked === undefined) return unknownCheck(of, all);
-    const compared = compare('side-force', asked, capacity, height);
+    const compared = { ...compare('side-force', asked, capacity, height), ...countedBy(mast, force) };
     return statedCheck(model, of, compared, all, windsHeldByHold(model, force, capacity), levelOf(rating, claim));
   }
   if (claim.kind === 'area') {
@@ -81,7 +81,7 @@ function torqueCheck({ of, model, rating, mast }: HeldMast, claim: Extract<Ratin
   const share = shareAllowed(claim).low;
   const capacity = stated * share;
   const held = windsHeldByHold(model, 'torque', capacity);
-  const compared = compare('torque', mast.torque, capacity, model.hold.foot);
+  const compared = { ...compare('torque', mast.torque, capacity, model.hold.foot), ...countedBy(mast, 'torque') };
   const check = statedCheck(model, of, compared, [], held, levelOf(rating, claim));
   const turnsWith = torque === undefined ? undefined : torque * share;
   const turnsUpTo = turnsWith === undefined ? undefined : windsHeldByHold(model, 'torque', turnsWith).holdsTo?.gust;
@@ -159,6 +159,12 @@ function areaOnMast({ scenarios, site }: TowerModel): number {
     areas.set(item, [front + nth(forces.front, index) / perArea, side + nth(forces.side, index) / perArea]);
   });
   return [...areas.values()].reduce((sum, [front, side]) => sum + Math.max(front, side), 0);
+}
+
+/** The standard whose wind counts in what the mast asks of its hold, where it is not the plan's own method. */
+export function countedBy(mast: MastAnswer | undefined, of: AskedOfHold): Pick<Compared, 'bySecondMethod'> {
+  const bySecondMethod = mast?.bySecondMethod[of];
+  return bySecondMethod === undefined ? {} : { bySecondMethod };
 }
 
 /** What keeps the forces of the mast from being known. */
