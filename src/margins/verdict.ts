@@ -14,6 +14,11 @@ export function worstVerdict(verdicts: readonly Verdict[]): Verdict | undefined 
   return worst;
 }
 
+/** Whether a verdict is better than another. @example betterVerdict('within', 'low-margin') // true */
+export function betterVerdict(verdict: Verdict, than: Verdict): boolean {
+  return RANK[verdict] < RANK[than];
+}
+
 /**
  * The verdict of a ratio known at both ends of what is open.
  *

@@ -105,8 +105,12 @@ const isShape =
   (/** @type {Asking} */ { here }) =>
     names.includes(here('/shape'));
 
-/** Questions that are all asked only then. @type {(when: Bare['when'], ...questions: Bare[]) => Bare[]} */
-const askedIf = (when, ...questions) => questions.map((question) => ({ ...question, when }));
+/** Questions that are all asked only then. @type {(when: NonNullable<Bare['when']>, ...questions: Bare[]) => Bare[]} */
+const askedIf = (when, ...questions) =>
+  questions.map((question) => {
+    const own = question.when;
+    return { ...question, when: own ? (asking) => when(asking) && own(asking) : when };
+  });
 /** @type {(...at: string[]) => Bare[]} */
 const quantities = (...at) => at.map((each) => quantity(each));
 /** Rare ones, folded away. @type {(...at: string[]) => Bare[]} */
