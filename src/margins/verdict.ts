@@ -14,7 +14,11 @@ export function worstVerdict(verdicts: readonly Verdict[]): Verdict | undefined 
   return worst;
 }
 
-/** Whether a verdict is better than another. @example betterVerdict('within', 'low-margin') // true */
+/**
+ * Whether a verdict is better than another.
+ *
+ * @example betterVerdict('within', 'low-margin') // true
+ */
 export function betterVerdict(verdict: Verdict, than: Verdict): boolean {
   return RANK[verdict] < RANK[than];
 }

@@ -7,6 +7,7 @@ import {
   type RemedyChange,
   type RemedyOutcome,
   type TubeForMast,
+  WORTH_RISING,
 } from '../margins/index.ts';
 import { checkName, inWords, listed, ratioFigures, sentence, VERDICT_WORDS, verbOf } from '../words/index.ts';
 import { quantity } from './quantity.ts';
@@ -108,7 +109,8 @@ export function remediesSays(remedies: Remedies, system: UnitSystem): string {
   const lowered = remedies.canBeLowered ? ` ${LOWERED_BEFORE}` : '';
   if (best) return `${remedySays(best, remedies, system)}${lowered}`;
   const name = checkName(remedies.check);
-  return `No change tried helps the ${name} without making another check worse.${lowered}`;
+  const more = inWords(WORTH_RISING, 'speed', system);
+  return `No change tried gives the ${name} a better verdict, or ${more} more gust. What makes another check worse is left out.${lowered}`;
 }
 
 /** "Move the beam down 2 ft: the mast holds to 89 mph instead of 78 mph (actual gust)." */

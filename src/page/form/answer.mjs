@@ -311,7 +311,7 @@ export function VerdictStrip() {
         ${weakest?.holdsTo && html`<span class="wind held">holds to ${shown(weakest.holdsTo.gust)} gust</span>`}`
         : html`<span>${store.firstNumbers.value.filter(([, , isGiven]) => isGiven).length} of ten numbers given</span>`
     }
-    ${hard > 0 && html`<span class="over">${hard} to correct</span>`}
+    ${hard > 0 && html`<span class="over to-correct">${hard} to correct</span>`}
     <span class="go">see why</span></a></nav>`;
 }
 
