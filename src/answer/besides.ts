@@ -54,7 +54,16 @@ export const spreadSchema = z
 export type SpreadAnswer = Described<typeof spreadSchema>;
 
 /** What is changed to see what moves the ratio. */
-const CHANGES = ['speed', 'gust-effect', 'ground', 'hill', 'load-height'] as const satisfies readonly Change['of'][];
+const CHANGES = [
+  'speed',
+  'gust-effect',
+  'ground',
+  'hill',
+  'load-height',
+  'load-offset',
+  'frequency',
+  'lines',
+] as const satisfies readonly Change['of'][];
 
 export const sensitivitySchema = z
   .object({
@@ -67,9 +76,9 @@ export const sensitivitySchema = z
           of: z.enum([...CHANGES, ...QUESTIONS]).meta({ description: 'What is changed, or the question answered.' }),
           at: pointer('what is changed.'),
           says: z.string(),
-          times: z.exactOptional(number('speed, gust-effect: times what it is.')),
+          times: z.exactOptional(number('speed, gust-effect, frequency: times what it is.')),
           to: z.exactOptional(words('ground, hill, open questions: what it is changed to.')),
-          by: maybe('load-height: how far it is moved, upwards.'),
+          by: maybe('load-height: how far it is moved, upwards; load-offset: out from the axis.'),
           ratio: number('Ratio with this change alone.'),
           difference: number('Ratio with this change less ratio without.'),
           elasticity: z.exactOptional(number('Per cent of ratio for each per cent of change, for small changes.')),
@@ -83,19 +92,24 @@ export const sensitivitySchema = z
   });
 export type SensitivityAnswer = Described<typeof sensitivitySchema>;
 
-const tubeShape = {
-  nominal: words('Trade name of the size, in inches.'),
-  schedule: z.number(),
-  outside: quantitySchema,
-  wall: quantitySchema,
-};
+const [outside, wall] = [quantitySchema, quantitySchema];
+const tubeShape = { nominal: words('Trade name of the size, in inches.'), schedule: z.number(), outside, wall };
 
 const remedyOutcomeSchema = z.object({
   says: z.string(),
-  by: maybe('load-lower, mast-shorter: how far.'),
+  by: maybe('load-lower, mast-shorter, mast-inside, footing-larger: how far.'),
   times: z.exactOptional(number('load-smaller: share of its area or force.')),
   arrangement: z.exactOptional(z.enum(LAYS).meta({ description: 'lines-arranged: the arrangement of the lines.' })),
-  tube: z.exactOptional(z.object(tubeShape)),
+  tube: z.exactOptional(
+    z
+      .object({
+        nominal: z.exactOptional(tubeShape.nominal),
+        schedule: z.exactOptional(tubeShape.schedule),
+        outside,
+        wall,
+      })
+      .meta({ description: 'mast-larger: the lightest tube that does; without a trade name it is no standard pipe.' }),
+  ),
   ratio: z.exactOptional(number('Ratio of the check with this change; absent where the check is gone.')),
   verdict: z.exactOptional(verdictSchema.meta({ description: 'Of the check with this change.' })),
   holdsToGust: maybe('Actual gust to which the check then holds.'),
@@ -106,28 +120,31 @@ const remedyOutcomeSchema = z.object({
   ),
   planVerdict: verdictSchema.meta({ description: 'Of the whole changed plan.' }),
   onlyMoves: z.boolean().meta({ description: 'Another check then holds to hardly more than the weakest did before.' }),
+  moves: z
+    .array(z.object({ check: checkId(''), from: z.number(), to: z.number() }))
+    .meta({ description: 'Every other check whose ratio it moves, those that rise most first.' }),
 });
 export type RemedyOutcomeAnswer = Described<typeof remedyOutcomeSchema>;
 
 /** What a remedy may change. */
 const REMEDIES = [
-  'load-lower',
-  'load-off',
-  'load-to-axis',
-  'load-smaller',
-  'mast-shorter',
-  'mast-larger',
   'lines-arranged',
   'line-off',
+  'load-to-axis',
+  'load-lower',
+  'mast-shorter',
+  'mast-inside',
+  'mast-larger',
+  'footing-larger',
+  'load-smaller',
+  'load-off',
 ] as const satisfies readonly RemedyChange['of'][];
 
 const remedySchema = z.object({
   of: z.enum(REMEDIES).meta({ description: 'What is changed.' }),
   at: z.array(z.string()).meta({ description: 'JSON pointers to what is changed.' }),
   ...remedyOutcomeSchema.shape,
-  also: z
-    .array(remedyOutcomeSchema)
-    .meta({ description: 'load-lower: less far or farther; mast-larger: the lightest tube that is within.' }),
+  also: z.array(remedyOutcomeSchema).meta({ description: 'load-lower: less far or farther.' }),
 });
 
 export const remediesSchema = z
@@ -139,7 +156,8 @@ export const remediesSchema = z
     holdsToGust: maybe('Actual gust to which it holds as it is.'),
     canBeLowered: z.boolean().meta({ description: 'It has a hinge or telescopes.' }),
     rows: z.array(remedySchema).meta({
-      description: 'At most three, each of another kind, the best first; each is the answer to the changed plan.',
+      description:
+        'At most five, each of another kind and the answer to the changed plan: what turns the verdict, the cheapest first; then what raises the gust by 2 mph or more.',
     }),
   })
   .meta({ id: 'Remedies', description: 'What would help the weakest check; absent where no check has a ratio.' });

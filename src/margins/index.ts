@@ -32,16 +32,16 @@ export { ratedAreaFactor } from './rated-case.ts';
 export type { RatedWind, Rating, RatingClaim } from './rating.ts';
 export { type ComparedRating, compareRatings, type RatingComparison } from './rating-comparison.ts';
 export type { FootForces, LegsAtFoot, Reactions } from './reactions.ts';
+export { type Remedies, type Remedy, type RemedyOutcome, remediesOf, WORTH_RISING } from './remedies.ts';
 export {
-  changedBy,
+  FOOTING_GRAIN,
+  INSIDE_GRAIN,
   LOWERING_GRAIN,
   LOWERING_STEP,
-  type Remedies,
-  type Remedy,
+  type OtherTube,
   type RemedyChange,
-  type RemedyOutcome,
-  remediesOf,
-} from './remedies.ts';
+  SMALLER,
+} from './remedy-kinds.ts';
 export { ROOM_PLACES } from './room-by-check.ts';
 export type { RoomLeft } from './room-left.ts';
 export { type Change, HEIGHT_STEP, type Sensitivity, type SensitivityRow, sensitivityOf } from './sensitivity.ts';
@@ -63,6 +63,6 @@ export { turningCircles } from './turning-circle.ts';
 export { LONGEST_ARM, LOWEST_BEARING, POLE_DAMPING, USUAL_LINES } from './untold/plausible.ts';
 export type { Assumption } from './untold/untold.ts';
 export { UNTOLD, type Untold, type UntoldName } from './untold/untold-names.ts';
-export { VERDICTS, type Verdict, worstVerdict } from './verdict.ts';
+export { betterVerdict, VERDICTS, type Verdict, worstVerdict } from './verdict.ts';
 export type { WindLoadRow, WindLoads } from './wind-loads.ts';
 export { workingOf } from './working.ts';

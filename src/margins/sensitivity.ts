@@ -17,6 +17,12 @@ export type Change =
   | { readonly of: 'hill'; readonly to: 'none' | 'half-as-far' }
   /** Upwards [m], or downwards where its mast or its tower ends. */
   | { readonly of: 'load-height'; readonly by: number; readonly load: string }
+  /** Out from the axis [m]. */
+  | { readonly of: 'load-offset'; readonly by: number; readonly load: string }
+  /** Half as high, so that it sways more. */
+  | { readonly of: 'frequency'; readonly times: number }
+  /** So many more in a run. */
+  | { readonly of: 'lines'; readonly more: number; readonly run: string }
   | { readonly of: 'open-question'; readonly question: OpenQuestion; readonly answer: string };
 
 export interface SensitivityRow {
@@ -42,6 +48,10 @@ export interface Sensitivity {
 export const HEIGHT_STEP = { us: 0.3048, si: 0.3 } as const;
 /** How far speed and gust effect factor are changed for the ratio that is told. @source derived */
 export const SPEED_STEP = 0.1;
+/** How far a load is moved out from the axis: one foot, or 0.3 m [m]. @source derived */
+export const OFFSET_STEP = { us: 0.3048, si: 0.3 } as const;
+/** How much lower a natural frequency is tried: formulas and measurements of one tower lie as far apart. @source common-practice */
+export const FREQUENCY_TIMES = 0.5;
 /** Half-width of the central difference of an elasticity. @source derived */
 const SMALL = 0.002;
 
@@ -77,6 +87,9 @@ export function sensitivityOf(own: Assessment): Sensitivity | undefined {
     ...groundRows(input, ratioOf),
     ...hillRows(input, ratioOf),
     ...heightRows(own, ratioOf),
+    ...offsetRows(own, ratioOf),
+    ...frequencyRows(input, ratioOf),
+    ...lineRows(input, ratioOf),
     ...questionRows(own, ofCheck),
   ];
   const told = rows.filter((row) => Number.isFinite(row.ratio));
@@ -173,6 +186,44 @@ function heightRows(own: Assessment, ratioOf: (changed: CheckInput) => number): 
         ratio: ratioOf({ ...input, station: { ...station, loads } }),
       },
     ];
+  });
+}
+
+/** A wire pulls at the axis. */
+function offsetRows(own: Assessment, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
+  const { input } = own.model;
+  const { station } = input;
+  const by = OFFSET_STEP[station.units];
+  return heaviestLoads(own, LOADS_ASKED)
+    .filter(({ shape }) => shape.kind !== 'wire')
+    .map((load) => {
+      const loads = station.loads.map((each) => (each === load ? { ...load, offset: load.offset + by } : each));
+      return {
+        change: { of: 'load-offset', by, load: load.name },
+        at: load.at,
+        ratio: ratioOf({ ...input, station: { ...station, loads } }),
+      };
+    });
+}
+
+function frequencyRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
+  const { station } = input;
+  const { tower } = station;
+  if (tower.frequency === undefined) return [];
+  const slower = { ...tower, frequency: FREQUENCY_TIMES * tower.frequency };
+  const ratio = ratioOf({ ...input, station: { ...station, tower: slower } });
+  return [{ change: { of: 'frequency', times: FREQUENCY_TIMES }, at: '/tower/frequency', ratio }];
+}
+
+function lineRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
+  const { station } = input;
+  return station.cables.map((run) => {
+    const cables = station.cables.map((each) => (each === run ? { ...run, count: run.count + 1 } : each));
+    return {
+      change: { of: 'lines', more: 1, run: run.name },
+      at: run.at,
+      ratio: ratioOf({ ...input, station: { ...station, cables } }),
+    };
   });
 }
 

@@ -15,6 +15,15 @@ export function worstVerdict(verdicts: readonly Verdict[]): Verdict | undefined 
 }
 
 /**
+ * Whether a verdict is better than another.
+ *
+ * @example betterVerdict('within', 'low-margin') // true
+ */
+export function betterVerdict(verdict: Verdict, than: Verdict): boolean {
+  return RANK[verdict] < RANK[than];
+}
+
+/**
  * The verdict of a ratio known at both ends of what is open.
  *
  * bad ≤ 1 − wanted: within; bad ≤ 1: thin; favourable end of a comparison that can say so over 1: over; else not shown

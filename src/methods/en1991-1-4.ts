@@ -69,6 +69,7 @@ const LEVEL_GROUND: Orography = { factor: () => 1, pressureRatio: 1 };
 /** A factor on the pressure, as the other methods have it. */
 export const EN_HILL_RULE: HillRule = {
   factorOn: 'speed',
+  asksSurroundings: false,
   conditions: hillConditionsEn,
   byHeight: (hill, ground, trace) => {
     const { length, lowest } = TERRAIN_ROUGHNESS[terrainOf(ground)];

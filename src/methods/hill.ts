@@ -18,6 +18,8 @@ import {
 export interface HillRule {
   /** What a factor given by the place's authority multiplies: the pressure, or the speed inside the height law. */
   readonly factorOn: 'pressure' | 'speed';
+  /** Whether it must be isolated and higher than its surroundings to count. */
+  readonly asksSurroundings: boolean;
   /** Under which it counts. */
   readonly conditions: (hill: Hill, ground: Ground) => readonly HillCondition[];
   /** Its factor on the pressure as a function of the height, whether it counts or not. */
@@ -26,6 +28,7 @@ export interface HillRule {
 
 const asceHillRule = (list: AsceHillList): HillRule => ({
   factorOn: 'pressure',
+  asksSurroundings: list === 'to-7-16',
   conditions: (hill, ground) => hillConditionsAsce(hill, exposureOf(ground), list),
   byHeight: (hill, ground, trace) => hillByHeightAsce(hill, exposureOf(ground), trace),
 });
@@ -33,6 +36,7 @@ export const ASCE_HILL_RULE_TO_7_16: HillRule = asceHillRule('to-7-16');
 export const ASCE_HILL_RULE_7_22: HillRule = asceHillRule('7-22');
 export const TIA_HILL_RULE: HillRule = {
   factorOn: 'pressure',
+  asksSurroundings: false,
   conditions: hillConditionsTia,
   byHeight: (hill, ground, trace) => hillByHeightTia(hill, exposureOf(ground), trace),
 };

@@ -50,6 +50,8 @@ export interface ListedMethod {
   readonly ground: GroundField;
   /** A plan may name the return period of its speed. */
   readonly asksYears: boolean;
+  /** A hill counts only where it is isolated. */
+  readonly asksIsolated: boolean;
   readonly ofSites: boolean;
 }
 
@@ -66,11 +68,12 @@ export function listedMethods(): readonly ListedMethod[] {
     (ofSites.has(id) ? 0 : 1e6) + (forTowers ? 0 : 1e5) + PLACES.indexOf(place) * 1e4 - since;
   return METHODS.map((id) => METHOD_BY_ID[id])
     .sort((a, b) => order(a) - order(b))
-    .map(({ id, title, aside, ground, returnPeriod }) => ({
+    .map(({ id, title, aside, ground, returnPeriod, hill }) => ({
       id,
       words: aside === undefined ? title : `${title} (${aside})`,
       ground: ground.field,
       asksYears: returnPeriod.asked,
+      asksIsolated: hill?.asksSurroundings ?? false,
       ofSites: ofSites.has(id),
     }));
 }

@@ -145,10 +145,10 @@ class FormTextReader {
   }
 
   #number(word: string): number | undefined {
-    const commaIsSign = this.#decimal === 'comma' && word.includes('.');
-    if (NUMBER.test(word) && !commaIsSign) return Number(word);
-    if (!WITH_COMMA.test(word) && !commaIsSign) return undefined;
-    const read = readNumberText(word, this.#decimal);
+    // No unit tells here what a comma means: without a decimal sign that is said it stays, to be asked about.
+    if (this.#decimal === 'point') return NUMBER.test(word) ? Number(word) : undefined;
+    if (!NUMBER.test(word) && !WITH_COMMA.test(word)) return undefined;
+    const read = readNumberText(word, this.#decimal, 'si');
     return typeof read === 'number' ? read : undefined;
   }
 }

@@ -75,9 +75,10 @@ function readNewest(document: unknown, options: PlanOptions): PlanReading {
     return { ok: true, input, document: { format: PLAN_FORMAT, ...parsed.data }, entryWarnings: reader.entryWarnings };
   }
   const { faults, rest } = documentFaults(document, parsed.error.issues);
-  if (rest?.units === undefined || rest.site === undefined || rest.tower === undefined) return { ok: false, faults };
+  if (rest?.units === undefined) return { ok: false, faults };
   const reader = new PlanReader(document, rest.units, decimal);
-  readCheckInput(reader, rest);
+  // What has only begun to be given is read as far as it goes.
+  readCheckInput(reader, { ...rest, site: rest.site ?? {}, tower: rest.tower ?? {} } as PlanDocument);
   return { ok: false, faults: eachOnce([...faults, ...reader.faults.filter((fault) => !causedBy(fault, faults))]) };
 }
 
@@ -143,6 +144,7 @@ const OF_A_WHOLE: ReadonlySet<Fault['code']> = new Set<Fault['code']>([
 ]);
 
 function causedBy(fault: Fault, faults: readonly Fault[]): boolean {
+  if (faults.some(({ code, pointer }) => code === 'missing' && fault.pointer.startsWith(`${pointer}/`))) return true;
   if (fault.code === 'mast-missing') return faults.some(({ pointer }) => pointer.startsWith('#/mast'));
   const absent = OF_ABSENCE.has(fault.code);
   if (!absent && !OF_A_WHOLE.has(fault.code)) return false;

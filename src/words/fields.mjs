@@ -312,7 +312,7 @@ export const FIELDS = {
     }),
     isolated: plain(
       'no other hill near',
-      'No other hill near, and twice as high as the ground within 2 miles; taken as true when not given',
+      'No other hill near, and twice as high as the ground within 2 miles; a condition of ASCE 7 up to 7-16. Taken as true when not given',
       'and twice as high as the ground within 2 miles',
     ),
     ...remarks('the hill'),

@@ -1,14 +1,20 @@
 import { type RemediesAnswer, type RemedyOutcomeAnswer, type StandardTubes, told } from '../answer/index.ts';
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
-import type { Remedies, RemedyChange, RemedyOutcome, TubeForMast } from '../margins/index.ts';
-import type { StandardPipe } from '../structure/index.ts';
-import { checkName, inWords, listed, ratioFigures, sentence, verbOf } from '../words/index.ts';
+import {
+  betterVerdict,
+  type OtherTube,
+  type Remedies,
+  type RemedyChange,
+  type RemedyOutcome,
+  type TubeForMast,
+  WORTH_RISING,
+} from '../margins/index.ts';
+import { checkName, inWords, listed, ratioFigures, sentence, VERDICT_WORDS, verbOf } from '../words/index.ts';
 import { quantity } from './quantity.ts';
 
-function tubeDocument({ nominal, schedule, outside, wall }: StandardPipe, system: UnitSystem) {
+function tubeDocument({ outside, wall, pipe }: OtherTube, system: UnitSystem) {
   return {
-    nominal,
-    schedule,
+    ...(pipe === undefined ? {} : { nominal: pipe.nominal, schedule: pipe.schedule }),
     outside: quantity(outside, 'diameter', system),
     wall: quantity(wall, 'diameter', system),
   };
@@ -17,7 +23,10 @@ function tubeDocument({ nominal, schedule, outside, wall }: StandardPipe, system
 /** Standard tubes that would do for the mast, the lightest first. */
 export function tubesDocument(tubes: readonly TubeForMast[], system: UnitSystem): StandardTubes {
   return tubes.map(({ pipe, ratio, weightPerLength }) => ({
-    ...tubeDocument(pipe, system),
+    nominal: pipe.nominal,
+    schedule: pipe.schedule,
+    outside: quantity(pipe.outside, 'diameter', system),
+    wall: quantity(pipe.wall, 'diameter', system),
     weight: quantity(weightPerLength, 'weight-per-length', system),
     ratio,
   }));
@@ -51,14 +60,14 @@ export function remediesDocument(remedies: Remedies, system: UnitSystem): Remedi
 }
 
 function outcomeDocument(outcome: RemedyOutcome, remedies: Remedies, system: UnitSystem): RemedyOutcomeAnswer {
-  const { change, check, weakest, verdict, onlyMoves } = outcome;
+  const { change, check, weakest, verdict, onlyMoves, moves } = outcome;
   const lowest = weakest?.result?.holdsTo?.gust;
   return told<RemedyOutcomeAnswer>({
     says: remedySays(outcome, remedies, system),
     by: quantity('by' in change ? change.by : undefined, 'length', system),
     times: change.of === 'load-smaller' ? change.times : undefined,
     arrangement: change.of === 'lines-arranged' ? change.laid : undefined,
-    tube: change.of === 'mast-larger' ? tubeDocument(change.pipe, system) : undefined,
+    tube: change.of === 'mast-larger' ? tubeDocument(change.tube, system) : undefined,
     ratio: check?.result?.ratio,
     verdict: check?.verdict,
     holdsToGust: quantity(check?.result?.holdsTo?.gust, 'speed', system),
@@ -68,6 +77,7 @@ function outcomeDocument(outcome: RemedyOutcome, remedies: Remedies, system: Uni
         : { check: weakest.id, gust: quantity(lowest, 'speed', system) },
     planVerdict: verdict,
     onlyMoves,
+    moves: moves.map(({ check: other, from, to }) => ({ check: other.id, from, to })),
   });
 }
 
@@ -79,8 +89,11 @@ function placesOf(change: RemedyChange): string[] {
     case 'load-smaller':
       return [change.load.at];
     case 'mast-shorter':
+    case 'mast-inside':
     case 'mast-larger':
       return ['/mast'];
+    case 'footing-larger':
+      return ['/tower/foundation'];
     case 'lines-arranged':
       return change.runs.map(({ at }) => at);
     case 'line-off':
@@ -96,19 +109,33 @@ export function remediesSays(remedies: Remedies, system: UnitSystem): string {
   const lowered = remedies.canBeLowered ? ` ${LOWERED_BEFORE}` : '';
   if (best) return `${remedySays(best, remedies, system)}${lowered}`;
   const name = checkName(remedies.check);
-  return `No change tried helps the ${name} without making another check worse.${lowered}`;
+  const more = inWords(WORTH_RISING, 'speed', system);
+  return `No change tried gives the ${name} a better verdict, or ${more} more gust. What makes another check worse is left out.${lowered}`;
 }
 
 /** "Move the beam down 2 ft: the mast holds to 89 mph instead of 78 mph (actual gust)." */
 export function remedySays(remedy: RemedyOutcome, { check }: Remedies, system: UnitSystem): string {
-  const { change, check: after, weakest } = remedy;
-  const within = check.verdict !== 'within' && after?.verdict === 'within' ? ', within' : '';
+  const { change, check: after, weakest, moves } = remedy;
+  const turned = after && betterVerdict(after.verdict, check.verdict) ? `, ${VERDICT_WORDS[after.verdict]}` : '';
   const lowest = weakest?.result?.holdsTo?.gust;
   const next =
     weakest === undefined || lowest === undefined || weakest.id === check.id
       ? ''
       : ` Then the ${checkName(weakest)} ${verbOf(weakest, 'is', 'are')} weakest, at ${inWords(lowest, 'speed', system)}.`;
-  return `${sentence(changeInWords(change, system))}: ${thenInWords(check, after, system)}${within}.${next}${conditionOf(change)}`;
+  return `${sentence(changeInWords(change, system))}: ${thenInWords(check, after, system)}${turned}.${next}${raisesInWords(moves)}${CONDITIONS[change.of] ?? ''}`;
+}
+
+/** How many other checks a sentence names. */
+const NAMED = 2;
+
+/** What else a remedy loads more: " It raises the tower from 0.71 to 0.76." */
+function raisesInWords(moves: RemedyOutcome['moves']): string {
+  const raised = moves.filter(({ from, to }) => to > from && ratioFigures(from) !== ratioFigures(to)).slice(0, NAMED);
+  if (raised.length === 0) return '';
+  const each = raised.map(
+    ({ check, from, to }) => `the ${checkName(check)} from ${ratioFigures(from)} to ${ratioFigures(to)}`,
+  );
+  return ` It raises ${listed(each)}.`;
 }
 
 function thenInWords(before: Remedies['check'], after: RemedyOutcome['check'], system: UnitSystem): string {
@@ -137,9 +164,19 @@ function changeInWords(change: RemedyChange, system: UnitSystem): string {
     case 'mast-shorter':
       return `cut the mast by ${inWords(change.by, 'length', system)} to its highest load`;
     case 'mast-larger': {
-      const { nominal, schedule, outside, wall } = change.pipe;
+      const { pipe, outside, wall } = change.tube;
       const tube = `${inWords(outside, 'diameter', system, 4)} by ${inWords(wall, 'diameter', system)}`;
-      return `use a mast of ${nominal} in pipe, schedule ${schedule} (${tube}), same yield`;
+      return pipe === undefined
+        ? `use a mast tube of ${tube}, same yield`
+        : `use a mast of ${pipe.nominal} in pipe, schedule ${pipe.schedule} (${tube}), same yield`;
+    }
+    case 'mast-inside': {
+      const longer = change.longer > ALIKE ? `, a mast ${inWords(change.longer, 'length', system)} longer` : '';
+      return `put the mast’s lower end ${inWords(change.by, 'length', system)} farther down inside${longer}`;
+    }
+    case 'footing-larger': {
+      const by = inWords(change.by, 'length', system);
+      return change.footing.kind === 'block' ? `build the block ${by} longer and wider` : `build the pier ${by} deeper`;
     }
     case 'lines-arranged': {
       const runs = listed(change.runs.map(({ name }) => name));
@@ -150,11 +187,16 @@ function changeInWords(change: RemedyChange, system: UnitSystem): string {
   }
 }
 
-/** What a change must be checked for, or when it may be done at all. */
-function conditionOf({ of }: RemedyChange): string {
-  if (of === 'mast-larger') return ' Check that bearing and clamps take it.';
-  return of === 'line-off' ? ' Do so only if it is not needed.' : '';
-}
+/** Lengths apart by less are alike [m]. */
+const ALIKE = 1e-6;
+
+/** What a change must be checked for, or when it may be done at all; by what is changed. */
+const CONDITIONS: Partial<Record<RemedyChange['of'], string>> = {
+  'mast-larger': ' Check that bearing and clamps take it.',
+  'mast-inside': ' Check that the tower has room for it, and a plate to hold it there.',
+  'footing-larger': ' A footing that is built can be enlarged only as an engineer details it.',
+  'line-off': ' Do so only if it is not needed.',
+};
 
 /** The same as lines of plain text. */
 export function remediesLines(remedies: Remedies, system: UnitSystem): string[] {

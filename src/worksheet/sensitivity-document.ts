@@ -40,7 +40,7 @@ export function sensitivitySays(sensitivity: Sensitivity, assessment: Assessment
   const most = rows
     .slice(0, NAMED)
     .map((row) => `${sentence(changeInWords(row.change, assessment))}: ${ratioFigures(row.ratio)}.`);
-  const moved = `These changes, each alone, move the ratio of the ${nameOf(sensitivity)} (${ratioFigures(ratio)}) most. ${most.join(' ')}`;
+  const moved = `Of ${rows.length} changes tried, each alone, these move the ratio of the ${nameOf(sensitivity)} (${ratioFigures(ratio)}) most. ${most.join(' ')}`;
   const elasticity = rows.find((row) => row.change.of === 'speed')?.elasticity;
   if (elasticity === undefined) return moved;
   return `${moved} One per cent more wind raises the ratio by ${elasticity.toFixed(1)} %.`;
@@ -81,6 +81,12 @@ function changeInWords(change: Change, { input }: Assessment): string {
       return change.to === 'none' ? 'without the hill' : 'half as far from the crest';
     case 'load-height':
       return `${change.load} ${inWords(Math.abs(change.by), 'length', units)} ${change.by > 0 ? 'higher' : 'lower'}`;
+    case 'load-offset':
+      return `${change.load} ${inWords(change.by, 'length', units)} farther off the axis`;
+    case 'frequency':
+      return 'natural frequency half as high';
+    case 'lines':
+      return `one line more (${change.run})`;
     case 'open-question':
       return QUESTION_WORDS[change.question.question].answered(change.answer, change.question, units);
   }

@@ -5,7 +5,9 @@ import type { RemedyOutcomeAnswer } from '../../src/answer/index.ts';
 import {
   type Assessment,
   assess,
-  changedBy,
+  betterVerdict,
+  FOOTING_GRAIN,
+  INSIDE_GRAIN,
   LOWERING_GRAIN,
   LOWERING_STEP,
   type Remedies,
@@ -13,8 +15,10 @@ import {
   type RemedyChange,
   remediesOf,
   type Verdict,
+  WORTH_RISING,
   worstVerdict,
 } from '../../src/margins/index.ts';
+import { REMEDY_SEARCHES } from '../../src/margins/remedy-kinds.ts';
 import { STANDARD_PIPES } from '../../src/structure/index.ts';
 import {
   answerDocument,
@@ -32,6 +36,8 @@ const orchard = demoPlan('light-mast');
 const gable = demoPlan('house-bracket');
 const of = (plan: Document, key: string) => plan[key] as Document;
 const all = (plan: Document, key: string) => plan[key] as Document[];
+
+const withoutHinge = ({ hinge: _, ...tower }: Document): Document => tower;
 
 /** The demo plans, and others in which each kind of remedy is among the best. */
 const PLANS: Readonly<Record<string, Document>> = {
@@ -74,6 +80,24 @@ const PLANS: Readonly<Record<string, Document>> = {
   'an arm that twists the braces': JSON.parse(
     readFileSync(new URL('by-hand/twisted.json', import.meta.url), 'utf8'),
   ) as Document,
+  'a block too small': {
+    ...bluff,
+    tower: {
+      ...withoutHinge(of(bluff, 'tower')),
+      weight: 600,
+      foundation: { kind: 'block', length: 4, width: 4, depth: 3, soilBearing: 3000 },
+    },
+    ratings: all(bluff, 'ratings').map((rating) => (rating['of'] === 'tower' ? { ...rating, area: 60 } : rating)),
+    loads: all(bluff, 'loads').map((load) => ({ weight: 20, ...load })),
+    cables: all(bluff, 'cables').map((run) => ({ weight: 0.1, ...run })),
+    rotator: { weight: 20 },
+  },
+  'a thin tube that a thicker wall mends': {
+    ...bluff,
+    mast: { ...of(bluff, 'mast'), outside: 2.25, wall: 0.1, yield: 46 },
+    ratings: all(bluff, 'ratings').map((rating) => (rating['of'] === 'tower' ? { ...rating, area: 60 } : rating)),
+    loads: [{ ...all(bluff, 'loads')[0], height: 53 }],
+  },
   'nearly within': { ...headland, mast: { ...of(headland, 'mast'), inside: 1.2 } },
 };
 const plans = Object.entries(PLANS);
@@ -118,8 +142,33 @@ function rewritten(plan: Document, change: RemedyChange): Document {
       return { ...plan, mast: { ...mast, length: (mast['length'] as number) - change.by / length } };
     }
     case 'mast-larger': {
-      const { outside, wall } = change.pipe;
+      const { outside, wall } = change.tube;
       return { ...plan, mast: { ...of(plan, 'mast'), outside: outside / diameter, wall: wall / diameter } };
+    }
+    case 'mast-inside': {
+      const mast = of(plan, 'mast');
+      const rotator = plan['rotator'] as Document | undefined;
+      const inside = mast['inside'] === undefined ? {} : { inside: (mast['inside'] as number) + change.by / length };
+      const lower =
+        rotator?.['height'] === undefined
+          ? {}
+          : { rotator: { ...rotator, height: (rotator['height'] as number) - change.by / length } };
+      return {
+        ...plan,
+        ...lower,
+        mast: { ...mast, ...inside, length: (mast['length'] as number) + change.longer / length },
+      };
+    }
+    case 'footing-larger': {
+      const tower = of(plan, 'tower');
+      const footing = of(tower, 'foundation');
+      const larger = Object.fromEntries(
+        (footing['kind'] === 'block' ? ['length', 'width'] : ['depth']).map((side) => [
+          side,
+          (footing[side] as number) + change.by / length,
+        ]),
+      );
+      return { ...plan, tower: { ...tower, foundation: { ...footing, ...larger } } };
     }
     case 'lines-arranged': {
       const changed = change.runs.map(({ at }) => at);
@@ -150,6 +199,7 @@ function claimHolds(told: RemedyOutcomeAnswer, ofCheck: string, changed: Documen
   near(told.next?.gust.value, next?.holdsTo?.gust.value, told.says);
   expect(told.next?.check).toBe(whole.weakest);
   expect([told.verdict, told.planVerdict]).toEqual([check?.verdict, whole.verdict]);
+  for (const move of told.moves) near(move.to, whole.checks.find(({ id }) => id === move.check)?.ratio, told.says);
 }
 
 const noWorse = (before: Verdict, after: Verdict) => worstVerdict([before, after]) === before;
@@ -165,24 +215,47 @@ function makesNothingWorse(own: Assessment, other: Assessment, { check, change }
   expect(noWorse(own.verdict, other.verdict)).toBe(true);
   const before = lowest(own);
   if (before !== undefined) expect(lowest(other) as number).toBeGreaterThanOrEqual(before * (1 - 1e-8));
-  if (check)
-    expect(then(ofCheck)?.result?.ratio).toBeLessThan(own.checks.find(({ id }) => id === ofCheck)?.result?.ratio ?? 0);
+  const [was, is] = [own.checks.find(({ id }) => id === ofCheck), then(ofCheck)];
+  const rises = (is?.result?.holdsTo?.gust ?? 0) - (was?.result?.holdsTo?.gust ?? Number.POSITIVE_INFINITY);
+  const turned =
+    was !== undefined && (is === undefined || is.because === 'balanced' || betterVerdict(is.verdict, was.verdict));
+  // 2 mph is 0.89408 m/s.
+  expect(turned || rises >= 0.89408 - 1e-6, `${change.of} is worth it`).toBe(true);
+  expect(WORTH_RISING).toBeCloseTo(0.89408, 12);
+  // Where the least pressure governs, the gust that is worked out without it may rise alone.
+  if (check) expect(is?.result?.ratio ?? 0).toBeLessThanOrEqual((was?.result?.ratio ?? 0) * (1 + 1e-9));
 }
 
 describe('remedies of the weakest link', () => {
-  it.each(plans)('of %s are at most three, each of another kind, the best first', (_, plan) => {
-    const own = assessed(plan);
-    const { check, remedies } = asked(own);
-    expect(check).toBe(own.checks.find(({ id }) => id === own.weakest));
-    expect(remedies.length).toBeGreaterThan(0);
-    expect(remedies.length).toBeLessThanOrEqual(3);
-    const kinds = remedies.map(({ change }) => `${change.of} ${'laid' in change ? change.laid : ''}`);
-    expect(new Set(kinds).size).toBe(kinds.length);
-    const gusts = remedies.map(({ weakest }) => weakest?.result?.holdsTo?.gust as number);
-    for (let index = 1; index < gusts.length; index += 1) {
-      expect(gusts[index]).toBeLessThanOrEqual((gusts[index - 1] as number) * (1 + 1e-6));
-    }
-  });
+  it.each(plans)(
+    'of %s are at most five, each of another kind: what turns the verdict, the cheapest first, then what raises the gust',
+    (_, plan) => {
+      const own = assessed(plan);
+      const { check, remedies } = asked(own);
+      expect(check).toBe(own.checks.find(({ id }) => id === own.weakest));
+      expect(remedies.length).toBeGreaterThan(0);
+      expect(remedies.length).toBeLessThanOrEqual(5);
+      const kinds = remedies.map(({ change }) => `${change.of} ${'laid' in change ? change.laid : ''}`);
+      expect(new Set(kinds).size).toBe(kinds.length);
+      const turned = remedies.map(({ check: after }) => {
+        if (!after || after.because === 'balanced' || (check.verdict !== 'within' && after.verdict === 'within'))
+          return 2;
+        return betterVerdict(after.verdict, check.verdict) ? 1 : 0;
+      });
+      expect(turned).toEqual([...turned].sort((x, y) => y - x));
+      const order = remedies.map(({ change }) => Object.keys(REMEDY_SEARCHES).indexOf(change.of));
+      for (let index = 1; index < remedies.length; index += 1) {
+        if (turned[index] !== turned[index - 1]) continue;
+        if (turned[index] !== 0) expect(order[index]).toBeGreaterThanOrEqual(order[index - 1] as number);
+        else {
+          const [before, here] = [remedies[index - 1], remedies[index]].map(
+            (each) => each?.weakest?.result?.holdsTo?.gust,
+          );
+          expect(here as number).toBeLessThanOrEqual((before as number) * (1 + 1e-6));
+        }
+      }
+    },
+  );
 
   it.each(plans)('of %s make nothing worse', (_, plan) => {
     const own = assessed(plan);
@@ -217,6 +290,8 @@ describe('remedies of the weakest link', () => {
       'load-to-axis',
       'mast-larger',
       'mast-shorter',
+      'mast-inside',
+      'footing-larger',
       'bundle',
       'inside',
       'line-off',
@@ -240,7 +315,7 @@ describe('remedies of the weakest link', () => {
           told += 1;
         }
       }),
-      { numRuns: 40 },
+      { numRuns: 80, endOnFailure: true },
     );
     expect(told).toBeGreaterThan(40);
   });
@@ -262,16 +337,55 @@ describe('remedies of the weakest link', () => {
   });
 
   it('lower no load past what is below it, nor off the tower, nor a wire', () => {
-    const found = asked(assessed(demoPlan('guyed-lattice')));
-    const lower = found.remedies.find(({ change }) => change.of === 'load-lower') as Remedy;
-    const { load, by } = lower.change as Extract<RemedyChange, { of: 'load-lower' }>;
+    const wholeWays = (plan: Document) => {
+      const own = assessed(plan);
+      return REMEDY_SEARCHES['load-lower'](own, asked(own).check).flatMap((search) => {
+        const change = search.of === 'grains' ? search.by(search.most).change : undefined;
+        return change?.of === 'load-lower' ? [[change.load.name, change.by] as const] : [];
+      });
+    };
     // 5 ft above the top, the other at 1.5 ft, one foot kept free.
-    expect(load.name).toBe('loop');
-    expect(by / 0.3048).toBeCloseTo(2.5, 9);
-    // All that hangs on the pole stands on its top, is a wire or hangs with its lower end above half of it.
-    const ofPole = asked(assessed(orchard)).remedies.map(({ change }) => change);
-    expect(ofPole.filter(({ of: kind }) => kind === 'load-lower')).toEqual([]);
-    expect(ofPole.filter(({ of: kind }) => kind === 'load-off')).toHaveLength(1);
+    const loop = wholeWays(demoPlan('guyed-lattice')).find(([name]) => name === 'loop');
+    expect((loop?.[1] as number) / 0.3048).toBeCloseTo(2.5, 9);
+    // Of what is on the pole the others stand on its top or are wires.
+    expect(wholeWays(orchard).map(([name]) => name)).toEqual(['short vertical']);
+  });
+
+  it('make a block as much larger as it must be to be within, and no more', () => {
+    const plan = PLANS['a block too small'] as Document;
+    const own = assessed(plan);
+    const found = asked(own);
+    expect(found.check.id).toBe('foundation');
+    const remedy = found.remedies.find(({ change }) => change.of === 'footing-larger') as Remedy;
+    const change = remedy.change as Extract<RemedyChange, { of: 'footing-larger' }>;
+    const { block, load } = own.foundation as NonNullable<Assessment['foundation']>;
+    // Overturning by hand: (M + V·T)/(0.6·g·(ρ·B²·T + W)·B/2), in steps of half a foot.
+    const ratio = (side: number) => {
+      const depth = 3 * 0.3048;
+      const dead = 9.80665 * ((block?.density as number) * side ** 2 * depth + (load.weight as number));
+      return (load.moment + load.shear * depth) / (0.6 * dead * (side / 2));
+    };
+    expect(found.check.result?.of).toBe('overturning');
+    expect(found.check.result?.ratio).toBeCloseTo(ratio(4 * 0.3048), 6);
+    expect(remedy.check?.result?.ratio).toBeLessThanOrEqual(0.8);
+    if (remedy.check?.result?.of === 'overturning')
+      expect(remedy.check.result.ratio).toBeCloseTo(ratio(4 * 0.3048 + change.by), 6);
+    const less = assessed(rewritten(plan, { ...change, by: change.by - FOOTING_GRAIN.us }));
+    expect(less.checks.find(({ id }) => id === 'foundation')?.verdict).not.toBe('within');
+    expect(remediesLines(found, 'us').join(' ')).toMatch(
+      /Build the block [\d.]+ ft longer and wider: the footing holds to/,
+    );
+  });
+
+  it('put a mast no farther inside than it must go', () => {
+    const own = assessed(headland);
+    const remedy = asked(own).remedies.find(({ change }) => change.of === 'mast-inside') as Remedy;
+    const change = remedy.change as Extract<RemedyChange, { of: 'mast-inside' }>;
+    const verdictAt = (by: number) =>
+      assessed(rewritten(headland, { ...change, by, longer: 0 })).checks.find(({ id }) => id === own.weakest)?.verdict;
+    // A metre of it is free above its highest load.
+    expect(change.longer).toBeCloseTo(0, 9);
+    expect([verdictAt(change.by - INSIDE_GRAIN.si), verdictAt(change.by)]).toEqual(['low-margin', 'within']);
   });
 
   it('bring a load to the axis, where that turns the rotator or twists the braces most', () => {
@@ -326,15 +440,20 @@ describe('remedies of the weakest link', () => {
     // It stands alone, without mast and lines: less of it, or lower.
     expect(one.remedies.map(({ change }) => change.of)).toEqual(['load-smaller', 'load-lower']);
     const [smaller, lower] = one.remedies as [Remedy, Remedy];
-    expect(smaller.check?.result?.ratio).toBeCloseTo(0.75 * (one.check.result?.ratio as number), 4);
-    expect(gust(smaller) / gust(one)).toBeCloseTo(1 / Math.sqrt(0.75), 4);
-    // At half its height the shear decides, by ASCE 7-16 Kz = 2.01·(z/900)^(2/9.5): the gust by 2^(1/9.5).
-    expect(gust(lower) / gust(one)).toBeCloseTo(2 ** (1 / 9.5), 4);
+    // It is within as it is: half of it is the most that is tried.
+    expect(smaller.check?.result?.ratio).toBeCloseTo(0.5 * (one.check.result?.ratio as number), 4);
+    expect(gust(smaller) / gust(one)).toBeCloseTo(Math.SQRT2, 4);
+    // There the shear decides, by ASCE 7-16 Kz = 2.01·(z/900)^(2/9.5): the gust by (50/h)^(1/9.5).
+    const down = (lower.change as Extract<RemedyChange, { of: 'load-lower' }>).by / 0.3048;
+    expect(gust(lower) / gust(one)).toBeCloseTo((50 / (50 - down)) ** (1 / 9.5), 4);
+    // It may go to half the height; the last half per cent of its gust is not worth the way.
+    expect(gust(lower) / gust(one)).toBeGreaterThan(2 ** (1 / 9.5) / 1.005);
     const two = asked(assessed(plain([left as Document, right as Document])));
-    expect(two.remedies.map(({ change }) => change.of)).toEqual(['load-off', 'load-smaller', 'load-lower']);
-    const [off, part] = two.remedies as [Remedy, Remedy];
+    expect(two.remedies.map(({ change }) => change.of)).toEqual(['load-smaller', 'load-off', 'load-lower']);
+    const [part, off] = two.remedies as [Remedy, Remedy];
+    const { times } = part.change as Extract<RemedyChange, { of: 'load-smaller' }>;
     expect(gust(off) / gust(two)).toBeCloseTo(Math.SQRT2, 4);
-    expect(gust(part) / gust(two)).toBeCloseTo(1 / Math.sqrt(7 / 8), 4);
+    expect(gust(part) / gust(two)).toBeCloseTo(1 / Math.sqrt((1 + times) / 2), 4);
   });
 
   it('say when the weakness only moves', () => {
@@ -369,20 +488,24 @@ describe('remedies of the weakest link', () => {
       assessed({ ...plan, loads: [{ name: 'dish', height: 24, shape: 'dish', diameter: 24, offset: 0 }] }),
     );
     expect(found.remedies).toEqual([]);
-    expect(remediesSays(found, 'us')).toBe('No change tried helps the tower without making another check worse.');
+    expect(remediesSays(found, 'us')).toBe(
+      'No change tried gives the tower a better verdict, or 2 mph more gust. What makes another check worse is left out.',
+    );
   });
 
   it('are said in words, and stand in the answer only when asked for', () => {
     const own = assessed(headland);
     const remedies = asked(own);
-    expect(remediesLines(remedies, 'si').slice(0, 2)).toEqual([
-      expect.stringMatching(
-        /^- Remove the short beam: the tower top holds to [\d.]+ m\/s instead of 40\.8 m\/s \(actual gust\), within\. Then the tower is weakest, at [\d.]+ m\/s\.$/,
-      ),
-      expect.stringMatching(
-        /^- Cut the mast by 1 m to its highest load: the tower top holds to [\d.]+ m\/s instead of 40\.8 m\/s \(actual gust\), within\.$/,
-      ),
-    ]);
+    expect(remediesLines(remedies, 'si')).toEqual(
+      expect.arrayContaining([
+        expect.stringMatching(
+          /^- Remove the short beam: the tower top holds to [\d.]+ m\/s instead of 40\.8 m\/s \(actual gust\), within\. Then the tower is weakest, at [\d.]+ m\/s\.$/,
+        ),
+        expect.stringMatching(
+          /^- Cut the mast by 1 m to its highest load: the tower top holds to [\d.]+ m\/s instead of 40\.8 m\/s \(actual gust\), within\.$/,
+        ),
+      ]),
+    );
     expect(remediesSays(asked(assessed(gable)), 'us')).toMatch(/This tower can also be lowered before such a wind\.$/);
     expect(answerDocument(own, {}, [], 'none', { remedies }).remedies?.rows).toHaveLength(remedies.remedies.length);
     expect(answerDocument(own, {}, [], 'none')).not.toHaveProperty('remedies');
@@ -390,26 +513,48 @@ describe('remedies of the weakest link', () => {
   });
 });
 
-describe('a remedy for the mast', () => {
-  const thin = PLANS['a long thin mast'] as Document;
-  const pipe = STANDARD_PIPES.find(({ nominal, schedule }) => nominal === '2' && schedule === 80);
+/** Walls that a tube of any outside may have, in inches, as the least of twelve are tried. */
+const WALLS = [1 / 8, 3 / 16, 1 / 4, 5 / 16, 3 / 8, 1 / 2];
 
-  it('is read from a plan with that pipe as it was tried', () => {
-    if (!pipe) throw new Error('no such pipe');
-    const own = checkInputOf(thin);
-    const { mast: changed, ...others } = changedBy(own, { of: 'mast-larger', pipe }).station;
-    const read = checkInputOf(rewritten(thin, { of: 'mast-larger', pipe })).station;
-    expect(changed?.outside).toBeCloseTo(2.375 * 0.0254, 12);
-    expect(changed?.outside).toBeCloseTo(read.mast?.outside as number, 12);
-    expect(changed?.wall).toBeCloseTo(read.mast?.wall as number, 12);
-    expect([changed?.yieldStrength, changed?.tip, others]).toEqual([
-      read.mast?.yieldStrength,
-      read.mast?.tip,
-      othersOf(read),
-    ]);
+describe('a remedy for the mast', () => {
+  it.each(['a long thin mast', 'a thin tube that a thicker wall mends'])(
+    'is the lightest tube that does: %s',
+    (name) => {
+      const plan = PLANS[name] as Document;
+      const own = assessed(plan);
+      const found = asked(own);
+      expect(found.check.id).toBe('mast');
+      const remedy = found.remedies.find(({ change }) => change.of === 'mast-larger') as Remedy;
+      const { tube } = remedy.change as Extract<RemedyChange, { of: 'mast-larger' }>;
+      const { outside } = of(plan, 'mast') as { outside: number };
+      const tubes = [
+        ...STANDARD_PIPES.map((pipe) => [pipe.outside / 0.0254, pipe.wall / 0.0254] as const),
+        ...WALLS.filter((wall) => wall <= outside / 4).map((wall) => [outside, wall] as const),
+      ].filter(([wide, wall]) => wide >= outside - 1e-9 && wall > 0);
+      const metal = ([wide, wall]: readonly [number, number]) => (wide - wall) * wall;
+      const within = tubes
+        .sort((one, other) => metal(one) - metal(other))
+        .filter(([wide, wall]) => {
+          const other = assessed({ ...plan, mast: { ...of(plan, 'mast'), outside: wide, wall } });
+          const verdict = (id: string) => other.checks.find((each) => each.id === id)?.verdict as Verdict;
+          const gust = lowest(other) as number;
+          return (
+            verdict('mast') === 'within' &&
+            gust >= (lowest(own) as number) * (1 - 1e-9) &&
+            own.checks.every(({ id, verdict: before }) => noWorse(before, verdict(id)))
+          );
+        });
+      expect(remedy.check?.verdict).toBe('within');
+      expect([tube.outside / 0.0254, tube.wall / 0.0254].map((size) => size.toFixed(4))).toEqual(
+        within[0]?.map((size) => size.toFixed(4)),
+      );
+    },
+  );
+
+  it('is a thicker wall of the same outside where that is lighter than any pipe', () => {
+    const found = asked(assessed(PLANS['a thin tube that a thicker wall mends'] as Document));
+    expect(remediesLines(found, 'us').join(' ')).toMatch(
+      /Use a mast tube of 2\.25 in by 0\.125 in, same yield: the mast holds to/,
+    );
   });
 });
-
-function othersOf({ mast: _, ...others }: ReturnType<typeof checkInputOf>['station']) {
-  return others;
-}

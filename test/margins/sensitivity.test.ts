@@ -113,6 +113,36 @@ describe('what the use of the weakest link hangs on', () => {
     expect(tried).toBe(loads.length);
   });
 
+  it.each(plans)('of %s has for lines, offsets and frequency the answer to the plan rewritten for it', (_, plan) => {
+    const foot = plan['units'] === 'us' ? 1 : 0.3;
+    const [loads, cables] = [plan['loads'] as Document[], (plan['cables'] ?? []) as Document[]];
+    const tower = { ...(plan['tower'] as Document), frequency: 1.6 };
+    const swaying = { ...plan, tower };
+    const found = asked(assess(checkInputOf(swaying)));
+    const ratioOf = (changed: Document) => wholeRatio(checkInputOf({ ...swaying, ...changed }), found.ofCheck);
+    const told = found.rows.flatMap(({ change, at, ratio }) => {
+      const place = Number(at.split('/').at(-1));
+      if (change.of === 'frequency') {
+        expect(ratio).toBeCloseTo(ratioOf({ tower: { ...tower, frequency: 0.8 } }), 9);
+      } else if (change.of === 'lines') {
+        const more = cables.map((run, index) =>
+          index === place ? { ...run, count: ((run['count'] as number) ?? 1) + 1 } : run,
+        );
+        expect(ratio).toBeCloseTo(ratioOf({ cables: more }), 9);
+      } else if (change.of === 'load-offset') {
+        const out = loads.map((load, index) =>
+          index === place ? { ...load, offset: ((load['offset'] as number) ?? 0) + foot } : load,
+        );
+        expect(ratio).toBeCloseTo(ratioOf({ loads: out }), 9);
+      } else return [];
+      return [change.of];
+    });
+    const wires = loads.filter(({ shape }) => shape === 'wire').length;
+    expect(told.filter((of) => of === 'frequency')).toHaveLength(1);
+    expect(told.filter((of) => of === 'lines')).toHaveLength(cables.length);
+    expect(told.filter((of) => of === 'load-offset')).toHaveLength(loads.length - wires);
+  });
+
   it('has for the hill and for every answer the answer to the plan rewritten for it', () => {
     const bluff = demoPlan('river-bluff');
     const { hill, ...level } = bluff['site'] as Document & { hill: { distance: number } };
@@ -250,7 +280,7 @@ describe('what the use of the weakest link hangs on', () => {
   it('is said in words, and stands in the document only when asked for', () => {
     const own = assessed(demoPlan('ten-numbers'));
     expect(sensitivitySays(asked(own), own)).toMatch(
-      /^These changes, each alone, move the ratio of the tower \(1\.001\) most\. Tower rated for exposure D, .+: [\d.]+\. .+: [\d.]+\. .+: [\d.]+\. One per cent more wind raises the ratio by 2\.0 %\.$/,
+      /^Of 12 changes tried, each alone, these move the ratio of the tower \(1\.001\) most\. Beam 1 ft farther off the axis: [\d.]+\. .+: [\d.]+\. .+: [\d.]+\. One per cent more wind raises the ratio by 2\.0 %\.$/,
     );
     const { sensitivity } = answerDocument(own, {}, [], 'none', { sensitivity: asked(own) });
     expect(sensitivity?.rows).toHaveLength(asked(own).rows.length);

@@ -178,6 +178,10 @@ describe('a number in the form', () => {
       '0,405',
       '1,250.5',
       '1,250',
+      '1,05',
+      '12,5 mm',
+      '12,5 in',
+      '1,2345',
       '1,250,000',
       '48 ft 6 in',
       '48\' 6"',
@@ -190,12 +194,16 @@ describe('a number in the form', () => {
       '1e3',
       '-4',
     ]) {
-      const theirs = readQuantityText(text, 'length', 'us');
-      const ours = inSi(text, 'length', 'us');
-      if (typeof theirs === 'number') expect(ours, text).toBeCloseTo(theirs, 12);
-      else expect(ours, text).toBeNaN();
+      for (const units of ['us', 'si'] as const) {
+        const theirs = readQuantityText(text, 'length', units);
+        const ours = inSi(text, 'length', units);
+        if (typeof theirs === 'number') expect(ours, text).toBeCloseTo(theirs, 12);
+        else expect(ours, text).toBeNaN();
+      }
     }
-    expect(numberOf('1,250')).toBeNaN();
+    expect(numberOf('1,250', 'si')).toBeNaN();
+    expect(numberOf('1,05', 'us')).toBeNaN();
+    expect(numberOf('1,05', 'si')).toBe(1.05);
   });
 
   it('is written by the rounding that the worksheet has', () => {

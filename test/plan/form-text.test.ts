@@ -67,7 +67,8 @@ describe('a plan from a form, all text', () => {
     const years = (text: string, decimal: 'point' | 'comma') =>
       readFormText({ site: { climate: { returnPeriods: [[text, '76']] } } }, { decimal }).document;
     const read = (value: unknown) => ({ site: { climate: { returnPeriods: [[value, '76']] } } });
-    expect(years('1,5', 'point')).toEqual(read(1.5));
+    expect(years('1,5', 'point')).toEqual(read('1,5'));
+    expect(years('1,5', 'comma')).toEqual(read(1.5));
     expect(years('1,250', 'point')).toEqual(read('1,250'));
     expect(years('1.250', 'comma')).toEqual(read('1.250'));
     expect(years('1.5', 'comma')).toEqual(read(1.5));

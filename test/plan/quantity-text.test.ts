@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
-import { readQuantityText } from '../../src/plan/index.ts';
+import { readPlan, readQuantityText } from '../../src/plan/index.ts';
 import { PLAN_UNITS, type PlanDimension } from '../../src/plan/quantities/plan-dimension.ts';
 import { splitPair } from '../../src/plan/quantities/quantity-text.ts';
 import { read, tenNumbers } from './sample-plans.ts';
@@ -85,7 +85,7 @@ const READ: readonly (readonly [string, PlanDimension, number])[] = [
   ['20 kPa/m', 'soil-pressure-per-depth', 20e3],
   ['90°', 'angle', 1.5707963267949],
   ['90 deg', 'angle', 1.5707963267949],
-  ['3,2 Hz', 'frequency', 3.2],
+  ['3.2 Hz', 'frequency', 3.2],
   ['20 %', 'share', 0.2],
   ['20%', 'share', 0.2],
   ['0.2', 'share', 0.2],
@@ -121,6 +121,43 @@ describe('a comma', () => {
     expect(readQuantityText('1,250', 'length', 'us')).toBe('ambiguous-comma');
     expect(readQuantityText('1,250 ft', 'length', 'us')).toBe('ambiguous-comma');
     expect(readQuantityText('12,500 lb', 'weight', 'us')).toBe('ambiguous-comma');
+  });
+
+  it('is asked about where US units are written and it need not be a decimal sign', () => {
+    for (const text of ['1,05', '1,05 mph', '12,5', '1,2345', '1234,5'])
+      expect(readQuantityText(text, 'speed', 'us'), text).toBe('ambiguous-comma');
+    expect(readQuantityText('3,2 Hz', 'frequency', 'us')).toBe('ambiguous-comma');
+    expect(readQuantityText('1,05 mph', 'speed', 'si')).toBe('ambiguous-comma');
+    expect(readQuantityText('6 ft 1,5 in', 'length', 'si')).toBe('ambiguous-comma');
+    // Nothing or zero in front leaves no thousands; a metric unit names its own sign; a sign that is said rules.
+    expect(readQuantityText('0,5', 'length', 'us')).toBeCloseTo(0.1524, 12);
+    expect(readQuantityText(',5', 'length', 'us')).toBeCloseTo(0.1524, 12);
+    expect(readQuantityText('12,5 mm', 'diameter', 'us')).toBeCloseTo(0.0125, 12);
+    expect(readQuantityText('1,05 mph', 'speed', 'us', 'comma')).toBeCloseTo(0.469392, 12);
+  });
+
+  it('is never asked about, nor taken, without its readings or a warning', () => {
+    const us = (speed: unknown) => readPlan({ ...tenNumbers(), site: { exposure: 'C', wind: { speed } } });
+    const asked = us('1,05 mph');
+    expect(asked.ok ? [] : asked.faults).toMatchObject([
+      {
+        pointer: '#/site/wind/speed',
+        code: 'ambiguous-comma',
+        readings: ['1.05 mph', '105 mph'],
+        says: 'Site wind speed: "1,05 mph" can mean two numbers. Write 1.05 mph or 105 mph.',
+      },
+    ]);
+    const taken = us('47,5 m/s');
+    expect(taken.ok ? taken.entryWarnings : taken.faults).toContainEqual({
+      pointer: '#/site/wind/speed',
+      code: 'decimal-comma',
+      says: 'Site wind speed: "47,5 m/s" taken as 47.5 m/s, its comma as the decimal sign.',
+    });
+    const plain = us('1,250.5');
+    expect(plain.ok ? [] : plain.faults.map(({ code }) => code)).toEqual(['out-of-bounds']);
+    const loads = [{ name: 'whip', height: '10,5 to 12,25', area: 1 }];
+    const pair = readPlan({ ...tenNumbers(), loads });
+    expect(pair.ok ? [] : pair.faults).toMatchObject([{ readings: ['10.5 to 12.25', '105 to 1225'] }]);
   });
 
   it('is read where it can mean only one', () => {

@@ -146,7 +146,10 @@ describe('tubes, which are more than one', () => {
     );
     expect(text).toMatch(/^- Tubes of the tube beam: over\. .* Hold to an actual gust/m);
     expect(text).toContain('Demand on the tubes of the tube beam exceeds their allowable capacity.');
-    const remedies = remediesOf(own);
+    // On the side of a taller tower it can go down far enough to hold to 2 mph more.
+    const [beam] = bent['loads'] as Document[];
+    const tower = { ...(bent['tower'] as Document), top: 80 };
+    const remedies = remediesOf(assessed({ ...bent, tower, loads: [{ ...beam, height: 78 }] }));
     if (!remedies) throw new Error('nothing helps');
     expect(remediesLines(remedies, 'us').join('\n')).toContain('the tubes of the tube beam hold to');
     expect(text).not.toMatch(/tubes of the tube beam (takes|is|keeps|holds)/);
@@ -250,7 +253,7 @@ describe('what would help', () => {
     const document = answerDocument(given.assessment, given.document.plan, [], 'full', { remedies });
     const words = wordsOf(answerSheet({ ...given, document }));
     const [best] = document.remedies?.rows ?? [];
-    expect(best?.says).toMatch(/^Use a beam of 0\.75 of its area: /);
+    expect(best?.says).toMatch(/^Arrange lines as a bundle \(cable run 1\): /);
     expect(words.filter((line) => line.includes(best?.says ?? '-'))).toHaveLength(1);
   });
 

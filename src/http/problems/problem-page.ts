@@ -88,15 +88,19 @@ function faultItem({ field, faults }: FaultGroup, index: number, value: string |
       : [markup`<p class="note">Given: ${String(fault.given)}.</p>`],
   );
   const describedBy = faults.map((_, each) => `${id}-says-${each}`).join(' ');
+  const readings = faults.length === 1 ? faults[0]?.readings : undefined;
   const entry =
     value === undefined
       ? undefined
-      : markup`<p class="mend-entry"><label for="${id}">${place}</label>${
-          value.length > 60 || value.includes('\n')
-            ? markup`<textarea id="${id}" name="${field}" rows="10" aria-invalid="true" aria-describedby="${describedBy}">
+      : readings !== undefined
+        ? markup`<div class="mend-entry" role="radiogroup" aria-labelledby="${id}" aria-describedby="${describedBy}"><span id="${id}">${place}</span>
+${readings.map((reading) => markup`<label><input type="radio" name="${field}" value="${reading}" required=""/> ${reading}</label>`)}</div>`
+        : markup`<p class="mend-entry"><label for="${id}">${place}</label>${
+            value.length > 60 || value.includes('\n')
+              ? markup`<textarea id="${id}" name="${field}" rows="10" aria-invalid="true" aria-describedby="${describedBy}">
 ${value}</textarea>`
-            : markup`<input id="${id}" name="${field}" value="${value}" autocomplete="off" aria-invalid="true" aria-describedby="${describedBy}"/>`
-        }</p>`;
+              : markup`<input id="${id}" name="${field}" value="${value}" autocomplete="off" aria-invalid="true" aria-describedby="${describedBy}"/>`
+          }</p>`;
   return markup`<li>${entry ?? markup`<p>${place}</p>`}${says}${given}${allowed}</li>
 `;
 }

@@ -18,6 +18,10 @@ const faultSchema = component(
     given: z.unknown().optional().meta({ description: 'What was given.' }),
     allowed: z.string().optional().meta({ description: 'What is allowed.' }),
     says: z.string().meta({ description: 'What is wrong and what to do.' }),
+    readings: z
+      .array(z.string())
+      .optional()
+      .meta({ description: 'What a text may mean that can be read in two ways, each as it can be written instead.' }),
   }),
 );
 

@@ -12,6 +12,8 @@ export interface ProblemFault {
   readonly given?: unknown;
   readonly allowed?: string | undefined;
   readonly says: string;
+  /** What a text may mean that can be read in two ways, each as it can be written instead. */
+  readonly readings?: readonly string[] | undefined;
 }
 
 interface ProblemDetails {

@@ -47,6 +47,7 @@ export const foundationKind: CheckKind<'foundation'> = {
     under(trace, 'legs at the base', () => explainLegs(context.model, context.reactions, trace));
   },
   loadedBy: 'wind',
+  ownRemedies: ['footing'],
   room: { onMastOnly: false, neededFor: undefined, left: roomOfFooting },
 };
 

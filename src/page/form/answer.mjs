@@ -220,7 +220,7 @@ function MoreDrawings() {
 function Empty() {
   const numbers = store.firstNumbers.value;
   const given = numbers.filter(([, , isGiven]) => isGiven).length;
-  const hard = store.troubles.value.filter(({ soft }) => !soft).length;
+  const hard = store.toCorrect.value.length;
   const says =
     store.wanted.value.length > 0
       ? 'Give ten numbers, and the first answer stands here. Every further one moves it.'
@@ -243,31 +243,32 @@ function Empty() {
     </svg>`;
 }
 
+/** Why the service has not answered yet. */
+const WAITING = /** @type {const} */ ({
+  rest: '',
+  asked: '',
+  slow: 'Working on your last change.',
+  unreachable: 'The service does not answer. What you type is kept. It is asked again every few seconds.',
+  busy: 'The service asks for a pause; it is asked again in a moment.',
+  locked:
+    'This service requires a key. Ask its operator. The browser asks for it; any name will do, the key is the password.',
+});
+
 /** What waits, what is out of reach, what is old. */
 function Standing() {
-  const { state, answeredAt, troubles, answer } = store;
-  const hard = troubles.value.filter(({ soft }) => !soft).length;
-  const says =
-    state.value === 'slow'
-      ? 'Working on your last change. The figures are those before it.'
-      : state.value === 'unreachable'
-        ? `The service does not answer. What you type is kept${answer.value ? `; the figures are those of ${answeredAt.value}` : ''}. It is asked again every few seconds.`
-        : state.value === 'busy'
-          ? 'The service asks for a pause; it is asked again in a moment. The figures are those before your last change.'
-          : state.value === 'locked'
-            ? `This service requires a key. Ask its operator. The browser asks for it; any name will do, the key is the password.${answer.value ? ` The figures are those of ${answeredAt.value}.` : ''}`
-            : hard > 0 && answer.value
-              ? 'The answer is as it was before the entries to correct.'
-              : '';
-  return html`<p class="waiting" role="status">${says}</p>
+  const { state, answeredAt, earlier } = store;
+  const at = answeredAt.value === '' ? '' : ` of ${answeredAt.value}`;
+  const belongs = earlier.value ? `The answer below belongs to an earlier plan${at}.` : '';
+  return html`<p class="waiting" role="status">${`${WAITING[state.value]} ${belongs}`.trim()}</p>
     ${state.value === 'locked' && html`<p class="acts"><button type="button" class="act" onClick=${askWithKey}>Give the key</button></p>`}`;
 }
 
 export function Answer() {
   const answer = store.answer.value;
   const { given, unknown } = store.counts.value;
-  return html`<section class="answer" id="answer" data-state=${store.state.value} aria-labelledby="so-far">
-    <h2 class="head" id="so-far">${answer && answer.verdict !== 'open' ? 'The answer' : 'So far'}${given > 0 && html`<small>from ${given} answers${unknown > 0 ? `, ${unknown} not known` : ''}</small>`}</h2>
+  const earlier = store.earlier.value;
+  return html`<section class="answer" id="answer" data-state=${store.state.value} data-earlier=${earlier ? 'yes' : undefined} aria-labelledby="so-far">
+    <h2 class="head" id="so-far">${earlier ? 'Answer to an earlier plan' : answer && answer.verdict !== 'open' ? 'The answer' : 'So far'}${given > 0 && !earlier && html`<small>from ${given} answers${unknown > 0 ? `, ${unknown} not known` : ''}</small>`}</h2>
     <${Standing} />
     ${
       answer
@@ -301,15 +302,16 @@ export function VerdictStrip() {
   const answer = store.answer.value;
   const weakest = store.weakestOf(answer);
   const was = store.before.value;
-  const hard = store.troubles.value.filter(({ soft }) => !soft).length;
-  return html`<nav aria-label="Verdict"><a class="strip-verdict" href="#answer">
+  const hard = store.toCorrect.value.length;
+  const earlier = store.earlier.value;
+  return html`<nav aria-label="Verdict"><a class="strip-verdict" data-earlier=${earlier ? 'yes' : undefined} href="#answer">
     ${
       answer
-        ? html`<span><${SoFar} answer=${answer} />${weakest ? html`<span class="weakest">${weakest.verdict === verdictSoFar(answer) ? ': ' : '; weakest: '}${weakest.title} ${was && ratioFigures(was.ratio) !== ratioFigures(weakest.ratio) ? html`${ratioFigures(was.ratio)} → ` : ''}<b>${ratioFigures(weakest.ratio)}</b>${weakest.verdict === verdictSoFar(answer) ? '' : `, ${VERDICT_WORDS[weakest.verdict]}`}</span>` : ''}</span>
+        ? html`<span>${earlier && html`<span class="of-earlier">Earlier plan: </span>`}<${SoFar} answer=${answer} />${weakest ? html`<span class="weakest">${weakest.verdict === verdictSoFar(answer) ? ': ' : '; weakest: '}${weakest.title} ${was && ratioFigures(was.ratio) !== ratioFigures(weakest.ratio) ? html`${ratioFigures(was.ratio)} → ` : ''}<b>${ratioFigures(weakest.ratio)}</b>${weakest.verdict === verdictSoFar(answer) ? '' : `, ${VERDICT_WORDS[weakest.verdict]}`}</span>` : ''}</span>
         ${weakest?.holdsTo && html`<span class="wind held">holds to ${shown(weakest.holdsTo.gust)} gust</span>`}`
         : html`<span>${store.firstNumbers.value.filter(([, , isGiven]) => isGiven).length} of ten numbers given</span>`
     }
-    ${hard > 0 && html`<span class="over">${hard} to correct</span>`}
+    ${hard > 0 && html`<span class="over to-correct">${hard} to correct</span>`}
     <span class="go">see why</span></a></nav>`;
 }
 

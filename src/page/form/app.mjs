@@ -1,7 +1,7 @@
 /** The whole sheet: masthead, title, what is given, what follows, the standing cautions. */
 import { Answer, VerdictStrip } from './answer.mjs';
 import { documentOf, textAt } from './draft.mjs';
-import { Given } from './given.mjs';
+import { Given, Readings } from './given.mjs';
 import { html } from './html.mjs';
 import { keptBefore, linkToPlan, openFile, saveToFile } from './kept-plan.mjs';
 import * as store from './store.mjs';
@@ -109,15 +109,15 @@ function Units() {
 
 /** Everything to correct, at the head of the sheet, each with the way to its entry. */
 function ToMend() {
-  const hard = store.troubles.value.filter(({ soft }) => !soft);
+  const hard = store.toCorrect.value;
   if (hard.length === 0) return html`<div class="mends" aria-live="polite" />`;
-  return html`<div class="mends" aria-live="polite"><div class="mend"><p><b>${hard.length === 1 ? 'One entry' : `${hard.length} entries`} to correct.</b> ${store.answer.value ? 'The answer stands as it was before.' : 'The answer waits for it.'}</p>
+  return html`<div class="mends" aria-live="polite"><div class="mend"><p><b>${hard.length === 1 ? 'One entry' : `${hard.length} entries`} to correct.</b> ${store.answer.value ? 'The answer shown belongs to an earlier plan.' : `The answer waits for ${hard.length === 1 ? 'it' : 'them'}.`}</p>
     <ul>${hard.map(
-      ({ pointer, says }) =>
+      ({ pointer, says, readings }) =>
         html`<li><a href=${`#${store.idOf(store.fieldFor(pointer))}`} onClick=${(/** @type {Event} */ event) => {
           event.preventDefault();
           store.goTo(pointer);
-        }}>${store.nameOf(store.fieldFor(pointer)) || 'the plan'}</a>: ${says}</li>`,
+        }}>${store.nameOf(store.fieldFor(pointer)) || 'the plan'}</a>: ${says} <${Readings} pointer=${pointer} readings=${readings} /></li>`,
     )}</ul></div></div>`;
 }
 

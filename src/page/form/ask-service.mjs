@@ -43,9 +43,11 @@ let running;
 let timer;
 /** @type {ReturnType<typeof setTimeout> | undefined} */
 let again;
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let slow;
 
 /**
- * @typedef {{ pointer?: string, code?: string, given?: unknown, allowed?: string, says: string }} Fault
+ * @typedef {{ pointer?: string, code?: string, given?: unknown, allowed?: string, says: string, readings?: readonly string[] }} Fault
  * @typedef {{ type?: string, title: string, detail?: string, faults?: readonly Fault[] }} Problem
  */
 
@@ -109,7 +111,8 @@ const sentence = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 function troublesOf(faults, draftPlace, soft) {
   return faults.map((fault) => {
     const pointer = draftPlace(fromFragment(fault.pointer ?? ''));
-    return { pointer, code: fault.code ?? '', says: inWords(fault, pointer), soft };
+    const { readings } = fault;
+    return { pointer, code: fault.code ?? '', says: inWords(fault, pointer), soft, ...(readings && { readings }) };
   });
 }
 
@@ -119,49 +122,86 @@ function wholeOf(fault) {
   return WHOLE.exec(fromFragment(fault.pointer ?? ''))?.[0];
 }
 
+/** Where the service now stands; an answer to another plan than the present is marked as one. @param {typeof store.state.value} state */
+function stand(state) {
+  if (state !== 'asked') {
+    clearTimeout(slow);
+    slow = undefined;
+  }
+  batch(() => {
+    store.state.value = state;
+    if (store.answer.peek() === null) store.earlier.value = false;
+    else if (state !== 'asked') store.earlier.value = store.answeredDraft.peek() !== store.draft.peek();
+  });
+}
+
+/** From the change on, until an answer has come. */
+function wait() {
+  if (store.state.peek() === 'rest' || store.state.peek() === 'locked') stand('asked');
+  slow ??= setTimeout(() => {
+    if (store.state.peek() === 'asked') stand('slow');
+  }, SLOW);
+}
+
 async function ask() {
   running?.abort();
   const own = new AbortController();
   running = own;
-  const slow = setTimeout(() => {
-    if (store.state.value === 'asked') store.state.value = 'slow';
-  }, SLOW);
-  if (store.state.value !== 'unreachable') store.state.value = 'asked';
+  wait();
   const draft = store.draft.value;
+  const lacking = untracked(() => store.wanted.value).length > 0;
   try {
     const wanting = stillTold(draft);
-    let leftOut = wanting.map(({ whole }) => whole);
+    // What is still being told is looked at once for what cannot be read in it, and then left out.
+    /** @type {string[]} */
+    let leftOut = [];
     /** @type {import('./store.mjs').Trouble[]} */
-    let soft = wanting
-      .filter(({ says }) => says !== '')
-      .map(({ pointer, says }) => ({ pointer, code: 'missing', says, soft: true }));
+    let soft = [];
+    let looking = wanting.length > 0 || lacking;
     for (let attempt = 0; ; attempt += 1) {
       const { document, draftPlace } = documentOf(draft, leftOut);
       const names = untracked(() => drawingsWanted.value).join(',');
       /** @type {Awaited<ReturnType<typeof post<import('./store.mjs').Answer>>>} */
       const reply = await post(`v1/checks?as=json&drawings=${names}`, document, own.signal);
       if (own.signal.aborted) return;
-      if (reply.answer) {
-        takeAnswer(reply.answer, draftPlace, soft);
+      if (reply.answer && !looking) {
+        takeAnswer(reply.answer, draft, draftPlace, soft);
         return;
       }
-      const { status, problem, wait } = reply;
+      const { status, problem, wait: pause } = reply.answer ? READABLE : reply;
       if (status === 401) {
         // The browser itself asks for the key at each answer like this; it is not to ask at each letter typed.
         batch(() => {
-          store.state.value = 'locked';
           store.troubles.value = soft;
+          stand('locked');
         });
         return;
       }
       if (status === 429 || status === 503) {
-        store.state.value = 'busy';
-        again = setTimeout(askSoon, Math.min(Math.max(wait || 1, 1), 60) * 1000);
+        stand('busy');
+        again = setTimeout(askSoon, Math.min(Math.max(pause || 1, 1), 60) * 1000);
         return;
       }
-      const faults = problem.faults?.length
-        ? problem.faults
-        : [{ pointer: '', code: problem.type?.split('/').at(-1) ?? '', says: problem.detail ?? problem.title }];
+      const faults =
+        reply.answer || problem.faults?.length
+          ? (problem.faults ?? [])
+          : [{ pointer: '', code: problem.type?.split('/').at(-1) ?? '', says: problem.detail ?? problem.title }];
+      if (looking) {
+        looking = false;
+        const unreadable = faults.filter(({ code }) => !STILL_BEING_TOLD.has(code ?? ''));
+        if (!lacking) {
+          leftOut = wanting.map(({ whole }) => whole);
+          soft = wanting
+            .filter(({ says }) => says !== '')
+            .map(({ pointer, says }) => ({ pointer, code: 'missing', says, soft: true }));
+          if (unreadable.length === 0) continue;
+        }
+        batch(() => {
+          store.troubles.value = [...soft, ...troublesOf(unreadable, draftPlace, false)];
+          stand('rest');
+        });
+        return;
+      }
       /** @type {(string | undefined)[]} */
       const wholes = faults.map(wholeOf);
       if (
@@ -176,19 +216,20 @@ async function ask() {
       }
       batch(() => {
         store.troubles.value = [...soft, ...troublesOf(faults, draftPlace, false)];
-        store.state.value = 'rest';
+        stand('rest');
       });
       return;
     }
   } catch (error) {
     if (own.signal.aborted) return;
-    store.state.value = 'unreachable';
+    stand('unreachable');
     again = setTimeout(askSoon, 3000);
     if (!(error instanceof TypeError) && !(error instanceof SyntaxError)) throw error;
-  } finally {
-    clearTimeout(slow);
   }
 }
+
+/** What a plan has that could be read: no faults. */
+const READABLE = { status: 200, problem: /** @type {Problem} */ ({ title: '', faults: [] }), wait: 0 };
 
 /** A fault of a thing that is to be left out for another fault. @param {Fault | undefined} fault @param {readonly (string | undefined)[]} wholes */
 function beside(fault, wholes) {
@@ -198,13 +239,14 @@ function beside(fault, wholes) {
   );
 }
 
-/** @param {import('./store.mjs').Answer} answer @param {(pointer: string) => string} draftPlace @param {import('./store.mjs').Trouble[]} soft */
-function takeAnswer(answer, draftPlace, soft) {
+/** @param {import('./store.mjs').Answer} answer @param {Record<string, unknown>} draft @param {(pointer: string) => string} draftPlace @param {import('./store.mjs').Trouble[]} soft */
+function takeAnswer(answer, draft, draftPlace, soft) {
   batch(() => {
     store.placeOf.value = draftPlace;
     store.answer.value = answer;
+    store.answeredDraft.value = draft;
     store.troubles.value = soft;
-    store.state.value = 'rest';
+    stand('rest');
     store.answeredAt.value = new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
   });
 }
@@ -218,9 +260,18 @@ function askSoon() {
   clearTimeout(timer);
   clearTimeout(again);
   // Only looked at: who follows changes of the plan must not follow the state, which asking changes.
-  if (store.state.peek() === 'locked') return;
+  if (store.state.peek() === 'locked') {
+    stand('locked');
+    return;
+  }
+  running?.abort();
+  wait();
   timer = setTimeout(ask, pauseBefore(performance.now()));
 }
+
+/** Whether anything is given that the service could look at. */
+const holdsAnything = () =>
+  Object.keys(untracked(() => store.plan.value).document).some((key) => !/^(format|units)$/.test(key));
 
 /** Asks now and after every change. */
 export function followChanges() {
@@ -230,13 +281,14 @@ export function followChanges() {
     const lacking = store.wanted.value;
     void store.draft.value;
     void drawingsWanted.value;
-    if (lacking.length > 0) {
+    if (lacking.length > 0) store.answer.value = null;
+    if (lacking.length > 0 && !holdsAnything()) {
       running?.abort();
       clearTimeout(timer);
+      clearTimeout(again);
       batch(() => {
-        store.answer.value = null;
         store.troubles.value = [];
-        if (store.state.peek() !== 'locked') store.state.value = 'rest';
+        stand(store.state.peek() === 'locked' ? 'locked' : 'rest');
       });
       return;
     }

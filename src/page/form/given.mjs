@@ -104,6 +104,19 @@ function Entry({ pointer, question }) {
     ${unit && html`<span class="unit">${unit}</span>`}</span>`;
 }
 
+/** What a text may mean that can be read in two ways: one press takes it. @param {{ pointer: string, readings: readonly string[] | undefined }} props */
+export function Readings({ pointer, readings }) {
+  if (readings === undefined) return null;
+  const place = store.fieldFor(pointer);
+  const take = (/** @type {string} */ reading) => {
+    store.answerTo(place, reading);
+    store.goTo(place);
+  };
+  return html`<span class="readings" role="group" aria-label="Which number is meant">${readings.map(
+    (reading) => html`<button type="button" class="act" onClick=${() => take(reading)}>${reading}</button>`,
+  )}</span>`;
+}
+
 /** What a text with its own unit or fraction was read as. @param {{ pointer: string, question: Question }} props */
 function readAs({ pointer, question }) {
   const text = textAt(store.draft.value, pointer);
@@ -117,7 +130,8 @@ function readAs({ pointer, question }) {
     return '';
   const value = inSi(text, question.of, store.units.value) / UNITS[question.of][store.units.value].inSi;
   const label = UNITS[question.of][store.units.value].label;
-  if (!Number.isFinite(value) || (!Number.isNaN(numberOf(text)) && text.trim() === String(value))) return '';
+  if (!Number.isFinite(value) || (!Number.isNaN(numberOf(text, store.units.value)) && text.trim() === String(value)))
+    return '';
   return `taken as ${figures(value, 5)} ${label}`;
 }
 
@@ -147,7 +161,7 @@ export function Ask({ base, question }) {
       }
     </div>
     <div class="said" id=${`${id}-note`}>
-      ${hard.map(({ says }) => html`<p class="why">${says}</p>`)}
+      ${hard.map(({ says, readings }) => html`<p class="why">${says}</p><${Readings} pointer=${pointer} readings=${readings} />`)}
       ${troubles.filter(({ soft }) => soft).map(({ says }) => html`<p class="gap">Not counted yet. ${says}</p>`)}
       ${note && html`<p class="note">${note}</p>`}
       ${notes?.entryWarnings.map((says) => html`<p class="query">${says}</p>`)}
@@ -322,7 +336,7 @@ function NarrowRow({ pointer, list }) {
       const troubles = store.troublesByPlace.value.get(place) ?? [];
       const id = store.idOf(place);
       return html`<span class=${`cell${troubles.length > 0 ? ' wrong' : ''}`}><label for=${id}>${question.label}</label><${Entry} pointer=${place} question=${question} />
-        <span id=${`${id}-note`} class="said">${troubles.map(({ says }) => html`<span class="why">${says}</span>`)}</span></span>`;
+        <span id=${`${id}-note`} class="said">${troubles.map(({ says, readings }) => html`<span class="why">${says}</span><${Readings} pointer=${place} readings=${readings} />`)}</span></span>`;
     })}
     <${LeaveOut} pointer=${pointer} list=${list} what=${what} />
     ${list.row.every(({ at }) => at !== '') && html`<${RowTroubles} pointer=${pointer} />`}

@@ -6,6 +6,7 @@
  * @property {string} words What it is called where one is chosen.
  * @property {'exposure' | 'terrain'} ground The field of a plan that names its ground.
  * @property {boolean} asksYears A plan may name the return period of its speed.
+ * @property {boolean} asksIsolated A hill counts only where it is isolated.
  * @property {boolean} ofSites A site can be designed by it; else it is for ratings only.
  */
 
@@ -30,3 +31,6 @@ export const groundField = (method) => byId.get(method)?.ground ?? 'exposure';
 
 /** Whether a plan by a method may name the return period of its speed. @param {string} method */
 export const asksYears = (method) => byId.get(method)?.asksYears ?? false;
+
+/** Whether a hill must be isolated to count by a method. @param {string} method */
+export const asksIsolated = (method) => byId.get(method)?.asksIsolated ?? false;

@@ -67,26 +67,31 @@ const plain = (text) =>
     .replaceAll('−', '-')
     .trim();
 
+/** What a unit is written with that has a decimal point. */
+const US_UNIT = /^(ft|feet|foot|'|in|inch|inches|"|yd|sqft)/i;
+
 /**
  * A bare number as the service would read it, or NaN where it would not, or could read it in two ways.
  *
  * @param {string} written
+ * @param {Units} units
  */
-export function numberOf(written) {
+export function numberOf(written, units) {
   const text = plain(written);
   const negative = text.startsWith('-');
-  const size = sizeOf(text.replace(/^[+-]\s*/, ''));
+  const size = sizeOf(text.replace(/^[+-]\s*/, ''), units);
   return negative ? -size : size;
 }
 
-/** @param {string} text */
-function sizeOf(text) {
+/** @param {string} text @param {Units} units */
+function sizeOf(text, units) {
   const mixed = /^(?:(\d+)(?:\s+|-))?(\d+)\/(\d+)$/.exec(text);
   if (mixed) return Number(mixed[1] ?? 0) + Number(mixed[2]) / Number(mixed[3]);
   if (/^\d{1,3}(,\d{3})+\.\d+$/.test(text) || /^[1-9]\d{0,2}(,\d{3}){2,}$/.test(text)) {
     return Number(text.replaceAll(',', ''));
   }
   if (/^[1-9]\d{0,2},\d{3}$/.test(text)) return Number.NaN;
+  if (units === 'us' && /^\d*[1-9]\d*,\d+$/.test(text)) return Number.NaN;
   if (/^\d*,\d+$/.test(text)) return Number(text.replace(',', '.'));
   return /^(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text) ? Number(text) : Number.NaN;
 }
@@ -100,15 +105,18 @@ function sizeOf(text) {
  */
 export function inSi(written, dimension, units) {
   if (typeof written !== 'string') return Number.NaN;
-  const bare = numberOf(written);
+  const bare = numberOf(written, units);
   if (!Number.isNaN(bare)) return bare * UNITS[dimension][units].inSi;
   const text = plain(written);
   const feet = /^(\d+)\s*(?:ft|feet|foot|')\.?[\s,-]*(.+?)\s*(?:in|inch|inches|")\.?$/i.exec(text);
-  if (feet && dimension !== 'area') return Number(feet[1]) * FOOT + numberOf(/** @type {string} */ (feet[2])) * INCH;
+  if (feet && dimension !== 'area')
+    return Number(feet[1]) * FOOT + numberOf(/** @type {string} */ (feet[2]), 'us') * INCH;
   const parts = /^([\d\s.,/-]*\d)\s*([^\d\s.,/-].*)$/.exec(text);
   const names = dimension === 'area' ? AREAS : LENGTHS;
   const unit = parts ? names[/** @type {string} */ (parts[2]).toLowerCase().replaceAll(' ', '')] : undefined;
-  return parts && unit ? numberOf(/** @type {string} */ (parts[1])) * unit : Number.NaN;
+  if (!parts || !unit) return Number.NaN;
+  const [, number, name] = /** @type {[string, string, string]} */ (/** @type {unknown} */ (parts));
+  return numberOf(number, US_UNIT.test(name) ? 'us' : 'si') * unit;
 }
 
 /**
@@ -156,7 +164,7 @@ export function inOtherUnits(written, dimension, from, to) {
     const [low, high] = ends.map((end) => inOtherUnits(end, dimension, from, to));
     return /[a-z"']/i.test(ends[1]) ? written : `${low} to ${high}`;
   }
-  const value = numberOf(written);
+  const value = numberOf(written, from);
   if (Number.isNaN(value)) return written;
   const ratio = UNITS[dimension][from].inSi / UNITS[dimension][to].inSi;
   if (ratio === 1) return written;

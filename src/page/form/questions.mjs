@@ -43,7 +43,7 @@
  * @typedef {Omit<BareList, 'row' | 'lists'> & ListWords} List
  */
 import { FIELD_BY_PLACE, FIELDS, FIELDS_OF_KIND, FIELDS_OF_SHAPE } from '../../words/index.mjs';
-import { asksYears, groundField, RATING_METHODS, SITE_METHODS } from './methods.mjs';
+import { asksIsolated, asksYears, groundField, RATING_METHODS, SITE_METHODS } from './methods.mjs';
 
 const DONT_KNOW = 'I don’t know';
 
@@ -105,8 +105,12 @@ const isShape =
   (/** @type {Asking} */ { here }) =>
     names.includes(here('/shape'));
 
-/** Questions that are all asked only then. @type {(when: Bare['when'], ...questions: Bare[]) => Bare[]} */
-const askedIf = (when, ...questions) => questions.map((question) => ({ ...question, when }));
+/** Questions that are all asked only then. @type {(when: NonNullable<Bare['when']>, ...questions: Bare[]) => Bare[]} */
+const askedIf = (when, ...questions) =>
+  questions.map((question) => {
+    const own = question.when;
+    return { ...question, when: own ? (asking) => when(asking) && own(asking) : when };
+  });
 /** @type {(...at: string[]) => Bare[]} */
 const quantities = (...at) => at.map((each) => quantity(each));
 /** Rare ones, folded away. @type {(...at: string[]) => Bare[]} */
@@ -307,7 +311,7 @@ export const RATINGS = wordedList('', {
 const HILL_QUESTIONS = [
   ...quantities('/site/hill/height', '/site/hill/halfLength', '/site/hill/run', '/site/hill/distance'),
   choices('/site/hill/side'),
-  yes('/site/hill/isolated'),
+  yes('/site/hill/isolated', { when: ({ root }) => asksIsolated(root('/method')) }),
   ...remarks('/site/hill'),
 ];
 

@@ -35,6 +35,7 @@ const typed = typedBefore();
 listMethods(start.methods);
 store.startWith(start.draft);
 store.answer.value = start.answer;
+store.answeredDraft.value = store.draft.value;
 hydrate(html`<${App} start=${start} />`, root);
 root.addEventListener('submit', (event) => event.preventDefault());
 
@@ -90,7 +91,9 @@ addEventListener('keydown', (event) => {
 const spoken = /** @type {HTMLElement} */ (document.getElementById('spoken'));
 let last = '';
 setInterval(() => {
-  const says = store.state.value === 'rest' ? (store.answer.value?.says ?? '') : last;
+  // After one to an earlier plan the answer is read out again, though it be in the same words.
+  if (store.earlier.value) last = '';
+  const says = store.state.value === 'rest' && !store.earlier.value ? (store.answer.value?.says ?? '') : last;
   if (says === last) return;
   last = says;
   spoken.textContent = says;

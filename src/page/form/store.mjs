@@ -7,7 +7,7 @@ import { listAt, PARTS, partOf, questionAt } from './questions.mjs';
 
 /**
  * @typedef {{ draft: Record<string, unknown>, unknown: ReadonlySet<string>, remembered: ReadonlyMap<string, string>, says: string, field: string }} Moment
- * @typedef {{ pointer: string, code: string, says: string, soft: boolean }} Trouble
+ * @typedef {{ pointer: string, code: string, says: string, soft: boolean, readings?: readonly string[] }} Trouble
  * @typedef {import('../../answer/index.ts').Answer} Answer
  * @typedef {import('../../answer/index.ts').CheckAnswer} Check
  */
@@ -44,6 +44,10 @@ export const notice = signal('');
 
 /** @type {import('@preact/signals').Signal<Answer | null>} The last answer. */
 export const answer = signal(null);
+/** The draft that the last answer is to. */
+export const answeredDraft = signal(/** @type {Record<string, unknown> | null} */ (null));
+/** The last answer is marked as one to an earlier plan. */
+export const earlier = signal(false);
 /** The weakest link of the answer before the last change. */
 export const before = signal(/** @type {{ title: string, ratio: number } | null} */ (null));
 export const state = signal(/** @type {'rest' | 'asked' | 'slow' | 'unreachable' | 'busy' | 'locked'} */ ('rest'));
@@ -398,12 +402,15 @@ export const wanted = computed(() => {
   return [...lacking, ...['/tower/support', '/tower/top'].filter((pointer) => at(pointer) === '')];
 });
 
-/** The numbers of the first answer, in the order of the sheet, and whether each is given. */
+/** The entries to correct. */
+export const toCorrect = computed(() => troubles.value.filter(({ soft }) => !soft));
+
+/** The numbers of the first answer, in the order of the sheet, and whether each is given and can be read. */
 export const firstNumbers = computed(() => {
-  const given = (/** @type {string[]} */ ...pointers) =>
-    pointers.every((pointer) => textAt(draft.value, pointer).trim() !== '');
-  const some = (/** @type {string[]} */ ...pointers) =>
-    pointers.some((pointer) => textAt(draft.value, pointer).trim() !== '');
+  const wrong = new Set(toCorrect.value.map(({ pointer }) => fieldFor(pointer)));
+  const isGiven = (/** @type {string} */ pointer) => textAt(draft.value, pointer).trim() !== '' && !wrong.has(pointer);
+  const given = (/** @type {string[]} */ ...pointers) => pointers.every(isGiven);
+  const some = (/** @type {string[]} */ ...pointers) => pointers.some(isGiven);
   return /** @type {const} */ ([
     ['/method', 'standard', given('/method')],
     ['/site/wind/speed', 'wind speed', given('/site/wind/speed')],

@@ -6,6 +6,8 @@ export interface Fault {
   readonly given: string;
   readonly allowed: string;
   readonly says: string;
+  /** What a text may mean that can be read in two ways, each as it can be written in its place. */
+  readonly readings?: readonly string[];
 }
 
 /** Something that can be read but deserves a second look; it stands beside the answer and stops nothing. */
@@ -77,6 +79,7 @@ export type FaultCode =
   | 'rating-height-absurd';
 
 export type QueryCode =
+  | 'decimal-comma'
   | 'speed-low'
   | 'speed-beyond-maps'
   | 'area-of-no-small-tower'

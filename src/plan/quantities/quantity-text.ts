@@ -2,7 +2,7 @@ import type { UnitSystem } from '../../foundation/index.ts';
 import { FOOT, INCH } from '../../foundation/index.ts';
 import { type DecimalSign, readNumberText } from './number-text.ts';
 import { PLAN_UNITS, type PlanDimension } from './plan-dimension.ts';
-import { unitInSi } from './unit-names.ts';
+import { systemOfUnit, unitInSi } from './unit-names.ts';
 
 /** A number in SI, or why the text cannot be read. */
 export type QuantityReading = number | 'unreadable' | 'ambiguous-comma' | 'unknown-unit' | 'too-long';
@@ -47,7 +47,7 @@ export function readQuantityText(
   if (dimension === 'length' || dimension === 'diameter') {
     const parts = FEET_AND_INCHES.exec(plain);
     if (parts) {
-      const inches = readNumberText(parts[3] as string, decimal);
+      const inches = readNumberText(parts[3] as string, decimal, 'us');
       if (typeof inches !== 'number') return inches;
       if (inches >= 12) return 'unreadable';
       const size = Number(parts[2]) * FOOT + inches * INCH;
@@ -56,7 +56,8 @@ export function readQuantityText(
   }
   const parts = WITH_UNIT.exec(plain);
   if (!parts) return 'unreadable';
-  const number = readNumberText((parts[2] as string).toLowerCase(), decimal);
+  const ofUnit = parts[3] === undefined ? undefined : systemOfUnit(parts[3], dimension);
+  const number = readNumberText((parts[2] as string).toLowerCase(), decimal, ofUnit ?? units);
   if (typeof number !== 'number') return number;
   const unit = parts[3] === undefined ? PLAN_UNITS[dimension][units].inSi : unitInSi(parts[3], dimension);
   if (unit === undefined) return 'unknown-unit';

@@ -1,4 +1,5 @@
 import { createRequire } from 'node:module';
+import type { UnitSystem } from '../../foundation/index.ts';
 import type { PlanDimension } from './plan-dimension.ts';
 
 /** The unit library's prebuilt bundle, loaded when the first text with a unit is met and not before. */
@@ -135,8 +136,7 @@ const factors = new Map<UnitEntry, number>();
  * @source nist-sp811
  */
 export function unitInSi(written: string, dimension: PlanDimension): number | undefined {
-  const entries = ENTRIES.get(dimension);
-  const entry = entries?.get(written) ?? entries?.get(unitKey(written));
+  const entry = entryOf(written, dimension);
   if (entry === undefined) return undefined;
   if (entry.evaluates === '') return entry.times;
   let factor = factors.get(entry);
@@ -146,6 +146,28 @@ export function unitInSi(written: string, dimension: PlanDimension): number | un
     factors.set(entry, factor);
   }
   return factor;
+}
+
+function entryOf(written: string, dimension: PlanDimension): UnitEntry | undefined {
+  const entries = ENTRIES.get(dimension);
+  return entries?.get(written) ?? entries?.get(unitKey(written));
+}
+
+/** What the library calls units that are written with a decimal point. */
+const US_UNITS = /\b(ft|in|yd|mi|lbf|lbm|oz)\b/;
+const OF_NEITHER: ReadonlySet<PlanDimension> = new Set<PlanDimension>(['angle', 'frequency', 'share']);
+
+/**
+ * The system a unit is of, as people write its name.
+ *
+ * @returns undefined where it is of neither, or no unit for this kind of quantity
+ * @example systemOfUnit('km/h', 'speed') // 'si'
+ * @source nist-sp811
+ */
+export function systemOfUnit(written: string, dimension: PlanDimension): UnitSystem | undefined {
+  const entry = entryOf(written, dimension);
+  if (entry === undefined || OF_NEITHER.has(dimension)) return undefined;
+  return US_UNITS.test(entry.evaluates) ? 'us' : 'si';
 }
 
 function unitKey(written: string): string {

@@ -4,7 +4,7 @@ import { type EntryWarning, type Fault, type FaultCode, pointerTo, type QueryCod
 import { givenWords } from '../faults/given-words.ts';
 import { placeWords } from '../faults/place-words.ts';
 import { BOUNDS, type FieldBounds } from '../quantities/field-bounds.ts';
-import type { DecimalSign } from '../quantities/number-text.ts';
+import { type DecimalSign, hasDecimalComma, readingsOf } from '../quantities/number-text.ts';
 import { PLAN_UNITS, type PlanDimension, quantityWords, WORDS_FOR_DIMENSION } from '../quantities/plan-dimension.ts';
 import { QUANTITY_LENGTH, type QuantityReading, readQuantityText, splitPair } from '../quantities/quantity-text.ts';
 import { unitsAllowed } from '../quantities/unit-names.ts';
@@ -31,15 +31,29 @@ export class PlanReader {
     this.#decimal = decimal;
   }
 
-  /** A quantity that must be there, in SI; NaN where it is missing or faulty. What is no field of a plan brings its bounds. */
-  quantity(given: Quantity | undefined, at: string, key: PropertyKey, boundedBy?: FieldBounds): number {
+  /**
+   * A quantity that must be there, in SI; NaN where it is missing or faulty. What is no field of a plan brings its bounds,
+   * one end of a pair the whole text.
+   */
+  quantity(
+    given: Quantity | undefined,
+    at: string,
+    key: PropertyKey,
+    boundedBy?: FieldBounds,
+    whole: Quantity | undefined = given,
+  ): number {
     if (given === undefined) return Number.NaN;
     const bounds = boundedBy ?? boundsAt(pointerTo(at, key));
     const value =
       typeof given === 'number'
         ? given * PLAN_UNITS[bounds.dimension][this.units].inSi
         : readQuantityText(given, bounds.dimension, this.units, this.#decimal);
-    if (typeof value !== 'number') return this.#unreadable(value, given, bounds.dimension, at, key);
+    if (typeof value !== 'number') return this.#unreadable(value, given, whole, bounds.dimension, at, key);
+    if (typeof given === 'string' && this.#decimal === 'point' && hasDecimalComma(given)) {
+      const taken = readingsOf(given, 'point')[0];
+      const says = `${this.words(pointerTo(at, key))}: "${given}" taken as ${taken}, its comma as the decimal sign.`;
+      this.query(pointerTo(at, key), 'decimal-comma', says);
+    }
     const slack = ROUNDING * Math.max(Math.abs(bounds.low), Math.abs(bounds.high));
     // Zero is the same in every unit: what is below it by the least is below the ground.
     const tooLow = bounds.aboveLow ? value <= bounds.low + slack : value < bounds.low - ROUNDING * Math.abs(bounds.low);
@@ -61,7 +75,10 @@ export class PlanReader {
       return [this.quantity(given[0], inner, 0), this.quantity(given[1], inner, 1)];
     }
     const ends = typeof given === 'string' ? splitPair(given) : undefined;
-    if (ends !== undefined) return [this.quantity(ends[0], at, key), this.quantity(ends[1], at, key)];
+    if (ends !== undefined) {
+      const end = (text: string) => this.quantity(text, at, key, undefined, given);
+      return [end(ends[0]), end(ends[1])];
+    }
     const value = this.quantity(given, at, key);
     return [value, value];
   }
@@ -76,8 +93,16 @@ export class PlanReader {
     return placeWords(this.#document, pathOf(pointer));
   }
 
-  fault(pointer: string, code: FaultCode, given: string, allowed: string, says: string): void {
-    this.faults.push({ pointer: `#${pointer}`, code, given, allowed, says });
+  fault(
+    pointer: string,
+    code: FaultCode,
+    given: string,
+    allowed: string,
+    says: string,
+    readings?: readonly string[],
+  ): void {
+    const choice = readings === undefined ? {} : { readings };
+    this.faults.push({ pointer: `#${pointer}`, code, given, allowed, says, ...choice });
   }
 
   query(pointer: string, code: QueryCode, says: string): void {
@@ -89,6 +114,7 @@ export class PlanReader {
   #unreadable(
     why: Exclude<QuantityReading, number>,
     given: Quantity,
+    whole: Quantity | undefined,
     dimension: PlanDimension,
     at: string,
     key: PropertyKey,
@@ -101,13 +127,14 @@ export class PlanReader {
       why === 'too-long'
         ? `at most ${QUANTITY_LENGTH} characters`
         : `a number${plain === '' ? '' : ` in ${plain}`}, or text with ${unitsAllowed(dimension)}`;
+    const readings = why === 'ambiguous-comma' ? readingsOf(String(whole), this.#decimal) : undefined;
     const says: Record<typeof why, string> = {
       unreadable: `${place}: ${shown} is not ${WORDS_FOR_DIMENSION[dimension]}. Give ${allowed}.`,
-      'ambiguous-comma': `${place}: ${shown} can mean two numbers. Write it without the sign between thousands, or say that your decimal sign is a comma.`,
+      'ambiguous-comma': `${place}: ${shown} can mean two numbers. Write ${readings?.join(' or ')}.`,
       'unknown-unit': `${place}: ${shown} names no unit known for ${WORDS_FOR_DIMENSION[dimension]}. Give ${allowed}.`,
       'too-long': `${place} has more than ${QUANTITY_LENGTH} characters: give a number and its unit only.`,
     };
-    this.fault(pointer, why, shown, allowed, says[why]);
+    this.fault(pointer, why, shown, allowed, says[why], readings);
     return Number.NaN;
   }
 
