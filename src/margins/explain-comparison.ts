@@ -328,7 +328,7 @@ function explainRatedOwn(
   const lines = rated.rating.withCables ? [ratedLines(rated.rating.withCables, tower)] : [];
   const items = model.bareTowerKnown ? [...towerItems(tower, solidity, overlaps), ...lines] : lines;
   if (items.length === 0) return 0;
-  const cut = slicesInWind(wind, cutIntoSlices(items, model.levels), 'capacity', direction);
+  const cut = slicesInWind(wind, cutIntoSlices(items, model.cutAt), 'capacity', direction);
   const pieces = under(trace, 'rated wind on the tower itself', () =>
     explainPieces(
       { cut, speed: wind.conditions.speed, bound: 'favourable', least: false },

@@ -96,6 +96,7 @@ function explainSlice(
 ): readonly [number, number] {
   const { wind } = cut;
   const item = nth(cut.items, slice.item);
+  slice.part.asAt?.(slice.z, trace);
   const pressure = wind.pressure(slice.z, trace);
   const flowFactor = nth(cut.flowFactor, index);
   if (flowFactor > 0) wind.flow(slice.z, flowFactor / wind.flowPerSpeed(slice.z), trace);

@@ -64,8 +64,8 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const thicknessAtTop = iceAt(station.tower.top);
   if (needs.length > 0) return { needs, thicknessAtTop };
   const speed = 'speedOfGust' in rule.wind ? rule.wind.speedOfGust(ice.gust) : model.site.speed;
-  const appurtenanceCut = cutIntoSlices(appurtenances.items, model.levels);
-  const bareTowerCut = cutIntoSlices(own.items, model.levels);
+  const appurtenanceCut = cutIntoSlices(appurtenances.items, model.cutAt);
+  const bareTowerCut = cutIntoSlices(own.items, model.cutAt);
   const onLoads = iceOnLoads(station, iceAt).map((mass) => rule.weightLevel * mass);
   const inIce = (scenario: Scenario): Scenario => {
     const wind = iceWind(model, scenario.windStructure, rule, speed);

@@ -70,6 +70,8 @@ export interface TowerModel {
   readonly input: CheckInput;
   readonly site: SiteSpeed;
   readonly levels: readonly Level[];
+  /** Heights at which no piece in the wind goes on: levels, and where the site's pressure has a bend [m]. */
+  readonly cutAt: readonly number[];
   readonly comparisons: readonly Comparison[];
   readonly hold: MastHold;
   readonly dead: DeadLoad;

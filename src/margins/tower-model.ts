@@ -116,11 +116,13 @@ export function towerModel(input: CheckInput): TowerModel {
   const windOf = (windStructure: WindStructure) =>
     remember(winds, windStructure, () => siteWind(input, windStructure, false, site));
   const appurtenancesByWind = new Map<WindStructure, SlicesInWind>();
-  const appurtenanceCut = cutIntoSlices(appurtenances, levels);
+  const [firstScenario, ...others] = scenariosOf(input, bareTowerKnown);
+  const cutAt = [...levels.map(({ z }) => z), windOf(firstScenario.windStructure).bendsAt];
+  const appurtenanceCut = cutIntoSlices(appurtenances, cutAt);
   const bareTowerCuts = new Map<string, Cut>();
   const bareTowerCut = ({ solidity, overlaps }: SeenTower) =>
     remember(bareTowerCuts, `${solidity} ${overlaps}`, () =>
-      cutIntoSlices(bareTowerKnown ? towerItems(tower, solidity, overlaps) : [], levels),
+      cutIntoSlices(bareTowerKnown ? towerItems(tower, solidity, overlaps) : [], cutAt),
     );
   const inWind = (scenario: StillScenario): Scenario => {
     const { windStructure, direction } = scenario;
@@ -131,7 +133,6 @@ export function towerModel(input: CheckInput): TowerModel {
     if (!bareTowerKnown) return { ...scenario, appurtenances };
     return { ...scenario, appurtenances, bareTower: slicesInWind(wind, bareTowerCut(scenario), 'demand', direction) };
   };
-  const [firstScenario, ...others] = scenariosOf(input, bareTowerKnown);
   const scenarios = [inWind(firstScenario), ...others.map(inWind)] as const;
   const claims: Claim[] = [];
   const momentClaims: MomentClaim[] = [];
@@ -149,12 +150,15 @@ export function towerModel(input: CheckInput): TowerModel {
       const moment = { unfavourable: claim.moment * low, favourable: claim.moment * high };
       momentClaims.push({ number, level, moment });
     }
-    claims.push(...claimsOf(rating, number, { input, scenarios, levels, hold, bareTowerCut, bareTowerKnown, windOf }));
+    claims.push(
+      ...claimsOf(rating, number, { input, scenarios, levels, cutAt, hold, bareTowerCut, bareTowerKnown, windOf }),
+    );
   });
   const unproven = {
     input,
     site,
     levels,
+    cutAt,
     comparisons: comparisonsOf(station, levels, comparedFromHeight),
     hold,
     dead: deadLoad(station, levels),
@@ -218,6 +222,7 @@ interface ClaimContext {
   readonly input: CheckInput;
   readonly scenarios: TowerModel['scenarios'];
   readonly levels: readonly Level[];
+  readonly cutAt: readonly number[];
   readonly hold: MastHold;
   readonly bareTowerCut: (seen: SeenTower) => Cut;
   readonly bareTowerKnown: boolean;
@@ -225,7 +230,7 @@ interface ClaimContext {
 }
 
 function claimsOf(rating: Rating, number: number, context: ClaimContext): readonly Claim[] {
-  const { input, scenarios, levels, bareTowerCut } = context;
+  const { input, scenarios, cutAt, bareTowerCut } = context;
   const { station } = input;
   const { withCables } = rating;
   const cuts = new Map<Cut, Cut>();
@@ -233,7 +238,7 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
   const ratedCut = (seen: SeenTower) => {
     const own = bareTowerCut(seen);
     return remember(cuts, own, () =>
-      withCables ? cutIntoSlices([...own.items, ratedLines(withCables, station.tower)], levels) : own,
+      withCables ? cutIntoSlices([...own.items, ratedLines(withCables, station.tower)], cutAt) : own,
     );
   };
   const byWindStructure = new Map<WindStructure, readonly RatedCase[]>();
