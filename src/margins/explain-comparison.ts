@@ -39,7 +39,7 @@ import type { Claim, ClaimCase, MomentClaim, Scenario, TowerModel } from './mode
 import { handedOn, provenBy } from './rated-capacity.ts';
 import { type RatedCase, ratedAreaFactor, ratedSpeed } from './rated-case.ts';
 import { shareAllowed } from './rating.ts';
-import { demandOf, weightMoment } from './tower-model.ts';
+import { bothHaveLeast, demandOf, ownReading, weightMoment } from './tower-model.ts';
 import { type ComparisonRatio, checkRatio } from './tower-ratio.ts';
 import { coefficientRise, windOnDragArea } from './unknown-own-drag.ts';
 
@@ -159,10 +159,11 @@ function explainStatedMoment(model: TowerModel, { number }: MomentClaim, trace: 
 }
 
 function explainDemand(loadCase: LoadCase, governing: ComparisonRatio, trace: Trace): number {
-  const { model, speed, least } = loadCase;
+  const { model, speed } = loadCase;
   const { comparison, scenario } = governing;
   const level = nth(model.levels, comparison.level);
   const inWind = nth(model.scenarios, scenario);
+  const least = loadCase.least && inWind.least;
   loadCase.items(trace);
   const reach = (slice: Slice, item: WindItem) => reachOf(model, comparison, level, slice, item);
   const all = explainPieces({ cut: inWind.appurtenances, speed, bound: 'unfavourable', least }, reach, trace);
@@ -291,11 +292,12 @@ function explainProofAt(
   for (const { height, area, perArea } of rated.forces) {
     if (height < level.z) continue;
     if (wind && rating.claim.kind === 'area') {
-      const inputs: [number, number, number, number] = [
+      const inputs: [number, number, number, number, number] = [
         wind.toAllowableFactor,
         wind.forceDirectionFactor,
         wind.pressure(height, trace),
         wind.gustEffect(undefined, trace),
+        bothHaveLeast(nth(model.scenarios, scenario)) ? wind.leastPressure : 0,
       ];
       evaluate(trace, pressureForce, inputs);
       forces.push(evaluate(trace, ratedForce, [perArea, factor, area]));
@@ -323,15 +325,16 @@ function explainRatedOwn(
   level: Level,
   trace: Trace,
 ): number {
-  const { direction, solidity, overlaps } = nth(model.scenarios, scenario);
+  const inWind = nth(model.scenarios, scenario);
+  const { direction, solidity, overlaps } = inWind;
   const { tower } = model.input.station;
   const lines = rated.rating.withCables ? [ratedLines(rated.rating.withCables, tower)] : [];
   const items = model.bareTowerKnown ? [...towerItems(tower, solidity, overlaps), ...lines] : lines;
   if (items.length === 0) return 0;
-  const cut = slicesInWind(wind, cutIntoSlices(items, model.cutAt), 'capacity', direction);
+  const cut = slicesInWind(wind, cutIntoSlices(items, model.cutAt), ownReading(inWind, wind), direction);
   const pieces = under(trace, 'rated wind on the tower itself', () =>
     explainPieces(
-      { cut, speed: wind.conditions.speed, bound: 'favourable', least: false },
+      { cut, speed: wind.conditions.speed, bound: 'favourable', least: bothHaveLeast(inWind) },
       (slice, item) => reachOf(model, comparison, level, slice, item),
       trace,
     ),

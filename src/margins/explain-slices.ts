@@ -102,6 +102,8 @@ function explainSlice(
   if (flowFactor > 0) wind.flow(slice.z, flowFactor / wind.flowPerSpeed(slice.z), trace);
   const coefficient = nth(cut.coefficientOf, index).byFlow.at(flowFactor * speed, trace);
   const factor = nth(cut[bound], index);
+  const onArea = slice.part.rule.of === 'stated-force' ? coefficient : 1;
+  const leastPressure = least ? wind.leastPressure * onArea : 0;
   const force = (area: number) =>
     area === 0
       ? 0
@@ -111,7 +113,7 @@ function explainSlice(
           pressure,
           wind.gustEffect(speed),
           coefficient,
-          least ? wind.leastPressure : 0,
+          leastPressure,
           factor,
           area,
         ]);

@@ -35,10 +35,17 @@ export const pressureForce = defineFormula({
   title: 'Force on a unit of effective area at the stated conditions, allowable level',
   symbol: 'f_r',
   unit: 'pressure',
-  expression: 'lambda * K_dF * q_z * G',
-  variables: [level, directionInForce, q, G],
+  expression: 'lambda * max(K_dF * q_z * G, p_min)',
+  variables: [
+    level,
+    directionInForce,
+    q,
+    G,
+    variable('p_min', 'least pressure, where the same counts in the plan', 'pressure', 0, 800),
+  ],
   cite: cite('derived', 'a rating is a force at its own stated conditions, by its own standard', 'derived'),
-  of: (lambda: number, Kd: number, pressure: number, gust: number) => lambda * Kd * pressure * gust,
+  of: (lambda: number, Kd: number, pressure: number, gust: number, least: number) =>
+    lambda * Math.max(Kd * pressure * gust, least),
 });
 
 export const dragAreaForce = defineFormula({

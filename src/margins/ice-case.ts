@@ -72,7 +72,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
     return {
       ...scenario,
       appurtenances: slicesInWind(wind, appurtenanceCut, 'demand', 'face'),
-      bareTower: slicesInWind(wind, bareTowerCut, 'demand', scenario.direction),
+      bareTower: slicesInWind(wind, bareTowerCut, scenario.own, scenario.direction),
     };
   };
   const [first, ...others] = model.scenarios;

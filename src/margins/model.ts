@@ -1,4 +1,4 @@
-import type { AreaKind, WindDirection } from '../areas/index.ts';
+import type { AreaKind, Role, WindDirection } from '../areas/index.ts';
 import type { Bound, MethodId, WindStructure } from '../methods/index.ts';
 import type { DeadLoad, Level, MastHold, Overlaps, Profile, SlicesInWind, WindItem } from '../structure/index.ts';
 import type { Ground, RiskCategory } from '../wind/index.ts';
@@ -12,6 +12,8 @@ export interface TowerInWind {
   readonly appurtenances: SlicesInWind;
   /** Absent where the wind on the tower itself is not known. */
   readonly bareTower?: SlicesInWind;
+  /** The least pressure of the method counts here; where a rated case may have it too, on both sides or on neither. */
+  readonly least: boolean;
 }
 
 /**
@@ -23,7 +25,9 @@ export interface Scenario extends TowerInWind {
   readonly direction: WindDirection;
   readonly solidity: number;
   readonly overlaps: Overlaps;
-  /** Scenarios of one key differ by direction and by what is seen of overlaps; keys differ by what nobody told. */
+  /** How what the standard leaves open of the tower's own drag is read, the same in the plan and in a rated case of that standard. */
+  readonly own: Role;
+  /** Scenarios of one key differ by what has one answer for both sides; keys differ by what nobody told. */
   readonly open: string;
 }
 
@@ -64,6 +68,8 @@ export interface BareTowerCapacity {
   readonly moment: number[];
   /** λqG of the site over that of the rating, largest over height, where the tower's own wind is not known; else 0. */
   readonly windRatio: number;
+  /** The least pressure of its method decides for some piece. */
+  readonly leastDecides: boolean;
 }
 
 export interface TowerModel {

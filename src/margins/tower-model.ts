@@ -1,5 +1,4 @@
-import type { WindDirection } from '../areas/index.ts';
-import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
+import { type Role, UNKNOWN_SOLIDITY, type WindDirection } from '../areas/index.ts';
 import { GRAVITY, nth, remember, type Trace, zeros } from '../foundation/index.ts';
 import { type Bound, METHOD_BY_ID, type Wind, type WindStructure } from '../methods/index.ts';
 import {
@@ -43,7 +42,7 @@ import type {
   TowerModel,
 } from './model.ts';
 import { ratedCapacitiesOf } from './rated-capacity.ts';
-import { type RatedCase, ratedCases } from './rated-case.ts';
+import { possibleMethods, type RatedCase, ratedCases, ratedSpeed } from './rated-case.ts';
 import { type Rating, shareAllowed } from './rating.ts';
 import { comparedFrom, misfitsOf } from './stated-for.ts';
 import { largestWindRatio } from './unknown-own-drag.ts';
@@ -53,6 +52,8 @@ type SeenTower = Pick<Scenario, 'solidity' | 'overlaps'>;
 
 /** A scenario before any wind. */
 type StillScenario = Omit<Scenario, 'appurtenances' | 'bareTower'>;
+
+type SomeOf<T> = readonly [T, ...T[]];
 
 /**
  * The site's speed in the basis of its method; a strength-level speed as it is, where the method has factors for such maps.
@@ -116,8 +117,8 @@ export function towerModel(input: CheckInput): TowerModel {
   const windOf = (windStructure: WindStructure) =>
     remember(winds, windStructure, () => siteWind(input, windStructure, false, site));
   const appurtenancesByWind = new Map<WindStructure, SlicesInWind>();
-  const [firstScenario, ...others] = scenariosOf(input, bareTowerKnown);
-  const cutAt = [...levels.map(({ z }) => z), windOf(firstScenario.windStructure).bendsAt];
+  const still = scenariosOf(input, bareTowerKnown);
+  const cutAt = [...levels.map(({ z }) => z), windOf(still[0].windStructure).bendsAt];
   const appurtenanceCut = cutIntoSlices(appurtenances, cutAt);
   const bareTowerCuts = new Map<string, Cut>();
   const bareTowerCut = ({ solidity, overlaps }: SeenTower) =>
@@ -125,16 +126,26 @@ export function towerModel(input: CheckInput): TowerModel {
       cutIntoSlices(bareTowerKnown ? towerItems(tower, solidity, overlaps) : [], cutAt),
     );
   const inWind = (scenario: StillScenario): Scenario => {
-    const { windStructure, direction } = scenario;
+    const { windStructure, direction, own } = scenario;
     const wind = windOf(windStructure);
     const appurtenances = remember(appurtenancesByWind, windStructure, () =>
       slicesInWind(wind, appurtenanceCut, 'demand', 'face'),
     );
     if (!bareTowerKnown) return { ...scenario, appurtenances };
-    return { ...scenario, appurtenances, bareTower: slicesInWind(wind, bareTowerCut(scenario), 'demand', direction) };
+    return { ...scenario, appurtenances, bareTower: slicesInWind(wind, bareTowerCut(scenario), own, direction) };
   };
-  const scenarios = [inWind(firstScenario), ...others.map(inWind)] as const;
-  const claims: Claim[] = [];
+  const read = each<StillScenario, StillScenario>(still, (scenario) =>
+    readTwoWays(windOf(scenario.windStructure), bareTowerCut(scenario), scenario.direction, fastestRated(input, site.speed))
+      ? [scenario, { ...scenario, own: 'capacity' }]
+      : [scenario],
+  );
+  const tried = each(read, (scenario) => [inWind(scenario)]);
+  const context = { input, levels, cutAt, hold, bareTowerCut, bareTowerKnown, windOf };
+  const asRated = ratedClaims({ ...context, scenarios: tried });
+  const scenarios = leastOnBothSides(tried, asRated, site.speed)
+    ? each<Scenario, Scenario>(tried, (scenario) => [scenario, { ...scenario, least: false }])
+    : tried;
+  const claims = scenarios === tried ? asRated : ratedClaims({ ...context, scenarios });
   const momentClaims: MomentClaim[] = [];
   let coveredWeight = 0;
   input.ratings.forEach((rating, number) => {
@@ -150,9 +161,6 @@ export function towerModel(input: CheckInput): TowerModel {
       const moment = { unfavourable: claim.moment * low, favourable: claim.moment * high };
       momentClaims.push({ number, level, moment });
     }
-    claims.push(
-      ...claimsOf(rating, number, { input, scenarios, levels, cutAt, hold, bareTowerCut, bareTowerKnown, windOf }),
-    );
   });
   const unproven = {
     input,
@@ -184,7 +192,66 @@ export function once<C extends { readonly worked: Map<unknown, unknown> }, T>(kn
   return known.worked.get(work) as T;
 }
 
-function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly [StillScenario, ...StillScenario[]] {
+/** Every scenario as one or several. */
+function each<From, To>([first, ...others]: SomeOf<From>, split: (scenario: From) => SomeOf<To>): SomeOf<To> {
+  return [...split(first), ...others.flatMap((scenario) => [...split(scenario)])];
+}
+
+/** The fastest wind of a rating that may be by the site's standard, or the site's own; undefined without such a rating [m/s]. */
+function fastestRated({ ratings, method }: CheckInput, siteSpeed: number): number | undefined {
+  const speeds = ratings.flatMap(({ of, claim, wind }) => {
+    if (of !== 'tower' || !wind || !possibleMethods(wind).includes(method)) return [];
+    const rows = claim.kind === 'area' ? claim.rows.map(({ speed }) => speed) : [];
+    return [wind.speed, ...rows].flatMap((speed) =>
+      speed === undefined ? [] : [ratedSpeed(speed, wind, METHOD_BY_ID[method]).speed],
+    );
+  });
+  return speeds.length === 0 ? undefined : Math.max(siteSpeed, ...speeds);
+}
+
+/** Whether what the standard leaves open of the tower's own drag changes it up to a speed. */
+function readTwoWays(wind: Wind, cut: Cut, direction: WindDirection, speed: number | undefined): boolean {
+  if (speed === undefined || cut.slices.length === 0) return false;
+  const high = slicesInWind(wind, cut, 'demand', direction);
+  const low = slicesInWind(wind, cut, 'capacity', direction);
+  return (
+    low.steadyUpTo < speed ||
+    low.coefficientOf.some(({ byFlow }, number) => byFlow.slow !== nth(high.coefficientOf, number).byFlow.slow)
+  );
+}
+
+/**
+ * Whether a least pressure decides somewhere and the rated case may have it too: then it is one unknown, tried on both sides
+ * and on neither.
+ */
+function leastOnBothSides(scenarios: SomeOf<Scenario>, claims: readonly Claim[], speed: number): boolean {
+  if (scenarios[0].appurtenances.wind.leastPressure === 0) return false;
+  const cases = claims.flatMap((claim) => claim.cases);
+  if (!cases.some(({ rated }) => rated.some(({ wind }) => (wind?.leastPressure ?? 0) > 0))) return false;
+  return (
+    cases.some(({ rated, own }) => [...rated, ...own].some(({ leastDecides }) => leastDecides)) ||
+    scenarios.some(({ appurtenances, bareTower }) =>
+      [appurtenances, ...(bareTower ? [bareTower] : [])].some(
+        (cut) => sliceForces(cut, speed, 'unfavourable', true).leastDecides,
+      ),
+    )
+  );
+}
+
+/**
+ * How what a rated case's standard leaves open of the tower's own drag is read: as in the plan where that is by the same
+ * standard, else as credits it least.
+ */
+export function ownReading({ appurtenances, own }: Scenario, rated: Wind): Role {
+  return rated.method === appurtenances.wind.method ? own : 'capacity';
+}
+
+/** Whether the least pressure of a rated case counts: where that of the site's standard does. */
+export function bothHaveLeast({ appurtenances, least }: Scenario): boolean {
+  return least && appurtenances.wind.leastPressure > 0;
+}
+
+function scenariosOf(input: CheckInput, bareTowerKnown: boolean): SomeOf<StillScenario> {
   const { station } = input;
   if (!bareTowerKnown) {
     const ofKind = (kind: WindStructure['kind']): StillScenario => ({
@@ -192,6 +259,8 @@ function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly [Stil
       direction: 'face',
       solidity: 0,
       overlaps: 'both',
+      own: 'demand',
+      least: true,
       open: kind,
     });
     const isPole = station.tower.sections.some((section) => section.shape);
@@ -211,7 +280,17 @@ function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly [Stil
   const seen: readonly Overlaps[] = overlapsOpen(station.tower.sections) ? ['both', 'outer'] : ['both'];
   const [first, ...rest] = solidities.flatMap((solidity) =>
     seen.flatMap((overlaps) =>
-      directions.map((direction) => ({ windStructure, direction, solidity, overlaps, open: String(solidity) })),
+      directions.map(
+        (direction): StillScenario => ({
+          windStructure,
+          direction,
+          solidity,
+          overlaps,
+          own: 'demand',
+          least: true,
+          open: String(solidity),
+        }),
+      ),
     ),
   );
   if (!first) throw new RangeError('a tower meets the wind in no scenario');
@@ -229,6 +308,14 @@ interface ClaimContext {
   readonly windOf: (windStructure: WindStructure) => Wind;
 }
 
+/** The claims of all ratings of the tower that are for its height and its supports. */
+function ratedClaims(context: ClaimContext): readonly Claim[] {
+  const { ratings, station } = context.input;
+  return ratings.flatMap((rating, number) =>
+    rating.of === 'tower' && misfitsOf(rating, station.tower).length === 0 ? claimsOf(rating, number, context) : [],
+  );
+}
+
 function claimsOf(rating: Rating, number: number, context: ClaimContext): readonly Claim[] {
   const { input, scenarios, cutAt, bareTowerCut } = context;
   const { station } = input;
@@ -241,9 +328,14 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
       withCables ? cutIntoSlices([...own.items, ratedLines(withCables, station.tower)], cutAt) : own,
     );
   };
-  const byWindStructure = new Map<WindStructure, readonly RatedCase[]>();
-  const ratedIn = ({ windStructure }: Scenario) =>
-    remember(byWindStructure, windStructure, () => ratedCases(rating, windStructure, station.units, station.tower.top));
+  const byWindStructure = { with: new Map<WindStructure, readonly RatedCase[]>(), without: new Map<WindStructure, readonly RatedCase[]>() };
+  const ratedIn = (scenario: Scenario) => {
+    const { windStructure, appurtenances } = scenario;
+    const shared = { sways: appurtenances.wind.gustVaries, least: bothHaveLeast(scenario) };
+    return remember(byWindStructure[shared.least ? 'with' : 'without'], windStructure, () =>
+      ratedCases(rating, windStructure, station.units, station.tower.top, undefined, shared),
+    );
+  };
   const cases = ratedIn(scenarios[0]).map((_, caseNumber) => {
     const rated = scenarios.map((scenario) => nth(ratedIn(scenario), caseNumber));
     const own = scenarios.map((scenario, index) =>
@@ -263,16 +355,16 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
 function bareTowerCapacity(rated: RatedCase, scenario: Scenario, cut: Cut, context: ClaimContext): BareTowerCapacity {
   const { levels, hold, bareTowerKnown, windOf } = context;
   const { wind } = rated;
-  const nothing = { shear: zeros(levels.length), moment: zeros(levels.length) };
+  const nothing = { shear: zeros(levels.length), moment: zeros(levels.length), leastDecides: false };
   if (!wind) return { ...nothing, windRatio: bareTowerKnown ? 0 : Number.POSITIVE_INFINITY };
   const windRatio = bareTowerKnown
     ? 0
     : largestWindRatio(windOf(scenario.windStructure), wind, levels, scenario.windStructure);
   if (cut.items.length === 0) return { ...nothing, windRatio };
-  const inWind = slicesInWind(wind, cut, 'capacity', scenario.direction);
-  const forces = sliceForces(inWind, wind.conditions.speed, 'favourable', false);
+  const inWind = slicesInWind(wind, cut, ownReading(scenario, wind), scenario.direction);
+  const forces = sliceForces(inWind, wind.conditions.speed, 'favourable', bothHaveLeast(scenario));
   const { shear, moment } = profileOf(inWind, forces, levels, hold);
-  return { shear, moment, windRatio };
+  return { shear, moment, windRatio, leastDecides: forces.leastDecides };
 }
 
 /**
@@ -289,17 +381,17 @@ export function demandOf(
   least: boolean,
 ): Demand {
   const { levels, hold, comparisons } = model;
-  const loadEffects = new Map<SlicesInWind, LoadEffect>();
+  const loadEffects = { with: new Map<SlicesInWind, LoadEffect>(), without: new Map<SlicesInWind, LoadEffect>() };
   let leastDecides = false;
-  const inWind = (cut: SlicesInWind, end: Bound) =>
-    remember(loadEffects, cut, () => {
-      const forces = sliceForces(cut, speed, end, least);
+  const inWind = (cut: SlicesInWind, end: Bound, counts: boolean) =>
+    remember(loadEffects[counts ? 'with' : 'without'], cut, () => {
+      const forces = sliceForces(cut, speed, end, counts);
       leastDecides ||= forces.leastDecides;
       return { cut, forces, profile: profileOf(cut, forces, levels, hold) };
     });
-  const asked = scenarios.map(({ appurtenances: hanging, bareTower: itself }): ScenarioDemand => {
-    const effect = inWind(hanging, bound);
-    const bareTower = itself && inWind(itself, 'favourable').profile;
+  const asked = scenarios.map(({ appurtenances: hanging, bareTower: itself, least: counts }): ScenarioDemand => {
+    const effect = inWind(hanging, bound, least && counts);
+    const bareTower = itself && inWind(itself, 'favourable', least && counts).profile;
     const wind = comparisons.map((comparison) => windDemand(model, comparison, effect, bareTower));
     return { appurtenances: effect.profile, ...(bareTower ? { bareTower } : {}), wind };
   });

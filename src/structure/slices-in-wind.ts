@@ -219,8 +219,10 @@ export function sliceForces(
     const coefficient = flow <= byFlow.limit ? byFlow.slow : byFlow.at(flow);
     let pressure = (forceFactor[number] as number) * dynamic * coefficient;
     if (pressure < leastPressure) {
-      leastDecides = true;
-      pressure = leastPressure;
+      // A stated force stands as one square metre with the coefficient of its effective area: the least acts on that.
+      const leastHere = slice.part.rule.of === 'stated-force' ? leastPressure * coefficient : leastPressure;
+      leastDecides ||= pressure < leastHere;
+      pressure = Math.max(pressure, leastHere);
     }
     pressure *= factors[number] as number;
     front[number] = pressure * slice.front;
