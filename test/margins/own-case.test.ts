@@ -27,7 +27,7 @@ const wind = fc.constantFrom(...(Object.keys(WINDS) as (keyof typeof WINDS)[])).
   fc.record({
     method: fc.constant(method),
     basis: fc.constant(WINDS[method].basis),
-    speed: between(...WINDS[method].speeds),
+    speed: between(WINDS[method].speeds[0], WINDS[method].speeds[1]),
     exposure: fc.constantFrom('B', 'C', 'D'),
     terrain: fc.constantFrom('0', 'I', 'II', 'III', 'IV'),
     riskCategory: fc.constantFrom('I', 'II', 'III'),

@@ -92,19 +92,6 @@ const enRated = { speed: 25, basis: 'mean-10min', method: 'en1991-1-4', terrain:
 const roundPole = (width: number, length: number) => ({ length, count: 3, shape: 'pole', sides: 0, width });
 
 export const KNOWN: Readonly<Record<Departure, Known>> = {
-  'own-surface-each-side': {
-    says: 'A pole rated by EN 1991-1-4 is galvanised in its demand and polished in its capacity, so that its own case reads more than 1.',
-    side: 'safe',
-    plan: plan({
-      units: 'si',
-      method: 'en1991-1-4',
-      site: enWind,
-      tower: { top: 12 },
-      sections: [roundPole(200, 4)],
-      loads: [{ name: 'panel', area: 0.5, areaKind: 'effective', above: 0.001, weight: 0 }],
-      rating: { area: 0.5, wind: enRated },
-    }),
-  },
   'lattice-load-face-on': {
     says: 'A lattice given as a load has no direction factor: square, it is up to 16.7 % low.',
     side: 'unsafe',
@@ -113,11 +100,6 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
         { name: 'cage', ...lattice, faces: 4, width: 10, leg: 1, panel: 10, height: [22, 30], weight: 0, offset: 0 },
       ],
     }),
-  },
-  'least-pressure-on-a-square-metre': {
-    says: 'A force stated at a speed is held as 1 m² with a small coefficient, so that ASCE 7’s 16 psf act on a whole square metre: 20 lbf at 100 mph become 103 lbf.',
-    side: 'safe',
-    plan: plan({ loads: [{ name: 'vane', force: 20, wind: 100, above: 2, weight: 0 }] }),
   },
   'wire-at-its-mast-end': {
     says: 'A wire has the pressure of its upper end along all of its length; by statics the tower holds each piece by its distance from the far end, at the height of that piece.',
@@ -136,11 +118,6 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
         },
       ],
     }),
-  },
-  'rated-case-rigid': {
-    says: 'Under ASCE 7 with a frequency below 1 Hz only the demand has the computed gust effect, the rated case of the same tower 0.85: its own case reads 1.7.',
-    side: 'safe',
-    plan: plan({ tower: { frequency: 0.5 } }),
   },
   'couple-in-one-section': {
     says: 'Within the couple of the mast the proven moment of sections of one make is not shared, as rule 2 has it everywhere else.',
@@ -192,15 +169,6 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
     side: 'safe',
     plan: plan({
       loads: [{ name: 'beam', area: 1, areaKind: 'effective', turns: true, above: 1, weight: 400 }],
-    }),
-  },
-  'step-in-demand-only': {
-    says: 'A round pole past ASCE’s drag step has the force just below the step in its demand alone, not in its rated case.',
-    side: 'safe',
-    plan: plan({
-      sections: [{ ...roundPole(6, 10), count: 4 }],
-      loads: [{ name: 'panel', area: 1, areaKind: 'effective', above: 0.001, weight: 0 }],
-      rating: { area: 1 },
     }),
   },
   'drag-step-in-feet': {

@@ -29,6 +29,7 @@ import {
   iceLevelOf,
   iceThickness,
   importanceOf,
+  isAsce,
   levelOf,
   mastGustOf,
   nominalOf,
@@ -138,14 +139,16 @@ function ratedWind(station: Station, told: WindTold, typed: number, roughness: n
     elevationFactor: 1,
     topography: () => 1,
     directionFactor: directionFactorOf(method, supportKind(station)),
+    // How it sways counts in a rated case where it does in the plan; else that would credit the tower alone.
     gust: gustOf(
       method,
       supportKind(station),
       { ground, speed },
-      { ...swaying(station), ...(station.departures.has('rated-case-rigid') ? { frequency: undefined } : {}) },
+      isAsce(station.wind.method) ? swaying(station) : { ...swaying(station), frequency: undefined },
     ),
     level: levelOf(method, basis),
-    roughness: station.departures.has('own-surface-each-side') ? POLISHED : roughness,
+    // One unknown where both go by the same standard, else the end that proves least.
+    roughness: method === station.wind.method ? roughness : POLISHED,
     leastPressure: false,
     ice: undefined,
     rated: true,
@@ -234,8 +237,7 @@ function loadSlices(wind: Wind, load: Load): Slice[] {
     }
     case 'force': {
       const area = areaOfForce(wind, shape.force, shape.speed);
-      const seen = wind.departures.has('least-pressure-on-a-square-metre') ? 1 : area;
-      return pointOf(wind, middle, area, area, [seen, seen]);
+      return pointOf(wind, middle, area, area, [area, area]);
     }
     case 'tube': {
       if (shape.along === 'upright') {
@@ -710,11 +712,14 @@ export interface Compared {
   readonly sideways: number | undefined;
 }
 
-/** Surfaces that a round member may have by EN 1991-1-4, the same on both sides. */
+/**
+ * Surfaces that a round pole may have by EN 1991-1-4, the same on both sides; of ASCE 7 they stand for its drag step, the force
+ * just below it kept (galvanised) or the step taken (polished).
+ */
 function surfacesFor(station: Station): readonly number[] {
-  const methods = [station.wind.method, ...station.ratings.map(({ wind }) => wind?.method)];
-  const both = methods.includes('en1991-1-4') && !station.departures.has('own-surface-each-side');
-  return both ? [GALVANISED, POLISHED] : [GALVANISED];
+  const { method } = station.wind;
+  const same = station.ratings.some(({ wind }) => wind?.method === method);
+  return same && (isAsce(method) || method === 'en1991-1-4') ? [GALVANISED, POLISHED] : [GALVANISED];
 }
 
 /** What a surface and a wind on the tower are tried with on both sides. */

@@ -171,15 +171,11 @@ export interface Rating {
  * see that it explains a difference, and all of it.
  */
 export const DEPARTURES = [
-  'own-surface-each-side',
   'lattice-load-face-on',
-  'least-pressure-on-a-square-metre',
   'wire-at-its-mast-end',
-  'rated-case-rigid',
   'couple-in-one-section',
   'twist-by-itself',
   'weight-on-the-widest',
-  'step-in-demand-only',
   'rated-bundle-at-1.2',
   'couple-point-by-point',
   'no-relief-in-braces',
