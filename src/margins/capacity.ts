@@ -1,5 +1,6 @@
 import { nth } from '../foundation/index.ts';
 import type { Bound } from '../methods/index.ts';
+import { shearBesideMoment } from './formulas.ts';
 import type { Claim, MomentClaim, RatedCapacity, TowerModel } from './model.ts';
 
 /** What the maker's claims leave of a comparison in a scenario, at one end of what he did not state. */
@@ -15,7 +16,7 @@ export interface Governed {
 /**
  * What every claim proves of a comparison: the one place that knows which claims speak of it.
  *
- * rated cases by comparison; stated moments of the moment at their level
+ * rated cases by comparison; stated moments of the moment at their level, and of the shear of a stout round tube there
  *
  * @param number of the comparison [-]
  * @param scenario its number [-]
@@ -33,9 +34,13 @@ export function eachCapacity(
   for (const each of proven) {
     tell(nth(nth(each[bound], scenario), number), nth(each.windRatio[bound], scenario), each.claim);
   }
-  const { of, level } = nth(model.comparisons, number);
-  if (of === 'shear') return;
-  for (const claim of model.momentClaims) if (claim.level === level) tell(claim.moment[bound], 0, claim);
+  const { of, level, tube } = nth(model.comparisons, number);
+  if (of === 'shear' && !tube) return;
+  for (const claim of model.momentClaims) {
+    if (claim.level !== level) continue;
+    const moment = claim.moment[bound];
+    tell(tube ? shearBesideMoment.of(moment, tube.diameter) : moment, 0, claim);
+  }
 }
 
 /**

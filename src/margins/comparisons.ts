@@ -1,5 +1,5 @@
 import { nth } from '../foundation/index.ts';
-import { type Level, rimOf, type Section, type Station } from '../structure/index.ts';
+import { isStoutTube, type Level, rimOf, type Section, type Station } from '../structure/index.ts';
 
 /** Where a tower is compared. */
 export const COMPARED_PLACES = ['base', 'joint', 'section', 'top-couple'] as const;
@@ -18,6 +18,8 @@ export interface Comparison {
   readonly section: number;
   /** Height at which tapering legs would meet [m]; Infinity where they stand upright. */
   readonly apex: number;
+  /** Of the shear in a stout round tube: its diameter [m], and the moment there, which proves shear too. */
+  readonly tube?: { readonly diameter: number; readonly moment: Comparison };
 }
 
 type Proof = Comparison['provenAt'];
@@ -33,6 +35,7 @@ type Proof = Comparison['provenAt'];
 export function comparisonsOf(station: Station, levels: readonly Level[], comparedFrom: number): readonly Comparison[] {
   const { sections, foot } = station.tower;
   const comparisons: Comparison[] = [];
+  const stout = sections.map((section) => isStoutTube(section, station.tower));
   const plain = new Map(levels.flatMap((level, index) => (level.zone === 'couple' ? [] : [[level.z, index] as const])));
   const bottoms = sections.map((_, number) => rimOf(sections, number));
   const joints = bottoms.map((bottom) => (bottom >= comparedFrom ? plain.get(bottom) : undefined));
@@ -46,8 +49,11 @@ export function comparisonsOf(station: Station, levels: readonly Level[], compar
   ) => {
     const common = { check: place === 'top-couple' ? 'tower-top' : 'tower', level, place, section } as const;
     const apex = apexOf(nth(sections, section));
-    comparisons.push({ of: 'moment', ...common, apex, provenAt: moment, beyond });
-    comparisons.push({ of: 'shear', ...common, apex, provenAt: shear, beyond: 'open' });
+    const bending: Comparison = { of: 'moment', ...common, apex, provenAt: moment, beyond };
+    const own = nth(sections, section);
+    const tube = stout[section] ? { diameter: widthAt(own, nth(levels, level).z), moment: bending } : undefined;
+    comparisons.push(bending);
+    comparisons.push({ of: 'shear', ...common, apex, provenAt: shear, beyond: 'open', ...(tube ? { tube } : {}) });
   };
   sections.forEach((section, number) => {
     const bottom = nth(bottoms, number);

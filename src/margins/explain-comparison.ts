@@ -29,6 +29,7 @@ import {
   ratedForce,
   ratioOfMoment,
   ratioOfShear,
+  shearBesideMoment,
   sumOfForces,
   sumOfMoments,
   totalMoment,
@@ -116,7 +117,10 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
   const demand = under(trace, 'demand', () => explainDemand(loadCase, governing, trace));
   agree(demand, governing.demand, 'demand');
   const { by } = governing;
-  if (by && !('cases' in by)) explainStatedMoment(model, by, trace);
+  if (by && !('cases' in by)) {
+    const stated = explainStatedMoment(model, by, trace);
+    if (comparison.tube) evaluate(trace, shearBesideMoment, [stated, comparison.tube.diameter]);
+  }
   const proof =
     by && 'cases' in by
       ? under(trace, 'capacity by the rating', () => explainProof(model, by, governing, trace))
@@ -152,10 +156,10 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
   METHOD_BY_ID[wind.method].actualGust(actual, trace);
 }
 
-function explainStatedMoment(model: TowerModel, { number }: MomentClaim, trace: Trace): void {
+function explainStatedMoment(model: TowerModel, { number }: MomentClaim, trace: Trace): number {
   const rating = model.input.ratings[number];
-  if (rating?.claim.kind !== 'moment') return;
-  evaluate(trace, allowableMoment, [shareAllowed(rating.claim).low, rating.claim.moment]);
+  if (rating?.claim.kind !== 'moment') throw new Error('a moment claim is of a rating that states no moment');
+  return evaluate(trace, allowableMoment, [shareAllowed(rating.claim).low, rating.claim.moment]);
 }
 
 function explainDemand(loadCase: LoadCase, governing: ComparisonRatio, trace: Trace): number {
@@ -253,18 +257,17 @@ function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRati
   }
   const { each } = least as { each: ClaimCase };
   const rated = nth(each.rated, scenario);
-  let capacity = 0;
-  let best: (() => number) | undefined;
-  for (const proven of comparison.provenAt) {
-    const explain = (at: Trace) =>
-      explainProofAt(model, comparison, proven, rated, scenario, lowFactor(each, scenario), at);
-    const value = explain(new Trace());
-    if (value > capacity || !best) {
-      capacity = value;
-      best = () => explain(trace);
-    }
-  }
-  best?.();
+  const proofs = [comparison, ...(comparison.tube ? [comparison.tube.moment] : [])].flatMap((proving) =>
+    proving.provenAt.map((proven) => (at: Trace) => {
+      const value = explainProofAt(model, proving, proven, rated, scenario, lowFactor(each, scenario), at);
+      return comparison.tube && proving !== comparison
+        ? evaluate(at, shearBesideMoment, [value, comparison.tube.diameter])
+        : value;
+    }),
+  );
+  const values = proofs.map((explain) => explain(new Trace()));
+  const capacity = Math.max(0, ...values);
+  nth(proofs, Math.max(0, values.indexOf(capacity)))(trace);
   return { capacity, rated };
 }
 

@@ -120,6 +120,22 @@ export const provenShear = defineFormula({
   of: (rated: number, own: number) => rated + own,
 });
 
+/**
+ * By the same steel a round tube takes V = 0.6·F_y·A/2 and M = F_y·S (AISC 360, G5 and F8 without its plastic part, the same
+ * 1.67 under both), and A/S = 8D/(D² + d²) is at least 4/D: V ≥ 0.3·(4/D)·M. Up to D/t = 70 shear does not buckle it before
+ * it yields.
+ */
+export const shearBesideMoment = defineFormula({
+  id: 'shear-beside-moment',
+  title: 'Shear that a round tube surely takes which takes a moment',
+  symbol: 'V_cap',
+  unit: 'force',
+  expression: '1.2 * M_cap / D',
+  variables: [moment('M_cap', 'moment it is shown to take'), variable('D', 'outside diameter', 'diameter', 0.02, 2)],
+  cite: cite('aisc-360', 'F8, G5', 'derived'),
+  of: (proven: number, diameter: number) => (1.2 * proven) / diameter,
+});
+
 export const provenInBraces = defineFormula({
   id: 'proven-in-braces',
   title: 'Capacity of tapering braces in the rated case, in either direction',

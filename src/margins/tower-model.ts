@@ -135,7 +135,12 @@ export function towerModel(input: CheckInput): TowerModel {
     return { ...scenario, appurtenances, bareTower: slicesInWind(wind, bareTowerCut(scenario), own, direction) };
   };
   const read = each<StillScenario, StillScenario>(still, (scenario) =>
-    readTwoWays(windOf(scenario.windStructure), bareTowerCut(scenario), scenario.direction, fastestRated(input, site.speed))
+    readTwoWays(
+      windOf(scenario.windStructure),
+      bareTowerCut(scenario),
+      scenario.direction,
+      fastestRated(input, site.speed),
+    )
       ? [scenario, { ...scenario, own: 'capacity' }]
       : [scenario],
   );
@@ -328,7 +333,10 @@ function claimsOf(rating: Rating, number: number, context: ClaimContext): readon
       withCables ? cutIntoSlices([...own.items, ratedLines(withCables, station.tower)], cutAt) : own,
     );
   };
-  const byWindStructure = { with: new Map<WindStructure, readonly RatedCase[]>(), without: new Map<WindStructure, readonly RatedCase[]>() };
+  const byWindStructure = {
+    with: new Map<WindStructure, readonly RatedCase[]>(),
+    without: new Map<WindStructure, readonly RatedCase[]>(),
+  };
   const ratedIn = (scenario: Scenario) => {
     const { windStructure, appurtenances } = scenario;
     const shared = { sways: appurtenances.wind.gustVaries, least: bothHaveLeast(scenario) };
