@@ -67,8 +67,8 @@ export function comparisonsOf(station: Station, levels: readonly Level[], compar
     levels.forEach((level, index) => {
       if (level.z < comparedFrom || level.z < bottom || level.z > section.high) return;
       if (level.zone === 'couple') {
-        const moment = section.uniform && lowEnd !== undefined ? [at(lowEnd), at(index)] : [at(index)];
-        add(index, number, 'top-couple', 'open', moment, [at(index)]);
+        const ends = level.z > bottom ? lowEndsAlike(sections, number, bottoms, levels) : [];
+        add(index, number, 'top-couple', 'open', [...ends, index].map(at), [at(index)]);
       } else if (level.zone === 'plain' && level.z !== bottom && (!section.uniform || level.z === comparedFrom)) {
         add(index, number, 'section', 'open', legProof(section, index, levels, Math.max(bottom, comparedFrom)), [
           at(index),
@@ -114,6 +114,22 @@ function jointsAlike(
     const joint = joints[other];
     const alike = other > 0 && other !== number && section.make === make && sections[other - 1]?.make === make;
     return alike && joint !== undefined ? [joint] : [];
+  });
+}
+
+/** Lower ends of a uniform section and of those of its make, within the couple or below it: the steel there is the same. */
+function lowEndsAlike(
+  sections: readonly Section[],
+  number: number,
+  bottoms: readonly number[],
+  levels: readonly Level[],
+): readonly number[] {
+  const { make, uniform } = nth(sections, number);
+  if (!uniform) return [];
+  return sections.flatMap((section, other) => {
+    const alike = other === number || (make !== undefined && section.make === make && section.uniform);
+    const end = alike ? levels.findLastIndex(({ z }) => z === bottoms[other]) : -1;
+    return end === -1 ? [] : [end];
   });
 }
 

@@ -70,7 +70,7 @@ function targetForce(target: Rating, windStructure: WindStructure, station: Stat
   }
   const { claim } = only.rating;
   if (claim.kind !== 'area') return force.perArea;
-  return evaluate(trace, ratedForce, [force.perArea, ratedAreaFactor(claim, only.reading.method).low, force.area]);
+  return evaluate(trace, ratedForce, [force.perArea, ratedAreaFactor(claim, only.reading.method).low, 1]);
 }
 
 function compareOne(

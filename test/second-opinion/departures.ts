@@ -119,30 +119,6 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
       ],
     }),
   },
-  'couple-in-one-section': {
-    says: 'Within the couple of the mast the proven moment of sections of one make is not shared, as rule 2 has it everywhere else.',
-    side: 'safe',
-    plan: plan({
-      mast: mast,
-      sections: [{ length: 10, count: 4, ...lattice, make: 'one' }],
-    }),
-  },
-  'couple-point-by-point': {
-    says: 'In a section that lies within the couple as a whole the proven moment is taken point by point, not its largest: a few N·m at the bearing read over 1.',
-    side: 'safe',
-    plan: plan({
-      tower: { top: 40 },
-      mast: mast,
-      sections: [
-        { length: 12, count: 3, ...lattice },
-        { length: 4, ...lattice, width: 20 },
-      ],
-      loads: [
-        { name: 'beam', area: 8, areaKind: 'effective', turns: true, above: 2, weight: 0 },
-        { name: 'sign', area: 1, areaKind: 'effective', height: 38, offset: 0, weight: 0 },
-      ],
-    }),
-  },
   'further-area-at-the-bearing': {
     says: 'Within the couple a further area of the rated case that stands below the bearing is credited with the arm from the bearing, not from its own height: 20 % at the mast’s foot.',
     side: 'unsafe',

@@ -688,10 +688,7 @@ function capacityAt(station: Station, cases: readonly RatedCase[], place: Place)
       } else if (kind !== 'base' && place.atJoint !== true && other.uniform) {
         const inCouple = coupled && other.from > (station.mast?.foot ?? 0) + NEAR;
         const lowest = provenAt(station, rated, other.from, other, inCouple);
-        if (inCouple && station.departures.has('couple-point-by-point')) continue;
-        if (!coupled) prove(lowest);
-        else if (other === section || !station.departures.has('couple-in-one-section'))
-          prove({ ...lowest, sideways: 0 });
+        prove(coupled ? { ...lowest, sideways: 0 } : lowest);
       } else if (kind === 'section' && shape.kind === 'lattice' && shape.by.told === 'members') {
         // The legs of a taper are the same steel: they share the force in a leg, M/b.
         for (let at = other.from; at < other.to; at += 0.05) {
@@ -701,7 +698,26 @@ function capacityAt(station: Station, cases: readonly RatedCase[], place: Place)
       }
     }
   }
-  return { moment, sideways };
+  // AISC 360: 0.6 Fy A/2 beside Fy S, and A/S is no less than 4/D; a tube too thin for it may buckle.
+  const width = stoutTubeAt(station, section, z);
+  return { moment, sideways: width === undefined ? sideways : Math.max(sideways, (0.3 * 4 * moment) / width) };
+}
+
+/** Width there of a round tube whose wall, by the weight of the tower in steel, is at least a seventieth of it. */
+function stoutTubeAt(station: Station, { shape, from, to }: Section, z: number): number | undefined {
+  const round = station.sections.every((each) => each.shape.kind === 'pole' && each.shape.sides === 0);
+  if (!round || station.weight === 0) return undefined;
+  let [length, spread] = [0, 0];
+  for (const each of station.sections) {
+    length += each.to - each.from;
+    spread += ((each.shape.low + each.shape.high) / 2) * (each.to - each.from);
+  }
+  const metal = station.weight / STEEL / length;
+  const wide = Math.max(shape.low, shape.high);
+  // The area of a ring of mean width and a seventieth of this section's width.
+  const thin = wide / 70;
+  if (Math.PI * (spread / length - thin) * thin > metal) return undefined;
+  return shape.low + ((shape.high - shape.low) * (z - from)) / (to - from);
 }
 
 export interface Compared {

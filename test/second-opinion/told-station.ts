@@ -173,11 +173,9 @@ export interface Rating {
 export const DEPARTURES = [
   'lattice-load-face-on',
   'wire-at-its-mast-end',
-  'couple-in-one-section',
   'twist-by-itself',
   'weight-on-the-widest',
   'rated-bundle-at-1.2',
-  'couple-point-by-point',
   'no-relief-in-braces',
   'further-area-at-the-bearing',
   'drag-step-in-feet',
