@@ -39,6 +39,10 @@ export function comparisonsOf(station: Station, levels: readonly Level[], compar
   const plain = new Map(levels.flatMap((level, index) => (level.zone === 'couple' ? [] : [[level.z, index] as const])));
   const bottoms = sections.map((_, number) => rimOf(sections, number));
   const joints = bottoms.map((bottom) => (bottom >= comparedFrom ? plain.get(bottom) : undefined));
+  // Of a section that ends within the couple the end is there.
+  const lowEnds = bottoms.map((bottom) =>
+    bottom >= comparedFrom ? levels.findLastIndex(({ z }) => z === bottom) : undefined,
+  );
   const add = (
     level: number,
     section: number,
@@ -67,7 +71,7 @@ export function comparisonsOf(station: Station, levels: readonly Level[], compar
     levels.forEach((level, index) => {
       if (level.z < comparedFrom || level.z < bottom || level.z > section.high) return;
       if (level.zone === 'couple') {
-        const ends = level.z > bottom ? lowEndsAlike(sections, number, bottoms, levels) : [];
+        const ends = level.z > bottom ? lowEndsAlike(sections, number, lowEnds) : [];
         add(index, number, 'top-couple', 'open', [...ends, index].map(at), [at(index)]);
       } else if (level.zone === 'plain' && level.z !== bottom && (!section.uniform || level.z === comparedFrom)) {
         add(index, number, 'section', 'open', legProof(section, index, levels, Math.max(bottom, comparedFrom)), [
@@ -121,15 +125,14 @@ function jointsAlike(
 function lowEndsAlike(
   sections: readonly Section[],
   number: number,
-  bottoms: readonly number[],
-  levels: readonly Level[],
+  lowEnds: readonly (number | undefined)[],
 ): readonly number[] {
   const { make, uniform } = nth(sections, number);
   if (!uniform) return [];
   return sections.flatMap((section, other) => {
     const alike = other === number || (make !== undefined && section.make === make && section.uniform);
-    const end = alike ? levels.findLastIndex(({ z }) => z === bottoms[other]) : -1;
-    return end === -1 ? [] : [end];
+    const end = alike ? lowEnds[other] : undefined;
+    return end === undefined ? [] : [end];
   });
 }
 

@@ -76,7 +76,7 @@ export interface TowerModel {
   readonly input: CheckInput;
   readonly site: SiteSpeed;
   readonly levels: readonly Level[];
-  /** Heights at which no piece in the wind goes on: levels, and where the site's pressure has a bend [m]. */
+  /** Heights at which no piece in the wind goes on: levels, and where the pressure, the rated one too, has a bend [m]. */
   readonly cutAt: readonly number[];
   readonly comparisons: readonly Comparison[];
   readonly hold: MastHold;

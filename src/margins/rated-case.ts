@@ -200,6 +200,18 @@ function ratedWind(
   });
 }
 
+/**
+ * Heights at which the pressure of a rating's wind has a bend, by every ground it may mean.
+ *
+ * of a rating that names its standard: no other proves the wind on the tower itself
+ *
+ * @returns the heights [m]
+ */
+export function bendsOfRated({ wind }: Rating, windStructure: WindStructure, units: 'us' | 'si'): readonly number[] {
+  if (wind?.method === undefined) return [];
+  return ratedReadings(wind).map((reading) => ratedWind(1, wind, reading, windStructure, units, undefined).bendsAt);
+}
+
 function forcePerArea(wind: Wind, height: number, least: boolean, trace?: Trace): number {
   return evaluate(trace, pressureForce, [
     wind.toAllowableFactor,

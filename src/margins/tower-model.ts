@@ -42,7 +42,7 @@ import type {
   TowerModel,
 } from './model.ts';
 import { ratedCapacitiesOf } from './rated-capacity.ts';
-import { possibleMethods, type RatedCase, ratedCases, ratedSpeed } from './rated-case.ts';
+import { bendsOfRated, possibleMethods, type RatedCase, ratedCases, ratedSpeed } from './rated-case.ts';
 import { type Rating, shareAllowed } from './rating.ts';
 import { comparedFrom, misfitsOf } from './stated-for.ts';
 import { largestWindRatio } from './unknown-own-drag.ts';
@@ -118,7 +118,12 @@ export function towerModel(input: CheckInput): TowerModel {
     remember(winds, windStructure, () => siteWind(input, windStructure, false, site));
   const appurtenancesByWind = new Map<WindStructure, SlicesInWind>();
   const still = scenariosOf(input, bareTowerKnown);
-  const cutAt = [...levels.map(({ z }) => z), windOf(still[0].windStructure).bendsAt];
+  const { windStructure } = still[0];
+  const cutAt = [
+    ...levels.map(({ z }) => z),
+    windOf(windStructure).bendsAt,
+    ...input.ratings.flatMap((each) => (each.of === 'tower' ? bendsOfRated(each, windStructure, station.units) : [])),
+  ];
   const appurtenanceCut = cutIntoSlices(appurtenances, cutAt);
   const bareTowerCuts = new Map<string, Cut>();
   const bareTowerCut = ({ solidity, overlaps }: SeenTower) =>
