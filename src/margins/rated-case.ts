@@ -200,6 +200,9 @@ function ratedWind(
   });
 }
 
+/** Where the speed does not matter, one that every basis has [m/s]. */
+const ANY_SPEED = 50;
+
 /**
  * Heights at which the pressure of a rating's wind has a bend, by every ground it may mean.
  *
@@ -209,7 +212,7 @@ function ratedWind(
  */
 export function bendsOfRated({ wind }: Rating, windStructure: WindStructure, units: 'us' | 'si'): readonly number[] {
   if (wind?.method === undefined) return [];
-  return ratedReadings(wind).map((reading) => ratedWind(1, wind, reading, windStructure, units, undefined).bendsAt);
+  return ratedReadings(wind).map((each) => ratedWind(ANY_SPEED, wind, each, windStructure, units, undefined).bendsAt);
 }
 
 function forcePerArea(wind: Wind, height: number, least: boolean, trace?: Trace): number {
