@@ -218,11 +218,11 @@ export function sliceForces(
     const flow = (flowFactor[number] as number) * speed;
     const coefficient = flow <= byFlow.limit ? byFlow.slow : byFlow.at(flow);
     let pressure = (forceFactor[number] as number) * dynamic * coefficient;
-    if (pressure < leastPressure) {
-      // A stated force stands as one square metre with the coefficient of its effective area: the least acts on that.
-      const leastHere = slice.part.rule.of === 'stated-force' ? leastPressure * coefficient : leastPressure;
-      leastDecides ||= pressure < leastHere;
-      pressure = Math.max(pressure, leastHere);
+    // A stated force stands as one square metre with the coefficient of its effective area: the least acts on that.
+    const leastHere = slice.part.rule.of === 'stated-force' ? leastPressure * coefficient : leastPressure;
+    if (pressure < leastHere) {
+      leastDecides = true;
+      pressure = leastHere;
     }
     pressure *= factors[number] as number;
     front[number] = pressure * slice.front;
