@@ -16,7 +16,7 @@ export type DragRule =
   | { readonly of: 'pole'; readonly sides: PoleShape['sides']; readonly aspect: number; readonly width: number }
   | { readonly of: 'drag-area' };
 
-/** Something the wind touches, of one coefficient and one diameter, spread evenly over a height. */
+/** Something the wind touches, of one coefficient and one diameter, spread evenly over a height unless it tapers. */
 export interface DragPart {
   readonly low: number;
   readonly high: number;
@@ -29,9 +29,11 @@ export interface DragPart {
   readonly rule: DragRule;
   /** For a word in the working. */
   readonly what: string;
+  /** Of what tapers: the part as if it were everywhere as it is at a height; its own areas are those of its middle. */
+  readonly asAt?: (z: number, trace?: Trace) => DragPart;
 }
 
-/** No piece along the height is taken longer than this; the pressure at its middle then stands for it [m]. @source derived */
+/** No piece along the height is taken longer than this; the ice at its middle then stands for it [m]. @source derived */
 export const LONGEST_SLICE = 2;
 
 export const projectedArea = defineFormula({
@@ -197,12 +199,25 @@ function taperedTube(
   if (lower === upper) {
     return [tubePart({ low, high }, 'upright', evaluate(trace, projectedArea, [count, lower, length]), lower, aspect)];
   }
-  return cutAlong(low, high, (ends, share) => {
-    const diameter = lower + (upper - lower) * share;
-    const visible = high > low ? (length * (ends.high - ends.low)) / (high - low) : length;
-    const area = evaluate(trace, projectedArea, [count, diameter, visible]);
-    return tubePart(ends, 'upright', area, diameter, aspect);
-  });
+  const ends = { low, high };
+  return [
+    tapering(ends, trace, (share, at) => {
+      const diameter = lower + (upper - lower) * share;
+      const area = evaluate(at, projectedArea, [count, diameter, length]);
+      return tubePart(ends, 'upright', area, diameter, aspect);
+    }),
+  ];
+}
+
+/** A part whose width goes by its height: that of its middle, which tells what it is like at any other. */
+function tapering(
+  { low, high }: Ends,
+  trace: Trace | undefined,
+  like: (share: number, trace?: Trace) => DragPart,
+): DragPart {
+  if (high <= low) return like(0.5, trace);
+  const asAt = (z: number, at?: Trace): DragPart => ({ ...like((z - low) / (high - low), at), asAt });
+  return { ...like(0.5, trace), asAt };
 }
 
 /** Depth of a dish of ordinary focal length over its diameter, for its side view. @source common-practice */
@@ -219,7 +234,7 @@ function dishParts(diameter: number, solidity: number, at: Ends, count: number):
 }
 
 /**
- * The parts of a lattice between two heights, cut where it tapers.
+ * The parts of a lattice between two heights.
  *
  * A = ε·w·L
  *
@@ -244,19 +259,18 @@ export function latticeParts(
     const area = count * solid.dragArea;
     return [part({ low, high }, 'stated drag area', [area, area], 0, { of: 'drag-area' })];
   }
-  const piece = (at: Ends, share: number): DragPart => {
+  const like = (share: number, at?: Trace): DragPart => {
     const localWidth = width[0] + (width[1] - width[0]) * share;
-    const solidity = solidityOf(shape, localWidth, high - low, unknown, trace);
-    const area = count * solidity * localWidth * (at.high - at.low);
+    const solidity = solidityOf(shape, localWidth, high - low, unknown, at);
+    const area = count * solidity * localWidth * (high - low);
     const face = faceOf(shape, localWidth, solidity);
-    return part(at, 'lattice', [area, area], face.thickest, { of: 'lattice', face });
+    return part({ low, high }, 'lattice', [area, area], face.thickest, { of: 'lattice', face });
   };
-  if (width[0] === width[1]) return [piece({ low, high }, 0.5)];
-  return cutAlong(low, high, piece);
+  return [width[0] === width[1] ? like(0.5, trace) : tapering({ low, high }, trace, like)];
 }
 
 /**
- * The parts of a pole between two heights, cut where it tapers.
+ * The parts of a pole between two heights.
  *
  * A = w·L
  *
@@ -274,13 +288,12 @@ export function poleParts(
   aspect: number,
   count: number,
 ): readonly DragPart[] {
-  const piece = (at: Ends, share: number): DragPart => {
+  const like = (share: number): DragPart => {
     const width = shape.width[0] + (shape.width[1] - shape.width[0]) * share;
-    const area = count * width * (at.high - at.low);
-    return part(at, 'pole', [area, area], width, { of: 'pole', sides: shape.sides, aspect, width });
+    const area = count * width * (high - low);
+    return part({ low, high }, 'pole', [area, area], width, { of: 'pole', sides: shape.sides, aspect, width });
   };
-  if (shape.width[0] === shape.width[1]) return [piece({ low, high }, 0.5)];
-  return cutAlong(low, high, piece);
+  return [shape.width[0] === shape.width[1] ? like(0.5) : tapering({ low, high }, undefined, like)];
 }
 
 /**

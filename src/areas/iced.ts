@@ -137,12 +137,17 @@ export function icedRoundPart(part: DragPart, iceAt: (z: number) => number, trac
  * @source asce7-10
  */
 export function inSlowFlow(parts: readonly DragPart[]): readonly DragPart[] {
-  return parts.map((part) => ({
+  return parts.map(slowed);
+}
+
+function slowed(part: DragPart): DragPart {
+  const { rule, asAt } = part;
+  return {
     ...part,
     diameter: 0,
-    rule:
-      part.rule.of === 'lattice' ? { of: 'lattice', face: { ...part.rule.face, thinnest: 0, thickest: 0 } } : part.rule,
-  }));
+    rule: rule.of === 'lattice' ? { of: 'lattice', face: { ...rule.face, thinnest: 0, thickest: 0 } } : rule,
+    ...(asAt ? { asAt: (z, trace) => slowed(asAt(z, trace)) } : {}),
+  };
 }
 
 /** How many braces a panel of one face has. */

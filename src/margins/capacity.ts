@@ -1,5 +1,6 @@
 import { nth } from '../foundation/index.ts';
 import type { Bound } from '../methods/index.ts';
+import { shearBesideMoment } from './formulas.ts';
 import type { Claim, MomentClaim, RatedCapacity, TowerModel } from './model.ts';
 
 /** What the maker's claims leave of a comparison in a scenario, at one end of what he did not state. */
@@ -15,7 +16,7 @@ export interface Governed {
 /**
  * What every claim proves of a comparison: the one place that knows which claims speak of it.
  *
- * rated cases by comparison; stated moments of the moment at their level
+ * rated cases by comparison; stated moments of the moment at their level, and of the shear of a stout round tube there
  *
  * @param number of the comparison [-]
  * @param scenario its number [-]
@@ -33,9 +34,11 @@ export function eachCapacity(
   for (const each of proven) {
     tell(nth(nth(each[bound], scenario), number), nth(each.windRatio[bound], scenario), each.claim);
   }
+  const { tube } = nth(model.comparisons, number);
   for (const claim of model.momentClaims) {
-    const share = claim.shares.get(number)?.[bound] ?? 0;
-    if (share > 0) tell(claim.moment[bound] * share, 0, claim);
+    const share = claim.shares.get(tube?.moment ?? number)?.[bound] ?? 0;
+    const moment = claim.moment[bound] * share;
+    if (share > 0) tell(tube ? shearBesideMoment.of(moment, tube.diameter) : moment, 0, claim);
   }
 }
 

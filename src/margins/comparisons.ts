@@ -1,5 +1,5 @@
 import { nth } from '../foundation/index.ts';
-import { type Level, rimOf, type Section, type Station } from '../structure/index.ts';
+import { isStoutTube, type Level, rimOf, type Section, type Station } from '../structure/index.ts';
 
 /** Where a tower is compared. */
 export const COMPARED_PLACES = ['base', 'joint', 'section', 'top-couple'] as const;
@@ -18,6 +18,8 @@ export interface Comparison {
   readonly section: number;
   /** Height at which tapering legs would meet [m]; Infinity where they stand upright. */
   readonly apex: number;
+  /** Of the shear in a stout round tube: its diameter [m], and the number of the moment there, which proves shear too. */
+  readonly tube?: { readonly diameter: number; readonly moment: number };
 }
 
 /** Levels of which any proves the same: the largest counts, each times its factor. */
@@ -41,9 +43,14 @@ export type Proof = readonly {
 export function comparisonsOf(station: Station, levels: readonly Level[], comparedFrom: number): readonly Comparison[] {
   const { sections, foot } = station.tower;
   const comparisons: Comparison[] = [];
+  const stout = sections.map((section) => isStoutTube(section, station.tower));
   const plain = new Map(levels.flatMap((level, index) => (level.zone === 'couple' ? [] : [[level.z, index] as const])));
   const bottoms = sections.map((_, number) => rimOf(sections, number));
   const joints = bottoms.map((bottom) => (bottom >= comparedFrom ? plain.get(bottom) : undefined));
+  // Of a section that ends within the couple the end is there.
+  const lowEnds = bottoms.map((bottom) =>
+    bottom >= comparedFrom ? levels.findLastIndex(({ z }) => z === bottom) : undefined,
+  );
   const add = (
     level: number,
     section: number,
@@ -54,8 +61,13 @@ export function comparisonsOf(station: Station, levels: readonly Level[], compar
   ) => {
     const common = { check: place === 'top-couple' ? 'tower-top' : 'tower', level, place, section } as const;
     const apex = apexOf(nth(sections, section));
-    comparisons.push({ of: 'moment', ...common, apex, provenAt: moment, beyond });
-    comparisons.push({ of: 'shear', ...common, apex, provenAt: shear, beyond: 'open' });
+    const bending: Comparison = { of: 'moment', ...common, apex, provenAt: moment, beyond };
+    const own = nth(sections, section);
+    const tube = stout[section]
+      ? { diameter: widthAt(own, nth(levels, level).z), moment: comparisons.length }
+      : undefined;
+    comparisons.push(bending);
+    comparisons.push({ of: 'shear', ...common, apex, provenAt: shear, beyond: 'open', ...(tube ? { tube } : {}) });
   };
   sections.forEach((section, number) => {
     const bottom = nth(bottoms, number);
@@ -69,8 +81,8 @@ export function comparisonsOf(station: Station, levels: readonly Level[], compar
     levels.forEach((level, index) => {
       if (level.z < comparedFrom || level.z < bottom || level.z > section.high) return;
       if (level.zone === 'couple') {
-        const moment = section.uniform && lowEnd !== undefined ? [at(lowEnd), at(index)] : [at(index)];
-        add(index, number, 'top-couple', 'open', moment, [at(index)]);
+        const ends = level.z > bottom ? lowEndsAlike(sections, number, lowEnds) : [];
+        add(index, number, 'top-couple', 'open', [...ends, index].map(at), [at(index)]);
       } else if (level.zone === 'plain' && level.z !== bottom && (!section.uniform || level.z === comparedFrom)) {
         add(index, number, 'section', 'open', legProof(section, index, levels, Math.max(bottom, comparedFrom)), [
           at(index),
@@ -116,6 +128,21 @@ function jointsAlike(
     const joint = joints[other];
     const alike = other > 0 && other !== number && section.make === make && sections[other - 1]?.make === make;
     return alike && joint !== undefined ? [joint] : [];
+  });
+}
+
+/** Lower ends of a uniform section and of those of its make, within the couple or below it: the steel there is the same. */
+function lowEndsAlike(
+  sections: readonly Section[],
+  number: number,
+  lowEnds: readonly (number | undefined)[],
+): readonly number[] {
+  const { make, uniform } = nth(sections, number);
+  if (!uniform) return [];
+  return sections.flatMap((section, other) => {
+    const alike = other === number || (make !== undefined && section.make === make && section.uniform);
+    const end = alike ? lowEnds[other] : undefined;
+    return end === undefined ? [] : [end];
   });
 }
 

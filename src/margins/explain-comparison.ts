@@ -38,6 +38,7 @@ import {
   ratedForce,
   ratioOfMoment,
   ratioOfShear,
+  shearBesideMoment,
   sumOfForces,
   sumOfMoments,
   totalMoment,
@@ -48,7 +49,7 @@ import type { Claim, ClaimCase, MomentClaim, Scenario, TowerModel } from './mode
 import { handedOn, proofOf, provenBy, provingTower } from './rated-capacity.ts';
 import { ratedAreaFactor, ratedSpeed } from './rated-case.ts';
 import { shareAllowed } from './rating.ts';
-import { demandOf, weightMoment } from './tower-model.ts';
+import { bothHaveLeast, demandOf, ownReading, weightMoment } from './tower-model.ts';
 import { type ComparisonRatio, checkRatio } from './tower-ratio.ts';
 import { coefficientRise, type LevelOfWindRatio, levelsOfWindRatio, windOnDragArea } from './unknown-own-drag.ts';
 
@@ -126,7 +127,11 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
   const demand = under(trace, 'demand', () => explainDemand(loadCase, governing, trace));
   agree(demand, governing.demand, 'demand');
   const { by } = governing;
-  if (by && !('cases' in by)) explainStatedMoment(model, by, model.comparisons.indexOf(comparison), trace);
+  if (by && !('cases' in by)) {
+    const moment = comparison.tube?.moment ?? model.comparisons.indexOf(comparison);
+    const stated = explainStatedMoment(model, by, moment, trace);
+    if (comparison.tube) evaluate(trace, shearBesideMoment, [stated, comparison.tube.diameter]);
+  }
   const proof =
     by && 'cases' in by
       ? under(trace, 'capacity by the rating', () => explainProof(model, by, governing, trace))
@@ -167,19 +172,20 @@ function explainStatedMoment(
   { number, shares }: MomentClaim,
   comparison: number,
   trace: Trace,
-): void {
+): number {
   const rating = model.input.ratings[number];
-  if (rating?.claim.kind !== 'moment') return;
+  if (rating?.claim.kind !== 'moment') throw new Error('a moment claim is of a rating that states no moment');
   const stated = evaluate(trace, allowableMoment, [shareAllowed(rating.claim).low, rating.claim.moment]);
   const share = shares.get(comparison)?.unfavourable ?? 0;
-  if (share !== 1) evaluate(trace, shareOfRatedMoment, [stated, share]);
+  return share === 1 ? stated : evaluate(trace, shareOfRatedMoment, [stated, share]);
 }
 
 function explainDemand(loadCase: LoadCase, governing: ComparisonRatio, trace: Trace): number {
-  const { model, speed, least } = loadCase;
+  const { model, speed } = loadCase;
   const { comparison, scenario } = governing;
   const level = nth(model.levels, comparison.level);
   const inWind = nth(model.scenarios, scenario);
+  const least = loadCase.least && inWind.least;
   loadCase.items(trace);
   const reach = (slice: Slice, item: WindItem) =>
     reachOf(model.hold, comparison.of, comparison.apex, level, slice, item);
@@ -262,17 +268,17 @@ function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRati
     if (!least || capacity < least.capacity) least = { each, capacity };
   }
   const { each } = least as { each: ClaimCase };
-  let capacity = 0;
-  let best: (() => number) | undefined;
-  for (const proven of proofOf(model, number, each)) {
-    const explain = (at: Trace) => explainProofAt(model, comparison, proven, each, scenario, at);
-    const value = explain(new Trace());
-    if (value > capacity || !best) {
-      capacity = value;
-      best = () => explain(trace);
-    }
-  }
-  best?.();
+  const { tube } = comparison;
+  const proving = [number, ...(tube ? [tube.moment] : [])];
+  const proofs = proving.flatMap((one) =>
+    proofOf(model, one, each).map((place) => (at: Trace) => {
+      const value = explainProofAt(model, nth(model.comparisons, one), place, each, scenario, at);
+      return tube && one === tube.moment ? evaluate(at, shearBesideMoment, [value, tube.diameter]) : value;
+    }),
+  );
+  const values = proofs.map((explain) => explain(new Trace()));
+  const capacity = Math.max(0, ...values);
+  if (values.length > 0) nth(proofs, Math.max(0, values.indexOf(capacity)))(trace);
   return capacity;
 }
 
@@ -303,11 +309,12 @@ function explainProofAt(
   for (const { height, area, perArea } of rated.forces) {
     if (height < level.z - ONE_HEIGHT) continue;
     if (wind && rating.claim.kind === 'area') {
-      const inputs: [number, number, number, number] = [
+      const inputs: [number, number, number, number, number] = [
         wind.toAllowableFactor,
         wind.forceDirectionFactor,
         wind.pressure(height, trace),
         wind.gustEffect(undefined, trace),
+        bothHaveLeast(nth(model.scenarios, scenario)) ? wind.leastPressure : 0,
       ];
       evaluate(trace, pressureForce, inputs);
       forces.push(evaluate(trace, ratedForce, [perArea, lowFactor(each, scenario), area]));
@@ -336,18 +343,19 @@ function explainRatedOwn(
   level: Level,
   trace: Trace,
 ): number {
-  const { direction, solidity, overlaps, shapes } = nth(model.scenarios, scenario);
+  const inWind = nth(model.scenarios, scenario);
+  const { direction, solidity, overlaps, shapes } = inWind;
   const rated = nth(each.rated, scenario);
   const { wind } = rated;
   const { tower } = withShapesRead(each.asRated ?? model.input.station, shapes);
-  const { levels, hold } = provingTower(model, each);
+  const { hold } = provingTower(model, each);
   const lines = rated.rating.withCables ? [ratedLines(rated.rating.withCables, tower)] : [];
   const items = model.bareTowerKnown ? [...towerItems(tower, solidity, overlaps), ...lines] : lines;
   if (!wind || items.length === 0) return 0;
-  const cut = slicesInWind(wind, cutIntoSlices(items, levels), 'capacity', direction);
+  const cut = slicesInWind(wind, cutIntoSlices(items, each.cutAt), ownReading(inWind, wind), direction);
   const pieces = under(trace, 'rated wind on the tower itself', () =>
     explainPieces(
-      { cut, speed: wind.conditions.speed, bound: 'favourable', least: false },
+      { cut, speed: wind.conditions.speed, bound: 'favourable', least: bothHaveLeast(inWind) },
       (slice, item) => reachOf(hold, of, apex, level, slice, item),
       trace,
     ),

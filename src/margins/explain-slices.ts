@@ -96,11 +96,14 @@ function explainSlice(
 ): readonly [number, number] {
   const { wind } = cut;
   const item = nth(cut.items, slice.item);
+  slice.part.asAt?.(slice.z, trace);
   const pressure = wind.pressure(slice.z, trace);
   const flowFactor = nth(cut.flowFactor, index);
   if (flowFactor > 0) wind.flow(slice.z, flowFactor / wind.flowPerSpeed(slice.z), trace);
   const coefficient = nth(cut.coefficientOf, index).byFlow.at(flowFactor * speed, trace);
   const factor = nth(cut[bound], index);
+  const onArea = slice.part.rule.of === 'stated-force' ? coefficient : 1;
+  const leastPressure = least ? wind.leastPressure * onArea : 0;
   const force = (area: number) =>
     area === 0
       ? 0
@@ -110,7 +113,7 @@ function explainSlice(
           pressure,
           wind.gustEffect(speed),
           coefficient,
-          least ? wind.leastPressure : 0,
+          leastPressure,
           factor,
           area,
         ]);

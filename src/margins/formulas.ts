@@ -35,10 +35,17 @@ export const pressureForce = defineFormula({
   title: 'Force on a unit of effective area at the stated conditions, allowable level',
   symbol: 'f_r',
   unit: 'pressure',
-  expression: 'lambda * K_dF * q_z * G',
-  variables: [level, directionInForce, q, G],
+  expression: 'lambda * max(K_dF * q_z * G, p_min)',
+  variables: [
+    level,
+    directionInForce,
+    q,
+    G,
+    variable('p_min', 'least pressure, where the same counts in the plan', 'pressure', 0, 800),
+  ],
   cite: cite('derived', 'a rating is a force at its own stated conditions, by its own standard', 'derived'),
-  of: (lambda: number, Kd: number, pressure: number, gust: number) => lambda * Kd * pressure * gust,
+  of: (lambda: number, Kd: number, pressure: number, gust: number, least: number) =>
+    lambda * Math.max(Kd * pressure * gust, least),
 });
 
 export const dragAreaForce = defineFormula({
@@ -111,6 +118,22 @@ export const provenShear = defineFormula({
   variables: [force('V_r', 'of the rated force'), force('V_own', 'of the rated wind on the tower above')],
   cite: cite('derived', 'proof envelope', 'derived'),
   of: (rated: number, own: number) => rated + own,
+});
+
+/**
+ * By the same steel a round tube takes V = 0.6·F_y·A/2 and M = F_y·S (AISC 360, G5 and F8 without its plastic part, the same
+ * 1.67 under both), and A/S = 8D/(D² + d²) is at least 4/D: V ≥ 0.3·(4/D)·M. Up to D/t = 70 shear does not buckle it before
+ * it yields.
+ */
+export const shearBesideMoment = defineFormula({
+  id: 'shear-beside-moment',
+  title: 'Shear that a round tube surely takes which takes a moment',
+  symbol: 'V_cap',
+  unit: 'force',
+  expression: '1.2 * M_cap / D',
+  variables: [moment('M_cap', 'moment it is shown to take'), variable('D', 'outside diameter', 'diameter', 0.02, 2)],
+  cite: cite('aisc-360', 'F8, G5', 'derived'),
+  of: (proven: number, diameter: number) => (1.2 * proven) / diameter,
 });
 
 export const provenInBraces = defineFormula({

@@ -88,12 +88,12 @@ export function inActualWind(model: TowerModel): readonly [TowerInWind, ...Tower
 
 function towerInActualWind(model: TowerModel): readonly [TowerInWind, ...TowerInWind[]] {
   const [first, ...others] = model.scenarios;
-  const blown = ({ windStructure, direction, bareTower }: Scenario): TowerInWind => {
+  const blown = ({ windStructure, direction, bareTower, own, least }: Scenario): TowerInWind => {
     const wind = siteWind(model.input, windStructure, true, model.site);
     const appurtenances = slicesInWind(wind, first.appurtenances, 'demand', 'worse');
     return bareTower
-      ? { appurtenances, bareTower: slicesInWind(wind, bareTower, 'demand', direction) }
-      : { appurtenances };
+      ? { appurtenances, bareTower: slicesInWind(wind, bareTower, own, direction), least }
+      : { appurtenances, least };
   };
   return [blown(first), ...others.map(blown)];
 }

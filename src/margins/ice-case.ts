@@ -70,17 +70,17 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const thicknessAtTop = iceAt(station.tower.top);
   if (needs.length > 0) return { needs, thicknessAtTop };
   const speed = 'speedOfGust' in rule.wind ? rule.wind.speedOfGust(ice.gust) : model.site.speed;
-  const appurtenanceCut = cutIntoSlices(appurtenances.items, model.levels);
+  const appurtenanceCut = cutIntoSlices(appurtenances.items, model.cutAt);
   const cuts = new Map<ShapeReading, Cut>();
   const bareTowerCut = (shapes: ShapeReading) =>
-    remember(cuts, shapes, () => cutIntoSlices(ownRead(shapes).items, model.levels));
+    remember(cuts, shapes, () => cutIntoSlices(ownRead(shapes).items, model.cutAt));
   const onLoads = iceOnLoads(station, iceAt).map((mass) => rule.weightLevel * mass);
   const inIce = (scenario: Scenario): Scenario => {
     const wind = iceWind(model, scenario.windStructure, speed);
     return {
       ...scenario,
       appurtenances: slicesInWind(wind, appurtenanceCut, 'demand', 'worse'),
-      bareTower: slicesInWind(wind, bareTowerCut(scenario.shapes), 'demand', scenario.direction),
+      bareTower: slicesInWind(wind, bareTowerCut(scenario.shapes), scenario.own, scenario.direction),
     };
   };
   const [first, ...others] = model.scenarios;

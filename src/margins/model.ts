@@ -1,4 +1,4 @@
-import type { AreaKind, WindDirection } from '../areas/index.ts';
+import type { AreaKind, Role, WindDirection } from '../areas/index.ts';
 import type { Bound, MethodId, WindStructure } from '../methods/index.ts';
 import type {
   DeadLoad,
@@ -22,6 +22,8 @@ export interface TowerInWind {
   readonly appurtenances: SlicesInWind;
   /** Absent where the wind on the tower itself is not known. */
   readonly bareTower?: SlicesInWind;
+  /** The least pressure of the method counts here; where a rated case may have it too, on both sides or on neither. */
+  readonly least: boolean;
 }
 
 /**
@@ -34,7 +36,9 @@ export interface Scenario extends TowerInWind {
   readonly solidity: number;
   readonly overlaps: Overlaps;
   readonly shapes: ShapeReading;
-  /** Scenarios of one key differ by direction and by what is seen of overlaps; keys differ by what nobody told. */
+  /** How what the standard leaves open of the tower's own drag is read, the same in the plan and in a rated case of that standard. */
+  readonly own: Role;
+  /** Scenarios of one key differ by what has one answer for both sides; keys differ by what nobody told. */
   readonly open: string;
 }
 
@@ -48,6 +52,8 @@ export interface Claim {
 export interface ClaimCase {
   /** The tower as it was rated, where that is of another height. */
   readonly asRated?: TowerAsRated;
+  /** Heights at which the wind on it is cut into slices [m]. */
+  readonly cutAt: readonly number[];
   /** By scenario: the rated case as it is for that kind of structure. */
   readonly rated: readonly RatedCase[];
   /** By scenario: shear and moment of the rated wind on the tower itself, at the allowable level. */
@@ -78,12 +84,16 @@ export interface BareTowerCapacity {
   readonly moment: number[];
   /** λqG of the site over that of the rating, largest over height, where the tower's own wind is not known; else 0. */
   readonly windRatio: number;
+  /** The least pressure of its method decides for some piece. */
+  readonly leastDecides: boolean;
 }
 
 export interface TowerModel {
   readonly input: CheckInput;
   readonly site: SiteSpeed;
   readonly levels: readonly Level[];
+  /** Heights at which no piece in the wind goes on: levels, and where the pressure, the rated one too, has a bend [m]. */
+  readonly cutAt: readonly number[];
   readonly comparisons: readonly Comparison[];
   readonly hold: MastHold;
   readonly dead: DeadLoad;

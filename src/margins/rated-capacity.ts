@@ -2,6 +2,7 @@ import { nth, zeros } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { type Level, type MastHold, ONE_HEIGHT } from '../structure/index.ts';
 import type { Comparison, Proof } from './comparisons.ts';
+import { shearBesideMoment } from './formulas.ts';
 import type { Answers, BareModel, Claim, ClaimCase, RatedCapacity, RatingAnswer } from './model.ts';
 import { type RatedCase, ratedAreaFactor } from './rated-case.ts';
 import { shareAllowed } from './rating.ts';
@@ -11,7 +12,8 @@ import { SAME_HEIGHT } from './stated-for.ts';
  * What one reading of a claim proves for a check.
  *
  * V: λ(F_r + V_own), M: λ(F_r(h_r − z) + M_own); in the couple V with F_r(1 + a_r/s) where the plates are the maker's; in
- * tapering braces |ΣF_r·w + S_own|, w below 0 for what stands above the point where the legs would meet
+ * tapering braces |ΣF_r·w + S_own|, w below 0 for what stands above the point where the legs would meet; in a stout round tube
+ * V no less than 1.2·M/D
  *
  * @param number of the comparison [-]
  * @param scenario number of the scenario [-]
@@ -21,6 +23,21 @@ import { SAME_HEIGHT } from './stated-for.ts';
  * @source derived
  */
 export function provenBy(
+  model: BareModel,
+  number: number,
+  claimCase: ClaimCase,
+  scenario: number,
+  areaFactor: number,
+  provesOwn: boolean,
+): number {
+  const { tube } = nth(model.comparisons, number);
+  const byItself = provenByItself(model, number, claimCase, scenario, areaFactor, provesOwn);
+  if (!tube) return byItself;
+  const bending = provenByItself(model, tube.moment, claimCase, scenario, areaFactor, provesOwn);
+  return Math.max(byItself, shearBesideMoment.of(bending, tube.diameter));
+}
+
+function provenByItself(
   model: BareModel,
   number: number,
   claimCase: ClaimCase,

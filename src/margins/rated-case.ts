@@ -33,7 +33,19 @@ export interface RatedCase {
   readonly forces: readonly { readonly height: number; readonly area: number; readonly perArea: number }[];
   /** The maker's standard stands behind the tower's own drag too. */
   readonly provesOwn: boolean;
+  /** The least pressure of its method decides the force on its area. */
+  readonly leastDecides: boolean;
 }
+
+/** What a rated case has in common with the site's wind where both go by the same rules. */
+export interface SharedRules {
+  /** The gust effect factor of the site counts how the tower sways. */
+  readonly sways: boolean;
+  /** The site's wind has a least pressure, and it counts. */
+  readonly least: boolean;
+}
+
+const NOTHING_SHARED: SharedRules = { sways: false, least: false };
 
 const CATEGORIES: readonly RiskCategory[] = ['I', 'II', 'III'];
 
@@ -111,13 +123,16 @@ export function ratedCases(
   units: 'us' | 'si',
   top: number,
   trace?: Trace,
+  shared = NOTHING_SHARED,
 ): readonly RatedCase[] {
   const { claim, wind } = rating;
+  const blowingAt = (speed: number, reading: RatedReading, stated: RatedWind) =>
+    ratedWind(speed, stated, reading, shared.sways ? windStructure : rigid(windStructure), units, trace);
   const height = rating.height ?? top;
   if (claim.kind === 'force') {
     const toAllowableFactor = shareAllowed(claim).low;
     const perArea = under(trace, 'rating', () => evaluate(trace, allowableForce, [toAllowableFactor, claim.force]));
-    const plain = { rating, toAllowableFactor, forces: [{ height, area: 1, perArea }] };
+    const plain = { rating, toAllowableFactor, forces: [{ height, area: 1, perArea }], leastDecides: false };
     const readings = wind?.speed === undefined ? [] : ratedReadings(wind);
     if (!wind || readings.length === 0) {
       const reading: RatedReading = { method: wind?.method ?? STAND_IN_METHOD, exposure: 'C', riskCategory: 'II' };
@@ -127,7 +142,7 @@ export function ratedCases(
     return readings.map((each) => ({
       ...plain,
       reading: each,
-      wind: ratedWind(wind.speed as number, wind, each, windStructure, units, trace),
+      wind: blowingAt(wind.speed as number, each, wind),
       provesOwn: wind.method !== undefined,
     }));
   }
@@ -137,7 +152,7 @@ export function ratedCases(
     const speed = ('speed' in row ? row.speed : undefined) ?? wind.speed;
     if (speed === undefined) return [];
     return ratedReadings(wind).map((reading) => {
-      const blowing = ratedWind(speed, wind, reading, windStructure, units, trace);
+      const blowing = blowingAt(speed, reading, wind);
       const areas =
         claim.kind === 'area' ? [{ height, area: row.area }, ...claim.also.map((also) => ({ ...also }))] : [];
       return {
@@ -146,13 +161,23 @@ export function ratedCases(
         wind: blowing,
         toAllowableFactor: blowing.toAllowableFactor,
         provesOwn: wind.method !== undefined,
-        forces: areas.map((each) => ({ ...each, perArea: forcePerArea(blowing, each.height, trace) })),
+        forces: areas.map((each) => ({ ...each, perArea: forcePerArea(blowing, each.height, shared.least, trace) })),
+        leastDecides:
+          shared.least &&
+          areas.some((each) => forcePerArea(blowing, each.height, true) > forcePerArea(blowing, each.height, false)),
       };
     });
   });
 }
 
-/** By the ordinary gust factor: nothing says that the maker counted on how this tower sways, and that would credit it. */
+/**
+ * By the ordinary gust factor: nothing says that the maker counted on how this tower sways, and that would credit it. Where
+ * the site's own standard counts it, it counts on both sides.
+ */
+function rigid({ frequency: _, damping: __, ...rest }: WindStructure): WindStructure {
+  return rest;
+}
+
 function ratedWind(
   stated: number,
   wind: RatedWind,
@@ -163,7 +188,6 @@ function ratedWind(
 ): Wind {
   const method = METHOD_BY_ID[reading.method];
   const { speed, speedLevel } = ratedSpeed(stated, wind, method, trace);
-  const { frequency: _, damping: __, ...rigid } = windStructure;
   return method.wind({
     units,
     speed,
@@ -172,15 +196,31 @@ function ratedWind(
     exposure: reading.exposure,
     riskCategory: reading.riskCategory,
     groundElevation: 0,
-    windStructure: rigid,
+    windStructure,
   });
 }
 
-function forcePerArea(wind: Wind, height: number, trace: Trace | undefined): number {
+/** Where the speed does not matter, one that every basis has [m/s]. */
+const ANY_SPEED = 50;
+
+/**
+ * Heights at which the pressure of a rating's wind has a bend, by every ground it may mean.
+ *
+ * of a rating that names its standard: no other proves the wind on the tower itself
+ *
+ * @returns the heights [m]
+ */
+export function bendsOfRated({ wind }: Rating, windStructure: WindStructure, units: 'us' | 'si'): readonly number[] {
+  if (wind?.method === undefined) return [];
+  return ratedReadings(wind).map((each) => ratedWind(ANY_SPEED, wind, each, windStructure, units, undefined).bendsAt);
+}
+
+function forcePerArea(wind: Wind, height: number, least: boolean, trace?: Trace): number {
   return evaluate(trace, pressureForce, [
     wind.toAllowableFactor,
     wind.forceDirectionFactor,
     wind.pressure(height, trace),
     wind.gustEffect(undefined, trace),
+    least ? wind.leastPressure : 0,
   ]);
 }

@@ -68,7 +68,9 @@ function targetForce(target: Rating, windStructure: WindStructure, station: Stat
       target.at,
     );
   }
-  return force.perArea;
+  const { claim } = only.rating;
+  if (claim.kind !== 'area') return force.perArea;
+  return evaluate(trace, ratedForce, [force.perArea, ratedAreaFactor(claim, only.reading.method).low, 1]);
 }
 
 function compareOne(

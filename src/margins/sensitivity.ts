@@ -119,7 +119,8 @@ function gustRow({ model, site }: Assessment, ofCheck: Sensitivity['ofCheck']): 
     });
     // One wind on what hangs for all scenarios is worked out once, so it must stay one.
     const changed = new Map<SlicesInWind, SlicesInWind>();
-    const scenarios = model.scenarios.map(({ appurtenances, bareTower }) => ({
+    const scenarios = model.scenarios.map(({ appurtenances, bareTower, least }) => ({
+      least,
       appurtenances: remember(changed, appurtenances, () => gustier(appurtenances)),
       ...(bareTower ? { bareTower: gustier(bareTower) } : {}),
     }));

@@ -1,5 +1,4 @@
-import type { WindDirection } from '../areas/index.ts';
-import { UNKNOWN_SOLIDITY } from '../areas/index.ts';
+import { type Role, UNKNOWN_SOLIDITY, type WindDirection } from '../areas/index.ts';
 import { GRAVITY, nth, remember, type Trace, zeros } from '../foundation/index.ts';
 import { type Bound, METHOD_BY_ID, type Wind, type WindStructure } from '../methods/index.ts';
 import {
@@ -26,6 +25,7 @@ import {
   shearOfTorsion,
   sliceForces,
   slicesInWind,
+  type Tower,
   towerItems,
   windStructureOf,
   withShapesRead,
@@ -47,7 +47,7 @@ import type {
 } from './model.ts';
 import { ratedTops, ratingsInQuestion } from './plausible-rated-heights.ts';
 import { ratedCapacitiesOf } from './rated-capacity.ts';
-import { type RatedCase, ratedCases } from './rated-case.ts';
+import { bendsOfRated, possibleMethods, type RatedCase, ratedCases, ratedSpeed } from './rated-case.ts';
 import { type Rating, shareAllowed } from './rating.ts';
 import { comparedFrom, misfitsOf } from './stated-for.ts';
 import { momentShares } from './stated-moment.ts';
@@ -57,12 +57,17 @@ import { largestWindRatio } from './unknown-own-drag.ts';
 /** What of the tower itself the wind meets. */
 type SeenTower = Pick<Scenario, 'solidity' | 'overlaps' | 'shapes'>;
 
+const itemsOf = (tower: Tower, { solidity, overlaps, shapes }: SeenTower) =>
+  towerItems(withShapesRead({ tower }, shapes).tower, solidity, overlaps);
+
 function keyOf({ solidity, overlaps, shapes }: SeenTower): string {
   return `${solidity} ${overlaps} ${shapes.sides} ${shapes.pattern}`;
 }
 
 /** A scenario before any wind. */
 type StillScenario = Omit<Scenario, 'appurtenances' | 'bareTower'>;
+
+type SomeOf<T> = readonly [T, ...T[]];
 
 /**
  * The site's speed in the basis of its method; a strength-level speed as it is, where the method has factors for such maps.
@@ -126,60 +131,71 @@ export function towerModel(input: CheckInput): TowerModel {
   const windOf = (windStructure: WindStructure) =>
     remember(winds, windStructure, () => siteWind(input, windStructure, false, site));
   const appurtenancesByWind = new Map<WindStructure, SlicesInWind>();
-  const appurtenanceCut = cutIntoSlices(appurtenances, levels);
+  const still = scenariosOf(input, bareTowerKnown);
+  const { windStructure } = still[0];
+  const cutAt = [
+    ...levels.map(({ z }) => z),
+    windOf(windStructure).bendsAt,
+    ...input.ratings.flatMap((each) => (each.of === 'tower' ? bendsOfRated(each, windStructure, station.units) : [])),
+  ];
+  const appurtenanceCut = cutIntoSlices(appurtenances, cutAt);
   const bareTowerCuts = new Map<string, Cut>();
-  const bareTowerCut = ({ solidity, overlaps, shapes }: SeenTower) =>
-    remember(bareTowerCuts, keyOf({ solidity, overlaps, shapes }), () =>
-      cutIntoSlices(
-        bareTowerKnown ? towerItems(withShapesRead(station, shapes).tower, solidity, overlaps) : [],
-        levels,
-      ),
+  const bareTowerCut = (seen: SeenTower) =>
+    remember(bareTowerCuts, keyOf(seen), () =>
+      cutIntoSlices(bareTowerKnown ? itemsOf(tower, seen) : [], cutAt),
     );
   const inWind = (scenario: StillScenario): Scenario => {
-    const { windStructure, direction } = scenario;
+    const { windStructure, direction, own } = scenario;
     const wind = windOf(windStructure);
     const appurtenances = remember(appurtenancesByWind, windStructure, () =>
       slicesInWind(wind, appurtenanceCut, 'demand', 'worse'),
     );
     if (!bareTowerKnown) return { ...scenario, appurtenances };
-    return { ...scenario, appurtenances, bareTower: slicesInWind(wind, bareTowerCut(scenario), 'demand', direction) };
+    return { ...scenario, appurtenances, bareTower: slicesInWind(wind, bareTowerCut(scenario), own, direction) };
   };
-  const [firstScenario, ...others] = scenariosOf(input, bareTowerKnown);
-  const scenarios = [inWind(firstScenario), ...others.map(inWind)] as const;
+  const read = each<StillScenario, StillScenario>(still, (scenario) =>
+    readTwoWays(
+      windOf(scenario.windStructure),
+      bareTowerCut(scenario),
+      scenario.direction,
+      fastestRated(input, site.speed),
+    )
+      ? [scenario, { ...scenario, own: 'capacity' }]
+      : [scenario],
+  );
+  const tried = each(read, (scenario) => [inWind(scenario)]);
   const comparisons = comparisonsOf(station, levels, comparedFromHeight);
-  const claims: Claim[] = [];
+  const compared = { station, levels, comparisons, comparedFrom: comparedFromHeight };
+  const speaking = ratingsSpeaking(input).map(({ rating, number }) => ({
+    rating,
+    number,
+    asRated: ratedTops(rating, input).flatMap((top) => towersAsRated(top, compared)),
+  }));
+  const context = { input, levels, cutAt, hold, bareTowerCut, bareTowerKnown, windOf };
+  const claimsIn = (scenarios: SomeOf<Scenario>) =>
+    speaking.flatMap(({ rating, number, asRated }) => claimsOf(rating, number, asRated, { ...context, scenarios }));
+  const withLeast = claimsIn(tried);
+  const scenarios = leastOnBothSides(tried, withLeast, site.speed)
+    ? each<Scenario, Scenario>(tried, (scenario) => [scenario, { ...scenario, least: false }])
+    : tried;
+  const claims = scenarios === tried ? withLeast : claimsIn(scenarios);
   const momentClaims: MomentClaim[] = [];
   let coveredWeight = 0;
-  // What may be for another height counts only where no rating stands that surely is for this one.
-  const inQuestion = ratingsInQuestion(input);
-  const othersSpeak = input.ratings.some(
-    (rating) =>
-      rating.of === 'tower' &&
-      rating.claim.kind !== 'weight' &&
-      !inQuestion.includes(rating.at) &&
-      misfitsOf(rating, tower).length === 0,
-  );
-  input.ratings.forEach((rating, number) => {
-    // It speaks only for the height and the supports it was stated for.
-    if (rating.of !== 'tower' || misfitsOf(rating, tower).length > 0) return;
-    if (inQuestion.includes(rating.at) && othersSpeak) return;
+  for (const { rating, number, asRated } of speaking) {
     const { claim } = rating;
     if (claim.kind === 'weight') coveredWeight = Math.max(coveredWeight, claim.weight);
-    const compared = { station, levels, comparisons, comparedFrom: comparedFromHeight };
-    const asRated = ratedTops(rating, input).flatMap((each) => towersAsRated(each, compared));
     if (claim.kind === 'moment') {
       const { low, high } = shareAllowed(claim);
       const moment = { unfavourable: claim.moment * low, favourable: claim.moment * high };
       const shares = momentShares(rating, tower, levels, comparisons, asRated);
       momentClaims.push({ number, shares, moment });
     }
-    const context = { input, scenarios, levels, hold, bareTowerCut, bareTowerKnown, windOf };
-    claims.push(...claimsOf(rating, number, asRated, context));
-  });
+  }
   const unproven = {
     input,
     site,
     levels,
+    cutAt,
     comparisons,
     hold,
     dead: deadLoad(station, levels),
@@ -205,7 +221,80 @@ export function once<C extends { readonly worked: Map<unknown, unknown> }, T>(kn
   return known.worked.get(work) as T;
 }
 
-function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly [StillScenario, ...StillScenario[]] {
+/** Every scenario as one or several. */
+function each<From, To>([first, ...others]: SomeOf<From>, split: (scenario: From) => SomeOf<To>): SomeOf<To> {
+  return [...split(first), ...others.flatMap((scenario) => [...split(scenario)])];
+}
+
+/** The fastest wind of a rating that may be by the site's standard, or the site's own; undefined without such a rating [m/s]. */
+function fastestRated({ ratings, method }: CheckInput, siteSpeed: number): number | undefined {
+  const speeds = ratings.flatMap(({ of, claim, wind }) => {
+    if (of !== 'tower' || !wind || !possibleMethods(wind).includes(method)) return [];
+    const rows = claim.kind === 'area' ? claim.rows.map(({ speed }) => speed) : [];
+    return [wind.speed, ...rows].flatMap((speed) =>
+      speed === undefined ? [] : [ratedSpeed(speed, wind, METHOD_BY_ID[method]).speed],
+    );
+  });
+  return speeds.length === 0 ? undefined : Math.max(siteSpeed, ...speeds);
+}
+
+/** Whether what the standard leaves open of the tower's own drag changes it up to a speed. */
+function readTwoWays(wind: Wind, cut: Cut, direction: WindDirection, speed: number | undefined): boolean {
+  if (speed === undefined || cut.slices.length === 0) return false;
+  const high = slicesInWind(wind, cut, 'demand', direction);
+  const low = slicesInWind(wind, cut, 'capacity', direction);
+  return (
+    low.steadyUpTo < speed ||
+    low.coefficientOf.some(({ byFlow }, number) => byFlow.slow !== nth(high.coefficientOf, number).byFlow.slow)
+  );
+}
+
+/**
+ * Whether a least pressure decides somewhere and the rated case may have it too: then it is one unknown, tried on both sides
+ * and on neither.
+ */
+function leastOnBothSides(scenarios: SomeOf<Scenario>, claims: readonly Claim[], speed: number): boolean {
+  if (scenarios[0].appurtenances.wind.leastPressure === 0) return false;
+  const cases = claims.flatMap((claim) => claim.cases);
+  if (!cases.some(({ rated }) => rated.some(({ wind }) => (wind?.leastPressure ?? 0) > 0))) return false;
+  return (
+    cases.some(({ rated, own }) => [...rated, ...own].some(({ leastDecides }) => leastDecides)) ||
+    scenarios.some(({ appurtenances, bareTower }) =>
+      [appurtenances, ...(bareTower ? [bareTower] : [])].some(
+        (cut) => sliceForces(cut, speed, 'unfavourable', true).leastDecides,
+      ),
+    )
+  );
+}
+
+/**
+ * How what a rated case's standard leaves open of the tower's own drag is read: as in the plan where that is by the same
+ * standard, else as credits it least.
+ */
+export function ownReading({ appurtenances, own }: Scenario, rated: Wind): Role {
+  return rated.method === appurtenances.wind.method ? own : 'capacity';
+}
+
+/** Whether the least pressure of a rated case counts: where that of the site's standard does. */
+export function bothHaveLeast({ appurtenances, least }: Scenario): boolean {
+  return least && appurtenances.wind.leastPressure > 0;
+}
+
+/**
+ * The ratings of the tower that say something of it: those for its height and its supports. What may be for another height counts
+ * only where no rating stands that surely is for this one.
+ */
+function ratingsSpeaking(input: CheckInput): readonly { readonly rating: Rating; readonly number: number }[] {
+  const { tower } = input.station;
+  const inQuestion = ratingsInQuestion(input);
+  const fitting = input.ratings
+    .map((rating, number) => ({ rating, number }))
+    .filter(({ rating }) => rating.of === 'tower' && misfitsOf(rating, tower).length === 0);
+  const sure = fitting.filter(({ rating }) => !inQuestion.includes(rating.at));
+  return sure.some(({ rating }) => rating.claim.kind !== 'weight') ? sure : fitting;
+}
+
+function scenariosOf(input: CheckInput, bareTowerKnown: boolean): SomeOf<StillScenario> {
   const { station } = input;
   const [usualShapes] = shapeReadings([]);
   if (!bareTowerKnown) {
@@ -215,6 +304,8 @@ function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly [Stil
       solidity: 0,
       overlaps: 'both',
       shapes: usualShapes,
+      own: 'demand',
+      least: true,
       open: kind,
     });
     const isPole = station.tower.sections.some((section) => section.shape);
@@ -236,7 +327,18 @@ function scenariosOf(input: CheckInput, bareTowerKnown: boolean): readonly [Stil
     return solidities.flatMap((solidity) => {
       const open = `${solidity} ${shapes.sides} ${shapes.pattern}`;
       return seen.flatMap((overlaps) =>
-        directions.map((direction) => ({ windStructure, direction, solidity, overlaps, shapes, open })),
+        directions.map(
+          (direction): StillScenario => ({
+            windStructure,
+            direction,
+            solidity,
+            overlaps,
+            shapes,
+            own: 'demand',
+            least: true,
+            open,
+          }),
+        ),
       );
     });
   });
@@ -248,6 +350,7 @@ interface ClaimContext {
   readonly input: CheckInput;
   readonly scenarios: TowerModel['scenarios'];
   readonly levels: readonly Level[];
+  readonly cutAt: readonly number[];
   readonly hold: MastHold;
   readonly bareTowerCut: (seen: SeenTower) => Cut;
   readonly bareTowerKnown: boolean;
@@ -278,35 +381,39 @@ function claimCasesOf(rating: Rating, asRated: TowerAsRated | undefined, context
   const { station } = input;
   const { withCables } = rating;
   const tower = asRated?.tower ?? station.tower;
-  const levels = asRated?.levels ?? context.levels;
+  const cutAt = asRated
+    ? [
+        ...asRated.levels.map(({ z }) => z),
+        ...bendsOfRated(rating, scenarios[0].windStructure, station.units),
+      ]
+    : context.cutAt;
   const cuts = new Map<string, Cut>();
   // The rated wind blew on the tower itself, where it is known, and on the lines the maker allowed for.
   const ratedCut = (seen: SeenTower) =>
     remember(cuts, keyOf(seen), () => {
       if (!asRated && !withCables) return bareTowerCut(seen);
-      const own = bareTowerKnown
-        ? towerItems(withShapesRead({ tower }, seen.shapes).tower, seen.solidity, seen.overlaps)
-        : [];
-      return cutIntoSlices(withCables ? [...own, ratedLines(withCables, tower)] : own, levels);
+      const own = bareTowerKnown ? itemsOf(tower, seen) : [];
+      return cutIntoSlices(withCables ? [...own, ratedLines(withCables, tower)] : own, cutAt);
     });
-  const byWindStructure = new Map<WindStructure, readonly RatedCase[]>();
-  const ratedIn = ({ windStructure }: Scenario) =>
-    remember(byWindStructure, windStructure, () =>
-      asRated
-        ? ratedCases(
-            asStatedFor(rating, station.tower, asRated),
-            { ...windStructure, height: tower.top },
-            station.units,
-            tower.top,
-          )
-        : ratedCases(rating, windStructure, station.units, tower.top),
+  const stated = asRated ? asStatedFor(rating, station.tower, asRated) : rating;
+  const byWindStructure = {
+    with: new Map<WindStructure, readonly RatedCase[]>(),
+    without: new Map<WindStructure, readonly RatedCase[]>(),
+  };
+  const ratedIn = (scenario: Scenario) => {
+    const { windStructure, appurtenances } = scenario;
+    const shared = { sways: appurtenances.wind.gustVaries, least: bothHaveLeast(scenario) };
+    const structure = asRated ? { ...windStructure, height: tower.top } : windStructure;
+    return remember(byWindStructure[shared.least ? 'with' : 'without'], windStructure, () =>
+      ratedCases(stated, structure, station.units, tower.top, undefined, shared),
     );
+  };
   return ratedIn(scenarios[0]).map((_, caseNumber) => {
     const rated = scenarios.map((scenario) => nth(ratedIn(scenario), caseNumber));
     const own = scenarios.map((scenario, index) =>
       bareTowerCapacity(nth(rated, index), scenario, ratedCut(scenario), asRated, context),
     );
-    return { ...(asRated ? { asRated } : {}), rated, own, found: [] };
+    return { ...(asRated ? { asRated } : {}), cutAt, rated, own, found: [] };
   });
 }
 
@@ -320,16 +427,16 @@ function bareTowerCapacity(
   const { bareTowerKnown, windOf } = context;
   const { levels, hold } = asRated ?? context;
   const { wind } = rated;
-  const nothing = { shear: zeros(levels.length), moment: zeros(levels.length) };
+  const nothing = { shear: zeros(levels.length), moment: zeros(levels.length), leastDecides: false };
   if (!wind) return { ...nothing, windRatio: bareTowerKnown ? 0 : Number.POSITIVE_INFINITY };
   const windRatio = bareTowerKnown
     ? 0
     : largestWindRatio(windOf(scenario.windStructure), wind, context.levels, scenario.windStructure, asRated);
   if (cut.items.length === 0) return { ...nothing, windRatio };
-  const inWind = slicesInWind(wind, cut, 'capacity', scenario.direction);
-  const forces = sliceForces(inWind, wind.conditions.speed, 'favourable', false);
+  const inWind = slicesInWind(wind, cut, ownReading(scenario, wind), scenario.direction);
+  const forces = sliceForces(inWind, wind.conditions.speed, 'favourable', bothHaveLeast(scenario));
   const { shear, moment } = profileOf(inWind, forces, levels, hold);
-  return { shear, moment, windRatio };
+  return { shear, moment, windRatio, leastDecides: forces.leastDecides };
 }
 
 /**
@@ -346,17 +453,17 @@ export function demandOf(
   least: boolean,
 ): Demand {
   const { levels, hold, comparisons } = model;
-  const loadEffects = new Map<SlicesInWind, LoadEffect>();
+  const loadEffects = { with: new Map<SlicesInWind, LoadEffect>(), without: new Map<SlicesInWind, LoadEffect>() };
   let leastDecides = false;
-  const inWind = (cut: SlicesInWind, end: Bound) =>
-    remember(loadEffects, cut, () => {
-      const forces = sliceForces(cut, speed, end, least);
+  const inWind = (cut: SlicesInWind, end: Bound, counts: boolean) =>
+    remember(loadEffects[counts ? 'with' : 'without'], cut, () => {
+      const forces = sliceForces(cut, speed, end, counts);
       leastDecides ||= forces.leastDecides;
       return { cut, forces, profile: profileOf(cut, forces, levels, hold) };
     });
-  const asked = scenarios.map(({ appurtenances: hanging, bareTower: itself }): ScenarioDemand => {
-    const effect = inWind(hanging, bound);
-    const bareTower = itself && inWind(itself, 'favourable').profile;
+  const asked = scenarios.map(({ appurtenances: hanging, bareTower: itself, least: counts }): ScenarioDemand => {
+    const effect = inWind(hanging, bound, least && counts);
+    const bareTower = itself && inWind(itself, 'favourable', least && counts).profile;
     const wind = comparisons.map((comparison) => windDemand(model, comparison, effect, bareTower));
     return { appurtenances: effect.profile, ...(bareTower ? { bareTower } : {}), wind };
   });

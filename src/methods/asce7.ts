@@ -9,6 +9,7 @@ import {
 } from '../areas/index.ts';
 import { cite, evaluate, POUND_PER_SQUARE_FOOT, type Trace, type UnitSystem } from '../foundation/index.ts';
 import {
+  ASCE_LOWEST_HEIGHT,
   type ByExposure,
   ELEVATION_DECAY_HEIGHT,
   type Exposure,
@@ -120,6 +121,7 @@ export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: 
     forceDirectionFactor: edition.directionInForce ? Kd : 1,
     importance: 1,
     elevationFactor: Ke,
+    bendsAt: ASCE_LOWEST_HEIGHT,
     pressure,
     pressurePerSpeedSquared,
     exposureCoefficient: (z, trace) => edition.exposureCoefficient(z, constants, trace),

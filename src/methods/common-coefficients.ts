@@ -66,7 +66,11 @@ export const areaOfForce = defineFormula({
     variable('c', 'half the density of air', 'pressure-constant', 0.6, 0.62),
     variable('V', 'stated speed', 'speed', 5, 180),
   ],
-  cite: cite('derived', 'velocity pressure without factors; the data sheet states no formula', 'derived'),
+  cite: cite(
+    'derived',
+    'velocity pressure without factors; the data sheet states no formula. A least pressure acts on this area',
+    'derived',
+  ),
   of: (force: number, constant: number, speed: number) => force / (constant * speed * speed),
 });
 

@@ -44,6 +44,7 @@ function wind(conditions: WindConditions): Wind {
     forceDirectionFactor: 1,
     importance: 1,
     elevationFactor: 1,
+    bendsAt: REFERENCE_HEIGHT,
     pressure: (z, trace) => pressureAt(z, speed, trace),
     pressurePerSpeedSquared: (z) => pressureAt(z, 1),
     exposureCoefficient: Kz,

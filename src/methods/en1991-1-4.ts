@@ -148,6 +148,7 @@ function wind(conditions: WindConditions): Wind {
     forceDirectionFactor: 1,
     importance: 1,
     elevationFactor: 1,
+    bendsAt: lowest,
     pressure,
     pressurePerSpeedSquared,
     exposureCoefficient: (z, trace) => evaluate(trace, exposureFactorEn, [Iv(1, z, trace), cr(z, trace)]),

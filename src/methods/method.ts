@@ -62,6 +62,8 @@ export interface Wind {
   readonly elevationFactor: number;
   /** q/V² at a height [Pa/(m/s)²]. */
   readonly pressurePerSpeedSquared: (z: number) => number;
+  /** Below this height its ground no longer counts, so that its pressure has a bend there [m]; 0 where it has none. */
+  readonly bendsAt: number;
   /** q at a height [Pa]. */
   readonly pressure: (z: number, trace?: Trace) => number;
   readonly exposureCoefficient: (z: number, trace?: Trace) => number;

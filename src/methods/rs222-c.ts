@@ -36,6 +36,7 @@ function wind(conditions: WindConditions): Wind {
     forceDirectionFactor: 1,
     importance: 1,
     elevationFactor: 1,
+    bendsAt: 0,
     pressure: (_z, trace) => evaluate(trace, flatPlatePressureC, [FLAT_PLATE_CONSTANT, conditions.speed]),
     pressurePerSpeedSquared: () => FLAT_PLATE_CONSTANT,
     exposureCoefficient: () => 1,

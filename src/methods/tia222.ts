@@ -15,6 +15,7 @@ import {
   exposureOf,
   GUST_TIA,
   gustEffectTiaLattice,
+  lowestHeightOfTia,
   PRESSURE_CONSTANT,
   TIA_LOWEST_COEFFICIENT,
 } from '../wind/index.ts';
@@ -79,6 +80,7 @@ export function tiaWind(revision: TiaRevision, conditions: WindConditions): Wind
     forceDirectionFactor: 1,
     importance: I,
     elevationFactor: Ke,
+    bendsAt: lowestHeightOfTia(floor, constants),
     pressure: (z, trace) => {
       if (trace && Ke !== 1) revision.elevationFactor(conditions, trace);
       return revision.pressure(factors(z, speed, trace), trace);

@@ -23,6 +23,7 @@ export * from './slices-in-wind.ts';
 export * from './soil-hints.ts';
 export * from './standard-tubes.ts';
 export * from './station.ts';
+export * from './stout-tube.ts';
 export * from './support-reactions.ts';
 export * from './toe-pressure.ts';
 export * from './tube-section.ts';

@@ -1,20 +1,32 @@
-import { type DragPart, LONGEST_SLICE, type Role, type WindDirection } from '../areas/index.ts';
+import type { DragPart, Role, WindDirection } from '../areas/index.ts';
 import { remember, zeros } from '../foundation/index.ts';
 import { type Bound, METHOD_BY_ID, type PartCoefficient, statedAreaFactor, type Wind } from '../methods/index.ts';
-import type { Level } from './level.ts';
 import type { WindItem } from './wind-item.ts';
 
-/** A short piece of one part, taken at the height of its middle. */
+/**
+ * A share of one part, with the height at which its force acts. A part is cut into pieces of height, and every piece makes two
+ * slices of half its height each at its Gauss points: their forces and moments are those of the whole piece as long as
+ * width times pressure bends no more than a cubic within it.
+ */
 export interface Slice {
   readonly item: number;
+  /** Of what tapers, as it is at this height. */
   readonly part: DragPart;
+  /** As far above as below its height: where its force is spread, for what bends within it [m]. */
   readonly low: number;
   readonly high: number;
+  /** Where its force acts, and where the wind is asked for it [m]. */
   readonly z: number;
   /** Areas before any coefficient [m²]. */
   readonly front: number;
   readonly side: number;
 }
+
+/** No piece of height that makes two slices is longer [m]. @source derived */
+const LONGEST_PIECE = 4;
+
+/** Of the two Gauss points, how far they are from the nearer end, as a share of the piece. */
+const FROM_END = (1 - 1 / Math.sqrt(3)) / 2;
 
 /** Items cut into slices: all that does not depend on any wind. */
 export interface Cut {
@@ -41,27 +53,21 @@ export interface Asked {
   readonly readTwoWays: boolean;
 }
 
-/** Cuts items into slices at the levels and at the longest slice. */
-export function cutIntoSlices(items: readonly WindItem[], levels: readonly Level[]): Cut {
-  const cuts = [...new Set(levels.map((level) => level.z))].sort((a, b) => a - b);
+/**
+ * Cuts items into slices, at the given heights and at the longest piece.
+ *
+ * F = Σq(z_i)·w(z_i)·L/2, M = Σq(z_i)·w(z_i)·z_i·L/2, z_i = z_m ± L/(2√3)
+ *
+ * @param heights at which no piece goes on: levels, and where the law of the pressure changes [m]
+ * @source derived
+ */
+export function cutIntoSlices(items: readonly WindItem[], heights: readonly number[]): Cut {
+  const cuts = [...new Set(heights)].sort((a, b) => a - b);
   const slices: Slice[] = [];
   const from: number[] = [];
   items.forEach((item, number) => {
     from.push(slices.length);
-    for (const part of item.parts) {
-      const edges = item.carriedBy === 'tower' ? cuts : [];
-      cutPart(part, edges, (low, high, share) => {
-        slices.push({
-          item: number,
-          part,
-          low,
-          high,
-          z: (low + high) / 2,
-          front: part.front * share,
-          side: part.side * share,
-        });
-      });
-    }
+    for (const part of item.parts) addSlices(slices, number, part, cuts);
   });
   from.push(slices.length);
   const onTower: number[] = [];
@@ -81,26 +87,31 @@ export function cutIntoSlices(items: readonly WindItem[], levels: readonly Level
   };
 }
 
-function cutPart(
-  part: DragPart,
-  edges: readonly number[],
-  make: (low: number, high: number, share: number) => void,
-): void {
+function addSlices(slices: Slice[], item: number, part: DragPart, cuts: readonly number[]): void {
   const { low, high } = part;
   const length = high - low;
   if (length <= 0) {
-    make(low, high, 1);
+    slices.push({ item, part, low, high, z: (low + high) / 2, front: part.front, side: part.side });
     return;
   }
+  const slice = (from: number, to: number, share: number) => {
+    const z = (from + to) / 2;
+    const here = part.asAt?.(z) ?? part;
+    slices.push({ item, part: here, low: from, high: to, z, front: here.front * share, side: here.side * share });
+  };
   let start = low;
   const upTo = (end: number) => {
-    const count = Math.max(1, Math.ceil((end - start) / LONGEST_SLICE - 1e-9));
+    const count = Math.max(1, Math.ceil((end - start) / LONGEST_PIECE - 1e-9));
     const step = (end - start) / count;
-    for (let piece = 0; piece < count; piece += 1)
-      make(start + step * piece, start + step * (piece + 1), step / length);
+    const share = step / length / 2;
+    for (let piece = 0; piece < count; piece += 1) {
+      const [from, to] = [start + step * piece, start + step * (piece + 1)];
+      slice(from, from + 2 * FROM_END * step, share);
+      slice(to - 2 * FROM_END * step, to, share);
+    }
     start = end;
   };
-  for (const edge of edges) if (edge > start && edge < high) upTo(edge);
+  for (const cut of cuts) if (cut > start && cut < high) upTo(cut);
   upTo(high);
 }
 
@@ -219,9 +230,11 @@ export function sliceForces(
     const flow = (flowFactor[number] as number) * speed;
     const coefficient = flow <= byFlow.limit ? byFlow.slow : byFlow.at(flow);
     let pressure = (forceFactor[number] as number) * dynamic * coefficient;
-    if (pressure < leastPressure) {
+    // A stated force stands as one square metre with the coefficient of its effective area: the least acts on that.
+    const leastHere = slice.part.rule.of === 'stated-force' ? leastPressure * coefficient : leastPressure;
+    if (pressure < leastHere) {
       leastDecides = true;
-      pressure = leastPressure;
+      pressure = leastHere;
     }
     pressure *= factors[number] as number;
     front[number] = pressure * slice.front;

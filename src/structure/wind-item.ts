@@ -161,13 +161,18 @@ export function towerItems(
   });
 }
 
-/** As much of a part as is seen, its area spread evenly. */
+/** As much of a part as is seen. */
 function seenPart(part: DragPart, seen: Seen): readonly DragPart[] {
   if (part.low >= seen.low && part.high <= seen.high) return [part];
   const [low, high] = [Math.max(part.low, seen.low), Math.min(part.high, seen.high)];
   if (high <= low) return [];
   const share = (high - low) / (part.high - part.low);
-  return [{ ...part, low, high, front: share * part.front, side: share * part.side }];
+  const seenOf = (whole: DragPart): DragPart => {
+    const { front, side, asAt } = whole;
+    const ends = { low, high, front: share * front, side: share * side };
+    return { ...whole, ...ends, ...(asAt ? { asAt: (z, trace) => seenOf(asAt(z, trace)) } : {}) };
+  };
+  return [seenOf(part.asAt?.((low + high) / 2) ?? part)];
 }
 
 function sectionParts(

@@ -158,3 +158,17 @@ export function exposureCoefficientOfTia(
     ? evaluate(trace, exposureCoefficientTia, [z, floor, gradientHeight, alpha])
     : exposureCoefficientTia.of(z, floor, gradientHeight, alpha);
 }
+
+/**
+ * Height up to which the floor of TIA-222-G and -H holds.
+ *
+ * z = z_g·(K_zmin/2.01)^(α/2)
+ *
+ * @param floor no lower coefficient counts [-]
+ * @returns the height [m]
+ * @example lowestHeightOfTia(0.85, EXPOSURE_TO_7_16.C) // 4.6006
+ * @source tia222-g
+ */
+export function lowestHeightOfTia(floor: number, { gradientHeight, alpha }: ExposureConstants<'to-7-16'>): number {
+  return gradientHeight * (floor / 2.01) ** (alpha / 2);
+}

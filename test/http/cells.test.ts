@@ -61,6 +61,11 @@ const BY_HAND: readonly (readonly [address: string, value: number])[] = [
   [`allowed-area?${RATED}&riskCategory=II&toMethod=asce7-16&toSpeed=105&toExposure=C`, 19.302],
   [`allowed-area?${RATED}&toMethod=asce7-16&toSpeed=105&toExposure=C`, 16.7927],
   [`allowed-area?${RATED}&riskCategory=II&toSpeed=100`, 18],
+  // The same standard and the same speed: the same area, what RS-222-C takes of an effective area being in both.
+  ['allowed-area?area=30&speed=80&method=rs222-c&height=48&toSpeed=80', 30],
+  ['allowed-area?area=30&speed=80&method=rs222-c&height=48&areaKind=effective&toSpeed=80', 30],
+  ['allowed-area?area=30&speed=80&method=rs222-c&height=48&toSpeed=100', 19.2],
+  ['allowed-area?area=30&speed=80&method=eia222-f&height=48&toSpeed=80', 30],
   ['mast-moment?outside=2&wall=0.25&yield=46', 1232.39],
   ['mast-moment?outside=50.8&wall=6.35&yield=317.159&units=si', 1670.9],
   ['bundle-width?count=5&diameter=0.405', 1.09403],

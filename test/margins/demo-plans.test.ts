@@ -34,16 +34,16 @@ const HAND_WORK: readonly HandWork[] = [
     units: 'us',
     tolerance: 1e-4,
     rows: [
-      ['tower', 'shear', 38, 241.68491, 307.02147, 0.1364349],
-      ['tower', 'moment', 38, 2139.1738, 2652.6346, 0.1303503],
-      ['tower', 'shear', 28, 344.94455, 385.08471, 0.1760575],
-      ['tower', 'moment', 28, 5076.4459, 6117.3971, 0.1441651],
-      ['tower', 'shear', 18, 440.5983, 461.03134, 0.2083893],
-      ['tower', 'moment', 18, 9009.6531, 10347.977, 0.1614529],
-      ['tower', 'shear', 8, 528.40969, 536.97796, 0.2348689],
-      ['tower', 'moment', 8, 13855.451, 15338.024, 0.1779464],
-      ['tower', 'shear', 0, 598.41634, 597.73526, 0.2541659],
-      ['tower', 'moment', 0, 18362.755, 19876.877, 0.1903372],
+      ['tower', 'shear', 38, 241.67465, 307.01175, 0.1364306],
+      ['tower', 'moment', 38, 2140.2387, 2653.7541, 0.1303977],
+      ['tower', 'shear', 28, 344.91766, 385.19417, 0.1760474],
+      ['tower', 'moment', 28, 5078.708, 6119.8454, 0.1442128],
+      ['tower', 'shear', 18, 440.5397, 461.1408, 0.2083696],
+      ['tower', 'moment', 18, 9013.3256, 10351.52, 0.1615018],
+      ['tower', 'shear', 8, 528.57396, 537.08742, 0.2349205],
+      ['tower', 'moment', 8, 13860.991, 15342.661, 0.1779988],
+      ['tower', 'shear', 0, 598.58061, 597.84473, 0.2542142],
+      ['tower', 'moment', 0, 18369.609, 19882.39, 0.1903892],
     ],
   },
   {
@@ -51,20 +51,20 @@ const HAND_WORK: readonly HandWork[] = [
     units: 'us',
     tolerance: 1e-4,
     rows: [
-      ['tower', 'shear', 38, 247.90135, 428.23476, 0.3679063],
-      ['tower', 'moment', 38, 2675.2342, 4369.2013, 0.3896047],
-      ['tower', 'shear', 28, 383.48846, 481.32564, 0.5039467],
-      ['tower', 'moment', 28, 5890.1526, 8919.7364, 0.4194311],
-      ['tower', 'shear', 18, 459.15601, 532.9753, 0.5448097],
-      ['tower', 'moment', 18, 10106.223, 13991.241, 0.4580031],
-      ['tower', 'shear', 8, 531.01194, 584.62495, 0.5778106],
-      ['tower', 'moment', 8, 15056.076, 19579.242, 0.4876407],
-      ['tower', 'shear', 0, 590.2788, 625.94468, 0.6024446],
-      ['tower', 'moment', 0, 19540.294, 24421.521, 0.507928],
-      ['tower-top', 'shear', 48, 310.98418, 370.9601, 0.5338395],
-      ['tower-top', 'shear', 44, 343.89052, 394.32334, 0.5551176],
+      ['tower', 'shear', 38, 247.89181, 428.22708, 0.3678969],
+      ['tower', 'moment', 38, 2675.8254, 4370.0734, 0.389643],
+      ['tower', 'shear', 28, 383.46445, 481.39722, 0.5039303],
+      ['tower', 'moment', 28, 5891.2846, 8921.6387, 0.4194579],
+      ['tower', 'shear', 18, 459.10618, 533.04687, 0.5447806],
+      ['tower', 'moment', 18, 10107.941, 13993.859, 0.4580238],
+      ['tower', 'shear', 8, 531.14486, 584.69653, 0.5778864],
+      ['tower', 'moment', 8, 15058.752, 19582.576, 0.4876638],
+      ['tower', 'shear', 0, 590.41422, 626.01626, 0.6025155],
+      ['tower', 'moment', 0, 19543.729, 24425.427, 0.5079525],
+      ['tower-top', 'shear', 48, 311.01698, 370.9601, 0.5338958],
+      ['tower-top', 'shear', 44, 343.9219, 394.32184, 0.5551697],
       // The section shares what is proven at its foot.
-      ['tower-top', 'moment', 44, 1334.1431, 4369.2013, 0.1942964],
+      ['tower-top', 'moment', 44, 1334.391, 4370.0734, 0.1943087],
     ],
   },
   {
@@ -72,12 +72,13 @@ const HAND_WORK: readonly HandWork[] = [
     units: 'si',
     tolerance: 2e-3,
     rows: [
-      ['tower', 'shear', 6, 450.54206, 634.25553, 0.7103479],
-      ['tower', 'moment', 6, 1173.8346, 1578.2327, 0.7437652],
-      ['tower', 'shear', 3, 665.49459, 868.73954, 0.7660462],
-      ['tower', 'moment', 3, 2850.8579, 3835.1694, 0.743346],
-      ['tower', 'shear', 0, 937.00052, 1164.9156, 0.8043505],
-      ['tower', 'moment', 0, 5254.8688, 6885.6522, 0.7631621],
+      // 95 kg of 9 m are a wall of 4.9 mm, D/t 23: what is proven in moment proves 1.2·M/D in shear.
+      ['tower', 'shear', 6, 450.45621, 24936.455, 0.0180642],
+      ['tower', 'moment', 6, 1175.1806, 1579.3088, 0.7441107],
+      ['tower', 'shear', 3, 665.36337, 51732.541, 0.0128616],
+      ['tower', 'moment', 3, 2852.374, 3836.8301, 0.7434194],
+      ['tower', 'shear', 0, 936.8693, 72494.501, 0.0129233],
+      ['tower', 'moment', 0, 5256.5096, 6886.9776, 0.7632535],
     ],
   },
   {
@@ -86,15 +87,15 @@ const HAND_WORK: readonly HandWork[] = [
     tolerance: 1e-4,
     rows: [
       // At the rims of the outer sections.
-      ['tower', 'shear', 36.5, 112.79367, 173.29299, 0.6508842],
-      ['tower', 'moment', 36.5, 1430.6718, 2405.5993, 0.5947257],
-      ['tower', 'shear', 20, 183.85799, 245.24455, 0.7496925],
-      ['tower', 'moment', 20, 3942.6437, 5931.5805, 0.6646869],
-      ['tower', 'shear', 18, 197.54819, 260.36351, 0.7587399],
-      ['tower', 'moment', 18, 4325.6252, 6437.1946, 0.6719736],
-      ['tower-top', 'shear', 53, 70.141375, 117.37554, 0.5975809],
-      ['tower-top', 'shear', 50, 81.561156, 127.97031, 0.6373443],
-      ['tower-top', 'moment', 50, 233.33441, 2405.5993, 0.0969964],
+      ['tower', 'shear', 36.5, 112.7879, 173.2889, 0.6508663],
+      ['tower', 'moment', 36.5, 1431.3567, 2406.124, 0.5948807],
+      ['tower', 'shear', 20, 184.01634, 245.23768, 0.7503592],
+      ['tower', 'moment', 20, 3945.3798, 5932.2043, 0.6650782],
+      ['tower', 'shear', 18, 197.70587, 260.35688, 0.7593649],
+      ['tower', 'moment', 18, 4328.6802, 6437.7988, 0.6723851],
+      ['tower-top', 'shear', 53, 70.186712, 117.37554, 0.5979671],
+      ['tower-top', 'shear', 50, 81.606163, 127.97001, 0.6376976],
+      ['tower-top', 'moment', 50, 233.52349, 2406.124, 0.0970538],
     ],
   },
   {
@@ -102,12 +103,12 @@ const HAND_WORK: readonly HandWork[] = [
     units: 'us',
     tolerance: 1e-4,
     rows: [
-      ['tower', 'shear', 65, 258.14921, 116.48826, 0.1002577],
-      ['tower', 'moment', 65, 1659.8235, 582.44132, 0.1323879],
-      ['tower-top', 'shear', 70, 337.858, 116.48826, 0.1369917],
-      ['tower-top', 'shear', 66, 364.64028, 116.48826, 0.1447651],
+      ['tower', 'shear', 65, 258.14745, 116.48826, 0.1002578],
+      ['tower', 'moment', 65, 1660.1178, 582.44132, 0.132416],
+      ['tower-top', 'shear', 70, 337.90513, 116.48826, 0.1370185],
+      ['tower-top', 'shear', 66, 364.68675, 116.48826, 0.1447906],
       // Nothing is proven below the guy that the section could share: 116.488 lbf · (70 − 66) ft.
-      ['tower-top', 'moment', 66, 1404.9965, 465.95306, 0.1409758],
+      ['tower-top', 'moment', 66, 1405.2909, 465.95306, 0.1410107],
     ],
   },
   {
@@ -115,14 +116,14 @@ const HAND_WORK: readonly HandWork[] = [
     units: 'si',
     tolerance: 1e-5,
     rows: [
-      ['tower', 'shear', 0, 3407.84985, 5003.31583, 0.6811183],
-      ['tower', 'moment', 0, 29853.20687, 46228.6972, 0.6457722],
-      ['tower', 'shear', 6, 2477.61301, 3922.56079, 0.6316315],
-      ['tower', 'moment', 6, 11937.42111, 19232.0405, 0.6207049],
-      ['tower-top', 'shear', 12, 2118.62307, 2444.61463, 0.8666491],
-      ['tower-top', 'shear', 11, 2339.34676, 2708.90464, 0.8635766],
-      // The length of constant members down to 6 m has its lower end's moment.
-      ['tower-top', 'moment', 11, 2228.98492, 19232.0405, 0.1158996],
+      ['tower', 'shear', 0, 3420.54719, 5000.50845, 0.6840399],
+      ['tower', 'moment', 0, 29887.9033, 46244.7367, 0.6462985],
+      ['tower', 'shear', 6, 2477.30822, 3922.14836, 0.6316202],
+      ['tower', 'moment', 6, 11941.8987, 19238.7423, 0.6207214],
+      ['tower-top', 'shear', 12, 2118.75977, 2444.61463, 0.866705],
+      ['tower-top', 'shear', 11, 2339.46938, 2708.88509, 0.8636281],
+      // Both sections are of one make: what is proven at the foot of the lower one serves the upper one too.
+      ['tower-top', 'moment', 11, 2229.43884, 46244.7367, 0.0482096],
     ],
   },
 ];
@@ -161,12 +162,12 @@ describe.each(HAND_WORK)('$id, level by level', ({ id, units, tolerance, rows })
 
 /* Speeds in mph (m/s in the orchard), room in ft² (m²) at the top, keeping a margin of 0.2. */
 const ANSWERS = [
-  ['ten-numbers', 'open', 'shear', 0, 1.0011394, 0.2541659, 104.94023, 74.942315, undefined],
-  ['river-bluff', 'low-margin', 'shear', 0, 0.9430207, 0.6024446, 108.12564, 77.21715, -5.6695363],
-  ['light-mast', 'low-margin', 'shear', 0, 0.8043505, 0.8043505, 50.765923, 38.302391, -0.0066514],
-  ['house-bracket', 'within', 'shear', 18, 0.7587399, 0.7587399, 126.28338, 90.184375, 0.970544],
-  ['guyed-lattice', 'open', 'moment', 65, 2.8497694, 0.1323879, 63.976267, 45.688193, undefined],
-  ['headland-ridge', 'within', 'shear', 0, 0.6811183, 0.6811183, 31.77415, 46.194068, -0.12814],
+  ['ten-numbers', 'open', 'shear', 0, 1.0012309, 0.2542142, 104.93544, 74.938892, undefined],
+  ['river-bluff', 'low-margin', 'shear', 0, 0.9431292, 0.6025155, 108.11942, 77.212709, -5.6744861],
+  ['light-mast', 'within', 'moment', 0, 0.7632535, 0.7632535, 52.783506, 39.802494, 0.0369043],
+  ['house-bracket', 'within', 'shear', 18, 0.7593649, 0.7593649, 126.23141, 90.147257, 0.9558195],
+  ['guyed-lattice', 'open', 'moment', 65, 2.8502749, 0.132416, 63.970593, 45.684141, undefined],
+  ['headland-ridge', 'within', 'shear', 0, 0.6840399, 0.6840399, 31.705465, 46.089127, -0.1282468],
 ] as const;
 
 const TOP: Readonly<Record<string, number>> = { 'light-mast': 9, 'headland-ridge': 12, 'river-bluff': 48 };
@@ -209,7 +210,7 @@ describe('the orchard mast', () => {
   it('holds to more than 45/√use m/s: the pull of its wire stays, and its tubes reach faster flow', () => {
     const holdsTo = assessed(demoPlan('light-mast')).checks[0]?.result?.holdsTo;
     expect(holdsTo?.steady).toBe(false);
-    expect(holdsTo?.design).toBeGreaterThan(45 / Math.sqrt(0.8043505) + 0.5);
+    expect(holdsTo?.design).toBeGreaterThan(45 / Math.sqrt(0.7632535) + 0.5);
   });
 });
 
@@ -234,8 +235,8 @@ describe('the guyed tower in the back field', () => {
 
   it.each([
     ['/ratings/0/wind/method', 'eia222-f', 0.9108359],
-    ['/ratings/0/areaKind', 'flat-plate', 2.3748079],
-    ['/loads/0/areaKind', 'effective', 2.0640835],
+    ['/ratings/0/areaKind', 'flat-plate', 2.3752291],
+    ['/loads/0/areaKind', 'effective', 2.064589],
   ])('would take, were %s %s, a use of %d', (at, reading, ratio) => {
     expect(apart(ratioIf(at, reading), ratio)).toBeLessThan(1e-4);
   });

@@ -87,7 +87,7 @@ export function endEffect(length: number, width: number): number {
 /** The step of ASCE's table for chimneys, D times the root of q: 2.5 in ft and psf, 5.3 in m and Pa. */
 const stepOf = (wind: Wind) => (wind.system === 'us' ? 2.5 * FOOT * Math.sqrt(PSF) : 5.3);
 
-function asceRound(wind: Wind, width: number, aspect: number, z: number): number {
+function asceRound(wind: Wind, width: number, aspect: number, z: number, claimed: boolean): number {
   const pressure = pressureAt(wind, z);
   const slow = between(
     [
@@ -108,16 +108,18 @@ function asceRound(wind: Wind, width: number, aspect: number, z: number): number
     ],
     aspect,
   );
-  if (wind.rated && wind.departures.has('step-in-demand-only')) return fast;
+  if (claimed) return fast;
   return Math.max(fast, (slow * step) / pressure);
 }
 
 /** Coefficient of a round member of the length (tip to tip) and the width at the height z. */
-export function roundMember(wind: Wind, width: number, length: number, z: number): number {
-  const { method } = wind;
+export function roundMember(told: Wind, width: number, length: number, z: number, ofTower = false): number {
+  const { method } = told;
+  // What hangs on a tower has surfaces of its own, at their worst; the tower's own is tried at both ends.
+  const wind = ofTower || told.rated ? told : { ...told, roughness: GALVANISED };
   const aspect = length / width;
   if (isTia(method)) return tiaRound(wind, wind.ice === undefined ? flow(wind, width, z) : 0, aspect);
-  if (isAsce(method)) return asceRound(wind, width, aspect, z);
+  if (isAsce(method)) return asceRound(wind, width, aspect, z, wind.roughness === POLISHED);
   if (method === 'eia222-f')
     return between(
       [
@@ -325,7 +327,7 @@ export function pole(wind: Wind, shape: PoleShape, width: number, long: number, 
     const c = flow({ ...wind, importance: 1, topography: () => 1 }, width, z);
     return c <= 32 || wind.ice !== undefined ? 1.2 : c >= 64 ? 0.59 : 130 / c ** 1.3;
   }
-  return roundMember(wind, width, long, z);
+  return roundMember(wind, width, long, z, true);
 }
 
 /** Enclosing diameter of n equal circles packed round, over the diameter of one (n = 1 to 19). */

@@ -29,6 +29,7 @@ import {
   iceLevelOf,
   iceThickness,
   importanceOf,
+  isAsce,
   levelOf,
   mastGustOf,
   nominalOf,
@@ -138,14 +139,16 @@ function ratedWind(station: Station, told: WindTold, typed: number, roughness: n
     elevationFactor: 1,
     topography: () => 1,
     directionFactor: directionFactorOf(method, supportKind(station)),
+    // How it sways counts in a rated case where it does in the plan; else that would credit the tower alone.
     gust: gustOf(
       method,
       supportKind(station),
       { ground, speed },
-      { ...swaying(station), ...(station.departures.has('rated-case-rigid') ? { frequency: undefined } : {}) },
+      isAsce(station.wind.method) ? swaying(station) : { ...swaying(station), frequency: undefined },
     ),
     level: levelOf(method, basis),
-    roughness: station.departures.has('own-surface-each-side') ? POLISHED : roughness,
+    // One unknown where both go by the same standard, else the end that proves least.
+    roughness: method === station.wind.method ? roughness : POLISHED,
     leastPressure: false,
     ice: undefined,
     rated: true,
@@ -234,8 +237,7 @@ function loadSlices(wind: Wind, load: Load): Slice[] {
     }
     case 'force': {
       const area = areaOfForce(wind, shape.force, shape.speed);
-      const seen = wind.departures.has('least-pressure-on-a-square-metre') ? 1 : area;
-      return pointOf(wind, middle, area, area, [seen, seen]);
+      return pointOf(wind, middle, area, area, [area, area]);
     }
     case 'tube': {
       if (shape.along === 'upright') {
@@ -684,10 +686,7 @@ function capacityAt(station: Station, cases: readonly RatedCase[], place: Place)
       } else if (kind !== 'base' && place.atJoint !== true && other.uniform) {
         const inCouple = coupled && other.from > (station.mast?.foot ?? 0) + NEAR;
         const lowest = provenAt(station, rated, other.from, other, inCouple);
-        if (inCouple && station.departures.has('couple-point-by-point')) continue;
-        if (!coupled) prove(lowest);
-        else if (other === section || !station.departures.has('couple-in-one-section'))
-          prove({ ...lowest, sideways: 0 });
+        prove(coupled ? { ...lowest, sideways: 0 } : lowest);
       } else if (kind === 'section' && shape.kind === 'lattice' && shape.by.told === 'members') {
         // The legs of a taper are the same steel: they share the force in a leg, M/b.
         for (let at = other.from; at < other.to; at += 0.05) {
@@ -697,7 +696,26 @@ function capacityAt(station: Station, cases: readonly RatedCase[], place: Place)
       }
     }
   }
-  return { moment, sideways };
+  // AISC 360: 0.6 Fy A/2 beside Fy S, and A/S is no less than 4/D; a tube too thin for it may buckle.
+  const width = stoutTubeAt(station, section, z);
+  return { moment, sideways: width === undefined ? sideways : Math.max(sideways, (0.3 * 4 * moment) / width) };
+}
+
+/** Width there of a round tube whose wall, by the weight of the tower in steel, is at least a seventieth of it. */
+function stoutTubeAt(station: Station, { shape, from, to }: Section, z: number): number | undefined {
+  const round = station.sections.every((each) => each.shape.kind === 'pole' && each.shape.sides === 0);
+  if (!round || station.weight === 0) return undefined;
+  let [length, spread] = [0, 0];
+  for (const each of station.sections) {
+    length += each.to - each.from;
+    spread += ((each.shape.low + each.shape.high) / 2) * (each.to - each.from);
+  }
+  const metal = station.weight / STEEL / length;
+  const wide = Math.max(shape.low, shape.high);
+  // The area of a ring of mean width and a seventieth of this section's width.
+  const thin = wide / 70;
+  if (Math.PI * (spread / length - thin) * thin > metal) return undefined;
+  return shape.low + ((shape.high - shape.low) * (z - from)) / (to - from);
 }
 
 export interface Compared {
@@ -708,11 +726,14 @@ export interface Compared {
   readonly sideways: number | undefined;
 }
 
-/** Surfaces that a round member may have by EN 1991-1-4, the same on both sides. */
+/**
+ * Surfaces that a round pole may have by EN 1991-1-4, the same on both sides; of ASCE 7 they stand for its drag step, the force
+ * just below it kept (galvanised) or the step taken (polished).
+ */
 function surfacesFor(station: Station): readonly number[] {
-  const methods = [station.wind.method, ...station.ratings.map(({ wind }) => wind?.method)];
-  const both = methods.includes('en1991-1-4') && !station.departures.has('own-surface-each-side');
-  return both ? [GALVANISED, POLISHED] : [GALVANISED];
+  const { method } = station.wind;
+  const same = station.ratings.some(({ wind }) => wind?.method === method);
+  return same && (isAsce(method) || method === 'en1991-1-4') ? [GALVANISED, POLISHED] : [GALVANISED];
 }
 
 /** What a surface and a wind on the tower are tried with on both sides. */

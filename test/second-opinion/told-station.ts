@@ -171,15 +171,9 @@ export interface Rating {
  * see that it explains a difference, and all of it.
  */
 export const DEPARTURES = [
-  'own-surface-each-side',
-  'least-pressure-on-a-square-metre',
   'wire-at-its-mast-end',
-  'rated-case-rigid',
-  'couple-in-one-section',
   'twist-by-itself',
   'weight-on-the-widest',
-  'step-in-demand-only',
-  'couple-point-by-point',
   'no-relief-in-braces',
 ] as const;
 export type Departure = (typeof DEPARTURES)[number];

@@ -42,12 +42,12 @@ export function mastInWind(model: TowerModel): MastInWind {
 /**
  * The mast and what it carries, cut into slices.
  *
- * at most 2 m each
+ * cut where the tower is
  */
 export function mastCut(model: TowerModel): Cut {
   return cutIntoSlices(
     model.appurtenances.filter((item) => item.carriedBy === 'mast'),
-    [],
+    model.cutAt,
   );
 }
 

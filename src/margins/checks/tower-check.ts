@@ -77,11 +77,11 @@ function bareTowerStaysBelow(model: TowerModel, number: number): boolean {
   const { levels, hold, comparedFromHeight } = model;
   const { support } = model.input.station.tower;
   const { speed } = model.site;
-  return model.scenarios.every(({ bareTower: own, appurtenances: cut }, scenario) => {
+  return model.scenarios.every(({ bareTower: own, appurtenances: cut, least }, scenario) => {
     if (!own) return false;
-    const asked = profileOf(own, sliceForces(own, speed, 'favourable', true), levels, hold);
+    const asked = profileOf(own, sliceForces(own, speed, 'favourable', least), levels, hold);
     const lines = cut.items.map((item) => (item.kind === 'lines' ? 1 : 0));
-    const forces = sliceForces(cut, speed, 'unfavourable', true);
+    const forces = sliceForces(cut, speed, 'unfavourable', least);
     cut.slices.forEach((slice, index) => {
       if (lines[slice.item]) return;
       forces.front[index] = 0;

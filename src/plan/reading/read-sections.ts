@@ -1,4 +1,4 @@
-import { FOOT, type UnitSystem } from '../../foundation/index.ts';
+import { FOOT } from '../../foundation/index.ts';
 import type { Section, SectionShape, Tubing } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import type { SectionFields, TowerFields } from '../schema/tower-schema.ts';
@@ -9,7 +9,7 @@ import { partOfShape, readLattice, readPole } from './read-section-shape.ts';
 import { firstShapeField, refuseForeignFields } from './shape-fields.ts';
 
 /** What is proven in a piece of this length serves the whole piece. @source common-practice */
-const PIECE: Readonly<Record<UnitSystem, number>> = { us: 10 * FOOT, si: 3 };
+const PIECE = 10 * FOOT;
 /** Lengths off a tape may miss the sum by this much [m]. @source common-practice */
 const TAPE = 0.005;
 
@@ -193,10 +193,9 @@ function piecesOf(reader: PlanReader, tower: TowerFields, foot: number, top: num
   const untold = untoldOfShape(tower, whole);
   const uniform = whole === undefined || whole.width[0] === whole.width[1];
   if (!(top > foot)) return [];
-  const piece = PIECE[reader.units];
   // A rest shorter than the tape can tell is no piece of its own.
-  const count = Math.max(1, Math.ceil((top - foot - TAPE) / piece));
-  const joint = (number: number) => (number === 0 ? foot : top - (count - number) * piece);
+  const count = Math.max(1, Math.ceil((top - foot - TAPE) / PIECE));
+  const joint = (number: number) => (number === 0 ? foot : top - (count - number) * PIECE);
   return Array.from({ length: count }, (_, index) => {
     const low = joint(index);
     const high = joint(index + 1);
