@@ -6,6 +6,7 @@ import { checkId, number, quantitySchema, words } from './quantities.ts';
 import type { Described } from './settled.ts';
 import {
   foundationSchema,
+  iceSchema,
   lowerAtSchema,
   loweredSchema,
   mastSchema,
@@ -42,6 +43,7 @@ export const answerSchema = z
     heights: z.object({ overall: quantitySchema, tower: quantitySchema, mast: z.exactOptional(quantitySchema) }),
     turningCircles: z.array(turningCircleSchema).meta({ description: 'Circles swept by what turns.' }),
     reactions: reactionsSchema,
+    ice: z.exactOptional(iceSchema),
     mast: z.exactOptional(mastSchema),
     foundation: z.exactOptional(foundationSchema),
     raising: z.exactOptional(raisingSchema),

@@ -53,6 +53,37 @@ export const reactionsSchema = z
   .meta({ id: 'Reactions', description: 'Forces at the base of the tower, at the headings of the wind loads.' });
 export type ReactionsAnswer = Described<typeof reactionsSchema>;
 
+export const iceSchema = z
+  .object({
+    says: z.string(),
+    level: number('Share of the weight of ice that counts at the allowable level.'),
+    weight: quantityOf('Of all ice, as it lies.'),
+    byHeight: z
+      .array(
+        z.object({
+          height: quantitySchema,
+          thickness: quantitySchema,
+          weightAbove: quantityOf('Of all ice above that height.'),
+        }),
+      )
+      .meta({ description: 'From the top down.' }),
+    rows: z
+      .array(
+        z.object({
+          name: z.string(),
+          at: pointer('it in the plan.'),
+          low: quantitySchema,
+          high: quantitySchema,
+          thickness: quantityOf('In its middle.'),
+          weight: quantitySchema,
+        }),
+      )
+      .meta({ description: 'By what it lies on.' }),
+    notGiven: z.array(z.string()).meta({ description: 'Pointers to weights with ice that only the plan could tell.' }),
+  })
+  .meta({ id: 'Ice', description: 'Thickness and weight of ice, where ice is given and the standard has a rule.' });
+export type IceReport = Described<typeof iceSchema>;
+
 export const mastSchema = z
   .object({
     force: quantitySchema,

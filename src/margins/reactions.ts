@@ -59,10 +59,7 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads)
   const weight =
     allWeightsNotGiven(station).length === 0 ? (tower.weight as number) + nth(model.dead.weight, last) : undefined;
   const pull = bracketPull(model, toNominal);
-  const withoutWind = {
-    shear: nth(model.dead.pullShear, last),
-    moment: nth(model.dead.pullMoment, last) + nth(model.dead.eccentricWeightMoment, last),
-  };
+  const withoutWind = withoutWindOf(model);
   const at = (windFactor: number, steadyFactor: number): FootForces => ({
     shear: windLoads.total.force * windFactor + withoutWind.shear * steadyFactor,
     moment: windLoads.total.momentAtBase * windFactor + withoutWind.moment * steadyFactor,
@@ -81,6 +78,22 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads)
     ...(weight === undefined ? {} : { weight }),
     ...(legs === undefined ? {} : { legs }),
     ...(pull === undefined ? {} : { bracketPull: pull }),
+  };
+}
+
+/**
+ * What the foot takes without wind: the pull of wires, and weight off the axis.
+ *
+ * |ΣH|, |ΣH·z| + ΣW·e
+ *
+ * @source derived
+ */
+export function withoutWindOf(model: TowerModel): FootForces {
+  const { dead, levels } = model;
+  const last = levels.length - 1;
+  return {
+    shear: nth(dead.pullShear, last),
+    moment: nth(dead.pullMoment, last) + nth(dead.eccentricWeightMoment, last),
   };
 }
 

@@ -10,6 +10,7 @@ import {
   type Cut,
   cutIntoSlices,
   deadLoad,
+  iceWeightsNotGiven,
   type Level,
   levelsOf,
   type MastHold,
@@ -375,12 +376,16 @@ export function weightMoment(model: BareModel, comparison: Comparison, trace?: T
  *
  * @param on the mast alone, or all of them
  */
-export function steadyNotGiven(model: Pick<TowerModel, 'input'>, on?: 'mast'): readonly string[] {
-  const { loads } = model.input.station;
-  return loads
+export function steadyNotGiven(model: Pick<TowerModel, 'input' | 'ice'>, on?: 'mast'): readonly string[] {
+  const { input, ice } = model;
+  return input.station.loads
     .filter((load) => on === undefined || load.on === on)
-    .flatMap(({ at, shape, offset, weight }) => [
-      ...(shape.kind === 'wire' && shape.pull === undefined ? [`${at}/tension`] : []),
-      ...(offset > 0 && weight === undefined ? [`${at}/weight`] : []),
-    ]);
+    .flatMap((load) => {
+      const { at, shape, offset, weight } = load;
+      return [
+        ...(shape.kind === 'wire' && shape.pull === undefined ? [`${at}/tension`] : []),
+        ...(offset > 0 && weight === undefined ? [`${at}/weight`] : []),
+        ...(offset > 0 && ice && weight !== undefined ? iceWeightsNotGiven([load]) : []),
+      ];
+    });
 }

@@ -143,6 +143,8 @@ export interface Load {
   readonly count: number;
   /** Of each [kg]. */
   readonly weight?: number;
+  /** Of each with the ice of its site [kg]. */
+  readonly icedWeight?: number;
   readonly turns: boolean;
   /** Where it faces, clockwise from true north [rad]. */
   readonly heading?: number;

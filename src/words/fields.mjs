@@ -546,6 +546,7 @@ export const FIELDS = {
     ...POLE,
     count: plain('How many alike'),
     weight: quantity('weight', 'Weight of one', 'Weight of each'),
+    icedWeight: quantity('weight', 'Weight of one with ice', 'Weight of each with the ice of the site'),
     turns: plain('Turned by the rotator'),
     heading: quantity(
       'heading',

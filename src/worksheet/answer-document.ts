@@ -28,6 +28,7 @@ import { chanceDocuments } from './chance-document.ts';
 import { checkDocument } from './check-document.ts';
 import { foundationDocument } from './foundation-document.ts';
 import { hillDocument } from './hill-document.ts';
+import { iceDocument } from './ice-document.ts';
 import { levelsDocument } from './levels-document.ts';
 import { loweredDocument } from './lowered-document.ts';
 import { quantity } from './quantity.ts';
@@ -96,6 +97,7 @@ export function answerDocument(
       }),
     ),
     reactions: reactionsDocument(assessment.reactions, system),
+    ice: iceDocument(assessment),
     mast: assessment.mast && mastDocument(assessment.mast, system),
     foundation: foundation && foundationDocument(foundation, system),
     raising: raising && raisingDocument(raising, system),

@@ -5,8 +5,8 @@ import { type Besides, cautionDocuments } from './answer-document.ts';
 import { chanceLines } from './chance-document.ts';
 import { foundationSays } from './foundation-document.ts';
 import { hillSays } from './hill-document.ts';
+import { iceLines } from './ice-document.ts';
 import { loweredSays } from './lowered-document.ts';
-
 import { raisingSays } from './raising-document.ts';
 import { remediesLines, tubesSays } from './remedies-document.ts';
 import { bracketSays, checkSays, headlineSays, legsSay, lowerAtSays, roomSays } from './says.ts';
@@ -30,6 +30,7 @@ export function answerText(
     '',
     `At the base${reactions.supportedAbove ? ', supports above ignored' : ''}${reactions.withoutOwnWind ? ', wind on the tower itself not included (unknown)' : ''}, allowable level, ${METHOD_BY_ID[input.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,
   );
+  lines.push(...iceLines(assessment));
   if (reactions.legs) lines.push(legsSay(reactions.legs, units));
   const bracket = bracketSays(assessment);
   if (bracket) lines.push(bracket);

@@ -151,6 +151,7 @@ const appurtenances = (top: number) =>
       to: fc.record({ distance: between(30, 120), height: between(6, 30), heading: fc.integer({ min: 0, max: 359 }) }),
       tension: between(10, 80),
       weight: between(0.5, 5),
+      icedWeight: perhaps(between(6, 20)),
       height: between(12, top),
     }),
     fc.record({

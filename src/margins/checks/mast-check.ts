@@ -12,14 +12,13 @@ import {
   type SlicesInWind,
   sharedBending,
   sliceForces,
-  slicesInWind,
   type Tube,
   type WindItem,
 } from '../../structure/index.ts';
 import { agree, explainPieces, sumsByGroup } from '../explain-slices.ts';
 import { roomByMoment, totalMoment } from '../formulas.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
-import type { IceCase, IceCaseShown } from '../ice-case.ts';
+import type { IceCase } from '../ice-case.ts';
 import type { TowerModel } from '../model.ts';
 import { forcePerArea, type RoomByCheck } from '../room-by-check.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
@@ -28,14 +27,11 @@ import type { CheckContext, CheckKind } from './check-kind.ts';
 import {
   armAbove,
   beamOf,
-  type MastInWind,
   type MastWinds,
-  mastCut,
   mastInWind,
   type StillMoments,
   steadySpeed,
   stillMoments,
-  withMastGust,
   worstHeadingOf,
 } from './mast-in-wind.ts';
 
@@ -98,12 +94,13 @@ export function mastCheck(model: TowerModel): readonly Check[] {
 /** The mast with ice, in the gust that goes with ice, against the same tube. */
 function icedMastCheck(model: TowerModel, ice: IceCase | undefined): readonly Check[] {
   const { mast } = model.input.station;
-  if (!mast || !ice || ice.thicknessAtTop === undefined) return [];
+  if (!mast || !ice || ice.weights === undefined) return [];
   const of = { ...MAST, id: 'mast:ice', withIce: true } as const;
   const needs = [...mastNeeds(mast), ...ice.needs];
   if (!ice.shown || needs.length > 0) return [openCheck(of, 'missing', needs)];
-  const found = icedMastModel(ice.shown);
-  return [found ? judgedMast(model, of, resultAt(found, ice.shown.speed, false)) : openCheck(of, 'not-computed')];
+  const iced = ice.shown.model;
+  const found = mastModel(iced);
+  return [found ? judgedMast(iced, of, resultAt(found, iced.site.speed, false)) : openCheck(of, 'not-computed')];
 }
 
 function resultAt(found: MastModel, speed: number, least: boolean): CheckResult {
@@ -179,22 +176,12 @@ export function ruptureNotGiven(model: TowerModel): readonly string[] {
 
 const noYield = ({ yieldStrength }: { readonly yieldStrength?: number | undefined }) => yieldStrength === undefined;
 
-function icedMastModel({ model }: IceCaseShown): MastModel | undefined {
-  const cut = mastCut(model);
-  const winds = model.scenarios.map(({ windStructure, appurtenances }) => {
-    const design = slicesInWind(withMastGust(model, appurtenances.wind, windStructure), cut, 'demand', 'face');
-    return { design, actual: () => design };
-  });
-  return mastModelIn(model, { cut, winds });
-}
-
 function mastModel(model: TowerModel): MastModel | undefined {
-  return once(model, inSiteWind);
+  return once(model, mastModelInWind);
 }
 
-const inSiteWind = (model: TowerModel) => mastModelIn(model, once(model, mastInWind));
-
-function mastModelIn(model: TowerModel, { cut, winds }: MastInWind): MastModel | undefined {
+function mastModelInWind(model: TowerModel): MastModel | undefined {
+  const { cut, winds } = once(model, mastInWind);
   const { mast } = model.input.station;
   const beam = mast && beamOf(mast);
   if (!beam) return undefined;
@@ -329,9 +316,9 @@ function ratioBySpeed(found: MastModel, windOf: (each: MastWinds) => SlicesInWin
 function explainMast({ model, ice }: CheckContext, checks: readonly Check[], trace: Trace): void {
   for (const { withIce, result } of checks) {
     if (!result) continue;
-    const shown = withIce ? ice?.shown : undefined;
-    const found = shown ? icedMastModel(shown) : mastModel(model);
-    const speed = shown ? shown.speed : model.site.speed;
+    const inCase = withIce && ice?.shown ? ice.shown.model : model;
+    const found = mastModel(inCase);
+    const { speed } = inCase.site;
     if (found) under(trace, withIce ? 'mast with ice' : 'mast', () => explainCase(found, speed, !withIce, trace));
   }
 }

@@ -53,6 +53,13 @@ export function mastCut(model: TowerModel): Cut {
 
 /** The wind on the mast and what it carries, with the gust factor that the method has for a mast. */
 function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
+  if (model.ice) {
+    // The gust that goes with ice is a design wind alone.
+    return model.scenarios.map(({ windStructure, appurtenances }) => {
+      const design = slicesInWind(withMastGust(model, appurtenances.wind, windStructure), cut, 'demand', 'face');
+      return { design, actual: () => design };
+    });
+  }
   const windStructure = [...new Set(model.scenarios.map((scenario) => scenario.windStructure))];
   return windStructure.map((each) => {
     const on = (actual: boolean) =>
@@ -205,14 +212,11 @@ export function pullOfWires(model: TowerModel, reach: (height: number) => number
  * @source derived
  */
 export function eccentricWeightOnMast(model: TowerModel, z = Number.NEGATIVE_INFINITY): number {
-  const {
-    input: { station },
-    iceOnLoads,
-  } = model;
+  const { input, ice } = model;
   let eccentricWeight = 0;
-  station.loads.forEach((load, number) => {
+  input.station.loads.forEach((load, number) => {
     if (load.on !== 'mast' || load.low <= z) return;
-    const mass = load.count * (load.weight ?? 0) + (iceOnLoads?.[number] ?? 0);
+    const mass = load.count * (load.weight ?? 0) + (ice?.onLoads[number] ?? 0);
     eccentricWeight += mass * load.offset * GRAVITY;
   });
   return eccentricWeight;

@@ -201,6 +201,7 @@ export const LOADS = wordedList('', {
     choice('/sides', { when: isShape('pole'), blank: 'round' }),
     yes('/turns', { blank: 'no' }),
     quantity('/weight', { unknown: true }),
+    quantity('/icedWeight', { more: true }),
     whole('/count', { more: true }),
     quantity('/heading', { more: true }),
     choice('/on', { more: true, blank: 'by its height' }),
