@@ -73,7 +73,7 @@ export function assess(input: CheckInput): Assessment {
   const ratios = towerRatios(model, unfavourable, favourable);
   const ice = iceCaseOf(model);
   const windLoads = windLoadsOf(model, site.speed, unfavourable);
-  const reactions = reactionsOf(model, wind, windLoads);
+  const reactions = reactionsOf(model, wind, windLoads, unfavourable);
   const context: CheckContext = {
     model,
     ratios,

@@ -30,7 +30,7 @@ export { type OpenQuestion, QUESTIONS } from './open-questions.ts';
 export { ratedAreaFactor } from './rated-case.ts';
 export type { RatedWind, Rating, RatingClaim } from './rating.ts';
 export { type ComparedRating, compareRatings, type RatingComparison } from './rating-comparison.ts';
-export type { FootForces, LegsAtFoot, Reactions } from './reactions.ts';
+export type { ByLevel, FootForces, LegsAtFoot, Reactions } from './reactions.ts';
 export {
   changedBy,
   LOWERING_GRAIN,

@@ -1,6 +1,5 @@
 import { type Assessment, hillHelpOf, loweredOf } from '../margins/index.ts';
-import { METHOD_BY_ID } from '../methods/index.ts';
-import { gathered, inWords, NOT_COVERED, promiseOf, questionOf } from '../words/index.ts';
+import { gathered, NOT_COVERED, promiseOf, questionOf } from '../words/index.ts';
 import { type Besides, cautionDocuments } from './answer-document.ts';
 import { chanceLines } from './chance-document.ts';
 import { foundationSays } from './foundation-document.ts';
@@ -9,7 +8,7 @@ import { iceLines } from './ice-document.ts';
 import { loweredSays } from './lowered-document.ts';
 import { raisingSays } from './raising-document.ts';
 import { remediesLines, tubesSays } from './remedies-document.ts';
-import { bracketSays, checkSays, headlineSays, legsSay, lowerAtSays, roomSays } from './says.ts';
+import { bracketSays, checkSays, headlineSays, legsSay, lowerAtSays, reactionsSay, roomSays } from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
 
@@ -26,10 +25,7 @@ export function answerText(
   if (input.title) lines.push(input.title, '');
   lines.push(headlineSays(assessment), '');
   for (const check of checks) lines.push(`- ${checkSays(assessment, check).says}`);
-  lines.push(
-    '',
-    `At the base${reactions.supportedAbove ? ', supports above ignored' : ''}${reactions.withoutOwnWind ? ', wind on the tower itself not included (unknown)' : ''}, allowable level, ${METHOD_BY_ID[input.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,
-  );
+  lines.push('', reactionsSay(assessment));
   lines.push(...iceLines(assessment));
   if (reactions.legs) lines.push(legsSay(reactions.legs, units));
   const bracket = bracketSays(assessment);

@@ -27,6 +27,7 @@ export function foundationDocument(answer: FoundationAnswer, system: UnitSystem)
     shear: quantity(load.shear, 'force', system),
     moment: quantity(load.moment, 'moment', system),
     weight: quantity(load.weight, 'weight', system),
+    leastWeight: quantity(load.leastWeight, 'weight', system),
     block:
       block &&
       told<NonNullable<FoundationReport['block']>>({

@@ -19,7 +19,7 @@ import { roomByMoment } from '../formulas.ts';
 import { holdsTo, inActualWind, steadyUpTo } from '../holds-to.ts';
 import { heldBy, type RatioByWind, windsReaching } from '../holds-to-ratio.ts';
 import type { TowerInWind, TowerModel } from '../model.ts';
-import { explainLegs, withoutWindOf } from '../reactions.ts';
+import { explainLegs, type Reactions, withoutWindOf } from '../reactions.ts';
 import { forcePerArea, type RoomByCheck, type RoomPlace } from '../room-by-check.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
 import { type ComparisonRatio, ratioInCalm } from '../tower-ratio.ts';
@@ -138,10 +138,11 @@ function icedFooting({ model, ice, ...context }: CheckContext): readonly Check[]
   }
   const steady = withoutWindOf(iced);
   const { weight } = context.reactions;
+  const bare = weightOn(context.reactions);
   const at = (bound: Bound): Compared => {
     const wind = windAtFoot(iced, iced.scenarios, iced.site.speed, bound, shown.toNominal);
     const load = { shear: wind.shear + steady.shear, moment: wind.moment + steady.moment };
-    const both = weight === undefined ? [{}] : [{ weight }, { weight: weight + weights.all }];
+    const both = weight === undefined ? [bare] : [bare, { weight: weight + weights.all }];
     return both
       .map((dead) => judge(foundation, { ...load, ...dead }).compared)
       .reduce((most, each) => (each.ratio > most.ratio ? each : most));
@@ -191,9 +192,14 @@ function judge(foundation: Exclude<Foundation, { kind: 'manufacturer' }>, load: 
   };
 }
 
+/** The weight on the footing, or what of it is known. */
+function weightOn({ weight, leastWeight }: Reactions): Pick<FootLoad, 'weight' | 'leastWeight'> {
+  return weight === undefined ? { leastWeight } : { weight };
+}
+
 /** The design wind at the foot, at the nominal level, with what stays: shear and moment each at its worst heading. */
 function footLoad({ model, unfavourable, reactions }: CheckContext): FootLoad {
-  const { withoutWind, toNominal, weight } = reactions;
+  const { withoutWind, toNominal } = reactions;
   const last = model.levels.length - 1;
   const most = (of: 'shear' | 'moment') =>
     Math.max(
@@ -204,7 +210,7 @@ function footLoad({ model, unfavourable, reactions }: CheckContext): FootLoad {
   return {
     shear: toNominal * most('shear') + withoutWind.shear,
     moment: toNominal * most('moment') + withoutWind.moment,
-    ...(weight === undefined ? {} : { weight }),
+    ...weightOn(reactions),
   };
 }
 
