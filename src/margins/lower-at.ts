@@ -1,22 +1,9 @@
-import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
+import { evaluate, type Trace } from '../foundation/index.ts';
 import type { CheckInput } from './check-input.ts';
 import type { Check } from './checks/check.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
+import { lowerAtGust } from './formulas.ts';
 import { canBeLowered } from './holds-to-ratio.ts';
-
-export const lowerAtGust = defineFormula({
-  id: 'lower-at',
-  title: 'Forecast gust at which to lower: the gust at the target, less the forecast error',
-  symbol: 'v_low',
-  unit: 'speed',
-  expression: 'v_m * (1 - a)',
-  variables: [
-    variable('v_m', 'gust at which the weakest check reaches the target', 'speed', 1, 150),
-    variable('a', 'allowance for the error of a forecast', 'one', 0, 0.9),
-  ],
-  cite: cite('common-practice', 'a forecast errs by about a tenth', 'common-practice'),
-  of: (gust: number, allowance: number) => gust * (1 - allowance),
-});
 
 export interface LowerAt {
   /**

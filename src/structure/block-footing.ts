@@ -147,7 +147,11 @@ export const overturningRatio = defineFormula({
   unit: 'one',
   expression: 'M_u / (k_D * M_D)',
   variables: [variable('k_D', 'share of the dead load that resists', 'one', 0.6, 1), momentVariable, holdingVariable],
-  cite: cite('ibc-2018', '1605.3.1, 0.6D + 0.6W of strength-level wind, which is nominal wind', 'memory'),
+  cite: cite(
+    'ibc-2018',
+    '1605.3.1, 0.6D + 0.6W of strength-level wind, which is nominal wind; from IBC 2021 ASCE 7, 2.4',
+    'memory',
+  ),
   of: (share: number, moment: number, holding: number) => moment / (share * holding),
 });
 

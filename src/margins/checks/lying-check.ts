@@ -16,7 +16,7 @@ import {
 import { surelyShown } from '../capacity.ts';
 import { speedByForce } from '../formulas.ts';
 import { inActualWind } from '../holds-to.ts';
-import { lowerAtGust } from '../lower-at.ts';
+import { lowerAtGust } from '../formulas.ts';
 import type { TowerModel } from '../model.ts';
 import { once } from '../tower-model.ts';
 import { type Check, judged, openCheck, settled } from './check.ts';
