@@ -55,6 +55,7 @@ export const answerSchema = z
     ),
     entryWarnings: z.array(entryWarningSchema),
     plan: z.unknown().meta({ description: 'The plan as read, in format 2.' }),
+    version: z.exactOptional(words('Of the service that gave the answer.')),
     planHash: z.exactOptional(
       z
         .object({

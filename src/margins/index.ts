@@ -24,6 +24,7 @@ export type { RaisingAnswer } from './checks/raising-check.ts';
 export { COMPARED_PLACES } from './comparisons.ts';
 export { actualSpeedHoldsTo, designHoldsTo, sliceForce } from './formulas.ts';
 export { type HillHelp, hillHelpOf } from './hill-help.ts';
+export { type BaseInWind, baseByWind } from './base-by-wind.ts';
 export { lowerAtGust } from './formulas.ts';
 export type { LowerAt } from './lower-at.ts';
 export { type Lowered, loweredOf } from './lowered.ts';

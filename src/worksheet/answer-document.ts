@@ -49,6 +49,8 @@ export interface Besides {
   readonly remedies?: Remedies | undefined;
   readonly tubes?: readonly TubeForMast[] | undefined;
   readonly planHash?: PlanHash;
+  /** Of the service. */
+  readonly version?: string;
 }
 
 /** Whether the working and what stands beside the answer are asked for. */
@@ -60,7 +62,7 @@ export function answerDocument(
   plan: unknown,
   entryWarnings: readonly EntryWarning[],
   working: Depth,
-  { drawings, spread, sensitivity, remedies, tubes, planHash }: Besides = {},
+  { drawings, spread, sensitivity, remedies, tubes, planHash, version }: Besides = {},
 ): Answer {
   const { input, questions, chances, checks, foundation, raising, heights } = assessment;
   const system = input.station.units;
@@ -107,6 +109,7 @@ export function answerDocument(
     chance: chances && chanceDocuments(chances, checks, system),
     entryWarnings,
     plan,
+    version,
     planHash,
     drawings,
     working: working === 'full' ? workingDocument(workingOf(assessment).steps, system) : undefined,

@@ -8,7 +8,7 @@ import { iceLines } from './ice-document.ts';
 import { loweredSays } from './lowered-document.ts';
 import { raisingSays } from './raising-document.ts';
 import { remediesLines, tubesSays } from './remedies-document.ts';
-import { bracketSays, checkSays, headlineSays, legsSay, lowerAtSays, reactionsSay, roomSays } from './says.ts';
+import { bracketSays, checkSays, headlineSays, legsSay, lowerAtSays, reactionsSay, roomSays, tracedTo } from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
 
@@ -16,7 +16,7 @@ import { spreadLines } from './spread-document.ts';
 export function answerText(
   assessment: Assessment,
   entryWarnings: readonly { readonly pointer: string; readonly says: string }[],
-  { spread, sensitivity, remedies, tubes }: Besides = {},
+  { spread, sensitivity, remedies, tubes, planHash, version }: Besides = {},
 ): string {
   const { input, checks, questions, reactions, roomLeft } = assessment;
   const { units } = input.station;
@@ -54,6 +54,7 @@ export function answerText(
   for (const caution of cautions) lines.push(`- ${caution.says} ${caution.action}`);
   for (const query of entryWarnings) lines.push(`- ${query.says}`);
   lines.push('', `Not covered by this service: ${NOT_COVERED.join(', ')}.`, '');
+  if (version !== undefined) lines.push(tracedTo(version, planHash), '');
   return lines.join('\n');
 }
 

@@ -23,6 +23,7 @@ import {
   inWords,
   listed,
   missingSentences,
+  type PlanHash,
   placeOfFall,
   questionOf,
   REASON_WORDS,
@@ -331,6 +332,13 @@ export function reactionsSay({ input, reactions }: Assessment): string {
 
 /** A shear this much larger is another one: the last of four figures. */
 const SAME_PAIR = 5e-4;
+
+/** What an answer that is kept can be traced by: the service that gave it, and the plan. */
+export function tracedTo(version: string, planHash?: PlanHash): string {
+  if (planHash === undefined) return `Gustworthy ${version}`;
+  const before = planHash.format1 === undefined ? '' : ` (in format 1, ${planHash.format1})`;
+  return `Gustworthy ${version}, plan format 2, SHA-256 ${planHash.format2}${before}`;
+}
 
 /** What the legs do at the base, in a sentence or three. */
 export function legsSay(legs: LegsAtFoot, units: UnitSystem): string {
