@@ -97,6 +97,8 @@ export type Foundation =
       /** What the soil may carry sideways, for each metre of depth [Pa/m]. */
       readonly lateral: number;
       readonly constrained: boolean;
+      /** Half an inch of movement at the ground does it no harm: twice the pressure of the soil counts. */
+      readonly isolatedPole?: true;
       /** How far the foot of the tower, at its head, stands above the ground, below which its depth counts [m]. */
       readonly head: number;
     }

@@ -452,6 +452,11 @@ export const FIELDS = {
       'pier: allowable lateral soil bearing by depth',
     ),
     constrained: plain('Restrained at the ground by a slab', 'pier: restrained at the ground, by a slab'),
+    isolatedPole: plain(
+      'Half an inch at the ground does no harm',
+      'pier: an isolated pole that half an inch (12.7 mm) of movement at the ground does not harm, by twice the lateral soil bearing (IBC 1806.3.4)',
+      'twice the lateral soil bearing then counts; the building official decides',
+    ),
     ...remarks(),
   },
   mast: {

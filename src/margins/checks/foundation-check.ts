@@ -32,6 +32,8 @@ export interface FoundationAnswer {
   readonly load: FootLoad;
   readonly block?: BlockComparison;
   readonly pier?: PierComparison;
+  /** Of a pier: twice the lateral value of the soil is counted, as its plan says it may. */
+  readonly isolatedPole?: true;
 }
 
 interface FoundationResult {
@@ -116,7 +118,12 @@ function foundationResult(context: CheckContext): FoundationResult {
   };
   return {
     check: judged(FOUNDATION, result, { margin: model.input.wanted.margin, favourable, missing }),
-    answer: { kind: foundation.kind, load, ...sides },
+    answer: {
+      kind: foundation.kind,
+      load,
+      ...sides,
+      ...(foundation.kind === 'pier' && foundation.isolatedPole ? { isolatedPole: true } : {}),
+    },
   };
 }
 

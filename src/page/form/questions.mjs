@@ -443,7 +443,7 @@ const SHEET = [
         blank: DONT_KNOW,
         owns: {
           block: ['/length', '/width', '/depth', '/soilBearing'],
-          pier: ['/diameter', '/depth', '/soilLateral', '/constrained'],
+          pier: ['/diameter', '/depth', '/soilLateral', '/constrained', '/isolatedPole'],
           manufacturer: [],
         },
       }),
@@ -455,6 +455,7 @@ const SHEET = [
         ({ here }) => here('/kind') === 'pier',
         quantity('/soilLateral', { unknown: true }),
         yes('/constrained'),
+        yes('/isolatedPole'),
       ),
       ...remarks(),
     ],

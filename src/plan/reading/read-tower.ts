@@ -150,7 +150,7 @@ function readGear(reader: PlanReader, fields: GearFields): RaisingGear {
 }
 
 const BLOCK = ['length', 'width', 'soilBearing'] as const;
-const PIER = ['diameter', 'soilLateral', 'constrained'] as const;
+const PIER = ['diameter', 'soilLateral', 'constrained', 'isolatedPole'] as const;
 
 function readFoundation(reader: PlanReader, fields: FoundationFields, foot: number): Foundation {
   const at = '/tower/foundation';
@@ -163,7 +163,7 @@ function readFoundation(reader: PlanReader, fields: FoundationFields, foot: numb
     reader.fault(pointerTo(at, key), 'goes-with', key, allowed, says);
   }
   for (const key of own) {
-    if (key === 'constrained' || fields[key as keyof FoundationFields] !== undefined) continue;
+    if (key === 'constrained' || key === 'isolatedPole' || fields[key as keyof FoundationFields] !== undefined) continue;
     const says = `Tower foundation: a ${fields.kind} needs "${key}". Give it, or leave the foundation out.`;
     reader.fault(pointerTo(at, key), 'missing', 'nothing', key, says);
   }
@@ -175,7 +175,9 @@ function readFoundation(reader: PlanReader, fields: FoundationFields, foot: numb
   }
   if (fields.kind === 'pier') {
     const constrained = fields.constrained ?? false;
-    return { kind: 'pier', diameter: size('diameter'), depth: size('depth'), lateral, constrained, head: foot };
+    const isolated = fields.isolatedPole === true ? { isolatedPole: true as const } : {};
+    const sizes = { diameter: size('diameter'), depth: size('depth') };
+    return { kind: 'pier', ...sizes, lateral, constrained, ...isolated, head: foot };
   }
   return { kind: 'manufacturer' };
 }
