@@ -19,7 +19,13 @@ export class Trace {
   readonly #about: string[] = [];
 
   /** Records a formula just evaluated and hands its value back. */
-  step<A extends readonly unknown[]>(formula: Formula<A>, inputs: A, value: number, note?: string, cite?: Citation): number {
+  step<A extends readonly unknown[]>(
+    formula: Formula<A>,
+    inputs: A,
+    value: number,
+    note?: string,
+    cite?: Citation,
+  ): number {
     const step = {
       about: [...this.#about],
       formula: formula as unknown as Formula,

@@ -8,7 +8,16 @@ import { iceLines } from './ice-document.ts';
 import { loweredSays } from './lowered-document.ts';
 import { raisingSays } from './raising-document.ts';
 import { remediesLines, tubesSays } from './remedies-document.ts';
-import { bracketSays, checkSays, headlineSays, legsSay, lowerAtSays, reactionsSay, roomSays, tracedTo } from './says.ts';
+import {
+  bracketSays,
+  checkSays,
+  headlineSays,
+  legsSay,
+  lowerAtSays,
+  reactionsSay,
+  roomSays,
+  tracedTo,
+} from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
 

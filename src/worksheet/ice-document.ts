@@ -82,5 +82,7 @@ function totalSays({ lumps, level, needs }: Weights, system: UnitSystem): string
 function rowSays({ name, low, high, thickness, mass }: IcedRow, system: UnitSystem): string {
   const long = (height: number) => inWords(height, 'length', system);
   const place = high - low < 1e-6 ? `at ${long(low)}` : `${long(low)} to ${long(high)}`;
-  return `${name}, ${place}: ice ${inWords(thickness, 'diameter', system)} thick, ${inWords(mass, 'weight', system)}.`;
+  // A section without a name of its own is called by its heights.
+  const called = name === place ? `tower, ${place}` : `${name}, ${place}`;
+  return `${called}: ice ${inWords(thickness, 'diameter', system)} thick, ${inWords(mass, 'weight', system)}.`;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { SITE_METHODS } from '../../src/methods/index.ts';
 import { workingOf } from '../../src/margins/index.ts';
+import { SITE_METHODS } from '../../src/methods/index.ts';
 import { workingDocument } from '../../src/worksheet/working-document.ts';
 import { assessed } from './any-plan.ts';
 
@@ -18,10 +18,17 @@ describe('the clause of a force', () => {
       tower: { support: 'free', top: 12, shape: 'pole', width: 120 },
       loads: [{ name: 'box', height: 12, area: 0.5, areaKind: 'effective' }],
       ratings: [
-        { of: 'tower', area: 1, areaKind: 'effective', wind: { speed: 40, method: 'tia222-g', basis: 'gust3-nominal' } },
+        {
+          of: 'tower',
+          area: 1,
+          areaKind: 'effective',
+          wind: { speed: 40, method: 'tia222-g', basis: 'gust3-nominal' },
+        },
       ],
     });
-    const steps = workingDocument(workingOf(assessment).steps, 'si').filter(({ formula }) => formula === 'force-of-slice');
+    const steps = workingDocument(workingOf(assessment).steps, 'si').filter(
+      ({ formula }) => formula === 'force-of-slice',
+    );
     const rated = steps.filter(({ about }) => about.includes('rated wind on the tower itself'));
     const site = steps.filter((step) => !rated.includes(step));
     expect(site.length).toBeGreaterThan(0);

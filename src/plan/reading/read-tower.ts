@@ -163,7 +163,8 @@ function readFoundation(reader: PlanReader, fields: FoundationFields, foot: numb
     reader.fault(pointerTo(at, key), 'goes-with', key, allowed, says);
   }
   for (const key of own) {
-    if (key === 'constrained' || key === 'isolatedPole' || fields[key as keyof FoundationFields] !== undefined) continue;
+    if (key === 'constrained' || key === 'isolatedPole' || fields[key as keyof FoundationFields] !== undefined)
+      continue;
     const says = `Tower foundation: a ${fields.kind} needs "${key}". Give it, or leave the foundation out.`;
     reader.fault(pointerTo(at, key), 'missing', 'nothing', key, says);
   }

@@ -77,7 +77,8 @@ function baseInBothWinds({ model, unfavourable, input }: AnswerSheetGiven['asses
   const { units } = input.station;
   const rows = baseByWind(model, unfavourable);
   if (rows.length === 0) return [];
-  const amount = (value: number, of: BaseInWind['of']) => inWords(value, of === 'moment' ? 'moment' : 'force', units, 4);
+  const amount = (value: number, of: BaseInWind['of']) =>
+    inWords(value, of === 'moment' ? 'moment' : 'force', units, 4);
   return [
     table<BaseInWind>(
       'The tower at its base, wind on a face and on a corner',
