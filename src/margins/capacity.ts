@@ -33,9 +33,10 @@ export function eachCapacity(
   for (const each of proven) {
     tell(nth(nth(each[bound], scenario), number), nth(each.windRatio[bound], scenario), each.claim);
   }
-  const { of, level } = nth(model.comparisons, number);
-  if (of === 'shear') return;
-  for (const claim of model.momentClaims) if (claim.level === level) tell(claim.moment[bound], 0, claim);
+  for (const claim of model.momentClaims) {
+    const share = claim.shares.get(number);
+    if (share !== undefined) tell(claim.moment[bound] * share, 0, claim);
+  }
 }
 
 /**

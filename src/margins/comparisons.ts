@@ -10,8 +10,8 @@ export interface Comparison {
   readonly check: 'tower' | 'tower-top';
   /** Number of the level whose demand is compared. */
   readonly level: number;
-  /** Levels of which any proves the same: the largest counts, each times its factor. */
-  readonly provenAt: readonly { readonly level: number; readonly factor: number }[];
+  /** Where it is proven, each place as good as another. */
+  readonly provenAt: Proof;
   /** What a ratio over 1 means: beyond what the maker stands behind, or only that nothing shows it. */
   readonly beyond: 'over' | 'open';
   readonly place: (typeof COMPARED_PLACES)[number];
@@ -20,7 +20,15 @@ export interface Comparison {
   readonly apex: number;
 }
 
-type Proof = Comparison['provenAt'];
+/** Levels of which any proves the same: the largest counts, each times its factor. */
+export type Proof = readonly {
+  readonly level: number;
+  readonly factor: number;
+  /** Where legs would meet there, if it is another place than that of the comparison [m]. */
+  readonly apex?: number;
+  /** A moment, though the comparison be of shear: of a couple, its factor is one over its arm. */
+  readonly of?: 'moment';
+}[];
 
 /**
  * Every comparison of a station: foot and joints point by point, sections of one make sharing their joints; a tapering
@@ -111,8 +119,12 @@ function jointsAlike(
   });
 }
 
-/** Where the axes of the legs meet; by the outside width, a little higher, where their thickness is not told. */
-function apexOf(section: Section): number {
+/**
+ * Where the axes of the legs meet; by the outside width, a little higher, where their thickness is not told.
+ *
+ * @returns the height [m]; Infinity where they stand upright
+ */
+export function apexOf(section: Section): number {
   const shape = section.shape;
   if (shape?.kind !== 'lattice' || shape.width[0] <= shape.width[1]) return Number.POSITIVE_INFINITY;
   const spacing = shape.width[0] - (shape.solid.by === 'members' ? shape.solid.leg : 0);

@@ -1,9 +1,10 @@
 import { evaluate, nth, Trace, under } from '../foundation/index.ts';
-import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
+import { METHOD_BY_ID } from '../methods/index.ts';
 import {
   appurtenanceItems,
   cutIntoSlices,
   type Level,
+  type MastHold,
   ratedLines,
   type Slice,
   shareInBraces,
@@ -14,7 +15,13 @@ import {
 } from '../structure/index.ts';
 import type { Check } from './checks/check.ts';
 import type { CheckContext } from './checks/check-kind.ts';
-import type { Comparison } from './comparisons.ts';
+import type { Comparison, Proof } from './comparisons.ts';
+import {
+  explainMomentAsRated,
+  explainMoreThanRated,
+  explainPlaceAsRated,
+  shareOfRatedMoment,
+} from './explain-as-rated.ts';
 import { agree, explainPieces, type Reaching, sumGroup, sumsByGroup } from './explain-slices.ts';
 import {
   actualSpeedHoldsTo,
@@ -36,12 +43,12 @@ import {
   windRatio,
 } from './formulas.ts';
 import type { Claim, ClaimCase, MomentClaim, Scenario, TowerModel } from './model.ts';
-import { handedOn, provenBy } from './rated-capacity.ts';
-import { type RatedCase, ratedAreaFactor, ratedSpeed } from './rated-case.ts';
+import { handedOn, proofOf, provenBy, provingTower } from './rated-capacity.ts';
+import { ratedAreaFactor, ratedSpeed } from './rated-case.ts';
 import { shareAllowed } from './rating.ts';
 import { demandOf, weightMoment } from './tower-model.ts';
 import { type ComparisonRatio, checkRatio } from './tower-ratio.ts';
-import { coefficientRise, windOnDragArea } from './unknown-own-drag.ts';
+import { coefficientRise, type LevelOfWindRatio, levelsOfWindRatio, windOnDragArea } from './unknown-own-drag.ts';
 
 /** One load case as the working goes through it. */
 interface LoadCase {
@@ -117,16 +124,16 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
   const demand = under(trace, 'demand', () => explainDemand(loadCase, governing, trace));
   agree(demand, governing.demand, 'demand');
   const { by } = governing;
-  if (by && !('cases' in by)) explainStatedMoment(model, by, trace);
+  if (by && !('cases' in by)) explainStatedMoment(model, by, model.comparisons.indexOf(comparison), trace);
   const proof =
     by && 'cases' in by
       ? under(trace, 'capacity by the rating', () => explainProof(model, by, governing, trace))
       : undefined;
-  if (proof && !governing.byWindRatio) agree(proof.capacity, governing.capacity, 'capacity');
-  const capacity = proof?.capacity ?? governing.capacity;
+  if (proof !== undefined && !governing.byWindRatio) agree(proof, governing.capacity, 'capacity');
+  const capacity = proof ?? governing.capacity;
   const formula = comparison.of === 'moment' ? ratioOfMoment : ratioOfShear;
   const ratio = governing.byWindRatio
-    ? explainWindRatio(model, governing, proof?.rated.wind, trace)
+    ? explainWindRatio(model, governing, trace)
     : evaluate(trace, formula, [demand, capacity]);
   agree(ratio, governing.unfavourable, 'use');
   evaluate(trace, marginOfRatio, [ratio]);
@@ -153,10 +160,17 @@ function explainCheck(loadCase: LoadCase, check: Check, governing: ComparisonRat
   METHOD_BY_ID[wind.method].actualGust(actual, trace);
 }
 
-function explainStatedMoment(model: TowerModel, { number }: MomentClaim, trace: Trace): void {
+function explainStatedMoment(
+  model: TowerModel,
+  { number, shares }: MomentClaim,
+  comparison: number,
+  trace: Trace,
+): void {
   const rating = model.input.ratings[number];
   if (rating?.claim.kind !== 'moment') return;
-  evaluate(trace, allowableMoment, [shareAllowed(rating.claim).low, rating.claim.moment]);
+  const stated = evaluate(trace, allowableMoment, [shareAllowed(rating.claim).low, rating.claim.moment]);
+  const share = shares.get(comparison) ?? 0;
+  if (share !== 1) evaluate(trace, shareOfRatedMoment, [stated, share]);
 }
 
 function explainDemand(loadCase: LoadCase, governing: ComparisonRatio, trace: Trace): number {
@@ -165,7 +179,8 @@ function explainDemand(loadCase: LoadCase, governing: ComparisonRatio, trace: Tr
   const level = nth(model.levels, comparison.level);
   const inWind = nth(model.scenarios, scenario);
   loadCase.items(trace);
-  const reach = (slice: Slice, item: WindItem) => reachOf(model, comparison, level, slice, item);
+  const reach = (slice: Slice, item: WindItem) =>
+    reachOf(model.hold, comparison.of, comparison.apex, level, slice, item);
   const all = explainPieces({ cut: inWind.appurtenances, speed, bound: 'unfavourable', least }, reach, trace);
   const pieces = oneWay(all, comparison.of);
   const own = inWind.bareTower;
@@ -212,17 +227,14 @@ function torsionOf(pieces: readonly Reaching[]): number {
   return [...sums.values()].reduce((sum, [along, across, offset]) => sum + Math.max(along, across) * offset, 0);
 }
 
-function reachOf(model: TowerModel, comparison: Comparison, level: Level, slice: Slice, item: WindItem) {
-  const { hold } = model;
+function reachOf(hold: MastHold, of: Comparison['of'], apex: number, level: Level, slice: Slice, item: WindItem) {
   const { z, zone } = level;
   if (item.carriedBy === 'mast' ? zone === 'clear' : slice.z < z) return undefined;
   const { offset } = item;
   const twisting = offset > 0 && (item.carriedBy === 'tower' || zone === 'plain');
   const twists = twisting ? { twists: { item: slice.item, offset } } : {};
   const braces =
-    comparison.of === 'shear' && comparison.apex !== Number.POSITIVE_INFINITY
-      ? shareInBraces(item, slice.z, level, comparison.apex, hold)
-      : undefined;
+    of === 'shear' && apex !== Number.POSITIVE_INFINITY ? shareInBraces(item, slice.z, level, apex, hold) : undefined;
   if (item.carriedBy === 'mast' && zone === 'couple') {
     const bearing = hold.bearing as number;
     const share = (slice.z - hold.foot) / (bearing - hold.foot);
@@ -231,19 +243,15 @@ function reachOf(model: TowerModel, comparison: Comparison, level: Level, slice:
   return { share: braces ?? 1, arm: slice.z - z, ...twists };
 }
 
-interface Proof {
-  readonly capacity: number;
-  readonly rated: RatedCase;
-}
-
 /** The reading of a claim that proves least, written down. */
-function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRatio, trace: Trace): Proof {
+function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRatio, trace: Trace): number {
   const { comparison, scenario } = governing;
+  const number = model.comparisons.indexOf(comparison);
   let least: { readonly each: ClaimCase; readonly capacity: number } | undefined;
   for (const each of claim.cases) {
     const capacity = provenBy(
       model,
-      comparison,
+      number,
       each,
       scenario,
       lowFactor(each, scenario),
@@ -252,12 +260,10 @@ function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRati
     if (!least || capacity < least.capacity) least = { each, capacity };
   }
   const { each } = least as { each: ClaimCase };
-  const rated = nth(each.rated, scenario);
   let capacity = 0;
   let best: (() => number) | undefined;
-  for (const proven of comparison.provenAt) {
-    const explain = (at: Trace) =>
-      explainProofAt(model, comparison, proven, rated, scenario, lowFactor(each, scenario), at);
+  for (const proven of proofOf(model, number, each)) {
+    const explain = (at: Trace) => explainProofAt(model, comparison, proven, each, scenario, at);
     const value = explain(new Trace());
     if (value > capacity || !best) {
       capacity = value;
@@ -265,7 +271,7 @@ function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRati
     }
   }
   best?.();
-  return { capacity, rated };
+  return capacity;
 }
 
 function lowFactor(each: ClaimCase, scenario: number): number {
@@ -277,14 +283,17 @@ function lowFactor(each: ClaimCase, scenario: number): number {
 function explainProofAt(
   model: TowerModel,
   comparison: Comparison,
-  proven: Comparison['provenAt'][number],
-  rated: RatedCase,
+  place: Proof[number],
+  each: ClaimCase,
   scenario: number,
-  factor: number,
   trace: Trace,
 ): number {
+  const rated = nth(each.rated, scenario);
   const { wind, rating } = rated;
-  const level = nth(model.levels, proven.level);
+  const proving = provingTower(model, each);
+  const { of = comparison.of, apex = comparison.apex } = place;
+  const level = nth(proving.levels, place.level);
+  if (each.asRated) explainPlaceAsRated(model, each.asRated, place, trace);
   const stated = rating.wind?.speed;
   if (wind && rating.wind && stated !== undefined) ratedSpeed(stated, rating.wind, METHOD_BY_ID[wind.method], trace);
   const forces: number[] = [];
@@ -299,63 +308,70 @@ function explainProofAt(
         wind.gustEffect(undefined, trace),
       ];
       evaluate(trace, pressureForce, inputs);
-      forces.push(evaluate(trace, ratedForce, [perArea, factor, area]));
+      forces.push(evaluate(trace, ratedForce, [perArea, lowFactor(each, scenario), area]));
     } else {
       const { claim } = rating;
       const stated = claim.kind === 'force';
       forces.push(stated ? evaluate(trace, allowableForce, [shareAllowed(claim).low, claim.force]) : perArea * area);
     }
-    reach.push(handedOn(model, comparison, height, level.z, level.zone));
+    reach.push(handedOn(proving, of, apex, height, level.z, level.zone));
   }
   const ofForces =
-    forces.length === 0 ? 0 : evaluate(trace, comparison.of === 'moment' ? sumOfMoments : sumOfForces, [forces, reach]);
-  const own = wind && rated.provesOwn ? explainRatedOwn(model, comparison, rated, wind, scenario, level, trace) : 0;
-  return comparison.of === 'moment'
-    ? evaluate(trace, provenMoment, [ofForces, own, proven.factor])
-    : evaluate(trace, comparison.apex === Number.POSITIVE_INFINITY ? provenShear : provenInBraces, [ofForces, own]);
+    forces.length === 0 ? 0 : evaluate(trace, of === 'moment' ? sumOfMoments : sumOfForces, [forces, reach]);
+  const own = wind && rated.provesOwn ? explainRatedOwn(model, of, apex, each, scenario, level, trace) : 0;
+  if (each.asRated && of === 'moment') return explainMomentAsRated(comparison.of, place.factor, ofForces, own, trace);
+  return of === 'moment'
+    ? evaluate(trace, provenMoment, [ofForces, own, place.factor])
+    : evaluate(trace, apex === Number.POSITIVE_INFINITY ? provenShear : provenInBraces, [ofForces, own]);
 }
 
 function explainRatedOwn(
   model: TowerModel,
-  comparison: Comparison,
-  rated: RatedCase,
-  wind: Wind,
+  of: Comparison['of'],
+  apex: number,
+  each: ClaimCase,
   scenario: number,
   level: Level,
   trace: Trace,
 ): number {
   const { direction, solidity, overlaps } = nth(model.scenarios, scenario);
-  const { tower } = model.input.station;
+  const rated = nth(each.rated, scenario);
+  const { wind } = rated;
+  const tower = each.asRated?.tower ?? model.input.station.tower;
+  const { levels, hold } = provingTower(model, each);
   const lines = rated.rating.withCables ? [ratedLines(rated.rating.withCables, tower)] : [];
   const items = model.bareTowerKnown ? [...towerItems(tower, solidity, overlaps), ...lines] : lines;
-  if (items.length === 0) return 0;
-  const cut = slicesInWind(wind, cutIntoSlices(items, model.levels), 'capacity', direction);
+  if (!wind || items.length === 0) return 0;
+  const cut = slicesInWind(wind, cutIntoSlices(items, levels), 'capacity', direction);
   const pieces = under(trace, 'rated wind on the tower itself', () =>
     explainPieces(
       { cut, speed: wind.conditions.speed, bound: 'favourable', least: false },
-      (slice, item) => reachOf(model, comparison, level, slice, item),
+      (slice, item) => reachOf(hold, of, apex, level, slice, item),
       trace,
     ),
   );
-  return sumGroup(pieces, comparison.of, trace);
+  return sumGroup(pieces, of, trace);
 }
 
-function explainWindRatio(
-  model: TowerModel,
-  governing: ComparisonRatio,
-  rated: Wind | undefined,
-  trace: Trace,
-): number {
-  const { windStructure, appurtenances } = nth(model.scenarios, governing.scenario);
+function explainWindRatio(model: TowerModel, governing: ComparisonRatio, trace: Trace): number {
+  const { by: claim, scenario } = governing;
+  const { windStructure, appurtenances } = nth(model.scenarios, scenario);
   const site = appurtenances.wind;
+  const most = (one: ClaimCase, other: ClaimCase) =>
+    nth(other.own, scenario).windRatio > nth(one.own, scenario).windRatio ? other : one;
+  const by = claim && 'cases' in claim ? claim.cases.reduce(most) : undefined;
+  const rated = by && nth(by.rated, scenario).wind;
   if (!rated) return governing.unfavourable;
-  const rise = (z: number) => coefficientRise(site, rated, z, windStructure);
-  const ratioAt = (z: number) => (rise(z) * windOnDragArea(site, z)) / windOnDragArea(rated, z);
-  const worst = model.levels.reduce((most, { z }) => (ratioAt(z) > ratioAt(most) ? z : most), nth(model.levels, 0).z);
+  const rise = ({ z, ratedZ }: LevelOfWindRatio) => coefficientRise(site, rated, z, windStructure, ratedZ);
+  const ratioAt = (each: LevelOfWindRatio) =>
+    (each.moreOfIt * rise(each) * windOnDragArea(site, each.z)) / windOnDragArea(rated, each.ratedZ);
+  const levels = levelsOfWindRatio(model.levels, by.asRated);
+  const worst = levels.reduce((worse, each) => (ratioAt(each) > ratioAt(worse) ? each : worse), nth(levels, 0));
   const ratio: [number, number, number] = [
     rise(worst),
-    under(trace, 'site wind', () => windOnDragArea(site, worst, trace)),
-    under(trace, 'the rated wind', () => windOnDragArea(rated, worst, trace)),
+    under(trace, 'site wind', () => windOnDragArea(site, worst.z, trace)),
+    under(trace, 'the rated wind', () => windOnDragArea(rated, worst.ratedZ, trace)),
   ];
-  return evaluate(trace, windRatio, ratio);
+  const byWind = evaluate(trace, windRatio, ratio);
+  return by.asRated ? explainMoreThanRated(model.levels, worst, by.asRated, byWind, trace) : byWind;
 }

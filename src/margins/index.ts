@@ -28,6 +28,7 @@ export { type HillHelp, hillHelpOf } from './hill-help.ts';
 export type { LowerAt } from './lower-at.ts';
 export { type Lowered, loweredOf } from './lowered.ts';
 export { type OpenQuestion, QUESTIONS } from './open-questions.ts';
+export { plausibleRatedHeights, type RatedHeights } from './plausible-rated-heights.ts';
 export { ratedAreaFactor } from './rated-case.ts';
 export type { RatedWind, Rating, RatingClaim } from './rating.ts';
 export { type ComparedRating, compareRatings, type RatingComparison } from './rating-comparison.ts';

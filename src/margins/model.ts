@@ -6,6 +6,7 @@ import type { CheckInput } from './check-input.ts';
 import type { Comparison } from './comparisons.ts';
 import type { RatedCase } from './rated-case.ts';
 import type { Rating } from './rating.ts';
+import type { TowerAsRated } from './tower-as-rated.ts';
 
 /** What hangs on a tower and the tower itself, cut into slices in a wind. */
 export interface TowerInWind {
@@ -35,6 +36,8 @@ export interface Claim {
 }
 
 export interface ClaimCase {
+  /** The tower as it was rated, where that is of another height. */
+  readonly asRated?: TowerAsRated;
   /** By scenario: the rated case as it is for that kind of structure. */
   readonly rated: readonly RatedCase[];
   /** By scenario: shear and moment of the rated wind on the tower itself, at the allowable level. */
@@ -54,7 +57,8 @@ interface CaseProof {
 /** A moment stated at a level of the tower. */
 export interface MomentClaim {
   readonly number: number;
-  readonly level: number;
+  /** By number of the comparison that it speaks of: the share of it that counts there. */
+  readonly shares: ReadonlyMap<number, number>;
   /** What it surely proves, and at most where its level is not told [N·m]. */
   readonly moment: Readonly<Record<Bound, number>>;
 }

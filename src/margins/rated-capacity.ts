@@ -1,7 +1,7 @@
 import { nth, zeros } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import type { Level } from '../structure/index.ts';
-import type { Comparison } from './comparisons.ts';
+import type { Level, MastHold } from '../structure/index.ts';
+import type { Comparison, Proof } from './comparisons.ts';
 import type { Answers, BareModel, Claim, ClaimCase, RatedCapacity, RatingAnswer } from './model.ts';
 import { type RatedCase, ratedAreaFactor } from './rated-case.ts';
 import { shareAllowed } from './rating.ts';
@@ -12,6 +12,7 @@ import { shareAllowed } from './rating.ts';
  * V: λ(F_r + V_own), M: λ(F_r(h_r − z) + M_own); in the couple V with F_r(1 + a_r/s) where the plates are the maker's; in
  * tapering braces |ΣF_r·w + S_own|, w below 0 for what stands above the point where the legs would meet
  *
+ * @param number of the comparison [-]
  * @param scenario number of the scenario [-]
  * @param areaFactor from the stated to the effective area [-]
  * @param provesOwn whether the tower's own drag counts as proven
@@ -20,29 +21,59 @@ import { shareAllowed } from './rating.ts';
  */
 export function provenBy(
   model: BareModel,
-  comparison: Comparison,
+  number: number,
   claimCase: ClaimCase,
   scenario: number,
   areaFactor: number,
   provesOwn: boolean,
 ): number {
   const own = nth(claimCase.own, scenario);
+  const comparison = nth(model.comparisons, number);
+  const proving = provingTower(model, claimCase);
   let most = 0;
-  for (const { level, factor } of comparison.provenAt) {
-    const { z, zone } = nth(model.levels, level);
-    const tapering = comparison.of === 'shear' && comparison.apex !== Number.POSITIVE_INFINITY;
+  for (const place of proofOf(model, number, claimCase)) {
+    const { level, factor, apex = comparison.apex, of = comparison.of } = place;
+    const { z, zone } = nth(proving.levels, level);
+    const tapering = of === 'shear' && apex !== Number.POSITIVE_INFINITY;
     let value = 0;
     if (provesOwn) {
-      value = nth(own[comparison.of], level);
-      if (tapering) value -= nth(own.moment, level) / (comparison.apex - z);
+      value = nth(own[of], level);
+      if (tapering) value -= nth(own.moment, level) / (apex - z);
     }
     for (const { height, area, perArea } of nth(claimCase.rated, scenario).forces) {
       if (height < z) continue;
-      value += perArea * area * areaFactor * handedOn(model, comparison, height, z, zone);
+      value += perArea * area * areaFactor * handedOn(proving, of, apex, height, z, zone);
     }
     most = Math.max(most, tapering ? Math.abs(value) : value * factor);
   }
   return most;
+}
+
+/** What a proof needs to know of the tower it was stated for. */
+export interface ProvingTower {
+  readonly levels: readonly Level[];
+  readonly hold: MastHold;
+  readonly top: number;
+  /** The mast stands on the maker's own plates. */
+  readonly shelf: boolean;
+}
+
+/** The tower that a case was stated for: the plan's own, or one of another height. */
+export function provingTower(model: BareModel, claimCase: ClaimCase): ProvingTower {
+  const { asRated } = claimCase;
+  const { tower, mast } = model.input.station;
+  const { levels, hold } = asRated ?? model;
+  return { levels, hold, top: (asRated?.tower ?? tower).top, shelf: mast?.shelf ?? false };
+}
+
+/**
+ * Where a case proves a comparison, on the tower it was stated for.
+ *
+ * @param number of the comparison [-]
+ */
+export function proofOf(model: BareModel, number: number, claimCase: ClaimCase): Proof {
+  const { asRated } = claimCase;
+  return asRated ? nth(asRated.provenAt, number) : nth(model.comparisons, number).provenAt;
 }
 
 /**
@@ -51,28 +82,28 @@ export function provenBy(
  * moment: h − z, in the couple z_b − z; shear: 1, in the couple 1 + a_r/s; in tapering braces × 1 − (h − z)/(z_a − z), in the
  * couple with the bearing for h
  *
+ * @param apex where the legs would meet [m]
  * @param height of the rated force [m]
  * @param z the level [m]
  * @returns arm [m] or share [-]
  */
 export function handedOn(
-  model: BareModel,
-  comparison: Comparison,
+  proving: ProvingTower,
+  of: Comparison['of'],
+  apex: number,
   height: number,
   z: number,
   zone: Level['zone'],
 ): number {
-  const { hold } = model;
+  const { hold, top, shelf } = proving;
   if (zone === 'couple' && hold.bearing !== undefined) {
-    if (comparison.of === 'moment') return hold.bearing - z;
-    const above = Math.max(0, height - model.input.station.tower.top);
-    const atBearing = model.input.station.mast?.shelf ? 1 + above / (hold.bearing - hold.foot) : 1;
-    return (
-      atBearing * (comparison.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (hold.bearing - z) / (comparison.apex - z))
-    );
+    if (of === 'moment') return hold.bearing - z;
+    const above = Math.max(0, height - top);
+    const atBearing = shelf ? 1 + above / (hold.bearing - hold.foot) : 1;
+    return atBearing * (apex === Number.POSITIVE_INFINITY ? 1 : 1 - (hold.bearing - z) / (apex - z));
   }
-  if (comparison.of === 'moment') return height - z;
-  return comparison.apex === Number.POSITIVE_INFINITY ? 1 : 1 - (height - z) / (comparison.apex - z);
+  if (of === 'moment') return height - z;
+  return apex === Number.POSITIVE_INFINITY ? 1 : 1 - (height - z) / (apex - z);
 }
 
 /**
@@ -106,7 +137,7 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
       // Between two readings braces that are pushed both ways may be left with nothing.
       const open = factor.low !== factor.high || (!provesOwn && rated.wind !== undefined);
       for (let comparison = 0; comparison < comparisons.length; comparison += 1) {
-        const surely = open && pushedBothWays(nth(comparisons, comparison), rated) ? 0 : nth(least, comparison);
+        const surely = open && pushedBothWays(model, comparison, each, rated) ? 0 : nth(least, comparison);
         lowest[comparison] = Math.min(nth(lowest, comparison), surely);
         highest[comparison] = Math.max(nth(highest, comparison), nth(most, comparison));
       }
@@ -120,8 +151,12 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
   return { claim, unfavourable: low, favourable: high, windRatio };
 }
 
-function pushedBothWays({ of, apex }: Comparison, { forces }: RatedCase): boolean {
-  return of === 'shear' && forces.some(({ height }) => height >= apex);
+function pushedBothWays(model: BareModel, number: number, claimCase: ClaimCase, { forces }: RatedCase): boolean {
+  const comparison = nth(model.comparisons, number);
+  if (comparison.of !== 'shear') return false;
+  return proofOf(model, number, claimCase).some(({ apex = comparison.apex }) =>
+    forces.some(({ height }) => height >= apex),
+  );
 }
 
 function areaFactorOf({ rating, reading }: RatedCase, answer: RatingAnswer): { low: number; high: number } {
@@ -143,8 +178,8 @@ function provenByCase(
   for (const each of claimCase.found) {
     if (each.scenario === scenario && each.areaFactor === areaFactor && each.provesOwn === provesOwn) return each.proof;
   }
-  const proof = model.comparisons.map((comparison) =>
-    provenBy(model, comparison, claimCase, scenario, areaFactor, provesOwn),
+  const proof = model.comparisons.map((_, number) =>
+    provenBy(model, number, claimCase, scenario, areaFactor, provesOwn),
   );
   claimCase.found.push({ scenario, areaFactor, provesOwn, proof });
   return proof;

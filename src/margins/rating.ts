@@ -14,6 +14,8 @@ export interface Rating {
   readonly wind?: RatedWind;
   /** Height of the tower's top it was stated for; absent: the plan's. */
   readonly top?: number;
+  /** Where nobody tells for which height: read as if stated for a tower of the same series, or its posture, with this top [m]. */
+  readonly supposedTop?: number;
   /** Heights of the supports it was stated for; absent: the plan's. */
   readonly held?: readonly number[];
   /** Lines the maker already allowed for. */

@@ -1,23 +1,59 @@
 import { nth } from '../foundation/index.ts';
-import type { Tower } from '../structure/index.ts';
+import { posturesAt, type Tower } from '../structure/index.ts';
 import type { Rating } from './rating.ts';
 
 /** Heights of one support, or of one top, may be written this far apart [m]. */
-const SAME_HEIGHT = 0.01;
+export const SAME_HEIGHT = 0.01;
 
 /** What a rating was stated for and the tower is not, by its field. */
 export type Misfit = 'top' | 'supportedAt';
 
 /**
- * What keeps a rating from speaking of a tower: it was stated for another height or for other supports. One that names
- * supports says nothing of a tower that has none, or whose own nobody tells.
+ * The height of the top that a rating is read for: as stated, as supposed, or the tower's own.
+ *
+ * @returns the height above ground [m]
  */
-export function misfitsOf(rating: Pick<Rating, 'top' | 'held'>, tower: Tower): readonly Misfit[] {
+export function ratedTop(rating: Pick<Rating, 'top' | 'supposedTop'>, tower: Pick<Tower, 'top'>): number {
+  return rating.top ?? rating.supposedTop ?? tower.top;
+}
+
+/** Whether a rating for another height speaks of a tower through its sections, which slide and are told. */
+export function movesBySections(tower: Pick<Tower, 'telescopes' | 'sectionsGiven'>): boolean {
+  return tower.telescopes && tower.sectionsGiven;
+}
+
+/**
+ * What keeps a rating from speaking of a tower: it was stated for another height or for other supports. One that names
+ * supports says nothing of a tower that has none, or whose own nobody tells. Of a tower that slides every posture speaks: what
+ * a section bears in one it bears in another. A weight is for its own height alone.
+ */
+export function misfitsOf(
+  rating: Pick<Rating, 'top' | 'supposedTop' | 'held'> & { readonly claim: Pick<Rating['claim'], 'kind'> },
+  tower: Tower,
+): readonly Misfit[] {
   const misfits: Misfit[] = [];
-  if (rating.top !== undefined && Math.abs(rating.top - tower.top) > SAME_HEIGHT) misfits.push('top');
+  if (!speaksForHeight(rating, tower)) misfits.push('top');
   const heights = tower.held.map(({ height }) => height);
   if (rating.held !== undefined && !sameHeights(rating.held, heights)) misfits.push('supportedAt');
   return misfits;
+}
+
+function speaksForHeight(
+  { top, supposedTop, claim }: Pick<Rating, 'top' | 'supposedTop'> & { readonly claim: Pick<Rating['claim'], 'kind'> },
+  tower: Tower,
+): boolean {
+  const told = top ?? tower.top;
+  const ofTheSame = Math.abs(told - tower.top) <= SAME_HEIGHT;
+  if (claim.kind === 'weight') return ofTheSame;
+  const stated = ratedTop(
+    { ...(top === undefined ? {} : { top }), ...(supposedTop === undefined ? {} : { supposedTop }) },
+    tower,
+  );
+  if (Math.abs(stated - tower.top) <= SAME_HEIGHT) return true;
+  if (movesBySections(tower)) return posturesAt(tower, stated).length > 0;
+  // Let down, each section is where it was asked for more; drawn out, nobody knows how much is asked of it.
+  if (tower.telescopes) return stated > tower.top;
+  return top === undefined && stated > tower.foot;
 }
 
 /** Whether a tower leans on guys or brackets. */

@@ -35,6 +35,7 @@ import type {
   BareModel,
   BareTowerCapacity,
   Claim,
+  ClaimCase,
   Demand,
   MomentClaim,
   Scenario,
@@ -47,6 +48,8 @@ import { ratedCapacitiesOf } from './rated-capacity.ts';
 import { type RatedCase, ratedCases } from './rated-case.ts';
 import { type Rating, shareAllowed } from './rating.ts';
 import { comparedFrom, misfitsOf } from './stated-for.ts';
+import { momentShares } from './stated-moment.ts';
+import { asStatedFor, type TowerAsRated, towersAsRated } from './tower-as-rated.ts';
 import { largestWindRatio } from './unknown-own-drag.ts';
 
 /** What of the tower itself the wind meets. */
@@ -134,6 +137,7 @@ export function towerModel(input: CheckInput): TowerModel {
   };
   const [firstScenario, ...others] = scenariosOf(input, bareTowerKnown);
   const scenarios = [inWind(firstScenario), ...others.map(inWind)] as const;
+  const comparisons = comparisonsOf(station, levels, comparedFromHeight);
   const claims: Claim[] = [];
   const momentClaims: MomentClaim[] = [];
   let coveredWeight = 0;
@@ -142,21 +146,21 @@ export function towerModel(input: CheckInput): TowerModel {
     if (rating.of !== 'tower' || misfitsOf(rating, tower).length > 0) return;
     const { claim } = rating;
     if (claim.kind === 'weight') coveredWeight = Math.max(coveredWeight, claim.weight);
+    const asRated = towersAsRated(rating, { station, levels, comparisons, comparedFrom: comparedFromHeight });
     if (claim.kind === 'moment') {
-      const level = levels.findIndex(
-        (each) => each.zone === 'plain' && Math.abs(each.z - (rating.height ?? tower.foot)) < 1e-6,
-      );
       const { low, high } = shareAllowed(claim);
       const moment = { unfavourable: claim.moment * low, favourable: claim.moment * high };
-      momentClaims.push({ number, level, moment });
+      const shares = momentShares(rating, tower, levels, comparisons, asRated);
+      momentClaims.push({ number, shares, moment });
     }
-    claims.push(...claimsOf(rating, number, { input, scenarios, levels, hold, bareTowerCut, bareTowerKnown, windOf }));
+    const context = { input, scenarios, levels, hold, bareTowerCut, bareTowerKnown, windOf };
+    claims.push(...claimsOf(rating, number, asRated, context));
   });
   const unproven = {
     input,
     site,
     levels,
-    comparisons: comparisonsOf(station, levels, comparedFromHeight),
+    comparisons,
     hold,
     dead: deadLoad(station, levels),
     scenarios,
@@ -225,45 +229,75 @@ interface ClaimContext {
   readonly windOf: (windStructure: WindStructure) => Wind;
 }
 
-function claimsOf(rating: Rating, number: number, context: ClaimContext): readonly Claim[] {
-  const { input, scenarios, levels, bareTowerCut } = context;
-  const { station } = input;
-  const { withCables } = rating;
-  const cuts = new Map<Cut, Cut>();
-  // The rated wind blew on the tower itself, where it is known, and on the lines the maker allowed for.
-  const ratedCut = (seen: SeenTower) => {
-    const own = bareTowerCut(seen);
-    return remember(cuts, own, () =>
-      withCables ? cutIntoSlices([...own.items, ratedLines(withCables, station.tower)], levels) : own,
-    );
-  };
-  const byWindStructure = new Map<WindStructure, readonly RatedCase[]>();
-  const ratedIn = ({ windStructure }: Scenario) =>
-    remember(byWindStructure, windStructure, () => ratedCases(rating, windStructure, station.units, station.tower.top));
-  const cases = ratedIn(scenarios[0]).map((_, caseNumber) => {
-    const rated = scenarios.map((scenario) => nth(ratedIn(scenario), caseNumber));
-    const own = scenarios.map((scenario, index) =>
-      bareTowerCapacity(nth(rated, index), scenario, ratedCut(scenario), context),
-    );
-    return { rated, own, found: [] };
-  });
+/** A claim holds on every way in which the tower may have stood as it was rated: they are readings of it. */
+function claimsOf(
+  rating: Rating,
+  number: number,
+  asRated: readonly (TowerAsRated | undefined)[],
+  context: ClaimContext,
+): readonly Claim[] {
   const rows = rating.claim.kind === 'area' ? rating.claim.rows.length : 1;
-  const each = cases.length / rows;
+  const casesOfEach = asRated.map((each) => claimCasesOf(rating, each, context));
   return Array.from({ length: rows }, (_, row) => ({
     rating,
     number,
-    cases: cases.slice(row * each, (row + 1) * each),
+    cases: casesOfEach.flatMap((cases) => {
+      const each = cases.length / rows;
+      return cases.slice(row * each, (row + 1) * each);
+    }),
   })).filter((claim) => claim.cases.length > 0);
 }
 
-function bareTowerCapacity(rated: RatedCase, scenario: Scenario, cut: Cut, context: ClaimContext): BareTowerCapacity {
-  const { levels, hold, bareTowerKnown, windOf } = context;
+function claimCasesOf(rating: Rating, asRated: TowerAsRated | undefined, context: ClaimContext): readonly ClaimCase[] {
+  const { input, scenarios, bareTowerCut, bareTowerKnown } = context;
+  const { station } = input;
+  const { withCables } = rating;
+  const tower = asRated?.tower ?? station.tower;
+  const levels = asRated?.levels ?? context.levels;
+  const cuts = new Map<string, Cut>();
+  // The rated wind blew on the tower itself, where it is known, and on the lines the maker allowed for.
+  const ratedCut = (seen: SeenTower) =>
+    remember(cuts, `${seen.solidity} ${seen.overlaps}`, () => {
+      if (!asRated && !withCables) return bareTowerCut(seen);
+      const own = bareTowerKnown ? towerItems(tower, seen.solidity, seen.overlaps) : [];
+      return cutIntoSlices(withCables ? [...own, ratedLines(withCables, tower)] : own, levels);
+    });
+  const byWindStructure = new Map<WindStructure, readonly RatedCase[]>();
+  const ratedIn = ({ windStructure }: Scenario) =>
+    remember(byWindStructure, windStructure, () =>
+      asRated
+        ? ratedCases(
+            asStatedFor(rating, station.tower, asRated),
+            { ...windStructure, height: tower.top },
+            station.units,
+            tower.top,
+          )
+        : ratedCases(rating, windStructure, station.units, tower.top),
+    );
+  return ratedIn(scenarios[0]).map((_, caseNumber) => {
+    const rated = scenarios.map((scenario) => nth(ratedIn(scenario), caseNumber));
+    const own = scenarios.map((scenario, index) =>
+      bareTowerCapacity(nth(rated, index), scenario, ratedCut(scenario), asRated, context),
+    );
+    return { ...(asRated ? { asRated } : {}), rated, own, found: [] };
+  });
+}
+
+function bareTowerCapacity(
+  rated: RatedCase,
+  scenario: Scenario,
+  cut: Cut,
+  asRated: TowerAsRated | undefined,
+  context: ClaimContext,
+): BareTowerCapacity {
+  const { bareTowerKnown, windOf } = context;
+  const { levels, hold } = asRated ?? context;
   const { wind } = rated;
   const nothing = { shear: zeros(levels.length), moment: zeros(levels.length) };
   if (!wind) return { ...nothing, windRatio: bareTowerKnown ? 0 : Number.POSITIVE_INFINITY };
   const windRatio = bareTowerKnown
     ? 0
-    : largestWindRatio(windOf(scenario.windStructure), wind, levels, scenario.windStructure);
+    : largestWindRatio(windOf(scenario.windStructure), wind, context.levels, scenario.windStructure, asRated);
   if (cut.items.length === 0) return { ...nothing, windRatio };
   const inWind = slicesInWind(wind, cut, 'capacity', scenario.direction);
   const forces = sliceForces(inWind, wind.conditions.speed, 'favourable', false);

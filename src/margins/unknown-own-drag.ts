@@ -1,14 +1,16 @@
 import { type DragRule, UNKNOWN_SOLIDITY } from '../areas/index.ts';
-import { evaluate, type Trace } from '../foundation/index.ts';
+import { evaluate, nth, type Trace } from '../foundation/index.ts';
 import type { Wind, WindStructure } from '../methods/index.ts';
 import type { Level } from '../structure/index.ts';
 import { dragAreaForce } from './formulas.ts';
+import type { TowerAsRated } from './tower-as-rated.ts';
 
 /**
  * The wind on a tower whose shape is not known, against that in the maker's wind: the most over its levels.
  *
- * max over z of r·w_site/w_r
+ * max over z of l·r·w_site(z)/w_r(z_r)
  *
+ * @param asRated the tower it was rated for, where that is of another height
  * @returns the ratio [-]
  * @source derived
  */
@@ -17,13 +19,43 @@ export function largestWindRatio(
   rated: Wind,
   levels: readonly Level[],
   windStructure: WindStructure,
+  asRated?: TowerAsRated,
 ): number {
   let largest = 0;
-  for (const { z } of levels) {
-    const here = windOnDragArea(site, z) / windOnDragArea(rated, z);
-    largest = Math.max(largest, here * coefficientRise(site, rated, z, windStructure));
+  for (const { z, ratedZ, moreOfIt } of levelsOfWindRatio(levels, asRated)) {
+    const here = windOnDragArea(site, z) / windOnDragArea(rated, ratedZ);
+    largest = Math.max(largest, moreOfIt * here * coefficientRise(site, rated, z, windStructure, ratedZ));
   }
   return largest;
+}
+
+/** A level, its height on the tower as rated, and how much more moment by the wind on the tower itself there may be for it. */
+export interface LevelOfWindRatio {
+  readonly z: number;
+  readonly ratedZ: number;
+  readonly moreOfIt: number;
+}
+
+/**
+ * The levels at which the wind on a tower of unknown shape is compared with that on the one it was rated for. With more of it
+ * above a level than was rated, moments are larger by the cube of the lengths at most, where it is no wider than in
+ * proportion to how far it is from the top.
+ *
+ * l = max(1, ((H − z)/(H_r − z_r))³)
+ *
+ * @source derived
+ */
+export function levelsOfWindRatio(
+  levels: readonly Level[],
+  asRated: TowerAsRated | undefined,
+): readonly LevelOfWindRatio[] {
+  if (!asRated) return levels.map(({ z }) => ({ z, ratedZ: z, moreOfIt: 1 }));
+  const top = levels[0]?.z ?? Number.NaN;
+  return levels.map(({ z }, level) => {
+    const ratedZ = nth(asRated.levels, nth(asRated.levelFor, level)).z;
+    const [length, ratedLength] = [top - z, asRated.tower.top - ratedZ];
+    return { z, ratedZ, moreOfIt: length > ratedLength + 1e-9 ? (length / ratedLength) ** 3 : 1 };
+  });
 }
 
 /** A tube that a tower whose shape is not known may be made of, by its width [m]. */
@@ -57,14 +89,18 @@ const TRIED: Readonly<Record<WindStructure['kind'], readonly TriedTube[]>> = {
  * max over widths and solidities of (C_site/C_slow)/(C_r/C_slow)
  *
  * @param z height above ground [m]
+ * @param ratedZ height of the same place on the tower as rated [m]
  * @returns the factor [-], 1 or more
  */
-export function coefficientRise(site: Wind, rated: Wind, z: number, windStructure: WindStructure): number {
-  const fallen = (wind: Wind, { rule, width }: TriedTube) => {
+export function coefficientRise(site: Wind, rated: Wind, z: number, windStructure: WindStructure, ratedZ = z): number {
+  const fallen = (wind: Wind, height: number, { rule, width }: TriedTube) => {
     const { byFlow } = wind.forceCoefficient(rule, 'capacity', 'face');
-    return byFlow.at(wind.flowPerSpeed(z) * wind.conditions.speed * width) / byFlow.at(0);
+    return byFlow.at(wind.flowPerSpeed(height) * wind.conditions.speed * width) / byFlow.at(0);
   };
-  return TRIED[windStructure.kind].reduce((most, tube) => Math.max(most, fallen(site, tube) / fallen(rated, tube)), 1);
+  return TRIED[windStructure.kind].reduce(
+    (most, tube) => Math.max(most, fallen(site, z, tube) / fallen(rated, ratedZ, tube)),
+    1,
+  );
 }
 
 /**

@@ -15,14 +15,17 @@ const EXTRA_SPACING = 1;
 /**
  * The levels of a station, from the top down: foot, hinge, every section joint, every load and line end on the tower,
  * bearing and mast foot, and closer ones inside sections not known to be uniform.
+ *
+ * @param further heights at which it is looked at besides [m]
  */
-export function levelsOf(station: Station): readonly Level[] {
+export function levelsOf(station: Station, further: readonly number[] = []): readonly Level[] {
   const { tower, mast } = station;
   const heights = new Set<number>([tower.foot, tower.top]);
   const add = (z: number | undefined) => {
     if (z !== undefined && z > tower.foot && z < tower.top) heights.add(z);
   };
   add(tower.hingeHeight);
+  for (const z of further) add(z);
   for (const section of tower.sections) {
     add(section.low);
     add(section.high);

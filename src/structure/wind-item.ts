@@ -140,7 +140,7 @@ function guysItem(
 /**
  * The tower itself, one item a section, as much of it as the wind sees.
  *
- * @param tower the tower; sections without a shape give nothing
+ * @param tower the tower; sections without a shape give nothing, nor does what would be below its foot
  * @param unknownSolidity solid share to take where nothing is said of a lattice's members [-]
  * @param overlaps what it sees of lattices in each other
  */
@@ -151,7 +151,8 @@ export function towerItems(
   trace?: Trace,
 ): readonly WindItem[] {
   return tower.sections.flatMap((section, number) => {
-    const seen = seenOf(tower.sections, number, overlaps);
+    const { low, high } = seenOf(tower.sections, number, overlaps);
+    const seen = { low: Math.max(low, tower.foot), high };
     const parts = under(trace, section.name, () =>
       sectionParts(section, tower, unknownSolidity, trace).flatMap((part) => seenPart(part, seen)),
     );

@@ -33,8 +33,22 @@ const raised: Document = {
 const nested: Document = { ...raised, area: 20, top: 24 };
 
 describe('a telescoping tower let down', () => {
-  it('is not shown by a rating of the raised one', () => {
-    const lowered = loweredOf(assessed(plan([raised])));
+  it('is shown by a rating of the raised one, as a plan of it let down is', () => {
+    const answer = assessed(plan([raised]));
+    const lowered = loweredOf(answer);
+    const { nested: _, ...tower } = plan([])['tower'] as Document;
+    const down = assessed({ ...plan([{ ...raised, top: 54 }]), tower: { ...tower, top: 24 } });
+    const ratio = lowered?.assessment.checks[0]?.result?.ratio ?? Number.NaN;
+    expect(ratio).toBeCloseTo(down.checks[0]?.result?.ratio ?? Number.NaN, 9);
+    expect(ratio).toBeLessThan(answer.checks[0]?.result?.ratio ?? Number.NaN);
+    expect(lowered?.unspoken).toBe(0);
+    expect(lowered && loweredSays(lowered, 'us')).toMatch(
+      /^Lowered to 24 ft, the tower is at [\d.]+ of its rated capacity there/,
+    );
+  });
+
+  it('is not shown by a rating for a height it does not reach', () => {
+    const lowered = loweredOf(assessed(plan([{ ...raised, top: 70 }])));
     expect(lowered?.assessment.checks[0]).toMatchObject({ id: 'tower', verdict: 'open' });
     expect(lowered && loweredSays(lowered, 'us')).toBe(
       'Lowered to 24 ft, the tower is open: its rating is for the raised tower. Ask the manufacturer for one with the top at 24 ft.',

@@ -94,9 +94,10 @@ function bareTowerStaysBelow(model: TowerModel, number: number): boolean {
         const proven = each.own[scenario];
         if (!proven || !each.rated[scenario]?.provesOwn) return false;
         // Per length of tower: what is added between one level and the next must stay within what was rated there.
-        const before = index === 0 ? 0 : index - 1;
-        const step = (values: number[]) => nth(values, index) - (index === 0 ? 0 : nth(values, before));
-        return step(asked.shear) + step(ofLines.shear) <= step(proven.shear) + 1e-9;
+        const step = (values: number[], levelFor = (level: number) => level) =>
+          nth(values, levelFor(index)) - (index === 0 ? 0 : nth(values, levelFor(index - 1)));
+        const ratedLevel = (level: number) => (each.asRated ? nth(each.asRated.levelFor, level) : level);
+        return step(asked.shear) + step(ofLines.shear) <= step(proven.shear, ratedLevel) + 1e-9;
       });
     });
   });

@@ -20,7 +20,8 @@ export const weightKind: CheckKind<'weight'> = {
 
 function weightChecks(model: TowerModel): readonly Check[] {
   const { station, ratings } = model.input;
-  return ratings.flatMap(({ of: rated, claim, at, ...rating }, index): Check[] => {
+  return ratings.flatMap((rating, index): Check[] => {
+    const { of: rated, claim, at } = rating;
     if (rated !== 'tower' || claim.kind !== 'weight') return [];
     const of = { id: `weight:${index + 1}`, kind: 'weight', at, number: index + 1 } as const;
     const misfits = misfitsOf(rating, station.tower).map((misfit) => `${at}/${misfit}`);
