@@ -454,7 +454,7 @@ export const FIELDS = {
     constrained: plain('Restrained at the ground by a slab', 'pier: restrained at the ground, by a slab'),
     isolatedPole: plain(
       'Half an inch at the ground does no harm',
-      'pier: an isolated pole that half an inch (12.7 mm) of movement at the ground does not harm, by twice the lateral soil bearing (IBC 1806.3.4)',
+      'pier: half an inch (12.7 mm) of movement at the ground does no harm; twice soilLateral, IBC 1806.3.4',
       'twice the lateral soil bearing then counts; the building official decides',
     ),
     ...remarks(),
