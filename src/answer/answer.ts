@@ -6,6 +6,7 @@ import { checkId, number, quantitySchema, words } from './quantities.ts';
 import type { Described } from './settled.ts';
 import {
   foundationSchema,
+  iceSchema,
   lowerAtSchema,
   loweredSchema,
   mastSchema,
@@ -43,6 +44,7 @@ export const answerSchema = z
     heights: z.object({ overall: quantitySchema, tower: quantitySchema, mast: z.exactOptional(quantitySchema) }),
     turningCircles: z.array(turningCircleSchema).meta({ description: 'Circles swept by what turns.' }),
     reactions: reactionsSchema,
+    ice: z.exactOptional(iceSchema),
     mast: z.exactOptional(mastSchema),
     foundation: z.exactOptional(foundationSchema),
     raising: z.exactOptional(raisingSchema),
@@ -54,6 +56,7 @@ export const answerSchema = z
     ),
     entryWarnings: z.array(entryWarningSchema),
     plan: z.unknown().meta({ description: 'The plan as read, in format 2.' }),
+    version: z.exactOptional(words('Of the service that gave the answer.')),
     planHash: z.exactOptional(
       z
         .object({

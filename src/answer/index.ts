@@ -22,6 +22,7 @@ export type { Headings, Quantity } from './quantities.ts';
 export { told } from './settled.ts';
 export type {
   FoundationReport,
+  IceReport,
   LoweredAnswer,
   MastForces,
   RaisingReport,

@@ -2,7 +2,17 @@ import { z } from 'zod';
 import { ROOM_PLACES } from '../margins/index.ts';
 import { type Foundation, ORIENTATIONS, RAISING_STATES } from '../structure/index.ts';
 import { namedCheckStateSchema, verdictSchema } from './checks.ts';
-import { checkId, forcesSchema, maybe, number, pointer, quantityOf, quantitySchema, words } from './quantities.ts';
+import {
+  checkId,
+  forcesSchema,
+  headingsSchema,
+  maybe,
+  number,
+  pointer,
+  quantityOf,
+  quantitySchema,
+  words,
+} from './quantities.ts';
 import type { Described } from './settled.ts';
 
 export const turningCircleSchema = z.object({
@@ -14,9 +24,24 @@ export const turningCircleSchema = z.object({
 
 export const reactionsSchema = z
   .object({
+    says: z.string(),
     allowable: forcesSchema,
     nominal: forcesSchema.meta({ description: 'For footings.' }),
     strength: z.exactOptional(forcesSchema.meta({ description: 'Where the method has a strength level.' })),
+    heading: headingsSchema,
+    atLargestShear: z
+      .object({
+        allowable: forcesSchema,
+        nominal: forcesSchema,
+        strength: z.exactOptional(forcesSchema),
+        heading: headingsSchema,
+      })
+      .meta({
+        description: 'The largest shear with its moment; the forces beside it are the largest moment with its shear.',
+      }),
+    torsion: z
+      .object({ allowable: quantitySchema, nominal: quantitySchema, strength: z.exactOptional(quantitySchema) })
+      .meta({ description: 'Largest torsion of what is off the axis, each load at its own worst heading.' }),
     withoutWind: forcesSchema.meta({
       description:
         'From wire tension and weight off the axis, within the forces above: once, at strength level 1.2 times (EN 1991-1-4: 1.35).',
@@ -50,8 +75,42 @@ export const reactionsSchema = z
       'Of a bracketed tower: largest pull on its highest bracket, nominal level, pull of wires included. The building is not checked.',
     ),
   })
-  .meta({ id: 'Reactions', description: 'Forces at the base of the tower, at the headings of the wind loads.' });
+  .meta({
+    id: 'Reactions',
+    description: 'Forces at the base of the tower: largest moment with its shear, at the headings of the wind loads.',
+  });
 export type ReactionsAnswer = Described<typeof reactionsSchema>;
+
+export const iceSchema = z
+  .object({
+    says: z.string(),
+    level: number('Share of the weight of ice that counts at the allowable level.'),
+    weight: quantityOf('Of all ice, as it lies.'),
+    byHeight: z
+      .array(
+        z.object({
+          height: quantitySchema,
+          thickness: quantitySchema,
+          weightAbove: quantityOf('Of all ice above that height.'),
+        }),
+      )
+      .meta({ description: 'From the top down.' }),
+    rows: z
+      .array(
+        z.object({
+          name: z.string(),
+          at: pointer('it in the plan.'),
+          low: quantitySchema,
+          high: quantitySchema,
+          thickness: quantityOf('In its middle.'),
+          weight: quantitySchema,
+        }),
+      )
+      .meta({ description: 'By what it lies on.' }),
+    notGiven: z.array(z.string()).meta({ description: 'Pointers to weights with ice that only the plan could tell.' }),
+  })
+  .meta({ id: 'Ice', description: 'Thickness and weight of ice, where ice is given and the standard has a rule.' });
+export type IceReport = Described<typeof iceSchema>;
 
 export const mastSchema = z
   .object({
@@ -77,6 +136,7 @@ export const foundationSchema = z
     shear: quantitySchema,
     moment: quantitySchema,
     weight: z.exactOptional(quantitySchema),
+    leastWeight: maybe('Where some weights are not given: those that are, which resist overturning.'),
     block: z.exactOptional(
       z.object({
         weight: quantitySchema,
@@ -148,10 +208,13 @@ export type RaisingReport = Described<typeof raisingSchema>;
 
 export const lowerAtSchema = z
   .object({
-    gust: maybe('Forecast gust; absent where the margin is gone without wind.'),
-    ofCheck: checkId(' that governs'),
+    gust: maybe('Forecast gust; absent where the margin is gone without wind, or no check has a gust.'),
+    ofCheck: z.exactOptional(checkId(' that governs, where one has a gust')),
     ratioWithoutWind: z.exactOptional(number('Its ratio without wind, where that is above the target.')),
     without: z.array(z.string()).meta({ description: 'Ids of open checks, which are not included.' }),
+    overWithoutGust: z
+      .array(z.string())
+      .meta({ description: 'Ids of checks above 1, over or open, of which no gust is known: lower before.' }),
     withoutIce: z.boolean(),
     says: z.string(),
   })
@@ -164,9 +227,16 @@ export const loweredSchema = z
     verdict: verdictSchema,
     clashes: z.array(z.string()),
     keepsTo: z.exactOptional(
-      z.object({ gust: quantitySchema, ofCheck: z.string(), without: z.array(z.string()) }).meta({
-        description: 'Forecast gust up to which it keeps the margin set.',
-      }),
+      z
+        .object({
+          gust: quantitySchema,
+          ofCheck: z.string(),
+          without: z.array(z.string()),
+          overWithoutGust: z.array(z.string()),
+        })
+        .meta({
+          description: 'Forecast gust up to which it keeps the margin set.',
+        }),
     ),
     checks: z.array(namedCheckStateSchema),
   })

@@ -1,3 +1,4 @@
+import type { Citation } from './citation.ts';
 import type { Formula } from './formula.ts';
 
 /** One line of the working, in SI; the worksheet turns it into the reader's units. */
@@ -8,6 +9,8 @@ export interface Step {
   readonly inputs: readonly (number | readonly number[])[];
   readonly value: number;
   readonly note?: string;
+  /** Where the formula stands in the standard at hand, if not where it is cited from. */
+  readonly cite?: Citation;
 }
 
 /** Collects the steps behind an answer. Code that computes takes `Trace | undefined`: off, it costs a test of a pointer. */
@@ -16,14 +19,20 @@ export class Trace {
   readonly #about: string[] = [];
 
   /** Records a formula just evaluated and hands its value back. */
-  step<A extends readonly unknown[]>(formula: Formula<A>, inputs: A, value: number, note?: string): number {
+  step<A extends readonly unknown[]>(
+    formula: Formula<A>,
+    inputs: A,
+    value: number,
+    note?: string,
+    cite?: Citation,
+  ): number {
     const step = {
       about: [...this.#about],
       formula: formula as unknown as Formula,
       inputs: inputs as unknown as Step['inputs'],
       value,
     };
-    this.steps.push(note === undefined ? step : { ...step, note });
+    this.steps.push({ ...step, ...(note === undefined ? {} : { note }), ...(cite === undefined ? {} : { cite }) });
     return value;
   }
 
@@ -43,6 +52,7 @@ export class Trace {
  *
  * @param inputs its inputs in the order of its variables, SI
  * @param note a remark that stands beside the line
+ * @param cite where the formula stands in the standard at hand, if not where it is cited from
  * @returns the formula's value, SI [-]
  * @example evaluate(undefined, interpolation, [5, 0, 10, 1, 2]) // 1.5
  */
@@ -51,9 +61,10 @@ export function evaluate<A extends readonly unknown[]>(
   formula: Formula<A>,
   inputs: A,
   note?: string,
+  cite?: Citation,
 ): number {
   const value = formula.of(...inputs);
-  if (trace) trace.step(formula, inputs, value, note);
+  if (trace) trace.step(formula, inputs, value, note, cite);
   return value;
 }
 

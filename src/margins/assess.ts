@@ -122,8 +122,8 @@ function knownOf(input: CheckInput): { readonly context: CheckContext; readonly 
   const ratios = towerRatios(model, unfavourable, favourable);
   const ice = iceCaseOf(model);
   const windLoads = windLoadsOf(model, site.speed, unfavourable);
-  const reactions = reactionsOf(model, model.scenarios[0].appurtenances.wind, windLoads);
-  const context = {
+  const reactions = reactionsOf(model, model.scenarios[0].appurtenances.wind, windLoads, unfavourable);
+  const context: CheckContext = {
     model,
     ratios,
     unfavourable,

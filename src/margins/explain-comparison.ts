@@ -101,7 +101,8 @@ export function explainGoverning(
 export function explainIced(context: CheckContext, checks: readonly Check[], trace: Trace): void {
   const shown = context.ice?.shown;
   if (!shown) return;
-  const { model, speed, explainItems: items, explainTower: tower } = shown;
+  const { model, explainItems: items, explainTower: tower } = shown;
+  const { speed } = model.site;
   const loadCase: LoadCase = { model, speed, least: false, items, tower };
   explainCase(loadCase, checks, shown.ratios, ['tower', 'tower-top'], 'tower with ice', trace);
 }

@@ -1,5 +1,5 @@
 import { evaluate, nth, type Trace, under } from '../foundation/index.ts';
-import type { Bound } from '../methods/index.ts';
+import { type Bound, METHOD_BY_ID } from '../methods/index.ts';
 import { type Slice, type SliceForces, type SlicesInWind, sliceForces, type WindItem } from '../structure/index.ts';
 import type { Comparison } from './comparisons.ts';
 import { sliceForce, sumOfForces, sumOfMoments, worstMoment, worstShear } from './formulas.ts';
@@ -107,16 +107,22 @@ function explainSlice(
   const force = (area: number) =>
     area === 0
       ? 0
-      : evaluate(trace, sliceForce, [
-          wind.toAllowableFactor,
-          wind.forceDirectionFactor,
-          pressure,
-          wind.gustEffect(speed),
-          coefficient,
-          leastPressure,
-          factor,
-          area,
-        ]);
+      : evaluate(
+          trace,
+          sliceForce,
+          [
+            wind.toAllowableFactor,
+            wind.forceDirectionFactor,
+            pressure,
+            wind.gustEffect(speed),
+            coefficient,
+            leastPressure,
+            factor,
+            area,
+          ],
+          undefined,
+          METHOD_BY_ID[wind.method].forceCite,
+        );
   const along = nth(forces.front, index);
   const across = nth(forces.side, index);
   if (item.turn === 'still') return [force(slice.front), across];

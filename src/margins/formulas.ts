@@ -460,3 +460,17 @@ export const speedByForce = defineFormula({
   cite: cite('derived', 'forces go with the square of the speed', 'derived'),
   of: (speed: number, factor: number) => speed * Math.sqrt(factor),
 });
+
+export const lowerAtGust = defineFormula({
+  id: 'lower-at',
+  title: 'Forecast gust at which to lower: the gust at the target, less the forecast error',
+  symbol: 'v_low',
+  unit: 'speed',
+  expression: 'v_m * (1 - a)',
+  variables: [
+    variable('v_m', 'gust at which the weakest check reaches the target', 'speed', 1, 150),
+    variable('a', 'allowance for the error of a forecast', 'one', 0, 0.9),
+  ],
+  cite: cite('common-practice', 'a forecast errs by about a tenth', 'common-practice'),
+  of: (gust: number, allowance: number) => gust * (1 - allowance),
+});

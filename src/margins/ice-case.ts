@@ -5,16 +5,19 @@ import {
   cutIntoSlices,
   eccentricWeightLoad,
   type IcedItems,
+  type IceLump,
   icedAppurtenanceItems,
   icedTowerItems,
+  iceLumps,
   iceMassAbove,
-  iceOnLoads,
+  iceWeightsNotGiven,
   type ShapeReading,
   slicesInWind,
   withShapesRead,
 } from '../structure/index.ts';
 import { type IceRule, iceThickness } from '../wind/index.ts';
-import type { Demand, Scenario, TowerModel } from './model.ts';
+import type { CheckInput } from './check-input.ts';
+import type { Demand, IceWeights, Scenario, TowerModel } from './model.ts';
 import { deadDemandOf, demandOf, siteWind } from './tower-model.ts';
 import { type ComparisonRatio, towerRatios } from './tower-ratio.ts';
 
@@ -24,13 +27,25 @@ export interface IceCase {
   readonly needs: readonly string[];
   /** Present where nothing is missing. */
   readonly shown?: IceCaseShown;
-  /** Design thickness at the top of the tower [m]. */
-  readonly thicknessAtTop?: number;
+  /** Absent where the method has no rule for ice. */
+  readonly weights?: WeightsWithIce;
+}
+
+/** What ice weighs, wherever the plan or geometry tells it. */
+export interface WeightsWithIce extends IceWeights {
+  /** Piece by piece, as it lies [kg]. */
+  readonly lumps: readonly IceLump[];
+  /** Brings it to the allowable level. */
+  readonly level: number;
+  /** Thickness of ice by height [m]. */
+  readonly iceAt: (z: number) => number;
 }
 
 export interface IceCaseShown {
+  /** The same tower with ice; its site's speed is that of the gust with ice. */
   readonly model: TowerModel;
-  readonly speed: number;
+  /** From the allowable level of its wind to the nominal load of foundations. */
+  readonly toNominal: number;
   readonly unfavourable: Demand;
   readonly ratios: readonly ComparisonRatio[];
   /** Thickness of ice by height [m]. */
@@ -67,14 +82,13 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
     ? ownRead(model.scenarios[0].shapes)
     : { items: [], needs: ['/tower/shape'] };
   const needs = [...appurtenances.needs, ...own.needs];
-  const thicknessAtTop = iceAt(station.tower.top);
-  if (needs.length > 0) return { needs, thicknessAtTop };
+  const weights = weightsWithIce(input, iceAt, rule);
+  if (needs.length > 0) return { needs, weights };
   const speed = 'speedOfGust' in rule.wind ? rule.wind.speedOfGust(ice.gust) : model.site.speed;
   const appurtenanceCut = cutIntoSlices(appurtenances.items, model.cutAt);
   const cuts = new Map<ShapeReading, Cut>();
   const bareTowerCut = (shapes: ShapeReading) =>
     remember(cuts, shapes, () => cutIntoSlices(ownRead(shapes).items, model.cutAt));
-  const onLoads = iceOnLoads(station, iceAt).map((mass) => rule.weightLevel * mass);
   const inIce = (scenario: Scenario): Scenario => {
     const wind = iceWind(model, scenario.windStructure, speed);
     return {
@@ -88,12 +102,13 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
     ...model,
     appurtenances: appurtenances.items,
     scenarios: [inIce(first), ...others.map(inIce)] as const,
+    site: { ...model.site, speed },
     dead: {
       ...model.dead,
-      weight: withIce(model, rule, iceMassAbove(station, model.levels, iceAt)),
-      ...eccentricWeightLoad(station, model.levels, onLoads),
+      weight: withIce(model, rule, iceMassAbove(weights.lumps, model.levels)),
+      ...eccentricWeightLoad(station, model.levels, weights.onLoads),
     },
-    iceOnLoads: onLoads,
+    ice: weights,
   };
   const iced: TowerModel = {
     ...bare,
@@ -104,10 +119,10 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const favourable = demandOf(iced, iced.scenarios, speed, 'favourable', false);
   return {
     needs,
-    thicknessAtTop,
+    weights,
     shown: {
       model: iced,
-      speed,
+      toNominal: rule.weightLevel / rule.windLevel,
       unfavourable,
       ratios: towerRatios(iced, unfavourable, favourable),
       iceAt,
@@ -115,6 +130,24 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
       explainItems: (trace) => icedAppurtenanceItems(station, iceAt, trace),
       explainTower: (trace, { shapes }) => icedTowerItems(withShapesRead(station, shapes).tower, iceAt, trace),
     },
+  };
+}
+
+function weightsWithIce({ station }: CheckInput, iceAt: (z: number) => number, rule: IceRule): WeightsWithIce {
+  const lumps = iceLumps(station, iceAt);
+  const sum = (counts: (lump: IceLump) => boolean) =>
+    rule.weightLevel * lumps.reduce((total, lump) => (counts(lump) ? total + lump.mass : total), 0);
+  const ofTower = ({ at }: IceLump) => at.startsWith('/tower');
+  return {
+    lumps,
+    level: rule.weightLevel,
+    iceAt,
+    onLoads: station.loads.map((_, number) => sum(({ load }) => load === number)),
+    onMast: sum(({ onMast }) => onMast === true),
+    aloft: sum((lump) => !ofTower(lump)),
+    all: sum(() => true),
+    needs: iceWeightsNotGiven(station.loads),
+    needsOfMast: iceWeightsNotGiven(station.loads.filter(({ on }) => on === 'mast')),
   };
 }
 

@@ -1,6 +1,7 @@
 export { type Addition, type Additions, additionsOf, assessAsked, type CheckChange } from './additions.ts';
 export { areasOf } from './areas.ts';
 export { type Assessment, assess, type WindRow, windAt } from './assess.ts';
+export { type BaseInWind, baseByWind } from './base-by-wind.ts';
 export { CAUTION_CODES, type Caution, type CautionCode, SEVERITIES } from './cautions.ts';
 export type { Chance, Chances } from './chance.ts';
 export { type CheckInput, designBasis, enteredBasis, type NotGiven, type Wanted } from './check-input.ts';
@@ -22,16 +23,16 @@ export type { FoundationAnswer } from './checks/foundation-check.ts';
 export type { MastAnswer } from './checks/mast-holds.ts';
 export type { RaisingAnswer } from './checks/raising-check.ts';
 export { COMPARED_PLACES } from './comparisons.ts';
-export { actualSpeedHoldsTo, designHoldsTo, sliceForce } from './formulas.ts';
+export { actualSpeedHoldsTo, designHoldsTo, lowerAtGust, sliceForce } from './formulas.ts';
 export { type HillHelp, hillHelpOf } from './hill-help.ts';
-export { type LowerAt, lowerAtGust } from './lower-at.ts';
+export type { LowerAt } from './lower-at.ts';
 export { type Lowered, loweredOf } from './lowered.ts';
 export { type OpenQuestion, QUESTIONS } from './open-questions.ts';
 export { plausibleRatedHeights, type RatedHeights } from './plausible-rated-heights.ts';
 export { ratedAreaFactor } from './rated-case.ts';
 export type { RatedWind, Rating, RatingClaim } from './rating.ts';
 export { type ComparedRating, compareRatings, type RatingComparison } from './rating-comparison.ts';
-export type { FootForces, LegsAtFoot, Reactions } from './reactions.ts';
+export type { ByLevel, FootForces, LegsAtFoot, Reactions } from './reactions.ts';
 export { type Remedies, type Remedy, type RemedyOutcome, remediesOf, WORTH_RISING } from './remedies.ts';
 export {
   FOOTING_GRAIN,

@@ -97,8 +97,8 @@ export interface TowerModel {
   readonly comparisons: readonly Comparison[];
   readonly hold: MastHold;
   readonly dead: DeadLoad;
-  /** Mass of ice on each load, with its level, where the case is one of ice [kg]. */
-  readonly iceOnLoads?: readonly number[];
+  /** Where the case is one of ice. */
+  readonly ice?: IceWeights;
   readonly scenarios: readonly [Scenario, ...Scenario[]];
   readonly bareTowerKnown: boolean;
   readonly appurtenances: readonly WindItem[];
@@ -115,6 +115,21 @@ export interface TowerModel {
   readonly proven: readonly RatedCapacity[];
   /** What several checks need of it and one has worked out already. */
   readonly worked: Map<unknown, unknown>;
+}
+
+/** What ice weighs, brought to the allowable level [kg]. */
+export interface IceWeights {
+  /** By load; 0 where nobody can tell. */
+  readonly onLoads: readonly number[];
+  /** On the mast and what it carries. */
+  readonly onMast: number;
+  /** On all that hangs on the tower, the tower's own not counted. */
+  readonly aloft: number;
+  /** On all of it. */
+  readonly all: number;
+  /** Pointers to what would tell the rest, of all that hangs on the tower and of the mast alone. */
+  readonly needs: readonly string[];
+  readonly needsOfMast: readonly string[];
 }
 
 /** The site's speed as its method takes it. */

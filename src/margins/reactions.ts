@@ -3,12 +3,15 @@ import { levelFactors, METHOD_BY_ID, WITHOUT_WIND_AT_STRENGTH, type Wind } from 
 import {
   allWeightsNotGiven,
   type FootLoad,
+  groupedSum,
+  groupsAt,
   type LegForces,
   legForces,
   type SlicesInWind,
   sliceForces,
+  worstOfGroups,
 } from '../structure/index.ts';
-import type { TowerModel } from './model.ts';
+import type { Demand, TowerModel } from './model.ts';
 import type { WindLoads } from './wind-loads.ts';
 
 /** Shear [N] and moment [N·m] at the foot of the tower. */
@@ -20,14 +23,28 @@ export interface FootForces {
 /** Forces of the legs, and whether they stand on the outside width because their thickness is not told. */
 export type LegsAtFoot = LegForces & { readonly byOutsideWidth?: true };
 
-/** At the foot of the tower, at the headings of the ledger, as if nothing else held it. */
-export interface Reactions {
-  /** Of the wind and of what stays, at the worst heading of both. */
-  readonly allowable: FootForces;
+/** Something at the foot, at every level it is asked for at. */
+export interface ByLevel<T> {
+  readonly allowable: T;
   /** For foundations. */
-  readonly nominal: FootForces;
+  readonly nominal: T;
   /** Where the method has a strength level. */
-  readonly strength?: FootForces;
+  readonly strength?: T;
+}
+
+/** The heading of the wind, for what faces its own way, and of the rotator against it, for what turns [rad]. */
+type Headings = WindLoads['headings'];
+
+/**
+ * At the foot of the tower, as if nothing else held it: the largest moment with its shear, of the wind and of what stays, at the
+ * headings of the ledger.
+ */
+export interface Reactions extends ByLevel<FootForces> {
+  readonly headings: Headings;
+  /** The largest shear with its moment, at headings of its own. */
+  readonly atLargestShear: ByLevel<FootForces> & { readonly headings: Headings };
+  /** Largest torsion of what is off the axis, each thing at its own worst heading [N·m]. */
+  readonly torsion: ByLevel<number>;
   /** The part that stays when the wind does not: pull of wires, weight off the axis. Within the forces above. */
   readonly withoutWind: FootForces;
   /** Brings the wind's part from the allowable level to the nominal load of foundations. */
@@ -38,6 +55,8 @@ export interface Reactions {
   readonly withoutOwnWind: boolean;
   /** Tower and all that hangs on it [kg]; absent: some weight is not told. */
   readonly weight?: number;
+  /** What of it is told [kg]. */
+  readonly leastWeight: number;
   /** Of the legs of a lattice that stands by itself, nominal: shown, bolts and concrete are not checked. */
   readonly legs?: LegsAtFoot;
   /** What a bracketed tower may pull on its highest bracket, at most, nominal load of foundations [N]. */
@@ -48,39 +67,77 @@ export interface Reactions {
  * What the tower asks of its foot.
  *
  * wind by the ledger, and what stays; nominal: × 1/λ or 0.6/λ
+ *
+ * @param demand of the design wind at the unfavourable end
  */
-export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads): Reactions {
+export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads, demand: Demand): Reactions {
   const { station } = model.input;
   const { tower } = station;
   const factors = levelFactors(METHOD_BY_ID[model.input.method], wind.conditions.speedLevel);
   const { toStrengthFactor: strength, toStrengthFactorWithoutWind } = factors;
   const toNominal = factors.toNominalFactor / wind.toAllowableFactor;
   const last = model.levels.length - 1;
-  const weight =
-    allWeightsNotGiven(station).length === 0 ? (tower.weight as number) + nth(model.dead.weight, last) : undefined;
+  const leastWeight = (tower.weight ?? 0) + nth(model.dead.weight, last);
+  const weight = allWeightsNotGiven(station).length === 0 ? leastWeight : undefined;
   const pull = bracketPull(model, toNominal);
-  const withoutWind = {
-    shear: nth(model.dead.pullShear, last),
-    moment: nth(model.dead.pullMoment, last) + nth(model.dead.eccentricWeightMoment, last),
-  };
-  const at = (windFactor: number, steadyFactor: number): FootForces => ({
-    shear: windLoads.total.force * windFactor + withoutWind.shear * steadyFactor,
-    moment: windLoads.total.momentAtBase * windFactor + withoutWind.moment * steadyFactor,
-  });
-  const legs = legsOf(model, { ...at(toNominal, 1), ...(weight === undefined ? {} : { weight }) });
-  return {
+  const withoutWind = withoutWindOf(model);
+  const byLevel = <T>(at: (windFactor: number, steadyFactor: number) => T): ByLevel<T> => ({
     allowable: at(1, 1),
     nominal: at(toNominal, 1),
     ...(strength === undefined
       ? {}
       : { strength: at(strength / wind.toAllowableFactor, toStrengthFactorWithoutWind ?? WITHOUT_WIND_AT_STRENGTH) }),
+  });
+  const withSteady = ({ shear, moment }: FootForces) =>
+    byLevel((windFactor, steadyFactor) => ({
+      shear: shear * windFactor + withoutWind.shear * steadyFactor,
+      moment: moment * windFactor + withoutWind.moment * steadyFactor,
+    }));
+  const { force, momentAtBase } = windLoads.total;
+  const atLargestMoment = withSteady({ shear: force, moment: momentAtBase });
+  const { headings, ...sheared } = largestShear(demand, last);
+  const twist = Math.max(...demand.scenarios.map(({ appurtenances }) => nth(appurtenances.torsion, last)));
+  const legs = legsOf(model, { ...atLargestMoment.nominal, ...(weight === undefined ? {} : { weight }) });
+  return {
+    ...atLargestMoment,
+    headings: windLoads.headings,
+    atLargestShear: { ...withSteady(sheared), headings },
+    torsion: byLevel((windFactor) => twist * windFactor),
     withoutWind,
     toNominal,
     supportedAbove: tower.support === 'guyed' || tower.support === 'bracketed',
     withoutOwnWind: !model.bareTowerKnown,
+    leastWeight,
     ...(weight === undefined ? {} : { weight }),
     ...(legs === undefined ? {} : { legs }),
     ...(pull === undefined ? {} : { bracketPull: pull }),
+  };
+}
+
+/** The largest shear of the wind at the foot, and the moment at the same headings. */
+function largestShear({ scenarios }: Demand, last: number): FootForces & { readonly headings: Headings } {
+  const pairs = scenarios.map(({ appurtenances, bareTower }) => {
+    const { value, ...headings } = worstOfGroups(groupedSum(appurtenances, 'shear', last));
+    const moment = groupsAt(groupedSum(appurtenances, 'moment', last), headings);
+    const own = (of: 'shear' | 'moment') => (bareTower ? nth(bareTower[of], last) : 0);
+    return { shear: value + own('shear'), moment: moment + own('moment'), headings };
+  });
+  return pairs.reduce((most, each) => (each.shear > most.shear ? each : most));
+}
+
+/**
+ * What the foot takes without wind: the pull of wires, and weight off the axis.
+ *
+ * |ΣH|, |ΣH·z| + ΣW·e
+ *
+ * @source derived
+ */
+export function withoutWindOf(model: TowerModel): FootForces {
+  const { dead, levels } = model;
+  const last = levels.length - 1;
+  return {
+    shear: nth(dead.pullShear, last),
+    moment: nth(dead.pullMoment, last) + nth(dead.eccentricWeightMoment, last),
   };
 }
 

@@ -9,6 +9,7 @@ import {
   type Cut,
   cutIntoSlices,
   deadLoad,
+  iceWeightsNotGiven,
   type Level,
   levelsOf,
   type MastHold,
@@ -141,9 +142,7 @@ export function towerModel(input: CheckInput): TowerModel {
   const appurtenanceCut = cutIntoSlices(appurtenances, cutAt);
   const bareTowerCuts = new Map<string, Cut>();
   const bareTowerCut = (seen: SeenTower) =>
-    remember(bareTowerCuts, keyOf(seen), () =>
-      cutIntoSlices(bareTowerKnown ? itemsOf(tower, seen) : [], cutAt),
-    );
+    remember(bareTowerCuts, keyOf(seen), () => cutIntoSlices(bareTowerKnown ? itemsOf(tower, seen) : [], cutAt));
   const inWind = (scenario: StillScenario): Scenario => {
     const { windStructure, direction, own } = scenario;
     const wind = windOf(windStructure);
@@ -382,10 +381,7 @@ function claimCasesOf(rating: Rating, asRated: TowerAsRated | undefined, context
   const { withCables } = rating;
   const tower = asRated?.tower ?? station.tower;
   const cutAt = asRated
-    ? [
-        ...asRated.levels.map(({ z }) => z),
-        ...bendsOfRated(rating, scenarios[0].windStructure, station.units),
-      ]
+    ? [...asRated.levels.map(({ z }) => z), ...bendsOfRated(rating, scenarios[0].windStructure, station.units)]
     : context.cutAt;
   const cuts = new Map<string, Cut>();
   // The rated wind blew on the tower itself, where it is known, and on the lines the maker allowed for.
@@ -544,12 +540,16 @@ export function weightMoment(model: BareModel, comparison: Comparison, trace?: T
  *
  * @param on the mast alone, or all of them
  */
-export function steadyNotGiven(model: Pick<TowerModel, 'input'>, on?: 'mast'): readonly string[] {
-  const { loads } = model.input.station;
-  return loads
+export function steadyNotGiven(model: Pick<TowerModel, 'input' | 'ice'>, on?: 'mast'): readonly string[] {
+  const { input, ice } = model;
+  return input.station.loads
     .filter((load) => on === undefined || load.on === on)
-    .flatMap(({ at, shape, offset, weight }) => [
-      ...(shape.kind === 'wire' && shape.pull === undefined ? [`${at}/tension`] : []),
-      ...(offset > 0 && weight === undefined ? [`${at}/weight`] : []),
-    ]);
+    .flatMap((load) => {
+      const { at, shape, offset, weight } = load;
+      return [
+        ...(shape.kind === 'wire' && shape.pull === undefined ? [`${at}/tension`] : []),
+        ...(offset > 0 && weight === undefined ? [`${at}/weight`] : []),
+        ...(offset > 0 && ice && weight !== undefined ? iceWeightsNotGiven([load]) : []),
+      ];
+    });
 }

@@ -25,6 +25,7 @@ export const asce710 = asceMethod({
   pressure: ({ c, Kz, Kzt, Kd, V }, trace) =>
     trace ? evaluate(trace, velocityPressure710, [c, Kz, Kzt, Kd, V]) : velocityPressure710.of(c, Kz, Kzt, Kd, V),
   gustConstants: GUST_CONSTANTS_TO_7_16,
+  forceClause: '29.5, Eq. 29.5-1',
   iceMapFactor: 2,
   iceImportance: ICE_IMPORTANCE_7_10,
   hill: ASCE_HILL_RULE_TO_7_16,

@@ -27,6 +27,7 @@ export const asce716 = asceMethod({
       ? evaluate(trace, velocityPressure716, [c, Kz, Kzt, Kd, Ke, V])
       : velocityPressure716.of(c, Kz, Kzt, Kd, Ke, V),
   gustConstants: GUST_CONSTANTS_TO_7_16,
+  forceClause: '29.4, Eq. 29.4-1; least pressure 29.7',
   iceMapFactor: 1,
   iceImportance: ICE_IMPORTANCE_7_16,
   hill: ASCE_HILL_RULE_TO_7_16,

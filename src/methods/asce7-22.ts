@@ -19,6 +19,7 @@ export const asce722 = asceMethod({
   pressure: ({ c, Kz, Kzt, Ke, V }, trace) =>
     trace ? evaluate(trace, velocityPressure722, [c, Kz, Kzt, Ke, V]) : velocityPressure722.of(c, Kz, Kzt, Ke, V),
   gustConstants: GUST_CONSTANTS_7_22,
+  forceClause: '29.4, Eq. 29.4-1, with the direction factor; least pressure 29.7',
   iceMapFactor: 1,
   iceImportance: undefined,
   hill: ASCE_HILL_RULE_7_22,

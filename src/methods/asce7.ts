@@ -45,6 +45,8 @@ export interface AsceEdition<Constants extends string> {
   readonly exposureCoefficient: (z: number, constants: ExposureConstants<Constants>, trace?: Trace) => number;
   readonly pressure: (factors: PressureFactors, trace?: Trace) => number;
   readonly gustConstants: Readonly<Record<Exposure, GustConstants<Constants>>>;
+  /** Its equation of the force on other structures. */
+  readonly forceClause: string;
   /** 2 where its ice maps are of 50 years. */
   readonly iceMapFactor: 1 | 2;
   /** Where its ice maps want an importance factor; else they come by risk category. */
@@ -178,6 +180,7 @@ export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {
     forTowers: false,
     toAllowableFactor: 0.6,
     toAllowableFactorCite: cite(edition.id, '2.4.1, 0.6W', 'published'),
+    forceCite: cite(edition.id, edition.forceClause, 'memory'),
     toNominalFactor: 0.6,
     toStrengthFactor: 1,
     since: edition.since,

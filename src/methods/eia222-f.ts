@@ -85,6 +85,7 @@ export const eia222F: Method = {
   forTowers: true,
   toAllowableFactor: LEVEL,
   toAllowableFactorCite: cite('eia222-f', '3.1.1.1, stresses raised by one third for wind', 'second-hand'),
+  forceCite: cite('eia222-f', '2.3.2', 'memory'),
   toNominalFactor: 1,
   since: 1986,
   meantUnnamedIn: 'every-place',

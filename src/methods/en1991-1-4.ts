@@ -193,6 +193,7 @@ export const en199114: Method = {
     'A1.3.1, Table A1.2(B), partial factor 1.5, times 0.6; towers 1.2 to 1.6 by class',
     'memory',
   ),
+  forceCite: cite('en1991-1-4', '5.3(2), Eq. (5.3)', 'memory'),
   toNominalFactor: 1,
   toStrengthFactor: 1.5,
   toStrengthFactorWithoutWind: 1.35,

@@ -154,6 +154,8 @@ export interface Method extends LevelFactors, SpeedRule {
   /** Where or when it was in use, said behind the title where one is chosen. */
   readonly aside: string | undefined;
   readonly toAllowableFactorCite: Citation;
+  /** Where it has the force of its wind on an area. */
+  readonly forceCite: Citation;
   /** Where towers are designed by it. */
   readonly place: Place;
   /** Written for antenna towers, not for structures at large. */

@@ -104,6 +104,7 @@ export const rs222C: Method = {
   forTowers: true,
   toAllowableFactor: LEVEL,
   toAllowableFactorCite: cite('rs222-c', 'stresses raised by one third for wind', 'memory'),
+  forceCite: cite('rs222-c', 'wind pressure on the projected area', 'memory'),
   toNominalFactor: 1,
   since: 1976,
   meantUnnamedIn: 'every-place',

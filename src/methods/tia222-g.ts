@@ -33,6 +33,7 @@ export const tia222G: Method = {
   place: 'us',
   forTowers: true,
   toAllowableFactor: LEVEL,
+  forceCite: cite('tia222-g', '2.6.9', 'memory'),
   toAllowableFactorCite: cite('tia222-g', '2.3.2, wind factor 1.6, times 0.6', 'second-hand'),
   toNominalFactor: 1,
   toStrengthFactor: 1.6,

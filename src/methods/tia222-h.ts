@@ -41,6 +41,7 @@ export const tia222H: Method = {
   place: 'us',
   forTowers: true,
   toAllowableFactor: LEVEL,
+  forceCite: cite('tia222-h', '2.6.11; in -G 2.6.9', 'memory'),
   toAllowableFactorCite: cite('tia222-h', '2.3.2, wind factor 1.0 on strength-level speeds, times 0.6', 'published'),
   toNominalFactor: 0.6,
   toStrengthFactor: 1,

@@ -21,6 +21,8 @@ export interface FootLoad {
   readonly moment: number;
   /** Of the tower and all on it [kg]; absent: not known. */
   readonly weight?: number;
+  /** Where not all of it is known: what is, which surely holds down [kg]. */
+  readonly leastWeight?: number;
 }
 
 export interface BlockFooting {
@@ -60,7 +62,7 @@ export interface BlockComparison {
   readonly blockWeight: number;
   /** Of the block and, if known, all on it [N]. */
   readonly deadLoad: number;
-  /** False: the block alone holds, which counts too little; the pressure under it is then not known. */
+  /** False: the block and what is known on it hold, which counts too little; the pressure under it is then not known. */
   readonly weightKnown: boolean;
   /** Base moment and base shear times depth [N·m]. */
   readonly momentAtUnderside: number;
@@ -145,7 +147,11 @@ export const overturningRatio = defineFormula({
   unit: 'one',
   expression: 'M_u / (k_D * M_D)',
   variables: [variable('k_D', 'share of the dead load that resists', 'one', 0.6, 1), momentVariable, holdingVariable],
-  cite: cite('ibc-2018', '1605.3.1, 0.6D + 0.6W of strength-level wind, which is nominal wind', 'memory'),
+  cite: cite(
+    'ibc-2018',
+    '1605.3.1, 0.6D + 0.6W of strength-level wind, which is nominal wind; from IBC 2021 ASCE 7, 2.4',
+    'memory',
+  ),
   of: (share: number, moment: number, holding: number) => moment / (share * holding),
 });
 
@@ -206,8 +212,8 @@ export function blockFooting(block: BlockFooting, foot: FootLoad, trace?: Trace)
   const deadLoad = evaluate(
     trace,
     deadLoadOfFooting,
-    [GRAVITY, blockWeight, foot.weight ?? 0],
-    weightKnown ? undefined : 'weight of the tower unknown: the block alone',
+    [GRAVITY, blockWeight, foot.weight ?? foot.leastWeight ?? 0],
+    weightKnown ? undefined : 'some weights unknown: the block and what is known',
   );
   const moment = evaluate(trace, momentAtUndersideFormula, [foot.moment, foot.shear, depth]);
   const about = (along: 'length' | 'width'): BlockAboutEdge =>
@@ -256,7 +262,7 @@ export function blockFooting(block: BlockFooting, foot: FootLoad, trace?: Trace)
  * @example refuseBelowZero({ shear: 1, moment: 0 }) // undefined
  */
 export function refuseBelowZero(foot: FootLoad): void {
-  for (const each of [foot.shear, foot.moment, foot.weight ?? 0])
+  for (const each of [foot.shear, foot.moment, foot.weight ?? 0, foot.leastWeight ?? 0])
     if (!(each >= 0 && Number.isFinite(each)))
       throw new Refusal('footing-load', 'Shear, moment and weight at a base are numbers from zero up.');
 }

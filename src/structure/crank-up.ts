@@ -172,13 +172,14 @@ export interface NestedStation {
  * h' = h − d_k
  *
  * @returns the station nested, and the loads in the way; undefined where the tower does not telescope, its nested top is
- *   not given, it hangs in guys, which are slack then, or is held above its fixed section
+ *   or its sections are not given, it hangs in guys, which are slack then, or is held above its fixed section
  * @throws Refusal as `nestedSections`
  * @source derived
  */
 export function nestedStation(station: Station): NestedStation | undefined {
   const { tower, mast, loads, cables } = station;
-  if (!tower.telescopes || tower.nestedTop === undefined || tower.support === 'guyed') return undefined;
+  if (!tower.telescopes || !tower.sectionsGiven || tower.nestedTop === undefined || tower.support === 'guyed')
+    return undefined;
   const fixed = tower.sections[0]?.high ?? tower.foot;
   if (tower.held.some(({ height, by }) => by === 'guys' || height > fixed)) return undefined;
   const nested = nestedSections(tower.sections, tower.nestedTop);

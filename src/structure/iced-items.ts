@@ -41,8 +41,7 @@ export function icedAppurtenanceItems(station: Station, iceAt: IceAt, trace?: Tr
         return [{ ...item, parts: inSlowFlow(parts) }];
       }
       const load = station.loads.find((each) => each.at === item.at);
-      // The ice of its upper end, where it is thickest, counts for all of a load.
-      const shape = load && icedShape(load.shape, iceAt(load.high, trace), trace);
+      const shape = load && icedShape(load.shape, iceAt(middleOf(load), trace), trace);
       if (!load || !shape) {
         needs.push(`${item.at}/icedArea`);
         return [];
@@ -51,6 +50,18 @@ export function icedAppurtenanceItems(station: Station, iceAt: IceAt, trace?: Tr
     }),
   );
   return { items, needs };
+}
+
+/**
+ * The height at which the ice of a load is read.
+ *
+ * (z_low + z_high)/2
+ *
+ * @returns the height [m]
+ * @source project-rule
+ */
+export function middleOf(place: Pick<Load, 'low' | 'high'>): number {
+  return (place.low + place.high) / 2;
 }
 
 /** Ice is read in the middle of every such step of height above the ground, however sections are written [m]. */
@@ -127,63 +138,116 @@ function icedSectionParts(section: Section, tower: Tower, run: IcedRun, trace: T
   return iced && latticeParts(iced, run.low, run.high, 0, 1, trace);
 }
 
-/**
- * Mass of the ice on each load.
- *
- * m = n·ρ·A·l
- *
- * @param iceAt thickness by height [m]
- * @returns by load [kg]
- * @source asce7-10
- */
-export function iceOnLoads(station: Station, iceAt: IceAt): number[] {
-  return station.loads.map(({ count, shape, low, high }) => count * iceMass(shape, iceAt(high), high - low));
+/** A piece of ice, with its mass all together. */
+export interface IceLump {
+  readonly name: string;
+  /** JSON pointer of what it is on. */
+  readonly at: string;
+  readonly low: number;
+  readonly high: number;
+  /** Thickness in the middle of it [m]. */
+  readonly thickness: number;
+  /** [kg] */
+  readonly mass: number;
+  /** Where the tower takes it [m]. */
+  readonly carriedAt: number;
+  /** It rides on the mast. */
+  readonly onMast?: true;
+  /** Number of the load it is on. */
+  readonly load?: number;
 }
 
 /**
- * Weight of ice above every level, the tower's own included.
+ * The ice on all of a station, piece by piece, the tower's own included.
  *
- * Σ ρ·π·t·(D + t)·L
+ * ρ·π·t·(D + t)·L; of a load with its weight with ice given n·(W_i − W)
  *
- * @param station what stands where; what geometry cannot tell adds none
+ * @param station what stands where; what neither geometry nor the plan tells adds none
  * @param iceAt thickness of ice by height [m]
- * @returns the mass above each level [kg]
  * @source asce7-10
  */
-export function iceMassAbove(station: Station, levels: readonly Level[], iceAt: IceAt): number[] {
+export function iceLumps(station: Station, iceAt: IceAt): readonly IceLump[] {
   const { tower, mast } = station;
-  const lumps: { readonly z: number; readonly mass: number }[] = [];
+  const lumps: IceLump[] = [];
   const handedOverAt = mast?.foot ?? tower.top;
   const iceOnTube = (diameter: number, length: number, ice: number) =>
     iceMass({ kind: 'tube', along: 'upright', diameter: [diameter, diameter], length }, ice, length);
-  iceOnLoads(station, iceAt).forEach((mass, number) => {
-    const { on, low } = station.loads[number] as Load;
-    lumps.push({ z: on === 'mast' ? Math.min(low, handedOverAt) : low, mass });
+  station.loads.forEach((load, number) => {
+    const { name, at, low, high, on } = load;
+    const thickness = iceAt(middleOf(load));
+    const carriedAt = on === 'mast' ? Math.min(low, handedOverAt) : low;
+    const mass = iceOnLoad(load, thickness);
+    const rides = on === 'mast' ? { onMast: true as const } : {};
+    lumps.push({ name, at, low, high, thickness, mass, carriedAt, ...rides, load: number });
   });
   if (mast) {
     for (const { low, high, outside } of outsideAlong(mast, handedOverAt)) {
-      lumps.push({ z: handedOverAt, mass: iceOnTube(outside, high - low, iceAt(mast.tip)) });
+      const thickness = iceAt(middleOf({ low, high }));
+      const mass = iceOnTube(outside, high - low, thickness);
+      lumps.push({ name: 'mast', at: '/mast', low, high, thickness, mass, carriedAt: handedOverAt, onMast: true });
     }
   }
   for (const section of tower.sections) {
-    const { shape, low, high } = section;
+    const { name, at, shape, low, high } = section;
     if (!shape) continue;
     for (const run of iceAlong(low, high, iceAt)) {
-      // Its ice stands on its foot.
       const mass = iceMass({ ...shape, width: widthsOf(section, run) }, run.ice, run.high - run.low);
-      lumps.push({ z: run.low, mass });
+      // Its ice stands on its foot.
+      lumps.push({ name, at, low: run.low, high: run.high, thickness: run.ice, mass, carriedAt: run.low });
     }
   }
-  for (const { height, guys } of tower.held) {
-    if (!guys) continue;
+  tower.held.forEach(({ height, guys }, number) => {
+    if (!guys) return;
     // Half of it hangs on the tower, half on the anchor.
     const length = (guys.count * Math.hypot(guys.radius, height - tower.foot)) / 2;
-    lumps.push({ z: height, mass: iceOnTube(guys.diameter, length, iceAt(height)) });
-  }
-  for (const run of station.cables) {
-    for (const { low, high, ice } of iceAlong(run.low, run.high, iceAt)) {
-      lumps.push({ z: low, mass: run.count * iceOnTube(run.diameter, high - low, ice) });
+    const thickness = iceAt(height);
+    const mass = iceOnTube(guys.diameter, length, thickness);
+    const at = `/tower/supportedAt/${number}`;
+    lumps.push({ name: 'guys, upper half', at, low: height, high: height, thickness, mass, carriedAt: height });
+  });
+  for (const { name, at, low, high, count, diameter } of station.cables) {
+    for (const run of iceAlong(low, high, iceAt)) {
+      const mass = count * iceOnTube(diameter, run.high - run.low, run.ice);
+      lumps.push({ name, at, low: run.low, high: run.high, thickness: run.ice, mass, carriedAt: run.low });
     }
   }
-  return levels.map(({ z }) => lumps.reduce((sum, lump) => (lump.z >= z - 1e-9 ? sum + lump.mass : sum), 0));
+  return lumps;
+}
+
+function iceOnLoad({ count, shape, low, high, weight, icedWeight }: Load, thickness: number): number {
+  if (icedWeight !== undefined) return count * Math.max(0, icedWeight - (weight ?? 0));
+  return count * iceMass(shape, thickness, high - low);
+}
+
+/**
+ * Pointers to what would tell the weight of ice that neither geometry nor the plan does.
+ *
+ * @param loads those of a station that count
+ */
+export function iceWeightsNotGiven(loads: readonly Load[]): readonly string[] {
+  return loads
+    .filter(({ shape, weight, icedWeight }) =>
+      icedWeight === undefined ? !icedByGeometry(shape) : weight === undefined,
+    )
+    .map(({ at, icedWeight }) => `${at}/${icedWeight === undefined ? 'icedWeight' : 'weight'}`);
+}
+
+/** Whether its shape tells what ice on it weighs. */
+function icedByGeometry(shape: Load['shape']): boolean {
+  if (shape.kind === 'lattice') return shape.solid.by === 'members';
+  return shape.kind !== 'stated' && shape.kind !== 'stated-force';
+}
+
+/**
+ * Weight of ice above every level.
+ *
+ * Σ m
+ *
+ * @returns the mass above each level [kg]
+ * @source derived
+ */
+export function iceMassAbove(lumps: readonly IceLump[], levels: readonly Level[]): number[] {
+  return levels.map(({ z }) =>
+    lumps.reduce((sum, { carriedAt, mass }) => (carriedAt >= z - 1e-9 ? sum + mass : sum), 0),
+  );
 }

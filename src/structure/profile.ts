@@ -242,6 +242,21 @@ export function groupedSum(profile: Profile, of: 'shear' | 'moment', level: numb
 }
 
 /**
+ * A grouped sum at headings.
+ *
+ * Σ still + ½Σ(N + T) + ½Σ(N − T)·cos 2(θ − ψ) of each group
+ *
+ * @param at wind heading of the fixed group, heading of the turning one [rad]
+ * @returns the value; of a group without a heading its mean [N or N·m]
+ * @source derived
+ */
+export function groupsAt(sum: GroupedSum, at: { readonly fixed?: number; readonly turning?: number }): number {
+  const of = ({ mean, cosine, sine }: HeadingSum, heading = 0) =>
+    mean + cosine * Math.cos(2 * heading) + sine * Math.sin(2 * heading);
+  return sum.still + of(sum.turning, at.turning) + of(sum.fixed, at.fixed);
+}
+
+/**
  * The worst of a grouped sum and the headings at which it comes about.
  *
  * @returns value, wind heading of the fixed group, and heading of the turning group against rotator zero [-], headings [rad]

@@ -102,6 +102,8 @@ export type Foundation =
       /** What the soil may carry sideways, for each metre of depth [Pa/m]. */
       readonly lateral: number;
       readonly constrained: boolean;
+      /** Half an inch of movement at the ground does it no harm: twice the pressure of the soil counts. */
+      readonly isolatedPole?: true;
       /** How far the foot of the tower, at its head, stands above the ground, below which its depth counts [m]. */
       readonly head: number;
     }
@@ -148,6 +150,8 @@ export interface Load {
   readonly count: number;
   /** Of each [kg]. */
   readonly weight?: number;
+  /** Of each with the ice of its site [kg]. */
+  readonly icedWeight?: number;
   readonly turns: boolean;
   /** Where it faces, clockwise from true north [rad]. */
   readonly heading?: number;

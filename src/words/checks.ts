@@ -21,6 +21,7 @@ interface CheckWords {
 
 const called = (name: string) => ({ name: () => name, drawn: () => name });
 const iced = (name: string) => (check: NamedCheck) => (check.withIce ? `${name} with ice` : name);
+const orIced = (name: string) => ({ name: iced(name), drawn: iced(name) });
 const ownName = ({ name = 'antenna' }: NamedCheck) => name;
 
 /** A part of which its manufacturer states what it holds. */
@@ -55,15 +56,14 @@ export const CHECK_WORDS: Readonly<Record<CheckKindName, CheckWords>> = {
   'tower-top': { ...called('tower top'), ...RATED },
   ice: { ...called('tower with ice'), ...RATED },
   mast: {
-    name: iced('mast'),
-    drawn: iced('mast'),
+    ...orIced('mast'),
     number: 'one',
     capacity: 'allowable capacity',
     comparedWith: 'measures',
     over: 'Its tube is bent beyond the allowable stress.',
   },
-  bearing: { ...called('bearing'), ...RATED },
-  rotator: { ...called('rotator'), ...RATED },
+  bearing: { ...orIced('bearing'), ...RATED },
+  rotator: { ...orIced('rotator'), ...RATED },
   antenna: { name: ownName, drawn: ownName, ...RATED },
   elements: {
     name: (check) => iced(`tubes of the ${ownName(check)}`)(check),
@@ -73,9 +73,9 @@ export const CHECK_WORDS: Readonly<Record<CheckKindName, CheckWords>> = {
     comparedWith: 'measures',
     over: 'One of them is bent beyond the allowable stress.',
   },
-  weight: { ...called('weight aloft'), ...RATED, demand: 'The weight aloft', capacity: 'rated limit' },
+  weight: { ...orIced('weight aloft'), ...RATED, demand: 'The weight aloft', capacity: 'rated limit' },
   foundation: {
-    ...called('footing'),
+    ...orIced('footing'),
     number: 'one',
     capacity: 'allowable capacity',
     comparedWith: 'measures',

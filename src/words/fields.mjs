@@ -461,6 +461,11 @@ export const FIELDS = {
       'pier: allowable lateral soil bearing by depth',
     ),
     constrained: plain('Restrained at the ground by a slab', 'pier: restrained at the ground, by a slab'),
+    isolatedPole: plain(
+      'Half an inch at the ground does no harm',
+      'pier: half an inch (12.7 mm) of movement at the ground does no harm; twice soilLateral, IBC 1806.3.4',
+      'twice the lateral soil bearing then counts; the building official decides',
+    ),
     ...remarks(),
   },
   mast: {
@@ -555,6 +560,7 @@ export const FIELDS = {
     ...POLE,
     count: plain('How many alike'),
     weight: quantity('weight', 'Weight of one', 'Weight of each'),
+    icedWeight: quantity('weight', 'Weight of one with ice', 'Weight of each with the ice of the site'),
     turns: plain('Turned by the rotator'),
     heading: quantity(
       'heading',

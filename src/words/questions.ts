@@ -142,6 +142,7 @@ const MISSING_WORDS: Readonly<Record<string, string>> = {
   inside: 'How far the mast reaches inside the tower is not given; measure it with a tape.',
   ratedWind: 'Its rated wind speed is not given; look in its manual.',
   basis: 'Type of its rated wind speed not stated (gust, fastest mile or mean); ask the manufacturer.',
+  icedWeight: 'Its weight with ice is not given and cannot be computed; ask the manufacturer.',
   icedArea: 'Its area with ice is not given and cannot be computed; ask the manufacturer.',
   leg: 'Members of the tower not given, so their ice cannot be computed; measure them.',
   level: 'Level of the rating not stated (allowable load or strength); ask the manufacturer.',

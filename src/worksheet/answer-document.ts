@@ -9,12 +9,12 @@ import {
 import type { UnitSystem } from '../foundation/index.ts';
 import {
   type Assessment,
+  type ByLevel,
   type FootForces,
   hillHelpOf,
   type LowerAt,
   loweredOf,
   type MastAnswer,
-  type Reactions,
   type Remedies,
   type Sensitivity,
   type Spread,
@@ -37,15 +37,16 @@ import { chanceDocuments } from './chance-document.ts';
 import { checkDocument } from './check-document.ts';
 import { foundationDocument } from './foundation-document.ts';
 import { hillDocument } from './hill-document.ts';
+import { iceDocument } from './ice-document.ts';
 import { levelsDocument } from './levels-document.ts';
 import { loweredDocument } from './lowered-document.ts';
 import { quantity } from './quantity.ts';
 import { raisingDocument } from './raising-document.ts';
 import { remediesDocument, tubesDocument } from './remedies-document.ts';
-import { headline, headlineSays, lowerAtSays, roomSays } from './says.ts';
+import { headline, headlineSays, lowerAtSays, reactionsSay, roomSays } from './says.ts';
 import { sensitivityDocument } from './sensitivity-document.ts';
 import { spreadDocument } from './spread-document.ts';
-import { designDocument, windLoadsDocument, windRowDocument } from './wind-document.ts';
+import { designDocument, headingDocument, windLoadsDocument, windRowDocument } from './wind-document.ts';
 import { workingDocument } from './working-document.ts';
 
 /** What stands beside the answer only when it is asked for. */
@@ -57,6 +58,8 @@ export interface Besides {
   readonly remedies?: Remedies | undefined;
   readonly tubes?: readonly TubeForMast[] | undefined;
   readonly planHash?: PlanHash;
+  /** Of the service. */
+  readonly version?: string;
 }
 
 /** Whether the working and what stands beside the answer are asked for. */
@@ -68,7 +71,7 @@ export function answerDocument(
   plan: unknown,
   entryWarnings: readonly EntryWarning[],
   working: Depth,
-  { drawings, spread, sensitivity, remedies, tubes, planHash }: Besides = {},
+  { drawings, spread, sensitivity, remedies, tubes, planHash, version }: Besides = {},
 ): Answer {
   const { input, questions, chances, checks, foundation, raising, heights } = assessment;
   const system = input.station.units;
@@ -105,7 +108,8 @@ export function answerDocument(
         radius: length(radius),
       }),
     ),
-    reactions: reactionsDocument(assessment.reactions, system),
+    reactions: reactionsDocument(assessment),
+    ice: iceDocument(assessment),
     mast: assessment.mast && mastDocument(assessment.mast, system),
     foundation: foundation && foundationDocument(foundation, system),
     raising: raising && raisingDocument(raising, system),
@@ -115,6 +119,7 @@ export function answerDocument(
     chance: chances && chanceDocuments(chances, checks, system),
     entryWarnings,
     plan,
+    version,
     planHash,
     drawings,
     working: working === 'full' ? workingDocument(workingOf(assessment).steps, system) : undefined,
@@ -159,16 +164,30 @@ function questionDocuments({ input, questions }: Assessment): Answer['toFindOut'
   }));
 }
 
-function reactionsDocument(reactions: Reactions, system: UnitSystem): ReactionsAnswer {
-  const { strength, legs } = reactions;
+function reactionsDocument(assessment: Assessment): ReactionsAnswer {
+  const { reactions, input } = assessment;
+  const system = input.station.units;
+  const { legs, atLargestShear } = reactions;
   const forces = ({ shear, moment }: FootForces) => ({
     shear: quantity(shear, 'force', system),
     moment: quantity(moment, 'moment', system),
   });
+  const levels = <T, D>({ allowable, nominal, strength }: ByLevel<T>, of: (each: T) => D) => ({
+    allowable: of(allowable),
+    nominal: of(nominal),
+    strength: strength === undefined ? undefined : of(strength),
+  });
   return told<ReactionsAnswer>({
-    allowable: forces(reactions.allowable),
-    nominal: forces(reactions.nominal),
-    strength: strength && forces(strength),
+    says: reactionsSay(assessment),
+    ...levels(reactions, forces),
+    heading: headingDocument(reactions.headings, system),
+    atLargestShear: told<ReactionsAnswer['atLargestShear']>({
+      ...levels(atLargestShear, forces),
+      heading: headingDocument(atLargestShear.headings, system),
+    }),
+    torsion: told<ReactionsAnswer['torsion']>(
+      levels(reactions.torsion, (torsion) => quantity(torsion, 'moment', system)),
+    ),
     withoutWind: forces(reactions.withoutWind),
     supportedAbove: reactions.supportedAbove,
     withoutOwnWind: reactions.withoutOwnWind,
@@ -203,12 +222,13 @@ function mastDocument(mast: MastAnswer, system: UnitSystem): MastForces {
 }
 
 function lowerAtDocument(assessment: Assessment, lowerAt: LowerAt, system: UnitSystem) {
-  const { gust, ofCheck, ratioWithoutWind, without, withoutIce } = lowerAt;
+  const { gust, ofCheck, ratioWithoutWind, without, overWithoutGust, withoutIce } = lowerAt;
   return told<NonNullable<Answer['lowerAt']>>({
     gust: quantity(gust, 'speed', system),
     ofCheck,
     ratioWithoutWind,
     without,
+    overWithoutGust,
     withoutIce,
     says: lowerAtSays(assessment, lowerAt),
   });

@@ -1,15 +1,23 @@
 import { type Assessment, hillHelpOf, loweredOf } from '../margins/index.ts';
-import { METHOD_BY_ID } from '../methods/index.ts';
-import { gathered, inWords, NOT_COVERED, promiseOf, questionOf } from '../words/index.ts';
+import { gathered, NOT_COVERED, promiseOf, questionOf } from '../words/index.ts';
 import { type Besides, cautionDocuments } from './answer-document.ts';
 import { chanceLines } from './chance-document.ts';
 import { foundationSays } from './foundation-document.ts';
 import { hillSays } from './hill-document.ts';
+import { iceLines } from './ice-document.ts';
 import { loweredSays } from './lowered-document.ts';
-
 import { raisingSays } from './raising-document.ts';
 import { remediesLines, tubesSays } from './remedies-document.ts';
-import { bracketSays, checkSays, headlineSays, legsSay, lowerAtSays, roomSays } from './says.ts';
+import {
+  bracketSays,
+  checkSays,
+  headlineSays,
+  legsSay,
+  lowerAtSays,
+  reactionsSay,
+  roomSays,
+  tracedTo,
+} from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
 import { spreadLines } from './spread-document.ts';
 
@@ -17,7 +25,7 @@ import { spreadLines } from './spread-document.ts';
 export function answerText(
   assessment: Assessment,
   entryWarnings: readonly { readonly pointer: string; readonly says: string }[],
-  { spread, sensitivity, remedies, tubes }: Besides = {},
+  { spread, sensitivity, remedies, tubes, planHash, version }: Besides = {},
 ): string {
   const { input, checks, questions, reactions, roomLeft } = assessment;
   const { units } = input.station;
@@ -25,10 +33,8 @@ export function answerText(
   if (input.title) lines.push(input.title, '');
   lines.push(headlineSays(assessment), '');
   for (const check of checks) lines.push(`- ${checkSays(assessment, check).says}`);
-  lines.push(
-    '',
-    `At the base${reactions.supportedAbove ? ', supports above ignored' : ''}${reactions.withoutOwnWind ? ', wind on the tower itself not included (unknown)' : ''}, allowable level, ${METHOD_BY_ID[input.method].title}: shear ${inWords(reactions.allowable.shear, 'force', units, 4)}, moment ${inWords(reactions.allowable.moment, 'moment', units, 4)}.`,
-  );
+  lines.push('', reactionsSay(assessment));
+  lines.push(...iceLines(assessment));
   if (reactions.legs) lines.push(legsSay(reactions.legs, units));
   const bracket = bracketSays(assessment);
   if (bracket) lines.push(bracket);
@@ -55,6 +61,7 @@ export function answerText(
   for (const caution of cautions) lines.push(`- ${caution.says} ${caution.action}`);
   for (const query of entryWarnings) lines.push(`- ${query.says}`);
   lines.push('', `Not covered by this service: ${NOT_COVERED.join(', ')}.`, '');
+  if (version !== undefined) lines.push(tracedTo(version, planHash), '');
   return lines.join('\n');
 }
 

@@ -27,6 +27,7 @@ export function foundationDocument(answer: FoundationAnswer, system: UnitSystem)
     shear: quantity(load.shear, 'force', system),
     moment: quantity(load.moment, 'moment', system),
     weight: quantity(load.weight, 'weight', system),
+    leastWeight: quantity(load.leastWeight, 'weight', system),
     block:
       block &&
       told<NonNullable<FoundationReport['block']>>({
@@ -53,8 +54,12 @@ function pressedMost(heading: number): string {
   return Math.min(heading, Math.PI / 2 - heading) < 1e-3 ? 'edge' : 'corner (wind across it)';
 }
 
+/** What a doubled soil value rests on. */
+const ISOLATED_POLE =
+  'Twice the lateral soil bearing is counted, as entered for an isolated pole (IBC 1806.3.4). The building official decides whether the tower is one.';
+
 /** The footing in two sentences. */
-export function foundationSays({ block, pier }: FoundationAnswer, system: UnitSystem): string {
+export function foundationSays({ block, pier, isolatedPole }: FoundationAnswer, system: UnitSystem): string {
   if (block) {
     const { ratio, olderRatio } = block.overturning;
     const tips = `Overturning ratio ${ratioFigures(ratio)} with 0.6 of the dead load, ${ratioFigures(olderRatio)} by the older rule of 1.5 times the moment.`;
@@ -68,7 +73,8 @@ export function foundationSays({ block, pier }: FoundationAnswer, system: UnitSy
     const capped = pier.depthCapped
       ? ` No more than ${system === 'us' ? '12 ft' : '3.66 m'} of depth counts for soil pressure.`
       : '';
-    return `Required depth ${inWords(pier.required, 'length', system)}, given ${inWords(pier.given, 'length', system)}.${capped}`;
+    const twice = isolatedPole ? ` ${ISOLATED_POLE}` : '';
+    return `Required depth ${inWords(pier.required, 'length', system)}, given ${inWords(pier.given, 'length', system)}.${capped}${twice}`;
   }
   return 'Built to the manufacturer’s drawing. The rating covers it in soil at least as good as specified.';
 }

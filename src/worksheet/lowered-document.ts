@@ -4,6 +4,7 @@ import type { Lowered } from '../margins/index.ts';
 import { checkName, heldGustInWords, inWords, listed, ratioFigures, VERDICT_WORDS, verbOf } from '../words/index.ts';
 import { checkStateDocument } from './check-document.ts';
 import { quantity } from './quantity.ts';
+import { aboveSays } from './says.ts';
 
 /** The lowered tower, in the reader's units. */
 export function loweredDocument(lowered: Lowered, system: UnitSystem): LoweredAnswer {
@@ -23,9 +24,9 @@ export function loweredDocument(lowered: Lowered, system: UnitSystem): LoweredAn
 }
 
 function keepsTo({ lowerAt }: Lowered['assessment'], system: UnitSystem): LoweredAnswer['keepsTo'] | undefined {
-  if (lowerAt?.gust === undefined) return undefined;
-  const { gust, ofCheck, without } = lowerAt;
-  return { gust: quantity(gust, 'speed', system), ofCheck, without };
+  if (lowerAt?.gust === undefined || lowerAt.ofCheck === undefined) return undefined;
+  const { gust, ofCheck, without, overWithoutGust } = lowerAt;
+  return { gust: quantity(gust, 'speed', system), ofCheck, without, overWithoutGust };
 }
 
 /** The lowered tower in a few sentences. */
@@ -46,6 +47,8 @@ export function loweredSays({ assessment, clashes, unspoken }: Lowered, system: 
         `It keeps the margin set up to a forecast of ${inWords(lowerAt.gust, 'speed', system)}; the ${checkName(weakest)} ${verbOf(weakest, 'governs', 'govern')}.`,
       );
     }
+    const over = checks.filter(({ id }) => lowerAt?.overWithoutGust.includes(id)).map(checkName);
+    if (over.length > 0) said.push(aboveSays(over));
   } else if (unspoken > 0) {
     said.push(
       `Lowered to ${top}, the tower is open: its rating is for the raised tower. Ask the manufacturer for one with the top at ${top}.`,

@@ -10,6 +10,7 @@ import {
   type LegsAtFoot,
   type LowerAt,
   type RoomLeft,
+  type WindLoads,
 } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import {
@@ -22,6 +23,7 @@ import {
   inWords,
   listed,
   missingSentences,
+  type PlanHash,
   placeOfFall,
   questionOf,
   REASON_WORDS,
@@ -264,18 +266,29 @@ function torqueSays({ heldBy, turnsWith, turnsUpTo }: NonNullable<CheckResult['t
 
 const perCent = (share: number) => `${figures(100 * share)} %`;
 
+/** "Above 1, with no gust known: footing. Mend that first." */
+export function aboveSays(over: readonly string[]): string {
+  return over.length === 0 ? '' : `Above 1, with no gust known: ${listed(over)}. Mend that first.`;
+}
+
 /** "Lower the tower when gusts of 62.2 mph are forecast. Below that …" */
 export function lowerAtSays(
   { input, checks }: Assessment,
-  { gust, ofCheck, ratioWithoutWind, without, withoutIce }: LowerAt,
+  { gust, ofCheck, ratioWithoutWind, without, overWithoutGust, withoutIce }: LowerAt,
 ): string {
   const { units } = input.station;
   const weakest = checks.find((check) => check.id === ofCheck);
   const name = weakest ? checkName(weakest) : 'tower';
   const verb = (one: string, several: string) => (weakest ? verbOf(weakest, one, several) : one);
-  const others = namesOf(checks.filter((check) => without.includes(check.id)));
+  const over = namesOf(checks.filter((check) => overWithoutGust.includes(check.id)));
+  const above = aboveSays(over);
+  const others = namesOf(checks.filter(({ id }) => without.includes(id) && !overWithoutGust.includes(id)));
   const named = others.map((other) => (other === name ? `other ratings of the ${name}` : other));
-  const rest = named.length === 0 ? '' : ` Not included (open): ${listed(named)}.`;
+  const open = named.length === 0 ? '' : ` Not included (open): ${listed(named)}.`;
+  const rest = above === '' ? open : ` ${above}${open}`;
+  if (gust === undefined && ratioWithoutWind === undefined) {
+    return `No gust at which to lower the tower can be given. ${above}${open}`;
+  }
   const ice = withoutIce ? ' Ice is not included.' : '';
   const { margin, forecast } = input.wanted;
   if (gust === undefined) {
@@ -295,6 +308,53 @@ export function roomSays({ input, checks }: Assessment, { height, on, area, chec
   const much = area >= 0 ? `${size} effective` : `none, exceeded by ${size} effective`;
   const rest = without.length === 0 ? '' : ` Not included (open): ${listed([...new Set(without.map(nameOf))])}.`;
   return `Room left ${where} with a ${perCent(input.wanted.margin)} margin: ${much}; the ${nameOf(check)} ${verbOf(found(check), 'governs', 'govern')}.${rest}`;
+}
+
+/** Which way the wind blows and rotating loads stand: "wind from 90° or 270°"; nothing where no heading counts. */
+export function headingsSay({ fixed, turning }: WindLoads['headings'], units: UnitSystem): string {
+  const angle = (value: number) => inWords(value, 'angle', units);
+  return listed([
+    ...(fixed === undefined ? [] : [`wind from ${angle(fixed)} or ${angle(fixed + Math.PI)}`]),
+    ...(turning === undefined ? [] : [`rotating loads at ${angle(turning)} to it`]),
+  ]);
+}
+
+/** Shear and moment at the base in two or three sentences: the largest moment with its shear, the largest shear with its moment. */
+export function reactionsSay({ input, reactions }: Assessment): string {
+  const { units } = input.station;
+  const { allowable, atLargestShear, torsion, supportedAbove, withoutOwnWind } = reactions;
+  const start = `At the base${supportedAbove ? ', supports above ignored' : ''}`;
+  if (withoutOwnWind && atLargestShear.allowable.shear === 0) {
+    return `${start}, shear and moment are not known: the wind on the tower itself is not known.`;
+  }
+  const force = (value: number) => inWords(value, 'force', units, 4);
+  const moment = (value: number) => inWords(value, 'moment', units, 4);
+  const without = withoutOwnWind ? ', wind on the tower itself not included (unknown)' : '';
+  const by = (headings: WindLoads['headings']) => {
+    const said = headingsSay(headings, units);
+    return said === '' ? '' : ` (${said})`;
+  };
+  const said = [
+    `${start}${without}, allowable level, ${METHOD_BY_ID[input.method].title}: shear ${force(allowable.shear)}, moment ${moment(allowable.moment)}.`,
+  ];
+  const sheared = atLargestShear.allowable;
+  said.push(
+    sheared.shear > allowable.shear * (1 + SAME_PAIR)
+      ? `That is the largest moment${by(reactions.headings)}. Largest shear: ${force(sheared.shear)}, with a moment of ${moment(sheared.moment)}${by(atLargestShear.headings)}.`
+      : 'Both are the largest.',
+  );
+  if (torsion.allowable > 0) said.push(`Largest torsion: ${moment(torsion.allowable)}.`);
+  return said.join(' ');
+}
+
+/** A shear this much larger is another one: the last of four figures. */
+const SAME_PAIR = 5e-4;
+
+/** What an answer that is kept can be traced by: the service that gave it, and the plan. */
+export function tracedTo(version: string, planHash?: PlanHash): string {
+  if (planHash === undefined) return `Gustworthy ${version}`;
+  const before = planHash.format1 === undefined ? '' : ` (in format 1, ${planHash.format1})`;
+  return `Gustworthy ${version}, plan format 2, SHA-256 ${planHash.format2}${before}`;
 }
 
 /** What the legs do at the base, in a sentence or three. */

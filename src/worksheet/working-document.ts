@@ -27,6 +27,7 @@ function stepDocument(step: Step, system: UnitSystem): WorkingStep {
     typeof value === 'number'
       ? displayValue(value, unit, system)
       : value.map((each) => displayValue(each, unit, system));
+  const { cite = formula.cite } = step;
   return told<WorkingStep>({
     about: step.about,
     formula: formula.id,
@@ -41,10 +42,10 @@ function stepDocument(step: Step, system: UnitSystem): WorkingStep {
     })),
     value: displayValue(step.value, formula.unit, system),
     unit: DISPLAY_UNITS[system][formula.unit].label,
-    source: formula.cite.source,
-    clause: formula.cite.clause,
-    known: formula.cite.known,
-    knownInWords: WORDS_FOR_KNOWN[formula.cite.known],
+    source: cite.source,
+    clause: cite.clause,
+    known: cite.known,
+    knownInWords: WORDS_FOR_KNOWN[cite.known],
     note: step.note,
   });
 }

@@ -20,13 +20,20 @@ const at = (standard: string, clause: string) =>
  * by the sweeps over methods and formulas, by the witness, or is an example that is not computed.
  */
 const WITHOUT_TEST: Readonly<Record<string, readonly string[]>> = {
-  'asce7-10': ['wind maps by risk category, chapter 26'],
-  'asce7-16': ['wind maps by risk category, chapter 26'],
-  'asce7-22': ['26.10.2, Eq. 26.10-1', 'wind maps by risk category, chapter 26'],
+  'asce7-10': ['29.5, Eq. 29.5-1', 'wind maps by risk category, chapter 26'],
+  'asce7-16': ['29.4, Eq. 29.4-1; least pressure 29.7', 'wind maps by risk category, chapter 26'],
+  'asce7-22': [
+    '26.10.2, Eq. 26.10-1',
+    '29.4, Eq. 29.4-1, with the direction factor; least pressure 29.7',
+    'wind maps by risk category, chapter 26',
+  ],
   'asce7-commentary': ['form of Peterka and Shahid'],
   'tia222-g': ['2.3.2', '2.6.9.2', 'Annex C, paraboloid without radome, resultant at 50° to 60°; mesh derived'],
-  'eia222-f': ['2.3.4.4, structure mounted on another'],
+  'tia222-h': ['2.6.11; in -G 2.6.9'],
+  'eia222-f': ['2.3.2', '2.3.4.4, structure mounted on another'],
+  'rs222-c': ['wind pressure on the projected area'],
   'en1991-1-4': [
+    '5.3(2), Eq. (5.3)',
     '7.6 to 7.9, Eqs. (7.9), (7.11), (7.13), (7.19)',
     '7.9.1, Eq. (7.15)',
     '7.9.1, Fig. 7.28 note',

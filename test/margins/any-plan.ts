@@ -151,6 +151,7 @@ const appurtenances = (top: number) =>
       to: fc.record({ distance: between(30, 120), height: between(6, 30), heading: fc.integer({ min: 0, max: 359 }) }),
       tension: between(10, 80),
       weight: between(0.5, 5),
+      icedWeight: perhaps(between(6, 20)),
       height: between(12, top),
     }),
     fc.record({
@@ -264,29 +265,30 @@ export const anyPlan: fc.Arbitrary<Document> = fc
     ),
     ratings: fc.array(rating, { minLength: 1, maxLength: 3 }),
   })
-  .chain(({ speed, basis, exposure, riskCategory, hill, groundElevation, top, shape, mast, cables, ratings, ...rest }) =>
-    fc.array(appurtenances(top), { minLength: 1, maxLength: 4 }).map((loads) =>
-      defined({
-        units: 'us',
-        ...rest,
-        site: defined({
-          wind: defined({ speed, basis }),
-          exposure,
-          riskCategory,
-          hill,
-          groundElevation,
+  .chain(
+    ({ speed, basis, exposure, riskCategory, hill, groundElevation, top, shape, mast, cables, ratings, ...rest }) =>
+      fc.array(appurtenances(top), { minLength: 1, maxLength: 4 }).map((loads) =>
+        defined({
+          units: 'us',
+          ...rest,
+          site: defined({
+            wind: defined({ speed, basis }),
+            exposure,
+            riskCategory,
+            hill,
+            groundElevation,
+          }),
+          tower: { support: 'free', top, ...shape },
+          mast: mast && {
+            outside: mast.outside,
+            length: mast.inside + 6,
+            inside: mast.inside,
+            bearing: mast.bearing ? top : false,
+            manufacturerPlates: mast.manufacturerPlates,
+          },
+          loads: loads.map((load, index) => defined({ name: `load ${index}`, ...load })),
+          cables: cables ? [cables] : [],
+          ratings: ratings.map((rating) => ({ ...rating, top })),
         }),
-        tower: { support: 'free', top, ...shape },
-        mast: mast && {
-          outside: mast.outside,
-          length: mast.inside + 6,
-          inside: mast.inside,
-          bearing: mast.bearing ? top : false,
-          manufacturerPlates: mast.manufacturerPlates,
-        },
-        loads: loads.map((load, index) => defined({ name: `load ${index}`, ...load })),
-        cables: cables ? [cables] : [],
-        ratings: ratings.map((rating) => ({ ...rating, top })),
-      }),
-    ),
+      ),
   );

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { FOOT } from '../../src/foundation/index.ts';
 import { loweredOf } from '../../src/margins/index.ts';
+import { readPlan } from '../../src/plan/index.ts';
 import { loweredSays } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 
@@ -77,6 +78,21 @@ describe('a telescoping tower let down', () => {
       loads: [{ name: 'side arm', height: 30, area: 1, areaKind: 'effective', on: 'tower', offset: 0 }],
     });
     expect(loweredOf(assessed(appurtenances))?.clashes).toEqual(['side arm']);
+  });
+
+  it('needs its sections, and says so', () => {
+    const document = {
+      ...plan([raised]),
+      tower: { support: 'free', top: 54, telescopes: true, nested: 22 },
+    };
+    const reading = readPlan(document);
+    if (!reading.ok) throw new Error('a tower without sections is readable');
+    expect(reading.entryWarnings).toContainEqual({
+      pointer: '#/tower/nested',
+      code: 'nested-without-sections',
+      says: 'Tower nested at 22 ft, and no sections given: nothing is computed for the lowered tower. Give each section with its length.',
+    });
+    expect(loweredOf(assessed(document))).toBeUndefined();
   });
 
   it('is not asked of a tower that does not slide', () => {

@@ -76,3 +76,18 @@ describe('the sentences of a pier', () => {
     expect(said).toMatch(/Required depth [\d.]+ ft, given 5 ft\./);
   });
 });
+
+describe('a pier that half an inch at the ground does not harm', () => {
+  it('has twice the lateral value of its soil, where the plan says so', () => {
+    const [once, twice] = [assessed(station({}, {})), assessed(station({}, {}, { isolatedPole: true }))];
+    expect(footingOf(once).result?.capacity).toBeCloseTo(HOLDS * POUND_FORCE * FOOT, 2);
+    expect(footingOf(twice).result?.capacity).toBeCloseTo(2 * HOLDS * POUND_FORCE * FOOT, 2);
+    expect(answerText(twice, [])).toContain('Twice the lateral soil bearing is counted');
+    expect(answerText(once, [])).not.toContain('Twice the lateral');
+  });
+
+  it('is not taken where the plan says no', () => {
+    const said = assessed(station({}, {}, { isolatedPole: false }));
+    expect(footingOf(said).result?.capacity).toBeCloseTo(HOLDS * POUND_FORCE * FOOT, 2);
+  });
+});

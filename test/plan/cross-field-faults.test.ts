@@ -264,6 +264,14 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       says: 'Tower nested at 49 ft is not between its base and its top',
     },
   ],
+  'nested-below-base': [
+    {
+      // Three of 22 ft, 16 ft apart, sink by half of 54 ft − nested each: to 22 ft and no lower.
+      plan: tower({ ...bare, top: 54, telescopes: true, nested: 21, sections: [{ length: 22, count: 3 }] }),
+      at: '#/tower/nested',
+      says: 'Tower nested at 21 ft: a section would reach below its base. With these sections give 22 ft or more',
+    },
+  ],
   'hinge-outside': [
     {
       plan: tower({ hinge: { height: 48 } }),
@@ -468,6 +476,11 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
     { plan: load({ above: -49, area: 3 }), at: '#/loads/0', says: "thing at -1 ft is below the tower's base at 0 ft" },
   ],
   'iced-below-bare': [
+    {
+      plan: load({ above: 2, area: 8, weight: 30, icedWeight: 20 }),
+      at: '#/loads/0/icedWeight',
+      says: '20 lb with ice is less than the 30 lb it has without',
+    },
     {
       plan: load({ above: 2, area: 8, icedArea: 0.1 }),
       at: '#/loads/0/icedArea',

@@ -1,4 +1,4 @@
-import { type Departure, FIELD, type Told } from './told-station.ts';
+import type { Departure, Told } from './told-station.ts';
 
 /*
  * Where the product departs from the basis, each with a plan that shows it. The calculator goes by the basis; the random

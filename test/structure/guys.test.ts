@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FOOT, POUND, POUND_FORCE } from '../../src/foundation/index.ts';
-import { iceMassAbove } from '../../src/structure/index.ts';
+import { iceLumps, iceMassAbove } from '../../src/structure/index.ts';
 import { assessed, type Document } from '../margins/any-plan.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
 
@@ -39,8 +39,14 @@ describe('the wind on guys', () => {
     const { station } = withGuys(3).model.input;
     const bare = { ...station, tower: { ...station.tower, held: [] } };
     const at = station.tower.held.map(({ height }) => ({ z: height - 0.01, zone: 'plain' }) as const);
-    const iced = iceMassAbove(station, at, () => (0.5 * FOOT) / 12);
-    const without = iceMassAbove(bare, at, () => (0.5 * FOOT) / 12);
+    const iced = iceMassAbove(
+      iceLumps(station, () => (0.5 * FOOT) / 12),
+      at,
+    );
+    const without = iceMassAbove(
+      iceLumps(bare, () => (0.5 * FOOT) / 12),
+      at,
+    );
     const pounds = (((3 * 59.908) / 2) * 56 * Math.PI * 0.5 * 0.6875) / 144;
     expect(((iced[0] as number) - (without[0] as number)) / POUND).toBeCloseTo(pounds, 3);
     expect((iced[1] as number) - (without[1] as number)).toBe(0);

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { DragPart } from '../../src/areas/index.ts';
-import { icedTowerItems, iceMassAbove, type Section, type Station, type Tower } from '../../src/structure/index.ts';
+import {
+  icedTowerItems,
+  iceLumps,
+  iceMassAbove,
+  type Section,
+  type Station,
+  type Tower,
+} from '../../src/structure/index.ts';
 
 /** 18 m of three-sided lattice, 0.5 m wide, written as sections that end at some heights. */
 function towerOf(ends: readonly number[], taper = 0): Tower {
@@ -79,7 +86,7 @@ describe.each([0, 0.02])('ice on a tower with a taper of %d', (taper) => {
 
   it('weighs the same above a height, however written', () => {
     const massAbove = (ends: readonly number[], z: number) =>
-      iceMassAbove(stationOf(towerOf(ends, taper)), [{ z, zone: 'clear' }], iceAt)[0] as number;
+      iceMassAbove(iceLumps(stationOf(towerOf(ends, taper)), iceAt), [{ z, zone: 'clear' }])[0] as number;
     for (const z of [0, 6, 12]) {
       const whole = massAbove([0, 18], z);
       for (const ends of [

@@ -47,6 +47,7 @@ function answerTo(plan: unknown): Answer | undefined {
   const drawings = { ladder: DRAWINGS.ladder(assessment), elevation: DRAWINGS.elevation(assessment) };
   return answerDocument(assessment, reading.document, reading.entryWarnings, 'none', {
     drawings,
+    version: VERSION,
     planHash: planHash(reading),
   });
 }

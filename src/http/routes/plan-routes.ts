@@ -294,6 +294,7 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
         return reply.header('vary', 'accept').type('image/svg+xml; charset=utf-8').send(DRAWINGS[drawn](assessment));
       }
       const besides = {
+        version: VERSION,
         planHash: planHash(reading),
         spread: request.query.spread === 'full' ? spreadOf(assessment) : undefined,
         sensitivity: request.query.sensitivity === 'full' ? sensitivityOf(assessment) : undefined,

@@ -175,6 +175,31 @@ export function settled(compared: Compared): CheckResult {
   return { ...compared, ratioRange: [compared.ratio, compared.ratio], headings: {} };
 }
 
+/** Nobody can tell these of ice apart from what is told of them without. */
+const ALIKE_WITH_ICE: readonly Check['because'][] = [
+  'area-only',
+  'balanced',
+  'no-bearing',
+  'held-by-bearing',
+  'not-computed',
+];
+
+/**
+ * Checks of a tower with ice, as those of the ice case: they hold to no wind of the site.
+ *
+ * id:ice
+ */
+export function withIce(checks: readonly Check[]): readonly Check[] {
+  return checks
+    .filter(({ because }) => !ALIKE_WITH_ICE.includes(because))
+    .map(({ result, ...check }) => ({
+      ...check,
+      id: `${check.id}:ice`,
+      withIce: true,
+      ...(result ? { result: withoutWinds(result) } : {}),
+    }));
+}
+
 /** A comparison without the winds it holds to, of which something else is missing. */
 export function withoutWinds(result: CheckResult): CheckResult {
   const { holdsTo: _, keepsMarginTo: __, ...rest } = result;

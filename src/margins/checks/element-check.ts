@@ -6,6 +6,7 @@ import {
   elementBending,
   type Load,
   type MountedOn,
+  middleOf,
   type Slice,
   type SliceForces,
   type SlicesInWind,
@@ -46,7 +47,7 @@ export const elementsKind: CheckKind<'elements'> = {
 
 /** The same with ice, in the gust that goes with ice: thicker, heavier, and no stronger. */
 function icedElementChecks(model: TowerModel, ice: IceCase | undefined): readonly Check[] {
-  if (!ice || ice.thicknessAtTop === undefined) return [];
+  if (!ice || ice.weights === undefined) return [];
   const { shown, needs } = ice;
   return membersOf(model).map((member): Check => {
     const iced = { ...elementOf(member), id: `${elementOf(member).id}:ice`, withIce: true } as const;
@@ -136,8 +137,9 @@ function icedBending(
   trace?: Trace,
 ): ElementBending {
   const { load, row, segments, onBoom } = member;
-  const forces = sliceForces(cut, shown.speed, 'unfavourable', false, 'each');
-  const ice = shown.iceAt(load.high);
+  const { site, ice: weights } = shown.model;
+  const forces = sliceForces(cut, site.speed, 'unfavourable', false, 'each');
+  const ice = shown.iceAt(middleOf(load));
   const perArea = forcePerArea(member, cut, forces);
   const iced = segments.map(({ outside }) => icedDiameter.of(outside, ice));
   const wind = iced.map((width) => perArea * width);
@@ -147,7 +149,7 @@ function icedBending(
   });
   const number = shown.model.input.station.loads.indexOf(load);
   // Ice on the boom itself is counted in both.
-  const ofIce = onBoom === 0 ? 0 : (shown.model.iceOnLoads?.[number] ?? 0) / load.count;
+  const ofIce = onBoom === 0 ? 0 : (weights?.onLoads[number] ?? 0) / load.count;
   const appurtenances = mountedOn(member, onEnd ?? (onBoom + ofIce) / 2);
   return elementBending(segments, { wind, appurtenances, ...(row.along === 'upright' ? {} : { weight }) }, trace);
 }

@@ -19,11 +19,11 @@ import { roomByMoment } from '../formulas.ts';
 import { holdsTo, inActualWind, steadyUpTo } from '../holds-to.ts';
 import { heldBy, type RatioByWind, windsReaching } from '../holds-to-ratio.ts';
 import type { TowerInWind, TowerModel } from '../model.ts';
-import { explainLegs } from '../reactions.ts';
+import { explainLegs, type Reactions, withoutWindOf } from '../reactions.ts';
 import { forcePerArea, type RoomByCheck, type RoomPlace } from '../room-by-check.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
 import { type ComparisonRatio, ratioInCalm } from '../tower-ratio.ts';
-import { type Check, type Compared, judged, openCheck } from './check.ts';
+import { type Check, type CheckResult, type Compared, judged, openCheck, withIce } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
 
 /** What the footing does, beside its ratio. */
@@ -32,6 +32,8 @@ export interface FoundationAnswer {
   readonly load: FootLoad;
   readonly block?: BlockComparison;
   readonly pier?: PierComparison;
+  /** Of a pier: twice the lateral value of the soil is counted, as its plan says it may. */
+  readonly isolatedPole?: true;
 }
 
 interface FoundationResult {
@@ -41,7 +43,7 @@ interface FoundationResult {
 
 export const foundationKind: CheckKind<'foundation'> = {
   kind: 'foundation',
-  assess: (context) => [once(context, foundationResult).check],
+  assess: (context) => [once(context, foundationResult).check, ...icedFooting(context)],
   explain: (context, _, trace) => {
     under(trace, 'footing', () => explainFoundation(context, trace));
     under(trace, 'legs at the base', () => explainLegs(context.model, context.reactions, trace));
@@ -117,8 +119,56 @@ function foundationResult(context: CheckContext): FoundationResult {
   };
   return {
     check: judged(FOUNDATION, result, { margin: model.input.wanted.margin, favourable, missing }),
-    answer: { kind: foundation.kind, load, ...sides },
+    answer: {
+      kind: foundation.kind,
+      load,
+      ...sides,
+      ...(foundation.kind === 'pier' && foundation.isolatedPole ? { isolatedPole: true } : {}),
+    },
   };
+}
+
+/**
+ * The footing with ice, in the gust that goes with it. Ice that has fallen holds nothing down, and what is left presses: both
+ * are tried.
+ */
+function icedFooting({ model, ice, ...context }: CheckContext): readonly Check[] {
+  const { tower } = model.input.station;
+  const { foundation } = tower;
+  if (!foundation || !ice?.weights) return [];
+  if (tower.support === 'guyed' || tower.support === 'bracketed' || tower.support === 'roof') return [];
+  const { shown, weights } = ice;
+  if (!shown) return withIce([openCheck(FOUNDATION, 'missing', ice.needs)]);
+  const iced = shown.model;
+  if (foundation.kind === 'manufacturer') {
+    const { ratios, unfavourable } = shown;
+    return withIce([byMaker({ ...context, model: iced, ratios, withoutLeast: unfavourable })]);
+  }
+  const steady = withoutWindOf(iced);
+  const { weight } = context.reactions;
+  const bare = weightOn(context.reactions);
+  const at = (bound: Bound): Compared => {
+    const wind = windAtFoot(iced, iced.scenarios, iced.site.speed, bound, shown.toNominal);
+    const load = { shear: wind.shear + steady.shear, moment: wind.moment + steady.moment };
+    const both = weight === undefined ? [bare] : [bare, { weight: weight + weights.all }];
+    return both
+      .map((dead) => judge(foundation, { ...load, ...dead }).compared)
+      .reduce((most, each) => (each.ratio > most.ratio ? each : most));
+  };
+  const [worst, best] = [at('unfavourable'), at('favourable')];
+  const missing = [
+    ...(foundation.kind === 'block'
+      ? [...(weight === undefined ? allWeightsNotGiven(model.input.station) : []), ...weights.needs]
+      : []),
+    ...steadyNotGiven(iced),
+  ];
+  const result: CheckResult = {
+    ...worst,
+    height: tower.foot,
+    ratioRange: [Math.min(best.ratio, worst.ratio), worst.ratio],
+    headings: {},
+  };
+  return withIce([judged(FOUNDATION, result, { margin: model.input.wanted.margin, favourable: best.ratio, missing })]);
 }
 
 interface Judged {
@@ -150,9 +200,14 @@ function judge(foundation: Exclude<Foundation, { kind: 'manufacturer' }>, load: 
   };
 }
 
+/** The weight on the footing, or what of it is known. */
+function weightOn({ weight, leastWeight }: Reactions): Pick<FootLoad, 'weight' | 'leastWeight'> {
+  return weight === undefined ? { leastWeight } : { weight };
+}
+
 /** The design wind at the foot, at the nominal level, with what stays: shear and moment each at its worst heading. */
 function footLoad({ model, unfavourable, reactions }: CheckContext): FootLoad {
-  const { withoutWind, toNominal, weight } = reactions;
+  const { withoutWind, toNominal } = reactions;
   const last = model.levels.length - 1;
   const most = (of: 'shear' | 'moment') =>
     Math.max(
@@ -163,7 +218,7 @@ function footLoad({ model, unfavourable, reactions }: CheckContext): FootLoad {
   return {
     shear: toNominal * most('shear') + withoutWind.shear,
     moment: toNominal * most('moment') + withoutWind.moment,
-    ...(weight === undefined ? {} : { weight }),
+    ...weightOn(reactions),
   };
 }
 
@@ -175,12 +230,12 @@ function footLoad({ model, unfavourable, reactions }: CheckContext): FootLoad {
  */
 function roomOfFooting(
   context: CheckContext,
-  { verdict }: Check,
+  { verdict, withIce: iced }: Check,
   { height, on }: RoomPlace,
 ): RoomByCheck | 'unlimited' | undefined {
   const { model, reactions } = context;
   const { foundation, foot } = model.input.station.tower;
-  if (verdict === 'open' || !foundation) return undefined;
+  if (verdict === 'open' || !foundation || iced) return undefined;
   if (foundation.kind === 'manufacturer') return 'unlimited';
   const wanted = model.input.wanted.margin;
   const load = footLoad(context);
@@ -281,7 +336,7 @@ function windAtFoot(
 }
 
 /** Built to the drawing that goes with the rating: what is proven at the foot of the tower is proven of its footing. */
-function byMaker({ model, ratios, withoutLeast }: CheckContext): Check {
+function byMaker({ model, ratios, withoutLeast }: Pick<CheckContext, 'model' | 'ratios' | 'withoutLeast'>): Check {
   const { tower } = model.input.station;
   const ofFoot = ({ check, level }: Comparison) => check === 'tower' && model.levels[level]?.z === tower.foot;
   const atFoot = ratios.filter(({ comparison }) => ofFoot(comparison));
@@ -300,7 +355,7 @@ function byMaker({ model, ratios, withoutLeast }: CheckContext): Check {
     height: tower.foot,
     ratioRange: [Math.min(favourable, worst.unfavourable), worst.unfavourable] as const,
     headings: {},
-    ...heldBy(model, reaches, ratioInCalm(model, ofFoot)),
+    ...(model.ice ? {} : heldBy(model, reaches, ratioInCalm(model, ofFoot))),
   };
   // More than the rating shows at the foot says nothing of the concrete but that the maker has not shown it.
   const by = { margin: model.input.wanted.margin, favourable: 0, because: 'beyond-rating' } as const;

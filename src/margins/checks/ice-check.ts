@@ -20,7 +20,7 @@ const ICE = { id: 'ice', kind: 'ice', at: '/site/ice' } as const;
 function iceCheck({ model, ice }: CheckContext): readonly Check[] {
   if (!ice) return [];
   const { shown } = ice;
-  if (!shown) return [openCheck(ICE, ice.thicknessAtTop === undefined ? 'no-ice-rule' : 'missing', ice.needs)];
+  if (!shown) return [openCheck(ICE, ice.weights === undefined ? 'no-ice-rule' : 'missing', ice.needs)];
   const found = checkRatio(shown.ratios, 'tower', 'tower-top');
   const missing = towerNeeds(model);
   if (model.comparedFromHeight >= model.input.station.tower.top) return [openCheck(ICE, 'held', missing)];

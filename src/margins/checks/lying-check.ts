@@ -14,9 +14,8 @@ import {
   windFactorToMoment,
 } from '../../structure/index.ts';
 import { surelyShown } from '../capacity.ts';
-import { speedByForce } from '../formulas.ts';
+import { lowerAtGust, speedByForce } from '../formulas.ts';
 import { inActualWind } from '../holds-to.ts';
-import { lowerAtGust } from '../lower-at.ts';
 import type { TowerModel } from '../model.ts';
 import { once } from '../tower-model.ts';
 import { type Check, judged, openCheck, settled } from './check.ts';

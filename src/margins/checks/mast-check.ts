@@ -12,14 +12,13 @@ import {
   type SlicesInWind,
   sharedBending,
   sliceForces,
-  slicesInWind,
   type Tube,
   type WindItem,
 } from '../../structure/index.ts';
 import { agree, explainPieces, sumsByGroup } from '../explain-slices.ts';
 import { roomByMoment, totalMoment } from '../formulas.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
-import { type IceCase, type IceCaseShown, iceWind } from '../ice-case.ts';
+import type { IceCase } from '../ice-case.ts';
 import type { TowerModel } from '../model.ts';
 import { forcePerArea, type RoomByCheck } from '../room-by-check.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
@@ -29,15 +28,11 @@ import {
   armAbove,
   beamOf,
   countsBeside,
-  type MastInWind,
   type MastWinds,
-  mastCut,
   mastInWind,
   type StillMoments,
   steadySpeed,
   stillMoments,
-  windsOnMast,
-  withMastGust,
   worstHeadingOf,
 } from './mast-in-wind.ts';
 
@@ -100,14 +95,13 @@ export function mastCheck(model: TowerModel): readonly Check[] {
 /** The mast with ice, in the gust that goes with ice, against the same tube. */
 function icedMastCheck(model: TowerModel, ice: IceCase | undefined): readonly Check[] {
   const { mast } = model.input.station;
-  if (!mast || !ice || ice.thicknessAtTop === undefined) return [];
+  if (!mast || !ice || ice.weights === undefined) return [];
   const of = { ...MAST, id: 'mast:ice', withIce: true } as const;
   const needs = [...mastNeeds(mast), ...ice.needs];
   if (!ice.shown || needs.length > 0) return [openCheck(of, 'missing', needs)];
-  const found = icedMastModel(ice.shown);
-  return [
-    found ? judgedMast(model, of, resultAt(model, found, ice.shown.speed, false)) : openCheck(of, 'not-computed'),
-  ];
+  const iced = ice.shown.model;
+  const found = mastModel(iced);
+  return [found ? judgedMast(iced, of, resultAt(iced, found, iced.site.speed, false)) : openCheck(of, 'not-computed')];
 }
 
 function resultAt(model: TowerModel, found: MastModel, speed: number, least: boolean): CheckResult {
@@ -185,22 +179,12 @@ export function ruptureNotGiven(model: TowerModel): readonly string[] {
 
 const noYield = ({ yieldStrength }: { readonly yieldStrength?: number | undefined }) => yieldStrength === undefined;
 
-function icedMastModel({ model, speed }: IceCaseShown): MastModel | undefined {
-  const cut = mastCut(model);
-  const winds = windsOnMast(model, (asked, windStructure) => {
-    const design = slicesInWind(withMastGust(iceWind(asked, windStructure, speed)), cut, 'demand', 'worse');
-    return { design, actual: () => design };
-  });
-  return mastModelIn(model, { cut, winds });
-}
-
 function mastModel(model: TowerModel): MastModel | undefined {
-  return once(model, inSiteWind);
+  return once(model, mastModelInWind);
 }
 
-const inSiteWind = (model: TowerModel) => mastModelIn(model, once(model, mastInWind));
-
-function mastModelIn(model: TowerModel, { cut, winds }: MastInWind): MastModel | undefined {
+function mastModelInWind(model: TowerModel): MastModel | undefined {
+  const { cut, winds } = once(model, mastInWind);
   const { mast } = model.input.station;
   const beam = mast && beamOf(mast);
   if (!beam) return undefined;
@@ -335,10 +319,12 @@ function ratioBySpeed(found: MastModel, windOf: (each: MastWinds) => SlicesInWin
 function explainMast({ model, ice }: CheckContext, checks: readonly Check[], trace: Trace): void {
   for (const { withIce, result } of checks) {
     if (!result) continue;
-    const shown = withIce ? ice?.shown : undefined;
-    const found = shown ? icedMastModel(shown) : mastModel(model);
-    const speed = shown ? shown.speed : model.site.speed;
-    if (found) under(trace, withIce ? 'mast with ice' : 'mast', () => explainByMethods(found, speed, !withIce, trace));
+    const inCase = withIce && ice?.shown ? ice.shown.model : model;
+    const found = mastModel(inCase);
+    const { speed } = inCase.site;
+    if (found) {
+      under(trace, withIce ? 'mast with ice' : 'mast', () => explainByMethods(found, speed, !withIce, trace));
+    }
   }
 }
 

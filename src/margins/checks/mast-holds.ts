@@ -43,7 +43,7 @@ export interface MastAnswer {
   readonly force: number;
   /** Of what hangs off its axis [N·m]. */
   readonly torque: number;
-  /** Weight of mast and what it carries [kg]; absent: some weight is not known. */
+  /** Weight of mast and what it carries, with what ice on it is known [kg]; absent: some weight is not known. */
   readonly weight?: number;
   /** Movement of its tip [m]; absent: its stiffness is not known. */
   readonly tipMovement?: number;
@@ -111,7 +111,7 @@ export function mastAnswer(model: TowerModel): MastAnswer | undefined {
   const { speed } = model.site;
   const beam = beamOf(mast);
   const inWinds = once(model, mastInWind).winds.map(({ design }) => {
-    const forces = sliceForces(design, speed, 'unfavourable', true);
+    const forces = sliceForces(design, speed, 'unfavourable', model.ice === undefined);
     const by = (share: Reach['share']) =>
       worstHeadingOf(
         design,
@@ -169,7 +169,8 @@ export function windsHeldByHold(model: TowerModel, of: AskedOfHold, stated: numb
   const { mast } = model.input.station;
   const hold = mast && holdOfMast(mast);
   const reach = hold && reachOf(model, of, hold.foot, hold.bearing);
-  if (!reach) return {};
+  // The gust that goes with ice is not the site's wind.
+  if (!reach || model.ice) return {};
   const { cut, winds } = once(model, mastInWind);
   const shares = cut.slices.map((slice) => reach.share(slice, nth(cut.items, slice.item)));
   const steadyUpTo = steadySpeed(winds);
@@ -229,7 +230,7 @@ export function roomOfHold(
 function weightOf(model: TowerModel, mast: Mast): { readonly weight?: number } {
   const pieces = piecesOf(mast);
   if (!pieces) return {};
-  let weight = 0;
+  let weight = model.ice?.onMast ?? 0;
   for (const piece of pieces) weight += sharedBending([piece]).weightPerLength * (piece.high - piece.low);
   for (const load of model.input.station.loads) {
     if (load.on !== 'mast') continue;

@@ -13,6 +13,7 @@ import {
   type SlicesInWind,
   slicesInWind,
 } from '../../structure/index.ts';
+import { iceWind } from '../ice-case.ts';
 import type { Scenario, TowerModel } from '../model.ts';
 import { siteWind } from '../tower-model.ts';
 
@@ -52,6 +53,14 @@ export function mastCut(model: TowerModel): Cut {
 }
 
 function mastWinds(model: TowerModel, cut: Cut): readonly MastWinds[] {
+  if (model.ice) {
+    const { speed } = model.site;
+    // The gust that goes with ice is a design wind alone.
+    return windsOnMast(model, (asked, windStructure) => {
+      const design = slicesInWind(withMastGust(iceWind(asked, windStructure, speed)), cut, 'demand', 'worse');
+      return { design, actual: () => design };
+    });
+  }
   return windsOnMast(model, (asked, windStructure) => {
     const on = (actual: boolean) =>
       slicesInWind(withMastGust(siteWind(asked.input, windStructure, actual, asked.site)), cut, 'demand', 'worse');
@@ -241,14 +250,11 @@ export function pullOfWires(model: TowerModel, reach: (height: number) => number
  * @source derived
  */
 export function eccentricWeightOnMast(model: TowerModel, z = Number.NEGATIVE_INFINITY): number {
-  const {
-    input: { station },
-    iceOnLoads,
-  } = model;
+  const { input, ice } = model;
   let eccentricWeight = 0;
-  station.loads.forEach((load, number) => {
+  input.station.loads.forEach((load, number) => {
     if (load.on !== 'mast' || load.low <= z) return;
-    const mass = load.count * (load.weight ?? 0) + (iceOnLoads?.[number] ?? 0);
+    const mass = load.count * (load.weight ?? 0) + (ice?.onLoads[number] ?? 0);
     eccentricWeight += mass * load.offset * GRAVITY;
   });
   return eccentricWeight;

@@ -10,6 +10,7 @@ import {
   type HeldMast,
   type Holder,
   holderChecks,
+  icedHolderChecks,
   levelOf,
   mastNeeds,
   roomOfHolder,
@@ -21,7 +22,11 @@ const ROTATOR: Holder = { kind: 'rotator', force: 'atFoot' };
 
 export const rotatorKind: CheckKind<'rotator'> = {
   kind: 'rotator',
-  assess: ({ model }) => [...holderChecks(model, ROTATOR, clampCheck), ...unstatedClampCheck(model)],
+  assess: (context) => [
+    ...holderChecks(context.model, ROTATOR, clampCheck),
+    ...icedHolderChecks(context, ROTATOR, clampCheck),
+    ...unstatedClampCheck(context.model),
+  ],
   explain: undefined,
   loadedBy: 'wind',
   byRating: true,

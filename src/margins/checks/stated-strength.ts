@@ -4,8 +4,8 @@ import type { WindsHeld } from '../holds-to-ratio.ts';
 import type { TowerModel } from '../model.ts';
 import { type Rating, type RatingClaim, shareAllowed } from '../rating.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
-import { type Check, type CheckOf, type Compared, judged, openCheck, settled } from './check.ts';
-import type { RoomRule } from './check-kind.ts';
+import { type Check, type CheckOf, type Compared, judged, openCheck, settled, withIce } from './check.ts';
+import type { CheckContext, RoomRule } from './check-kind.ts';
 import { type AskedOfHold, type MastAnswer, mastAnswer, roomOfHold, windsHeldByHold } from './mast-holds.ts';
 
 /** What holds the mast, and what of a force it takes. */
@@ -46,6 +46,33 @@ export function holderChecks(
   });
 }
 
+/**
+ * The same with ice: its weight, and the gust that goes with it. A weight needs nothing of the wind.
+ *
+ * @param own as of the holder without ice
+ * @source asce7-10
+ */
+export function icedHolderChecks(
+  known: Pick<CheckContext, 'model' | 'ice'>,
+  holder: Holder,
+  own: (held: HeldMast) => Check | undefined,
+): readonly Check[] {
+  const { model, ice } = known;
+  if (!ice?.weights) return [];
+  if (ice.shown) return withIce(holderChecks(ice.shown.model, holder, own));
+  const bare = holderChecks({ ...model, ice: ice.weights, worked: new Map() }, holder, own);
+  return withIce(
+    bare.map((check) => (check.result?.of === 'weight' ? check : openCheck(checkOf(check), 'missing', ice.needs))),
+  );
+}
+
+const checkOf = ({ id, kind, at, number }: Check): CheckOf => ({
+  id,
+  kind,
+  at,
+  ...(number === undefined ? {} : { number }),
+});
+
 function holderCheck(held: HeldMast, { kind, force }: Holder): Check {
   const { of, model, rating, mast } = held;
   const { claim } = rating;
@@ -67,7 +94,8 @@ function holderCheck(held: HeldMast, { kind, force }: Holder): Check {
   }
   if (claim.kind === 'weight') {
     if (mast?.weight === undefined) return unknownCheck(of, [...needs, ...weightNeeds(model)]);
-    return statedCheck(model, of, compare('weight', mast.weight, claim.weight, hold.foot), needs);
+    const all = [...needs, ...(model.ice?.needsOfMast ?? [])];
+    return statedCheck(model, of, compare('weight', mast.weight, claim.weight, hold.foot), all);
   }
   return claim.kind === 'torque' ? torqueCheck(held, claim) : unknownCheck(of, needs);
 }
@@ -98,7 +126,7 @@ export function roomOfHolder(force: Holder['force']): RoomRule {
   return {
     onMastOnly: true,
     neededFor: undefined,
-    left: ({ model }, check, { height }) => roomOfHold(model, check, force, height),
+    left: ({ model }, check, { height }) => (check.withIce ? undefined : roomOfHold(model, check, force, height)),
   };
 }
 

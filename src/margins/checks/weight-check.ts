@@ -1,20 +1,24 @@
 import { appurtenanceMasses, weightsNotGiven } from '../../structure/index.ts';
+import type { TowerModel } from '../model.ts';
 import { misfitsOf } from '../stated-for.ts';
-import type { Check } from './check.ts';
-import type { CheckContext, CheckKind } from './check-kind.ts';
+import { type Check, withIce } from './check.ts';
+import type { CheckKind } from './check-kind.ts';
 import { compare, statedCheck, unknownCheck } from './stated-strength.ts';
 
-/** Everything aloft against a weight that the maker of the tower states. */
+/** Everything aloft against a weight that the maker of the tower states, bare and with ice. */
 export const weightKind: CheckKind<'weight'> = {
   kind: 'weight',
-  assess: weightChecks,
+  assess: ({ model, ice }) => [
+    ...weightChecks(model),
+    ...(ice?.weights ? withIce(weightChecks({ ...model, ice: ice.weights })) : []),
+  ],
   explain: undefined,
   loadedBy: 'weight',
   byRating: true,
   room: undefined,
 };
 
-function weightChecks({ model }: CheckContext): readonly Check[] {
+function weightChecks(model: TowerModel): readonly Check[] {
   const { station, ratings } = model.input;
   return ratings.flatMap((rating, index): Check[] => {
     const { of: rated, claim, at } = rating;
@@ -22,7 +26,8 @@ function weightChecks({ model }: CheckContext): readonly Check[] {
     const of = { id: `weight:${index + 1}`, kind: 'weight', at, number: index + 1 } as const;
     const misfits = misfitsOf(rating, station.tower).map((misfit) => `${at}/${misfit}`);
     if (misfits.length > 0) return [unknownCheck(of, misfits)];
-    const weight = appurtenanceMasses(station).reduce((sum, { mass }) => sum + mass, 0);
-    return [statedCheck(model, of, compare('weight', weight, claim.weight), weightsNotGiven(station))];
+    const bare = appurtenanceMasses(station).reduce((sum, { mass }) => sum + mass, 0);
+    const needs = [...weightsNotGiven(station), ...(model.ice?.needs ?? [])];
+    return [statedCheck(model, of, compare('weight', bare + (model.ice?.aloft ?? 0), claim.weight), needs)];
   });
 }

@@ -55,9 +55,16 @@ function Moved() {
 const notIncluded = (without) =>
   without.length === 0 ? '' : `; not included (open): ${without.length} ${without.length === 1 ? 'check' : 'checks'}`;
 
+/** Checks above 1 of which no gust is known. @param {readonly string[]} over */
+const aboveOne = (over) =>
+  over.length === 0 ? '' : `; ${over.length} above 1 with no gust known, which may need a lower one`;
+
 /** How the forces at the base are computed, where that is not the whole of it. @param {Plan['reactions']} reactions */
 const computedAs = ({ supportedAbove, withoutOwnWind }) =>
   `${supportedAbove ? ', supports above ignored' : ''}${withoutOwnWind ? ', wind on the tower itself not included' : ''}`;
+
+/** Nothing of the wind at the base is known. @param {Plan['reactions']} reactions */
+const notKnown = ({ withoutOwnWind, atLargestShear }) => withoutOwnWind && atLargestShear.allowable.shear.value === 0;
 
 /** @param {{ answer: Plan }} props */
 function Figures({ answer }) {
@@ -73,15 +80,19 @@ function Figures({ answer }) {
     ${
       lowerAt?.gust &&
       html`<div><dt>Lower it at a forecast of</dt><dd class="wind">${shown(lowerAt.gust)} gust</dd>
-      <dd class="note">keeps the margin set, forecast error included${notIncluded(lowerAt.without)}</dd></div>`
+      <dd class="note">keeps the margin set, forecast error included${notIncluded(lowerAt.without)}${aboveOne(lowerAt.overWithoutGust)}</dd></div>`
     }
     ${
       room &&
       html`<div><dt>Room left at ${shown(room.height)}</dt><dd>${room.area.value > 0 ? shown(room.area) : 'none'}</dd>
       <dd class="note">${room.area.value > 0 ? 'effective area with the margin set' : `exceeded by ${figures(-room.area.value)} ${room.area.unit}`}${notIncluded(room.without)}</dd></div>`
     }
-    <div><dt>At the base</dt><dd>${shown(reactions.allowable.moment)}</dd>
-      <dd class="note">overturning moment; shear ${shown(reactions.allowable.shear)}, allowable level${computedAs(reactions)}</dd></div>
+    <div><dt>At the base</dt>${
+      notKnown(reactions)
+        ? html`<dd>not known</dd><dd class="note">${reactions.says}</dd>`
+        : html`<dd>${shown(reactions.allowable.moment)}</dd>
+      <dd class="note">overturning moment; shear up to ${shown(reactions.atLargestShear.allowable.shear)}, allowable level${computedAs(reactions)}</dd>`
+    }</div>
   </dl>`;
 }
 
@@ -188,8 +199,8 @@ function Further({ answer }) {
       <dt>Speed</dt><dd class="wind">${shown(design.speed)}</dd>
       <dt>Gust effect, direction, importance</dt><dd>${figures(design.gustEffect)}, ${figures(design.directionFactor)}, ${figures(design.importance)}</dd>
       <dt>Overall height</dt><dd>${shown(heights.overall)}</dd>
-      <dt>At the base, allowable level</dt><dd>${pair(reactions.allowable)}</dd>
-      ${reactions.strength && html`<dt>At the base, strength level</dt><dd>${pair(reactions.strength)}</dd>`}
+      <dt>At the base, allowable level</dt><dd>${notKnown(reactions) ? 'not known' : pair(reactions.allowable)}</dd>
+      ${!notKnown(reactions) && reactions.strength && html`<dt>At the base, strength level</dt><dd>${pair(reactions.strength)}</dd>`}
       ${reactions.weight && html`<dt>Weight</dt><dd>${shown(reactions.weight)}</dd>`}
       ${mast && html`<dt>Mast at its lower end${mast.atBearing ? ' and bearing' : ''}</dt><dd>${atItsSupports(mast)}</dd>`}
       ${mast?.tipMovement && html`<dt>Movement of its tip</dt><dd>${shown(mast.tipMovement)}</dd>`}

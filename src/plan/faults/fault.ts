@@ -40,6 +40,7 @@ export type FaultCode =
   | 'sections-do-not-add-up'
   | 'sections-do-not-overlap'
   | 'nested-outside'
+  | 'nested-below-base'
   | 'hinge-outside'
   | 'support-outside'
   | 'supported-but-free'
@@ -86,6 +87,7 @@ export type QueryCode =
   | 'read-as-middle'
   | 'bearing-above-top'
   | 'mast-outside-differs'
+  | 'nested-without-sections'
   | 'pieces-loose'
   | 'boom-meets-ground'
   | 'guys-incomplete';

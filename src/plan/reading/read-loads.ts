@@ -41,7 +41,7 @@ function readLoad(reader: PlanReader, fields: LoadFields, at: string, tower: Tow
     high: span.high,
     shape,
     count: fields.count ?? 1,
-    weight: reader.perhaps(fields.weight, at, 'weight'),
+    ...readWeights(reader, fields, at),
     turns: fields.turns ?? false,
     heading: reader.perhaps(fields.heading, at, 'heading'),
     on,
@@ -50,6 +50,17 @@ function readLoad(reader: PlanReader, fields: LoadFields, at: string, tower: Tow
     reach: reader.perhaps(fields.reach, at, 'reach'),
     ratedWind: ratedWind?.speed === undefined ? undefined : present({ speed: ratedWind.speed, basis: ratedWind.basis }),
   });
+}
+
+function readWeights(reader: PlanReader, fields: LoadFields, at: string): Pick<Load, 'weight' | 'icedWeight'> {
+  const weight = reader.perhaps(fields.weight, at, 'weight');
+  const icedWeight = reader.perhaps(fields.icedWeight, at, 'icedWeight');
+  if (weight !== undefined && icedWeight !== undefined && icedWeight < weight * (1 - ROUNDING)) {
+    const [given, least] = [reader.say(icedWeight, 'weight'), reader.say(weight, 'weight')];
+    const says = `${reader.words(at)}: ${given} with ice is less than the ${least} it has without. Give its whole weight with ice, ${least} or more.`;
+    reader.fault(`${at}/icedWeight`, 'iced-below-bare', given, `${least} or more`, says);
+  }
+  return present({ weight, icedWeight });
 }
 
 function refuseSecondName(

@@ -1,4 +1,4 @@
-import type { Foundation, Held, Point, RaisingGear, Tower } from '../../structure/index.ts';
+import type { Foundation, Held, Point, RaisingGear, Section, Tower } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import type { FoundationFields, HeldFields, HingeFields, TowerFields } from '../schema/tower-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
@@ -8,14 +8,15 @@ import { readSections } from './read-sections.ts';
 /** The tower of a plan in SI. */
 export function readTower(reader: PlanReader, fields: TowerFields): Tower {
   const { foot, top } = readEnds(reader, fields);
+  const sections = readSections(reader, fields, foot, top);
   return present({
     support: fields.support,
     foot,
     top,
-    sections: readSections(reader, fields, foot, top),
+    sections,
     sectionsGiven: fields.sections !== undefined,
     telescopes: fields.telescopes ?? false,
-    nestedTop: readNested(reader, fields, foot, top),
+    nestedTop: readNested(reader, fields, sections, foot, top),
     held: readHeld(reader, fields, foot, top),
     heldGiven: fields.supportedAt !== undefined,
     hingeHeight: fields.hinge === undefined ? undefined : readHinge(reader, fields.hinge, foot, top),
@@ -39,7 +40,13 @@ function readEnds(reader: PlanReader, fields: TowerFields): { foot: number; top:
   return { foot: Number.NaN, top: Number.NaN };
 }
 
-function readNested(reader: PlanReader, fields: TowerFields, foot: number, top: number): number | undefined {
+function readNested(
+  reader: PlanReader,
+  fields: TowerFields,
+  sections: readonly Section[],
+  foot: number,
+  top: number,
+): number | undefined {
   if (fields.nested === undefined) return undefined;
   const nested = reader.quantity(fields.nested, '/tower', 'nested');
   const given = reader.say(nested, 'length');
@@ -50,8 +57,25 @@ function readNested(reader: PlanReader, fields: TowerFields, foot: number, top: 
     const allowed = `more than ${reader.say(foot, 'length')}, up to ${reader.say(top, 'length')}`;
     const says = `Tower nested at ${given} is not between its base and its top: give the height of the top when it is down, ${allowed}.`;
     reader.fault('/tower/nested', 'nested-outside', given, allowed, says);
+  } else if (fields.sections === undefined) {
+    const says = `Tower nested at ${given}, and no sections given: nothing is computed for the lowered tower. Give each section with its length.`;
+    reader.query('/tower/nested', 'nested-without-sections', says);
+  } else {
+    refuseSunk(reader, nested, sections, foot, top);
   }
   return nested;
+}
+
+/** Every section sinks by an even share; none may reach below the base. */
+function refuseSunk(reader: PlanReader, nested: number, sections: readonly Section[], foot: number, top: number): void {
+  const leastOf = ({ low }: Section, index: number) =>
+    index === 0 ? foot : top - ((low - foot) * (sections.length - 1)) / index;
+  const least = sections.reduce((most, section, index) => Math.max(most, leastOf(section, index)), foot);
+  // A part of a millimetre is how a typed figure is rounded.
+  if (!(nested < least - 1e-4)) return;
+  const [given, allowed] = [reader.say(nested, 'length'), reader.say(least, 'length')];
+  const says = `Tower nested at ${given}: a section would reach below its base. With these sections give ${allowed} or more, or correct their lengths.`;
+  reader.fault('/tower/nested', 'nested-below-base', given, `${allowed} or more`, says);
 }
 
 function readHeld(reader: PlanReader, fields: TowerFields, foot: number, top: number): Held[] {
@@ -126,7 +150,7 @@ function readGear(reader: PlanReader, fields: GearFields): RaisingGear {
 }
 
 const BLOCK = ['length', 'width', 'soilBearing'] as const;
-const PIER = ['diameter', 'soilLateral', 'constrained'] as const;
+const PIER = ['diameter', 'soilLateral', 'constrained', 'isolatedPole'] as const;
 
 function readFoundation(reader: PlanReader, fields: FoundationFields, foot: number): Foundation {
   const at = '/tower/foundation';
@@ -139,7 +163,8 @@ function readFoundation(reader: PlanReader, fields: FoundationFields, foot: numb
     reader.fault(pointerTo(at, key), 'goes-with', key, allowed, says);
   }
   for (const key of own) {
-    if (key === 'constrained' || fields[key as keyof FoundationFields] !== undefined) continue;
+    if (key === 'constrained' || key === 'isolatedPole' || fields[key as keyof FoundationFields] !== undefined)
+      continue;
     const says = `Tower foundation: a ${fields.kind} needs "${key}". Give it, or leave the foundation out.`;
     reader.fault(pointerTo(at, key), 'missing', 'nothing', key, says);
   }
@@ -151,7 +176,9 @@ function readFoundation(reader: PlanReader, fields: FoundationFields, foot: numb
   }
   if (fields.kind === 'pier') {
     const constrained = fields.constrained ?? false;
-    return { kind: 'pier', diameter: size('diameter'), depth: size('depth'), lateral, constrained, head: foot };
+    const isolated = fields.isolatedPole === true ? { isolatedPole: true as const } : {};
+    const sizes = { diameter: size('diameter'), depth: size('depth') };
+    return { kind: 'pier', ...sizes, lateral, constrained, ...isolated, head: foot };
   }
   return { kind: 'manufacturer' };
 }

@@ -28,6 +28,7 @@ export const loadSchema = z
     ...poleFields,
     count: optional(whole(1, 1000, load.count)),
     weight: optional(quantity(load.weight)),
+    icedWeight: optional(quantity(load.icedWeight)),
     turns: optional(yesOrNo(load.turns)),
     heading: optional(quantity(load.heading)),
     on: optional(choice(load.on)),

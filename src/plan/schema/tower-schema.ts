@@ -73,6 +73,7 @@ const foundation = z
     kind: choiceOf(['block', 'pier', 'manufacturer'], words.foundation.kind),
     ...quantities(words.foundation, 'length', 'width', 'depth', 'soilBearing', 'diameter', 'soilLateral'),
     constrained: optional(yesOrNo(words.foundation.constrained)),
+    isolatedPole: optional(yesOrNo(words.foundation.isolatedPole)),
     ...remarks(words.foundation),
   })
   .meta({ description: words.tower.foundation.description });

@@ -5,7 +5,7 @@ import type { AnswerSheetGiven } from './given.ts';
 import { levelsPart } from './levels-part.ts';
 import { standingPart, titleBlockPart, verdictPart } from './opening-parts.ts';
 import type { Sheet } from './sheet.ts';
-import { designPart, windPart } from './site-parts.ts';
+import { designPart, icePart, windPart } from './site-parts.ts';
 import { structurePart, windLoadsPart } from './station-parts.ts';
 import { handPart, sourcesPart, workingPart } from './working-parts.ts';
 
@@ -35,6 +35,7 @@ export function answerSheet(given: AnswerSheetGiven): Sheet {
       structurePart(given),
       windLoadsPart(given),
       windPart(given),
+      ...icePart(given),
       checksPart(given),
       levelsPart(given),
       reactionsPart(given),

@@ -92,6 +92,7 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
   const { allowable, nominal, strength, withoutWind, supportedAbove, withoutOwnWind, weight } = reactions;
   const bracket = bracketSays(assessment);
   type Level = readonly [name: string, forces: typeof allowable];
+  const { atLargestShear, torsion } = reactions;
   const levels: readonly (Level | undefined)[] = [
     [
       stays(withoutWind) ? 'Allowable: wind loads and what is present without wind' : 'Allowable, as in the wind loads',
@@ -100,6 +101,9 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
     ['Nominal, for footings', nominal],
     strength && [strengthRow(withoutWind, assessment), strength],
     ['Of this, present without wind (weight off the axis, wire tension)', withoutWind],
+    ['Largest shear with its moment: allowable', atLargestShear.allowable],
+    ['Largest shear with its moment: nominal, for footings', atLargestShear.nominal],
+    atLargestShear.strength && ['Largest shear with its moment: strength', atLargestShear.strength],
   ];
   const reckoned = ({ value }: Quantity) => printed({ value, unit: '' }, RECKONED);
   return {
@@ -115,6 +119,14 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
         ],
         levels.filter((level) => level !== undefined),
       ),
+      paragraph(reactions.says),
+      ...(torsion.nominal.value > 0
+        ? [
+            paragraph(
+              `Torsion at the base, nominal: up to ${printed(torsion.nominal, RECKONED)}, each load at its own worst heading.`,
+            ),
+          ]
+        : []),
       ...(strength === undefined ? [paragraph(`${design.title} has no separate strength level here.`)] : []),
       small(
         `Computed as a cantilever fixed at the base.${withoutOwnWind ? ' Wind on the tower itself is unknown and not included.' : ''}${supportedAbove ? ' Guys or brackets take a part of this, which is not computed.' : ''}${weight ? ` Total weight: ${printed(weight)}.` : ' Weight on the footing not computed; some weights are not given.'}`,

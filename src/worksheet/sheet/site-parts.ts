@@ -130,7 +130,7 @@ function iceFact({ assessment, document }: AnswerSheetGiven): Fact {
       `${inWords(ice.thickness, 'diameter', units, RECKONED)} thick with an actual gust of ${inWords(ice.gust, 'speed', units, RECKONED)}`,
       'given',
     ),
-    ...(check ? { note: 'see the check of the tower with ice' } : {}),
+    ...(check ? { note: 'see the checks with ice' } : {}),
   };
 }
 
@@ -179,4 +179,55 @@ export function windPart({ document }: AnswerSheetGiven): SheetPart {
       ),
     ],
   };
+}
+
+/** Ice by height, and what of it lies on what. */
+export function icePart({ document }: AnswerSheetGiven): readonly SheetPart[] {
+  const { ice } = document;
+  if (!ice) return [];
+  const thickness = ice.byHeight[0]?.thickness.unit ?? '';
+  return [
+    {
+      id: 'ice',
+      heading: 'Ice',
+      blocks: [
+        table<(typeof ice.byHeight)[number]>(
+          'Thickness of ice by height, and the weight of all ice above',
+          [
+            { head: 'height', numeric: true, of: ({ height }) => printed(height) },
+            { head: 'thickness', unit: thickness, numeric: true, of: (row) => figures(row.thickness.value, RECKONED) },
+            {
+              head: 'weight above',
+              unit: ice.weight.unit,
+              numeric: true,
+              of: ({ weightAbove }) => figures(weightAbove.value, RECKONED),
+            },
+          ],
+          ice.byHeight,
+        ),
+        table<(typeof ice.rows)[number]>(
+          'Weight of ice by what it lies on',
+          [
+            { head: 'on', of: ({ name }) => plain(name, 'given') },
+            { head: 'from', numeric: true, of: ({ low }) => printed(low) },
+            { head: 'to', numeric: true, of: ({ high }) => printed(high) },
+            {
+              head: 'thickness in its middle',
+              unit: thickness,
+              numeric: true,
+              of: (row) => figures(row.thickness.value, RECKONED),
+            },
+            {
+              head: 'weight',
+              unit: ice.weight.unit,
+              numeric: true,
+              of: ({ weight }) => figures(weight.value, RECKONED),
+            },
+          ],
+          ice.rows,
+        ),
+        small(`${ice.says} Weight of a round member: density × π × thickness × (diameter + thickness) × length.`),
+      ],
+    },
+  ];
 }

@@ -1,12 +1,13 @@
 import type { Quantity, StepInput, WorkingStep } from '../../answer/index.ts';
-import { figures, listed, sentence } from '../../words/index.ts';
+import { type BaseInWind, baseByWind } from '../../margins/index.ts';
+import { COMPARED_WORDS, figures, inWords, listed, ratioFigures, sentence } from '../../words/index.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { type HandLine, handLinesOf } from './hand-lines.ts';
 import { list, paragraph, plain, printed, RECKONED, small, strong, table } from './printed.ts';
 import type { Block, SheetPart, Words } from './sheet.ts';
 
 /** Lines to redo by hand. */
-export function handPart({ document }: AnswerSheetGiven): SheetPart {
+export function handPart({ document, assessment }: AnswerSheetGiven): SheetPart {
   const { windLoads, reactions } = document;
   const { units } = windLoads;
   const { lines, total, factorSays, together, ratio } = handLinesOf(document);
@@ -54,6 +55,7 @@ export function handPart({ document }: AnswerSheetGiven): SheetPart {
             ),
           ]
         : [paragraph('These sums do not give the tower’s ratio. See its line under Checks.')]),
+      ...baseInBothWinds(assessment),
       small(
         [
           `Factor: ${factorSays}.`,
@@ -68,6 +70,31 @@ export function handPart({ document }: AnswerSheetGiven): SheetPart {
       ),
     ],
   };
+}
+
+/** The tower at its base in the wind on a face and on a corner: the sums above are of one of both. */
+function baseInBothWinds({ model, unfavourable, input }: AnswerSheetGiven['assessment']): readonly Block[] {
+  const { units } = input.station;
+  const rows = baseByWind(model, unfavourable);
+  if (rows.length === 0) return [];
+  const amount = (value: number, of: BaseInWind['of']) =>
+    inWords(value, of === 'moment' ? 'moment' : 'force', units, 4);
+  return [
+    table<BaseInWind>(
+      'The tower at its base, wind on a face and on a corner',
+      [
+        { head: 'wind on', of: ({ direction }) => strong(direction === 'face' ? 'a face' : 'a corner') },
+        { head: 'compared', of: ({ of }) => COMPARED_WORDS[of].mode },
+        { head: 'by wind', numeric: true, of: ({ demand, ofWeight, of }) => amount(demand - ofWeight, of) },
+        { head: 'by weight', numeric: true, of: ({ ofWeight, of }) => (ofWeight === 0 ? '' : amount(ofWeight, of)) },
+        { head: 'demand', numeric: true, of: ({ demand, of }) => amount(demand, of) },
+        { head: 'capacity', numeric: true, of: ({ capacity, of }) => amount(capacity, of) },
+        { head: 'ratio', numeric: true, of: ({ ratio }) => ratioFigures(ratio) },
+      ],
+      rows,
+    ),
+    small('By weight: moment that fills the legs as the weight above does, and of what is off the axis.'),
+  ];
 }
 
 /** The line that says how many steps agree; a sheet is not made where one does not. */
