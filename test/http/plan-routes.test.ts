@@ -272,7 +272,16 @@ describe('POST /v1/areas and /v1/pressures', () => {
       units: 'si',
       method,
       loads: [
-        { name: 'cage', shape: 'lattice', faces: 4, width: 400, members: 'flat', solidity: 0.2, height: [10, 13] },
+        {
+          name: 'cage',
+          shape: 'lattice',
+          faces: 4,
+          width: 400,
+          members: 'flat',
+          solidity: 0.2,
+          height: [10, 13],
+          offset: 0,
+        },
       ],
     }).expect(200);
     expect(body.items[0].byDirection.face).toBeCloseTo(face, 6);
@@ -284,7 +293,16 @@ describe('POST /v1/areas and /v1/pressures', () => {
       units: 'us',
       method: 'tia222-h',
       loads: [
-        { name: 'cage', shape: 'lattice', faces: 3, width: 12, members: 'flat', solidity: 0.2, height: [10, 20] },
+        {
+          name: 'cage',
+          shape: 'lattice',
+          faces: 3,
+          width: 12,
+          members: 'flat',
+          solidity: 0.2,
+          height: [10, 20],
+          offset: 0,
+        },
       ],
     }).expect(200);
     // TIA-222-H, flats at 60°: 0.80, from memory.

@@ -15,16 +15,18 @@ describe('the clause of a force', () => {
       units: 'si',
       method,
       site: { wind: { speed: 30 }, ...ground, riskCategory: 'II' },
-      tower: { support: 'free', top: 12, shape: 'pole', width: 120 },
-      loads: [{ name: 'box', height: 12, area: 0.5, areaKind: 'effective' }],
+      tower: { support: 'free', top: 12, shape: 'pole', width: 120, sides: 0 },
+      loads: [{ name: 'box', height: 12, area: 0.5, areaKind: 'effective', offset: 0 }],
       ratings: [
         {
           of: 'tower',
           area: 1,
           areaKind: 'effective',
           wind: { speed: 40, method: 'tia222-g', basis: 'gust3-nominal' },
+          top: 12,
         },
       ],
+      cables: [],
     });
     const steps = workingDocument(workingOf(assessment).steps, 'si').filter(
       ({ formula }) => formula === 'force-of-slice',

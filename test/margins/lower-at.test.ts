@@ -26,7 +26,10 @@ describe('the gust at which to lower', () => {
   });
 
   it('names it where nothing else has a gust', () => {
-    const { ['mast']: _, ...bare } = on(SMALL, { ratings: [], loads: [{ name: 'whip', height: 47, area: 4 }] });
+    const { ['mast']: _, ...bare } = on(SMALL, {
+      ratings: [],
+      loads: [{ name: 'whip', height: 47, area: 4, offset: 0 }],
+    });
     const assessment = assessed(bare);
     const { lowerAt } = answerDocument(assessment, {}, [], 'none');
     expect(lowerAt).toMatchObject({ overWithoutGust: ['foundation'] });

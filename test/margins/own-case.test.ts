@@ -121,6 +121,7 @@ function inMetres(plan: ReturnType<typeof Object>): Document {
       area: 0.09290304,
       speed: 0.44704,
       weight: 0.45359237,
+      pattern: 'zigzag',
     }[key];
     if (factor === undefined) return value;
     if (typeof value === 'number') return value * factor;

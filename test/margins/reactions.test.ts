@@ -9,6 +9,7 @@ const PLAN: Document = {
   site: { wind: { speed: 105, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II', groundElevation: 0 },
   tower: { support: 'free', top: 60 },
   ratings: [],
+  cables: [],
 };
 
 /** A load that faces its own way and has nothing to show endwise. */
@@ -20,6 +21,7 @@ const facing = (name: string, height: number, front: number, heading: number): D
   areaKind: 'effective',
   heading,
   on: 'tower',
+  offset: 0,
 });
 
 /** ASCE 7-16, exposure C, a round pole (Kd 1), G 0.85, 0.6 to the allowable level: pounds on one square foot. */

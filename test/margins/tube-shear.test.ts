@@ -34,6 +34,7 @@ const plan = (tower: Document, section: Document = {}, load: Document = {}): Doc
       areaKind: 'effective',
       above: 0,
       wind: { speed: 115, basis: 'gust3-strength', method: 'asce7-16', exposure: 'C', riskCategory: 'II' },
+      top: 40,
     },
   ],
 });
