@@ -56,13 +56,16 @@ describe('the twist of what hangs off the axis', () => {
 });
 
 describe('a tower that sways', () => {
-  it('asks by its own gust factor, and its rating is read by the ordinary one', () => {
-    // 0.4 Hz and 1 % of damping: G = 1.870 against 0.85, asked 816.0 lbf, shown 425.5.
+  it('asks by its own gust factor, and so does the rated case of the same tower by the same standard', () => {
+    /*
+     * 0.4 Hz and 1 % of damping: G = 1.870. In thin steps the tower itself has 11,475 lbf·ft at its base; 8 ft² at 40 ft ask
+     * 9,591 more, 12 ft² rated show 14,387 more: 21,066 of 25,862.
+     */
     const answer = worked('swaying');
     const [tower] = answer.checks;
-    near((tower?.result?.demand ?? 0) / POUND_FORCE, 816.0);
-    near((tower?.result?.capacity ?? 0) / POUND_FORCE, 425.5);
-    expect(tower?.verdict).toBe('over');
+    expect(tower?.result?.of).toBe('moment');
+    near(tower?.result?.ratio, 0.8146);
+    expect(tower?.verdict).toBe('low-margin');
   });
 });
 

@@ -38,33 +38,32 @@ function toldInFull(changed: Document = {}): Document {
 describe('the mast of the bluff, by pencil', () => {
   /*
    * q(z) = 0.00256·Kz·Kzt·0.85·105². By ASCE 7-16 F = 0.6·0.85·q·A, Kzt = (1 + 0.2125·0.8333·e^(−2.5z/180))²: beam 110.03 lbf
-   * at 50.5 ft, vertical 9.048 at 58.25 and 9.110 at 62.75, mast 12.683 at 50 and 12.777 at 54, inside 12.578 at 46. About
-   * 48 ft they bend it by 604.20 lbf·ft. By TIA-222-H F = 0.6·1.35·q·A, Kzt = (1 + 0.43·e^(−1.25z/45))²: beam 180.56 lbf,
-   * vertical 14.541 and 14.500, mast 20.845 and 20.757, inside 20.951: 980.54 lbf·ft, which counts. Its tube, 2 in by 1/4 of
+   * at 50.5 ft, vertical 18.157, mast 25.460, inside 12.578. About 48 ft they bend it by 604.30 lbf·ft. By TIA-222-H F = 0.6·1.35·q·A, Kzt = (1 + 0.43·e^(−1.25z/45))²: beam 180.56 lbf,
+   * vertical 29.042, mast 41.603, inside 20.952 in thin steps: 980.466 lbf·ft, which counts. Its tube, 2 in by 1/4 of
    * 46 ksi, is allowed 46000·π(2⁴ − 1.5⁴)/64/1.67 = 1232.39.
    */
   const answer = assessed(demoPlan('river-bluff'));
   const mast = checkOf(answer, 'mast');
 
   it('is bent most where it is held, by this much of what its tube is allowed', () => {
-    expect((mast.result?.demand ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(980.536, 3);
+    expect((mast.result?.demand ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(980.466, 3);
     expect((mast.result?.capacity ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(1232.3898, 3);
-    expect(mast.result?.ratio).toBeCloseTo(0.795638, 6);
+    expect(mast.result?.ratio).toBeCloseTo(0.795581, 6);
     expect((mast.result?.height ?? 0) / FOOT).toBeCloseTo(48, 9);
     expect(mast.verdict).toBe('within');
     expect(mast.result?.bySecondMethod).toBe('tia222-h');
   });
 
   it('hands these forces to bearing and foot', () => {
-    expect((answer.mast?.atBearing ?? 0) / POUND_FORCE).toBeCloseTo(506.808, 3);
-    expect((answer.mast?.atFoot ?? 0) / POUND_FORCE).toBeCloseTo(245.134, 3);
+    expect((answer.mast?.atBearing ?? 0) / POUND_FORCE).toBeCloseTo(506.784, 3);
+    expect((answer.mast?.atFoot ?? 0) / POUND_FORCE).toBeCloseTo(245.1165, 3);
     expect((answer.mast?.force ?? 0) / POUND_FORCE).toBeCloseTo(272.15, 3);
   });
 
   it('holds to 105/√use, and as an actual gust × √(0.6·0.85)', () => {
     const { design, gust } = mast.result?.holdsTo ?? { design: 0, gust: 0 };
-    expect(design / MILE_PER_HOUR).toBeCloseTo(105 / Math.sqrt(0.795638), 3);
-    expect(gust / MILE_PER_HOUR).toBeCloseTo((105 / Math.sqrt(0.795638)) * Math.sqrt(0.51), 3);
+    expect(design / MILE_PER_HOUR).toBeCloseTo(105 / Math.sqrt(0.795581), 3);
+    expect(gust / MILE_PER_HOUR).toBeCloseTo((105 / Math.sqrt(0.795581)) * Math.sqrt(0.51), 3);
   });
 
   it.each([
@@ -107,7 +106,7 @@ describe('a stepped and sleeved mast', () => {
       { outside: 2, wall: 0.25, from: 0, to: 5, yield: 46 },
       { outside: 2, wall: 0.25, from: 5, to: 12, yield: 46 },
     ];
-    expect(ratioWith({ pieces }).result?.ratio).toBeCloseTo(0.795638, 6);
+    expect(ratioWith({ pieces }).result?.ratio).toBeCloseTo(0.795581, 6);
   });
 
   it('is decided by the piece that is bent most for its strength', () => {
@@ -153,8 +152,8 @@ describe('what makers state of bearing, rotator and weight', () => {
   const answer = assessed(toldInFull());
 
   it('is held against the force at the bearing and at the foot', () => {
-    expect(checkOf(answer, 'bearing:3').result?.ratio).toBeCloseTo(506.808 / 600, 5);
-    expect(checkOf(answer, 'rotator:4').result?.ratio).toBeCloseTo(245.134 / 200, 5);
+    expect(checkOf(answer, 'bearing:3').result?.ratio).toBeCloseTo(506.784 / 600, 5);
+    expect(checkOf(answer, 'rotator:4').result?.ratio).toBeCloseTo(245.1165 / 200, 5);
   });
 
   it('is held against all that hangs on the tower, and on the mast', () => {
@@ -179,7 +178,7 @@ describe('what makers state of bearing, rotator and weight', () => {
       ...(demoPlan('river-bluff')['ratings'] as Document[]),
       { of: 'bearing', kind: 'force', force: 600 },
     ];
-    expect(checkOf(assessed({ ...plan, ratings }), 'bearing:2').result?.ratio).toBeCloseTo(506.808 / 360, 5);
+    expect(checkOf(assessed({ ...plan, ratings }), 'bearing:2').result?.ratio).toBeCloseTo(506.784 / 360, 5);
   });
 
   it('turns a rotator by what hangs off its axis', () => {
@@ -196,17 +195,17 @@ describe('what makers state of bearing, rotator and weight', () => {
     ];
     const answer = assessed({ ...plan, loads, ratings });
     const [brake, strength, both, turning] = [2, 3, 4, 5].map((number) => checkOf(answer, `rotator:${number}`).result);
-    // By TIA-222-H (14.541 + 14.500)·2 ft = 58.082 lbf·ft.
-    expect(brake?.ratio).toBeCloseTo(58.0818 / 60, 4);
+    // By TIA-222-H 29.0421·2 ft = 58.0842 lbf·ft.
+    expect(brake?.ratio).toBeCloseTo(58.0842 / 60, 4);
     // A level that is not told is that of its strength.
-    expect(strength?.ratio).toBeCloseTo(58.0818 / 36, 4);
+    expect(strength?.ratio).toBeCloseTo(58.0842 / 36, 4);
     expect(answer.cautions.filter(({ code }) => code === 'rating-level-assumed')).toMatchObject([{ at: '/ratings/2' }]);
     expect(answer.cautions.filter(({ code }) => code === 'uneven-gusts')).toHaveLength(4);
     // It turns against what is half of what it holds: in winds of 1/√2.
     expect(both?.torque).toMatchObject({ heldBy: 'brake' });
     expect((both?.torque?.turnsUpTo ?? 0) / (both?.holdsTo?.gust ?? 0)).toBeCloseTo(Math.SQRT1_2, 4);
     expect([brake?.torque?.turnsUpTo, turning?.torque?.heldBy]).toEqual([undefined, 'turning-torque']);
-    expect(turning?.ratio).toBeCloseTo(58.0818 / 60, 4);
+    expect(turning?.ratio).toBeCloseTo(58.0842 / 60, 4);
     const text = answerText(answer, []);
     expect(text).toMatch(/Its brake holds it\. It can turn in actual gusts up to [\d.]+ mph\./);
     expect(text).toContain('Its brake holds it. Turning torque not given.');
@@ -463,7 +462,7 @@ describe('raising the bluff about a hinge 4 ft up', () => {
     const moment = 250 * 10 + 6 * 10 + 12 * 4.6733 * 22 + 20 * (22.5 + 32.5 + 6);
     expect((check.result?.height ?? 0) / FOOT).toBeCloseTo(28, 6);
     expect(Math.abs((check.result?.demand ?? 0) / POUND_FORCE / FOOT / moment - 1)).toBeLessThan(5e-4);
-    expect((check.result?.capacity ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(8919.7, 0);
+    expect((check.result?.capacity ?? 0) / POUND_FORCE / FOOT).toBeCloseTo(8921.64, 0);
   });
 
   it('bears a gust across it, lying flat, that uses up what its weight leaves of the proof', () => {

@@ -83,7 +83,12 @@ const supposed = (document: Document, feet: number): Assessment => assess(suppos
 function shown(answer: Assessment, section: number, of: 'moment' | 'shear', numbered?: number): number {
   const { comparisons, proven, momentClaims, scenarios } = answer.model;
   // The sums by hand have no least pressure.
-  const scenario = numbered ?? Math.max(0, scenarios.findIndex(({ least }) => !least));
+  const scenario =
+    numbered ??
+    Math.max(
+      0,
+      scenarios.findIndex(({ least }) => !least),
+    );
   const number = comparisons.findIndex(
     (each) => each.section === section && each.of === of && (each.place === 'base' || each.place === 'joint'),
   );

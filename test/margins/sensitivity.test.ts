@@ -169,7 +169,8 @@ describe('what the use of the weakest link hangs on', () => {
     };
     for (const [question, fields] of Object.entries(settled)) {
       const ratio = wholeRatio(checkInputOf({ ...ten, ...fields }), 'tower');
-      expect(answerTo(question).ratio, question).toBeCloseTo(ratio, 9);
+      // A ground that is told cuts the wind where its own pressure bends, and nowhere else.
+      expect(Math.abs(answerTo(question).ratio / ratio - 1), question).toBeLessThan(2e-5);
     }
   });
 

@@ -14,7 +14,7 @@ describe('a tower level by level', () => {
     [
       'ten-numbers',
       [38, 28, 18, 8, 0].map((feet) => feet * FOOT),
-      [0.787, 0.896, 0.956, 0.984, 1.001],
+      [0.787, 0.895, 0.955, 0.984, 1.001],
       [0.806, 0.83, 0.871, 0.903, 0.924],
     ],
     [
@@ -23,7 +23,7 @@ describe('a tower level by level', () => {
       [0.579, 0.797, 0.861, 0.908, 0.943],
       [0.612, 0.66, 0.722, 0.769, 0.8],
     ],
-    ['light-mast', [6, 3, 0], [0.71, 0.766, 0.804], [0.744, 0.743, 0.763]],
+    ['light-mast', [6, 3, 0], [0.018, 0.013, 0.013], [0.744, 0.743, 0.763]],
   ] as const)('is the pencil’s in %s', (id, heights, sideways, bending) => {
     const levels = levelsOf(assessed(demoPlan(id))).filter(({ place }) => place !== 'top-couple');
     expect(levels.map(({ height }) => Number(height.toFixed(6)))).toEqual(heights.map((z) => Number(z.toFixed(6))));
