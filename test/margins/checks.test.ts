@@ -756,7 +756,7 @@ describe('room left', () => {
     }
   });
 
-  it('names what it would load and is not shown', () => {
+  it('names what it would load: what is open, and what is decided and not covered', () => {
     const plan = calm(demoPlan('river-bluff'));
     const { foundation: _, ...bare } = part(plan, 'tower');
     const iced: Document = {
@@ -765,14 +765,16 @@ describe('room left', () => {
       site: { ...part(plan, 'site'), ice: { thickness: 0.5, gust: 30 } },
     };
     const answer = assessed(iced);
-    expect(answer.roomLeft.map(({ on, without }) => [on, without])).toEqual([
-      ['tower', ['ice', 'foundation']],
-      ['mast', ['ice', 'mast:ice', 'foundation']],
-      ['mast', ['ice', 'mast:ice', 'foundation']],
+    const verdictOf = (id: string) => answer.checks.find((check) => check.id === id)?.verdict;
+    expect(['ice', 'mast:ice', 'foundation'].map((id) => verdictOf(id) === 'open')).toEqual([false, false, true]);
+    expect(answer.roomLeft.map(({ on, without, notCovered }) => [on, without, notCovered])).toEqual([
+      ['tower', ['foundation'], ['ice']],
+      ['mast', ['foundation'], ['ice', 'mast:ice']],
+      ['mast', ['foundation'], ['ice', 'mast:ice']],
     ]);
     expect(answer.roomLeft[1]?.looked).toEqual(['tower', 'tower-top', 'mast']);
     expect(answerText(answer, [])).toMatch(
-      /Room left at the top \(48 ft\) with a 20 % margin: [\d.]+ ft² effective; the tower top governs\. Not included \(open\): tower with ice and footing\./,
+      /Room left at the top \(48 ft\) with a 20 % margin: [\d.]+ ft² effective; the tower top governs\. Not included \(open\): footing\. It does not cover: tower with ice\./,
     );
   });
 });
