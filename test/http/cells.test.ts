@@ -19,7 +19,7 @@ const WIND = 'method=asce7-16&exposure=C&speed=105';
 const RATED = 'area=18&speed=100&method=tia222-g&exposure=B&height=48';
 const TEN =
   `${WIND}&support=free&top=48&faces=3&width=18&members=round&area=5.5&above=2&cables=3&cableDiameter=0.405` +
-  '&ratedArea=18&ratedSpeed=100&ratedMethod=tia222-g';
+  '&ratedArea=18&ratedSpeed=100&ratedMethod=tia222-g&ratedTop=48';
 
 /*
  * Worked out by hand arithmetic, apart from the program; a = 0.00256·0.85·105² = 23.99040:
