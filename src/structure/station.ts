@@ -94,6 +94,8 @@ export type Foundation =
       readonly length: number;
       readonly width: number;
       readonly depth: number;
+      /** Of the concrete [kg/m³]; absent: the usual one. */
+      readonly density?: number;
       /** What the soil may carry [Pa]. */
       readonly bearing: number;
     }

@@ -245,6 +245,16 @@ describe('the footing', () => {
     expect(checkOf(answer, 'foundation').result?.ratioRange[1]).toBe(checkOf(answer, 'foundation').result?.ratio);
   });
 
+  it('of a block weighs what the plan says its concrete weighs', () => {
+    // 6·6·5 ft³ of 150 lb/ft³ are 27,000 lb; of 2400 kg/m³, 149.83 lb/ft³, they are 26,968.9 lb.
+    const weightOf = (concrete: unknown) => {
+      const { block } = on({ ...BLOCK, ...(concrete === undefined ? {} : { concrete }) }).foundation ?? {};
+      return (block?.blockWeight ?? 0) / POUND;
+    };
+    expect(weightOf(150)).toBeCloseTo(27000, 6);
+    expect(weightOf(undefined)).toBeCloseTo(26968.9, 1);
+  });
+
   it('of a block is never shown where a weight is missing, but may be over', () => {
     const plan = toldInFull();
     const { weight: _, ...tower } = part(plan, 'tower');
