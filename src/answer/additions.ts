@@ -1,11 +1,12 @@
 import { z } from 'zod';
-import { stationShape } from './answer.ts';
+import { planHashSchema, stationShape } from './answer.ts';
 import { checkChangeSchema, namedCheckStateSchema } from './checks.ts';
 import { cautionSchema, entryWarningSchema, noteSchema } from './findings.ts';
+import { words } from './quantities.ts';
 import type { Described } from './settled.ts';
 import { roomLeftSchema } from './structure.ts';
 
-const station = { ...stationShape, roomLeft: roomLeftSchema };
+const station = { ...stationShape, roomLeft: roomLeftSchema, planHash: z.exactOptional(planHashSchema) };
 
 const cameOrWentSchema = z.object({ loads: z.array(z.string()), cautions: z.array(cautionSchema) });
 
@@ -33,6 +34,7 @@ export const additionsSchema = z
     ),
     cautions: z.array(noteSchema),
     notCovered: z.array(z.string()),
+    version: z.exactOptional(words('Of the service that gave the answer.')),
   })
   .meta({ id: 'Additions', description: 'A plan and ways to change it, before and after, check by check.' });
 export type AdditionsAnswer = Described<typeof additionsSchema>;

@@ -26,6 +26,13 @@ export const stationShape = {
   says: z.string(),
 };
 
+export const planHashSchema = z
+  .object({
+    format2: words('Of the plan in format 2, as RFC 8785 writes JSON.'),
+    format1: z.exactOptional(words('Of the plan as it came in format 1.')),
+  })
+  .meta({ description: 'What tells one plan from another: SHA-256, hexadecimal.' });
+
 export const answerSchema = z
   .object({
     ...stationShape,
@@ -57,14 +64,7 @@ export const answerSchema = z
     entryWarnings: z.array(entryWarningSchema),
     plan: z.unknown().meta({ description: 'The plan as read, in format 2.' }),
     version: z.exactOptional(words('Of the service that gave the answer.')),
-    planHash: z.exactOptional(
-      z
-        .object({
-          format2: words('Of the plan in format 2, as RFC 8785 writes JSON.'),
-          format1: z.exactOptional(words('Of the plan as it came in format 1.')),
-        })
-        .meta({ description: 'What tells one plan from another: SHA-256, hexadecimal.' }),
-    ),
+    planHash: z.exactOptional(planHashSchema),
     drawings: z.exactOptional(
       z.record(z.string(), z.string()).meta({ description: 'SVG by name; where `drawings` asks for them.' }),
     ),

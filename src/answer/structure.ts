@@ -252,6 +252,10 @@ export const roomLeftSchema = z
       decidedBy: checkId(' that reaches the margin set first'),
       of: z.array(z.string()).meta({ description: 'Ids of the checks compared.' }),
       without: z.array(z.string()).meta({ description: 'Ids of open checks that it would load.' }),
+      notCovered: z.array(z.string()).meta({
+        description:
+          'Ids of decided checks that it would load too, such as those with ice. The area does not keep them.',
+      }),
       says: words('In a sentence.'),
     }),
   )

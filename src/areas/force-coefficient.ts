@@ -9,6 +9,8 @@ export interface ForceCoefficient {
   readonly slow: number;
   /** Flow measure up to which `slow` holds; Infinity where the coefficient never changes. */
   readonly limit: number;
+  /** Flow measure from which it changes no more; absent: where it goes on changing, or steps once. */
+  readonly fastFrom?: number;
   readonly at: (flow: number, trace?: Trace) => number;
 }
 

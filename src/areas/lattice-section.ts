@@ -233,7 +233,8 @@ export function latticeCoefficientTia(
     }
     return combined(face, direction, TRIANGLE_FLAT_CORNER_TIA, round, trace);
   };
-  return { slow: at(0), limit: face.roundShare > 0 ? slowUpTo : Number.POSITIVE_INFINITY, at };
+  if (face.roundShare === 0) return { slow: at(0), limit: Number.POSITIVE_INFINITY, at };
+  return { slow: at(0), limit: slowUpTo, fastFrom, at };
 }
 
 /**

@@ -46,6 +46,7 @@ function coefficientByRegime(row: PoleRow, slowUpTo: number, fastFrom: number, s
   return {
     slow: row.slow,
     limit: slowUpTo,
+    fastFrom,
     at: (flow: number, trace?: Trace) => {
       if (flow < slowUpTo) return row.slow;
       if (flow > fastFrom) return row.fast;

@@ -138,6 +138,7 @@ export function roundCoefficientTia(revision: 'G' | 'H', aspect: number): ForceC
   return {
     slow,
     limit: slowUpTo,
+    fastFrom,
     at: (flow, trace) => {
       if (flow < slowUpTo) return trace ? fromTable(SLOW_TIA, aspect, trace) : slow;
       if (flow > fastFrom) return fromTable(FAST_TIA, aspect, trace);

@@ -35,6 +35,7 @@ import { sendAwayUnderPressure } from './upkeep/pressure.ts';
 import { RateLimitStore } from './upkeep/rate-limit-store.ts';
 import { logAnswers } from './upkeep/request-log.ts';
 import { requestNumbers } from './upkeep/request-numbers.ts';
+import { VERSION, VERSION_HEADER } from './version.ts';
 
 export interface AppOptions {
   readonly configuration: Configuration;
@@ -103,6 +104,10 @@ export async function buildApp({
     strictTransportSecurity: false,
     crossOriginOpenerPolicy: false,
     originAgentCluster: false,
+  });
+  app.addHook('onRequest', (_request, reply, done) => {
+    reply.header(VERSION_HEADER, VERSION);
+    done();
   });
   await letOtherSitesRead(app, configuration.corsOrigins);
   await app.register(rateLimit, {

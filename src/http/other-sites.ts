@@ -1,6 +1,7 @@
 import cors from '@fastify/cors';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
+import { PLAN_HEADER, VERSION_HEADER } from './version.ts';
 
 /** As a browser writes it in the origin header: scheme, host, and a port where it is not the usual one. */
 function isOrigin(text: string): boolean {
@@ -28,7 +29,7 @@ export async function letOtherSitesRead(app: FastifyInstance, origins: readonly 
     origin: all ? '*' : [...origins],
     methods: ['GET', 'HEAD', 'POST'],
     allowedHeaders: ['accept', 'authorization', 'content-type'],
-    exposedHeaders: ['etag', 'retry-after'],
+    exposedHeaders: ['etag', 'retry-after', VERSION_HEADER, PLAN_HEADER],
     credentials: false,
     maxAge: 3600,
     // A spreadsheet asks OPTIONS without the headers that a script's browser adds.

@@ -122,11 +122,12 @@ function jointsAlike(
   number: number,
   joints: readonly (number | undefined)[],
 ): readonly number[] {
-  const make = sections[number]?.make;
-  if (make === undefined || sections[number - 1]?.make !== make) return [];
+  const { make, within } = nth(sections, number);
+  if (make === undefined || within || sections[number - 1]?.make !== make) return [];
   return sections.flatMap((section, other) => {
     const joint = joints[other];
-    const alike = other > 0 && other !== number && section.make === make && sections[other - 1]?.make === make;
+    const ofMake = section.make === make && sections[other - 1]?.make === make;
+    const alike = ofMake && other > 0 && other !== number && !section.within;
     return alike && joint !== undefined ? [joint] : [];
   });
 }

@@ -6,8 +6,10 @@ import type { RoomByCheck, RoomPlace } from './room-by-check.ts';
 export interface RoomLeft extends RoomByCheck {
   /** Ids of the checks that were looked at. */
   readonly looked: readonly string[];
-  /** Ids of those that more area would load and that are not shown. */
+  /** Ids of open checks that more area would load. */
   readonly without: readonly string[];
+  /** Ids of decided checks that more area would load, and by how much is not computed. */
+  readonly notCovered: readonly string[];
 }
 
 /**
@@ -40,6 +42,7 @@ export function roomsLeft(context: CheckContext, checks: readonly Check[]): read
 function roomAt(context: CheckContext, checks: readonly Check[], place: RoomPlace): RoomLeft | undefined {
   const looked: string[] = [];
   const without: string[] = [];
+  const notCovered: string[] = [];
   const rooms: RoomByCheck[] = [];
   let ofTower = false;
   for (const check of checks) {
@@ -47,14 +50,14 @@ function roomAt(context: CheckContext, checks: readonly Check[], place: RoomPlac
     if (!room || (room.onMastOnly && place.on !== 'mast')) continue;
     const left = room.left(context, check, place);
     if (left !== undefined) looked.push(check.id);
-    else if (weighs(check)) without.push(check.id);
+    else if (weighs(check)) (check.verdict === 'open' ? without : notCovered).push(check.id);
     if (left === undefined || left === 'unlimited') continue;
     rooms.push(left);
     ofTower ||= room.neededFor === 'all';
   }
   if (!ofTower) return undefined;
   const least = rooms.reduce((smallest, each) => (each.area < smallest.area ? each : smallest));
-  return { ...least, ...place, looked, without };
+  return { ...least, ...place, looked, without, notCovered };
 }
 
 /** No area loads these, or none that is alike from all sides. */

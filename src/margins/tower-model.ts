@@ -532,7 +532,8 @@ export function weightMoment(model: BareModel, comparison: Comparison, trace?: T
   const { dead, coveredWeight } = model;
   const extra = Math.max(0, nth(dead.weight, comparison.level) - coveredWeight) * GRAVITY;
   const section = nth(model.input.station.tower.sections, comparison.section);
-  return momentOfWeight(section, extra, trace) + nth(dead.eccentricWeightMoment, comparison.level);
+  const { z } = nth(model.levels, comparison.level);
+  return momentOfWeight(section, extra, z, trace) + nth(dead.eccentricWeightMoment, comparison.level);
 }
 
 /**

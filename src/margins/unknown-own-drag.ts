@@ -1,4 +1,4 @@
-import { type DragRule, UNKNOWN_SOLIDITY } from '../areas/index.ts';
+import { type DragRule, type ForceCoefficient, type Role, UNKNOWN_SOLIDITY } from '../areas/index.ts';
 import { evaluate, nth, type Trace } from '../foundation/index.ts';
 import type { Wind, WindStructure } from '../methods/index.ts';
 import type { Level } from '../structure/index.ts';
@@ -58,33 +58,48 @@ export function levelsOfWindRatio(
   });
 }
 
-/** A tube that a tower whose shape is not known may be made of, by its width [m]. */
-interface TriedTube {
-  readonly width: number;
-  readonly rule: DragRule;
+/** What a tower whose shape is not known may be made of. */
+interface Plausible {
+  /** The thinnest and the thickest tube it may show the wind [m]. */
+  readonly thinnest: number;
+  readonly thickest: number;
+  readonly rules: (width: number) => readonly DragRule[];
 }
 
 /**
- * Those tried: of a pole, and the members of a lattice at both ends of its open solidity.
+ * Of a pole its own width, of a lattice that of its round members, at both ends of its open solidity: what is between them,
+ * and what is flat among them, changes less with the flow.
  *
  * @source common-practice
  */
-const TRIED: Readonly<Record<WindStructure['kind'], readonly TriedTube[]>> = {
-  pole: [0.03, 0.05, 0.08, 0.12, 0.18, 0.27, 0.4, 0.6, 0.9].map((width) => ({
-    width,
-    rule: { of: 'pole', sides: 0, aspect: 25, width },
-  })),
-  lattice: [0.01, 0.015, 0.02, 0.03, 0.04, 0.06, 0.09, 0.14].flatMap((width) =>
-    Object.values(UNKNOWN_SOLIDITY).map((solidity) => ({
-      width,
-      rule: { of: 'lattice', face: { faces: 3, solidity, roundShare: 1, thinnest: width, thickest: width } },
-    })),
-  ),
+const PLAUSIBLE: Readonly<Record<WindStructure['kind'], Plausible>> = {
+  pole: {
+    thinnest: 0.03,
+    thickest: 0.9,
+    rules: (width) => [{ of: 'pole', sides: 0, aspect: 25, width }],
+  },
+  lattice: {
+    thinnest: 0.01,
+    thickest: 0.14,
+    rules: (width) =>
+      Object.values(UNKNOWN_SOLIDITY).map((solidity) => ({
+        of: 'lattice',
+        face: { faces: 3, solidity, roundShare: 1, thinnest: width, thickest: width },
+      })),
+  },
 };
+
+/** Widths tried between the thinnest and the thickest: between two neighbours the ratio has one bend at most. */
+const WIDTHS = 64;
+/** On either side of a place where a coefficient steps, as a share of its width: less than two winds that are one differ by. */
+const BESIDE_STEP = 1e-6;
+/** How often a third is cut off what lies beside the worst width. */
+const CUTS = 40;
 
 /**
  * By how much the coefficient of a tower whose shape is not known may be larger in the site's wind than in the rated one: it
- * falls where the flow is fast, and the slower of two winds has more of it.
+ * falls where the flow is fast, and the slower of two winds has more of it. Every plausible width counts: those on both sides
+ * of where a coefficient begins or ends to change in either wind, and a row of others whose worst is closed in on.
  *
  * max over widths and solidities of (C_site/C_slow)/(C_r/C_slow)
  *
@@ -93,14 +108,50 @@ const TRIED: Readonly<Record<WindStructure['kind'], readonly TriedTube[]>> = {
  * @returns the factor [-], 1 or more
  */
 export function coefficientRise(site: Wind, rated: Wind, z: number, windStructure: WindStructure, ratedZ = z): number {
-  const fallen = (wind: Wind, height: number, { rule, width }: TriedTube) => {
-    const { byFlow } = wind.forceCoefficient(rule, 'capacity', 'face');
-    return byFlow.at(wind.flowPerSpeed(height) * wind.conditions.speed * width) / byFlow.at(0);
+  const { thinnest, thickest, rules } = PLAUSIBLE[windStructure.kind];
+  const [siteFlow, ratedFlow] = [flowPerWidth(site, z), flowPerWidth(rated, ratedZ)];
+  const steps = new Set<number>();
+  const riseAt = (width: number) => {
+    let most = 1;
+    for (const rule of rules(width)) {
+      for (const role of ROLES) {
+        const here = site.forceCoefficient(rule, role, 'face').byFlow;
+        const there = rated.forceCoefficient(rule, rated.method === site.method ? role : 'capacity', 'face').byFlow;
+        const fallen = (of: ForceCoefficient, flow: number) => of.at(flow * width) / of.slow;
+        most = Math.max(most, fallen(here, siteFlow) / fallen(there, ratedFlow));
+        for (const step of [here.limit, here.fastFrom ?? here.limit]) steps.add(step / siteFlow);
+        for (const step of [there.limit, there.fastFrom ?? there.limit]) steps.add(step / ratedFlow);
+      }
+    }
+    return most;
   };
-  return TRIED[windStructure.kind].reduce(
-    (most, tube) => Math.max(most, fallen(site, z, tube) / fallen(rated, ratedZ, tube)),
-    1,
-  );
+  const between = (index: number) => thinnest * (thickest / thinnest) ** Math.min(1, Math.max(0, index / WIDTHS));
+  const row = Array.from({ length: WIDTHS + 1 }, (_, index) => riseAt(between(index)));
+  const most = Math.max(...row);
+  const worst = row.indexOf(most);
+  const besideSteps = [...steps]
+    .flatMap((step) => [step * (1 - BESIDE_STEP), step * (1 + BESIDE_STEP)])
+    .filter((width) => width > thinnest && width < thickest)
+    .map(riseAt);
+  return Math.max(most, peakBetween(riseAt, between(worst - 1), between(worst + 1)), ...besideSteps);
+}
+
+/** Both readings of what a standard leaves open. */
+const ROLES = ['demand', 'capacity'] as const satisfies readonly Role[];
+
+function flowPerWidth(wind: Wind, z: number): number {
+  return wind.flowPerSpeed(z) * wind.conditions.speed;
+}
+
+/** The largest of a function that rises and then falls, closed in on by thirds. */
+function peakBetween(of: (x: number) => number, from: number, to: number): number {
+  let [low, high] = [from, to];
+  for (let cut = 0; cut < CUTS; cut += 1) {
+    const [first, second] = [low + (high - low) / 3, high - (high - low) / 3];
+    if (of(first) < of(second)) low = first;
+    else high = second;
+  }
+  return of((low + high) / 2);
 }
 
 /**

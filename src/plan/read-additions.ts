@@ -1,9 +1,10 @@
 import type { z } from 'zod';
 import type { CheckInput } from '../margins/index.ts';
-import { formatOf, hasOldName, inNewestFormat, placeAsSent, renamed } from '../words/index.ts';
+import { formatOf, hasOldName, inNewestFormat, type PlanHash, placeAsSent, renamed } from '../words/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
 import { type EntryWarning, type Fault, isObject } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
+import { planHash } from './plan-hash.ts';
 import { applyProposal, deeperThan, type PlaceInRequest, type ProposalFields } from './proposals.ts';
 import { type PlanOptions, readPlan } from './read-plan.ts';
 import { additionsFormSchema } from './schema/additions-request.ts';
@@ -16,6 +17,7 @@ export interface ReadProposal {
   readonly plan: unknown;
   /** What deserves a second look once it is carried out. */
   readonly entryWarnings: readonly EntryWarning[];
+  readonly planHash: PlanHash;
   /** Turns a pointer into the changed plan into one into the request. */
   readonly placed: (pointer: string) => PlaceInRequest;
 }
@@ -24,6 +26,7 @@ export type AdditionsReading =
   | {
       readonly ok: true;
       readonly before: CheckInput;
+      readonly planHash: PlanHash;
       readonly entryWarnings: readonly EntryWarning[];
       readonly after: readonly ReadProposal[];
     }
@@ -92,7 +95,8 @@ function readRequest(document: Fields, options: PlanOptions): AdditionsReading {
     const changed = readPlan(applied.plan, options);
     if (changed.ok) {
       const { input, entryWarnings } = changed;
-      after.push({ name: form.name, input, plan: applied.plan, entryWarnings, placed: applied.placed });
+      const { plan: asChanged, placed } = applied;
+      after.push({ name: form.name, input, plan: asChanged, entryWarnings, planHash: planHash(changed), placed });
       return;
     }
     for (const fault of changed.faults) {
@@ -106,7 +110,7 @@ function readRequest(document: Fields, options: PlanOptions): AdditionsReading {
   });
   if (faults.length > 0 || !reading.ok) return { ok: false, faults };
   const entryWarnings = reading.entryWarnings.map((query) => ({ ...query, pointer: inPlan(query.pointer) }));
-  return { ok: true, before: reading.input, entryWarnings, after };
+  return { ok: true, before: reading.input, planHash: planHash(reading), entryWarnings, after };
 }
 
 /** What does not fit the form of a request, and the proposals as far as they do. */

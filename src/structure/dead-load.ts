@@ -1,9 +1,8 @@
-import type { LatticeShape } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, GRAVITY, type Trace, variable, zeros } from '../foundation/index.ts';
 import { appurtenanceMasses } from './appurtenance-masses.ts';
 import type { Level } from './level.ts';
 import { type MastHold, mastHold } from './profile.ts';
-import type { Load, Section, Station } from './station.ts';
+import type { Load, Section, SectionShape, Station } from './station.ts';
 
 /** Loads that stay when the wind does not: weight aloft and the pull of wires. */
 export interface DeadLoad extends EccentricWeightLoad {
@@ -121,7 +120,7 @@ export const momentOfWeightFormula = defineFormula({
   variables: [
     variable('k_W', '0.29 for three legs, 0.36 for four, 0.25 for a tube', 'one', 0.25, 0.36),
     variable('W', 'weight aloft beyond what the rating covers', 'force', 0, 1e5),
-    variable('b', 'width of the section', 'length', 0.05, 3),
+    variable('b', 'distance of its legs there, axis to axis; diameter of a tube', 'length', 0.05, 3),
   ],
   cite: cite('derived', 'leg force W/3 = M/(0.87·b), W/4 = M/(2·0.71·b), wall stress W/A = M/S', 'derived'),
   of: (share: number, weight: number, width: number) => share * weight * width,
@@ -132,17 +131,18 @@ const WEIGHT_ARM = { three: 0.29, four: 0.36, tube: 0.25 } as const;
 /**
  * Moment that fills the legs or the wall of a section as a weight above does.
  *
- * 0.29·W·b (three legs), 0.36·W·b (four), W·D/4 (tube)
+ * 0.29·W·b (three legs), 0.36·W·b (four), b from axis to axis of the legs; W·D/4 (tube)
  *
  * @param weight the weight's force [N]
+ * @param z height above ground, which decides the width of a tapering section [m]
  * @returns the moment [N·m]; 0 where the section has no shape
  * @source derived
  */
-export function momentOfWeight(section: Section, weight: number, trace?: Trace): number {
+export function momentOfWeight(section: Section, weight: number, z: number, trace?: Trace): number {
   const shape = section.shape;
   if (!shape || weight === 0) return 0;
   const share = shape.kind === 'pole' ? WEIGHT_ARM.tube : shape.faces === 3 ? WEIGHT_ARM.three : WEIGHT_ARM.four;
-  return evaluate(trace, momentOfWeightFormula, [share, weight, shape.width[0]]);
+  return evaluate(trace, momentOfWeightFormula, [share, weight, spacingAt(section, shape, z)]);
 }
 
 export const shearOfTorsionFormula = defineFormula({
@@ -180,8 +180,10 @@ export function shearOfTorsion(section: Section, torsion: number, z: number, tra
   ]);
 }
 
-/** Of the legs' axes; the outside width where their thickness is not told. */
-function spacingAt({ low, high }: Section, { width: [below, above], solid }: LatticeShape, z: number): number {
+/** Of the legs' axes; the outside width of a pole, and of legs whose thickness is not told. */
+function spacingAt({ low, high }: Section, shape: SectionShape, z: number): number {
+  const [below, above] = shape.width;
   const share = Math.min(1, Math.max(0, (z - low) / (high - low)));
-  return below + share * (above - below) - (solid.by === 'members' ? solid.leg : 0);
+  const leg = shape.kind === 'lattice' && shape.solid.by === 'members' ? shape.solid.leg : 0;
+  return below + share * (above - below) - leg;
 }

@@ -34,6 +34,8 @@ export interface Section {
   readonly high: number;
   /** Sections of one make share what is proven. */
   readonly make?: string;
+  /** A piece of a section that is told as one: its lower end is no joint. */
+  readonly within?: boolean;
   /** Constant width and members over its length, so that what is proven anywhere in it serves all of it. */
   readonly uniform: boolean;
   /** Absent: its own wind is unknown. */
@@ -92,6 +94,8 @@ export type Foundation =
       readonly length: number;
       readonly width: number;
       readonly depth: number;
+      /** Of the concrete [kg/m³]; absent: the usual one. */
+      readonly density?: number;
       /** What the soil may carry [Pa]. */
       readonly bearing: number;
     }

@@ -3,11 +3,11 @@
  * for the form, the reader, the schema and the worksheet.
  *
  * @typedef {'length' | 'diameter' | 'area' | 'speed' | 'force' | 'weight' | 'weight-per-length' | 'moment' | 'stress' |
- *   'soil-pressure' | 'soil-pressure-per-depth' | 'angle' | 'frequency' | 'share'} FieldDimension
+ *   'soil-pressure' | 'soil-pressure-per-depth' | 'density' | 'angle' | 'frequency' | 'share'} FieldDimension
  *
  * @typedef {'height' | 'extent' | 'offsetHeight' | 'landscape' | 'hillHeight' | 'hillLength' | 'elevation' | 'diameter' |
  *   'depth' | 'wall' | 'taperLength' | 'area' | 'speed' | 'force' | 'weight' | 'lineWeight' | 'moment' | 'strength' |
- *   'soil' | 'soilPerDepth' | 'heading' | 'frequency' | 'damping' | 'share' | 'solidity' | 'topographicFactor' |
+ *   'soil' | 'soilPerDepth' | 'concrete' | 'heading' | 'frequency' | 'damping' | 'share' | 'solidity' | 'topographicFactor' |
  *   'coefficient'} FieldBoundsName
  *
  * @typedef {object} Field
@@ -43,6 +43,7 @@ export const DIMENSION_OF_BOUNDS = {
   strength: 'stress',
   soil: 'soil-pressure',
   soilPerDepth: 'soil-pressure-per-depth',
+  concrete: 'density',
   heading: 'angle',
   frequency: 'frequency',
   damping: 'share',
@@ -453,6 +454,12 @@ export const FIELDS = {
       'Allowable soil bearing',
       'block: allowable bearing pressure of the soil',
       'the building department’s table, or the house’s own plans',
+    ),
+    concrete: quantity(
+      'concrete',
+      'Weight of its concrete',
+      'block: weight of its concrete; 2400 kg/m³ (149.8 lb/ft³) when not given',
+      'left out, 2400 kg/m³ (149.8 lb/ft³); US drawings often say 150 lb/ft³',
     ),
     diameter: quantity('extent', 'Diameter', 'pier: diameter'),
     soilLateral: quantity(

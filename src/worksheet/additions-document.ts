@@ -14,6 +14,7 @@ import {
   listed,
   missingSentences,
   NOT_COVERED,
+  type PlanHash,
   REASON_WORDS,
   ratioFigures,
   sentence,
@@ -22,7 +23,7 @@ import {
 import { cautionDocuments, roomLeftDocument } from './answer-document.ts';
 import { checkStateDocument } from './check-document.ts';
 import { quantity } from './quantity.ts';
-import { headlineSays } from './says.ts';
+import { headlineSays, tracedTo } from './says.ts';
 
 type StationAnswer = AdditionsAnswer['before'];
 
@@ -30,6 +31,7 @@ type StationAnswer = AdditionsAnswer['before'];
 export interface ProposedPlan {
   readonly plan: unknown;
   readonly entryWarnings: readonly EntryWarning[];
+  readonly planHash?: PlanHash;
   readonly placed: (pointer: string) => { readonly pointer: string };
 }
 
@@ -44,18 +46,25 @@ const CAUTIONS = [
   },
 ];
 
+/** What a kept answer is traced by: the service that gave it, and the plan as it is. */
+export interface Traced {
+  readonly version?: string;
+  readonly planHash?: PlanHash;
+}
+
 /** Proposals side by side, in the reader's units. */
 export function additionsDocument(
   additions: Additions,
   entryWarnings: readonly EntryWarning[],
   proposed: readonly ProposedPlan[],
   system: UnitSystem,
+  { version, planHash }: Traced = {},
 ): AdditionsAnswer {
   const { before, after } = additions;
-  return {
+  return told<AdditionsAnswer>({
     says: additionsSays(additions, system),
     before: {
-      ...stationOf(before),
+      ...stationOf(before, planHash),
       says: headlineSays(before),
       checks: before.checks.map((check) => ({
         id: check.id,
@@ -67,7 +76,7 @@ export function additionsDocument(
     after: after.map((addition, index) => ({
       name: addition.name,
       rank: addition.rank,
-      ...stationOf(addition.assessment),
+      ...stationOf(addition.assessment, proposed[index]?.planHash),
       says: additionSays(before, addition, system),
       checks: addition.checks.map((change) => changeOf(change, system)),
       entryWarnings: newEntryWarnings(entryWarnings, proposed[index]),
@@ -77,12 +86,22 @@ export function additionsDocument(
     })),
     cautions: CAUTIONS,
     notCovered: NOT_COVERED,
-  };
+    version,
+  });
 }
 
-function stationOf(assessment: Assessment): Omit<StationAnswer, 'checks' | 'entryWarnings' | 'says'> {
+function stationOf(
+  assessment: Assessment,
+  planHash: PlanHash | undefined,
+): Omit<StationAnswer, 'checks' | 'entryWarnings' | 'says'> {
   const { verdict, soFar, weakest } = assessment;
-  return told<ReturnType<typeof stationOf>>({ verdict, soFar, weakest, roomLeft: roomLeftDocument(assessment) });
+  return told<ReturnType<typeof stationOf>>({
+    verdict,
+    soFar,
+    weakest,
+    roomLeft: roomLeftDocument(assessment),
+    planHash,
+  });
 }
 
 function changeOf({ id, before, after }: CheckChange, system: UnitSystem): CheckChangeAnswer {
@@ -243,6 +262,7 @@ export function additionsText(
   entryWarnings: readonly EntryWarning[],
   proposed: readonly ProposedPlan[],
   system: UnitSystem,
+  traced: Traced = {},
 ): string {
   const { says, before, after, cautions, notCovered } = additionsDocument(additions, entryWarnings, proposed, system);
   const { title } = additions.before.input;
@@ -256,6 +276,7 @@ export function additionsText(
     ...cautions.map((caution) => caution.says),
     `Not covered by this service: ${notCovered.join(', ')}.`,
     '',
+    ...(traced.version === undefined ? [] : [tracedTo(traced.version, traced.planHash), '']),
   );
   return lines.join('\n');
 }

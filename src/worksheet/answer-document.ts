@@ -244,6 +244,7 @@ export function roomLeftDocument(assessment: Assessment): Answer['roomLeft'] {
     decidedBy: room.check,
     of: room.looked,
     without: room.without,
+    notCovered: room.notCovered,
     says: roomSays(assessment, room),
   }));
 }

@@ -297,8 +297,11 @@ export function lowerAtSays(
   return `Lower the tower when gusts of ${inWords(gust, 'speed', units)} are forecast. Below that the ${name} ${verb('keeps', 'keep')} a ${perCent(margin)} margin, with ${perCent(forecast)} for forecast error.${rest}${ice}`;
 }
 
-/** "Room left on the mast at 56 ft with a 10 % margin: 3.1 ft² effective; the footing governs. Not included: …" */
-export function roomSays({ input, checks }: Assessment, { height, on, area, check, without }: RoomLeft): string {
+/** "Room left on the mast at 56 ft with a 10 % margin: 3.1 ft² effective; the footing governs. It does not cover: …" */
+export function roomSays(
+  { input, checks }: Assessment,
+  { height, on, area, check, without, notCovered }: RoomLeft,
+): string {
   const { units } = input.station;
   const found = (id: string) => checks.find((each) => each.id === id) as Check;
   const nameOf = (id: string) => checkName(found(id));
@@ -306,7 +309,9 @@ export function roomSays({ input, checks }: Assessment, { height, on, area, chec
   const up = inWords(height, 'length', units);
   const where = on === 'tower' ? `at the top (${up})` : `on the mast at ${up}`;
   const much = area >= 0 ? `${size} effective` : `none, exceeded by ${size} effective`;
-  const rest = without.length === 0 ? '' : ` Not included (open): ${listed([...new Set(without.map(nameOf))])}.`;
+  const named = (says: string, ids: readonly string[]) =>
+    ids.length === 0 ? '' : ` ${says}: ${listed([...new Set(ids.map(nameOf))])}.`;
+  const rest = `${named('Not included (open)', without)}${named('It does not cover', notCovered)}`;
   return `Room left ${where} with a ${perCent(input.wanted.margin)} margin: ${much}; the ${nameOf(check)} ${verbOf(found(check), 'governs', 'govern')}.${rest}`;
 }
 

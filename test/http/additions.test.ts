@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { VERSION } from '../../src/http/version.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 import { runningApp } from './running-app.ts';
 
@@ -52,6 +53,24 @@ describe('POST /v1/additions', () => {
       expect(body.after.map(({ rank }: { rank: number }) => rank).toSorted()).toEqual([1, 2, 3]);
     },
   );
+
+  it('is traced to the version, to the plan as it is and to the plan each proposal makes', async () => {
+    const plan = demoPlan('river-bluff');
+    const request = { plan, proposals: [{ name: 'the beam gone', remove: ['four-element beam'] }] };
+    const { body, headers } = await post('/v1/additions', request).expect(200);
+    const hashOf = async (of: unknown) => (await post('/v1/checks', of).expect(200)).body.planHash;
+    expect(body.version).toBe(VERSION);
+    expect(body.before.planHash).toEqual(await hashOf(plan));
+    expect(body.after[0].planHash).toEqual(await hashOf(body.after[0].plan));
+    expect(body.after[0].planHash).not.toEqual(body.before.planHash);
+    const traced = `Gustworthy ${VERSION}, plan format 2, SHA-256 ${body.before.planHash.format2}`;
+    const text = await post('/v1/additions?as=text', request).expect(200);
+    expect(text.text).toContain(`\n${traced}\n`);
+    const html = await post('/v1/additions?as=html', request).expect(200);
+    expect(html.text).toContain(`Gustworthy ${VERSION}, plan format 2, plan `);
+    for (const each of [headers, text.headers, html.headers])
+      expect([each['gustworthy-version'], each['gustworthy-plan']]).toEqual([VERSION, body.before.planHash.format2]);
+  });
 
   it('ranks what leaves the most margin first, and says so', async () => {
     const proposals = [

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { csv, guarded, sheetNumber } from '../../src/http/cells/csv.ts';
+import { VERSION } from '../../src/http/version.ts';
 import { CELL_IDS, CELLS } from '../../src/plan/index.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
 import { runningApp } from './running-app.ts';
@@ -78,6 +79,15 @@ const BY_HAND: readonly (readonly [address: string, value: number])[] = [
   [`station?${TEN}&ratedExposure=C&give=ratio`, 0.755529],
   [`station?${TEN}&ratedExposure=C&give=roomLeft`, 2.65547],
 ];
+
+describe('the head of a cell', () => {
+  it('says which version answered', async () => {
+    for (const as of ['text', 'csv']) {
+      const { headers } = await get(`pressure?${WIND}&height=50&as=${as}`).expect(200);
+      expect(headers['gustworthy-version']).toBe(VERSION);
+    }
+  });
+});
 
 describe('a cell', () => {
   it.each(BY_HAND)('%s gives %d', async (address, value) => {

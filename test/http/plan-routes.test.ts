@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { additionsSchema, answerSchema, areasSchema, pressuresSchema, ratingsSchema } from '../../src/answer/index.ts';
 import { DRAWING_NAMES } from '../../src/drawing/index.ts';
 import { requestExamples } from '../../src/http/documents/request-examples.ts';
+import { VERSION } from '../../src/http/version.ts';
 import { textOf, wellFormed } from '../drawing/well-formed.ts';
 import { demoPlan, demoPlanBefore, demoPlans } from '../margins/demo-plan.ts';
 import { isSaid } from '../worksheet/caution-said.ts';
@@ -61,6 +62,26 @@ describe('POST /v1/checks', () => {
     expect(body.notCovered).toContain('earthquake');
     expect(body.plan).toEqual({ format: 2, ...plan });
     expect(body.working).toBeUndefined();
+  });
+
+  it('says in the head of every form which version answered, and to which plan', async () => {
+    const plan = demoPlan('river-bluff');
+    const { planHash } = (await post('/v1/checks', plan).expect(200)).body;
+    expect(planHash.format2).toMatch(/^[0-9a-f]{64}$/);
+    for (const form of ['json', 'text', 'html', 'csv', 'svg&drawing=elevation']) {
+      const { headers } = await post(`/v1/checks?as=${form}`, plan).expect(200);
+      expect([form, headers['gustworthy-version'], headers['gustworthy-plan']]).toEqual([
+        form,
+        VERSION,
+        planHash.format2,
+      ]);
+    }
+    const table = await post('/v1/checks?as=csv', plan).expect(200);
+    expect(table.headers['content-disposition']).toBe(
+      `inline; filename="wind-loads-${planHash.format2.slice(0, 8)}.csv"`,
+    );
+    const other = await post('/v1/checks?as=csv', { ...plan, title: 'another' }).expect(200);
+    expect(other.headers['gustworthy-plan']).not.toBe(planHash.format2);
   });
 
   it('answers a plan of format 1 with the same numbers, the plan in format 2, and the hash of both', async () => {

@@ -244,6 +244,16 @@ describe('the footing', () => {
     expect(checkOf(answer, 'foundation').result?.ratioRange[1]).toBe(checkOf(answer, 'foundation').result?.ratio);
   });
 
+  it('of a block weighs what the plan says its concrete weighs', () => {
+    // 6·6·5 ft³ of 150 lb/ft³ are 27,000 lb; of 2400 kg/m³, 149.83 lb/ft³, they are 26,968.9 lb.
+    const weightOf = (concrete: unknown) => {
+      const { block } = on({ ...BLOCK, ...(concrete === undefined ? {} : { concrete }) }).foundation ?? {};
+      return (block?.blockWeight ?? 0) / POUND;
+    };
+    expect(weightOf(150)).toBeCloseTo(27000, 6);
+    expect(weightOf(undefined)).toBeCloseTo(26968.9, 1);
+  });
+
   it('of a block is never shown where a weight is missing, but may be over', () => {
     const plan = toldInFull();
     const { weight: _, ...tower } = part(plan, 'tower');
@@ -755,7 +765,7 @@ describe('room left', () => {
     }
   });
 
-  it('names what it would load and is not shown', () => {
+  it('names what it would load: what is open, and what is decided and not covered', () => {
     const plan = calm(demoPlan('river-bluff'));
     const { foundation: _, ...bare } = part(plan, 'tower');
     const iced: Document = {
@@ -764,14 +774,16 @@ describe('room left', () => {
       site: { ...part(plan, 'site'), ice: { thickness: 0.5, gust: 30 } },
     };
     const answer = assessed(iced);
-    expect(answer.roomLeft.map(({ on, without }) => [on, without])).toEqual([
-      ['tower', ['ice', 'foundation']],
-      ['mast', ['ice', 'mast:ice', 'foundation']],
-      ['mast', ['ice', 'mast:ice', 'foundation']],
+    const verdictOf = (id: string) => answer.checks.find((check) => check.id === id)?.verdict;
+    expect(['ice', 'mast:ice', 'foundation'].map((id) => verdictOf(id) === 'open')).toEqual([false, false, true]);
+    expect(answer.roomLeft.map(({ on, without, notCovered }) => [on, without, notCovered])).toEqual([
+      ['tower', ['foundation'], ['ice']],
+      ['mast', ['foundation'], ['ice', 'mast:ice']],
+      ['mast', ['foundation'], ['ice', 'mast:ice']],
     ]);
     expect(answer.roomLeft[1]?.looked).toEqual(['tower', 'tower-top', 'mast']);
     expect(answerText(answer, [])).toMatch(
-      /Room left at the top \(48 ft\) with a 20 % margin: [\d.]+ ft² effective; the tower top governs\. Not included \(open\): tower with ice and footing\./,
+      /Room left at the top \(48 ft\) with a 20 % margin: [\d.]+ ft² effective; the tower top governs\. Not included \(open\): footing\. It does not cover: tower with ice\./,
     );
   });
 });

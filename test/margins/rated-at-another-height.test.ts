@@ -51,6 +51,8 @@ const section = (length: number, more: Document = {}): Document => ({
   width: 18,
   members: 'round',
   dragArea: DRAG * length,
+  // Of constant width: of one that tapers, or of which it is not told, more heights are compared.
+  ...(Array.isArray(more['width']) || 'uniform' in more ? {} : { uniform: true }),
   ...more,
 });
 const wind = { speed: 90, basis: 'gust3-strength', method: 'asce7-16', exposure: 'C' };

@@ -52,9 +52,9 @@ describe('a tower whose sections slide in each other', () => {
         {
           telescopes: false,
           sections: [
-            { ...pole('A', 8.625), length: 18 },
-            { ...pole('B', 6.625), length: 13 },
-            { ...pole('C', 4.5), length: 13 },
+            { ...pole('A', 8.625), length: 18, uniform: true },
+            { ...pole('B', 6.625), length: 13, uniform: true },
+            { ...pole('C', 4.5), length: 13, uniform: true },
           ],
         },
       ),

@@ -53,13 +53,32 @@ describe('a tower without sections', () => {
   });
 });
 
+describe('a block of concrete', () => {
+  const block = { kind: 'block', length: 5, width: 5, depth: 4, soilBearing: 2000 };
+
+  // 150 lb/ft³ by 0.45359237 kg/lb over 0.3048³ m³/ft³ is 2402.77 kg/m³.
+  it.each([
+    [150, 2402.77],
+    ['150 pcf', 2402.77],
+    ['2400 kg/m³', 2400],
+    ['2.4 t/m3', 2400],
+  ])('weighs what the plan says: %s', (concrete, expected) => {
+    const { foundation } = towerOf({ ...bare, foundation: { ...block, concrete } });
+    expect(foundation?.kind === 'block' && foundation.density).toBeCloseTo(expected, 2);
+  });
+
+  it('is left to common practice where it is not told', () => {
+    expect(towerOf({ ...bare, foundation: block }).foundation).not.toHaveProperty('density');
+  });
+});
+
 describe('sections as given', () => {
   it('stand on each other from the foot up, a count for so many alike', () => {
     const tower = towerOf({
       ...bare,
       sections: [
         { length: 8, name: 'base', shape: 'lattice', faces: 3, width: '24 to 18', members: 'round' },
-        { length: 20, count: 2, make: 'standard', shape: 'pole', width: 8, sides: 12 },
+        { length: 20, count: 2, make: 'standard', shape: 'pole', width: 8, sides: 12, uniform: true },
       ],
     });
     expect(tower.sectionsGiven).toBe(true);

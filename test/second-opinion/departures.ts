@@ -107,13 +107,6 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
       ],
     }),
   },
-  'weight-on-the-widest': {
-    says: 'The moment of weight, 0.29 W b, takes the outer width at the foot of the section for the distance of the leg axes at the level.',
-    side: 'safe',
-    plan: plan({
-      loads: [{ name: 'beam', area: 1, areaKind: 'effective', turns: true, above: 1, weight: 400 }],
-    }),
-  },
   'no-relief-in-braces': {
     says: 'In the braces of a taper the wind on the tower does not relieve that of loads above where the legs meet, as S = |V - M/(za - z)| has it.',
     side: 'safe',

@@ -500,8 +500,7 @@ function stillMoment(station: Station, place: Place): number {
   const section = sectionAt(station, place);
   const lever = section.shape.kind === 'pole' ? 0.25 : section.shape.faces === 3 ? 0.29 : 0.36;
   const excess = Math.max(0, weight - station.ratedWeight);
-  const apart = station.departures.has('weight-on-the-widest') ? widthAt(section, section.from) : axesAt(section, z);
-  return excess * GRAVITY * lever * apart + eccentric + Math.hypot(pullX, pullY);
+  return excess * GRAVITY * lever * axesAt(section, z) + eccentric + Math.hypot(pullX, pullY);
 }
 
 /** The level part of a wire's pull, which runs along its chord. */

@@ -170,12 +170,7 @@ export interface Rating {
  * Rules in which the product departs from the basis. The calculator goes by the basis; a departure is switched on only to
  * see that it explains a difference, and all of it.
  */
-export const DEPARTURES = [
-  'wire-at-its-mast-end',
-  'twist-by-itself',
-  'weight-on-the-widest',
-  'no-relief-in-braces',
-] as const;
+export const DEPARTURES = ['wire-at-its-mast-end', 'twist-by-itself', 'no-relief-in-braces'] as const;
 export type Departure = (typeof DEPARTURES)[number];
 
 export interface Station {

@@ -58,7 +58,7 @@ import { problemResponses } from '../problems/problem-schema.ts';
 import { documentedOnly } from '../schemas/documented-only.ts';
 import { jsonOrPage } from '../schemas/json-response.ts';
 import { writable } from '../schemas/writable.ts';
-import { VERSION } from '../version.ts';
+import { PLAN_HEADER, VERSION } from '../version.ts';
 import { answerWorksheet } from '../worksheets/answer-worksheet.ts';
 import { worksheetPage } from '../worksheets/worksheet-page.ts';
 
@@ -289,13 +289,15 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const reading = readPosted(request.body, request.query, planDocumentSchema, readPlan);
       const { input, document, entryWarnings } = reading;
       const assessment = assess(input);
+      const hash = planHash(reading);
+      reply.header(PLAN_HEADER, hash.format2);
       request.server.metrics.verdict('check', assessment.verdict);
       if (drawn !== undefined) {
         return reply.header('vary', 'accept').type('image/svg+xml; charset=utf-8').send(DRAWINGS[drawn](assessment));
       }
       const besides = {
         version: VERSION,
-        planHash: planHash(reading),
+        planHash: hash,
         spread: request.query.spread === 'full' ? spreadOf(assessment) : undefined,
         sensitivity: request.query.sensitivity === 'full' ? sensitivityOf(assessment) : undefined,
         remedies: request.query.remedies === 'full' ? remediesOf(assessment) : undefined,
@@ -326,6 +328,8 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const answer = answerDocument(assessment, document, entryWarnings, depth, { ...besides, drawings });
       if (form === 'csv') {
         const { heads, rows } = windLoadTable(answer);
+        // A file keeps its name and not its header.
+        reply.header('content-disposition', `inline; filename="wind-loads-${hash.format2.slice(0, 8)}.csv"`);
         return reply.type('text/csv; charset=utf-8').send(csv([heads, ...rows], request.query.decimal ?? 'point'));
       }
       return reply.type('application/json; charset=utf-8').send(writable(answer));
@@ -363,7 +367,12 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
     async (request, reply) => {
       const form = chosenForm(FORMS, request.query.as, request.headers.accept);
       const { body, query } = request;
-      const { before, after, entryWarnings } = readPosted(body, query, additionsFieldsSchema, readAdditionsRequest);
+      const { before, after, entryWarnings, planHash } = readPosted(
+        body,
+        query,
+        additionsFieldsSchema,
+        readAdditionsRequest,
+      );
       const now = assessAsked({ input: before, placed: (pointer) => ({ pointer: `/plan${pointer}` }) });
       const then = [];
       for (const asked of after) {
@@ -375,11 +384,13 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       }
       const additions = additionsOf(now, then);
       const { units } = before.station;
-      reply.header('vary', 'accept');
+      const traced = { version: VERSION, planHash };
+      reply.header('vary', 'accept').header(PLAN_HEADER, planHash.format2);
       if (form === 'text') {
-        return reply.type('text/plain; charset=utf-8').send(additionsText(additions, entryWarnings, after, units));
+        const text = additionsText(additions, entryWarnings, after, units, traced);
+        return reply.type('text/plain; charset=utf-8').send(text);
       }
-      const answer = additionsDocument(additions, entryWarnings, after, units);
+      const answer = additionsDocument(additions, entryWarnings, after, units, traced);
       if (form === 'html') {
         return sendPage(reply, worksheetPage(additionsSheet(answer, { title: before.title, units, version: VERSION })));
       }

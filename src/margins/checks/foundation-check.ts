@@ -182,8 +182,8 @@ function judge(foundation: Exclude<Foundation, { kind: 'manufacturer' }>, load: 
     const pier = pierFooting(foundation, load, trace);
     return { pier, compared: { ratio: pier.ratio, of: 'embedment', demand: pier.demand, capacity: pier.capacity } };
   }
-  const { length, width, depth, bearing } = foundation;
-  const block = blockFooting({ length, width, depth, bearing }, load, trace);
+  const { bearing } = foundation;
+  const block = blockFooting(foundation, load, trace);
   const [edge] = [...block.edges].sort((a, b) => b.ratio - a.ratio);
   const overturning: Compared = {
     ratio: block.overturning.ratio,

@@ -55,6 +55,10 @@ function Moved() {
 const notIncluded = (without) =>
   without.length === 0 ? '' : `; not included (open): ${without.length} ${without.length === 1 ? 'check' : 'checks'}`;
 
+/** Decided checks that a room would load and does not cover. @param {readonly string[]} ids */
+const notCovered = (ids) =>
+  ids.length === 0 ? '' : `; does not cover ${ids.length} ${ids.length === 1 ? 'check' : 'checks'} it would load`;
+
 /** Checks above 1 of which no gust is known. @param {readonly string[]} over */
 const aboveOne = (over) =>
   over.length === 0 ? '' : `; ${over.length} above 1 with no gust known, which may need a lower one`;
@@ -85,7 +89,7 @@ function Figures({ answer }) {
     ${
       room &&
       html`<div><dt>Room left at ${shown(room.height)}</dt><dd>${room.area.value > 0 ? shown(room.area) : 'none'}</dd>
-      <dd class="note">${room.area.value > 0 ? 'effective area with the margin set' : `exceeded by ${figures(-room.area.value)} ${room.area.unit}`}${notIncluded(room.without)}</dd></div>`
+      <dd class="note">${room.area.value > 0 ? 'effective area with the margin set' : `exceeded by ${figures(-room.area.value)} ${room.area.unit}`}${notIncluded(room.without)}${notCovered(room.notCovered)}</dd></div>`
     }
     <div><dt>At the base</dt>${
       notKnown(reactions)

@@ -27,6 +27,7 @@ export const UNITS = {
     us: { label: 'psf/ft', inSi: POUND_FORCE / FOOT ** 3 },
     si: { label: 'kPa/m', inSi: 1000 },
   },
+  density: { us: { label: 'lb/ft³', inSi: POUND / FOOT ** 3 }, si: { label: 'kg/m³', inSi: 1 } },
   angle: { us: { label: '°', inSi: 1 / RADIAN }, si: { label: '°', inSi: 1 / RADIAN } },
   frequency: { us: { label: 'Hz', inSi: 1 }, si: { label: 'Hz', inSi: 1 } },
   share: { us: { label: '', inSi: 1 }, si: { label: '', inSi: 1 } },

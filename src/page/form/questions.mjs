@@ -446,7 +446,7 @@ const SHEET = [
       choice('/kind', {
         blank: DONT_KNOW,
         owns: {
-          block: ['/length', '/width', '/depth', '/soilBearing'],
+          block: ['/length', '/width', '/depth', '/soilBearing', '/concrete'],
           pier: ['/diameter', '/depth', '/soilLateral', '/constrained', '/isolatedPole'],
           manufacturer: [],
         },
@@ -455,6 +455,7 @@ const SHEET = [
       quantity('/diameter', { when: ({ here }) => here('/kind') === 'pier' }),
       quantity('/depth', { when: ({ here }) => ['block', 'pier'].includes(here('/kind')) }),
       quantity('/soilBearing', { when: ({ here }) => here('/kind') === 'block', unknown: true }),
+      quantity('/concrete', { when: ({ here }) => here('/kind') === 'block', more: true }),
       ...askedIf(
         ({ here }) => here('/kind') === 'pier',
         quantity('/soilLateral', { unknown: true }),

@@ -50,6 +50,8 @@ export const BOUNDS = {
   strength: above('stress', 0, 300 * PLAN_UNITS.stress.us.inSi),
   soil: above('soil-pressure', 0, 1e5 * PLAN_UNITS['soil-pressure'].us.inSi),
   soilPerDepth: above('soil-pressure-per-depth', 0, 1e5 * PLAN_UNITS['soil-pressure-per-depth'].us.inSi),
+  /** Of light to heavy concrete. */
+  concrete: from('density', 1500, 3000),
   heading: from('angle', 0, 2 * Math.PI),
   frequency: above('frequency', 0, 1000),
   damping: above('share', 0, 0.5),

@@ -31,15 +31,18 @@ export function readSections(reader: PlanReader, tower: TowerFields, foot: numbe
     const says = `Tower sections: ${rows.length} with their counts, at most ${SECTIONS_AT_MOST} allowed.`;
     reader.fault('/tower/sections', 'too-many', String(rows.length), `at most ${SECTIONS_AT_MOST}`, says);
   }
-  return placed(
-    rows,
-    foot,
-    top,
-    tower.telescopes === true ? overlapOf(reader, rows, foot, top) : sumOf(reader, rows, foot, top),
+  if (tower.telescopes === true)
+    return placed(rows, foot, top, overlapOf(reader, rows, foot, top)).map(({ section }) => section);
+  return placed(rows, foot, top, sumOf(reader, rows, foot, top)).flatMap(({ section, uniformTold }) =>
+    uniformTold ? [section] : cutIntoPieces(reader, section),
   );
 }
 
-type Row = Omit<Section, 'low' | 'high'> & { readonly length: number };
+interface Row {
+  readonly section: Omit<Section, 'low' | 'high'>;
+  readonly length: number;
+  readonly uniformTold: boolean;
+}
 
 function readRow(reader: PlanReader, fields: SectionFields, index: number): Row[] {
   const at = `/tower/sections/${index}`;
@@ -52,19 +55,47 @@ function readRow(reader: PlanReader, fields: SectionFields, index: number): Row[
   }
   const name = fields.name ?? `section ${index + 1}`;
   const count = fields.count ?? 1;
-  return Array.from({ length: count }, (_, number) =>
-    present({
-      name: count === 1 ? name : `${name}, ${number + 1} of ${count}`,
-      at,
-      length,
-      make: fields.make,
-      uniform: fields.uniform ?? (shape !== undefined && !tapered),
-      shape,
-      untold: untoldOfShape(fields, shape),
-      tubing: readTubing(reader, fields, at, shape),
-      weight: reader.perhaps(fields.weight, at, 'weight'),
-    }),
-  );
+  const common = {
+    at,
+    make: fields.make,
+    uniform: fields.uniform ?? (shape !== undefined && !tapered),
+    shape,
+    untold: untoldOfShape(fields, shape),
+    tubing: readTubing(reader, fields, at, shape),
+    weight: reader.perhaps(fields.weight, at, 'weight'),
+  };
+  return Array.from({ length: count }, (_, number) => ({
+    section: present({ name: count === 1 ? name : `${name}, ${number + 1} of ${count}`, ...common }),
+    length,
+    uniformTold: fields.uniform !== undefined,
+  }));
+}
+
+/** A section that nobody calls uniform is compared as often as a tower of which no sections are told. */
+function cutIntoPieces(reader: PlanReader, section: Section): readonly Section[] {
+  const { low: foot, high: top, shape, weight } = section;
+  const joints = jointsOfPieces(foot, top);
+  if (shape === undefined || joints.length <= 2) return [section];
+  const share = (height: number) => (height - foot) / (top - foot);
+  return joints.slice(1).map((high, index) => {
+    const low = joints[index] ?? foot;
+    return {
+      ...section,
+      name: `${section.name}, ${reader.say(low, 'length')} to ${reader.say(high, 'length')}`,
+      low,
+      high,
+      shape: partOfShape(shape, share(low), share(high)),
+      ...(index === 0 ? {} : { within: true }),
+      ...(weight === undefined ? {} : { weight: weight * (share(high) - share(low)) }),
+    };
+  });
+}
+
+/** From the foot up, every piece of one length counted down from the top; a rest shorter than the tape can tell is none. */
+function jointsOfPieces(foot: number, top: number): readonly number[] {
+  if (!(top > foot)) return [];
+  const count = Math.max(1, Math.ceil((top - foot - TAPE) / PIECE));
+  return Array.from({ length: count + 1 }, (_, number) => (number === 0 ? foot : top - (count - number) * PIECE));
 }
 
 /** What of a section's shape nobody told. */
@@ -178,12 +209,17 @@ function overlapOf(reader: PlanReader, rows: readonly Row[], foot: number, top: 
   return overlap;
 }
 
-function placed(rows: readonly Row[], foot: number, top: number, overlap: number): Section[] {
+function placed(
+  rows: readonly Row[],
+  foot: number,
+  top: number,
+  overlap: number,
+): readonly { readonly section: Section; readonly uniformTold: boolean }[] {
   let low = foot;
-  return rows.map(({ length, ...row }, index) => {
+  return rows.map(({ section: row, length, uniformTold }, index) => {
     const section = { ...row, low, high: index === rows.length - 1 ? top : low + length };
     low += length - overlap;
-    return section;
+    return { section, uniformTold };
   });
 }
 
@@ -192,13 +228,9 @@ function piecesOf(reader: PlanReader, tower: TowerFields, foot: number, top: num
   const tubing = readTubing(reader, tower, '/tower', whole);
   const untold = untoldOfShape(tower, whole);
   const uniform = whole === undefined || whole.width[0] === whole.width[1];
-  if (!(top > foot)) return [];
-  // A rest shorter than the tape can tell is no piece of its own.
-  const count = Math.max(1, Math.ceil((top - foot - TAPE) / PIECE));
-  const joint = (number: number) => (number === 0 ? foot : top - (count - number) * PIECE);
-  return Array.from({ length: count }, (_, index) => {
-    const low = joint(index);
-    const high = joint(index + 1);
+  const joints = jointsOfPieces(foot, top);
+  return joints.slice(1).map((high, index) => {
+    const low = joints[index] ?? foot;
     const share = (height: number) => (height - foot) / (top - foot);
     return present({
       name: `${reader.say(low, 'length')} to ${reader.say(high, 'length')}`,

@@ -149,7 +149,8 @@ function readGear(reader: PlanReader, fields: GearFields): RaisingGear {
   });
 }
 
-const BLOCK = ['length', 'width', 'soilBearing'] as const;
+const BLOCK = ['length', 'width', 'soilBearing', 'concrete'] as const;
+const OPTIONAL: readonly string[] = ['concrete', 'constrained', 'isolatedPole'];
 const PIER = ['diameter', 'soilLateral', 'constrained', 'isolatedPole'] as const;
 
 function readFoundation(reader: PlanReader, fields: FoundationFields, foot: number): Foundation {
@@ -163,8 +164,7 @@ function readFoundation(reader: PlanReader, fields: FoundationFields, foot: numb
     reader.fault(pointerTo(at, key), 'goes-with', key, allowed, says);
   }
   for (const key of own) {
-    if (key === 'constrained' || key === 'isolatedPole' || fields[key as keyof FoundationFields] !== undefined)
-      continue;
+    if (OPTIONAL.includes(key) || fields[key as keyof FoundationFields] !== undefined) continue;
     const says = `Tower foundation: a ${fields.kind} needs "${key}". Give it, or leave the foundation out.`;
     reader.fault(pointerTo(at, key), 'missing', 'nothing', key, says);
   }
@@ -172,7 +172,8 @@ function readFoundation(reader: PlanReader, fields: FoundationFields, foot: numb
   const bearing = reader.perhaps(fields.soilBearing, at, 'soilBearing') ?? Number.NaN;
   const lateral = reader.perhaps(fields.soilLateral, at, 'soilLateral') ?? Number.NaN;
   if (fields.kind === 'block') {
-    return { kind: 'block', length: size('length'), width: size('width'), depth: size('depth'), bearing };
+    const sizes = { length: size('length'), width: size('width'), depth: size('depth') };
+    return present({ kind: fields.kind, ...sizes, density: reader.perhaps(fields.concrete, at, 'concrete'), bearing });
   }
   if (fields.kind === 'pier') {
     const constrained = fields.constrained ?? false;

@@ -71,7 +71,7 @@ const hinge = z
 const foundation = z
   .strictObject({
     kind: choiceOf(['block', 'pier', 'manufacturer'], words.foundation.kind),
-    ...quantities(words.foundation, 'length', 'width', 'depth', 'soilBearing', 'diameter', 'soilLateral'),
+    ...quantities(words.foundation, 'length', 'width', 'depth', 'soilBearing', 'concrete', 'diameter', 'soilLateral'),
     constrained: optional(yesOrNo(words.foundation.constrained)),
     isolatedPole: optional(yesOrNo(words.foundation.isolatedPole)),
     ...remarks(words.foundation),

@@ -1,6 +1,7 @@
 import type { AdditionsAnswer, CheckState } from '../../answer/index.ts';
 import type { UnitSystem } from '../../foundation/index.ts';
 import { figures, listed, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
+import { versionLine } from './closing-parts.ts';
 import { cautionBlock } from './given.ts';
 import { list, orNone, paragraph, plain, printed, strong, table } from './printed.ts';
 import type { Block, Sheet, SheetPart, Words } from './sheet.ts';
@@ -27,7 +28,7 @@ export function additionsSheet(
     verdict,
     says: [{ text: says }],
     units,
-    version: `Gustworthy ${version}`,
+    version: versionLine({ version, document: before }),
     foot: 'Compares entered numbers with ratings. The local building code and a licensed engineer decide.',
     parts: [
       { id: 'cautions', heading: 'Cautions, and what is not covered', blocks: standing },

@@ -1,4 +1,4 @@
-import { MARKS_IN_MARKUP, planText, RATED_WORDS } from '../../words/index.ts';
+import { MARKS_IN_MARKUP, type PlanHash, planText, RATED_WORDS } from '../../words/index.ts';
 import { type AnswerSheetGiven, planWords } from './given.ts';
 import { standingBlocks } from './opening-parts.ts';
 import { paragraph } from './printed.ts';
@@ -83,7 +83,13 @@ export function planPart({ document }: AnswerSheetGiven): SheetPart {
 /** Eight letters and figures that tell one plan from another. */
 const markOf = (hash: string) => `${hash.slice(0, 4)} ${hash.slice(4, 8)}`;
 
-export function versionLine({ version, document }: Pick<AnswerSheetGiven, 'version' | 'document'>): string {
+export function versionLine({
+  version,
+  document,
+}: {
+  readonly version: string;
+  readonly document: { readonly planHash?: PlanHash };
+}): string {
   const { planHash } = document;
   if (planHash === undefined) return `Gustworthy ${version}`;
   const before = planHash.format1 === undefined ? '' : ` (in format 1, ${markOf(planHash.format1)})`;

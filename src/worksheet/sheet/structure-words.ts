@@ -40,7 +40,7 @@ export function foundationWords(foundation: Foundation | undefined, system: Unit
     case 'manufacturer':
       return FIELDS.foundation.kind.choices.manufacturer;
     case 'block':
-      return `block ${long(foundation.length)} by ${long(foundation.width)}, ${long(foundation.depth)} deep, allowable soil bearing ${inWords(foundation.bearing, 'soil-pressure', system, RECKONED)}`;
+      return `block ${long(foundation.length)} by ${long(foundation.width)}, ${long(foundation.depth)} deep, ${foundation.density === undefined ? '' : `concrete of ${inWords(foundation.density, 'density', system, RECKONED)}, `}allowable soil bearing ${inWords(foundation.bearing, 'soil-pressure', system, RECKONED)}`;
     case 'pier':
       return `round pier ${long(foundation.diameter)} across, ${long(foundation.depth)} deep, allowable lateral soil bearing ${inWords(foundation.lateral, 'soil-pressure-per-depth', system, RECKONED)}${foundation.isolatedPole ? ', counted twice as of an isolated pole (IBC 1806.3.4)' : ''}`;
   }
