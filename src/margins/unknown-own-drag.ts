@@ -22,9 +22,10 @@ export function largestWindRatio(
   asRated?: TowerAsRated,
 ): number {
   let largest = 0;
+  const drags = dragsOf(site, rated, windStructure);
   for (const { z, ratedZ, moreOfIt } of levelsOfWindRatio(levels, asRated)) {
     const here = windOnDragArea(site, z) / windOnDragArea(rated, ratedZ);
-    largest = Math.max(largest, moreOfIt * here * coefficientRise(site, rated, z, windStructure, ratedZ));
+    largest = Math.max(largest, moreOfIt * here * riseOf(drags, flowPerWidth(site, z), flowPerWidth(rated, ratedZ)));
   }
   return largest;
 }
@@ -90,11 +91,11 @@ const PLAUSIBLE: Readonly<Record<WindStructure['kind'], Plausible>> = {
 };
 
 /** Widths tried between the thinnest and the thickest: between two neighbours the ratio has one bend at most. */
-const WIDTHS = 64;
+const WIDTHS = 24;
 /** On either side of a place where a coefficient steps, as a share of its width: less than two winds that are one differ by. */
 const BESIDE_STEP = 1e-6;
 /** How often a third is cut off what lies beside the worst width. */
-const CUTS = 40;
+const CUTS = 14;
 
 /**
  * By how much the coefficient of a tower whose shape is not known may be larger in the site's wind than in the rated one: it
@@ -108,32 +109,67 @@ const CUTS = 40;
  * @returns the factor [-], 1 or more
  */
 export function coefficientRise(site: Wind, rated: Wind, z: number, windStructure: WindStructure, ratedZ = z): number {
+  return riseOf(dragsOf(site, rated, windStructure), flowPerWidth(site, z), flowPerWidth(rated, ratedZ));
+}
+
+/** The coefficients of one reading of a tower, in the site's wind and in the rated one. */
+interface Drag {
+  readonly here: ForceCoefficient;
+  readonly there: ForceCoefficient;
+}
+
+/** Every reading of a tower of some width. */
+interface Drags {
+  readonly thinnest: number;
+  readonly thickest: number;
+  readonly ofWidth: (width: number) => readonly Drag[];
+  /** Of the widths that are tried at every height. */
+  readonly ofRow: readonly (readonly Drag[])[];
+}
+
+function dragsOf(site: Wind, rated: Wind, windStructure: WindStructure): Drags {
   const { thinnest, thickest, rules } = PLAUSIBLE[windStructure.kind];
-  const [siteFlow, ratedFlow] = [flowPerWidth(site, z), flowPerWidth(rated, ratedZ)];
-  const steps = new Set<number>();
-  const riseAt = (width: number) => {
-    let most = 1;
-    for (const rule of rules(width)) {
-      for (const role of ROLES) {
-        const here = site.forceCoefficient(rule, role, 'face').byFlow;
-        const there = rated.forceCoefficient(rule, rated.method === site.method ? role : 'capacity', 'face').byFlow;
-        const fallen = (of: ForceCoefficient, flow: number) => of.at(flow * width) / of.slow;
-        most = Math.max(most, fallen(here, siteFlow) / fallen(there, ratedFlow));
-        for (const step of [here.limit, here.fastFrom ?? here.limit]) steps.add(step / siteFlow);
-        for (const step of [there.limit, there.fastFrom ?? there.limit]) steps.add(step / ratedFlow);
-      }
-    }
-    return most;
-  };
-  const between = (index: number) => thinnest * (thickest / thinnest) ** Math.min(1, Math.max(0, index / WIDTHS));
-  const row = Array.from({ length: WIDTHS + 1 }, (_, index) => riseAt(between(index)));
+  const ofWidth = (width: number) =>
+    rules(width).flatMap((rule) =>
+      ROLES.map((role) => ({
+        here: site.forceCoefficient(rule, role, 'face').byFlow,
+        there: rated.forceCoefficient(rule, rated.method === site.method ? role : 'capacity', 'face').byFlow,
+      })),
+    );
+  const ofRow = Array.from({ length: WIDTHS + 1 }, (_, index) => ofWidth(widthIn(thinnest, thickest, index)));
+  return { thinnest, thickest, ofWidth, ofRow };
+}
+
+function widthIn(thinnest: number, thickest: number, index: number): number {
+  return thinnest * (thickest / thinnest) ** Math.min(1, Math.max(0, index / WIDTHS));
+}
+
+function riseOf({ thinnest, thickest, ofWidth, ofRow }: Drags, siteFlow: number, ratedFlow: number): number {
+  const riseAt = (width: number, drags: readonly Drag[]) =>
+    drags.reduce(
+      (most, { here, there }) =>
+        Math.max(most, here.at(siteFlow * width) / here.slow / (there.at(ratedFlow * width) / there.slow)),
+      1,
+    );
+  const row = ofRow.map((drags, index) => riseAt(widthIn(thinnest, thickest, index), drags));
   const most = Math.max(...row);
   const worst = row.indexOf(most);
+  const steps = new Set(
+    ofRow.flatMap((drags) =>
+      drags.flatMap(({ here, there }) => [
+        here.limit / siteFlow,
+        (here.fastFrom ?? here.limit) / siteFlow,
+        there.limit / ratedFlow,
+        (there.fastFrom ?? there.limit) / ratedFlow,
+      ]),
+    ),
+  );
   const besideSteps = [...steps]
     .flatMap((step) => [step * (1 - BESIDE_STEP), step * (1 + BESIDE_STEP)])
     .filter((width) => width > thinnest && width < thickest)
-    .map(riseAt);
-  return Math.max(most, peakBetween(riseAt, between(worst - 1), between(worst + 1)), ...besideSteps);
+    .map((width) => riseAt(width, ofWidth(width)));
+  const ends = [worst - 1, worst + 1].map((index) => widthIn(thinnest, thickest, index)) as [number, number];
+  return Math.max(most, peakBetween((width) => riseAt(width, ofWidth(width)), ...ends), ...besideSteps);
 }
 
 /** Both readings of what a standard leaves open. */
