@@ -37,6 +37,7 @@ describe('a plain page on another site', () => {
     'cables[0][count]': '3',
     'cables[0][diameter]': '0.405 in',
     'ratings[0][area]': '18',
+    'ratings[0][top]': '48',
     'ratings[0][wind][speed]': '100',
   };
 
