@@ -409,7 +409,13 @@ describe('the form, in a browser', () => {
     const { plan } = JSON.parse(old('plans/river-bluff.json'));
     const check = `/#plan=${deflateRawSync(JSON.stringify(plan)).toString('base64url')}`;
     await openForm(other.page, service.origin, check);
-    expect(await keptPlan(other.page)).toEqual(demoPlan('river-bluff'));
+    const renewed = await keptPlan(other.page);
+    expect(renewed['format']).toBe(2);
+    const [then, now] = await Promise.all(
+      [plan, renewed].map((each) => service.request().post('/v1/checks').send(each).expect(200)),
+    );
+    expect(now?.body.checks.length).toBeGreaterThan(3);
+    expect(now?.body.checks).toEqual(then?.body.checks);
     expect([...messages, ...other.messages]).toEqual([]);
   });
 
