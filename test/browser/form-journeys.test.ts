@@ -209,7 +209,7 @@ describe('the form, in a browser', () => {
       '/loads/1/offset',
       '/ratings/0/top',
     ]);
-    // One press each on a question of the answer leads to its field, and one more tells it.
+    await page.locator('#at-cables').getByText('Lines not given. Assumed:').waitFor();
     await page.getByRole('button', { name: 'The tower: Change' }).click();
     const top = page.locator('#at-ratings-0-top');
     expect(await top.isVisible()).toBe(true);

@@ -5,7 +5,7 @@ import { isBlank, rowsOf, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
 import { pastedLoads } from './pasted-rows.mjs';
 import { inSi, numberOf, UNITS } from './quantity.mjs';
-import { LOADS, PART_OF_CHECK, PARTS, questionAt, RATINGS } from './questions.mjs';
+import { LOADS, listAt, PART_OF_CHECK, PARTS, questionAt, RATINGS } from './questions.mjs';
 import { Sketch } from './sketch.mjs';
 import { FromStock } from './stock.mjs';
 import * as store from './store.mjs';
@@ -31,14 +31,18 @@ const notesByPlace = computed(() => {
   const check = store.answer.value;
   if (!check) return notes;
   for (const caution of check.cautions) {
-    if (caution.at && caution.severity === 'verdict' && questionAt(store.fieldFor(caution.at)))
-      at(caution.at).readings.push(caution.says);
+    if (!caution.at) continue;
+    const field = store.fieldFor(caution.at);
+    const isSaid = caution.severity === 'verdict' || caution.code === 'assumed';
+    if (isSaid && (questionAt(field) || listAt(field))) at(caution.at).readings.push(caution.says);
   }
   for (const question of check.toFindOut) at(question.at).readings.push(question.says);
   for (const query of check.entryWarnings) at(query.pointer.replace(/^#/, '')).entryWarnings.push(query.says);
-  for (const { needs, title, says } of check.checks) {
+  for (const { needs, title, says, ratio } of check.checks) {
     for (const need of needs) {
-      at(need).gaps.push(needs.length === 1 ? says : `Required for the ${title}, which is open without it.`);
+      at(need).gaps.push(
+        needs.length === 1 && ratio === undefined ? says : `Required for the ${title}, which is open without it.`,
+      );
     }
   }
   return notes;
