@@ -63,10 +63,11 @@ export interface OpenQuestions {
  * @param check of the tower that they are to move
  */
 export function openQuestions(
-  { model, unfavourable }: Pick<CheckContext, 'model' | 'unfavourable'>,
+  context: Pick<CheckContext, 'model' | 'unfavourable'>,
   assumptions: readonly Assumption[],
   check: 'tower' | 'tower-top' = 'tower',
 ): OpenQuestions {
+  const { model, unfavourable } = context;
   const open: OpenQuestion[] = [];
   const { speed } = model.site;
   const ratio = (answers: Answers, demand = unfavourable) => ratioAtWorst(model, check, demand, answers);

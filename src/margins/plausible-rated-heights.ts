@@ -72,7 +72,8 @@ export function plausibleRatedHeights(tower: Tower): RatedHeights {
  * @returns the readings that say something of this tower; the others are in question
  * @source common-practice
  */
-export function ratedTops(rating: Rating, { station, untold }: CheckInput): readonly Rating[] {
+export function ratedTops(rating: Rating, input: CheckInput): readonly Rating[] {
+  const { station, untold } = input;
   if (!isTopUntold(rating, untold)) return [rating];
   const { shortest, tallest } = plausibleRatedHeights(station.tower);
   const supposed = [shortest, tallest].map((supposedTop) => ({ ...rating, supposedTop }));
@@ -80,8 +81,8 @@ export function ratedTops(rating: Rating, { station, untold }: CheckInput): read
 }
 
 /** Whether nobody tells for which height a rating is. */
-export function isTopUntold({ at }: Rating, untold: CheckInput['untold']): boolean {
-  return untold.some((each) => each.of === 'rated-height' && each.at === `${at}/top`);
+export function isTopUntold(rating: Rating, untold: CheckInput['untold']): boolean {
+  return untold.some((each) => each.of === 'rated-height' && each.at === `${rating.at}/top`);
 }
 
 /**
@@ -89,7 +90,8 @@ export function isTopUntold({ at }: Rating, untold: CheckInput['untold']): boole
  *
  * @returns where they stand in the plan
  */
-export function ratingsInQuestion({ ratings, station, untold }: CheckInput): readonly string[] {
+export function ratingsInQuestion(input: CheckInput): readonly string[] {
+  const { ratings, station, untold } = input;
   const { shortest, tallest } = plausibleRatedHeights(station.tower);
   return ratings
     .filter(

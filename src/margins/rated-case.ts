@@ -123,7 +123,7 @@ export function ratedCases(
   units: 'us' | 'si',
   top: number,
   trace?: Trace,
-  shared = NOTHING_SHARED,
+  shared: SharedRules = NOTHING_SHARED,
 ): readonly RatedCase[] {
   const { claim, wind } = rating;
   const blowingAt = (speed: number, reading: RatedReading, stated: RatedWind) =>
@@ -210,7 +210,8 @@ const ANY_SPEED = 50;
  *
  * @returns the heights [m]
  */
-export function bendsOfRated({ wind }: Rating, windStructure: WindStructure, units: 'us' | 'si'): readonly number[] {
+export function bendsOfRated(rating: Rating, windStructure: WindStructure, units: 'us' | 'si'): readonly number[] {
+  const { wind } = rating;
   if (wind?.method === undefined) return [];
   return ratedReadings(wind).map((each) => ratedWind(ANY_SPEED, wind, each, windStructure, units, undefined).bendsAt);
 }

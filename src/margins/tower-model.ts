@@ -270,13 +270,13 @@ function leastOnBothSides(scenarios: SomeOf<Scenario>, claims: readonly Claim[],
  * How what a rated case's standard leaves open of the tower's own drag is read: as in the plan where that is by the same
  * standard, else as credits it least.
  */
-export function ownReading({ appurtenances, own }: Scenario, rated: Wind): Role {
-  return rated.method === appurtenances.wind.method ? own : 'capacity';
+export function ownReading(scenario: Scenario, rated: Wind): Role {
+  return rated.method === scenario.appurtenances.wind.method ? scenario.own : 'capacity';
 }
 
 /** Whether the least pressure of a rated case counts: where that of the site's standard does. */
-export function bothHaveLeast({ appurtenances, least }: Scenario): boolean {
-  return least && appurtenances.wind.leastPressure > 0;
+export function bothHaveLeast(scenario: Scenario): boolean {
+  return scenario.least && scenario.appurtenances.wind.leastPressure > 0;
 }
 
 /**

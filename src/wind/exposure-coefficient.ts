@@ -169,6 +169,7 @@ export function exposureCoefficientOfTia(
  * @example lowestHeightOfTia(0.85, EXPOSURE_TO_7_16.C) // 4.6006
  * @source tia222-g
  */
-export function lowestHeightOfTia(floor: number, { gradientHeight, alpha }: ExposureConstants<'to-7-16'>): number {
+export function lowestHeightOfTia(floor: number, constants: ExposureConstants<'to-7-16'>): number {
+  const { gradientHeight, alpha } = constants;
   return gradientHeight * (floor / 2.01) ** (alpha / 2);
 }

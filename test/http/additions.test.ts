@@ -89,7 +89,7 @@ describe('POST /v1/additions', () => {
     ],
     [
       { name: 'move', move: [{ load: 'beam', height: '40 ft' }] },
-      { ...ten, loads: [{ name: 'beam', area: 5.5, height: '40 ft', offset: 0 }] },
+      { ...ten, loads: [{ name: 'beam', area: 5.5, height: '40 ft' }] },
     ],
     [
       { name: 'lower', set: { tower: { top: 38 } } },

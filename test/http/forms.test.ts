@@ -104,7 +104,7 @@ describe('a plan posted as the fields of a form', () => {
     ).expect(200);
     expect(answer.body.plan.loads).toEqual([
       expect.objectContaining({ name: 'beam' }),
-      { name: 'whip', height: '30 ft', shape: 'tube', diameter: '1 1/4 in', length: '8', turns: true, offset: 0 },
+      { name: 'whip', height: '30 ft', shape: 'tube', diameter: '1 1/4 in', length: '8', turns: true },
     ]);
     expect(answer.body.plan).not.toHaveProperty('title');
     expect(answer.body.plan).not.toHaveProperty('mast');

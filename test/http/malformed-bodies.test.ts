@@ -67,7 +67,9 @@ function spoilt(plan: Node, spoilings: readonly Spoiling[]): Node {
   const copy = structuredClone(plan);
   for (const { which, how, key, value } of spoilings) {
     const all = places(copy);
-    const path = all[which % all.length] as string[];
+    const path = all[which % all.length];
+    // Nothing is left to spoil.
+    if (path === undefined) break;
     const parent = path.slice(0, -1).reduce<Node>((node, step) => node[step] as Node, copy);
     const spot = path.at(-1) as string;
     if (how === 'replace') parent[spot] = structuredClone(value);

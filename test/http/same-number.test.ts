@@ -233,7 +233,7 @@ describe('the cell of a station', () => {
       },
     ],
   };
-  const small = { ...ten, ratings: [{ of: 'tower', area: 4, wind: { speed: 70, method: 'eia222-f' } }] };
+  const small = { ...ten, ratings: [{ of: 'tower', area: 4, wind: { speed: 70, method: 'eia222-f' }, top: 48 }] };
 
   it('can say a demo plan', () => {
     expect(sayable.map(([id]) => id)).toContain('ten-numbers');

@@ -30,6 +30,7 @@ const raised: Document = {
   of: 'tower',
   area: 9,
   areaKind: 'effective',
+  top: 54,
   wind: { speed: 80, method: 'tia222-g', exposure: 'C' },
 };
 const nested: Document = { ...raised, area: 20, top: 24 };

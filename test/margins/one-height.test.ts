@@ -28,6 +28,7 @@ function pole(units: 'us' | 'si', piece: number, above: number, mast: boolean): 
         area: us ? 12 : 1.1,
         areaKind: 'effective',
         above,
+        top,
         wind: { speed: us ? 110 : 50, basis: 'gust3-strength', method: 'asce7-16', exposure: 'C' },
       },
     ],

@@ -100,7 +100,7 @@ function stationOf({ wind, shape, taper, count, length, support, frequency, area
     loads: [{ name: 'what was rated', area, areaKind: 'effective', above, weight: 0 }],
     cables: [],
     ratings: [
-      { of: 'tower', area, areaKind: 'effective', above, wind: { speed, basis, method, ...ground, riskCategory } },
+      { of: 'tower', area, areaKind: 'effective', above, top, wind: { speed, basis, method, ...ground, riskCategory } },
     ],
   };
   return si ? inMetres(plan) : plan;
@@ -121,7 +121,6 @@ function inMetres(plan: ReturnType<typeof Object>): Document {
       area: 0.09290304,
       speed: 0.44704,
       weight: 0.45359237,
-      pattern: 'zigzag',
     }[key];
     if (factor === undefined) return value;
     if (typeof value === 'number') return value * factor;

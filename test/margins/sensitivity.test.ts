@@ -273,7 +273,7 @@ describe('what the use of the weakest link hangs on', () => {
     expect(sensitivityOf(assessed(unrated))).toBeUndefined();
     // Without a shape and without a standard nothing is proven, so every ratio is boundless.
     const nothing = bare('asce7-16', { wind: { speed: 100, basis: 'gust3-strength' } });
-    const ratings = [{ of: 'tower', kind: 'force', force: 300 }];
+    const ratings = [{ of: 'tower', kind: 'force', force: 300, top: 48 }];
     expect(sensitivityOf(assessed({ ...nothing, ratings }))).toBeUndefined();
   });
 

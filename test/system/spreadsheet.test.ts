@@ -39,7 +39,7 @@ function planOf(station: StationRow): Record<string, unknown> {
       }),
     },
     loads: [{ name: 'antenna', ...given({ above: of('above'), area: of('area'), areaKind: of('areaKind') }) }],
-    cables: of('cables') === undefined ? [] : [{ count: of('cables'), diameter: of('cableDiameter') }],
+    ...(of('cables') === undefined ? {} : { cables: [{ count: of('cables'), diameter: of('cableDiameter') }] }),
     ratings:
       of('ratedArea') === undefined
         ? []
@@ -47,6 +47,7 @@ function planOf(station: StationRow): Record<string, unknown> {
             {
               of: 'tower',
               area: of('ratedArea'),
+              top: of('ratedTop'),
               wind: given({
                 speed: of('ratedSpeed'),
                 basis: of('ratedBasis'),

@@ -12,7 +12,7 @@ function textOf(plan: unknown): string {
 
 describe('a tower that no rating covers', () => {
   const plan = demoPlan('ten-numbers');
-  const rated = (rating: object) => textOf({ ...plan, ratings: [{ of: 'tower', kind: 'moment', ...rating }] });
+  const rated = (rating: object) => textOf({ ...plan, ratings: [{ of: 'tower', kind: 'moment', top: 48, ...rating }] });
   const part = 'That is the place a rating covers; no rating entered covers the rest. Ask the manufacturer.';
   const beyond = 'A ratio above 1 there means only that no rating entered covers this load. Ask the manufacturer.';
 

@@ -247,7 +247,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
     gives:
       'demand/capacity ratio; or its verdict; or the actual gust it holds to [us mph, si m/s]; or the effective area it has left at its top [us ft², si m²]; or the sentence',
     example:
-      'method=asce7-16&speed=105&exposure=C&support=free&top=48&faces=3&width=18&members=round&ratedArea=18&ratedSpeed=100&ratedMethod=tia222-g&area=5.5&above=2&cables=3&cableDiameter=0.405&give=ratio',
+      'method=asce7-16&speed=105&exposure=C&support=free&top=48&faces=3&width=18&members=round&ratedArea=18&ratedSpeed=100&ratedMethod=tia222-g&ratedTop=48&area=5.5&above=2&cables=3&cableDiameter=0.405&give=ratio',
     parameters: {
       ...WIND,
       support: required('free, guyed, bracketed, roof', '/tower/support'),
@@ -260,9 +260,10 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
       area: parameter('Area of the load [us ft², si m²]', '/loads/0/area'),
       areaKind: parameter('Type of that area; unknown when not given', '/loads/0/areaKind'),
       above: parameter('Its height above the top [us ft, si m]', '/loads/0/above'),
-      cables: parameter('How many cables', '/cables/0/count'),
+      cables: parameter('How many cables; 0 says that there are none', '/cables/0/count'),
       cableDiameter: parameter('Outside diameter of one [us in, si mm]', '/cables/0/diameter'),
       ratedArea: parameter('The rated area [us ft², si m²]', '/ratings/0/area'),
+      ratedTop: parameter('Height of the top it is stated for [us ft, si m]', '/ratings/0/top'),
       ratedAreaKind: parameter('Type of that area; unknown when not given', '/ratings/0/areaKind'),
       ratedSpeed: parameter('The speed it is stated for [us mph, si m/s]', '/ratings/0/wind/speed'),
       ratedBasis: parameter('Type of that speed', '/ratings/0/wind/basis'),

@@ -97,6 +97,7 @@ export function cellDocument(id: CellId, given: Given, units: string, structure:
     for (const pointer of at) put(document, pointer, name === 'returnPeriods' ? chartOf(text) : text);
   }
   if (id === 'allowed-area') putRatingsOwn(document, given);
+  if (id === 'station' && given.get('cables')?.trim() === '0') document['cables'] = [];
   return fromFormText(document) as Fields;
 }
 
