@@ -5,7 +5,7 @@ import { additionsSchema, answerSchema, areasSchema, pressuresSchema, ratingsSch
 import { DRAWING_NAMES } from '../../src/drawing/index.ts';
 import { requestExamples } from '../../src/http/documents/request-examples.ts';
 import { textOf, wellFormed } from '../drawing/well-formed.ts';
-import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
+import { demoPlan, demoPlanBefore, demoPlans } from '../margins/demo-plan.ts';
 import { isSaid } from '../worksheet/caution-said.ts';
 import { runningApp } from './running-app.ts';
 
@@ -67,7 +67,7 @@ describe('POST /v1/checks', () => {
     const folder = new URL('../plan/format-1/plans/', import.meta.url);
     const { plan } = JSON.parse(readFileSync(new URL('river-bluff.json', folder), 'utf8'));
     const before = (await post('/v1/checks', plan).expect(200)).body;
-    const now = (await post('/v1/checks', demoPlan('river-bluff')).expect(200)).body;
+    const now = (await post('/v1/checks', demoPlanBefore('river-bluff')).expect(200)).body;
     expect(before.plan).toEqual(now.plan);
     expect(before.planHash).toMatchObject({
       format2: now.planHash.format2,

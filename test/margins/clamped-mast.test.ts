@@ -7,11 +7,10 @@ import { POLE_PLAN, poleOn, poleRating } from './pole-station.ts';
 
 /*
  * By pencil: TIA-222-H, C, 100 mph, q = 0.00256·2.01·(z/900)^(2/9.5)·0.95·100², λ 0.6, gust factor of a mast 1.35. The load,
- * 5 ft² at 50 ft: q 26.6006, 0.81·26.6006·5 = 107.73 lbf, 10 ft over the clamp. The mast, 2.5 in from 40 to 52 ft, in two
- * pieces of 6 ft, 1.2 × 1.25 ft² each: q 25.7692 at 43 ft, 26.4877 at 49: 31.31 lbf at 3 ft and 32.18 at 9.
- * 1077.33 + 93.93 + 289.64 = 1460.9 lbf·ft.
+ * 5 ft² at 50 ft: q 26.6006, 0.81·26.6006·5 = 107.73 lbf, 10 ft over the clamp. The mast, 2.5 in from 40 to 52 ft,
+ * 1.2 × 2.5/12 ft² a foot: 0.81·∫q(z)·0.25·(z − 40)dz = 384.40 lbf·ft in thin steps. 1077.33 + 384.40 = 1461.73 lbf·ft.
  */
-const MOMENT = 1460.9;
+const MOMENT = 1461.73;
 const TOWER_RATING = poleRating(30);
 const ROTATOR_FORCE = { of: 'rotator', kind: 'force', force: 400, level: 'allowable' };
 const momentRating = (moment: number, level?: string) => ({
@@ -60,7 +59,7 @@ describe('a mast clamped on its rotator, no bearing above it', () => {
       });
       expect(answer.verdict).toBe('open');
       expect(answerText(answer, [])).toContain(
-        'Rotator: open. Without a bearing, the rotator alone takes the moment at the lower end of the mast (1,461 lbf·ft). No rated moment given; ask the manufacturer.',
+        'Rotator: open. Without a bearing, the rotator alone takes the moment at the lower end of the mast (1,462 lbf·ft). No rated moment given; ask the manufacturer.',
       );
     }
   });
@@ -94,7 +93,7 @@ describe('a mast clamped on its rotator, no bearing above it', () => {
     const answer = assessed(station(ratings));
     const room = answer.roomLeft.find(({ on }) => on === 'mast');
     expect(room?.check).toBe('rotator:2');
-    // (0.8·2000 − 1460.9) lbf·ft over 10 ft and 21.547 lbf for each square foot there (107.73/5).
+    // (0.8·2000 − 1461.73) lbf·ft over 10 ft and 21.547 lbf for each square foot there (107.73/5).
     expect((room?.area ?? 0) / FOOT ** 2).toBeCloseTo((1600 - MOMENT) / (10 * 21.5466), 3);
     const [load] = station([])['loads'] as Document[];
     const added = { ...load, name: 'b', area: (room?.area ?? 0) / FOOT ** 2, weight: 0 };

@@ -2,6 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 
 const FOLDER = new URL('../../reference/plans/', import.meta.url);
 
+type Document = Record<string, unknown>;
+
 export interface DemoPlanFile {
   readonly id: string;
   readonly plan: Record<string, unknown>;
@@ -15,4 +17,22 @@ export function demoPlans(): readonly DemoPlanFile[] {
   return readdirSync(FOLDER)
     .filter((file) => file.endsWith('.json'))
     .map((file) => JSON.parse(readFileSync(new URL(file, FOLDER), 'utf8')) as DemoPlanFile);
+}
+
+/** A demo plan as version 0.1.0 had it: less was told, since it was read as this without a word. */
+export function demoPlanBefore(id: string): Document {
+  const without = (node: unknown, ...fields: readonly string[]): Document =>
+    Object.fromEntries(Object.entries(node as Document).filter(([key]) => !fields.includes(key)));
+  const { tower, mast, loads, ratings, ...plan } = demoPlan(id) as Readonly<Record<string, Document & Document[]>>;
+  const sections = (tower as Document)['sections'] as Document[] | undefined;
+  return {
+    ...plan,
+    tower: {
+      ...without(tower, 'pattern'),
+      ...(sections ? { sections: sections.map((section) => without(section, 'pattern')) } : {}),
+    },
+    ...(mast ? { mast: without(mast, 'bearing') } : {}),
+    loads: (loads as Document[]).map((load) => (load['offset'] === 0 ? without(load, 'offset') : load)),
+    ratings: (ratings as Document[]).map((rating) => without(rating, 'top')),
+  };
 }

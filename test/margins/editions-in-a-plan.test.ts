@@ -21,7 +21,7 @@ describe('a bluff that does not stand alone', () => {
     // With a height of 0.5 of its half-length, at the crest; taken out, it left 474.7 lbf and "within".
     for (const given of [{}, { isolated: true }, { isolated: false }]) {
       const { demand, verdict } = at('asce7-22', given);
-      expect(demand).toBeCloseTo(669.8, 1);
+      expect(demand).toBeCloseTo(670.06, 1);
       expect(verdict).not.toBe('within');
     }
   });

@@ -127,7 +127,13 @@ describe('more is not less', { timeout: 3_600_000 }, () => {
     fc.assert(
       fc.property(plans, fc.double({ min: 1.01, max: 3, noNaN: true }), (plan, factor) => {
         const loads = loadsOf(plan).map((load) =>
-          typeof load['weight'] === 'number' ? { ...load, weight: load['weight'] * factor } : load,
+          Object.fromEntries(
+            Object.entries(load).map(([key, value]) =>
+              (key === 'weight' || key === 'icedWeight') && typeof value === 'number'
+                ? [key, value * factor]
+                : [key, value],
+            ),
+          ),
         );
         // A block is held down by what stands on it.
         const { foundation: _, ...tower } = part(plan, 'tower');

@@ -80,8 +80,10 @@ function supposing(document: Document, feet: number): CheckInput {
 const supposed = (document: Document, feet: number): Assessment => assess(supposing(document, feet));
 
 /** What is proven of a section's lower end [lbf·ft or lbf], at the bad end. */
-function shown(answer: Assessment, section: number, of: 'moment' | 'shear', scenario = 0): number {
-  const { comparisons, proven, momentClaims } = answer.model;
+function shown(answer: Assessment, section: number, of: 'moment' | 'shear', numbered?: number): number {
+  const { comparisons, proven, momentClaims, scenarios } = answer.model;
+  // The sums by hand have no least pressure.
+  const scenario = numbered ?? Math.max(0, scenarios.findIndex(({ least }) => !least));
   const number = comparisons.findIndex(
     (each) => each.section === section && each.of === of && (each.place === 'base' || each.place === 'joint'),
   );

@@ -19,7 +19,7 @@ import { fieldsAt } from '../../src/plan/schema/schema-at.ts';
 import { placeInNewest, RENAMED_CHOICES, RENAMED_FIELDS } from '../../src/words/index.ts';
 import { answerDocument } from '../../src/worksheet/index.ts';
 import { anyPlan } from '../margins/any-plan.ts';
-import { demoPlan } from '../margins/demo-plan.ts';
+import { demoPlan, demoPlanBefore } from '../margins/demo-plan.ts';
 
 type Fields = Readonly<Record<string, unknown>>;
 
@@ -104,7 +104,7 @@ function asFormat1(plan: Fields): Fields {
 
 describe('a plan of format 1', () => {
   it.each(OLD_PLANS)('of the demo plans, %s, gives the same inquiry and the same numbers', (id, plan) => {
-    const [then, now] = [read(plan), read(demoPlan(id))];
+    const [then, now] = [read(plan), read(demoPlanBefore(id))];
     expect(then.input).toEqual(now.input);
     const answer = ({ input, entryWarnings }: typeof then) =>
       answerDocument(assess(input), undefined, entryWarnings, 'full');
@@ -115,7 +115,7 @@ describe('a plan of format 1', () => {
     const { document } = read(plan);
     expect(document).toMatchObject({ format: 2, wanted: { margin: 0.2 } });
     expect(read(document).document).toEqual(document);
-    expect(document).toEqual(read({ ...demoPlan(id), wanted: document.wanted }).document);
+    expect(document).toEqual(read({ ...demoPlanBefore(id), wanted: document.wanted }).document);
   });
 
   it.each(OLD_PLANS)('%s, has the hash that version 0.1.0 gave it beside the one of format 2', (id, plan) => {
@@ -145,7 +145,7 @@ describe('a plan of format 1', () => {
   it('is known by an old name in its old place where no format stands', () => {
     const { format: _, ...plan } = oldPlan('river-bluff');
     expect(read(plan).documentFormat1).toMatchObject({ format: 1, tower: { foundation: { kind: 'maker' } } });
-    const { format: __, ...now } = demoPlan('river-bluff');
+    const { format: __, ...now } = demoPlanBefore('river-bluff');
     expect(read(now).documentFormat1).toBeUndefined();
     // The same word in another place is no old name.
     expect(read({ ...now, mast: { outside: 2, length: 12, bearing: 48 } }).documentFormat1).toBeUndefined();
@@ -262,13 +262,13 @@ describe('what holds a plan of format 1', () => {
     ];
     const reading = readAdditionsRequest({ plan: river, proposals });
     if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-    expect(reading.before).toEqual(read(demoPlan('river-bluff')).input);
+    expect(reading.before).toEqual(read(demoPlanBefore('river-bluff')).input);
     expect(reading.after.map(({ input }) => input.station.tower.foundation?.kind)).toEqual(['block', 'manufacturer']);
     expect(reading.after[1]?.plan).toMatchObject({ format: 2, tower: { base: 1 } });
   });
 
   it('may be patches alone, and their faults stand where they were sent', () => {
-    const { format: _, ...now } = demoPlan('ten-numbers');
+    const { format: _, ...now } = demoPlanBefore('ten-numbers');
     const refused = readAdditionsRequest({ plan: now, proposals: [{ name: 'sunk', set: { tower: { foot: 90 } } }] });
     expect(refused).toMatchObject({ ok: false, faults: [{ pointer: '#/proposals/0/set/tower/foot' }] });
     const named = { plan: { ...now, format: 2 }, proposals: [{ name: 'sunk', set: { tower: { foot: 1 } } }] };
