@@ -179,7 +179,15 @@ function station(ratedAntennas: number, exposureTold: boolean): Record<string, u
     loads,
     cables: (plan['cables'] as object[]).map((run) => ({ ...run, weight: 0.1 })),
     ratings: [
-      { of: 'tower', area: 60, areaKind: 'effective', above: 1, top: 48, wind, withCables: { count: 3, diameter: 0.405 } },
+      {
+        of: 'tower',
+        area: 60,
+        areaKind: 'effective',
+        above: 1,
+        top: 48,
+        wind,
+        withCables: { count: 3, diameter: 0.405 },
+      },
       { of: 'tower', kind: 'weight', weight: 400 },
       { of: 'bearing', kind: 'force', force: 900 },
       { of: 'rotator', kind: 'weight', weight: 300 },

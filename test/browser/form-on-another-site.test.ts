@@ -33,7 +33,7 @@ describe('a plain page on another site', () => {
     'tower[top]': '48 ft',
     'tower[width]': '18',
     'loads[0][above]': '2',
-    'loads[0][area]': '5,5',
+    'loads[0][area]': '5.5',
     'cables[0][count]': '3',
     'cables[0][diameter]': '0.405 in',
     'ratings[0][area]': '18',
