@@ -18,14 +18,17 @@ export const questionSchema = z
 
 export const assumedSchema = z
   .object({
-    of: z.enum(UNTOLD).meta({ description: 'What is not told, as a code.' }),
+    of: z.enum(UNTOLD).meta({ description: 'What is not given, as a code.' }),
     at: pointer('the field that would tell it.'),
     name: z.exactOptional(words('Of what it is about.')),
     says: z.string(),
     atWorst: z.exactOptional(words('What is taken where it asks most; absent where every level takes its own.')),
     atBest: z.exactOptional(words('What is taken where it asks least.')),
   })
-  .meta({ id: 'Assumed', description: 'Something not told, read at both ends of what is plausible: common practice.' });
+  .meta({
+    id: 'Assumed',
+    description: 'Something not given, read at both ends of what is plausible: common practice.',
+  });
 
 export const cautionSchema = z
   .object({

@@ -238,7 +238,7 @@ function torsionOf(pieces: readonly Reaching[]): number {
 
 function reachOf(hold: MastHold, of: Comparison['of'], apex: number, level: Level, slice: Slice, item: WindItem) {
   const { z, zone } = level;
-  if (item.carriedBy === 'mast' ? zone === 'clear' : slice.z < z) return undefined;
+  if (item.carriedBy === 'mast' ? zone === 'clear' : slice.z < z - ONE_HEIGHT) return undefined;
   const { offset } = item;
   const twisting = offset > 0 && (item.carriedBy === 'tower' || zone === 'plain');
   const twists = twisting ? { twists: { item: slice.item, offset } } : {};

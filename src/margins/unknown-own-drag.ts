@@ -94,8 +94,8 @@ const PLAUSIBLE: Readonly<Record<WindStructure['kind'], Plausible>> = {
 const WIDTHS = 24;
 /** On either side of a place where a coefficient steps, as a share of its width: less than two winds that are one differ by. */
 const BESIDE_STEP = 1e-6;
-/** How often a third is cut off what lies beside the worst width. */
-const CUTS = 14;
+/** How often what lies beside the worst width is cut. */
+const CUTS = 18;
 
 /**
  * By how much the coefficient of a tower whose shape is not known may be larger in the site's wind than in the rated one: it
@@ -124,7 +124,10 @@ interface Drags {
   readonly thickest: number;
   readonly ofWidth: (width: number) => readonly Drag[];
   /** Of the widths that are tried at every height. */
-  readonly ofRow: readonly (readonly Drag[])[];
+  readonly ofRow: readonly { readonly width: number; readonly drags: readonly Drag[] }[];
+  /** Flows at which a coefficient begins or ends to change, in the site's wind and in the rated one. */
+  readonly limitsHere: readonly number[];
+  readonly limitsThere: readonly number[];
 }
 
 function dragsOf(site: Wind, rated: Wind, windStructure: WindStructure): Drags {
@@ -136,40 +139,50 @@ function dragsOf(site: Wind, rated: Wind, windStructure: WindStructure): Drags {
         there: rated.forceCoefficient(rule, rated.method === site.method ? role : 'capacity', 'face').byFlow,
       })),
     );
-  const ofRow = Array.from({ length: WIDTHS + 1 }, (_, index) => ofWidth(widthIn(thinnest, thickest, index)));
-  return { thinnest, thickest, ofWidth, ofRow };
+  const ofRow = Array.from({ length: WIDTHS + 1 }, (_, index) => {
+    const width = widthIn(thinnest, thickest, index);
+    return { width, drags: ofWidth(width) };
+  });
+  const limitsOf = (which: keyof Drag) => [
+    ...new Set(
+      ofRow.flatMap(({ drags }) => drags.flatMap(({ [which]: { limit, fastFrom = limit } }) => [limit, fastFrom])),
+    ),
+  ];
+  return { thinnest, thickest, ofWidth, ofRow, limitsHere: limitsOf('here'), limitsThere: limitsOf('there') };
 }
 
 function widthIn(thinnest: number, thickest: number, index: number): number {
   return thinnest * (thickest / thinnest) ** Math.min(1, Math.max(0, index / WIDTHS));
 }
 
-function riseOf({ thinnest, thickest, ofWidth, ofRow }: Drags, siteFlow: number, ratedFlow: number): number {
-  const riseAt = (width: number, drags: readonly Drag[]) =>
-    drags.reduce(
-      (most, { here, there }) =>
-        Math.max(most, here.at(siteFlow * width) / here.slow / (there.at(ratedFlow * width) / there.slow)),
-      1,
-    );
-  const row = ofRow.map((drags, index) => riseAt(widthIn(thinnest, thickest, index), drags));
-  const most = Math.max(...row);
-  const worst = row.indexOf(most);
-  const steps = new Set(
-    ofRow.flatMap((drags) =>
-      drags.flatMap(({ here, there }) => [
-        here.limit / siteFlow,
-        (here.fastFrom ?? here.limit) / siteFlow,
-        there.limit / ratedFlow,
-        (there.fastFrom ?? there.limit) / ratedFlow,
-      ]),
-    ),
+function riseOf(tower: Drags, siteFlow: number, ratedFlow: number): number {
+  const { thinnest, thickest, ofWidth, ofRow, limitsHere, limitsThere } = tower;
+  const riseAt = (width: number, drags: readonly Drag[]) => {
+    let rise = 1;
+    for (const { here, there } of drags) {
+      const fallen = there.at(ratedFlow * width) / there.slow;
+      rise = Math.max(rise, here.at(siteFlow * width) / here.slow / fallen);
+    }
+    return rise;
+  };
+  let most = 1;
+  let worst = 0;
+  ofRow.forEach(({ width, drags }, index) => {
+    const rise = riseAt(width, drags);
+    if (rise > most) [most, worst] = [rise, index];
+  });
+  const steps = [...limitsHere.map((limit) => limit / siteFlow), ...limitsThere.map((limit) => limit / ratedFlow)];
+  for (const step of new Set(steps)) {
+    for (const width of [step * (1 - BESIDE_STEP), step * (1 + BESIDE_STEP)]) {
+      if (width > thinnest && width < thickest) most = Math.max(most, riseAt(width, ofWidth(width)));
+    }
+  }
+  if (most === 1) return most;
+  const [from, to] = [worst - 1, worst + 1].map((index) => widthIn(thinnest, thickest, index)) as [number, number];
+  return Math.max(
+    most,
+    peakBetween((width) => riseAt(width, ofWidth(width)), from, to),
   );
-  const besideSteps = [...steps]
-    .flatMap((step) => [step * (1 - BESIDE_STEP), step * (1 + BESIDE_STEP)])
-    .filter((width) => width > thinnest && width < thickest)
-    .map((width) => riseAt(width, ofWidth(width)));
-  const ends = [worst - 1, worst + 1].map((index) => widthIn(thinnest, thickest, index)) as [number, number];
-  return Math.max(most, peakBetween((width) => riseAt(width, ofWidth(width)), ...ends), ...besideSteps);
 }
 
 /** Both readings of what a standard leaves open. */
@@ -179,15 +192,24 @@ function flowPerWidth(wind: Wind, z: number): number {
   return wind.flowPerSpeed(z) * wind.conditions.speed;
 }
 
-/** The largest of a function that rises and then falls, closed in on by thirds. */
+/** The largest of a function that rises and then falls, closed in on by the golden section. */
 function peakBetween(of: (x: number) => number, from: number, to: number): number {
+  const golden = (Math.sqrt(5) - 1) / 2;
   let [low, high] = [from, to];
+  let [first, second] = [high - golden * (high - low), low + golden * (high - low)];
+  let [atFirst, atSecond] = [of(first), of(second)];
   for (let cut = 0; cut < CUTS; cut += 1) {
-    const [first, second] = [low + (high - low) / 3, high - (high - low) / 3];
-    if (of(first) < of(second)) low = first;
-    else high = second;
+    if (atFirst < atSecond) {
+      [low, first, atFirst] = [first, second, atSecond];
+      second = low + golden * (high - low);
+      atSecond = of(second);
+    } else {
+      [high, second, atSecond] = [second, first, atFirst];
+      first = high - golden * (high - low);
+      atFirst = of(first);
+    }
   }
-  return of((low + high) / 2);
+  return Math.max(atFirst, atSecond);
 }
 
 /**

@@ -132,6 +132,8 @@ class FormTextReader {
       this.#rows.set(pointer, []);
       return entries.map((entry, index) => this.#text(entry.trim(), [...path, index], `${pointer}/${index}`));
     }
+    // Of a list of rows: that there are none, which blank rows do not say.
+    if (NO.has(word) && schemas.some((schema) => schema instanceof z.ZodArray)) return [];
     const isText = schemas.some((schema) => schema instanceof z.ZodString);
     for (const schema of schemas) {
       if (schema instanceof z.ZodBoolean) return YES.has(word) ? true : NO.has(word) ? false : text;

@@ -163,11 +163,12 @@ const LATTICE = {
     'lattice: height of one panel of the bracing',
     'one zigzag of the bracing, up the leg',
   ),
-  pattern: choice('Bracing', 'lattice: bracing; the worse of the plausible ones when not given', {
-    zigzag: 'zigzag',
-    cross: 'crossed',
-    rungs: 'level rungs',
-  }),
+  pattern: choice(
+    'Bracing',
+    'lattice: bracing; level rungs or crossed when not given, whichever is worse',
+    { zigzag: 'zigzag', cross: 'crossed', rungs: 'level rungs' },
+    'look at one panel',
+  ),
   solidity: quantity(
     'solidity',
     'Solidity of a face',
@@ -195,6 +196,7 @@ const POLE = {
       16: '16',
       18: '18',
     },
+    'look at the pole and count',
   ),
 };
 
@@ -245,7 +247,7 @@ export const FIELDS = {
       'Feed lines and cables',
       'cable run',
       'Add a run of cables',
-      'Feed lines and cables, in runs; an empty list says there are none',
+      'Feed lines and cables, in runs; [] is none; not given, three lines to the highest load, or none',
     ),
     ratings: list('Ratings', 'rating', 'Add a rating', "Manufacturers' ratings"),
     wanted: plain('Margin and time', 'Margin to keep, allowance for forecasts, years of service'),
@@ -260,7 +262,7 @@ export const FIELDS = {
     ),
     exposure: choice('Ground upwind', 'Exposure: ground upwind, for standards that use exposure', EXPOSURES),
     terrain: choice('Ground upwind', 'Terrain: ground upwind, for standards that use terrain', TERRAINS),
-    riskCategory: choice('Risk category', 'Risk category (structure class)', CLASSES),
+    riskCategory: choice('Risk category', 'Risk category; not given, II, and for ice also III', CLASSES),
     groundElevation: quantity('elevation', 'Ground above the sea', 'Height of the ground above the sea'),
     hill: plain('Hill', 'A hill, ridge or escarpment; or topographicFactor'),
     topographicFactor: quantity(
@@ -383,7 +385,7 @@ export const FIELDS = {
     damping: quantity(
       'damping',
       'Damping',
-      'Share of critical damping, 0.02 or "2 %"',
+      'Share of critical damping, 0.02 or "2 %"; of a pole not given, 0.5 or 1 %',
       'share of critical: 0.02 or 2 %',
     ),
     foundation: plain('The footing'),
@@ -495,8 +497,8 @@ export const FIELDS = {
     bearing: quantity(
       'height',
       'Its upper bearing at',
-      'Height of its upper bearing above ground, or false; not given, at the top or a little below',
-      '“no” where there is none',
+      'Height of its upper bearing above ground, or false; not given, at the top or 1.5 ft below',
+      'above ground; “no” where there is none',
     ),
     manufacturerPlates: plain('Bearing and lower end sit on the manufacturer’s plates'),
     material: choice('Material', 'Material; steel when not given', MATERIALS),
@@ -582,8 +584,8 @@ export const FIELDS = {
     offset: quantity(
       'height',
       'Beside the axis by',
-      "Tower's axis to the middle of its area; not given, on the face or on an arm",
-      'to the middle of its area',
+      "Tower's axis to the middle of its area; not given below the top, on the face or on an arm",
+      'from the tower’s axis to the middle of its area',
     ),
     boom: quantity('height', 'Length of its boom'),
     reach: quantity('height', 'Farthest tip from the mast', 'Farthest tip from the mast', 'its turning radius'),
@@ -675,8 +677,9 @@ export const FIELDS = {
     wind: quantity('speed', 'at a wind of', 'Speed it is stated for, or an object with all the data sheet says of it'),
     top: quantity(
       'extent',
-      'stated for a top at',
+      'for a tower with its top at',
       "Height of the tower's top it was stated for; not given, this tower's and its neighbours' in a series",
+      'is this line of the data sheet for your height?',
     ),
     supportedAt: list('Supports it was stated for', 'support', 'Add a support', 'Supports it was stated for'),
     withCables: plain('Lines included', 'Lines the rating already allows for'),

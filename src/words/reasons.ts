@@ -5,7 +5,7 @@ import type { HillExclusion } from '../wind/index.ts';
 export const REASON_WORDS = {
   missing: 'No rating entered covers it.',
   'readings-disagree': 'It depends on the open questions.',
-  untold: 'It depends on what is not given.',
+  'not-given': 'It depends on what is not given.',
   'beyond-rating': 'No rating entered covers it.',
   held: 'Nothing is compared below the highest support.',
   'no-ice-rule': 'This standard has no rule for ice on it.',

@@ -128,7 +128,7 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
   }
   const subject = `the ${checkName(check)} ${verbOf(check, 'is', 'are')} at ${ratioFigures(result.ratio)} of ${capacityOf(check)}`;
   const governs = `${whereInWords(assessment, result)} governs.`;
-  if (check.because === 'untold') {
+  if (check.because === 'not-given') {
     const range = `at worst, ${ratioFigures(result.ratioRange[0])} at best, depending on ${untoldListed(check, assessment)}`;
     return [open, { text: `: ${subject} ${range}. ${sentence(governs)}` }];
   }
@@ -218,7 +218,7 @@ function comparedSays(assessment: Assessment, check: Check, result: CheckResult)
     said.push('An area is not a force. Ask the manufacturer for its rated lateral force, torque and weight.');
   }
   if (check.because === 'beyond-rating') said.push(beyondRatingSays(result));
-  if (check.because === 'untold') said.push(`It depends on ${untoldListed(check, assessment)}.`);
+  if (check.because === 'not-given') said.push(`It depends on ${untoldListed(check, assessment)}.`);
   if (check.because === 'readings-disagree' || check.because === 'held') {
     const needs = missingSentences(check.needs, input);
     if (needs !== '') said.push(needs);

@@ -194,6 +194,65 @@ describe('the form, in a browser', () => {
     expect(await load.getByLabel('Its area', { exact: true }).inputValue()).toBe('5.5');
   });
 
+  it('asks for what a tower waits for where it is to be answered, and takes one press for its own height', async () => {
+    const { page } = await browser.open();
+    const plan = demoPlan('ten-numbers');
+    const { top: _, ...rating } = (plan['ratings'] as Record<string, unknown>[])[0] ?? {};
+    const panel = { name: 'panel', height: 30, area: 1, areaKind: 'effective' };
+    const silent = { ...plan, cables: undefined, ratings: [rating], loads: [...(plan['loads'] as object[]), panel] };
+    const packed = deflateRawSync(JSON.stringify(silent)).toString('base64url');
+    await openForm(page, service.origin, `/#plan=${packed}`);
+    await settled(page);
+    const { body } = await service.request().post('/v1/checks').send(silent);
+    expect(body.assumed.map(({ at }: { at: string }) => at).sort()).toEqual([
+      '/cables',
+      '/loads/1/offset',
+      '/ratings/0/top',
+    ]);
+    await page.locator('#at-cables').getByText('Lines not given. Assumed:').waitFor();
+    await page.getByRole('button', { name: 'The tower: Change' }).click();
+    const top = page.locator('#at-ratings-0-top');
+    expect(await top.isVisible()).toBe(true);
+    await page.getByRole('button', { name: 'for this tower’s height' }).click();
+    expect(await top.inputValue()).toBe('48');
+    await page.getByRole('button', { name: 'panel: Change' }).click();
+    await page.locator('#at-loads-1-offset').fill('1.5');
+    // A load above the top is not asked how far off the axis it is.
+    await page.getByRole('button', { name: 'beam: Change' }).click();
+    expect(await page.locator('#at-loads-0-offset').count()).toBe(0);
+    await page.getByLabel('No lines run up this tower').check();
+    await settled(page);
+    expect(await keptPlan(page)).toMatchObject({ cables: [], ratings: [{ top: 48 }] });
+    await page.getByLabel('No lines run up this tower').uncheck();
+    expect('cables' in (await keptPlan(page))).toBe(false);
+  });
+
+  it('says that no lines run up the tower, keeps that over a reload and in a link, and takes the rows back', async () => {
+    const { page, context } = await browser.open();
+    await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+    await openForm(page, service.origin, '/?plan=ten-numbers');
+    const none = page.getByLabel('No lines run up this tower');
+    await none.check();
+    expect(await page.locator('#at-cables-0').count()).toBe(0);
+    expect((await keptPlan(page))['cables']).toEqual([]);
+    await keptHere(page, '"cables":"no"');
+    await page.getByRole('button', { name: 'Copy link' }).click();
+    await page.getByText('Link copied').waitFor();
+    const link = (await page.evaluate('navigator.clipboard.readText()')) as string;
+    const other = await browser.open();
+    await openForm(other.page, '', link);
+    expect((await keptPlan(other.page))['cables']).toEqual([]);
+    expect(await other.page.getByLabel('No lines run up this tower').isChecked()).toBe(true);
+    await page.reload();
+    await page.locator('html[data-ready]').waitFor();
+    expect(await none.isChecked()).toBe(true);
+    await page.getByRole('button', { name: 'Add a run of cables' }).click();
+    expect(await none.isChecked()).toBe(false);
+    await page.getByRole('button', { name: 'Leave out cable run 1' }).click();
+    expect('cables' in (await keptPlan(page))).toBe(false);
+    expect(await none.isChecked()).toBe(false);
+  });
+
   it('takes loads pasted from a sheet, and says what it cannot read', async () => {
     const { page } = await browser.open();
     await openForm(page, service.origin, '/?plan=ten-numbers');
@@ -350,7 +409,13 @@ describe('the form, in a browser', () => {
     const { plan } = JSON.parse(old('plans/river-bluff.json'));
     const check = `/#plan=${deflateRawSync(JSON.stringify(plan)).toString('base64url')}`;
     await openForm(other.page, service.origin, check);
-    expect(await keptPlan(other.page)).toEqual(demoPlan('river-bluff'));
+    const renewed = await keptPlan(other.page);
+    expect(renewed['format']).toBe(2);
+    const [then, now] = await Promise.all(
+      [plan, renewed].map((each) => service.request().post('/v1/checks').send(each).expect(200)),
+    );
+    expect(now?.body.checks.length).toBeGreaterThan(3);
+    expect(now?.body.checks).toEqual(then?.body.checks);
     expect([...messages, ...other.messages]).toEqual([]);
   });
 

@@ -29,6 +29,7 @@ export async function typeTenNumbers(page: Page): Promise<void> {
   const rating = page.locator('#at-ratings-0');
   await rating.getByLabel('Rated area').first().fill('18');
   await rating.getByLabel('at a wind of', { exact: true }).fill('100');
+  await rating.getByLabel('for a tower with its top at', { exact: true }).fill('48');
   await rating.getByLabel('by which standard').selectOption('tia222-g');
 }
 

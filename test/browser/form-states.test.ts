@@ -239,6 +239,25 @@ describe('the states of the form', () => {
     expect(messages.filter((message) => !message.includes('422'))).toEqual([]);
   });
 
+  it('without script says that no lines run up the tower, and which two answers contradict each other', async () => {
+    const { page } = await browser.open({ javaScriptEnabled: false });
+    await page.goto(`${service.origin}/?plan=ten-numbers`);
+    await page.getByLabel('No lines run up this tower').check();
+    await page.getByRole('button', { name: 'Answer on a worksheet' }).click();
+    await page.getByText('Both cables and cables[0][count] are given').first().waitFor();
+    await page.goto(`${service.origin}/?plan=ten-numbers`);
+    await page.getByLabel('No lines run up this tower').check();
+    for (const field of ['count', 'diameter']) await page.locator(`[name="cables[0][${field}]"]`).fill('');
+    await page.getByRole('button', { name: 'Answer on a worksheet' }).click();
+    await page.locator('.says').waitFor();
+    const { text } = await service
+      .request()
+      .post('/v1/checks?as=html')
+      .send({ ...demoPlan('ten-numbers'), cables: [] });
+    const sentence = /<p class="says">(.*?)<\/p>/s.exec(text)?.[1]?.replaceAll(/<[^>]+>/g, '') ?? '';
+    expect(await page.locator('.says').textContent()).toBe(sentence);
+  });
+
   it('prints what is given and what follows, and nothing one can only press', async () => {
     const { page } = await browser.open();
     await openForm(page, service.origin, '/?plan=river-bluff');

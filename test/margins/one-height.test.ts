@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { workingOf } from '../../src/margins/index.ts';
 import { levelsOf } from '../../src/structure/index.ts';
 import { assessed, checkInputOf, type Document } from './any-plan.ts';
 
@@ -64,6 +65,30 @@ describe('what is typed as one height', () => {
           expect(result?.ratio ?? 0).toBeLessThan(10);
         });
       }
+    }
+  });
+
+  it('is one in the working too: a panel a hair below the top is written down where it is counted', () => {
+    for (const height of [25, 25 - 3e-6]) {
+      const answer = assessed({
+        units: 'us',
+        method: 'tia222-g',
+        site: { wind: { speed: 92, basis: 'gust3-nominal' }, exposure: 'C', riskCategory: 'I' },
+        tower: { support: 'free', top: 25, shape: 'pole', width: 14, sides: 16 },
+        mast: { outside: 1.54, length: 7, inside: 1, bearing: 25 },
+        loads: [
+          { name: 'panel', shape: 'plate', wide: 4, tall: 4, deep: 0, heading: 0, height, offset: 0 },
+          { name: 'whip', shape: 'pole', width: 2, sides: 0, height: [25.2, 31.2] },
+        ],
+        cables: [],
+        ratings: [
+          { of: 'tower', area: 4, top: 25, wind: { speed: 115.5, basis: 'gust3-strength', method: 'tia222-g' } },
+        ],
+      });
+      // The working throws where its demand is not that of the answer, which is worst at the top.
+      const top = answer.checks.find(({ id }) => id === 'tower-top');
+      expect((top?.result?.height ?? 0) / 0.3048).toBeCloseTo(25, 4);
+      expect(workingOf(answer).steps.length).toBeGreaterThan(10);
     }
   });
 });

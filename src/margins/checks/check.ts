@@ -11,7 +11,7 @@ export const OPEN_REASONS = [
   /** The readings of what is open disagree. */
   'readings-disagree',
   /** What is plausible of something not told disagrees. */
-  'untold',
+  'not-given',
   /** It is more than the maker's rating shows, which is not the same as over. */
   'beyond-rating',
   /** No cantilever below the highest support. */

@@ -33,5 +33,5 @@ function between(bad: Check, good: Check, assumptions: readonly Assumption[]): C
   const decides = bad.verdict === 'over' || (bad.verdict === 'open' && isShown);
   if (!decides) return { ...bad, result };
   const needs = assumptions.filter(({ of }) => UNTOLD_KIND[of].moves.includes(bad.kind)).map(({ at }) => at);
-  return { ...bad, verdict: 'open', because: 'untold', needs, result };
+  return { ...bad, verdict: 'open', because: 'not-given', needs, result };
 }

@@ -77,6 +77,15 @@ function put(node, keys, value, at) {
   );
 }
 
+/** What stands in a draft in place of the rows of a list, where it is said that there are none. */
+export const NONE = 'no';
+
+/** The rows of a list; none where nothing is told, or where it is said that there are none. @param {unknown} draft @param {string} pointer @returns {readonly unknown[]} */
+export function rowsOf(draft, pointer) {
+  const rows = valueAt(draft, pointer);
+  return Array.isArray(rows) ? rows : [];
+}
+
 /** Whether nothing was answered here. @param {unknown} value @returns {boolean} */
 export function isBlank(value) {
   if (value === undefined || value === null) return true;
@@ -132,6 +141,7 @@ export function documentOf(draft, leaveOut = []) {
   /** @param {unknown} node @param {string} at @returns {unknown} */
   const built = (node, at) => {
     if (out.has(at) || isBlank(node)) return undefined;
+    if (node === NONE && listAt(at)?.none !== undefined) return [];
     if (typeof node === 'string') return asValue(node, questionAt(at));
     if (!isBranch(node)) return node;
     if (Array.isArray(node)) {
@@ -193,6 +203,7 @@ export function draftOf(document) {
       }
       return node;
     }
+    if (Array.isArray(node) && node.length === 0 && listAt(at)?.none !== undefined) return NONE;
     if (Array.isArray(node)) return node.map((row, index) => read(row, `${at}/${index}`));
     if (isBranch(node)) {
       return Object.fromEntries(Object.entries(node).map(([key, value]) => [key, read(value, `${at}/${asKey(key)}`)]));
@@ -213,6 +224,7 @@ export function unshownIn(draft) {
   const within = (node, at) => {
     if (isBlank(node) || at === '/units' || at === '/format') return [];
     if (questionAt(at)) return typeof node === 'string' ? [] : [at];
+    if (node === NONE && listAt(at)?.none !== undefined) return [];
     if (!isBranch(node)) return [at];
     return Object.entries(node).flatMap(([key, value]) => within(value, `${at}/${asKey(key)}`));
   };

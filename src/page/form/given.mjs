@@ -1,11 +1,11 @@
 /** What is given: the questions of the sheet, read from the top, each with its entry, its note and what is wrong with it. */
 import { computed, signal } from '@preact/signals';
 import { FIELDS, figures } from '../../words/index.mjs';
-import { isBlank, textAt, valueAt } from './draft.mjs';
+import { isBlank, rowsOf, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
 import { pastedLoads } from './pasted-rows.mjs';
 import { inSi, numberOf, UNITS } from './quantity.mjs';
-import { LOADS, PART_OF_CHECK, PARTS, questionAt, RATINGS } from './questions.mjs';
+import { LOADS, listAt, PART_OF_CHECK, PARTS, questionAt, RATINGS } from './questions.mjs';
 import { Sketch } from './sketch.mjs';
 import { FromStock } from './stock.mjs';
 import * as store from './store.mjs';
@@ -31,14 +31,18 @@ const notesByPlace = computed(() => {
   const check = store.answer.value;
   if (!check) return notes;
   for (const caution of check.cautions) {
-    if (caution.at && caution.severity === 'verdict' && questionAt(store.fieldFor(caution.at)))
-      at(caution.at).readings.push(caution.says);
+    if (!caution.at) continue;
+    const field = store.fieldFor(caution.at);
+    const isSaid = caution.severity === 'verdict' || caution.code === 'assumed';
+    if (isSaid && (questionAt(field) || listAt(field))) at(caution.at).readings.push(caution.says);
   }
   for (const question of check.toFindOut) at(question.at).readings.push(question.says);
   for (const query of check.entryWarnings) at(query.pointer.replace(/^#/, '')).entryWarnings.push(query.says);
-  for (const { needs, title, says } of check.checks) {
+  for (const { needs, title, says, ratio } of check.checks) {
     for (const need of needs) {
-      at(need).gaps.push(needs.length === 1 ? says : `Required for the ${title}, which is open without it.`);
+      at(need).gaps.push(
+        needs.length === 1 && ratio === undefined ? says : `Required for the ${title}, which is open without it.`,
+      );
     }
   }
   return notes;
@@ -159,6 +163,7 @@ export function Ask({ base, question }) {
         aria-label=${`I don’t know: ${question.label}`}
         onChange=${(/** @type {any} */ event) => store.setUnknown(pointer, event.currentTarget.checked)} />I don’t know</label>`
       }
+      ${question.same && html`<${Same} pointer=${pointer} same=${question.same} />`}
     </div>
     <div class="said" id=${`${id}-note`}>
       ${hard.map(({ says, readings }) => html`<p class="why">${says}</p><${Readings} pointer=${pointer} readings=${readings} />`)}
@@ -174,12 +179,19 @@ export function Ask({ base, question }) {
 /** @param {readonly string[] | undefined} list */
 const unique = (list) => [...new Set(list ?? [])];
 
+/** Takes here what stands elsewhere in the plan. @param {{ pointer: string, same: { at: string, says: string } }} props */
+function Same({ pointer, same }) {
+  const there = textAt(store.draft.value, same.at);
+  if (!store.scripted.value || there === '' || there === textAt(store.draft.value, pointer)) return null;
+  return html`<button type="button" class="act" onClick=${() => store.answerTo(pointer, there)}>${same.says}</button>`;
+}
+
 /** Questions, with the rare ones folded. @param {{ id: string, about: string, base: string, questions: readonly Question[], lists?: readonly List[] }} props */
 function Questions({ id, about, base, questions, lists = [] }) {
   const scripted = store.scripted.value;
   const asked = questions.filter((question) => !scripted || isAsked(base, question));
-  const hidden = (/** @type {{ at: string, more?: boolean, when?: Question['when'] }} */ item) =>
-    (item.more === true && !store.surfaced.value.has(base + item.at)) ||
+  const hidden = (/** @type {Pick<Question, 'at' | 'more' | 'plain' | 'when'>} */ item) =>
+    (item.more === true && !item.plain?.(asking(base)) && !store.surfaced.value.has(base + item.at)) ||
     (!scripted && item.when !== undefined && !isAsked(base, item));
   const plain = asked.filter((question) => !hidden(question));
   const rare = asked.filter(hidden);
@@ -227,13 +239,28 @@ const BLANK_ROWS = /** @type {Record<string, number>} */ ({
   '/taper': 4,
 });
 
+/** That there are none: said, since a list without rows leaves it untold. @param {{ at: string, none: string }} props */
+function NoRows({ at, none }) {
+  const isNone = store.isNone(at);
+  const notes = notesByPlace.value.get(at);
+  return html`<label class="dk none"><input type="checkbox" name=${store.postedName(at)} value="no" checked=${isNone}
+      onChange=${(/** @type {any} */ event) => store.sayNone(at, event.currentTarget.checked)} />${none}</label>
+    ${
+      isBlank(valueAt(store.draft.value, at)) &&
+      html`<div class="said">
+      ${unique(notes?.gaps).map((says) => html`<p class="gap">${says}</p>`)}
+      ${unique(notes?.readings).map((says) => html`<p class="reading">${says}</p>`)}
+    </div>`
+    }`;
+}
+
 /** @param {{ base: string, list: List }} props */
 function Rows({ base, list }) {
   const at = base + list.at;
   const scripted = store.scripted.value;
-  const given = /** @type {unknown[]} */ (valueAt(store.draft.value, at) ?? []);
+  const given = rowsOf(store.draft.value, at);
   const count = scripted ? given.length : Math.max(given.length, BLANK_ROWS[list.at] ?? 2);
-  const rows = Array.from({ length: Array.isArray(given) ? count : 0 }, (_, index) => `${at}/${index}`);
+  const rows = Array.from({ length: count }, (_, index) => `${at}/${index}`);
   const troubles = store.troublesByPlace.value.get(at) ?? [];
   const headed = list !== LOADS && list !== RATINGS && list.at !== '/cables';
   return html`<div class=${list.narrow ? 'narrow' : 'rows'} id=${store.idOf(at)}>
@@ -248,6 +275,7 @@ function Rows({ base, list }) {
           ? html`<${FoldedRow} key=${pointer} pointer=${pointer} list=${list} />`
           : html`<${PlainRow} key=${pointer} pointer=${pointer} list=${list} />`,
     )}
+    ${list.none !== undefined && html`<${NoRows} at=${at} none=${list.none} />`}
     ${scripted && html`<p class="acts"><button type="button" class="act" onClick=${() => addTo(at)}>${list.add}</button></p>`}
     ${scripted && list === LOADS && html`<${PasteRows} />`}
   </div>`;
@@ -263,7 +291,7 @@ function PasteRows() {
     const { rows, says } = pastedLoads(pastedText.value);
     pastedSays.value = says ?? '';
     if (!rows) return;
-    const there = /** @type {unknown[]} */ (valueAt(store.draft.value, '/loads') ?? []).filter((row) => !isBlank(row));
+    const there = rowsOf(store.draft.value, '/loads').filter((row) => !isBlank(row));
     store.change(
       [['/loads', [...there, ...rows]]],
       rows.length === 1 ? 'one load pasted' : `${rows.length} loads pasted`,
@@ -531,8 +559,8 @@ export function Given({ codes }) {
 
 /** How many loads turn. */
 function turning() {
-  const rows = /** @type {any[]} */ (valueAt(store.draft.value, '/loads') ?? []).filter((row) => !isBlank(row));
-  const turn = rows.filter((row) => row?.turns === 'true').length;
+  const rows = rowsOf(store.draft.value, '/loads').filter((row) => !isBlank(row));
+  const turn = rows.filter((row) => textAt(row, '/turns') === 'true').length;
   return rows.length > 1 || turn > 0
     ? `${turn === 0 ? 'none' : turn} of ${rows.length} ${turn === 1 ? 'turns' : 'turn'}`
     : undefined;

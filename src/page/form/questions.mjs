@@ -15,7 +15,9 @@
  * @property {string} [blank] What the empty choice is called; without it the choice has no empty one but at the start.
  * @property {boolean} [unknown] "I don't know" is offered beside the entry.
  * @property {boolean} [more] Folded away until asked for.
+ * @property {(asking: Asking) => boolean} [plain] Not folded away then: the answer waits for it.
  * @property {(asking: Asking) => boolean} [when]
+ * @property {{ at: string, says: string }} [same] Another answer of the plan that one press takes here.
  * @property {'short' | 'wide'} [size]
  * @property {Readonly<Record<string, readonly string[]>>} [owns] Which other answers beside it belong to which choice.
  * @property {readonly (readonly [string, string])[]} [choices] Where the catalogue has none.
@@ -31,6 +33,7 @@
  * @property {(asking: Asking) => boolean} [when]
  * @property {boolean} [narrow] Its rows stand in one line each.
  * @property {boolean} [folds] Its rows fold up to a line that sums them up.
+ * @property {string} [none] What says that there are none, which no rows alone do not say.
  *
  * @typedef {object} ListWords
  * @property {string} title
@@ -44,6 +47,7 @@
  */
 import { FIELD_BY_PLACE, FIELDS, FIELDS_OF_KIND, FIELDS_OF_SHAPE } from '../../words/index.mjs';
 import { asksIsolated, asksYears, groundField, RATING_METHODS, SITE_METHODS } from './methods.mjs';
+import { inSi } from './quantity.mjs';
 
 const DONT_KNOW = 'I don’t know';
 
@@ -132,7 +136,7 @@ const LATTICE_QUESTIONS = askedIf(
   quantity('/leg', { unknown: true }),
   quantity('/brace', { unknown: true }),
   quantity('/panel', { unknown: true }),
-  choice('/pattern', { blank: DONT_KNOW, more: true }),
+  choice('/pattern', { blank: DONT_KNOW, more: true, plain: ({ has }) => has('/brace') || has('/panel') }),
   ...rareQuantities('/roundArea', '/flatArea', '/dragArea'),
 );
 
@@ -162,6 +166,31 @@ const ratedWind = (base, more = false) => [
   whole(`${base}/year`, { more }),
   ...remarks(base),
 ];
+
+/** The wind a tower is rated by, with the height of the tower that it is for beside the speed. @type {() => Bare[]} */
+const ratedTowerWind = () => {
+  const [speed, ...rest] = ratedWind('/wind');
+  const top = quantity('/top', {
+    unknown: true,
+    more: true,
+    plain: ofTower,
+    same: { at: '/tower/top', says: 'for this tower’s height' },
+  });
+  return [...(speed === undefined ? [] : [speed]), top, ...rest];
+};
+
+const ofTower = (/** @type {Asking} */ { here }) => ['', 'tower'].includes(here('/of')) && here('/kind') !== 'weight';
+
+/** A load on the side of the tower, below its top. @param {Asking} asking */
+function isBeside({ here, root }) {
+  if (here('/on') === 'mast' || here('/shape') === 'wire') return false;
+  const units = root('/units') === 'si' ? 'si' : 'us';
+  const middle = (/** @type {string} */ text) => {
+    const ends = text.split(/\s+to\s+/i).map((end) => inSi(end, 'length', units));
+    return ends.reduce((sum, end) => sum + end, 0) / ends.length;
+  };
+  return middle(here('/above')) < 0 || middle(here('/height')) < middle(root('/tower/top'));
+}
 
 const gear = (/** @type {Asking} */ { here }) => here('/of') === 'gear';
 const isKind =
@@ -209,7 +238,8 @@ export const LOADS = wordedList('', {
     whole('/count', { more: true }),
     quantity('/heading', { more: true }),
     choice('/on', { more: true, blank: 'by its height' }),
-    ...rareQuantities('/offset', '/boom', '/reach'),
+    quantity('/offset', { more: true, plain: isBeside, unknown: true }),
+    ...rareQuantities('/boom', '/reach'),
     ...ratedWind('/ratedWind', true).map((question) => ({
       ...question,
       more: true,
@@ -243,6 +273,7 @@ export const LOADS = wordedList('', {
 
 export const CABLES = wordedList('', {
   at: '/cables',
+  none: 'No lines run up this tower',
   row: [
     whole('/count'),
     quantity('/diameter'),
@@ -276,13 +307,12 @@ export const RATINGS = wordedList('', {
     ...askedIf(isKind('torque'), ...quantities('/torque', '/brake')),
     ...askedIf(gear, ...quantities('/breakingStrength', '/workingLoad')),
     choice('/level', { when: isKind('force', 'moment', 'torque'), blank: DONT_KNOW }),
-    ...askedIf(isKind('area', 'force', 'moment', 'wind'), ...ratedWind('/wind')),
+    ...askedIf(isKind('area', 'force', 'moment', 'wind'), ...ratedTowerWind()),
     ...askedIf(
       isKind('area', 'force', 'moment'),
       quantity('/above', { unknown: true, more: true }),
       quantity('/height', { more: true }),
     ),
-    quantity('/top', { more: true }),
     whole('/withCables/count', { more: true }),
     quantity('/withCables/diameter', { more: true }),
     choice('/withCables/arrangement', { blank: DONT_KNOW, more: true }),
@@ -338,7 +368,11 @@ const SHEET = [
       }),
       ...askedIf(({ root }) => root('/site/hill/shape') !== '', ...HILL_QUESTIONS),
       quantity('/site/topographicFactor', { more: true }),
-      choice('/site/riskCategory', { blank: 'II, ordinary, unless stated otherwise', more: true }),
+      choice('/site/riskCategory', {
+        blank: 'not given: II, for ice III',
+        more: true,
+        plain: ({ root }) => root('/site/ice/thickness') !== '',
+      }),
       quantity('/site/groundElevation', { more: true }),
       whole('/site/wind/years', { kind: 'number', more: true, when: ({ root }) => asksYears(root('/method')) }),
       ...rareQuantities('/site/ice/thickness', '/site/ice/gust'),
@@ -365,7 +399,8 @@ const SHEET = [
       ...rareQuantities('/nested', '/weight'),
       yes('/asDrawn', { when: ({ here }) => here('/support') !== 'roof', more: true }),
       yes('/used', { more: true, blank: 'not given' }),
-      ...rareQuantities('/frequency', '/damping'),
+      quantity('/frequency', { more: true }),
+      quantity('/damping', { more: true, plain: ({ here }) => here('/frequency') !== '' }),
       ...remarks(),
     ],
     lists: [
@@ -416,7 +451,7 @@ const SHEET = [
       quantity('/length'),
       quantity('/inside', { unknown: true }),
       quantity('/yield', { unknown: true }),
-      { at: '/bearing', kind: 'height-or-no', more: true },
+      { at: '/bearing', kind: 'height-or-no' },
       yes('/manufacturerPlates', { more: true }),
       choice('/material', { blank: 'steel', more: true }),
       quantity('/ultimate', { more: true }),

@@ -16,7 +16,7 @@ const start = JSON.parse(/** @type {HTMLElement} */ (document.getElementById('st
 
 /** What was typed before the script came. */
 function typedBefore() {
-  /** @type {[string, string][]} */
+  /** @type {[string, string | undefined][]} */
   const typed = [];
   for (const entry of root.querySelectorAll('input[name], select[name]')) {
     const field = /** @type {HTMLInputElement | HTMLSelectElement} */ (entry);
@@ -26,6 +26,8 @@ function typedBefore() {
         typed.push([pointer, field.value]);
     } else if (field.type === 'radio') {
       if (field.checked && !field.defaultChecked) typed.push([pointer, field.value]);
+    } else if (field.type === 'checkbox') {
+      if (field.checked !== field.defaultChecked) typed.push([pointer, field.checked ? field.value : undefined]);
     } else if (field.value !== field.defaultValue) typed.push([pointer, field.value]);
   }
   return typed;

@@ -1,6 +1,6 @@
 /** The club's own towers and antennas, put into the plan by name, with the source of every figure. */
 import { signal } from '@preact/signals';
-import { draftOf, isBlank, textAt, valueAt } from './draft.mjs';
+import { draftOf, isBlank, NONE, rowsOf, textAt, valueAt } from './draft.mjs';
 import { html } from './html.mjs';
 import * as store from './store.mjs';
 
@@ -64,15 +64,15 @@ export function putInto(draft, fragment) {
   const given = draftOf(fragment);
   /** @type {[string, unknown][]} */
   const changes = [];
-  const rowsAt = (/** @type {string} */ at) =>
-    /** @type {unknown[]} */ (valueAt(draft, at) ?? []).filter((row) => !isBlank(row));
+  const rowsAt = (/** @type {string} */ at) => rowsOf(draft, at).filter((row) => !isBlank(row));
   for (const list of ['loads', 'cables']) {
     const rows = rowsAt(`/${list}`);
-    const added = /** @type {Record<string, unknown>[]} */ (given[list] ?? []);
+    const added = rowsOf(given, `/${list}`);
+    if (given[list] === NONE && rows.length === 0) changes.push([`/${list}`, NONE]);
     if (added.length === 0) continue;
     for (const row of added) {
       const name = textAt(row, '/name');
-      rows.push(name === '' ? row : { ...row, name: ownName(name, rows) });
+      rows.push(name === '' ? row : { .../** @type {object} */ (row), name: ownName(name, rows) });
     }
     changes.push([`/${list}`, rows]);
   }
@@ -97,7 +97,7 @@ async function putIn(id) {
       return;
     }
     store.bring(putInto(store.draft.value, entry.fragment), `${entry.title} put in`);
-    const last = /** @type {unknown[]} */ (valueAt(store.draft.value, '/loads') ?? []).length - 1;
+    const last = rowsOf(store.draft.value, '/loads').length - 1;
     const place = `/loads/${last}`;
     const lacksHeight =
       entry.kind === 'load' && ['/above', '/height'].every((at) => isBlank(valueAt(store.draft.value, place + at)));

@@ -1,7 +1,18 @@
 /** What the form knows: the draft and its past, what the service last answered, what does not fit. */
 import { batch, computed, signal } from '@preact/signals';
 import { PLAN_FORMAT } from '../../words/index.mjs';
-import { documentOf, draftInUnits, draftOf, isBlank, textAt, unshownIn, valueAt, withValue } from './draft.mjs';
+import {
+  documentOf,
+  draftInUnits,
+  draftOf,
+  isBlank,
+  NONE,
+  rowsOf,
+  textAt,
+  unshownIn,
+  valueAt,
+  withValue,
+} from './draft.mjs';
 import { groundField } from './methods.mjs';
 import { listAt, PARTS, partOf, questionAt } from './questions.mjs';
 
@@ -236,7 +247,7 @@ export function setUnknown(pointer, isUnknown) {
 
 /** @param {string} at @param {Record<string, unknown> | unknown} [row] */
 export function addRow(at, row) {
-  const rows = /** @type {unknown[]} */ (valueAt(draft.value, at) ?? []);
+  const rows = rowsOf(draft.value, at);
   const list = listAt(at);
   const fresh = row ?? freshRow(at);
   const place = `${at}/${rows.length}`;
@@ -245,6 +256,21 @@ export function addRow(at, row) {
     openRows.value = new Set([...[...openRows.value].filter((each) => !each.startsWith(`${at}/`)), place]);
   }
   return place;
+}
+
+/** Whether it is said that a list has no rows, which an empty one does not say. @param {string} at */
+export const isNone = (at) => textAt(draft.value, at) === NONE;
+
+/** Says of a list that there are none, or takes that back with the rows that were there. @param {string} at @param {boolean} none */
+export function sayNone(at, none) {
+  const rows = rowsOf(draft.value, at);
+  if (none) setAside.set(at, rows.every(isBlank) ? undefined : rows);
+  const next = withValue(draft.value, at, none ? NONE : (setAside.get(at) ?? [freshRow(at)]));
+  const says = listAt(at)?.none ?? '';
+  take(
+    /** @type {Record<string, unknown>} */ (next),
+    none ? says.toLowerCase() : (listAt(at)?.title ?? '').toLowerCase(),
+  );
 }
 
 /** @param {string} at */
@@ -260,7 +286,7 @@ function freshRow(at) {
 export function removeRow(pointer) {
   const at = pointer.slice(0, pointer.lastIndexOf('/'));
   const index = Number(pointer.slice(at.length + 1));
-  const rows = /** @type {unknown[]} */ (valueAt(draft.value, at) ?? []);
+  const rows = rowsOf(draft.value, at);
   const says = `${rowName(pointer)} left out`;
   const left = rows.filter((_, each) => each !== index);
   const shifted = (/** @type {string} */ place) => {
@@ -420,7 +446,7 @@ export const firstNumbers = computed(() => {
     ['/tower/width', 'its width', some('/tower/width', '/tower/sections/0/width', '/tower/sections/0/length')],
     ['/loads/0/area', 'an antenna’s area', given('/loads/0/name') || given('/loads/0/area')],
     ['/loads/0/above', 'where it sits', some('/loads/0/above', '/loads/0/height')],
-    ['/cables/0/count', 'how many lines', given('/cables/0/count', '/cables/0/diameter')],
+    ['/cables/0/count', 'how many lines', isNone('/cables') || given('/cables/0/count', '/cables/0/diameter')],
     [
       '/ratings/0/area',
       'what the tower is rated for',
@@ -434,7 +460,8 @@ export const counts = computed(() => {
   let given = 0;
   /** @param {unknown} node @param {string} at */
   const walk = (node, at) => {
-    if (typeof node === 'string') given += node.trim() !== '' && questionAt(at) && !/\/(of|along)$/.test(at) ? 1 : 0;
+    if (typeof node === 'string')
+      given += node.trim() !== '' && (questionAt(at) || listAt(at)) && !/\/(of|along)$/.test(at) ? 1 : 0;
     else if (typeof node === 'object' && node !== null)
       for (const [key, value] of Object.entries(node)) walk(value, `${at}/${key}`);
   };
@@ -478,7 +505,9 @@ export function goTo(pointer) {
     openMore.value = more;
   });
   requestAnimationFrame(() => {
-    const found = document.getElementById(idOf(field));
+    let found = document.getElementById(idOf(field));
+    for (let at = field; found === null && at !== ''; at = at.slice(0, at.lastIndexOf('/')))
+      found = document.getElementById(idOf(at));
     const entry = found?.matches('input, select, textarea, button, summary')
       ? found
       : found?.querySelector('input, select, textarea, button, summary');
