@@ -64,7 +64,6 @@ const WITHOUT_TEST: Readonly<Record<string, readonly string[]>> = {
     'forces go with the square of the speed',
     'formula',
     'from expressions 4.3 to 4.8',
-    'leg force W/3 = M/(0.87·b), W/4 = M/(2·0.71·b), wall stress W/A = M/S',
     'level of the statement',
     'proof envelope',
     'proof envelope: the same tower on both sides',

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { groupOrSingly } from '../../src/areas/bundle.ts';
 import { assessed, type Document } from './any-plan.ts';
 
 /** A pole of a tower with three lines, hung with just what its maker rated, in just the wind he rated. */
@@ -56,4 +57,10 @@ describe('lines allowed for in the rating', () => {
     expect(codes({ arrangement: 'single' })).not.toContain('rating-lines-assumed');
     expect(codes({ count: 2 })).not.toContain('rating-lines-assumed');
   });
+});
+
+it('of a round group the smaller counts: 1.2 of its width, or each line by itself', () => {
+  // Three lines of one diameter lie 2.1547 diameters wide, 3/2.1547 lines a width: 2/3 of each is less, 1.2 of each is more.
+  expect(groupOrSingly.of(1.2, 3 / 2.1547, 2 / 3) * 2.1547).toBeCloseTo(2, 9);
+  expect(groupOrSingly.of(1.2, 3 / 2.1547, 1.2) * 2.1547).toBeCloseTo(1.2 * 2.1547, 9);
 });

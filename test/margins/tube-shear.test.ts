@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { shearBesideMoment } from '../../src/margins/formulas.ts';
 import { workingOf } from '../../src/margins/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 
@@ -41,6 +42,10 @@ const plan = (tower: Document, section: Document = {}, load: Document = {}): Doc
 
 const steel = (wall: number) => ({ wall, material: 'steel' });
 const tower = (told: Document) => assessed(told).checks[0];
+
+it('shear that a tube takes which takes a moment: 8649 lbf·ft in a tube of half a foot', () => {
+  expect(shearBesideMoment.of(8649, 0.5)).toBeCloseTo(20_757.6, 9);
+});
 
 describe('a round tube', () => {
   it('that takes a moment takes a shear, told its wall', () => {
