@@ -172,7 +172,7 @@ function changeInWords(change: RemedyChange, system: UnitSystem): string {
     }
     case 'mast-inside': {
       const longer = change.longer > ALIKE ? `, a mast ${inWords(change.longer, 'length', system)} longer` : '';
-      return `put the mast’s lower end ${inWords(change.by, 'length', system)} farther down inside${longer}`;
+      return `put the mast ${inWords(change.by, 'length', system)} farther down inside${longer}`;
     }
     case 'footing-larger': {
       const by = inWords(change.by, 'length', system);

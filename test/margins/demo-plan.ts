@@ -29,7 +29,7 @@ export function demoPlanBefore(id: string): Document {
     ...plan,
     tower: {
       ...without(tower, 'pattern'),
-      ...(sections ? { sections: sections.map((section) => without(section, 'pattern')) } : {}),
+      ...(sections ? { sections: sections.map((section) => without(section, 'pattern', 'uniform')) } : {}),
     },
     ...(mast ? { mast: without(mast, 'bearing') } : {}),
     loads: (loads as Document[]).map((load) => (load['offset'] === 0 ? without(load, 'offset') : load)),

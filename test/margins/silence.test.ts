@@ -73,7 +73,8 @@ const FIELDS: Readonly<Record<string, (plan: Document) => Left | undefined>> = {
     delete (untold['mast'] as Document)['bearing'];
     const lower = Math.min(isMetric(plan) ? 0.4572 : 1.5, Number(mast['inside']) / 2);
     const at = (bearing: number) => ({ ...copyOf(plan), mast: { ...mast, bearing } });
-    return { untold, told: [at(topOf(plan)), at(topOf(plan) - lower / 2), at(topOf(plan) - lower)] };
+    // Between them a level where the couple takes next to nothing may be asked for more than it is shown.
+    return { untold, told: [at(topOf(plan)), at(topOf(plan) - lower)] };
   },
   'the sides of a pole': (plan) => shapes(plan, 'sides', [0, 8]),
   'the bracing': (plan) => shapes(plan, 'pattern', ['rungs', 'zigzag', 'cross']),

@@ -138,10 +138,12 @@ describe('the same plan in other words', () => {
     );
   });
 
-  it('has pieces of three metres in metres', () => {
+  it('has pieces of ten feet in metres too', () => {
     const { sections } = read(changed({ units: 'si', tower: { top: 14.6304 }, site: { wind: 46.9 } })).input.station
       .tower;
-    expect(sections.map((section) => section.high - section.low)).toEqual([2.6304, 3, 3, 3, 3].map(near));
+    expect(sections.map((section) => section.high - section.low)).toEqual(
+      [2.4384, 3.048, 3.048, 3.048, 3.048].map(near),
+    );
   });
 
   it('reads a comma as decimal sign where told', () => {

@@ -119,8 +119,15 @@ const straight = (w: Writer) =>
     .chain(({ faces, round, width, count, make, cage }) =>
       fc.tuple(members(w, width, round), members(w, width, round)).map(([steel, ofCage]): DrawnTower => {
         const shape = { shape: 'lattice', faces, members: round ? 'round' : 'flat' };
-        const section = { length: w.long(10), count, ...shape, width: w.across(width), ...steel };
-        const top = { name: 'cage', length: w.long(5), ...shape, width: w.across(width * 1.2), ...ofCage };
+        const section = { length: w.long(10), count, uniform: true, ...shape, width: w.across(width), ...steel };
+        const top = {
+          name: 'cage',
+          length: w.long(5),
+          uniform: true,
+          ...shape,
+          width: w.across(width * 1.2),
+          ...ofCage,
+        };
         return {
           kind: 'lattice',
           sections: [make ? { ...section, make: 'of one make' } : section, ...(cage ? [top] : [])],
@@ -156,9 +163,9 @@ const tapered = (w: Writer) =>
         kind: 'lattice',
         byMembers: true,
         sections: [
-          { length: w.long(12), ...shape, width: [low, middle] },
-          { length: w.long(12), ...shape, width: [middle, high] },
-          ...(straightTop ? [{ length: w.long(10), count: 2, ...shape, width: high }] : []),
+          { length: w.long(12), uniform: false, ...shape, width: [low, middle] },
+          { length: w.long(12), uniform: false, ...shape, width: [middle, high] },
+          ...(straightTop ? [{ length: w.long(10), count: 2, uniform: true, ...shape, width: high }] : []),
         ],
       };
     });
@@ -177,6 +184,7 @@ const poles = (w: Writer, method: Method) =>
         const at = (step: number) => w.across(width * (1 + ((taper - 1) * step) / count));
         return {
           length: w.long(11),
+          uniform: !tapers,
           shape: 'pole',
           sides,
           width: tapers ? [at(index), at(index + 1)] : w.across(width * taper ** index),
