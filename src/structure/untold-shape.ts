@@ -8,14 +8,14 @@ export interface ShapeReading {
 }
 
 /**
- * Both ends of what a shape may be where nobody tells: the most and the least a wind finds in a pole of one width, and in the
- * bracing of one panel. What is between them catches neither less nor more.
+ * What a shape may be where nobody tells: the most and the least a wind finds in a pole of one width, and every bracing of one
+ * panel.
  *
  * @source common-practice
  */
-const BOTH_ENDS = {
+const PLAUSIBLE = {
   sides: [0, 8],
-  pattern: ['rungs', 'cross'],
+  pattern: ['rungs', 'zigzag', 'cross'],
 } as const satisfies { readonly [K in UntoldOfShape]: readonly ShapeReading[K][] };
 
 /**
@@ -26,8 +26,8 @@ const BOTH_ENDS = {
  */
 export function shapeReadings(sections: readonly Section[]): readonly [ShapeReading, ...ShapeReading[]] {
   const open = new Set(sections.flatMap(({ untold = [] }) => untold));
-  const [first, second] = open.has('sides') ? BOTH_ENDS.sides : ([0] as const);
-  const patterns = open.has('pattern') ? BOTH_ENDS.pattern : (['zigzag'] as const);
+  const [first, second] = open.has('sides') ? PLAUSIBLE.sides : ([0] as const);
+  const patterns = open.has('pattern') ? PLAUSIBLE.pattern : (['zigzag'] as const);
   const withSides = (sides: PoleShape['sides']) => patterns.map((pattern) => ({ sides, pattern }));
   const [one, ...others] = [...withSides(first), ...(second === undefined ? [] : withSides(second))];
   if (!one) throw new RangeError('a shape has no reading');

@@ -95,7 +95,7 @@ export const UNTOLD_WORDS: Readonly<Record<UntoldName, UntoldWords>> = {
     ask: () => 'How is the tower braced?',
     answer: bracing,
     answered: (answer) => `braced by ${bracing(answer)}`,
-    assumed: () => 'Bracing pattern not given. Level rungs or crossed diagonals assumed, the worse at each level.',
+    assumed: () => 'Bracing pattern not given. Rungs, single or crossed diagonals assumed, the worst at each level.',
     action: 'Look at one panel of the tower.',
     dependsOn: () => 'the bracing',
   },

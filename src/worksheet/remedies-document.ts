@@ -171,8 +171,8 @@ function changeInWords(change: RemedyChange, system: UnitSystem): string {
         : `use a mast of ${pipe.nominal} in pipe, schedule ${pipe.schedule} (${tube}), same yield`;
     }
     case 'mast-inside': {
-      const longer = change.longer > ALIKE ? `, a mast ${inWords(change.longer, 'length', system)} longer` : '';
-      return `put the mast ${inWords(change.by, 'length', system)} farther down inside${longer}`;
+      const longer = change.longer > ALIKE ? `, ${inWords(change.longer, 'length', system)} longer` : '';
+      return `put the mast ${inWords(change.by, 'length', system)} farther inside${longer}`;
     }
     case 'footing-larger': {
       const by = inWords(change.by, 'length', system);

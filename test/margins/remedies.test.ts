@@ -74,7 +74,7 @@ const PLANS: Readonly<Record<string, Document>> = {
   'weakness that only moves': {
     ...headland,
     mast: { ...of(headland, 'mast'), inside: 1.3 },
-    cables: [{ count: 1, diameter: 40 }],
+    cables: [{ count: 1, diameter: 38 }],
     loads: all(headland, 'loads').map((load, index) => (index === 0 ? { ...load, above: 1.25 } : load)),
   },
   'an arm that twists the braces': JSON.parse(
@@ -96,7 +96,7 @@ const PLANS: Readonly<Record<string, Document>> = {
     ...bluff,
     mast: { ...of(bluff, 'mast'), outside: 2.25, wall: 0.1, yield: 46 },
     ratings: all(bluff, 'ratings').map((rating) => (rating['of'] === 'tower' ? { ...rating, area: 60 } : rating)),
-    loads: [{ ...all(bluff, 'loads')[0], height: 53 }],
+    loads: [{ ...all(bluff, 'loads')[0], height: 51 }],
   },
   'nearly within': { ...headland, mast: { ...of(headland, 'mast'), inside: 1.2 } },
 };
