@@ -242,7 +242,7 @@ function trial(own: Assessment, check: AssessedCheck, { change, parts }: Changed
   if (!other) return undefined;
   const after = checkOf(other, check.id);
   const weakest = checkOf(other, other.weakest);
-  const [before, then] = [gustOf(checkOf(own, own.weakest)), gustOf(weakest)];
+  const [before, then] = [lowestGust(own), lowestGust(other)];
   const stationGain = before === undefined || then === undefined ? 1 : then / before;
   const checkGain = after ? ratioOf(check) / ratioOf(after) : Number.POSITIVE_INFINITY;
   const outcome: RemedyOutcome = {
@@ -257,7 +257,9 @@ function trial(own: Assessment, check: AssessedCheck, { change, parts }: Changed
   const turns = turnsOf(check, after);
   const rises = (gustOf(after) ?? 0) - (gustOf(check) ?? Number.POSITIVE_INFINITY);
   const eased = ratioOf(after) <= ratioOf(check) * (1 + ALIKE);
-  const gains = after ? turns > 0 || (rises >= WORTH_RISING && eased) : check.id === gone;
+  const gains = after
+    ? after.because === 'balanced' || (eased && (turns > 0 || rises >= WORTH_RISING))
+    : check.id === gone;
   const helps =
     gains &&
     (before === undefined || then !== undefined) &&
@@ -265,6 +267,12 @@ function trial(own: Assessment, check: AssessedCheck, { change, parts }: Changed
     own.checks.every((each) => each.id === gone || noWorse(each, checkOf(other, each.id))) &&
     other.checks.every((each) => checkOf(own, each.id) !== undefined);
   return { outcome, gains, helps, turns, stationGain: alike(stationGain), checkGain: alike(checkGain) };
+}
+
+/** The lowest gust that any check holds to [m/s]: what is over without wind holds to none. */
+function lowestGust({ checks }: Assessment): number | undefined {
+  const gusts = checks.flatMap((check) => gustOf(check) ?? []);
+  return gusts.length === 0 ? undefined : Math.min(...gusts);
 }
 
 function turnsOf(check: AssessedCheck, after: AssessedCheck | undefined): Trial['turns'] {
