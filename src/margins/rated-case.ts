@@ -200,22 +200,6 @@ function ratedWind(
   });
 }
 
-/** Where the speed does not matter, one that every basis has [m/s]. */
-const ANY_SPEED = 50;
-
-/**
- * Heights at which the pressure of a rating's wind has a bend, by every ground it may mean.
- *
- * of a rating that names its standard: no other proves the wind on the tower itself
- *
- * @returns the heights [m]
- */
-export function bendsOfRated(rating: Rating, windStructure: WindStructure, units: 'us' | 'si'): readonly number[] {
-  const { wind } = rating;
-  if (wind?.method === undefined) return [];
-  return ratedReadings(wind).map((each) => ratedWind(ANY_SPEED, wind, each, windStructure, units, undefined).bendsAt);
-}
-
 function forcePerArea(wind: Wind, height: number, least: boolean, trace?: Trace): number {
   return evaluate(trace, pressureForce, [
     wind.toAllowableFactor,

@@ -48,7 +48,7 @@ import type {
 } from './model.ts';
 import { ratedTops, ratingsInQuestion } from './plausible-rated-heights.ts';
 import { ratedCapacitiesOf } from './rated-capacity.ts';
-import { bendsOfRated, possibleMethods, type RatedCase, ratedCases, ratedSpeed } from './rated-case.ts';
+import { possibleMethods, type RatedCase, ratedCases, ratedSpeed } from './rated-case.ts';
 import { type Rating, shareAllowed } from './rating.ts';
 import { comparedFrom, misfitsOf } from './stated-for.ts';
 import { momentShares } from './stated-moment.ts';
@@ -134,11 +134,7 @@ export function towerModel(input: CheckInput): TowerModel {
   const appurtenancesByWind = new Map<WindStructure, SlicesInWind>();
   const still = scenariosOf(input, bareTowerKnown);
   const { windStructure } = still[0];
-  const cutAt = [
-    ...levels.map(({ z }) => z),
-    windOf(windStructure).bendsAt,
-    ...input.ratings.flatMap((each) => (each.of === 'tower' ? bendsOfRated(each, windStructure, station.units) : [])),
-  ];
+  const cutAt = [...levels.map(({ z }) => z), windOf(windStructure).bendsAt];
   const appurtenanceCut = cutIntoSlices(appurtenances, cutAt);
   const bareTowerCuts = new Map<string, Cut>();
   const bareTowerCut = (seen: SeenTower) =>
@@ -170,7 +166,7 @@ export function towerModel(input: CheckInput): TowerModel {
     number,
     asRated: ratedTops(rating, input).flatMap((top) => towersAsRated(top, compared)),
   }));
-  const context = { input, levels, cutAt, hold, bareTowerCut, bareTowerKnown, windOf };
+  const context = { input, levels, hold, bareTowerKnown, windOf };
   const claimsIn = (scenarios: SomeOf<Scenario>) =>
     speaking.flatMap(({ rating, number, asRated }) => claimsOf(rating, number, asRated, { ...context, scenarios }));
   const withLeast = claimsIn(tried);
@@ -349,9 +345,7 @@ interface ClaimContext {
   readonly input: CheckInput;
   readonly scenarios: TowerModel['scenarios'];
   readonly levels: readonly Level[];
-  readonly cutAt: readonly number[];
   readonly hold: MastHold;
-  readonly bareTowerCut: (seen: SeenTower) => Cut;
   readonly bareTowerKnown: boolean;
   readonly windOf: (windStructure: WindStructure) => Wind;
 }
@@ -376,18 +370,16 @@ function claimsOf(
 }
 
 function claimCasesOf(rating: Rating, asRated: TowerAsRated | undefined, context: ClaimContext): readonly ClaimCase[] {
-  const { input, scenarios, bareTowerCut, bareTowerKnown } = context;
+  const { input, scenarios, bareTowerKnown } = context;
   const { station } = input;
   const { withCables } = rating;
   const tower = asRated?.tower ?? station.tower;
-  const cutAt = asRated
-    ? [...asRated.levels.map(({ z }) => z), ...bendsOfRated(rating, scenarios[0].windStructure, station.units)]
-    : context.cutAt;
+  const heights = (asRated?.levels ?? context.levels).map(({ z }) => z);
   const cuts = new Map<string, Cut>();
-  // The rated wind blew on the tower itself, where it is known, and on the lines the maker allowed for.
-  const ratedCut = (seen: SeenTower) =>
-    remember(cuts, keyOf(seen), () => {
-      if (!asRated && !withCables) return bareTowerCut(seen);
+  // The rated wind blew on the tower itself, where it is known, and on the lines the maker allowed for. Each reading is cut where
+  // its own pressure bends, so that it proves the same beside others and alone.
+  const ratedCut = (seen: SeenTower, cutAt: readonly number[]) =>
+    remember(cuts, `${keyOf(seen)} ${cutAt.at(-1)}`, () => {
       const own = bareTowerKnown ? itemsOf(tower, seen) : [];
       return cutIntoSlices(withCables ? [...own, ratedLines(withCables, tower)] : own, cutAt);
     });
@@ -406,8 +398,9 @@ function claimCasesOf(rating: Rating, asRated: TowerAsRated | undefined, context
   };
   return ratedIn(scenarios[0]).map((_, caseNumber) => {
     const rated = scenarios.map((scenario) => nth(ratedIn(scenario), caseNumber));
+    const cutAt = [...heights, nth(rated, 0).wind?.bendsAt ?? 0];
     const own = scenarios.map((scenario, index) =>
-      bareTowerCapacity(nth(rated, index), scenario, ratedCut(scenario), asRated, context),
+      bareTowerCapacity(nth(rated, index), scenario, ratedCut(scenario, cutAt), asRated, context),
     );
     return { ...(asRated ? { asRated } : {}), cutAt, rated, own, found: [] };
   });

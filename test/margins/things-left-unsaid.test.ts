@@ -70,7 +70,7 @@ const CASES = demoPlans().flatMap(({ id, plan }) => [
 ]);
 
 /** What is told decides where the wind is cut into pieces. */
-const CUT = 1e-4;
+const CUT = 1e-9;
 
 describe.each(CASES)('%s', (_, plan) => {
   const whole = assessed(plan);
