@@ -63,6 +63,30 @@ function ratedArea(question: OpenQuestion, input: CheckInput): string {
   return row ? `the rated ${inWords(row.area, 'area', input.station.units)}` : 'the rated area';
 }
 
+/** A ground has its letter, which is what a checker looks for. */
+export function answerWords(question: OpenQuestion, answer: string, system: UnitSystem): string {
+  const words = QUESTION_WORDS[question.question].answer(answer, system);
+  return question.question === 'rating-exposure' || question.question === 'rating-terrain'
+    ? `${answer}, ${words}`
+    : words;
+}
+
+/** Questions whose assumed reading is in words already. */
+const TAKEN_AS_SAID: ReadonlySet<OpenQuestion['question']> = new Set([
+  'rating-method',
+  'tower-members',
+  'pole-sides',
+  'bracing-pattern',
+  'rated-height',
+]);
+
+/** The reading that stands, in words where it is one of the answers. */
+export function takenInWords(question: OpenQuestion, system: UnitSystem): string {
+  if (TAKEN_AS_SAID.has(question.question)) return question.assumed;
+  const [answer = '', and = ''] = question.assumed.split(/ (?=with )/);
+  return [answerWords(question, answer, system), and].filter((words) => words !== '').join(' ');
+}
+
 /** What an answer may bring: "The answer can move the ratio between 0.84 and 0.63." */
 export function promiseOf({ ratio, ...question }: OpenQuestion): string {
   const best = question.ratioIf.reduce((least, option) => (option.ratio < least.ratio ? option : least));

@@ -15,6 +15,7 @@ import {
   type LowerAt,
   loweredOf,
   type MastAnswer,
+  type OpenQuestion,
   type Remedies,
   type Sensitivity,
   type Spread,
@@ -25,12 +26,14 @@ import {
   workingOf,
 } from '../margins/index.ts';
 import {
+  answerWords,
   CAUTION_WORDS,
   NOT_COVERED,
   type PlanHash,
   promiseOf,
   questionOf,
   type SaidCaution,
+  takenInWords,
   UNTOLD_WORDS,
 } from '../words/index.ts';
 import { chanceDocuments } from './chance-document.ts';
@@ -154,12 +157,20 @@ function assumedDocuments({ assumptions, cautions, input }: Assessment): Answer[
 }
 
 function questionDocuments({ input, questions }: Assessment): Answer['toFindOut'] {
+  const { units } = input.station;
+  // What is a number inside is said in words, in the units of the plan.
+  const isUntold = ({ question }: OpenQuestion) => question in UNTOLD_WORDS;
   return questions.open.map((question) => ({
     at: question.at,
     of: question.question,
     ask: questionOf(question, input),
-    assumed: question.assumed,
-    ratioIf: Object.fromEntries(question.ratioIf.map(({ answer, ratio }) => [answer, ratio])),
+    assumed: isUntold(question) ? takenInWords(question, units) : question.assumed,
+    ratioIf: Object.fromEntries(
+      question.ratioIf.map(({ answer, ratio }) => [
+        isUntold(question) ? answerWords(question, answer, units) : answer,
+        ratio,
+      ]),
+    ),
     says: promiseOf(question),
   }));
 }

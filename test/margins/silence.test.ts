@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Assessment, assess, type Check, type CheckInput, type Verdict } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
+import { answerDocument } from '../../src/worksheet/index.ts';
 import { toldPlan } from '../second-opinion/told-plans.ts';
 import { assessed, checkInputOf, type Document } from './any-plan.ts';
 import { demoPlan } from './demo-plan.ts';
@@ -221,3 +222,16 @@ function withoutTops(plan: Document): Document {
 function supposing(input: CheckInput, supposedTop: number): CheckInput {
   return { ...input, untold: [], ratings: input.ratings.map((rating) => ({ ...rating, supposedTop })) };
 }
+
+it('announces lengths in words, in the units of the plan', () => {
+  const plan = demoPlan('river-bluff');
+  const ratings = rows(plan, 'ratings').map(({ top: _, ...rating }) => rating);
+  const document = answerDocument(assessed({ ...plan, ratings }), plan, [], 'none');
+  const question = document.toFindOut.find(({ of }) => of === 'rated-height');
+  // Two thirds and four thirds of 48 ft.
+  expect(Object.keys(question?.ratioIf ?? {}).sort()).toEqual([
+    'for a top at 32 ft',
+    'for a top at 48 ft',
+    'for a top at 64 ft',
+  ]);
+});

@@ -1,6 +1,14 @@
 import type { UnitSystem } from '../../foundation/index.ts';
 import type { OpenQuestion } from '../../margins/index.ts';
-import { figures, listed, QUESTION_WORDS, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
+import {
+  answerWords,
+  figures,
+  listed,
+  ratioFigures,
+  sentence,
+  takenInWords,
+  VERDICT_WORDS,
+} from '../../words/index.ts';
 import { type AnswerSheetGiven, cautionBlock, planWords } from './given.ts';
 import { list, paragraph, plain, printed, strong, table } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
@@ -78,30 +86,6 @@ function ratiosInWords(question: OpenQuestion, system: UnitSystem): string {
   return question.ratioIf
     .map(({ answer, ratio }) => `${ratioFigures(ratio)} if ${answerWords(question, answer, system)}`)
     .join('; ');
-}
-
-/** A ground has its letter, which is what a checker looks for. */
-function answerWords(question: OpenQuestion, answer: string, system: UnitSystem): string {
-  const words = QUESTION_WORDS[question.question].answer(answer, system);
-  return question.question === 'rating-exposure' || question.question === 'rating-terrain'
-    ? `${answer}, ${words}`
-    : words;
-}
-
-/** Questions whose assumed reading is in words already. */
-const TAKEN_AS_SAID: ReadonlySet<OpenQuestion['question']> = new Set([
-  'rating-method',
-  'tower-members',
-  'pole-sides',
-  'bracing-pattern',
-  'rated-height',
-]);
-
-/** The reading that stands, in words where it is one of the answers. */
-function takenInWords(question: OpenQuestion, system: UnitSystem): string {
-  if (TAKEN_AS_SAID.has(question.question)) return question.assumed;
-  const [answer = '', and = ''] = question.assumed.split(/ (?=with )/);
-  return [answerWords(question, answer, system), and].filter((words) => words !== '').join(' ');
 }
 
 /** What is on every answer. */
