@@ -30,7 +30,9 @@ interface Label {
  * The tower from its side, to scale, the worst wind from the left: sections, mast, loads, lines, footing; wind barbs by
  * height, forces, the place where the ratio is largest; beneath, the same tower lowered, where it can be.
  */
-export function elevation(assessment: Assessment): string {
+export function elevation(asked: Assessment): string {
+  // What the plan does not give is drawn as it is taken at worst: its wind is among the forces.
+  const assessment = { ...asked, input: asked.model.input };
   const { input, windLoads, heights } = assessment;
   const { station } = input;
   const { units } = station;

@@ -162,7 +162,7 @@ function changeInWords(change: RemedyChange, system: UnitSystem): string {
       return `use ${withArticle(change.load.name)} of ${ratioFigures(change.times)} of its ${what}`;
     }
     case 'mast-shorter':
-      return `cut the mast by ${inWords(change.by, 'length', system)} to its highest load`;
+      return `cut ${inWords(change.by, 'length', system)} off the mast`;
     case 'mast-larger': {
       const { pipe, outside, wall } = change.tube;
       const tube = `${inWords(outside, 'diameter', system, 4)} by ${inWords(wall, 'diameter', system)}`;

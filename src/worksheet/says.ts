@@ -222,6 +222,7 @@ function comparedSays(assessment: Assessment, check: Check, result: CheckResult)
   if (check.because === 'readings-disagree' || check.because === 'held') {
     const needs = missingSentences(check.needs, input);
     if (needs !== '') said.push(needs);
+    else if (check.because === 'readings-disagree') said.push(REASON_WORDS[check.because]);
   }
   if (check.kind === 'ice' && check.because === 'held') {
     said.push(

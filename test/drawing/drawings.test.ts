@@ -350,3 +350,14 @@ describe('plans at the edge', () => {
     for (const name of DRAWING_NAMES) sound(DRAWINGS[name](assessment));
   });
 });
+
+describe('an elevation of a plan that says nothing of lines', () => {
+  it('draws those that are taken, so that what is drawn adds up', () => {
+    const { cables: _, ...plan } = demoPlan('river-bluff');
+    const assessment = assessed(plan);
+    const lines = assessment.windLoads.rows.filter(({ kind }) => kind === 'lines');
+    expect(lines.map(({ name }) => name)).toEqual(['lines, assumed']);
+    expect(DRAWINGS.elevation(assessment)).toContain('lines, assumed');
+    expect(DRAWINGS.elevation(assessed({ ...plan, cables: [] }))).not.toContain('lines, assumed');
+  });
+});
