@@ -60,9 +60,12 @@ function planOf(station: StationRow): Record<string, unknown> {
   };
 }
 
+let addresses = 0;
+
 async function posted(app: App, url: string, payload: object) {
   // Inside the process and from another address each time: what is compared is not a matter of limits.
-  const remoteAddress = `10.0.${Math.floor(Math.random() * 256)}.${Math.floor(Math.random() * 256)}`;
+  addresses += 1;
+  const remoteAddress = `10.0.${Math.floor(addresses / 256)}.${addresses % 256}`;
   const { statusCode, body } = await app.inject({ method: 'POST', url, payload, remoteAddress });
   return { statusCode, body: JSON.parse(body) };
 }
