@@ -90,6 +90,7 @@ const STATION_FIELDS: readonly Field[] = [
   { name: 'cableDiameter', says: 'Across one line', units: ACROSS, width: 14 },
   { name: 'ratedArea', says: 'Rated area', units: AREA },
   { name: 'ratedAreaKind', says: 'Type of that area', width: 14 },
+  { name: 'ratedTop', says: 'Rated for a top at', units: LENGTH, width: 12 },
   { name: 'ratedSpeed', says: 'Rated wind', units: SPEED },
   { name: 'ratedBasis', says: 'Type of that speed', width: 14 },
   { name: 'ratedMethod', says: 'Rated by', width: 12 },
@@ -126,7 +127,7 @@ function serviceSheet(service: string): SheetData {
     [text('Service'), given(service), text('Its address, no slash at the end.')],
     [text('Units'), given('us'), text('us or si. Every number of the other sheets must follow.')],
     [text('Decimal sign'), formula('MID(0.5&"",2,1)'), text('Of this program; it finds it by itself.')],
-    [text('told as'), formula('IF(B5=",","comma","point")')],
+    [text('sent as'), formula('IF(B5=",","comma","point")')],
     [],
     ...words.map((says) => [text(says)]),
   ];

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { CAUTION_CODES, QUESTIONS, SEVERITIES, UNTOLD } from '../margins/index.ts';
+import { ASSUMED, CAUTION_CODES, QUESTIONS, SEVERITIES } from '../margins/index.ts';
 import { pointer, words } from './quantities.ts';
 import type { Described } from './settled.ts';
 
@@ -18,7 +18,7 @@ export const questionSchema = z
 
 export const assumedSchema = z
   .object({
-    of: z.enum(UNTOLD).meta({ description: 'What is not given, as a code.' }),
+    of: z.enum(ASSUMED).meta({ description: 'What is not given, as a code.' }),
     at: pointer('the field that would tell it.'),
     name: z.exactOptional(words('Of what it is about.')),
     says: z.string(),

@@ -1,4 +1,7 @@
 import type { Bound, Wind } from '../methods/index.ts';
+import type { Assumption } from './assumed/assumption.ts';
+import { assumptionsOf, filledIn } from './assumed/assumptions.ts';
+import { betweenEnds } from './assumed/both-ends.ts';
 import { type Caution, cautionsOf } from './cautions.ts';
 import { type Chances, chancesOf } from './chance.ts';
 import type { CheckInput } from './check-input.ts';
@@ -16,9 +19,6 @@ import { reactionsOf } from './reactions.ts';
 import { type RoomLeft, roomsLeft } from './room-left.ts';
 import { demandOf, once, towerModel } from './tower-model.ts';
 import { towerRatios } from './tower-ratio.ts';
-import { assumptionsOf, filledIn } from './untold/assumptions.ts';
-import { betweenEnds } from './untold/both-ends.ts';
-import type { Assumption } from './untold/untold.ts';
 import { type Verdict, worstVerdict } from './verdict.ts';
 import { type WindLoads, windLoadsOf } from './wind-loads.ts';
 

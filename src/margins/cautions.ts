@@ -3,6 +3,7 @@ import { nth } from '../foundation/index.ts';
 import { METHOD_BY_ID, type Wind } from '../methods/index.ts';
 import { firstModeAtMost, type Load, type Mast, type Tower } from '../structure/index.ts';
 import { type Climate, type RecordDoubt, recordDoubts } from '../wind/index.ts';
+import type { Assumption } from './assumed/assumption.ts';
 import { SHORT_RECORD } from './chance.ts';
 import type { Check, CheckKindName } from './checks/check.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
@@ -14,7 +15,6 @@ import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
 import { leansOn, misfitsOf, ratedSupports } from './stated-for.ts';
 import type { ComparisonRatio } from './tower-ratio.ts';
-import type { Assumption } from './untold/untold.ts';
 
 export const CAUTION_CODES = [
   'engineer-and-local-code',
@@ -201,7 +201,7 @@ export function cautionsOf(
 /** What is not told and read at every level at its worse end. */
 function readInModel({ input, scenarios }: TowerModel): readonly Pick<Assumption, 'of' | 'at' | 'name'>[] {
   const shapesMatter = new Set(scenarios.map(({ shapes }) => shapes)).size > 1;
-  return input.untold.filter(
+  return input.assumed.filter(
     ({ of }) => of === 'rated-height' || (shapesMatter && (of === 'pole-sides' || of === 'bracing-pattern')),
   );
 }

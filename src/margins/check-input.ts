@@ -1,8 +1,8 @@
 import { METHOD_BY_ID, type SiteMethodId } from '../methods/index.ts';
 import type { Station } from '../structure/index.ts';
 import type { Site, SpeedBasis } from '../wind/index.ts';
+import type { Assumed } from './assumed/assumed.ts';
 import type { Rating } from './rating.ts';
-import type { Untold } from './untold/untold-names.ts';
 
 /** Everything a check needs, in SI. */
 export interface CheckInput {
@@ -15,7 +15,7 @@ export interface CheckInput {
   /** What the plan did not say and the reader should hear of, found while reading it. */
   readonly notGiven: readonly NotGiven[];
   /** What the plan did not say and is taken at both plausible ends. */
-  readonly untold: readonly Untold[];
+  readonly assumed: readonly Assumed[];
 }
 
 export interface Wanted {

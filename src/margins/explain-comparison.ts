@@ -17,6 +17,7 @@ import {
 } from '../structure/index.ts';
 import type { Check } from './checks/check.ts';
 import type { CheckContext } from './checks/check-kind.ts';
+import { bothHaveLeast, ownReading } from './claims.ts';
 import type { Comparison, Proof } from './comparisons.ts';
 import {
   explainMomentAsRated,
@@ -49,7 +50,7 @@ import type { Claim, ClaimCase, MomentClaim, Scenario, TowerModel } from './mode
 import { handedOn, proofOf, provenBy, provingTower } from './rated-capacity.ts';
 import { ratedAreaFactor, ratedSpeed } from './rated-case.ts';
 import { shareAllowed } from './rating.ts';
-import { bothHaveLeast, demandOf, ownReading, weightMoment } from './tower-model.ts';
+import { demandOf, weightMoment } from './tower-model.ts';
 import { type ComparisonRatio, checkRatio } from './tower-ratio.ts';
 import { coefficientRise, type LevelOfWindRatio, levelsOfWindRatio, windOnDragArea } from './unknown-own-drag.ts';
 

@@ -1,6 +1,9 @@
 export { type Addition, type Additions, additionsOf, assessAsked, type CheckChange } from './additions.ts';
 export { areasOf } from './areas.ts';
 export { type Assessment, assess, type WindRow, windAt } from './assess.ts';
+export { ASSUMED, type Assumed, type AssumedName } from './assumed/assumed.ts';
+export type { Assumption } from './assumed/assumption.ts';
+export { LONGEST_ARM, LOWEST_BEARING, POLE_DAMPING, USUAL_LINES } from './assumed/plausible.ts';
 export { type BaseInWind, baseByWind } from './base-by-wind.ts';
 export { CAUTION_CODES, type Caution, type CautionCode, SEVERITIES } from './cautions.ts';
 export type { Chance, Chances } from './chance.ts';
@@ -61,9 +64,6 @@ export { type DemandAndCapacity, SIDEWAYS, type TowerLevel, towerLevels } from '
 export { deadDemandOf, siteSpeed, siteWind } from './tower-model.ts';
 export { type ComparisonRatio, checkRatio } from './tower-ratio.ts';
 export { turningCircles } from './turning-circle.ts';
-export { LONGEST_ARM, LOWEST_BEARING, POLE_DAMPING, USUAL_LINES } from './untold/plausible.ts';
-export type { Assumption } from './untold/untold.ts';
-export { UNTOLD, type Untold, type UntoldName } from './untold/untold-names.ts';
 export { betterVerdict, VERDICTS, type Verdict, worstVerdict } from './verdict.ts';
 export type { WindLoadRow, WindLoads } from './wind-loads.ts';
 export { workingOf } from './working.ts';

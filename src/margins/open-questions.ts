@@ -4,18 +4,18 @@ import { nth } from '../foundation/index.ts';
 import { flatPlateFactor, METHOD_BY_ID, type Method, RATED_AREA_KINDS, UNKNOWN_AREA } from '../methods/index.ts';
 import type { ShapeReading, SlicesInWind } from '../structure/index.ts';
 import { isTerrain } from '../wind/index.ts';
+import { ASSUMED } from './assumed/assumed.ts';
+import type { AskedOf, Assumption } from './assumed/assumption.ts';
+import { ASSUMPTION_KIND } from './assumed/assumption-kinds.ts';
 import type { CheckContext } from './checks/check-kind.ts';
 import { mastCheck } from './checks/mast-check.ts';
 import { iceCaseOf } from './ice-case.ts';
 import type { Answers, Demand, RatingAnswer, TowerModel } from './model.ts';
-import { isTopUntold } from './plausible-rated-heights.ts';
+import { isTopAssumed } from './plausible-rated-heights.ts';
 import { provingTower } from './rated-capacity.ts';
 import { possibleMethods, ratedReadings } from './rated-case.ts';
 import { demandOf, towerModel } from './tower-model.ts';
 import { checkRatio, ratioAtWorst } from './tower-ratio.ts';
-import type { AskedOf, Assumption } from './untold/untold.ts';
-import { UNTOLD_KIND } from './untold/untold-kinds.ts';
-import { UNTOLD } from './untold/untold-names.ts';
 
 /** What may be open. */
 export const QUESTIONS = [
@@ -26,7 +26,7 @@ export const QUESTIONS = [
   'rating-area-kind',
   'load-area-kind',
   'tower-members',
-  ...UNTOLD,
+  ...ASSUMED,
 ] as const;
 
 /** An open question with the reading that is assumed and what each answer alone would give. */
@@ -72,8 +72,8 @@ export function openQuestions(
   const { speed } = model.site;
   const ratio = (answers: Answers, demand = unfavourable) => ratioAtWorst(model, check, demand, answers);
   const now = ratio({});
-  const untold = untoldQuestions(model, assumptions, now, check);
-  if (!Number.isFinite(now)) return { open: ranked(untold), moreLoads: 0 };
+  const ofAssumptions = assumptionQuestions(model, assumptions, now, check);
+  if (!Number.isFinite(now)) return { open: ranked(ofAssumptions), moreLoads: 0 };
   const finite = (options: readonly { answer: string; ratio: number }[]) =>
     options.filter((option) => Number.isFinite(option.ratio));
   const ask = (
@@ -89,7 +89,7 @@ export function openQuestions(
     seen.add(number);
     const { claim, wind } = rating;
     const answered = (answer: RatingAnswer) => ratio({ ratings: new Map([[number, answer]]) });
-    if (isTopUntold(rating, model.input.untold)) {
+    if (isTopAssumed(rating, model.input.assumed)) {
       const cases = model.claims.flatMap((each) => (each.number === number ? each.cases : []));
       const tops = [...new Set(cases.map((each) => provingTower(model, each).top))];
       ask(
@@ -159,9 +159,10 @@ export function openQuestions(
     });
     ask({ at: `${at}/areaKind`, question: 'load-area-kind', of: name, assumed }, options);
   }
-  const whereUntold = (of: 'pole-sides' | 'bracing-pattern') => model.input.untold.find((each) => each.of === of)?.at;
+  const whereNotGiven = (of: 'pole-sides' | 'bracing-pattern') =>
+    model.input.assumed.find((each) => each.of === of)?.at;
   const asks = <K extends keyof ShapeReading>(question: 'pole-sides' | 'bracing-pattern', key: K) => {
-    const at = whereUntold(question);
+    const at = whereNotGiven(question);
     if (at === undefined) return;
     const values = [...new Set(model.scenarios.map(({ shapes }) => shapes[key]))];
     ask(
@@ -171,7 +172,7 @@ export function openQuestions(
   };
   asks('pole-sides', 'sides');
   asks('bracing-pattern', 'pattern');
-  return { open: ranked([...open, ...untold]), moreLoads: Math.max(0, loads.length - LOADS_ASKED) };
+  return { open: ranked([...open, ...ofAssumptions]), moreLoads: Math.max(0, loads.length - LOADS_ASKED) };
 }
 
 /** Those that can lower a ratio, what lowers it most first. */
@@ -181,14 +182,14 @@ function ranked(questions: readonly OpenQuestion[]): readonly OpenQuestion[] {
 }
 
 /** What is not told and filled in, with the ratio of the check that each is asked for by each plausible answer. */
-function untoldQuestions(
+function assumptionQuestions(
   model: TowerModel,
   assumptions: readonly Assumption[],
   now: number,
   check: 'tower' | 'tower-top',
 ): OpenQuestion[] {
   return assumptions.flatMap(({ of, at, name, readings }) => {
-    const { asked } = UNTOLD_KIND[of];
+    const { asked } = ASSUMPTION_KIND[of];
     const ratioIn = (other: TowerModel) =>
       asked === 'tower' ? ratioAtWorst(other, check, demandAt(other)) : ASKED_RATIO[asked](other);
     const ratio = asked === 'tower' ? now : ratioIn(model);

@@ -73,16 +73,16 @@ export function plausibleRatedHeights(tower: Tower): RatedHeights {
  * @source common-practice
  */
 export function ratedTops(rating: Rating, input: CheckInput): readonly Rating[] {
-  const { station, untold } = input;
-  if (!isTopUntold(rating, untold)) return [rating];
+  const { station, assumed } = input;
+  if (!isTopAssumed(rating, assumed)) return [rating];
   const { shortest, tallest } = plausibleRatedHeights(station.tower);
   const supposed = [shortest, tallest].map((supposedTop) => ({ ...rating, supposedTop }));
   return [rating, ...supposed.filter((each) => misfitsOf(each, station.tower).length === 0)];
 }
 
 /** Whether nobody tells for which height a rating is. */
-export function isTopUntold(rating: Rating, untold: CheckInput['untold']): boolean {
-  return untold.some((each) => each.of === 'rated-height' && each.at === `${rating.at}/top`);
+export function isTopAssumed(rating: Rating, assumed: CheckInput['assumed']): boolean {
+  return assumed.some((each) => each.of === 'rated-height' && each.at === `${rating.at}/top`);
 }
 
 /**
@@ -91,12 +91,12 @@ export function isTopUntold(rating: Rating, untold: CheckInput['untold']): boole
  * @returns where they stand in the plan
  */
 export function ratingsInQuestion(input: CheckInput): readonly string[] {
-  const { ratings, station, untold } = input;
+  const { ratings, station, assumed } = input;
   const { shortest, tallest } = plausibleRatedHeights(station.tower);
   return ratings
     .filter(
       (rating) =>
-        isTopUntold(rating, untold) &&
+        isTopAssumed(rating, assumed) &&
         [shortest, tallest].some((supposedTop) => misfitsOf({ ...rating, supposedTop }, station.tower).length > 0),
     )
     .map(({ at }) => at);

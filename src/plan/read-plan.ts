@@ -6,6 +6,7 @@ import { asItWas, formatOf, inNewestFormat, PLAN_FORMAT, placeAsSent } from '../
 import { documentFaults } from './faults/document-faults.ts';
 import type { EntryWarning, Fault } from './faults/fault.ts';
 import type { DecimalSign } from './quantities/number-text.ts';
+import { assumedIn } from './reading/assumed.ts';
 import { notGivenIn } from './reading/not-given.ts';
 import { PlanReader } from './reading/plan-reader.ts';
 import { present } from './reading/present.ts';
@@ -14,7 +15,6 @@ import { readMast, readRotator, readRotatorHeight } from './reading/read-mast.ts
 import { readRatings } from './reading/read-ratings.ts';
 import { readSite } from './reading/read-site.ts';
 import { readTower } from './reading/read-tower.ts';
-import { untoldIn } from './reading/untold.ts';
 import { type PlanDocument, planDocumentSchema } from './schema/plan-document.ts';
 
 export interface PlanOptions {
@@ -113,7 +113,7 @@ function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput 
     ratings: ratings.map((rating) => placed(rating, document.method)),
     wanted: readWanted(reader, document.wanted),
     notGiven: notGivenIn(document, site, station),
-    untold: untoldIn(document, station, ratings),
+    assumed: assumedIn(document, station, ratings),
   };
 }
 

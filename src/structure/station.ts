@@ -18,7 +18,7 @@ export type Support = 'free' | 'guyed' | 'bracketed' | 'roof';
 export type SectionShape = LatticeShape | PoleShape;
 
 /** What nobody may tell of a section that has a shape all the same. */
-export type UntoldOfShape = 'sides' | 'pattern';
+export type NotGivenOfShape = 'sides' | 'pattern';
 
 /** Wall of a pole, or of each leg of a lattice [m], and what it is made of. */
 export interface Tubing {
@@ -41,7 +41,7 @@ export interface Section {
   /** Absent: its own wind is unknown. */
   readonly shape?: SectionShape;
   /** What of its shape nobody told; it stands in the shape as most are. */
-  readonly untold?: readonly UntoldOfShape[];
+  readonly notGiven?: readonly NotGivenOfShape[];
   /** Absent: its stiffness is unknown. */
   readonly tubing?: Tubing;
   /** [kg] */

@@ -14,11 +14,11 @@ const STOUT_UP_TO = 70;
  * @source aisc-360
  */
 export function isStoutTube(
-  section: Pick<Section, 'low' | 'high' | 'shape' | 'tubing' | 'untold' | 'weight'>,
+  section: Pick<Section, 'low' | 'high' | 'shape' | 'tubing' | 'notGiven' | 'weight'>,
   tower: Pick<Tower, 'sections' | 'weight'>,
 ): boolean {
   const { shape, tubing } = section;
-  if (shape?.kind !== 'pole' || shape.sides !== 0 || section.untold?.includes('sides')) return false;
+  if (shape?.kind !== 'pole' || shape.sides !== 0 || section.notGiven?.includes('sides')) return false;
   const wall = tubing?.wall ?? wallByWeight(section, tower);
   return wall !== undefined && Math.max(...shape.width) <= STOUT_UP_TO * wall * (1 + 1e-9);
 }

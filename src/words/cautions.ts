@@ -1,13 +1,13 @@
 import { DISH_COEFFICIENT, OPEN_MESH_COEFFICIENT } from '../areas/index.ts';
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
-import type { Caution, CautionCode, UntoldName } from '../margins/index.ts';
+import type { AssumedName, Caution, CautionCode } from '../margins/index.ts';
 import type { HillExclusion, SpeedBasis } from '../wind/index.ts';
+import { ASSUMPTION_WORDS } from './assumption-words.ts';
 import { CHECK_WORDS, checkName, demandOn, placeOfFall, verbOf } from './checks.ts';
 import { SPEED_WORDS } from './choices.ts';
 import { listed, sentence, standardHeight } from './figures.ts';
 import { figures } from './plain-figures.mjs';
 import { HILL_REASONS } from './reasons.ts';
-import { UNTOLD_WORDS } from './untold.ts';
 
 /** A caution, or several of one code that are said in one sentence. */
 export interface SaidCaution extends Caution {
@@ -131,8 +131,8 @@ export const CAUTION_WORDS = {
   },
   assumed: {
     says: (caution, system) =>
-      UNTOLD_WORDS[caution.word as UntoldName].assumed(namesListed(caution.names ?? [caution.of ?? 'it']), system),
-    action: (caution) => UNTOLD_WORDS[caution.word as UntoldName].action,
+      ASSUMPTION_WORDS[caution.word as AssumedName].assumed(namesListed(caution.names ?? [caution.of ?? 'it']), system),
+    action: (caution) => ASSUMPTION_WORDS[caution.word as AssumedName].action,
   },
   'area-kind-unknown': {
     says: (caution) =>

@@ -1,3 +1,4 @@
+export { ASSUMPTION_WORDS } from './assumption-words.ts';
 export * from './cautions.ts';
 export * from './checks.ts';
 export * from './choices.ts';
@@ -8,4 +9,3 @@ export * from './markup.ts';
 export { type PlanHash, planText } from './plan-text.ts';
 export * from './questions.ts';
 export * from './reasons.ts';
-export { UNTOLD_WORDS } from './untold.ts';

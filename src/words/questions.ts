@@ -3,11 +3,11 @@ import { DISPLAY_UNITS, displayValue, type UnitSystem } from '../foundation/inde
 import { type CheckInput, type OpenQuestion, ratedSupports } from '../margins/index.ts';
 import { METHOD_BY_ID, type MethodId } from '../methods/index.ts';
 import type { Ground } from '../wind/index.ts';
+import { ASSUMPTION_WORDS } from './assumption-words.ts';
 import { AREA_WORDS, GROUND_WORDS } from './choices.ts';
 import { inWords, listed } from './figures.ts';
 import { figures, ratioFigures } from './plain-figures.mjs';
 import type { QuestionWords } from './question-words.ts';
-import { UNTOLD_WORDS } from './untold.ts';
 
 const areaAnswer = (answer: string) => AREA_WORDS[answer as AreaKind];
 const groundAnswer = (answer: string) => GROUND_WORDS[answer as Ground];
@@ -49,7 +49,7 @@ export const QUESTION_WORDS: Readonly<Record<OpenQuestion['question'], QuestionW
     answer: (answer) => `solidity ${answer}`,
     answered: (answer) => `tower with solidity ${answer}`,
   },
-  ...UNTOLD_WORDS,
+  ...ASSUMPTION_WORDS,
 };
 
 /** An open question, as one asks it. */

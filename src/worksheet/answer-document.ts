@@ -9,6 +9,7 @@ import {
 import type { UnitSystem } from '../foundation/index.ts';
 import {
   type Assessment,
+  type AssumedName,
   type ByLevel,
   type FootForces,
   hillHelpOf,
@@ -22,10 +23,10 @@ import {
   type TubeForMast,
   towerLevels,
   turningCircles,
-  type UntoldName,
   workingOf,
 } from '../margins/index.ts';
 import {
+  ASSUMPTION_WORDS,
   answerWords,
   CAUTION_WORDS,
   NOT_COVERED,
@@ -34,7 +35,6 @@ import {
   questionOf,
   type SaidCaution,
   takenInWords,
-  UNTOLD_WORDS,
 } from '../words/index.ts';
 import { chanceDocuments } from './chance-document.ts';
 import { checkDocument } from './check-document.ts';
@@ -138,17 +138,17 @@ function assumedDocuments({ assumptions, cautions, input }: Assessment): Answer[
   const read = new Map(assumptions.map((each) => [each.at, each]));
   return cautions.flatMap(({ code, at, word, of: name = '' }) => {
     if (code !== 'assumed' || at === undefined) return [];
-    const of = word as UntoldName;
+    const of = word as AssumedName;
     const { readings = [] } = read.get(at) ?? {};
     const [worst, best] = [readings[0], readings.at(-1)].map(
-      (reading) => reading && UNTOLD_WORDS[of].answer(String(reading.value), system),
+      (reading) => reading && ASSUMPTION_WORDS[of].answer(String(reading.value), system),
     );
     return [
       told<Answer['assumed'][number]>({
         of,
         at,
         name: name === '' ? undefined : name,
-        says: UNTOLD_WORDS[of].assumed(name, system),
+        says: ASSUMPTION_WORDS[of].assumed(name, system),
         atWorst: worst,
         atBest: best,
       }),
@@ -159,15 +159,15 @@ function assumedDocuments({ assumptions, cautions, input }: Assessment): Answer[
 function questionDocuments({ input, questions }: Assessment): Answer['toFindOut'] {
   const { units } = input.station;
   // What is a number inside is said in words, in the units of the plan.
-  const isUntold = ({ question }: OpenQuestion) => question in UNTOLD_WORDS;
+  const isAssumed = ({ question }: OpenQuestion) => question in ASSUMPTION_WORDS;
   return questions.open.map((question) => ({
     at: question.at,
     of: question.question,
     ask: questionOf(question, input),
-    assumed: isUntold(question) ? takenInWords(question, units) : question.assumed,
+    assumed: isAssumed(question) ? takenInWords(question, units) : question.assumed,
     ratioIf: Object.fromEntries(
       question.ratioIf.map(({ answer, ratio }) => [
-        isUntold(question) ? answerWords(question, answer, units) : answer,
+        isAssumed(question) ? answerWords(question, answer, units) : answer,
         ratio,
       ]),
     ),

@@ -156,7 +156,7 @@ function changeInWords(change: RemedyChange, system: UnitSystem): string {
     case 'load-off':
       return `remove the ${change.load.name}`;
     case 'load-to-axis':
-      return `mount the ${change.load.name} on the axis (${inWords(change.load.offset, 'length', system)} off it)`;
+      return `mount the ${change.load.name} on the axis`;
     case 'load-smaller': {
       const what = change.load.shape.kind === 'stated-force' ? 'force' : 'area';
       return `use ${withArticle(change.load.name)} of ${ratioFigures(change.times)} of its ${what}`;

@@ -14,6 +14,7 @@ import {
 } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import {
+  ASSUMPTION_WORDS,
   CHECK_WORDS,
   COMPARED_WORDS,
   capacityOf,
@@ -30,7 +31,6 @@ import {
   ratioFigures,
   SPEED_WORDS,
   sentence,
-  UNTOLD_WORDS,
   VERDICT_WORDS,
   verbOf,
 } from '../words/index.ts';
@@ -129,7 +129,7 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
   const subject = `the ${checkName(check)} ${verbOf(check, 'is', 'are')} at ${ratioFigures(result.ratio)} of ${capacityOf(check)}`;
   const governs = `${whereInWords(assessment, result)} governs.`;
   if (check.because === 'not-given') {
-    const range = `at worst, ${ratioFigures(result.ratioRange[0])} at best, depending on ${untoldListed(check, assessment)}`;
+    const range = `at worst, ${ratioFigures(result.ratioRange[0])} at best, depending on ${assumedListed(check, assessment)}`;
     return [open, { text: `: ${subject} ${range}. ${sentence(governs)}` }];
   }
   if (check.because === 'readings-disagree') {
@@ -151,9 +151,9 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
 }
 
 /** "the lines and how far the panel is off the axis". */
-function untoldListed({ needs }: Check, { assumptions }: Assessment): string {
+function assumedListed({ needs }: Check, { assumptions }: Assessment): string {
   const waits = assumptions.filter(({ at }) => needs.includes(at));
-  return listed(waits.map(({ of, name = 'it' }) => UNTOLD_WORDS[of].dependsOn(name)));
+  return listed(waits.map(({ of, name = 'it' }) => ASSUMPTION_WORDS[of].dependsOn(name)));
 }
 
 /** More than the rated capacity, or a place that no rating covers. */
@@ -218,7 +218,7 @@ function comparedSays(assessment: Assessment, check: Check, result: CheckResult)
     said.push('An area is not a force. Ask the manufacturer for its rated lateral force, torque and weight.');
   }
   if (check.because === 'beyond-rating') said.push(beyondRatingSays(result));
-  if (check.because === 'not-given') said.push(`It depends on ${untoldListed(check, assessment)}.`);
+  if (check.because === 'not-given') said.push(`It depends on ${assumedListed(check, assessment)}.`);
   if (check.because === 'readings-disagree' || check.because === 'held') {
     const needs = missingSentences(check.needs, input);
     if (needs !== '') said.push(needs);

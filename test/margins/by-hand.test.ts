@@ -142,10 +142,10 @@ describe('tapering legs that meet below the height of the rated force', () => {
   });
 });
 
-describe('a tower of untold shape under a rating for a faster wind', () => {
+describe('a tower whose shape is not given under a rating for a faster wind', () => {
   it('may be of tubes whose coefficient falls between the two winds', () => {
     // By TIA/EIA-222-F (60/72)², and of a pole in slower flow 1.278/1.008.
-    expect(ratioOf(worked('shape-untold'), 'tower')).toBeCloseTo(0.88, 2);
-    expect(worked('shape-untold').checks[0]?.result?.of).toBe('wind-ratio');
+    expect(ratioOf(worked('shape-not-given'), 'tower')).toBeCloseTo(0.88, 2);
+    expect(worked('shape-not-given').checks[0]?.result?.of).toBe('wind-ratio');
   });
 });

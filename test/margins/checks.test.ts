@@ -893,7 +893,7 @@ describe('elements whose segments, walls and alloy are told', () => {
       expect(poundFeet(checkOf(heavy, id).result?.demand)).toBeCloseTo(Math.hypot(66.83, (8.191 * 7850) / 2700), 1);
     });
 
-    it('has a caution for each thing untold, and none where all is told', () => {
+    it('has a caution for each thing not given, and none where all is', () => {
       expect(cautions(metal({}))).toMatchObject([
         { code: 'metal-assumed', at: '/loads/0/tubes/1/material', of: 'four-element beam' },
         { code: 'rupture-not-given', at: '/loads/0/tubes/1/ultimate', of: 'four-element beam' },

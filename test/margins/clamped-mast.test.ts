@@ -117,8 +117,8 @@ describe('a mast clamped on its rotator, no bearing above it', () => {
       poundFeet(assessed(station([], { loads: [load, { ...wire, tension, weight: 1 }] })).mast?.clampMoment);
     // 50 lbf 8 ft over the clamp.
     expect(moment(60) - moment(10)).toBeCloseTo(400, 6);
-    const untold = assessed(station([momentRating(9000)], { loads: [load, { ...wire, weight: 1 }] }));
-    expect(checkOf(untold, 'rotator:2')).toMatchObject({ verdict: 'open', needs: ['/loads/1/tension'] });
+    const notGiven = assessed(station([momentRating(9000)], { loads: [load, { ...wire, weight: 1 }] }));
+    expect(checkOf(notGiven, 'rotator:2')).toMatchObject({ verdict: 'open', needs: ['/loads/1/tension'] });
   });
 
   it('says of a rating of a bearing that there is none', () => {

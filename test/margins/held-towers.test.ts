@@ -169,9 +169,9 @@ describe('a tower whose supports are not given', () => {
   it('still has a sheet, drawings and working, as one held at its very top has', () => {
     const top = [{ height: 80, by: 'guys' }];
     for (const tower of [guyed, { ...guyed, supportedAt: top }]) {
-      const untold = plan(tower, [{ ...unheld, ...('supportedAt' in tower ? { supportedAt: [80] } : {}) }]);
-      expect(checkOf(untold, 'tower')?.result).toBeUndefined();
-      expect(sheetOf(untold, 'full').sheet.parts.length).toBeGreaterThan(5);
+      const notGiven = plan(tower, [{ ...unheld, ...('supportedAt' in tower ? { supportedAt: [80] } : {}) }]);
+      expect(checkOf(notGiven, 'tower')?.result).toBeUndefined();
+      expect(sheetOf(notGiven, 'full').sheet.parts.length).toBeGreaterThan(5);
     }
     expect(headlineSays(assessed(plan({ ...guyed, supportedAt: top }, [unheld])))).toContain(
       'Its highest support is at its very top',

@@ -68,11 +68,11 @@ describe('what a rating leaves unsaid', () => {
       ...(level ? { level } : {}),
       wind: wind({ basis: 'gust3-nominal', riskCategory: 'II' }),
     });
-    const [strength, allowable, untold] = ['strength', 'allowable', undefined].map((level) =>
+    const [strength, allowable, notGiven] = ['strength', 'allowable', undefined].map((level) =>
       tower(plan([force(level)])),
     );
-    expect(untold?.result?.ratio).toBeCloseTo(strength?.result?.ratio ?? Number.NaN, 12);
-    expect(untold?.result?.ratioRange[0]).toBeCloseTo(allowable?.result?.ratio ?? Number.NaN, 12);
+    expect(notGiven?.result?.ratio).toBeCloseTo(strength?.result?.ratio ?? Number.NaN, 12);
+    expect(notGiven?.result?.ratioRange[0]).toBeCloseTo(allowable?.result?.ratio ?? Number.NaN, 12);
     const moment = (level?: string): Document => ({
       of: 'tower',
       kind: 'moment',

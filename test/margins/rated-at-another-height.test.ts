@@ -77,7 +77,7 @@ const plan = (rating: Document, tower: Document = {}, more: Document = {}): Docu
 function supposing(document: Document, feet: number): CheckInput {
   const input = checkInputOf(document);
   const ratings = input.ratings.map((rating): Rating => ({ ...rating, supposedTop: feet * FOOT }));
-  return { ...input, ratings, untold: [] };
+  return { ...input, ratings, assumed: [] };
 }
 const supposed = (document: Document, feet: number): Assessment => assess(supposing(document, feet));
 
@@ -263,7 +263,7 @@ describe('a rating supposed to be for the very height of the tower', () => {
       plan(area(10), crankUp),
     ]) {
       const feet = (document['tower'] as { top: number }).top;
-      expect(said(supposing(document, feet))).toBe(said({ ...checkInputOf(document), untold: [] }));
+      expect(said(supposing(document, feet))).toBe(said({ ...checkInputOf(document), assumed: [] }));
     }
   });
 });
@@ -388,12 +388,12 @@ describe('a crank-up rated at another height', () => {
       members: 'round',
     };
     const loads = [{ name: 'a', height: 40, on: 'tower', area: 4, areaKind: 'effective', weight: 0 }];
-    const untold = (rated: number) => {
+    const notGiven = (rated: number) => {
       const document = JSON.parse(JSON.stringify(plan(area(12, { top: rated }), tower, { loads }))) as Document;
       return assess(checkInputOf(document));
     };
-    expect(untold(60).checks[0]?.result?.ratio).toBeLessThan(1);
-    expect(untold(30).model.claims).toHaveLength(0);
+    expect(notGiven(60).checks[0]?.result?.ratio).toBeLessThan(1);
+    expect(notGiven(30).model.claims).toHaveLength(0);
   });
 
   it('speaks of it let down in the answer of the raised one, as in a plan of it let down', () => {

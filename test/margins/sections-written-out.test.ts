@@ -35,7 +35,7 @@ const tower = fc.record({
 type Drawn = typeof tower extends fc.Arbitrary<infer T> ? T : never;
 
 /** A plan, with the sections of its tower written down in one way. */
-function plan(of: Drawn, written: 'untold' | 'one' | 'pieces'): Document {
+function plan(of: Drawn, written: 'notGiven' | 'one' | 'pieces'): Document {
   const us = of.units === 'us';
   const [long, thick, area] = us ? [1, 1, 1] : [FOOT, 25.4, FOOT * FOOT];
   const fast = us ? 1 : 0.44704;
@@ -74,7 +74,7 @@ function plan(of: Drawn, written: 'untold' | 'one' | 'pieces'): Document {
       frequency: 3,
       damping: 0.01,
       weight: us ? 400 : 180,
-      ...(written === 'untold' ? shape(0, of.top) : {}),
+      ...(written === 'notGiven' ? shape(0, of.top) : {}),
       ...(written === 'one' ? { sections: [{ length: of.top * long, ...shape(0, of.top) }] } : {}),
       ...(written === 'pieces' ? { sections: pieces } : {}),
     },
@@ -125,16 +125,16 @@ describe('a tower whose sections are written down in three ways', () => {
     let towers = 0;
     fc.assert(
       fc.property(tower, (drawn) => {
-        const untold = ratiosOf(plan(drawn, 'untold'));
-        expect(untold.map(({ id }) => id)).toContain('tower');
+        const notGiven = ratiosOf(plan(drawn, 'notGiven'));
+        expect(notGiven.map(({ id }) => id)).toContain('tower');
         for (const written of ['one', 'pieces'] as const) {
           const found = ratiosOf(plan(drawn, written));
           expect(found.map(({ id, verdict }) => [written, id, verdict])).toEqual(
-            untold.map(({ id, verdict }) => [written, id, verdict]),
+            notGiven.map(({ id, verdict }) => [written, id, verdict]),
           );
           found.forEach(({ id, ratio }, index) => {
-            const of = untold[index]?.ratio ?? Number.NaN;
-            expect(Math.abs(ratio / of - 1), `${written}, ${id}: ${ratio}, untold ${of}`).toBeLessThan(1e-6);
+            const of = notGiven[index]?.ratio ?? Number.NaN;
+            expect(Math.abs(ratio / of - 1), `${written}, ${id}: ${ratio}, not given ${of}`).toBeLessThan(1e-6);
           });
         }
         towers += 1;

@@ -23,7 +23,7 @@ const topOf = (plan: Document) => Number(towerOf(plan)['top']);
 
 interface Left {
   /** The plan without it. */
-  readonly untold: Document;
+  readonly notGiven: Document;
   /** The plan with every plausible value of it. */
   readonly told: readonly Document[];
 }
@@ -31,17 +31,17 @@ interface Left {
 /** One field left out, and what it plausibly is; undefined where the plan has none of it. */
 const FIELDS: Readonly<Record<string, (plan: Document) => Left | undefined>> = {
   'no lines, or three of 0.4 in to the highest load': (plan) => {
-    const { cables: _, ...untold } = copyOf(plan);
+    const { cables: _, ...notGiven } = copyOf(plan);
     const [long, thick, heavy] = isMetric(plan) ? [1, 25.4, 1] : [FEET, 1, 0.45359237 / FEET];
     const ends = rows(plan, 'loads').map((load) => highOf(load, topOf(plan)));
     if (ends.length === 0) return undefined;
     const highest = Math.min(Math.max(...ends), tipOf(plan));
     const lines = { count: 3, diameter: 0.4 * thick, weight: 0.15 / heavy, from: 0, to: highest - 1e-9 / long };
     return {
-      untold,
+      notGiven,
       told: [
-        { ...untold, cables: [] },
-        { ...untold, cables: [lines] },
+        { ...notGiven, cables: [] },
+        { ...notGiven, cables: [lines] },
       ],
     };
   },
@@ -55,8 +55,8 @@ const FIELDS: Readonly<Record<string, (plan: Document) => Left | undefined>> = {
         (load['area'] !== undefined || load['front'] !== undefined),
     );
     if (number < 0) return undefined;
-    const untold = copyOf(plan);
-    delete rows(untold, 'loads')[number]?.['offset'];
+    const notGiven = copyOf(plan);
+    delete rows(notGiven, 'loads')[number]?.['offset'];
     const face = widthAt(plan, Number(rows(plan, 'loads')[number]?.['height'])) / 2;
     const arm = isMetric(plan) ? 0.4 : 0.4 / FEET;
     const at = (offset: number) => {
@@ -64,18 +64,18 @@ const FIELDS: Readonly<Record<string, (plan: Document) => Left | undefined>> = {
       (rows(told, 'loads')[number] as Document)['offset'] = offset;
       return told;
     };
-    return { untold, told: [at(face), at(face + arm / 2), at(face + arm)] };
+    return { notGiven, told: [at(face), at(face + arm / 2), at(face + arm)] };
   },
   'the bearing of the mast: at the top, or a foot and a half below it': (plan) => {
     const mast = plan['mast'] as Document | undefined;
     if (mast?.['bearing'] === undefined || mast['bearing'] === false || Number(mast['inside'] ?? 0) <= 0)
       return undefined;
-    const untold = copyOf(plan);
-    delete (untold['mast'] as Document)['bearing'];
+    const notGiven = copyOf(plan);
+    delete (notGiven['mast'] as Document)['bearing'];
     const lower = Math.min(isMetric(plan) ? 0.4572 : 1.5, Number(mast['inside']) / 2);
     const at = (bearing: number) => ({ ...copyOf(plan), mast: { ...mast, bearing } });
     // Between them a level where the couple takes next to nothing may be asked for more than it is shown.
-    return { untold, told: [at(topOf(plan)), at(topOf(plan) - lower)] };
+    return { notGiven, told: [at(topOf(plan)), at(topOf(plan) - lower)] };
   },
   'the sides of a pole': (plan) => shapes(plan, 'sides', [0, 8]),
   'the bracing': (plan) => shapes(plan, 'pattern', ['rungs', 'zigzag', 'cross']),
@@ -84,7 +84,7 @@ const FIELDS: Readonly<Record<string, (plan: Document) => Left | undefined>> = {
     if (site['ice'] === undefined || !String(plan['method']).startsWith('asce7')) return undefined;
     const { riskCategory: _, ...silent } = site;
     const at = (riskCategory: string) => ({ ...plan, site: { ...site, riskCategory } });
-    return { untold: { ...plan, site: silent }, told: [at('II'), at('III')] };
+    return { notGiven: { ...plan, site: silent }, told: [at('II'), at('III')] };
   },
 };
 
@@ -100,7 +100,7 @@ function shapes(plan: Document, field: string, values: readonly unknown[]): Left
       ),
     },
   });
-  return { untold: written(undefined), told: values.map(written) };
+  return { notGiven: written(undefined), told: values.map(written) };
 }
 
 const highOf = (load: Document, top: number): number => {
@@ -142,8 +142,8 @@ const GUST = 3e-3;
 const ICE_ON_BRACING = 0.01;
 
 /** What is better for the silence, in words. */
-function helped(untold: Assessment, told: readonly Assessment[]): string[] {
-  return untold.checks.flatMap((check) => {
+function helped(notGiven: Assessment, told: readonly Assessment[]): string[] {
+  return notGiven.checks.flatMap((check) => {
     const same = told.flatMap((answer) => checksOf(answer).get(check.id) ?? []);
     const worst = Math.max(...same.map(({ verdict }) => RANK[verdict]));
     const shown = check.verdict === 'within' || check.verdict === 'low-margin';
@@ -175,7 +175,7 @@ describe('silence', { timeout: 120_000 }, () => {
         const left = leave(plan as Document);
         if (left === undefined || !left.told.every(canBeRead)) return;
         looked += 1;
-        expect(helped(assessed(left.untold), left.told.map(assessed))).toEqual([]);
+        expect(helped(assessed(left.notGiven), left.told.map(assessed))).toEqual([]);
       }),
       { numRuns: Number(process.env['RUNS'] ?? 30), endOnFailure: true },
     );
@@ -186,8 +186,8 @@ describe('silence', { timeout: 120_000 }, () => {
     let looked = 0;
     fc.assert(
       fc.property(toldPlan, (plan) => {
-        const untold = withoutTops(plan as Document);
-        const input = checkInputOf(untold);
+        const notGiven = withoutTops(plan as Document);
+        const input = checkInputOf(notGiven);
         const asked = assess(input);
         const { top, foot } = input.station.tower;
         // In tapers a load where the legs meet leaves the braces nothing: between two heights they may be asked least.
@@ -220,7 +220,7 @@ function withoutTops(plan: Document): Document {
 }
 
 function supposing(input: CheckInput, supposedTop: number): CheckInput {
-  return { ...input, untold: [], ratings: input.ratings.map((rating) => ({ ...rating, supposedTop })) };
+  return { ...input, assumed: [], ratings: input.ratings.map((rating) => ({ ...rating, supposedTop })) };
 }
 
 it('announces lengths in words, in the units of the plan', () => {

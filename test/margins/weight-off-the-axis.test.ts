@@ -72,10 +72,10 @@ describe('weight off the axis', () => {
     expect(demand(offset) - demand(centred)).toBeGreaterThan(0);
   });
 
-  it('is asked for: what would lean by an untold weight is not shown', () => {
+  it('is asked for: what would lean by a weight not given is not shown', () => {
     const [load] = plan(0.5)['loads'] as Document[];
-    const { weight: _, ...untold } = load as Document;
-    const answer = assessed(plan(0.5, { loads: [untold] }));
+    const { weight: _, ...notGiven } = load as Document;
+    const answer = assessed(plan(0.5, { loads: [notGiven] }));
     for (const id of ['tower', 'tower-top', 'mast', 'bearing:2', 'rotator:3']) {
       const check = answer.checks.find((each) => each.id === id);
       expect([id, check?.verdict, check?.needs]).toEqual([id, 'open', ['/loads/0/weight']]);
@@ -131,9 +131,9 @@ describe('what holds the mast', () => {
       weight: 1,
     };
     const loads = [...(plan(0)['loads'] as Document[]), wire];
-    const untold = assessed({ ...plan(0), loads });
+    const notGiven = assessed({ ...plan(0), loads });
     for (const kind of ['bearing', 'rotator']) {
-      expect(untold.checks.find((check) => check.kind === kind)).toMatchObject({
+      expect(notGiven.checks.find((check) => check.kind === kind)).toMatchObject({
         verdict: 'open',
         needs: ['/loads/1/tension'],
       });

@@ -1,5 +1,6 @@
 import { DRAWING_NAMES, DRAWINGS } from '../../src/drawing/index.ts';
 import {
+  ASSUMED,
   type Assessment,
   additionsOf,
   assess,
@@ -13,7 +14,6 @@ import {
   sensitivityOf,
   spreadOf,
   standardTubesFor,
-  UNTOLD,
 } from '../../src/margins/index.ts';
 import { readAdditionsRequest, readPlan } from '../../src/plan/index.ts';
 import {
@@ -133,7 +133,7 @@ const TOLD_APART: readonly Omit<SaidCaution, 'code' | 'severity'>[] = [
   { value: 0.6 },
   { value: 1.9 },
   ...[
-    'untold',
+    'notGiven',
     'told',
     'IV',
     'pole',
@@ -163,7 +163,7 @@ export const EVERY_CAUTION: readonly string[] = CAUTION_CODES.flatMap((code) => 
   const { says, action } = CAUTION_WORDS[code];
   const word = code.includes('basis') || code === 'climate-converted' ? 'gust3-strength' : undefined;
   if (code === 'assumed') {
-    return UNTOLD.flatMap((name) => {
+    return ASSUMED.flatMap((name) => {
       const caution: SaidCaution & Caution = { code, severity: 'line', of: 'quad', word: name };
       return [says(caution, 'us'), typeof action === 'string' ? action : action(caution, 'us')];
     });

@@ -239,7 +239,7 @@ const BLANK_ROWS = /** @type {Record<string, number>} */ ({
   '/taper': 4,
 });
 
-/** That there are none: said, since a list without rows leaves it untold. @param {{ at: string, none: string }} props */
+/** That there are none: said, since a list without rows does not say so. @param {{ at: string, none: string }} props */
 function NoRows({ at, none }) {
   const isNone = store.isNone(at);
   const notes = notesByPlace.value.get(at);

@@ -60,7 +60,7 @@ function readRow(reader: PlanReader, fields: SectionFields, index: number): Row[
     make: fields.make,
     uniform: fields.uniform ?? (shape !== undefined && !tapered),
     shape,
-    untold: untoldOfShape(fields, shape),
+    notGiven: notGivenOfShape(fields, shape),
     tubing: readTubing(reader, fields, at, shape),
     weight: reader.perhaps(fields.weight, at, 'weight'),
   };
@@ -99,10 +99,10 @@ function jointsOfPieces(foot: number, top: number): readonly number[] {
 }
 
 /** What of a section's shape nobody told. */
-function untoldOfShape(
+function notGivenOfShape(
   { sides, pattern }: Pick<SectionFields, 'sides' | 'pattern'>,
   shape: SectionShape | undefined,
-): Section['untold'] {
+): Section['notGiven'] {
   if (shape?.kind === 'pole') return sides === undefined ? ['sides'] : undefined;
   return shape?.solid.by === 'members' && pattern === undefined ? ['pattern'] : undefined;
 }
@@ -226,7 +226,7 @@ function placed(
 function piecesOf(reader: PlanReader, tower: TowerFields, foot: number, top: number): Section[] {
   const whole = readSectionShape(reader, tower, '/tower', top - foot);
   const tubing = readTubing(reader, tower, '/tower', whole);
-  const untold = untoldOfShape(tower, whole);
+  const notGiven = notGivenOfShape(tower, whole);
   const uniform = whole === undefined || whole.width[0] === whole.width[1];
   const joints = jointsOfPieces(foot, top);
   return joints.slice(1).map((high, index) => {
@@ -239,7 +239,7 @@ function piecesOf(reader: PlanReader, tower: TowerFields, foot: number, top: num
       high,
       uniform,
       shape: whole === undefined ? undefined : partOfShape(whole, share(low), share(high)),
-      untold,
+      notGiven,
       tubing,
     });
   });

@@ -1,6 +1,6 @@
 import type { CheckInput } from '../check-input.ts';
-import type { Assumption } from './untold.ts';
-import { UNTOLD_KIND } from './untold-kinds.ts';
+import type { Assumption } from './assumption.ts';
+import { ASSUMPTION_KIND } from './assumption-kinds.ts';
 
 /**
  * Everything that a plan does not say and that its answer takes at both plausible ends: the one list from which questions,
@@ -9,8 +9,8 @@ import { UNTOLD_KIND } from './untold-kinds.ts';
  * @source common-practice
  */
 export function assumptionsOf(input: CheckInput): readonly Assumption[] {
-  return input.untold.flatMap(({ of, at }) => {
-    const { readings, name } = UNTOLD_KIND[of];
+  return input.assumed.flatMap(({ of, at }) => {
+    const { readings, name } = ASSUMPTION_KIND[of];
     const all = readings(input, at);
     const called = name?.(input, at);
     return all.length === 0 ? [] : [{ of, at, readings: all, ...(called === undefined ? {} : { name: called }) }];

@@ -1,9 +1,9 @@
 import type { CheckInput } from '../check-input.ts';
 import type { CheckKindName } from '../checks/check.ts';
-import type { Untold } from './untold-names.ts';
+import type { Assumed } from './assumed.ts';
 
-/** Something untold, read at both ends of what is plausible at a station of its kind. */
-export interface Assumption extends Untold {
+/** Something not given, read at both ends of what is plausible at a station of its kind. */
+export interface Assumption extends Assumed {
   /** The owner's name of what it is about. */
   readonly name?: string;
   readonly readings: readonly Reading[];
@@ -20,8 +20,8 @@ export interface Reading {
 /** The check that an answer to it is told of. */
 export type AskedOf = 'tower' | 'mast' | 'ice';
 
-/** All that sets one kind of untold thing apart. */
-export interface UntoldKind {
+/** All that sets one kind of assumed thing apart. */
+export interface AssumptionKind {
   /**
    * What it may plausibly be: that which asks most first, that which asks least last; none where it does not matter to this
    * plan, or where the model itself reads it, at every level the worse.

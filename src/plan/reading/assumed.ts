@@ -1,4 +1,4 @@
-import type { Rating, Untold } from '../../margins/index.ts';
+import type { Assumed, Rating } from '../../margins/index.ts';
 import type { Station } from '../../structure/index.ts';
 import type { PlanDocument } from '../schema/plan-document.ts';
 
@@ -6,15 +6,15 @@ import type { PlanDocument } from '../schema/plan-document.ts';
 const SAME_HEIGHT = 1e-6;
 
 /** What a plan does not say and its answer takes at both plausible ends, in the order of the plan. */
-export function untoldIn(document: PlanDocument, station: Station, ratings: readonly Rating[]): Untold[] {
+export function assumedIn(document: PlanDocument, station: Station, ratings: readonly Rating[]): Assumed[] {
   const { tower, mast, loads } = station;
-  const untold: Untold[] = [];
-  const say = (of: Untold['of'], at: string, isUntold: boolean) => {
-    if (isUntold && !untold.some((each) => each.at === at)) untold.push({ of, at });
+  const assumed: Assumed[] = [];
+  const say = (of: Assumed['of'], at: string, isAssumed: boolean) => {
+    if (isAssumed && !assumed.some((each) => each.at === at)) assumed.push({ of, at });
   };
   say('ice-class', '/site/riskCategory', document.site.riskCategory === undefined);
   say('damping', '/tower/damping', tower.damping === undefined);
-  for (const { at, untold: ofShape = [] } of tower.sections) {
+  for (const { at, notGiven: ofShape = [] } of tower.sections) {
     say('pole-sides', `${at}/sides`, ofShape.includes('sides'));
     say('bracing-pattern', `${at}/pattern`, ofShape.includes('pattern'));
   }
@@ -27,5 +27,5 @@ export function untoldIn(document: PlanDocument, station: Station, ratings: read
   for (const { of, at, claim, top } of ratings) {
     say('rated-height', `${at}/top`, of === 'tower' && claim.kind !== 'weight' && top === undefined);
   }
-  return untold;
+  return assumed;
 }

@@ -1,6 +1,6 @@
 import type { Check, CheckResult } from '../checks/check.ts';
-import type { Assumption } from './untold.ts';
-import { UNTOLD_KIND } from './untold-kinds.ts';
+import type { Assumption } from './assumption.ts';
+import { ASSUMPTION_KIND } from './assumption-kinds.ts';
 
 /**
  * Each check with its verdict at both ends of what is not told: within where the bad end is, over where the good end is, else
@@ -32,6 +32,6 @@ function between(bad: Check, good: Check, assumptions: readonly Assumption[]): C
   const isShown = good.verdict === 'within' || good.verdict === 'low-margin';
   const decides = bad.verdict === 'over' || (bad.verdict === 'open' && isShown);
   if (!decides) return { ...bad, result };
-  const needs = assumptions.filter(({ of }) => UNTOLD_KIND[of].moves.includes(bad.kind)).map(({ at }) => at);
+  const needs = assumptions.filter(({ of }) => ASSUMPTION_KIND[of].moves.includes(bad.kind)).map(({ at }) => at);
   return { ...bad, verdict: 'open', because: 'not-given', needs, result };
 }

@@ -1,5 +1,5 @@
 import type { LatticeSolid, PoleShape } from '../areas/index.ts';
-import type { Section, Station, UntoldOfShape } from './station.ts';
+import type { NotGivenOfShape, Section, Station } from './station.ts';
 
 /** One reading of what nobody told of the shapes of a tower. */
 export interface ShapeReading {
@@ -16,16 +16,16 @@ export interface ShapeReading {
 const PLAUSIBLE = {
   sides: [0, 8],
   pattern: ['rungs', 'zigzag', 'cross'],
-} as const satisfies { readonly [K in UntoldOfShape]: readonly ShapeReading[K][] };
+} as const satisfies { readonly [K in NotGivenOfShape]: readonly ShapeReading[K][] };
 
 /**
  * Every reading of the shapes of a tower; one alone where all is told.
  *
- * @example shapeReadings([{ name: '', at: '', low: 0, high: 3, uniform: true, untold: ['sides'] }]).length // 2
+ * @example shapeReadings([{ name: '', at: '', low: 0, high: 3, uniform: true, notGiven: ['sides'] }]).length // 2
  * @source common-practice
  */
 export function shapeReadings(sections: readonly Section[]): readonly [ShapeReading, ...ShapeReading[]] {
-  const open = new Set(sections.flatMap(({ untold = [] }) => untold));
+  const open = new Set(sections.flatMap(({ notGiven = [] }) => notGiven));
   const [first, second] = open.has('sides') ? PLAUSIBLE.sides : ([0] as const);
   const patterns = open.has('pattern') ? PLAUSIBLE.pattern : (['zigzag'] as const);
   const withSides = (sides: PoleShape['sides']) => patterns.map((pattern) => ({ sides, pattern }));
@@ -37,13 +37,13 @@ export function shapeReadings(sections: readonly Section[]): readonly [ShapeRead
 /** A station whose tower has what nobody told of its shapes by one reading. */
 export function withShapesRead<S extends Pick<Station, 'tower'>>(station: S, reading: ShapeReading): S {
   const { tower } = station;
-  if (tower.sections.every(({ untold }) => untold === undefined)) return station;
+  if (tower.sections.every(({ notGiven }) => notGiven === undefined)) return station;
   return { ...station, tower: { ...tower, sections: tower.sections.map((section) => readAs(section, reading)) } };
 }
 
 function readAs(section: Section, { sides, pattern }: ShapeReading): Section {
-  const { shape, untold } = section;
-  if (untold === undefined || shape === undefined) return section;
+  const { shape, notGiven } = section;
+  if (notGiven === undefined || shape === undefined) return section;
   if (shape.kind === 'pole') return { ...section, shape: { ...shape, sides } };
   if (shape.solid.by !== 'members') return section;
   return { ...section, shape: { ...shape, solid: { ...shape.solid, pattern } } };

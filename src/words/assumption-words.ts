@@ -1,11 +1,11 @@
 import type { UnitSystem } from '../foundation/index.ts';
-import { LONGEST_ARM, LOWEST_BEARING, POLE_DAMPING, type UntoldName, USUAL_LINES } from '../margins/index.ts';
+import { type AssumedName, LONGEST_ARM, LOWEST_BEARING, POLE_DAMPING, USUAL_LINES } from '../margins/index.ts';
 import { inWords } from './figures.ts';
 import { figures } from './plain-figures.mjs';
 import type { QuestionWords } from './question-words.ts';
 
 /** Something a plan does not tell: how it is asked for, what is assumed, and what a verdict waits for. */
-interface UntoldWords extends QuestionWords {
+interface AssumptionWords extends QuestionWords {
   readonly assumed: (name: string, system: UnitSystem) => string;
   readonly action: string;
   /** After "depends on". */
@@ -29,8 +29,8 @@ function lines(answer: string, system: UnitSystem): string {
   return Number(answer) === 0 ? 'no lines' : `${count} lines of ${inWords(diameter, 'diameter', system)}`;
 }
 
-/** The words of everything that a plan may leave untold. */
-export const UNTOLD_WORDS: Readonly<Record<UntoldName, UntoldWords>> = {
+/** The words of everything that a plan may leave out. */
+export const ASSUMPTION_WORDS: Readonly<Record<AssumedName, AssumptionWords>> = {
   cables: {
     ask: () => 'Which lines run up the tower, and how thick are they?',
     answer: lines,

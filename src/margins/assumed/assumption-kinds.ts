@@ -2,9 +2,9 @@ import { METHOD_BY_ID } from '../../methods/index.ts';
 import type { CableRun, Load, Mast, Station } from '../../structure/index.ts';
 import type { CheckInput } from '../check-input.ts';
 import type { CheckKindName } from '../checks/check.ts';
+import type { AssumedName } from './assumed.ts';
+import type { AssumptionKind, Reading } from './assumption.ts';
 import { ICE_CLASS, LOWEST_BEARING, POLE_DAMPING, plausibleOffset, USUAL_LINES } from './plausible.ts';
-import type { Reading, UntoldKind } from './untold.ts';
-import type { UntoldName } from './untold-names.ts';
 
 const BY_RATING = ['tower', 'tower-top', 'ice', 'foundation'] as const satisfies readonly CheckKindName[];
 const ON_MAST = ['mast', 'bearing', 'rotator'] as const satisfies readonly CheckKindName[];
@@ -83,8 +83,8 @@ function dampingReadings({ station }: CheckInput): readonly Reading[] {
 /** What the model reads by itself has its readings there. */
 const readInModel = { readings: () => [], moves: BY_RATING, asked: 'tower' } as const;
 
-/** Every kind of untold thing by its name. */
-export const UNTOLD_KIND: Readonly<Record<UntoldName, UntoldKind>> = {
+/** Every kind of assumed thing by its name. */
+export const ASSUMPTION_KIND: Readonly<Record<AssumedName, AssumptionKind>> = {
   cables: { readings: cableReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower' },
   'load-offset': {
     readings: offsetReadings,

@@ -1,5 +1,5 @@
 /** What a plan may leave unsaid and an answer must take one way or the other. */
-export const UNTOLD = [
+export const ASSUMED = [
   'cables',
   'load-offset',
   'bearing-height',
@@ -9,11 +9,11 @@ export const UNTOLD = [
   'pole-sides',
   'bracing-pattern',
 ] as const;
-export type UntoldName = (typeof UNTOLD)[number];
+export type AssumedName = (typeof ASSUMED)[number];
 
 /** One thing that a plan does not say. */
-export interface Untold {
-  readonly of: UntoldName;
+export interface Assumed {
+  readonly of: AssumedName;
   /** JSON pointer of the field that would say it. */
   readonly at: string;
 }
