@@ -20,11 +20,13 @@ import { possibleMethods, ratedSpeed } from './rated-case.ts';
 export type SeenTower = Pick<Scenario, 'solidity' | 'overlaps' | 'shapes'>;
 
 /** What of the tower itself the wind meets, item by item. */
-export const itemsOf = (tower: Tower, { solidity, overlaps, shapes }: SeenTower) =>
-  towerItems(withShapesRead({ tower }, shapes).tower, solidity, overlaps);
+export function itemsOf(tower: Tower, seen: SeenTower): ReturnType<typeof towerItems> {
+  return towerItems(withShapesRead({ tower }, seen.shapes).tower, seen.solidity, seen.overlaps);
+}
 
 /** What tells two ways of seeing a tower apart. */
-export function keyOf({ solidity, overlaps, shapes }: SeenTower): string {
+export function keyOf(seen: SeenTower): string {
+  const { solidity, overlaps, shapes } = seen;
   return `${solidity} ${overlaps} ${shapes.sides} ${shapes.pattern}`;
 }
 
