@@ -345,8 +345,13 @@ function aboutRatings(model: TowerModel, say: Say): void {
       say('area-kind-unknown', 'verdict', { at: `${at}/areaKind` });
     if ((claim.kind === 'area' || claim.kind === 'force') && rating.height === undefined)
       say('rating-height-assumed', 'verdict', { at: `${at}/above` });
-    // One line is no bundle, and two lie as wide in one as singly.
-    if (rating.withCables && rating.withCables.laid === undefined && rating.withCables.count > 2)
+    // One line is no bundle, and two lie as wide in one as singly; but a pole hides even one.
+    const lines = rating.withCables;
+    if (
+      lines &&
+      lines.laid === undefined &&
+      (lines.count > 2 || tower.sections.some(({ shape }) => shape?.kind === 'pole'))
+    )
       say('rating-lines-assumed', 'verdict', { at: `${at}/withCables/arrangement` });
     if (!wind) return;
     if (!wind.method) {

@@ -77,20 +77,30 @@ function mastItems(mast: Mast, tower: Tower, trace: Trace | undefined): WindItem
     return [{ name, at: '/mast', kind: 'mast', parts, turn: 'still', heading: 0, carriedBy: 'mast', offset: 0 }];
   };
   const items = tube('mast above the top', Math.max(foot, tower.top), mast.tip);
-  // Inside a lattice the wind reaches it; inside a pole it does not.
-  if (foot < tower.top && !hasPoleAt(tower, foot, tower.top))
-    items.push(...tube('mast inside the tower', foot, tower.top));
+  for (const { low, high } of outsidePoles(tower, { low: foot, high: tower.top }))
+    items.push(...tube('mast inside the tower', low, high));
   return items;
 }
 
-function hasPoleAt(tower: Tower, low: number, high: number): boolean {
-  return tower.sections.some((section) => section.shape?.kind === 'pole' && section.low < high && section.high > low);
+/** What of a stretch inside the tower the wind reaches: inside a lattice it does, inside a pole it does not. */
+function outsidePoles(tower: Tower, whole: Seen): readonly Seen[] {
+  const poles = tower.sections.filter(({ shape }) => shape?.kind === 'pole');
+  const cut = (open: readonly Seen[], pole: Seen) =>
+    open.flatMap(({ low, high }) => [
+      { low, high: Math.min(high, pole.low) },
+      { low: Math.max(low, pole.high), high },
+    ]);
+  return poles.reduce(cut, [whole]).filter(({ low, high }) => high - low > SLIVER);
 }
+
+/** A stretch this short is none [m]. */
+const SLIVER = 1e-6;
 
 function linesItem(run: CableRun, tower: Tower, trace: Trace | undefined): WindItem | undefined {
   if (run.high <= run.low) return undefined;
-  if (run.laid === 'inside' && hasPoleAt(tower, run.low, run.high)) return undefined;
-  const parts = partsOfLines(run.count, run.diameter, run.low, run.high, run.laid, trace);
+  const stretches = run.laid === 'inside' ? outsidePoles(tower, run) : [run];
+  const parts = stretches.flatMap(({ low, high }) => partsOfLines(run.count, run.diameter, low, high, run.laid, trace));
+  if (parts.length === 0) return undefined;
   return { name: run.name, at: run.at, kind: 'lines', parts, ...ALIKE_ON_TOWER };
 }
 
@@ -198,14 +208,17 @@ export interface RatedLines {
 }
 
 /**
- * Lines the maker already allowed for, from the foot to the top; as a bundle, which credits least, where nobody tells how
- * they lay.
+ * Lines the maker already allowed for, from the foot to the top; where nobody tells how they lay, as what credits least: a
+ * bundle, of a pole inside it.
  *
  * @param lines how many, of what diameter
  * @source common-practice
  */
 export function ratedLines(lines: RatedLines, tower: Tower, trace?: Trace): WindItem {
-  const parts = partsOfLines(lines.count, lines.diameter, tower.foot, tower.top, lines.laid ?? 'bundle', trace);
+  const { count, diameter, laid } = lines;
+  const whole = { low: tower.foot, high: tower.top };
+  const stretches = laid === undefined || laid === 'inside' ? outsidePoles(tower, whole) : [whole];
+  const parts = stretches.flatMap(({ low, high }) => partsOfLines(count, diameter, low, high, laid ?? 'bundle', trace));
   return {
     name: 'lines allowed for in the rating',
     at: '',

@@ -182,7 +182,8 @@ export const CAUTION_WORDS = {
     action: 'Ask the manufacturer how far above the top it is meant.',
   },
   'rating-lines-assumed': {
-    says: () => 'Arrangement of the rated lines not stated. A bundle assumed, which gives the lowest capacity.',
+    says: () =>
+      'Arrangement of the rated lines not stated. A bundle, or inside a pole, assumed, which gives the lowest capacity.',
     action: 'Ask the manufacturer how the lines were arranged.',
   },
   'rating-supports-assumed': {

@@ -703,7 +703,7 @@ export const FIELDS = {
     diameter: quantity('diameter', 'of a diameter of', 'Diameter of one'),
     arrangement: choice(
       'arranged',
-      'How they were arranged; when not given, a bundle, which gives the lowest capacity',
+      'How they were arranged; when not given, a bundle, or inside a pole, which gives the lowest capacity',
       ARRANGEMENTS,
     ),
     ...remarks('those lines'),
