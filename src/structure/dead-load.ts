@@ -1,6 +1,6 @@
 import { cite, defineFormula, evaluate, GRAVITY, type Trace, variable, zeros } from '../foundation/index.ts';
 import { appurtenanceMasses } from './appurtenance-masses.ts';
-import type { Level } from './level.ts';
+import { type Level, ONE_HEIGHT } from './level.ts';
 import { type MastHold, mastHold } from './profile.ts';
 import type { Load, Section, SectionShape, Station } from './station.ts';
 
@@ -42,7 +42,7 @@ export function deadLoad(station: Station, levels: readonly Level[]): DeadLoad {
     let [east, north, eastMoment, northMoment] = [0, 0, 0, 0];
     for (const { mass, low, high, carriedAt } of masses) {
       if (carriedAt === undefined) above += (mass * Math.max(0, high - Math.max(low, z))) / (high - low);
-      else if (carriedAt >= z) above += mass;
+      else if (carriedAt >= z - ONE_HEIGHT) above += mass;
     }
     for (const { pull, on, low, sine, cosine } of pulls) {
       const { force, moment } = reaching(level, on, low, hold);
@@ -83,7 +83,7 @@ export function eccentricWeightLoad(
         const force = eccentricWeight / (bearing - hold.foot);
         eccentricWeightShear[index] = (eccentricWeightShear[index] as number) + force;
         eccentricWeightMoment[index] = (eccentricWeightMoment[index] as number) + force * (bearing - z);
-      } else if ((on === 'mast' ? Math.min(low, hold.foot) : low) >= z) {
+      } else if ((on === 'mast' ? Math.min(low, hold.foot) : low) >= z - ONE_HEIGHT) {
         eccentricWeightMoment[index] = (eccentricWeightMoment[index] as number) + eccentricWeight;
       }
     });
@@ -98,7 +98,7 @@ function reaching({ z, zone }: Level, on: Load['on'], at: number, hold: MastHold
     const force = (at - hold.foot) / (bearing - hold.foot);
     return { force, moment: force * (bearing - z) };
   }
-  if ((on === 'mast' ? Math.min(at, hold.foot) : at) < z) return { force: 0, moment: 0 };
+  if ((on === 'mast' ? Math.min(at, hold.foot) : at) < z - ONE_HEIGHT) return { force: 0, moment: 0 };
   return { force: 1, moment: at - z };
 }
 

@@ -347,6 +347,6 @@ export function shareInBraces(
     const bearing = hold.bearing as number;
     return ((height - hold.foot) / (bearing - hold.foot)) * (1 - (bearing - z) / (apex - z));
   }
-  if (item.carriedBy === 'mast' ? zone === 'clear' : height < z) return 0;
+  if (item.carriedBy === 'mast' ? zone === 'clear' : height < z - ONE_HEIGHT) return 0;
   return 1 - (height - z) / (apex - z);
 }
