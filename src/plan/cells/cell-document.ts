@@ -97,8 +97,9 @@ export function cellDocument(id: CellId, given: Given, units: string, structure:
     for (const pointer of at) put(document, pointer, name === 'returnPeriods' ? chartOf(text) : text);
   }
   if (id === 'allowed-area') putRatingsOwn(document, given);
-  if (id === 'station' && given.get('cables')?.trim() === '0') document['cables'] = [];
-  return fromFormText(document) as Fields;
+  const typed = fromFormText(document) as Fields;
+  // As the text of a form an empty list would say nothing.
+  return id === 'station' && given.get('cables')?.trim() === '0' ? { ...typed, cables: [] } : typed;
 }
 
 /** "10:76;50:92" as pairs; what is no pair stays text, for the reader to refuse. */
