@@ -113,7 +113,7 @@ function compareTower(station: Station, answer: Answer, note: Note, holdsTo: boo
 
 /** The tower with ice on all that stands in the wind, its weight within the rated one. */
 function compareIce(station: Station, answer: Answer, note: Note): void {
-  const places = answer.levels.filter(({ kind }) => kind !== 'couple');
+  const places = answer.levels;
   const wind = iceWind(station);
   const all = compareAt(station, places, capacitiesAt(station, places), (roughness) => ({ ...wind, roughness }));
   const ratios = all.map(({ bending, sideways }) => Math.max(bending ?? 0, sideways ?? 0));

@@ -338,7 +338,8 @@ function mastItem(wind: Wind, mast: Mast, station: Station): Item {
   const from = supportKind(station) === 'pole' ? station.top : mast.foot;
   const slices = slicesOf(wind, from, mast.tip, (z) => {
     const width = iced(wind, mast.outside, z);
-    return even(width * roundMember(wind, width, mast.tip - mast.foot, z), width);
+    // The basis leaves open whose slenderness counts with ice: that of the bare tube asks for more.
+    return even(width * roundMember(wind, width, ((mast.tip - mast.foot) * width) / mast.outside, z), width);
   });
   return { ...plain, name: 'mast', onMast: true, slices };
 }

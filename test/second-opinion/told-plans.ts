@@ -595,13 +595,16 @@ export const icedPlan: fc.Arbitrary<Told> = toldPlan
     );
   })
   .map((plan) => {
-    // Without a mast: in the couple of one the product looks at ice as well.
-    const { mast: _, rotator: __, ...bare } = plan;
-    const { loads, cables, ratings, site, units } = bare as Readonly<Record<string, readonly Told[]>>;
+    const { loads, cables, ratings, site, units } = plan as Readonly<Record<string, readonly Told[]>>;
     const w = writer(units as unknown as UnitSystem);
     const iced = (loads ?? [])
       .filter(
-        ({ shape, force }) => force === undefined && (shape === undefined || shape === 'tube' || shape === 'tubes'),
+        ({ shape, force, members }) =>
+          force === undefined &&
+          (shape === undefined ||
+            shape === 'tube' ||
+            shape === 'tubes' ||
+            (shape === 'lattice' && members === 'round')),
       )
       .map((load) =>
         load['shape'] === undefined
@@ -612,7 +615,7 @@ export const icedPlan: fc.Arbitrary<Told> = toldPlan
           : load,
       );
     return {
-      ...bare,
+      ...plan,
       site: { ...(site as unknown as Told), ice: { thickness: w.across(0.5), gust: w.speed(45) } },
       loads: iced,
       cables: (cables ?? []).map((lines) => ({ ...lines, [FIELD.arrangement]: 'single' })),
