@@ -77,6 +77,22 @@ const FIELDS: Readonly<Record<string, (plan: Document) => Left | undefined>> = {
     // Between them a level where the couple takes next to nothing may be asked for more than it is shown.
     return { notGiven, told: [at(topOf(plan)), at(topOf(plan) - lower)] };
   },
+  'how the lines lay that a rating allows for': (plan) => {
+    const ratings = rows(plan, 'ratings');
+    if (!ratings.some(({ withCables }) => withCables !== undefined)) return undefined;
+    // In the braces of a taper more wind on the rated tower may prove less, found only far beyond 1.
+    if (rows(towerOf(plan), 'sections').some(({ shape, width }) => shape === 'lattice' && Array.isArray(width)))
+      return undefined;
+    const laid = (arrangement?: string) => ({
+      ...plan,
+      ratings: ratings.map((rating) => {
+        if (rating['withCables'] === undefined) return rating;
+        const { arrangement: _, ...lines } = rating['withCables'] as Document;
+        return { ...rating, withCables: { ...lines, ...(arrangement === undefined ? {} : { arrangement }) } };
+      }),
+    });
+    return { notGiven: laid(), told: ['single', 'flat', 'bundle', 'inside'].map(laid) };
+  },
   'the sides of a pole': (plan) => shapes(plan, 'sides', [0, 8]),
   'the bracing': (plan) => shapes(plan, 'pattern', ['rungs', 'zigzag', 'cross']),
   'the risk category where there is ice': (plan) => {
