@@ -12,6 +12,7 @@ import { roomOfTower } from './room-of-tower.ts';
 /** The tower against what its maker's ratings prove. */
 export const towerKind: CheckKind<'tower'> = {
   kind: 'tower',
+  part: 'tower',
   assess: (context) => [towerCheck(context)],
   explain: (context, checks, trace) => explainGoverning(context, checks, 'tower', 'tower', trace),
   loadedBy: 'wind',
