@@ -40,6 +40,7 @@ export const answerSchema = z
   .object({
     ...stationShape,
     headline: headlineSchema,
+    target: number('1 less the margin set: a ratio up to it is within.'),
     checks: z.array(checkSchema),
     toFindOut: z.array(questionSchema),
     alsoOpen: number('Loads whose type of area is not stated and that are not asked about one by one.'),

@@ -90,6 +90,7 @@ export function answerDocument(
     weakest: assessment.weakest,
     says: headlineSays(assessment),
     headline: headline(assessment),
+    target: 1 - input.wanted.margin,
     checks: checks.map((check) => checkDocument(assessment, check, system)),
     toFindOut: questionDocuments(assessment),
     alsoOpen: questions.moreLoads,

@@ -48,8 +48,8 @@ export function headline(assessment: Assessment): readonly Piece[] {
   const main = mainCheck(assessment);
   const falls = checks.filter((check) => check.kind === 'fall' && check.verdict === 'over' && check !== main);
   const near = falls.length > 0 ? ` If it falls, it could reach the ${listed(falls.map(placeOfFall))}.` : '';
-  const rest = `${towerSays(assessment, main)}${near} ${decidedSays(assessment, main)}`;
-  return [...mainPieces(assessment, main), { text: rest }];
+  const besides = `${towerSays(assessment, main)}${near} `;
+  return [...mainPieces(assessment, main), { text: besides }, { text: decidedSays(assessment, main), as: 'scope' }];
 }
 
 /** Of a tower that is decided, where something else is open that could be over. */

@@ -255,7 +255,7 @@ describe('entries to check', () => {
 
 describe('what would help', () => {
   it('is said once on a sheet', () => {
-    const given = givenFor(demoPlan('ten-numbers'));
+    const given = givenFor({ ...demoPlan('ten-numbers'), wanted: { margin: 0.2 } });
     const remedies = remediesOf(given.assessment);
     const document = answerDocument(given.assessment, given.document.plan, [], 'full', { remedies });
     const words = wordsOf(answerSheet({ ...given, document }));
