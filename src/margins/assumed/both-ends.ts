@@ -31,11 +31,12 @@ function between(bad: Check, good: Check, assumptions: readonly Assumption[]): C
   // A gust factor that falls with the speed can turn the order of the ends below the wind of the site.
   const other = good.result;
   const turns = (other.holdsTo?.gust ?? Number.POSITIVE_INFINITY) < (worse.holdsTo?.gust ?? 0);
-  const { holdsTo = worse.holdsTo } = turns ? other : worse;
+  const { holdsTo, keepsMarginTo } = turns ? other : worse;
   const result: CheckResult = {
     ...worse,
     ratioRange: [least, worse.ratioRange[1]],
     ...(holdsTo === undefined ? {} : { holdsTo }),
+    ...(keepsMarginTo === undefined ? {} : { keepsMarginTo }),
   };
   if (bad.verdict === 'over' && good.verdict === 'over') return { ...bad, result };
   const isShown = good.verdict === 'within' || good.verdict === 'low-margin';
