@@ -77,10 +77,10 @@ export function assess(input: CheckInput): Assessment {
   const { site } = model;
   const { wind } = model.scenarios[0].appurtenances;
   const atWorst = checksOf(known.context);
-  const checks =
-    assumptions.length === 0
-      ? atWorst
-      : betweenEnds(atWorst, checksOf(knownOf(filledIn(input, assumptions, 'favourable')).context), assumptions);
+  const checks = (['favourable', 'between'] as const).reduce<readonly Check[]>((so, end) => {
+    const read = assumptions.some(({ readings }) => readings.length > (end === 'between' ? 2 : 0));
+    return read ? betweenEnds(so, checksOf(knownOf(filledIn(input, assumptions, end)).context), assumptions) : so;
+  }, atWorst);
   const mast = once(model, mastAnswer);
   const raising = raisingAnswer(model);
   const foundation = foundationAnswer(known.context);

@@ -168,11 +168,14 @@ export function cautionsOf(
   aboutSite(model, site, wind, say);
   if (demand.leastDecides) say('least-pressure', 'verdict');
   aboutTower(model, ratios, checks, say);
+  aboutSway(model, assumptions, say);
   aboutRatings(model, say);
   aboutLoads(model, say);
   aboutMetals(model, say);
   for (const { of, at, name } of [...assumptions, ...readInModel(model)]) {
-    say('assumed', 'line', { at, word: of, ...(name === undefined ? {} : { of: name }) });
+    const worst = assumptions.find((each) => each.at === at)?.readings[0]?.value;
+    const figure = typeof worst === 'number' ? { value: worst } : {};
+    say('assumed', 'line', { at, word: of, ...figure, ...(name === undefined ? {} : { of: name }) });
   }
   aboutClimate(model.input.site.climate, say);
   if (!model.input.site.ice) say('ice-not-checked', 'standing');
@@ -283,19 +286,6 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
     const word = tower.held.length > 0 ? `rated-${tower.support}` : rated > 1 ? 'rated-apart' : 'not-given';
     say('supports-not-given', 'verdict', { at: '/tower/supportedAt', word });
   }
-  const windStructure = scenarios[0]?.windStructure;
-  if (tower.frequency !== undefined && tower.frequency < 1) {
-    const counted = model.scenarios[0].appurtenances.wind.gustVaries ?? false;
-    if (counted) say('slender-dynamic', 'verdict', { at: '/tower/frequency', value: tower.frequency });
-    else say('frequency-not-used', 'verdict', { at: '/tower/frequency', value: tower.frequency });
-  } else if (tower.frequency === undefined) {
-    const atMost = firstModeAtMost(input.station);
-    const slender = atMost !== undefined && atMost < 1;
-    if (slender || tower.telescopes || windStructure?.kind === 'pole') {
-      const figure = atMost === undefined ? {} : { value: atMost, word: 'at-most' };
-      say('slender-dynamic', 'verdict', { at: '/tower/frequency', ...figure });
-    }
-  }
   if (tower.hingeHeight !== undefined) say('lowered-state', 'standing', { word: 'hinge' });
   if (tower.telescopes) say('lowered-state', 'standing', { word: 'telescopes' });
   if (tower.hingeHeight !== undefined || tower.telescopes) say('raise-in-calm', 'standing');
@@ -307,6 +297,36 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
     say('building-in-reach', 'line', { at: '/site/distances/building' });
   }
   if (tower.used) say('corrosion-and-age', 'standing');
+}
+
+/** Frequency from which a structure is not slender to any standard [Hz]. */
+const STIFF = 1;
+
+function aboutSway({ input, scenarios }: TowerModel, assumptions: readonly Assumption[], say: Say): void {
+  const { tower } = input.station;
+  const isAssumed = assumptions.some(({ of }) => of === 'frequency');
+  const frequency = isAssumed ? undefined : tower.frequency;
+  const { flexibleBelow, stiffIf } = METHOD_BY_ID[input.method];
+  const sways = (about: Pick<Caution, 'value' | 'word'>) =>
+    say('slender-dynamic', 'verdict', { at: '/tower/frequency', ...about });
+  if (frequency !== undefined && frequency < STIFF) {
+    if (flexibleBelow !== undefined) sways({ value: frequency });
+    else say('frequency-not-used', 'verdict', { at: '/tower/frequency', value: frequency });
+    return;
+  }
+  const isTall = stiffIf !== undefined && tower.top - tower.foot >= stiffIf.height;
+  if (tower.support === 'free' && isTall && (frequency ?? 0) <= stiffIf.frequency) {
+    sways({ value: stiffIf.height, word: 'structural-factor' });
+    return;
+  }
+  if (frequency !== undefined) return;
+  const atMost = firstModeAtMost(input.station);
+  const isSlender = atMost !== undefined && atMost < STIFF;
+  if (isAssumed) {
+    if (isSlender) sways({ value: atMost, word: 'flexible' });
+  } else if (isSlender || tower.telescopes || scenarios[0]?.windStructure.kind === 'pole') {
+    sways(atMost === undefined ? {} : { value: atMost, word: 'at-most' });
+  }
 }
 
 function aboutRatings(model: TowerModel, say: Say): void {

@@ -88,7 +88,7 @@ export function sensitivityOf(own: Assessment): Sensitivity | undefined {
     ...hillRows(input, ratioOf),
     ...heightRows(own, ratioOf),
     ...offsetRows(own, ratioOf),
-    ...frequencyRows(input, ratioOf),
+    ...frequencyRows(own.input, input, ratioOf),
     ...lineRows(input, ratioOf),
     ...questionRows(own, ofCheck),
   ];
@@ -207,10 +207,15 @@ function offsetRows(own: Assessment, ratioOf: (changed: CheckInput) => number): 
     });
 }
 
-function frequencyRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
+function frequencyRows(
+  told: CheckInput,
+  input: CheckInput,
+  ratioOf: (changed: CheckInput) => number,
+): SensitivityRow[] {
   const { station } = input;
   const { tower } = station;
-  if (tower.frequency === undefined) return [];
+  // One that is not told is an open question.
+  if (told.station.tower.frequency === undefined || tower.frequency === undefined) return [];
   const slower = { ...tower, frequency: FREQUENCY_TIMES * tower.frequency };
   const ratio = ratioOf({ ...input, station: { ...station, tower: slower } });
   return [{ change: { of: 'frequency', times: FREQUENCY_TIMES }, at: '/tower/frequency', ratio }];

@@ -69,6 +69,8 @@ export const LATTICE_DIRECTION_FACTOR = 0.85;
 /** Least wind pressure on other structures, strength level [Pa]: 16 psf. @source asce7-10 */
 export const ASCE_LEAST_PRESSURE = 16 * POUND_PER_SQUARE_FOOT;
 const SLENDER = { round: 1.2, flat: 2, compactFlat: 1.2 } as const;
+/** Lowest natural frequency below which a structure is flexible [Hz]: 26.2. @source asce7-16 */
+export const FLEXIBLE_BELOW = 1;
 /** Damping where the plan gives a frequency and no damping, share of critical. @source asce7-16 */
 export const STANDARD_DAMPING = 0.01;
 
@@ -91,7 +93,7 @@ export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: 
       ? groundElevationFactor.of(conditions.groundElevation, ELEVATION_DECAY_HEIGHT)
       : 1;
   const hill = countedHill(edition.hill, conditions);
-  const flexible = windStructure.frequency !== undefined && windStructure.frequency < 1;
+  const flexible = windStructure.frequency !== undefined && windStructure.frequency < FLEXIBLE_BELOW;
   const constants = edition.exposureConstants[exposure];
   const factors = (z: number, V: number, trace?: Trace): PressureFactors => ({
     c,
@@ -203,6 +205,8 @@ export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {
     },
     besideOnTowers: edition.besideOnTowers,
     mastGust: undefined,
+    flexibleBelow: FLEXIBLE_BELOW,
+    stiffIf: undefined,
     wind: (conditions) => asceWind(edition, conditions),
   };
 }

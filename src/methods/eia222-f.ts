@@ -107,6 +107,8 @@ export const eia222F: Method = {
     weightLevel: 1,
   },
   besideOnTowers: undefined,
+  flexibleBelow: undefined,
+  stiffIf: undefined,
   mastGust: ({ height }, trace) =>
     evaluate(trace, mastGustEiaF, [evaluate(trace, gustEffectEiaF, [height, REFERENCE_HEIGHT])]),
   wind,

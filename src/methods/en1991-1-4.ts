@@ -38,6 +38,9 @@ import { ratedByShape } from './rated-areas.ts';
 /** Characteristic wind × partial factor 1.5 × 0.6; EN 1993-3-1 has 1.2 to 1.6 for towers by class. */
 const LEVEL = 0.9;
 
+/** Lower than this [m] or swinging faster [Hz] the structural factor may be taken as 1; from memory, 6.2 (1). @source en1991-1-4 */
+const STIFF_IF = { height: 15, frequency: 5 } as const;
+
 /** Between a gust and the basic wind stands that standard's own gust factor; its peak wind is what an antenna feels. */
 const SPEEDS: SpeedRule = {
   basis: 'mean-10min',
@@ -219,5 +222,7 @@ export const en199114: Method = {
   },
   besideOnTowers: undefined,
   mastGust: undefined,
+  flexibleBelow: undefined,
+  stiffIf: STIFF_IF,
   wind,
 };

@@ -188,6 +188,10 @@ export interface Method extends LevelFactors, SpeedRule {
   readonly besideOnTowers: SiteMethodId | undefined;
   /** Gust effect factor of a mast on a tower, for mast, bearing and rotator; undefined: that of the structure. */
   readonly mastGust: ((windStructure: WindStructure, trace?: Trace) => number) | undefined;
+  /** Lowest natural frequency below which its gust effect factor counts how a structure sways [Hz]; undefined: it never does. */
+  readonly flexibleBelow: number | undefined;
+  /** Lower than this [m] or swinging faster [Hz] its forces stand without a look at how a structure sways; undefined: always. */
+  readonly stiffIf: { readonly height: number; readonly frequency: number } | undefined;
   readonly wind: (conditions: WindConditions) => Wind;
 }
 

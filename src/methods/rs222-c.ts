@@ -119,5 +119,7 @@ export const rs222C: Method = {
   ratedAreas: RATED_AREAS,
   besideOnTowers: undefined,
   mastGust: undefined,
+  flexibleBelow: undefined,
+  stiffIf: undefined,
   wind,
 };

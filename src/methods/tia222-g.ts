@@ -57,5 +57,7 @@ export const tia222G: Method = {
   },
   besideOnTowers: undefined,
   mastGust: () => GUST_TIA.mastOnTower,
+  flexibleBelow: undefined,
+  stiffIf: undefined,
   wind: (conditions) => tiaWind(revision, conditions),
 };

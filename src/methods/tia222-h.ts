@@ -65,5 +65,7 @@ export const tia222H: Method = {
   },
   besideOnTowers: undefined,
   mastGust: () => GUST_TIA.mastOnTower,
+  flexibleBelow: undefined,
+  stiffIf: undefined,
   wind: (conditions) => tiaWind(revision, conditions),
 };

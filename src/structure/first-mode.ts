@@ -1,6 +1,6 @@
 import type { Material } from '../areas/index.ts';
 import { cite, defineFormula, GRAVITY, variable } from '../foundation/index.ts';
-import type { Section, Station } from './station.ts';
+import type { Section, Station, Tower } from './station.ts';
 
 /** Young's modulus [Pa] and density [kg/m³]: 29,000 and 10,100 ksi. @source common-practice */
 export const MATERIALS: Readonly<Record<Material, { readonly youngsModulus: number; readonly density: number }>> = {
@@ -9,7 +9,7 @@ export const MATERIALS: Readonly<Record<Material, { readonly youngsModulus: numb
 };
 
 /** Longest piece of a section that is taken as one [m]; half of it changes the frequency by less than 0.1 %. @source derived */
-const PIECE = 0.25;
+export const PIECE = 0.25;
 
 const diameter = (symbol: string, meaning: string, from: number, to: number) =>
   variable(symbol, meaning, 'diameter', from, to);
@@ -75,7 +75,7 @@ export const rayleighFrequency = defineFormula({
 });
 
 /** A short piece of the tower: constant stiffness, its mass in its middle. */
-interface Piece {
+export interface Piece {
   readonly low: number;
   readonly length: number;
   /** E·I [N·m²]. */
@@ -83,7 +83,7 @@ interface Piece {
 }
 
 /** Something that swings [kg], and where. */
-interface Mass {
+export interface Mass {
   readonly height: number;
   readonly mass: number;
 }
@@ -106,11 +106,22 @@ export function firstModeAtMost(station: Station): number | undefined {
   const { tower, loads } = station;
   if (tower.support !== 'free' || tower.telescopes || loads.some((load) => load.shape.kind === 'wire'))
     return undefined;
+  const cut = cutTower(tower);
+  return cut && swing(cut.pieces, [...cut.masses, ...massesAloft(station)]);
+}
+
+/**
+ * A tower in short pieces with the masses of their walls, bracing left out.
+ *
+ * @param tower its sections, heights in metres
+ * @returns pieces and masses [kg]; undefined where a section has a wall or material that is not given
+ * @source derived
+ */
+export function cutTower(tower: Tower): { readonly pieces: Piece[]; readonly masses: Mass[] } | undefined {
   const pieces: Piece[] = [];
   const masses: Mass[] = [];
   for (const section of tower.sections) if (!cutInto(section, pieces, masses)) return undefined;
-  masses.push(...massesAloft(station));
-  return pieces.length === 0 ? undefined : swing(pieces, masses);
+  return pieces.length === 0 ? undefined : { pieces, masses };
 }
 
 function cutInto(section: Section, pieces: Piece[], masses: Mass[]): boolean {

@@ -5,6 +5,7 @@ export * from './dead-load.ts';
 export * from './element-bending.ts';
 export * from './fall-distance.ts';
 export * from './first-mode.ts';
+export * from './first-mode-at-least.ts';
 export * from './handling.ts';
 export * from './iced-items.ts';
 export * from './leg-uplift.ts';

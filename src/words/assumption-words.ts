@@ -6,7 +6,8 @@ import type { QuestionWords } from './question-words.ts';
 
 /** Something a plan does not tell: how it is asked for, what is assumed, and what a verdict waits for. */
 interface AssumptionWords extends QuestionWords {
-  readonly assumed: (name: string, system: UnitSystem) => string;
+  /** With what is assumed at worst, where that is a quantity [SI]. */
+  readonly assumed: (name: string, system: UnitSystem, worst?: number) => string;
   readonly action: string;
   /** After "depends on". */
   readonly dependsOn: (name: string) => string;
@@ -21,6 +22,11 @@ const BRACING_WORDS: Readonly<Record<string, string>> = {
 
 const long = (answer: string, system: UnitSystem) => inWords(Number(answer), 'length', system);
 const percent = (share: number) => `${figures(100 * share, 2)} %`;
+const ALMOST = 0.995;
+const hertz = (frequency: number) => {
+  if (frequency >= 1) return '1 Hz or more';
+  return frequency > ALMOST ? 'just under 1 Hz' : `${figures(frequency, 2)} Hz`;
+};
 const bracing = (answer: string) => BRACING_WORDS[answer] ?? answer;
 const sides = (answer: string) => (answer === '0' ? 'round' : `${answer} sides`);
 
@@ -73,6 +79,15 @@ export const ASSUMPTION_WORDS: Readonly<Record<AssumedName, AssumptionWords>> = 
     assumed: () => 'Risk category not given. For ice category III is assumed; at best II.',
     action: 'Ask the building department.',
     dependsOn: () => 'the risk category',
+  },
+  frequency: {
+    ask: () => 'How often does the tower sway in a second?',
+    answer: (answer) => hertz(Number(answer)),
+    answered: (answer) => `natural frequency of ${hertz(Number(answer))}`,
+    assumed: (_, __, worst) =>
+      `Natural frequency not given. Assumed: ${worst === undefined ? 'the lowest plausible' : hertz(worst)}, so that it sways in gusts.`,
+    action: 'Time ten swings; the frequency is 10 divided by the seconds.',
+    dependsOn: () => 'the natural frequency',
   },
   damping: {
     ask: () => 'How strongly is the sway of the pole damped?',

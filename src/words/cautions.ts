@@ -5,7 +5,7 @@ import type { HillExclusion, SpeedBasis } from '../wind/index.ts';
 import { ASSUMPTION_WORDS } from './assumption-words.ts';
 import { CHECK_WORDS, checkName, demandOn, placeOfFall, verbOf } from './checks.ts';
 import { SPEED_WORDS } from './choices.ts';
-import { listed, sentence, standardHeight } from './figures.ts';
+import { inWords, listed, sentence, standardHeight } from './figures.ts';
 import { figures } from './plain-figures.mjs';
 import { HILL_REASONS } from './reasons.ts';
 
@@ -127,7 +127,11 @@ export const CAUTION_WORDS = {
   },
   assumed: {
     says: (caution, system) =>
-      ASSUMPTION_WORDS[caution.word as AssumedName].assumed(namesListed(caution.names ?? [caution.of ?? 'it']), system),
+      ASSUMPTION_WORDS[caution.word as AssumedName].assumed(
+        namesListed(caution.names ?? [caution.of ?? 'it']),
+        system,
+        caution.value,
+      ),
     action: (caution) => ASSUMPTION_WORDS[caution.word as AssumedName].action,
   },
   'area-kind-unknown': {
@@ -248,13 +252,17 @@ export const CAUTION_WORDS = {
     action: 'Give the greatest tension to expect, or let a weight or spring limit it.',
   },
   'slender-dynamic': {
-    says: (caution) => {
+    says: (caution, system) => {
       if (caution.word === 'at-most') return frequencyAtMost(caution.value ?? 0);
+      if (caution.word === 'flexible')
+        return `${estimateAtMost(caution.value ?? 0)} The gust factor of a flexible structure is used.`;
+      if (caution.word === 'structural-factor')
+        return `Structural factor taken as 1. Its standard allows that up to ${inWords(caution.value ?? 0, 'length', system)}, or for a tower shown to be stiff.`;
       return caution.value === undefined
         ? 'Slender towers can sway in gusts. Natural frequency not given; the ordinary gust factor is used.'
-        : `Natural frequency ${figures(caution.value)} Hz, below 1 Hz: the gust factor of a flexible structure is used. The rating is taken with the ordinary gust factor, since it states no other.`;
+        : `Natural frequency ${figures(caution.value)} Hz, below 1 Hz: the gust factor of a flexible structure is used. A rating by a standard that counts it is taken at the same frequency.`;
     },
-    action: 'Ask the manufacturer for the lowest natural frequency and the damping.',
+    action: 'Time ten swings, or ask the manufacturer for the lowest natural frequency and the damping.',
   },
   'frequency-not-used': {
     says: (caution) =>
@@ -409,9 +417,12 @@ export const CAUTION_WORDS = {
   },
 } as const satisfies Record<CautionCode, CautionWords>;
 
+const estimateAtMost = (frequency: number) =>
+  `Estimated natural frequency at most ${figures(frequency, 2)} Hz (rigid base and bracing, weights given only).`;
+
 /** An estimate that errs to the high side says most when it is low. */
 function frequencyAtMost(frequency: number): string {
-  const estimate = `Estimated natural frequency at most ${figures(frequency, 2)} Hz (rigid base and bracing, weights given only).`;
+  const estimate = estimateAtMost(frequency);
   return frequency < 1
     ? `${estimate} Below 1 Hz the ordinary gust factor gives too little; it is used all the same.`
     : `Slender towers can sway in gusts; natural frequency not given. ${estimate} The ordinary gust factor is used.`;

@@ -140,7 +140,7 @@ export function answerDocument(
 function assumedDocuments({ assumptions, cautions, input }: Assessment): Answer['assumed'] {
   const system = input.station.units;
   const read = new Map(assumptions.map((each) => [each.at, each]));
-  return cautions.flatMap(({ code, at, word, of: name = '' }) => {
+  return cautions.flatMap(({ code, at, word, value, of: name = '' }) => {
     if (code !== 'assumed' || at === undefined) return [];
     const of = word as AssumedName;
     const { readings = [] } = read.get(at) ?? {};
@@ -152,7 +152,7 @@ function assumedDocuments({ assumptions, cautions, input }: Assessment): Answer[
         of,
         at,
         name: name === '' ? undefined : name,
-        says: ASSUMPTION_WORDS[of].assumed(name, system),
+        says: ASSUMPTION_WORDS[of].assumed(name, system, value),
         atWorst: worst,
         atBest: best,
       }),

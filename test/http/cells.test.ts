@@ -18,7 +18,7 @@ const textOf = async (address: string): Promise<string> => {
 const WIND = 'method=asce7-16&exposure=C&speed=105';
 const RATED = 'area=18&speed=100&method=tia222-g&exposure=B&height=48';
 const TEN =
-  `${WIND}&support=free&top=48&faces=3&width=18&members=round&area=5.5&above=2&cables=3&cableDiameter=0.405` +
+  `${WIND}&support=free&top=48&faces=3&width=18&members=round&frequency=2&area=5.5&above=2&cables=3&cableDiameter=0.405` +
   '&ratedArea=18&ratedSpeed=100&ratedMethod=tia222-g&ratedTop=48';
 
 /*

@@ -28,7 +28,7 @@ export function demoPlanBefore(id: string): Document {
   return {
     ...plan,
     tower: {
-      ...without(tower, 'pattern'),
+      ...without(tower, 'pattern', 'frequency'),
       ...(sections ? { sections: sections.map((section) => without(section, 'pattern', 'uniform')) } : {}),
     },
     ...(mast ? { mast: without(mast, 'bearing') } : {}),

@@ -67,7 +67,7 @@ const plan = (rating: Document, tower: Document = {}, more: Document = {}): Docu
   units: 'us',
   method: 'asce7-16',
   site: { wind: { speed: 90, basis: 'gust3-strength' }, exposure: 'C' },
-  tower: { support: 'free', top: 60, sections: [20, 20, 20].map((length) => section(length)), ...tower },
+  tower: { support: 'free', top: 60, frequency: 3, sections: [20, 20, 20].map((length) => section(length)), ...tower },
   loads: [{ name: 'a', height: 60, on: 'tower', area: 4, areaKind: 'effective', weight: 0 }],
   cables: [],
   ratings: [rating],

@@ -7,7 +7,7 @@ const PLAN: Document = {
   units: 'us',
   method: 'asce7-16',
   site: { wind: { speed: 105, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II', groundElevation: 0 },
-  tower: { support: 'free', top: 60 },
+  tower: { support: 'free', top: 60, frequency: 3 },
   ratings: [],
   cables: [],
 };

@@ -410,6 +410,7 @@ describe('remedies of the weakest link', () => {
       tower: {
         support: 'free',
         top: 50,
+        frequency: 3,
         shape: 'lattice',
         faces: 3,
         width: 12,

@@ -93,6 +93,21 @@ const FIELDS: Readonly<Record<string, (plan: Document) => Left | undefined>> = {
     });
     return { notGiven: laid(), told: ['single', 'flat', 'bundle', 'inside'].map(laid) };
   },
+  'how often the tower sways: a cantilever laden or bare, a pole by its height': (plan) => {
+    if (!String(plan['method']).startsWith('asce7')) return undefined;
+    const { frequency: _, ...silent } = towerOf(plan);
+    const sections = rows(towerOf(plan), 'sections');
+    const [long, across] = isMetric(plan) ? [1, 0.001] : [FEET, 0.0254];
+    const height = topOf(plan) * long;
+    const widths = sections.flatMap(({ width }) => width as number | number[]).map((width) => width * across);
+    const isPole = sections.every(({ shape }) => shape === 'pole');
+    if (height <= (isPole ? 15 : 4) * Math.min(...widths)) return undefined;
+    const bySize = ((isPole ? 441 : 942) * Math.max(...widths)) / height ** 2;
+    const byHeight = isPole ? 1 - Math.min(1, Math.max(0, (height - 6) / 6)) / 2 : 1;
+    const at = (frequency: number) => ({ ...plan, tower: { ...silent, frequency } });
+    const slow = Math.min(bySize, byHeight);
+    return { notGiven: { ...plan, tower: silent }, told: [at(2), ...(slow < 1 ? [at(slow)] : [])] };
+  },
   'the sides of a pole': (plan) => shapes(plan, 'sides', [0, 8]),
   'the bracing': (plan) => shapes(plan, 'pattern', ['rungs', 'zigzag', 'cross']),
   'the risk category where there is ice': (plan) => {

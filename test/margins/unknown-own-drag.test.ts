@@ -11,7 +11,7 @@ describe('a tower whose shape is not known, rated by RS-222-C', () => {
     units: 'us',
     method: 'asce7-16',
     site: { wind: { speed: 95, basis: 'gust3-strength' }, exposure: 'C' },
-    tower: { support: 'free', top: 48 },
+    tower: { support: 'free', top: 48, frequency: 3 },
     loads: [{ name: 'small', height: 47, area: 1, areaKind: 'effective', offset: 0 }],
     ratings: [{ of: 'tower', area: 20, areaKind: 'flat-plate', wind: { speed: 86.6, method: 'rs222-c' }, top: 48 }],
     cables: [],

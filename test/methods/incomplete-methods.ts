@@ -63,6 +63,10 @@ export const INCOMPLETE_METHODS: readonly Method[] = [
   without('ratedAreas'),
   // @ts-expect-error mastGust
   without('mastGust'),
+  // @ts-expect-error flexibleBelow
+  without('flexibleBelow'),
+  // @ts-expect-error stiffIf
+  without('stiffIf'),
   // @ts-expect-error wind
   without('wind'),
 ];

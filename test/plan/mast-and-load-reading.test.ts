@@ -355,7 +355,7 @@ describe('a site', () => {
       groundElevation: near(1524),
       topographicFactor: 1.3,
     });
-    expect(said.notGiven.toSorted()).toEqual(['frequency', 'ice', 'mast', 'weights']);
+    expect(said.notGiven.toSorted()).toEqual(['ice', 'mast', 'weights']);
   });
 
   it('queries what a maker would hardly state: a unit may have been taken for another', () => {

@@ -9,7 +9,7 @@ export function tenNumbers(): Sample {
     units: 'us',
     method: 'asce7-16',
     site: { wind: 105, exposure: 'C' },
-    tower: { support: 'free', top: 48, shape: 'lattice', faces: 3, width: 18, members: 'round' },
+    tower: { support: 'free', top: 48, shape: 'lattice', faces: 3, width: 18, members: 'round', frequency: 2 },
     loads: [{ name: 'beam', above: 2, area: 5.5 }],
     cables: [{ count: 3, diameter: 0.405 }],
     ratings: [{ of: 'tower', area: 18, wind: { speed: 100, method: 'tia222-g' } }],

@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
-import { firstModeAtMost, type Station } from '../../src/structure/index.ts';
+import { firstModeAtLeast, firstModeAtMost, latticeModeAtLeast, type Station } from '../../src/structure/index.ts';
 import { cautionDocuments } from '../../src/worksheet/index.ts';
 import { assessed, checkInputOf, type Document } from '../margins/any-plan.ts';
 
@@ -217,6 +217,73 @@ describe('the lowest frequency of a free tower', () => {
   });
 });
 
+describe('the lowest frequency that a free tower may have', () => {
+  // EI 2 MN·m² and 18 kg/m: A = m/ρ, D² + d² = 16·I/A, D² − d² = 4·A/π.
+  const A = 18 / STEEL.density;
+  const [sum, difference] = [(16 * 2e6) / STEEL.E / A, (4 * A) / Math.PI];
+  const D = Math.sqrt((sum + difference) / 2);
+  const wall = (D - Math.sqrt((sum - difference) / 2)) / 2;
+  const pole = { top: 15, shape: 'pole', width: 1000 * D, wall: 1000 * wall, material: 'steel', sides: 0 };
+  const laden = plan(pole, { loads: [{ name: 'beam', height: 15, area: 1, weight: 120, offset: 0 }] });
+
+  it('is just under that of a pole with a weight at its top, on rigid and on soft ground', () => {
+    // 0.4943 Hz, on 3 MN·m 0.461. Σm·δ: 18·15⁴/12 and 120·15³/3 over EI; 18·15³/3 and 120·15² over the footing.
+    const bends = ((18 * 15 ** 4) / 12 + (120 * 15 ** 3) / 3) / 2e6;
+    const tilts = ((18 * 15 ** 3) / 3 + 120 * 15 ** 2) / 3e6;
+    const by = (sum: number) => 1 / (2 * Math.PI * Math.sqrt(sum));
+    expect(firstModeAtLeast(stationOf(laden), Number.POSITIVE_INFINITY)).toBeCloseTo(by(bends), 4);
+    expect(by(bends) / 0.4943).toBeGreaterThan(0.99);
+    expect(by(bends)).toBeLessThan(0.4943);
+    expect(atMost(laden)).toBeCloseTo(0.4952, 3);
+    expect(firstModeAtLeast(stationOf(laden), 3e6)).toBeCloseTo(by(bends + tilts), 4);
+    expect(by(bends + tilts) / 0.461).toBeGreaterThan(0.99);
+    expect(by(bends + tilts)).toBeLessThan(0.461);
+  });
+
+  it('counts the weight of what is there though nobody tells it, and the mast by itself', () => {
+    const bare = firstModeAtLeast(stationOf(plan(pole)), Number.POSITIVE_INFINITY) as number;
+    const silent = plan(pole, { loads: [{ name: 'beam', height: 15, area: 1.5, offset: 0 }] });
+    const told = plan(pole, { loads: [{ name: 'beam', height: 15, area: 1.5, weight: 120, offset: 0 }] });
+    const least = (document: Document) => firstModeAtLeast(stationOf(document), Number.POSITIVE_INFINITY) as number;
+    expect(least(silent)).toBeCloseTo(least(told), 9);
+    expect(least(told)).toBeLessThan(bare);
+    // A mast on a stiff stub swings by itself: 5 m above its bearing, held 1 m below it.
+    const stub = { top: 6, shape: 'pole', width: 1000, wall: 20, material: 'steel', sides: 0 };
+    const mast = { outside: 50, wall: 4, length: 6, inside: 1, bearing: 6, material: 'steel' };
+    const whip = plan(stub, { mast, loads: [{ name: 'whip', height: 11, area: 0.1, weight: 30, on: 'mast' }] });
+    const { A: area, I } = tube(0.05, 0.004);
+    const moved = (5 ** 3 + 5 ** 2 * 1) / (3 * STEEL.E * I);
+    const steel = Array.from({ length: 5000 }, (_, index) => (index + 0.5) / 1000).reduce(
+      (so, z) => so + (STEEL.density * area * 0.001 * (z ** 3 + z ** 2)) / (3 * STEEL.E * I),
+      0,
+    );
+    const alone = 1 / (2 * Math.PI * Math.sqrt(30 * moved + steel));
+    expect(least(whip) / alone).toBeGreaterThan(0.97);
+    expect(least(whip)).toBeLessThan(alone * 1.001);
+  });
+
+  it('of a lattice of known weight is that of legs and bracing half as heavy', () => {
+    // √(E/ρ)·b/3: bare 942·b/h² and with its own mass at its top 416·b/h², Dunkerley's sum a little under both.
+    const lattice = { top: 15, shape: 'lattice', faces: 3, width: 400, members: 'round', weight: 150 };
+    const bare = latticeModeAtLeast(stationOf(plan(lattice)), Number.POSITIVE_INFINITY) as number;
+    const topped = plan(lattice, { loads: [{ name: 'beam', height: 15, area: 1, weight: 150, offset: 0 }] });
+    const least = latticeModeAtLeast(stationOf(topped), Number.POSITIVE_INFINITY) as number;
+    const by = (times: number) => (0.9 * times * 0.4) / 15 ** 2;
+    expect(bare / by(942)).toBeGreaterThan(0.98);
+    expect(bare / by(942)).toBeLessThan(1);
+    expect(least / by(416)).toBeGreaterThan(0.99);
+    expect(least / by(416)).toBeLessThan(1);
+    const { weight: _, ...weightless } = lattice;
+    expect(latticeModeAtLeast(stationOf(plan(weightless)))).toBeUndefined();
+  });
+
+  it('is not told of what is held or telescopes', () => {
+    expect(firstModeAtLeast(stationOf(plan({ ...pole, support: 'guyed' })))).toBeUndefined();
+    const sections = [poleSection(8, 200, 5), poleSection(8, 150, 5)];
+    expect(firstModeAtLeast(stationOf(plan({ top: 15, telescopes: true, sections })))).toBeUndefined();
+  });
+});
+
 describe('the caution about swinging', () => {
   const said = (document: Document) =>
     cautionDocuments(assessed(document).cautions, 'si').find(({ code }) => code === 'slender-dynamic')?.says;
@@ -239,7 +306,7 @@ describe('the caution about swinging', () => {
     const figure = atMost(limp);
     expect(figure).toBeLessThan(1);
     expect(said(limp)).toMatch(
-      /^Estimated natural frequency at most 0\.\d+ Hz .+ Below 1 Hz the ordinary gust factor gives too little/,
+      /^Estimated natural frequency at most 0\.\d+ Hz .+ The gust factor of a flexible structure is used/,
     );
     expect(said(limp)).toContain(`${Number(figure.toPrecision(2))} Hz`);
     const stiff = plan({ top: 10, ...lattice });
@@ -256,9 +323,24 @@ describe('the caution about swinging', () => {
 
   it('stays with a slender pole, with its figure where there is one', () => {
     const pole = { top: 12, shape: 'pole', width: 200, sides: 0 };
-    expect(said(plan(pole))).toMatch(/Natural frequency not given; the ordinary gust factor is used/);
-    expect(said(plan({ ...pole, wall: 5, material: 'steel' }))).toMatch(
+    const byTia = (document: Document) => ({ ...document, method: 'tia222-h' });
+    expect(said(byTia(plan(pole)))).toMatch(/Natural frequency not given; the ordinary gust factor is used/);
+    expect(said(byTia(plan({ ...pole, wall: 5, material: 'steel' })))).toMatch(
       /Estimated natural frequency at most [\d.]+ Hz .+ordinary/,
     );
+  });
+
+  it('of EN 1991-1-4 is about its structural factor from 15 m up', () => {
+    const byEn = (top: number, more: Document = {}): Document => ({
+      units: 'si',
+      method: 'en1991-1-4',
+      site: { wind: 26, terrain: 'II' },
+      tower: { support: 'free', top, ...lattice, ...more },
+      cables: [],
+    });
+    expect(said(byEn(15))).toMatch(/^Structural factor taken as 1/);
+    expect(said(byEn(15, { frequency: 4 }))).toMatch(/^Structural factor taken as 1/);
+    expect(said(byEn(15, { frequency: 6 }))).toBeUndefined();
+    expect(said(byEn(14))).toBeUndefined();
   });
 });

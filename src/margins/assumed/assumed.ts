@@ -5,6 +5,7 @@ export const ASSUMED = [
   'bearing-height',
   'rated-height',
   'ice-class',
+  'frequency',
   'damping',
   'pole-sides',
   'bracing-pattern',

@@ -5,6 +5,7 @@ import type { CheckKindName } from '../checks/check.ts';
 import type { AssumedName } from './assumed.ts';
 import type { AssumptionKind, Reading } from './assumption.ts';
 import { ICE_CLASS, LOWEST_BEARING, POLE_DAMPING, plausibleOffset, USUAL_LINES } from './plausible.ts';
+import { plausibleFrequency } from './plausible-frequency.ts';
 
 const BY_RATING = ['tower', 'tower-top', 'ice', 'foundation'] as const satisfies readonly CheckKindName[];
 const ON_MAST = ['mast', 'bearing', 'rotator'] as const satisfies readonly CheckKindName[];
@@ -70,9 +71,26 @@ function iceReadings({ method, site }: CheckInput): readonly Reading[] {
   }));
 }
 
-function dampingReadings({ station }: CheckInput): readonly Reading[] {
-  const { tower } = station;
-  if (tower.frequency === undefined || tower.frequency >= 1) return [];
+function frequencyReadings(input: CheckInput): readonly Reading[] {
+  const plausible = plausibleFrequency(input);
+  if (plausible === undefined) return [];
+  // With the same frequency on both sides what is asked most can lie between.
+  return [plausible.least, plausible.between, plausible.most].map((frequency) => ({
+    value: frequency,
+    said: (each) => inStation(each, { tower: { ...each.station.tower, frequency } }),
+  }));
+}
+
+/** Whether its gust effect factor counts how it sways, told or at worst. */
+function isFlexible(input: CheckInput): boolean {
+  const { flexibleBelow } = METHOD_BY_ID[input.method];
+  const frequency = input.station.tower.frequency ?? plausibleFrequency(input)?.least;
+  return flexibleBelow !== undefined && frequency !== undefined && frequency < flexibleBelow;
+}
+
+function dampingReadings(input: CheckInput): readonly Reading[] {
+  const { tower } = input.station;
+  if (!isFlexible(input)) return [];
   if (!tower.sections.some(({ shape }) => shape?.kind === 'pole')) return [];
   return [POLE_DAMPING.least, POLE_DAMPING.usual].map((damping) => ({
     value: damping,
@@ -95,6 +113,7 @@ export const ASSUMPTION_KIND: Readonly<Record<AssumedName, AssumptionKind>> = {
   'bearing-height': { readings: bearingReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'mast' },
   'rated-height': readInModel,
   'ice-class': { readings: iceReadings, moves: ['ice', ...ON_MAST, 'weight', 'foundation'], asked: 'ice' },
+  frequency: { readings: frequencyReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower' },
   damping: { readings: dampingReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower' },
   'pole-sides': readInModel,
   'bracing-pattern': readInModel,

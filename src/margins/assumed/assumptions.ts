@@ -25,10 +25,10 @@ export function assumptionsOf(input: CheckInput): readonly Assumption[] {
 export function filledIn(
   input: CheckInput,
   assumptions: readonly Assumption[],
-  end: 'unfavourable' | 'favourable',
+  end: 'unfavourable' | 'between' | 'favourable',
 ): CheckInput {
   return assumptions.reduce((so, { readings }) => {
-    const reading = end === 'unfavourable' ? readings[0] : readings.at(-1);
+    const reading = end === 'favourable' ? readings.at(-1) : readings[end === 'between' && readings.length > 2 ? 1 : 0];
     return reading === undefined ? so : reading.said(so);
   }, input);
 }

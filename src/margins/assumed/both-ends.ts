@@ -25,13 +25,30 @@ export function betweenEnds(
 function between(bad: Check, good: Check, assumptions: readonly Assumption[]): Check {
   if (bad.result === undefined || good.result === undefined) return bad;
   // Where more of something asks less after all, that end is the bad one.
-  const worse = good.result.ratio > bad.result.ratio ? good.result : bad.result;
+  if (good.result.ratio > bad.result.ratio) return between(good, bad, assumptions);
+  const worse = bad.result;
   const least = Math.min(bad.result.ratioRange[0], good.result.ratioRange[0]);
-  const result: CheckResult = { ...worse, ratioRange: [least, worse.ratioRange[1]] };
+  // A gust factor that falls with the speed can turn the order of the ends below the wind of the site.
+  const other = good.result;
+  const turns = (other.holdsTo?.gust ?? Number.POSITIVE_INFINITY) < (worse.holdsTo?.gust ?? 0);
+  const { holdsTo, keepsMarginTo } = turns ? other : worse;
+  const result: CheckResult = {
+    ...worse,
+    ratioRange: [least, worse.ratioRange[1]],
+    ...(holdsTo === undefined ? {} : { holdsTo }),
+    ...(keepsMarginTo === undefined ? {} : { keepsMarginTo }),
+  };
   if (bad.verdict === 'over' && good.verdict === 'over') return { ...bad, result };
   const isShown = good.verdict === 'within' || good.verdict === 'low-margin';
   const decides = bad.verdict === 'over' || (bad.verdict === 'open' && isShown);
   if (!decides) return { ...bad, result };
+  const atBest = good.result.holdsTo?.gust;
   const needs = assumptions.filter(({ of }) => ASSUMPTION_KIND[of].moves.includes(bad.kind)).map(({ at }) => at);
-  return { ...bad, verdict: 'open', because: 'not-given', needs, result };
+  return {
+    ...bad,
+    verdict: 'open',
+    because: 'not-given',
+    needs,
+    result: { ...result, ...(atBest === undefined ? {} : { holdsToAtBest: atBest }) },
+  };
 }

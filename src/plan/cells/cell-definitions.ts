@@ -124,7 +124,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
   },
   force: {
     title: 'Wind force on an area at a height',
-    gives: 'The force at the allowable level [us lbf, si N]',
+    gives: 'The force at the allowable level, on what does not sway [us lbf, si N]',
     example: 'method=asce7-16&exposure=C&speed=105&height=50&area=10',
     parameters: {
       ...WIND,
@@ -247,7 +247,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
     gives:
       'demand/capacity ratio; or its verdict; or the actual gust it holds to [us mph, si m/s]; or the effective area it has left at its top [us ft², si m²]; or the sentence',
     example:
-      'method=asce7-16&speed=105&exposure=C&support=free&top=48&faces=3&width=18&members=round&ratedArea=18&ratedSpeed=100&ratedMethod=tia222-g&ratedTop=48&area=5.5&above=2&cables=3&cableDiameter=0.405&give=ratio',
+      'method=asce7-16&speed=105&exposure=C&support=free&top=48&faces=3&width=18&members=round&frequency=2&ratedArea=18&ratedSpeed=100&ratedMethod=tia222-g&ratedTop=48&area=5.5&above=2&cables=3&cableDiameter=0.405&give=ratio',
     parameters: {
       ...WIND,
       support: required('free, guyed, bracketed, roof', '/tower/support'),
@@ -257,6 +257,10 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
       width: parameter('Width of a face, or across a pole; 18, or 12 to 24 [us in, si mm]', '/tower/width'),
       members: parameter('lattice: round or flat', '/tower/members'),
       sides: parameter('pole: number of sides, 0 is round', '/tower/sides'),
+      frequency: parameter(
+        'How often it sways in a second: 10 divided by the seconds of ten swings [Hz]',
+        '/tower/frequency',
+      ),
       area: parameter('Area of the load [us ft², si m²]', '/loads/0/area'),
       areaKind: parameter('Type of that area; unknown when not given', '/loads/0/areaKind'),
       above: parameter('Its height above the top [us ft, si m]', '/loads/0/above'),

@@ -39,7 +39,8 @@ function fixedParts(id: CellId, given: Given, structure: 'lattice' | 'pole'): Fi
       return { structure };
     case 'force':
       return {
-        tower: { support: 'free', ...(structure === 'lattice' ? LATTICE : POLE) },
+        // On what does not sway.
+        tower: { support: 'free', frequency: 1, ...(structure === 'lattice' ? LATTICE : POLE) },
         loads: [{ name: 'load', areaKind: 'effective' }],
       };
     case 'area':

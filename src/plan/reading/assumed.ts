@@ -13,6 +13,7 @@ export function assumedIn(document: PlanDocument, station: Station, ratings: rea
     if (isAssumed && !assumed.some((each) => each.at === at)) assumed.push({ of, at });
   };
   say('ice-class', '/site/riskCategory', document.site.riskCategory === undefined);
+  say('frequency', '/tower/frequency', tower.frequency === undefined);
   say('damping', '/tower/damping', tower.damping === undefined);
   for (const { at, notGiven: ofShape = [] } of tower.sections) {
     say('pole-sides', `${at}/sides`, ofShape.includes('sides'));

@@ -115,7 +115,11 @@ function hillNote({ assessment, document }: AnswerSheetGiven): string {
 
 function gustNote({ assessment }: AnswerSheetGiven): string {
   const { frequency } = assessment.input.station.tower;
-  if (frequency === undefined) return 'natural frequency not given';
+  const { frequency: assumed } = assessment.model.input.station.tower;
+  if (frequency === undefined) {
+    const taken = assumed === undefined ? '' : `, ${inWords(assumed, 'frequency', 'si')} assumed`;
+    return `natural frequency not given${taken}`;
+  }
   return `natural frequency ${inWords(frequency, 'frequency', 'si')}`;
 }
 
