@@ -277,7 +277,12 @@ export const CABLES = wordedList('', {
   row: [
     whole('/count'),
     quantity('/diameter'),
-    choice('/arrangement', { blank: DONT_KNOW }),
+    choice('/arrangement', { blank: DONT_KNOW, owns: { ladder: ['/rows', '/spacing'] } }),
+    ...askedIf(
+      ({ here }) => here('/arrangement') === 'ladder',
+      whole('/rows'),
+      quantity('/spacing', { unknown: true }),
+    ),
     text('/name', { more: true }),
     ...rareQuantities('/weight', '/from', '/to'),
     ...remarks(),
@@ -511,7 +516,9 @@ const SHEET = [
       ...quantities('/raisedBy/anchor/0', '/raisedBy/anchor/1', '/raisedBy/attach'),
       ...rareQuantities('/raisedBy/raisingPoleTip/0', '/raisedBy/raisingPoleTip/1'),
       quantity('/raisedBy/workingLoad', { unknown: true }),
+      ...quantities('/counterpoise/weight', '/counterpoise/below'),
       ...remarks('/raisedBy'),
+      ...remarks('/counterpoise'),
       ...remarks(),
     ],
   },

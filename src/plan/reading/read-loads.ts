@@ -159,6 +159,34 @@ function queryBoom(reader: PlanReader, at: string, tower: Tower, boom: number | 
   reader.query(`${at}/boom`, 'boom-meets-ground', says);
 }
 
+/** How the lines of a run are arranged on a ladder; undefined where that is not told, so that they count singly. */
+function readRows(reader: PlanReader, fields: CableFields, at: string, diameter: number): CableRun['inRows'] {
+  const { arrangement, count, rows } = fields;
+  const spacing = reader.perhaps(fields.spacing, at, 'spacing');
+  if (arrangement !== 'ladder') {
+    for (const key of ['rows', 'spacing'] as const) {
+      if (fields[key] === undefined) continue;
+      const says = `${reader.words(at)}: "${key}" describes lines on a ladder. Give "arrangement": "ladder", or leave it out.`;
+      reader.fault(pointerTo(at, key), 'goes-with', key, 'only with arrangement ladder', says);
+    }
+    return undefined;
+  }
+  if (rows !== undefined && rows > count) {
+    const says = `${reader.words(at)}: ${rows} rows given for ${count} lines in all. Give at most ${count} rows, or all lines as "count".`;
+    reader.fault(pointerTo(at, 'rows'), 'out-of-bounds', String(rows), `1 to ${count}`, says);
+  }
+  if (spacing !== undefined && spacing < diameter * (1 - ROUNDING)) {
+    const [given, least] = [reader.say(spacing, 'diameter'), reader.say(diameter, 'diameter')];
+    const says = `${reader.words(at)}: ${given} from line to line is less than their diameter. Give ${least} or more, centre to centre.`;
+    reader.fault(pointerTo(at, 'spacing'), 'out-of-bounds', given, `${least} or more`, says);
+  }
+  if (rows !== undefined && spacing !== undefined) return { rows, spacing };
+  const missing = [rows === undefined && 'rows', spacing === undefined && 'spacing'].filter(Boolean);
+  const says = `${reader.words(at)}: ${missing.join(' and ')} on its ladder not given, so every line counts singly.`;
+  reader.query(at, 'ladder-incomplete', says);
+  return undefined;
+}
+
 /** The runs of lines in SI. */
 export function readCables(
   reader: PlanReader,
@@ -180,11 +208,13 @@ export function readCables(
       const says = `${reader.words(at)} from ${say(low)} to ${say(high)} leaves the tower and its mast, ${allowed}. Give the part on the tower.`;
       reader.fault(at, 'cable-outside', `${say(low)} to ${say(high)}`, allowed, says);
     }
+    const diameter = reader.quantity(fields.diameter, at, 'diameter');
     return present({
       name: fields.name ?? `cable run ${index + 1}`,
       at,
       count: fields.count,
-      diameter: reader.quantity(fields.diameter, at, 'diameter'),
+      diameter,
+      inRows: readRows(reader, fields, at, diameter),
       low,
       high,
       laid: fields.arrangement ?? 'single',

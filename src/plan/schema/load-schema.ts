@@ -45,6 +45,8 @@ export const cableSchema = z
     name: optional(name(cable.name)),
     ...quantities(cable, 'weight', 'from', 'to'),
     arrangement: optional(choice(cable.arrangement)),
+    rows: optional(whole(1, 200, cable.rows)),
+    spacing: optional(quantity(cable.spacing)),
     ...remarks(cable),
   })
   .meta({ description: 'A run of cables up the tower' });
