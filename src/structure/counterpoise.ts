@@ -14,7 +14,11 @@ export const counterpoiseSide = defineFormula({
     variable('m', 'mass of the counterpoise', 'weight', 1, 5000),
     variable('rho', 'density of light concrete', 'density', LIGHT_CONCRETE, LIGHT_CONCRETE),
   ],
-  cite: cite('common-practice', 'a cube of light concrete; one of the same weight in steel or lead is smaller', 'common-practice'),
+  cite: cite(
+    'common-practice',
+    'a cube of light concrete; one of the same weight in steel or lead is smaller',
+    'common-practice',
+  ),
   of: (mass: number, density: number) => Math.cbrt(mass / density),
 });
 

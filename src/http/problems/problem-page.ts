@@ -17,7 +17,7 @@ export function problemPage(problem: Problem, url: string, sent: SentFields | un
 ${faultsOf(problem, sent)}
 <section aria-labelledby="about"><h2 class="head" id="about">About this problem</h2>
 <p>${cause}</p><p>${remedy}</p>
-<p><a href="${toRoot}docs#problem-${problem.code}">All problems</a> · <a href="${toRoot === '' ? './' : toRoot}">Start again</a></p></section>`;
+<p><a href="${toRoot}problems">All problems</a> · <a href="${toRoot === '' ? './' : toRoot}">Start again</a></p></section>`;
   return documentPage({ title, toRoot, main });
 }
 
