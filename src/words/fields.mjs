@@ -536,7 +536,11 @@ export const FIELDS = {
     ...remarks(),
   },
   load: {
-    name: plain('What you call it', 'Name of the load; each name once'),
+    name: plain(
+      'What you call it',
+      'Name of the load, each name once; "load" and its place in the list when not given',
+      'left out, load and its number',
+    ),
     height: quantity('height', 'or above the ground', 'Height above ground; or above', 'one of the two'),
     above: quantity(
       'offsetHeight',

@@ -97,7 +97,8 @@ describe('the clauses', () => {
 
 describe('the formulas, the sources and the problems', () => {
   it('are lists of JSON where no page is asked for', async () => {
-    for (const path of ['/v1/formulas', '/v1/sources', '/problems']) expect((await json(path)).length).toBeGreaterThan(10);
+    for (const path of ['/v1/formulas', '/v1/sources', '/problems'])
+      expect((await json(path)).length).toBeGreaterThan(10);
     expect((await json('/problems/plan-faults')).code).toBe('plan-faults');
   });
 

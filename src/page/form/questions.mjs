@@ -167,16 +167,16 @@ const ratedWind = (base, more = false) => [
   ...remarks(base),
 ];
 
-/** The wind a tower is rated by, with the height of the tower that it is for beside the speed. @type {() => Bare[]} */
+/** The wind a tower is rated by; the height of the tower that it is for stands next to the speed and its type. @type {() => Bare[]} */
 const ratedTowerWind = () => {
-  const [speed, ...rest] = ratedWind('/wind');
+  const [speed, basis, ...rest] = ratedWind('/wind');
   const top = quantity('/top', {
     unknown: true,
     more: true,
     plain: ofTower,
     same: { at: '/tower/top', says: 'for this tower’s height' },
   });
-  return [...(speed === undefined ? [] : [speed]), top, ...rest];
+  return [...[speed, basis].filter((each) => each !== undefined), top, ...rest];
 };
 
 const ofTower = (/** @type {Asking} */ { here }) => ['', 'tower'].includes(here('/of')) && here('/kind') !== 'weight';

@@ -114,7 +114,6 @@ export function stillTold(draft) {
     ]),
   );
   rows('/loads', (row) => {
-    needs(row, [['/name', 'Give it a name.']]);
     if (!given(`${row}/above`) && !given(`${row}/height`)) {
       wants(row, `${row}/above`, 'Give its height: above the tower’s top, or above the ground.');
     }

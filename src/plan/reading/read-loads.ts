@@ -8,6 +8,9 @@ import { readRatedWind } from './read-ratings.ts';
 
 const ROUNDING = 1e-6;
 
+/** A load without a name is called by its place in the list. */
+export const loadName = (given: string | undefined, index: number) => given ?? `load ${index + 1}`;
+
 /** What hangs on the tower, in SI. */
 export function readLoads(
   reader: PlanReader,
@@ -18,12 +21,19 @@ export function readLoads(
   const names = new Map<string, number>();
   return loads.map((fields, index) => {
     const at = `/loads/${index}`;
-    refuseSecondName(reader, names, fields, index, at);
-    return readLoad(reader, fields, at, tower, mast);
+    const name = loadName(fields.name, index);
+    refuseSecondName(reader, names, name, index, at);
+    return readLoad(reader, { ...fields, name }, at, tower, mast);
   });
 }
 
-function readLoad(reader: PlanReader, fields: LoadFields, at: string, tower: Tower, mast: Mast | undefined): Load {
+function readLoad(
+  reader: PlanReader,
+  fields: LoadFields & { readonly name: string },
+  at: string,
+  tower: Tower,
+  mast: Mast | undefined,
+): Load {
   const given = readSpan(reader, fields, at, tower.top);
   const shape = readLoadShape(reader, fields, at, given);
   const span = shape.kind === 'tube' ? spanOfTube(reader, fields, at, given, shape.along, shape.length) : given;
@@ -66,19 +76,18 @@ function readWeights(reader: PlanReader, fields: LoadFields, at: string): Pick<L
 function refuseSecondName(
   reader: PlanReader,
   names: Map<string, number>,
-  fields: LoadFields,
+  name: string,
   index: number,
   at: string,
 ): void {
-  if (fields.name === undefined) return;
-  const key = fields.name.trim().toLowerCase();
+  const key = name.trim().toLowerCase();
   const first = names.get(key);
   if (first === undefined) {
     names.set(key, index);
     return;
   }
-  const says = `Loads ${first + 1} and ${index + 1} are both called "${fields.name}": give each its own name, or one load a count.`;
-  reader.fault(`${at}/name`, 'name-not-unique', fields.name, 'a name of its own', says);
+  const says = `Loads ${first + 1} and ${index + 1} are both called "${name}": give each its own name, or one load a count.`;
+  reader.fault(`${at}/name`, 'name-not-unique', name, 'a name of its own', says);
 }
 
 function readSpan(reader: PlanReader, fields: LoadFields, at: string, top: number): Span {

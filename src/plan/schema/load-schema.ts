@@ -19,7 +19,7 @@ const { load, cable } = FIELDS;
 
 export const loadSchema = z
   .strictObject({
-    name: name(load.name),
+    name: optional(name(load.name)),
     height: optional(quantityPair(load.height)),
     above: optional(quantityPair(load.above)),
     shape: optional(choiceOf(SHAPE_NAMES, load.shape)),
