@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { chanceSchema, remediesSchema, sensitivitySchema, spreadSchema, standardTubesSchema } from './besides.ts';
 import { checkSchema, headlineSchema, verdictSchema } from './checks.ts';
 import { assumedSchema, cautionSchema, entryWarningSchema, questionSchema } from './findings.ts';
+import { decidedSchema, partSchema } from './part-verdicts.ts';
 import { checkId, number, quantitySchema, words } from './quantities.ts';
 import type { Described } from './settled.ts';
 import {
@@ -21,7 +22,9 @@ import { workingSchema } from './working.ts';
 /** What the answer to a plan says first of it, and of a plan as it would be. */
 export const stationShape = {
   verdict: verdictSchema,
-  soFar: z.exactOptional(verdictSchema.meta({ description: 'Of the checks that are not open.' })),
+  decided: decidedSchema,
+  parts: z.array(partSchema),
+  governs: checkId(' that the headline is about'),
   weakest: z.exactOptional(checkId(' that holds to the lowest gust')),
   says: z.string(),
 };
@@ -37,6 +40,7 @@ export const answerSchema = z
   .object({
     ...stationShape,
     headline: headlineSchema,
+    target: number('1 less the margin set: a ratio up to it is within.'),
     checks: z.array(checkSchema),
     toFindOut: z.array(questionSchema),
     alsoOpen: number('Loads whose type of area is not stated and that are not asked about one by one.'),

@@ -23,7 +23,11 @@ export const verdictSchema = z.enum(VERDICTS).meta({
 const pieceSchema = z
   .object({
     text: z.string(),
-    as: z.exactOptional(z.enum(['verdict', 'wind']).meta({ description: 'What the piece names; plain text without.' })),
+    as: z.exactOptional(
+      z
+        .enum(['verdict', 'wind', 'scope'])
+        .meta({ description: 'What the piece names; scope: how much of the plan is decided. Plain text without.' }),
+    ),
     verdict: z.exactOptional(verdictSchema.meta({ description: 'The verdict that the piece names.' })),
   })
   .meta({ id: 'Piece', description: 'A piece of the headline.' });

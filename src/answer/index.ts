@@ -10,6 +10,7 @@ export type {
 } from './besides.ts';
 export type { CheckAnswer, CheckChangeAnswer, CheckState, Piece } from './checks.ts';
 export type { CautionAnswer, EntryWarning, Note } from './findings.ts';
+export type { PartAnswer } from './part-verdicts.ts';
 export {
   type AreasAnswer,
   areasSchema,

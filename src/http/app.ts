@@ -6,6 +6,7 @@ import type { DestinationStream } from 'pino';
 import { DRAWING_STYLE } from '../drawing/index.ts';
 import { policyHash } from '../page/index.ts';
 import { leadToBasePath, withoutBasePath } from './base-path.ts';
+import { compressAnswers } from './compression.ts';
 import type { Configuration } from './configuration.ts';
 import { docsRoutes } from './docs/docs-routes.ts';
 import { describeRoutes } from './documents/openapi-document.ts';
@@ -109,6 +110,7 @@ export async function buildApp({
     reply.header(VERSION_HEADER, VERSION);
     done();
   });
+  await compressAnswers(app);
   await letOtherSitesRead(app, configuration.corsOrigins);
   await app.register(rateLimit, {
     max: configuration.rateLimit,

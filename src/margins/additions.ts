@@ -3,6 +3,7 @@ import { type Assessment, assess } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
 import type { Check } from './checks/check.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
+import { couldBeOver } from './parts.ts';
 
 /** One check as it is and as it would be; absent on one side where it is not there. */
 export interface CheckChange {
@@ -55,8 +56,8 @@ export function assessAsked(asked: Asked): Assessment {
 /**
  * A plan and ways to change it, before and after for every check, ranked by the margin of the weakest.
  *
- * over last, not shown before it; then by the fewest checks left unshown that are shown elsewhere, by the largest ratio, by
- * the lowest gust held to, by the order asked
+ * over last, before it what is open and could be over; then by the fewest open parts, by the largest ratio, by the lowest gust
+ * held to, by the order asked
  *
  * @param then the plan as each proposal would leave it
  * @source project-rule
@@ -65,14 +66,8 @@ export function additionsOf(
   before: Assessment,
   then: readonly { readonly name: string; readonly assessment: Assessment }[],
 ): Additions {
-  const shown = new Set(
-    [before, ...then.map(({ assessment }) => assessment)]
-      .flatMap(({ checks }) => checks)
-      .filter(({ verdict }) => verdict !== 'open')
-      .map(({ id }) => id),
-  );
   const order = then
-    .map((each) => ({ each, marks: marksOf(each.assessment, shown) }))
+    .map((each) => ({ each, marks: marksOf(each.assessment) }))
     .sort((a, b) => firstDifference(a.marks, b.marks))
     .map(({ each }) => each);
   return {
@@ -86,8 +81,7 @@ export function additionsOf(
 }
 
 /** What a ranking goes by, each the smaller the better. */
-function marksOf({ verdict, checks }: Assessment, shown: ReadonlySet<string>): readonly number[] {
-  const unshown = checks.filter((check) => check.verdict === 'open' && shown.has(check.id)).length;
+function marksOf({ verdict, checks, parts }: Assessment): readonly number[] {
   const usesOf = (ofFall: boolean) =>
     checks.flatMap(({ kind, result }) =>
       result && (CHECK_KIND[kind].loadedBy === 'fall') === ofFall ? [result.ratio] : [],
@@ -96,8 +90,9 @@ function marksOf({ verdict, checks }: Assessment, shown: ReadonlySet<string>): r
   const gusts = checks.flatMap(({ result }) => (result?.holdsTo ? [result.holdsTo.gust] : []));
   return [
     Number(verdict === 'over'),
-    Number(verdict === 'open'),
-    unshown,
+    Number(parts.some(couldBeOver)),
+    // What is not known wins nothing.
+    parts.filter((part) => part.verdict === 'open').length,
     // Nothing known is not the same as nothing asked.
     ratios.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...ratios),
     gusts.length === 0 ? 0 : -Math.min(...gusts),

@@ -15,6 +15,7 @@ import { iceCaseOf } from './ice-case.ts';
 import { type LowerAt, lowerAtOf } from './lower-at.ts';
 import type { SiteSpeed } from './model.ts';
 import { type OpenQuestions, openQuestions } from './open-questions.ts';
+import { type Decided, decidedOf, type Part, partsOf } from './parts.ts';
 import { reactionsOf } from './reactions.ts';
 import { type RoomLeft, roomsLeft } from './room-left.ts';
 import { demandOf, once, towerModel } from './tower-model.ts';
@@ -41,8 +42,10 @@ export interface Assessment extends CheckContext {
   readonly wind: Wind;
   readonly windRows: readonly WindRow[];
   readonly checks: readonly Check[];
+  /** What the checks are about; the verdict is that of the worst part. */
+  readonly parts: readonly Part[];
+  readonly decided: Decided;
   readonly verdict: Verdict;
-  readonly soFar?: Verdict;
   readonly weakest?: string;
   readonly questions: OpenQuestions;
   readonly windLoads: WindLoads;
@@ -81,8 +84,7 @@ export function assess(input: CheckInput): Assessment {
   const mast = once(model, mastAnswer);
   const raising = raisingAnswer(model);
   const foundation = foundationAnswer(known.context);
-  const shown = checks.filter((check) => check.verdict !== 'open').map((check) => check.verdict);
-  const soFar = worstVerdict(shown);
+  const parts = partsOf(checks);
   const weakest = weakestOf(checks);
   const chances = chancesOf(model.input, checks);
   const lower = lowerAtOf(model.input, checks);
@@ -94,8 +96,9 @@ export function assess(input: CheckInput): Assessment {
     wind,
     windRows: windRows(input, wind),
     checks,
-    verdict: worstVerdict(checks.map((check) => check.verdict)) ?? 'open',
-    ...(soFar === undefined ? {} : { soFar }),
+    parts,
+    decided: decidedOf(parts),
+    verdict: worstVerdict(parts.flatMap(({ verdict }) => verdict ?? [])) ?? 'open',
     ...(weakest === undefined ? {} : { weakest }),
     questions: openQuestions(known.context, assumptions),
     windLoads: known.windLoads,

@@ -34,7 +34,6 @@ export const CAUTION_CODES = [
   'roof-speed-up',
   'least-pressure',
   'own-drag-missing',
-  'own-drag-not-rated',
   'members-unknown',
   'assumed',
   'area-kind-unknown',
@@ -351,7 +350,6 @@ function aboutRatings(model: TowerModel, say: Say): void {
     if (!wind) return;
     if (!wind.method) {
       say('rating-standard-unknown', 'verdict', { at: `${at}/wind/method` });
-      if (model.bareTowerKnown) say('own-drag-not-rated', 'verdict', { at: `${at}/wind/method` });
       return;
     }
     const method = METHOD_BY_ID[wind.method];

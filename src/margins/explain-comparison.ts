@@ -259,14 +259,7 @@ function explainProof(model: TowerModel, claim: Claim, governing: ComparisonRati
   const number = model.comparisons.indexOf(comparison);
   let least: { readonly each: ClaimCase; readonly capacity: number } | undefined;
   for (const each of claim.cases) {
-    const capacity = provenBy(
-      model,
-      number,
-      each,
-      scenario,
-      lowFactor(each, scenario),
-      nth(each.rated, scenario).provesOwn,
-    );
+    const capacity = provenBy(model, number, each, scenario, lowFactor(each, scenario));
     if (!least || capacity < least.capacity) least = { each, capacity };
   }
   const { each } = least as { each: ClaimCase };
@@ -329,7 +322,7 @@ function explainProofAt(
   }
   const ofForces =
     forces.length === 0 ? 0 : evaluate(trace, of === 'moment' ? sumOfMoments : sumOfForces, [forces, reach]);
-  const own = wind && rated.provesOwn ? explainRatedOwn(model, of, apex, each, scenario, level, trace) : 0;
+  const own = wind ? explainRatedOwn(model, of, apex, each, scenario, level, trace) : 0;
   if (each.asRated && of === 'moment') return explainMomentAsRated(comparison.of, place.factor, ofForces, own, trace);
   return of === 'moment'
     ? evaluate(trace, provenMoment, [ofForces, own, place.factor])

@@ -66,7 +66,6 @@ export interface ClaimCase {
 interface CaseProof {
   readonly scenario: number;
   readonly areaFactor: number;
-  readonly provesOwn: boolean;
   readonly proof: readonly number[];
 }
 

@@ -103,7 +103,9 @@ export function openQuestions(
     const asked = <K extends string>(values: readonly K[], answer: (value: K) => RatingAnswer) =>
       values.map((value) => ({ answer: value as string, ratio: answered(answer(value)) }));
     if (!wind.method && methods.length > 0) {
-      const options = asked(methods, (method) => ({ method }));
+      // Nobody is sent first after a standard of elsewhere, though it may be meant and counts.
+      const near = methods.filter((id) => METHOD_BY_ID[id].place === wind.place);
+      const options = asked(near.length > 0 ? near : methods, (method) => ({ method }));
       ask({ at: `${rating.at}/wind/method`, question: 'rating-method', assumed: 'not named' }, options);
     }
     const grounds = [...new Set(readings.map((reading) => reading.exposure))];

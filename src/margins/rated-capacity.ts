@@ -18,7 +18,6 @@ import { SAME_HEIGHT } from './stated-for.ts';
  * @param number of the comparison [-]
  * @param scenario number of the scenario [-]
  * @param areaFactor from the stated to the effective area [-]
- * @param provesOwn whether the tower's own drag counts as proven
  * @returns the capacity [N or N·m]
  * @source derived
  */
@@ -28,12 +27,11 @@ export function provenBy(
   claimCase: ClaimCase,
   scenario: number,
   areaFactor: number,
-  provesOwn: boolean,
 ): number {
   const { tube } = nth(model.comparisons, number);
-  const byItself = provenByItself(model, number, claimCase, scenario, areaFactor, provesOwn);
+  const byItself = provenByItself(model, number, claimCase, scenario, areaFactor);
   if (!tube) return byItself;
-  const bending = provenByItself(model, tube.moment, claimCase, scenario, areaFactor, provesOwn);
+  const bending = provenByItself(model, tube.moment, claimCase, scenario, areaFactor);
   return Math.max(byItself, shearBesideMoment.of(bending, tube.diameter));
 }
 
@@ -43,7 +41,6 @@ function provenByItself(
   claimCase: ClaimCase,
   scenario: number,
   areaFactor: number,
-  provesOwn: boolean,
 ): number {
   const own = nth(claimCase.own, scenario);
   const comparison = nth(model.comparisons, number);
@@ -54,10 +51,8 @@ function provenByItself(
     const { z, zone } = nth(proving.levels, level);
     const tapering = of === 'shear' && apex !== Number.POSITIVE_INFINITY;
     let value = 0;
-    if (provesOwn) {
-      value = nth(own[of], level);
-      if (tapering) value -= nth(own.moment, level) / (apex - z);
-    }
+    value += nth(own[of], level);
+    if (tapering) value -= nth(own.moment, level) / (apex - z);
     for (const { height, area, perArea } of nth(claimCase.rated, scenario).forces) {
       if (height < z - ONE_HEIGHT) continue;
       value += perArea * area * areaFactor * handedOn(proving, of, apex, height, z, zone);
@@ -153,14 +148,12 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
     for (let scenario = 0; scenario < scenarios.length; scenario += 1) {
       const rated = nth(each.rated, scenario);
       const factor = areaFactorOf(rated, answer);
-      // A standard not named proves no own drag; once it is named it does.
-      const provesOwn = rated.provesOwn || (answer.method !== undefined && rated.wind !== undefined);
-      const least = provenByCase(model, each, scenario, factor.low, provesOwn);
-      const most = provenByCase(model, each, scenario, factor.high, provesOwn || rated.wind !== undefined);
+      const least = provenByCase(model, each, scenario, factor.low);
+      const most = provenByCase(model, each, scenario, factor.high);
       const lowest = nth(low, scenario);
       const highest = nth(high, scenario);
       // Between two readings braces that are pushed both ways may be left with nothing.
-      const open = factor.low !== factor.high || (!provesOwn && rated.wind !== undefined);
+      const open = factor.low !== factor.high;
       for (let comparison = 0; comparison < comparisons.length; comparison += 1) {
         const surely = open && pushedBothWays(model, comparison, each, rated) ? 0 : nth(least, comparison);
         lowest[comparison] = Math.min(nth(lowest, comparison), surely);
@@ -168,7 +161,7 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
       }
       if (bareTowerKnown) continue;
       const ratio = nth(each.own, scenario).windRatio;
-      windRatioLow[scenario] = Math.max(nth(windRatioLow, scenario), provesOwn ? ratio : Number.POSITIVE_INFINITY);
+      windRatioLow[scenario] = Math.max(nth(windRatioLow, scenario), rated.wind ? ratio : Number.POSITIVE_INFINITY);
       windRatioHigh[scenario] = Math.min(nth(windRatioHigh, scenario), ratio);
     }
   }
@@ -193,20 +186,12 @@ function areaFactorOf({ rating, reading }: RatedCase, answer: RatingAnswer): { l
 }
 
 /** By check. */
-function provenByCase(
-  model: BareModel,
-  claimCase: ClaimCase,
-  scenario: number,
-  areaFactor: number,
-  provesOwn: boolean,
-): readonly number[] {
+function provenByCase(model: BareModel, claimCase: ClaimCase, scenario: number, areaFactor: number): readonly number[] {
   for (const each of claimCase.found) {
-    if (each.scenario === scenario && each.areaFactor === areaFactor && each.provesOwn === provesOwn) return each.proof;
+    if (each.scenario === scenario && each.areaFactor === areaFactor) return each.proof;
   }
-  const proof = model.comparisons.map((_, number) =>
-    provenBy(model, number, claimCase, scenario, areaFactor, provesOwn),
-  );
-  claimCase.found.push({ scenario, areaFactor, provesOwn, proof });
+  const proof = model.comparisons.map((_, number) => provenBy(model, number, claimCase, scenario, areaFactor));
+  claimCase.found.push({ scenario, areaFactor, proof });
   return proof;
 }
 

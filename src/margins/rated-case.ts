@@ -31,8 +31,6 @@ export interface RatedCase {
   readonly toAllowableFactor: number;
   /** Force on one square metre of effective area at the rated height, at the allowable level [N/m²]. */
   readonly forces: readonly { readonly height: number; readonly area: number; readonly perArea: number }[];
-  /** The maker's standard stands behind the tower's own drag too. */
-  readonly provesOwn: boolean;
   /** The least pressure of its method decides the force on its area. */
   readonly leastDecides: boolean;
 }
@@ -136,14 +134,13 @@ export function ratedCases(
     const readings = wind?.speed === undefined ? [] : ratedReadings(wind);
     if (!wind || readings.length === 0) {
       const reading: RatedReading = { method: wind?.method ?? STAND_IN_METHOD, exposure: 'C', riskCategory: 'II' };
-      return [{ ...plain, reading, provesOwn: false }];
+      return [{ ...plain, reading }];
     }
-    // The force stands as stated; the wind beside it proves the tower's own drag once its standard is named.
+    // The force stands as stated; the wind beside it blew on the tower itself as well.
     return readings.map((each) => ({
       ...plain,
       reading: each,
       wind: blowingAt(wind.speed as number, each, wind),
-      provesOwn: wind.method !== undefined,
     }));
   }
   if ((claim.kind !== 'area' && claim.kind !== 'wind') || !wind) return [];
@@ -160,7 +157,6 @@ export function ratedCases(
         reading,
         wind: blowing,
         toAllowableFactor: blowing.toAllowableFactor,
-        provesOwn: wind.method !== undefined,
         forces: areas.map((each) => ({ ...each, perArea: forcePerArea(blowing, each.height, shared.least, trace) })),
         leastDecides:
           shared.least &&

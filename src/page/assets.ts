@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { FONT_STYLE, FONTS } from './fonts.ts';
+import { formScript } from './form-script.ts';
 
 /** One file a page asks for. */
 export interface Asset {
@@ -14,18 +15,10 @@ export interface Asset {
 
 const TYPES: Readonly<Record<string, string>> = {
   css: 'text/css; charset=utf-8',
+  map: 'application/json; charset=utf-8',
   mjs: 'text/javascript; charset=utf-8',
   svg: 'image/svg+xml; charset=utf-8',
   woff2: 'font/woff2',
-};
-
-/** What the modules of the page import by name, each a file of a package as it lies there: no build. */
-const LIBRARIES: Readonly<Record<string, string>> = {
-  preact: 'preact/dist/preact.mjs',
-  'preact/hooks': 'preact/hooks/dist/hooks.mjs',
-  '@preact/signals': '@preact/signals/dist/signals.mjs',
-  '@preact/signals-core': '@preact/signals-core/dist/signals-core.mjs',
-  htm: 'htm/dist/htm.mjs',
 };
 
 const HERE = dirname(fileURLToPath(import.meta.url));
@@ -55,27 +48,22 @@ function asset(name: string, content: Buffer): Asset {
   return { name, type, content };
 }
 
-function filesOf(folder: string, under = folder): Asset[] {
+function filesOf(folder: string): Asset[] {
   return readdirSync(join(HERE, folder))
     .filter((name) => !name.startsWith('.') && (name.split('.').at(-1) as string) in TYPES)
     .sort()
-    .map((name) => asset(under === '' ? name : `${under}/${name}`, readFileSync(join(HERE, folder, name))));
+    .map((name) => asset(name, readFileSync(join(HERE, folder, name))));
 }
 
-const libraryName = (specifier: string) => `libraries/${specifier.replaceAll('@', '').replaceAll('/', '-')}.mjs`;
+const FORM_SCRIPT = 'form.mjs';
+const { script, map } = await formScript(HERE, FORM_SCRIPT);
 
-const withoutMap = (content: Buffer) =>
-  Buffer.from(content.toString('utf8').replace(/\n?\/\/# sourceMappingURL=\S+\s*$/, '\n'));
-
-/** Every file of every page: style sheets in `assets/`, the form's modules and the words they use, libraries and fonts from their packages. */
+/** Every file of every page: style sheets in `assets/`, the form's script, fonts from their packages. */
 export const ASSETS: ReadonlyMap<string, Asset> = new Map(
   [
-    ...filesOf('assets', ''),
-    ...filesOf('form'),
-    ...filesOf('../words', 'words'),
-    ...Object.entries(LIBRARIES).map(([specifier, path]) =>
-      asset(libraryName(specifier), withoutMap(packageFile(path))),
-    ),
+    ...filesOf('assets'),
+    asset(FORM_SCRIPT, script),
+    asset(`${FORM_SCRIPT}.map`, map),
     asset('fonts.css', Buffer.from(FONT_STYLE)),
     ...FONTS.map(([name, path]) => asset(name, packageFile(path))),
   ].map((each) => [each.name, each]),
@@ -97,18 +85,6 @@ export function assetAddress(name: string, toRoot = ''): string {
   if (!ASSETS.has(name)) throw new Error(`there is no asset ${name}`);
   return `${toRoot}assets/${ASSETS_VERSION}/${name}`;
 }
-
-/** The import map of a page at the root, exactly as it stands between its tags. */
-export const IMPORT_MAP = JSON.stringify({
-  imports: Object.fromEntries([
-    ...Object.keys(LIBRARIES).map((specifier) => [specifier, `./${assetAddress(libraryName(specifier))}`]),
-    // As the form's modules find the room of words from where they lie.
-    ['./assets/words/index.mjs', `./${assetAddress('words/index.mjs')}`],
-  ]),
-});
-
-/** Every module the form loads, so that a page can ask for all of them at once. */
-export const FORM_MODULES: readonly string[] = [...ASSETS.keys()].filter((name) => name.endsWith('.mjs'));
 
 /** A text as a content policy names it. */
 export function policyHash(text: string): string {

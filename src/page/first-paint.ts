@@ -1,6 +1,6 @@
 import { renderToString } from 'preact-render-to-string';
 import type { Answer } from '../answer/index.ts';
-import { assetAddress, FORM_MODULES, IMPORT_MAP } from './assets.ts';
+import { assetAddress } from './assets.ts';
 import { App } from './form/app.mjs';
 import { draftOf } from './form/draft.mjs';
 import { html } from './form/html.mjs';
@@ -68,9 +68,8 @@ export function firstPaint({
 <link rel="stylesheet" href="${assetAddress('sheet.css')}">
 <link rel="stylesheet" href="${assetAddress('form.css')}">
 <link rel="icon" href="${assetAddress('mark.svg')}" type="image/svg+xml">
-<script type="importmap">${IMPORT_MAP}</script>
-${FORM_MODULES.map((name) => `<link rel="modulepreload" href="${assetAddress(name)}">`).join('\n')}
-<script type="module" src="${assetAddress('form/start.mjs')}"></script>
+<script type="module" src="${assetAddress('form.mjs')}"></script>
+<noscript><link rel="stylesheet" href="${assetAddress('fonts.css')}"></noscript>
 </head>
 <body>
 <form id="form" method="post" action="v1/checks?as=html" novalidate>${painted}</form>

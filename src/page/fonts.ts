@@ -1,7 +1,26 @@
-/** Source Serif 4 (with optical sizes), Source Sans 3 and Noto Sans Math, SIL Open Font License 1.1, from our own origin. */
+/** Source Serif 4, Source Sans 3 and Noto Sans Math, SIL Open Font License 1.1, from our own origin. */
 const FACES = [
-  { family: 'Sheet Serif', name: 'serif', files: 'source-serif-4', axis: 'opsz', styles: ['normal', 'italic'] },
-  { family: 'Sheet Sans', name: 'sans', files: 'source-sans-3', axis: 'wght', styles: ['normal'] },
+  {
+    family: 'Sheet Serif',
+    name: 'serif',
+    files: '@fontsource-variable/source-serif-4',
+    cut: 'wght-normal',
+    weight: '200 900',
+  },
+  {
+    family: 'Sheet Serif',
+    name: 'serif-italic',
+    files: '@fontsource/source-serif-4',
+    cut: '400-italic',
+    weight: '400',
+  },
+  {
+    family: 'Sheet Sans',
+    name: 'sans',
+    files: '@fontsource-variable/source-sans-3',
+    cut: 'wght-normal',
+    weight: '200 900',
+  },
 ];
 
 /** The letters of each file of a face, as its package cuts them. */
@@ -13,14 +32,12 @@ const LETTERS = {
     'U+0000-00FF, U+0131, U+0152-0153, U+02BB-02BC, U+02C6, U+02DA, U+02DC, U+0304, U+0308, U+0329, U+2000-206F, U+20AC, U+2122, U+2191, U+2193, U+2212, U+2215, U+FEFF, U+FFFD',
 };
 
-const cuts = FACES.flatMap(({ family, name, files, axis, styles }) =>
-  Object.entries(LETTERS).flatMap(([letters, range]) =>
-    styles.map((style) => ({
-      file: `fonts/${name}-${letters}${style === 'normal' ? '' : `-${style}`}.woff2`,
-      path: `@fontsource-variable/${files}/files/${files}-${letters}-${axis}-${style}.woff2`,
-      face: `font-family:"${family}";font-weight:200 900;font-style:${style};unicode-range:${range}`,
-    })),
-  ),
+const cuts = FACES.flatMap(({ family, name, files, cut, weight }) =>
+  Object.entries(LETTERS).map(([letters, range]) => ({
+    file: `fonts/${name}-${letters}.woff2`,
+    path: `${files}/files/${files.split('/')[1]}-${letters}-${cut}.woff2`,
+    face: `font-family:"${family}";font-weight:${weight};font-style:${cut.split('-')[1]};unicode-range:${range}`,
+  })),
 );
 const fonts = [
   ...cuts,

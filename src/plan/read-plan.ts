@@ -37,7 +37,7 @@ export type PlanReading =
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
 /** The margin of a plan that names none. */
-const DEFAULT_MARGIN = 0.2;
+const DEFAULT_MARGIN = 0.1;
 
 /** Checks the form of a document by generated code where it can; a refusal is worded by the schema itself. */
 const compiledSchema = z.compile(planDocumentSchema);

@@ -121,10 +121,6 @@ export const CAUTION_WORDS = {
       'Wind on the tower itself is unknown. The larger of two ratios is used: loads over rating, site wind over rated wind.',
     action: 'Measure the width of a face, legs and braces.',
   },
-  'own-drag-not-rated': {
-    says: () => 'Standard of the rating not stated. The least own drag of the standards it may mean is assumed.',
-    action: 'Ask the manufacturer by which standard the tower is rated.',
-  },
   'members-unknown': {
     says: () => 'Legs and braces not given. Solidity 0.10 or 0.35 assumed, the worse at each level.',
     action: 'Measure a leg, a brace and the height of a panel.',

@@ -744,7 +744,7 @@ export const FIELDS = {
     margin: quantity(
       'share',
       'Margin to keep',
-      'Share of the capacity to keep; 0.2 when not given',
+      'Share of the capacity to keep; 0.1 when not given',
       '0.2 or 20 %; left out, 20 %',
     ),
     forecastError: quantity(

@@ -6,6 +6,7 @@ export * from './compared.ts';
 export * from './figures.ts';
 export * from './index.mjs';
 export * from './markup.ts';
+export * from './parts.ts';
 export { type PlanHash, planText } from './plan-text.ts';
 export * from './questions.ts';
 export * from './reasons.ts';

@@ -22,8 +22,9 @@ import {
 } from '../words/index.ts';
 import { cautionDocuments, roomLeftDocument } from './answer-document.ts';
 import { checkStateDocument } from './check-document.ts';
+import { partDocuments } from './part-document.ts';
 import { quantity } from './quantity.ts';
-import { headlineSays, tracedTo } from './says.ts';
+import { headlineSays, mainCheck, tracedTo } from './says.ts';
 
 type StationAnswer = AdditionsAnswer['before'];
 
@@ -94,10 +95,12 @@ function stationOf(
   assessment: Assessment,
   planHash: PlanHash | undefined,
 ): Omit<StationAnswer, 'checks' | 'entryWarnings' | 'says'> {
-  const { verdict, soFar, weakest } = assessment;
+  const { verdict, decided, weakest } = assessment;
   return told<ReturnType<typeof stationOf>>({
     verdict,
-    soFar,
+    decided,
+    parts: partDocuments(assessment),
+    governs: mainCheck(assessment).id,
     weakest,
     roomLeft: roomLeftDocument(assessment),
     planHash,
@@ -146,7 +149,13 @@ function newEntryWarnings(
 export function additionsSays({ before, after }: Additions, system: UnitSystem): string {
   const best = after.find(({ rank }) => rank === 1) as Addition;
   const told = best.checks.some((check) => check.after?.result);
-  const leaves = best.assessment.verdict === 'over' ? 'is over by the least' : 'leaves the most margin';
+  const { verdict, decided } = best.assessment;
+  const leaves =
+    verdict === 'over'
+      ? 'is over by the least'
+      : decided.parts < decided.of
+        ? 'comes first, with parts still open'
+        : 'leaves the most margin';
   const lead = after.length === 1 || !told ? '' : `Of ${after.length} proposals "${best.name}" ${leaves}. `;
   return `${lead}${additionSays(before, best, system)}`;
 }

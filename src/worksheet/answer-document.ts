@@ -43,10 +43,11 @@ import { hillDocument } from './hill-document.ts';
 import { iceDocument } from './ice-document.ts';
 import { levelsDocument } from './levels-document.ts';
 import { loweredDocument } from './lowered-document.ts';
+import { partDocuments } from './part-document.ts';
 import { quantity } from './quantity.ts';
 import { raisingDocument } from './raising-document.ts';
 import { remediesDocument, tubesDocument } from './remedies-document.ts';
-import { headline, headlineSays, lowerAtSays, reactionsSay, roomSays } from './says.ts';
+import { headline, headlineSays, lowerAtSays, mainCheck, reactionsSay, roomSays } from './says.ts';
 import { sensitivityDocument } from './sensitivity-document.ts';
 import { spreadDocument } from './spread-document.ts';
 import { designDocument, headingDocument, windLoadsDocument, windRowDocument } from './wind-document.ts';
@@ -83,10 +84,13 @@ export function answerDocument(
   const length = (value: number | undefined) => quantity(value, 'length', system);
   return told<Answer>({
     verdict: assessment.verdict,
-    soFar: assessment.soFar,
+    decided: told<Answer['decided']>(assessment.decided),
+    parts: partDocuments(assessment),
+    governs: mainCheck(assessment).id,
     weakest: assessment.weakest,
     says: headlineSays(assessment),
     headline: headline(assessment),
+    target: 1 - input.wanted.margin,
     checks: checks.map((check) => checkDocument(assessment, check, system)),
     toFindOut: questionDocuments(assessment),
     alsoOpen: questions.moreLoads,

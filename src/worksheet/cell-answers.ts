@@ -92,8 +92,7 @@ export function stationCell(
       return { words: headlineSays(assessment) };
     case 'verdict': {
       if (tower === undefined || tower.verdict === 'open') return { words: VERDICT_WORDS.open };
-      const alone =
-        assessment.verdict === tower.verdict && !assessment.checks.some((check) => check.verdict === 'open');
+      const alone = assessment.verdict === tower.verdict;
       return { words: `${VERDICT_WORDS[tower.verdict]}${alone ? '' : ' (tower only)'}` };
     }
     case 'ratio':

@@ -5,10 +5,12 @@ import {
   type Check,
   type CheckResult,
   type Compared,
+  couldBeOver,
   enteredBasis,
   isInStillAir,
   type LegsAtFoot,
   type LowerAt,
+  type Part,
   type RoomLeft,
   type WindLoads,
 } from '../margins/index.ts';
@@ -25,6 +27,7 @@ import {
   listed,
   missingSentences,
   type PlanHash,
+  partName,
   placeOfFall,
   questionOf,
   REASON_WORDS,
@@ -35,18 +38,48 @@ import {
   verbOf,
 } from '../words/index.ts';
 
-/** The verdict in a sentence or three, in pieces: what is decided first, then what is open. */
+/**
+ * The verdict in a sentence or three, in pieces: what is decided and by what, then how much of the plan that is.
+ *
+ * What is over comes first; then what is open and could be over, with what is decided of the tower; then the worst decided.
+ */
 export function headline(assessment: Assessment): readonly Piece[] {
   const { checks } = assessment;
   const main = mainCheck(assessment);
-  const open = checks.filter((check) => check.verdict === 'open' && check !== main);
-  const names = namesOf(open);
-  const more = names.length > 6 ? ` and ${names.length - 6} more` : '';
-  const tail = open.length > 0 ? ` Still open: ${listed(names.slice(0, 6))}${more}.` : '';
   const falls = checks.filter((check) => check.kind === 'fall' && check.verdict === 'over' && check !== main);
   const near = falls.length > 0 ? ` If it falls, it could reach the ${listed(falls.map(placeOfFall))}.` : '';
-  const rest = `${near}${tail}`;
-  return [...mainPieces(assessment, main), ...(rest === '' ? [] : [{ text: rest }])];
+  const besides = `${towerSays(assessment, main)}${near} `;
+  return [...mainPieces(assessment, main), { text: besides }, { text: decidedSays(assessment, main), as: 'scope' }];
+}
+
+/** Of a tower that is decided, where something else is open that could be over. */
+function towerSays({ parts }: Assessment, main: Check): string {
+  const tower = parts.find(({ kind }) => kind === 'tower');
+  if (main.verdict !== 'open' || !tower?.governs.result || tower.verdict === undefined || tower.verdict === 'open') {
+    return '';
+  }
+  const { result } = tower.governs;
+  return ` The tower is ${VERDICT_WORDS[tower.verdict]}: at ${ratioFigures(result.ratio)} of its rated capacity.`;
+}
+
+/** "4 of 6 parts decided; open: footing and beam." */
+export function decidedSays({ parts, decided }: Assessment, main?: Check): string {
+  const open = parts.filter(({ verdict }) => verdict === 'open');
+  const besides = parts.filter((part) => part.verdict === undefined);
+  const named = (which: readonly Part[]) => {
+    const names = which.map(partName);
+    return names.length > 6 ? `${names.slice(0, 6).join(', ')} and ${names.length - 6} more` : listed(names);
+  };
+  const count =
+    decided.parts === decided.of
+      ? decided.of === 1
+        ? 'Its one part is decided'
+        : `All ${decided.of} parts decided`
+      : `${decided.parts === 0 ? 'None' : decided.parts} of ${decided.of} parts decided`;
+  const alone = open.length === 1 && open[0]?.checks.includes(main as Check);
+  const waits = open.length === 0 || alone ? '' : `; open: ${named(open)}`;
+  const notCompared = besides.length === 0 ? '' : ` Nothing to compare: ${named(besides)}.`;
+  return `${count}${waits}.${notCompared}`;
 }
 
 /** The headline as one text. */
@@ -61,23 +94,30 @@ function namesOf(checks: readonly Check[]): readonly string[] {
   return [...new Set(checks.map((check) => checkName(check)))];
 }
 
-/** The check the sentence is about: the worst of those decided; an open tower comes before all but one over. */
-function mainCheck(assessment: Assessment): Check {
-  const { checks } = assessment;
+/**
+ * The check the sentence is about: the worst of those over; else the open one that could be over, the tower first; else an open
+ * tower; else the worst of those decided.
+ */
+export function mainCheck(assessment: Assessment): Check {
+  const { checks, parts } = assessment;
   const tower = checks[0] as Check;
-  if (tower.verdict === 'open' && checks.every((check) => check.verdict !== 'over')) return tower;
-  const decided = checks.filter((check) => check.result && check.verdict !== 'open');
-  const over = decided.filter((check) => check.verdict === 'over');
-  const low = decided.filter((check) => check.verdict === 'low-margin');
+  const over = checks.filter((check) => check.result && check.verdict === 'over');
   // How far it may fall is no load on it, nor is what is lifted or weighed in still air: the one comes first only where it
   // alone is over or decided, the other where its verdict is worse.
   const loaded = (each: readonly Check[]) => each.filter((check) => check.kind !== 'fall');
   const inWind = (each: readonly Check[]) => each.filter((check) => !isInStillAir(check));
-  const orders = [loaded(over), over, inWind(low), low, inWind(decided), loaded(decided), decided];
-  const foremost = orders.find((each) => each.length > 0) as readonly Check[];
-  return foremost.reduce((worst, check) =>
-    (check.result as CheckResult).ratio > (worst.result as CheckResult).ratio ? check : worst,
-  );
+  if (over.length > 0) return largestOf(loaded(over), over);
+  const leaning = parts.filter(couldBeOver).map(({ governs }) => governs);
+  if (tower.verdict === 'open' && (leaning.length === 0 || leaning.includes(tower))) return tower;
+  const decided = checks.filter((check) => check.result && check.verdict !== 'open');
+  const low = decided.filter((check) => check.verdict === 'low-margin');
+  return largestOf(loaded(leaning), leaning, inWind(low), low, inWind(decided), loaded(decided), decided, [tower]);
+}
+
+/** The check with the largest ratio of the first lot that has any. */
+function largestOf(...lots: readonly (readonly Check[])[]): Check {
+  const first = lots.find((each) => each.length > 0) as readonly Check[];
+  return first.reduce((most, check) => ((check.result?.ratio ?? 0) > (most.result?.ratio ?? 0) ? check : most));
 }
 
 function mainPieces(assessment: Assessment, check: Check): readonly Piece[] {

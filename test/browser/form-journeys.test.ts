@@ -170,7 +170,7 @@ describe('the form, in a browser', () => {
     await load.getByLabel('Known by').selectOption('dish');
     await load.getByLabel('Diameter').fill('24');
     await load.getByLabel('or above the ground').fill('40');
-    await expect.poll(() => page.locator('.answer .says').textContent()).toContain('new dish');
+    await expect.poll(() => page.locator('.answer .progress').textContent()).toContain('new dish');
     expect(await load.getByText('Not counted yet.').count()).toBe(0);
   });
 

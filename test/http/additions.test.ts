@@ -72,14 +72,14 @@ describe('POST /v1/additions', () => {
       expect([each['gustworthy-version'], each['gustworthy-plan']]).toEqual([VERSION, body.before.planHash.format2]);
   });
 
-  it('ranks what leaves the most margin first, and says so', async () => {
+  it('ranks what leaves the most margin first, and says what is open of it', async () => {
     const proposals = [
       { name: 'a heavy one', add: [{ name: 'big', above: 3, area: 12, areaKind: 'effective' }] },
       { name: 'the beam gone', remove: ['four-element beam'] },
     ];
     const { body } = await post('/v1/additions', { plan: demoPlan('river-bluff'), proposals }).expect(200);
     expect(body.after.map(({ rank }: { rank: number }) => rank)).toEqual([2, 1]);
-    expect(body.says).toMatch(/^Of 2 proposals "the beam gone" leaves the most margin\. the beam gone: the /);
+    expect(body.says).toMatch(/^Of 2 proposals "the beam gone" comes first, with parts still open\. the beam gone: the /);
     const text = await post('/v1/additions?as=text', { plan: demoPlan('river-bluff'), proposals }).expect(200);
     expect(text.text.startsWith(`Heron Bluff\n\n${body.says}\n`)).toBe(true);
     expect(text.text).toContain('1. the beam gone: the tower goes from 0.943 to ');
@@ -134,7 +134,7 @@ describe('POST /v1/additions', () => {
       const then = (await post('/v1/checks', plan).expect(200)).body;
       const after = body.after[index];
       expect(after.plan, `${name}`).toEqual({ ...plan, format: after.plan.format });
-      for (const field of ['verdict', 'soFar', 'weakest', 'roomLeft']) {
+      for (const field of ['verdict', 'decided', 'parts', 'weakest', 'roomLeft']) {
         expect(after[field], `${name} ${field}`).toEqual(then[field]);
       }
       const states = new Map(after.checks.map((check: { id: string; after?: object }) => [check.id, check.after]));

@@ -145,14 +145,29 @@ describe('the process', { timeout: 60_000 }, () => {
   });
 
   it('writes no file and starts no program to answer', async () => {
-    const service = await started({ nodeOptions: ['--permission', '--allow-fs-read=*'] });
-    const answer = await fetch(`${service.origin}/v1/checks?working=full`, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: PLAN,
+    const guard = new URL('no-program-to-answer.mjs', import.meta.url).pathname;
+    const service = await started({
+      // One program is started before: it joins the modules of the form.
+      nodeOptions: [
+        '--permission',
+        '--allow-fs-read=*',
+        '--allow-child-process',
+        '--disable-warning=PERM0002',
+        '--import',
+        guard,
+      ],
     });
-    expect(answer.status).toBe(200);
+    const check = (as: string) =>
+      fetch(`${service.origin}/v1/checks?working=full&as=${as}`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: PLAN,
+      });
+    for (const as of ['json', 'html']) expect((await check(as)).status, as).toBe(200);
+    expect((await fetch(service.origin)).status).toBe(200);
     expect(service.output.err).toBe('');
+    // Paper alone is made by another program: so the guard is seen to hold.
+    expect((await check('pdf')).status).toBeGreaterThanOrEqual(500);
   });
 });
 

@@ -124,7 +124,7 @@ describe('the reactions of a tower that a wire pulls', () => {
 describe('open questions on a sheet', () => {
   it('have answers in words, not identifiers', () => {
     const { sheet, document } = sheetOf(demoPlan('ten-numbers'));
-    const table = blocksOf(sheet, 'verdict', 'table')[0];
+    const [, table] = blocksOf(sheet, 'verdict', 'table');
     const said = table?.rows.map((row) => row.map(({ text }) => text).join(' | ')).join('\n') ?? '';
     expect(document.toFindOut.some(({ ratioIf }) => 'projected-round' in ratioIf)).toBe(true);
     expect(said).toContain('if projected area of round members');
@@ -255,7 +255,7 @@ describe('entries to check', () => {
 
 describe('what would help', () => {
   it('is said once on a sheet', () => {
-    const given = givenFor(demoPlan('ten-numbers'));
+    const given = givenFor({ ...demoPlan('ten-numbers'), wanted: { margin: 0.2 } });
     const remedies = remediesOf(given.assessment);
     const document = answerDocument(given.assessment, given.document.plan, [], 'full', { remedies });
     const words = wordsOf(answerSheet({ ...given, document }));

@@ -3,10 +3,11 @@ import type { Answer } from '../../answer/index.ts';
 import { DRAWING_STYLE, DRAWINGS } from '../../drawing/index.ts';
 import { assess } from '../../margins/index.ts';
 import { CODE_EDITIONS, listedMethods } from '../../methods/index.ts';
-import { firstPaint, IMPORT_MAP, policyHash } from '../../page/index.ts';
+import { firstPaint, policyHash } from '../../page/index.ts';
 import { planHash, readPlan } from '../../plan/index.ts';
 import { answerDocument } from '../../worksheet/index.ts';
 import { addressOfContact, type Club } from '../club.ts';
+import { ConstantBody } from '../compression.ts';
 import type { DemoPlan } from '../documents/reference-files.ts';
 import { Problem } from '../problems/problem.ts';
 import { adopted } from '../routes/background-routes.ts';
@@ -18,10 +19,10 @@ interface Background {
   readonly club: Club;
 }
 
-/** The form's own policy: its modules, its import map by hash, answers from this service, drawings as the one markup. */
+/** The form's own policy: its script, answers from this service, drawings as the one markup. */
 const POLICY = [
   "default-src 'none'",
-  `script-src 'self' ${policyHash(IMPORT_MAP)}`,
+  "script-src 'self'",
   `style-src 'self' ${policyHash(DRAWING_STYLE)}`,
   "font-src 'self'",
   "img-src 'self'",
@@ -63,7 +64,7 @@ export const formRoutes: FastifyPluginAsync<Background> = async (app, { plans, c
     runBy: runBy(club),
   };
   /** Pages by what was asked for: a handful, all known beforehand. */
-  const painted = new Map<string, string>();
+  const painted = new Map<string, ConstantBody>();
 
   app.get<{ Querystring: { plan?: unknown; units?: unknown } }>(
     '/',
@@ -77,14 +78,15 @@ export const formRoutes: FastifyPluginAsync<Background> = async (app, { plans, c
       const key = `${demo?.id ?? ''} ${units ?? ''}`;
       let page = painted.get(key);
       if (page === undefined) {
-        page = firstPaint({
+        const text = firstPaint({
           ...background,
           units,
           ...(demo === undefined ? {} : { plan: demo.plan, answer: answerTo(demo.plan) }),
         });
+        page = new ConstantBody('text/html; charset=utf-8', Buffer.from(text));
         painted.set(key, page);
       }
-      return reply.header('content-security-policy', POLICY).type('text/html; charset=utf-8').send(page);
+      return page.send(request, reply.header('content-security-policy', POLICY).header('cache-control', 'no-cache'));
     },
   );
 };

@@ -18,6 +18,7 @@ export function documentPage({ title, toRoot, main }: DocumentPage): string {
 <meta name="viewport" content="width=device-width, initial-scale=1"/>
 <title>${title} · Gustworthy</title>
 <link rel="icon" href="${assetAddress('mark.svg', toRoot)}" type="image/svg+xml"/>
+<link rel="stylesheet" href="${assetAddress('fonts.css', toRoot)}"/>
 <link rel="stylesheet" href="${assetAddress('sheet.css', toRoot)}"/>
 <link rel="stylesheet" href="${assetAddress('document.css', toRoot)}"/>
 </head>

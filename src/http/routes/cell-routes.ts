@@ -1,9 +1,9 @@
-import { createHash } from 'node:crypto';
 import type { FastifyReply } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { CELL_IDS, CELLS, type CellDefinition, type CellId, FORM_PARAMETERS, readCell } from '../../plan/index.ts';
 import { cellBody } from '../cells/answer-cell.ts';
+import { entityTag, isKnown } from '../etag.ts';
 import { chosenForm } from '../negotiation.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
 import { documentedOnly } from '../schemas/documented-only.ts';
@@ -76,10 +76,9 @@ export const cellRoutes: FastifyPluginAsyncZod<CellRoutesOptions> = async (app, 
         const reading = readCell(id, request.query as Readonly<Record<string, unknown>>);
         const form = chosenForm(MEDIA_TYPES, reading.as, request.headers.accept);
         const body = cellBody(id, reading, form);
-        const tag = `"${createHash('sha256').update(body).digest('base64url').slice(0, 27)}"`;
+        const tag = entityTag(body);
         head(reply, form).header('etag', tag);
-        const known = request.headers['if-none-match']?.split(',').map((each) => each.trim().replace(/^W\//, ''));
-        if (known?.some((each) => each === tag || each === '*')) return (reply as FastifyReply).code(304).send();
+        if (isKnown(request, tag)) return (reply as FastifyReply).code(304).send();
         return reply.send(body);
       },
     );

@@ -4,7 +4,7 @@ import { type Sheet, sheetHtml } from '../../worksheet/index.ts';
 /** A worksheet as a page under /v1/. */
 export function worksheetPage(sheet: Sheet): string {
   return sheetHtml(sheet, {
-    styles: [assetAddress('sheet.css', '../'), assetAddress('worksheet.css', '../')],
+    styles: ['fonts.css', 'sheet.css', 'worksheet.css'].map((name) => assetAddress(name, '../')),
     icon: assetAddress('mark.svg', '../'),
     home: '../',
   });

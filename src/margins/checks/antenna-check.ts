@@ -11,6 +11,7 @@ import type { CheckKind } from './check-kind.ts';
 
 export const antennaKind: CheckKind<'antenna'> = {
   kind: 'antenna',
+  part: 'load',
   assess: ({ model }) => antennaChecks(model),
   explain: ({ model }, checks, trace) => {
     for (const check of checks) under(trace, check.name ?? 'antenna', () => explainAntenna(model, check, trace));

@@ -6,6 +6,7 @@ const BEARING: Holder = { kind: 'bearing', force: 'atBearing' };
 
 export const bearingKind: CheckKind<'bearing'> = {
   kind: 'bearing',
+  part: 'bearing',
   assess: (context) => [
     ...holderChecks(context.model, BEARING, withoutBearing),
     ...icedHolderChecks(context, BEARING, withoutBearing),

@@ -6,6 +6,7 @@ import type { Reactions } from '../reactions.ts';
 import type { RoomByCheck, RoomPlace } from '../room-by-check.ts';
 import type { ComparisonRatio } from '../tower-ratio.ts';
 import type { Check, CheckKindName } from './check.ts';
+import type { PartKind } from './part-kinds.ts';
 
 /** What is known of a tower when its checks are made. */
 export interface CheckContext {
@@ -27,6 +28,8 @@ export type OwnRemedy = 'load' | 'mast-tube' | 'footing' | 'counterpoise';
 /** All that sets one kind of check apart: whatever goes over checks asks here, and nowhere by its kind. */
 export interface CheckKind<K extends CheckKindName = CheckKindName> {
   readonly kind: K;
+  /** The thing it is about. */
+  readonly part: PartKind;
   /** The checks of this kind that a plan has. */
   readonly assess: (context: CheckContext) => readonly Check[];
   /** Writes down how their figures come about; undefined where the working has nothing of them. */

@@ -70,7 +70,7 @@ export function towerNeeds(model: TowerModel): readonly string[] {
   }
   if (
     !model.bareTowerKnown &&
-    model.claims.every((claim) => claim.cases.every((each) => !each.rated.some((rated) => rated.provesOwn)))
+    model.claims.every((claim) => claim.cases.every((each) => !each.rated.some((rated) => rated.wind)))
   ) {
     needs.push('/tower/shape');
   }

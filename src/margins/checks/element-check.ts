@@ -36,6 +36,7 @@ interface Member {
  */
 export const elementsKind: CheckKind<'elements'> = {
   kind: 'elements',
+  part: 'load',
   assess: ({ model, ice }) => [
     ...membersOf(model).map((member) => checkOf(model, member)),
     ...icedElementChecks(model, ice),

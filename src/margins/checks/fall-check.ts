@@ -8,6 +8,7 @@ import type { CheckKind } from './check-kind.ts';
 /** Whether everything falls clear of lines and border. A building is no limit but a caution: most towers stand beside one. */
 export const fallKind: CheckKind<'fall'> = {
   kind: 'fall',
+  part: 'fall',
   assess: ({ model }) =>
     fallComparisons(model)
       .filter(({ to }) => to !== 'building')

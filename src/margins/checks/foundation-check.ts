@@ -43,6 +43,7 @@ interface FoundationResult {
 
 export const foundationKind: CheckKind<'foundation'> = {
   kind: 'foundation',
+  part: 'footing',
   assess: (context) => [once(context, foundationResult).check, ...icedFooting(context)],
   explain: (context, _, trace) => {
     under(trace, 'footing', () => explainFoundation(context, trace));

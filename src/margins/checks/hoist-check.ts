@@ -14,6 +14,7 @@ import { ratedGear } from './gear-rating.ts';
 /** The pull of the hoist of a telescoping tower against what its gear may pull, where the plan tells of either. */
 export const hoistKind: CheckKind<'hoist'> = {
   kind: 'hoist',
+  part: 'raising-gear',
   assess: ({ model }) => hoistCheck(model),
   explain: ({ model }, checks, trace) => {
     if (!checks.some(({ result }) => result)) return;

@@ -8,6 +8,7 @@ import { resultOf, towerNeeds } from './compared-with-rating.ts';
 /** Tower and its top in the ice case. */
 export const iceKind: CheckKind<'ice'> = {
   kind: 'ice',
+  part: 'tower-with-ice',
   assess: iceCheck,
   explain: explainIced,
   loadedBy: 'wind',

@@ -55,6 +55,7 @@ interface MastModel {
 
 export const mastKind: CheckKind<'mast'> = {
   kind: 'mast',
+  part: 'mast',
   assess: ({ model, ice }) => [...mastCheck(model), ...icedMastCheck(model, ice)],
   explain: explainMast,
   loadedBy: 'wind',

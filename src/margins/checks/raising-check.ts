@@ -56,6 +56,7 @@ interface RaisingResult {
 /** The pull of the gear of a hinged tower through the whole travel against its working load. */
 export const raisingKind: CheckKind<'raising'> = {
   kind: 'raising',
+  part: 'raising-gear',
   assess: ({ model }) => once(model, raisingResult).raising,
   explain: ({ model }, _, trace) => {
     under(trace, 'raising', () => explainRaising(model, trace));
@@ -68,6 +69,7 @@ export const raisingKind: CheckKind<'raising'> = {
 /** The bending of the lying tower by its own weight against what its ratings prove. Its working is a part of raising. */
 export const lyingKind: CheckKind<'lying'> = {
   kind: 'lying',
+  part: 'tower-lowered',
   assess: ({ model }) => once(model, raisingResult).lying,
   explain: undefined,
   loadedBy: 'weight',

@@ -22,6 +22,7 @@ const ROTATOR: Holder = { kind: 'rotator', force: 'atFoot' };
 
 export const rotatorKind: CheckKind<'rotator'> = {
   kind: 'rotator',
+  part: 'rotator',
   assess: (context) => [
     ...holderChecks(context.model, ROTATOR, clampCheck),
     ...icedHolderChecks(context, ROTATOR, clampCheck),

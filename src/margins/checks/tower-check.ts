@@ -12,6 +12,7 @@ import { roomOfTower } from './room-of-tower.ts';
 /** The tower against what its maker's ratings prove. */
 export const towerKind: CheckKind<'tower'> = {
   kind: 'tower',
+  part: 'tower',
   assess: (context) => [towerCheck(context)],
   explain: (context, checks, trace) => explainGoverning(context, checks, 'tower', 'tower', trace),
   loadedBy: 'wind',
@@ -57,10 +58,10 @@ function heldGaps(model: TowerModel): readonly string[] {
   const open: string[] = [];
   if (tower.support === 'guyed' && !tower.asDrawn) open.push('/tower/asDrawn');
   for (const load of loads) if (load.low < model.comparedFromHeight) open.push(`${load.at}/height`);
-  const unnamed = model.claims.filter((claim) => claim.cases.every((each) => !each.rated[0]?.provesOwn));
-  if (unnamed.length > 0 && unnamed.length === model.claims.length) {
-    // Nothing but a named standard stands behind the wind on the tower itself.
-    for (const claim of unnamed) open.push(`${claim.rating.at}/wind/method`);
+  const windless = model.claims.filter((claim) => claim.cases.every((each) => !each.rated[0]?.wind));
+  if (windless.length > 0 && windless.length === model.claims.length) {
+    // Nothing but a wind stands behind that on the tower itself.
+    for (const claim of windless) open.push(`${claim.rating.at}/wind`);
   } else if (!model.bareTowerKnown) {
     // Alone it is within the rated wind where its ratio is; how much room that leaves for lines, only its shape tells.
     if (tower.support === 'guyed' || cables.length > 0) open.push('/tower/shape');
@@ -92,7 +93,7 @@ function bareTowerStaysBelow(model: TowerModel, number: number): boolean {
       if (support === 'bracketed' && z >= comparedFromHeight) return true;
       return claim.cases.every((each) => {
         const proven = each.own[scenario];
-        if (!proven || !each.rated[scenario]?.provesOwn) return false;
+        if (!proven || !each.rated[scenario]?.wind) return false;
         // Per length of tower: what is added between one level and the next must stay within what was rated there.
         const step = (values: number[], levelFor = (level: number) => level) =>
           nth(values, levelFor(index)) - (index === 0 ? 0 : nth(values, levelFor(index - 1)));

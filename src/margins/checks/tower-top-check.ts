@@ -9,6 +9,7 @@ import { roomOfTower } from './room-of-tower.ts';
 /** The top of the tower, where the mast hands over its load as a couple. */
 export const towerTopKind: CheckKind<'tower-top'> = {
   kind: 'tower-top',
+  part: 'tower-top',
   assess: topCheck,
   explain: (context, checks, trace) => explainGoverning(context, checks, 'tower-top', 'tower top', trace),
   heading: 'tower top',

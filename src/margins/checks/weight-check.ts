@@ -8,6 +8,7 @@ import { compare, statedCheck, unknownCheck } from './stated-strength.ts';
 /** Everything aloft against a weight that the maker of the tower states, bare and with ice. */
 export const weightKind: CheckKind<'weight'> = {
   kind: 'weight',
+  part: 'weight-aloft',
   assess: ({ model, ice }) => [
     ...weightChecks(model),
     ...(ice?.weights ? withIce(weightChecks({ ...model, ice: ice.weights })) : []),

@@ -1,6 +1,7 @@
 /** What follows from what is given: the verdict, the weakest check, what to find out, the drawings, the wind loads. */
 import { figures, ratioFigures, VERDICT_WORDS } from '../../words/index.mjs';
 import { askWithKey, drawingsWanted } from './ask-service.mjs';
+import { Board, Progress, sentence } from './board.mjs';
 import { html } from './html.mjs';
 import { Mark } from './mark.mjs';
 import { Proposals } from './proposals.mjs';
@@ -15,7 +16,8 @@ import { trusted } from './trusted.mjs';
 
 /** The headline with its verdict strong and its wind in the voice of the wind. @param {{ headline: Plan['headline'] }} props */
 export function Says({ headline }) {
-  return html`<p class="says">${headline.map(({ text, as, verdict }) => {
+  const said = headline.filter(({ as }) => as !== 'scope');
+  return html`<p class="says">${said.map(({ text, as, verdict }) => {
     if (verdict)
       return html`<span class=${`verdict${verdict === 'over' ? ' over' : ''}`}><${Mark} verdict=${verdict} />${text}</span>`;
     return as === 'wind' ? html`<span class="wind">${text}</span>` : text;
@@ -107,20 +109,43 @@ function Drawing({ name, title }) {
     ${svg ? html`<div class="drawn" dangerouslySetInnerHTML=${{ __html: trusted(svg) }} />` : html`<div class="drawn"><p class="note">being drawn</p></div>`}</figure>`;
 }
 
-/** @param {{ answer: Plan }} props */
-function ToFindOut({ answer }) {
+/** @typedef {{ ask: string, says: string, at: string | undefined, of: string }} Next */
+
+/** What is asked next: what decides an open part first, then what moves a ratio. @param {Plan} answer @returns {readonly Next[]} */
+function questionsLeft({ toFindOut, checks, governs }) {
   /** Checks that lack the same thing are named together. @type {Map<string, Check[]>} */
   const missing = new Map();
-  for (const check of answer.checks) {
+  for (const check of checks) {
     if (check.needs.length > 0) missing.set(check.why, [...(missing.get(check.why) ?? []), check]);
   }
-  return html`<section class="plate" aria-labelledby="find-out"><h3 class="head" id="find-out">To find out</h3>
-    ${answer.toFindOut.length + missing.size === 0 && html`<p>Nothing is open.</p>`}
-    <ol class="ask">
-      ${answer.toFindOut.map((question) => html`<li><div><b>${question.ask}</b><span class="may">${question.says}</span><${ToField} at=${question.at}>go to it<span class="unseen">: ${question.ask}</span><//></div></li>`)}
-      ${[...missing].map(([why, checks]) => html`<li><div><b>Open: ${named(checks)}.</b><span class="may">${why}</span><${ToField} at=${checks[0]?.needs[0]}>go to it<span class="unseen">: ${checks[0]?.title}</span><//></div></li>`)}
-    </ol>
+  const moving = toFindOut.map(({ ask, says, at }) => ({ ask, says, at, of: ask }));
+  const closing = [...missing].map(([why, of]) => ({
+    ask: `Open: ${named(of)}.`,
+    says: why,
+    at: of[0]?.needs[0],
+    of: of[0]?.title ?? '',
+  }));
+  const isOpen = checks.find(({ id }) => id === governs)?.verdict === 'open';
+  return isOpen ? [...moving, ...closing] : [...closing, ...moving];
+}
+
+/** One question; the rest behind it. @param {{ answer: Plan }} props */
+function ToFindOut({ answer }) {
+  const [next, ...rest] = questionsLeft(answer);
+  const item = (/** @type {Next} */ { ask, says, at, of }) =>
+    html`<b>${ask}</b><span class="may">${says}</span>${at !== undefined && html`<${ToField} at=${at}>go to it<span class="unseen">: ${of}</span><//>`}`;
+  if (!next)
+    return html`<section class="plate next" aria-labelledby="find-out"><h3 id="find-out">To find out</h3><p>Nothing is open.</p></section>`;
+  return html`<section class="plate next" aria-labelledby="find-out"><h3 id="find-out">Next question</h3>
+    <div class="boxed">${item(next)}</div>
+    ${rest.length > 0 && html`<details class="more"><summary>${rest.length} more to find out</summary><ol class="ask">${rest.map((each) => html`<li><div>${item(each)}</div></li>`)}</ol></details>`}
   </section>`;
+}
+
+/** What governs, with demand and capacity. @param {{ answer: Plan }} props */
+function Governs({ answer: { checks, governs } }) {
+  const check = checks.find(({ id }) => id === governs);
+  return check && html`<p class="decides-here"><b>${sentence(check.title)}.</b> ${check.why}</p>`;
 }
 
 /** A few checks by name. @param {readonly Check[]} checks */
@@ -282,16 +307,20 @@ export function Answer() {
   const answer = store.answer.value;
   const { given, unknown } = store.counts.value;
   const earlier = store.earlier.value;
-  return html`<section class="answer" id="answer" data-state=${store.state.value} data-earlier=${earlier ? 'yes' : undefined} aria-labelledby="so-far">
-    <h2 class="head" id="so-far">${earlier ? 'Answer to an earlier plan' : answer && answer.verdict !== 'open' ? 'The answer' : 'So far'}${given > 0 && !earlier && html`<small>from ${given} answers${unknown > 0 ? `, ${unknown} not known` : ''}</small>`}</h2>
+  return html`<section class="answer" id="answer" data-state=${store.state.value} data-earlier=${earlier ? 'yes' : undefined} aria-labelledby="the-answer">
+    <h2 class="head" id="the-answer">${earlier ? 'Answer to an earlier plan' : 'The answer'}${given > 0 && !earlier && html`<small>from ${given} answers${unknown > 0 ? `, ${unknown} not known` : ''}</small>`}</h2>
     <${Standing} />
     ${
       answer
         ? html`<${Says} headline=${answer.headline} />
+        <${Progress} answer=${answer} />
         <${Moved} />
+        <${Board} answer=${answer} target=${answer.target} />
+        <${Governs} answer=${answer} />
+        <${ToFindOut} answer=${answer} />
         <${Figures} answer=${answer} />
-        <div class="beside"><${Drawing} name="ladder" title="Holds to, check by check" /><${ToFindOut} answer=${answer} /></div>
         <div class="beside"><${Drawing} name="elevation" title="Elevation" /><${Cautions} answer=${answer} /></div>
+        <${Drawing} name="ladder" title="Holds to, check by check" />
         <${Checks} answer=${answer} />
         <${MoreDrawings} />
         <${WindLoads} windLoads=${answer.windLoads} />
@@ -302,14 +331,13 @@ export function Answer() {
   </section>`;
 }
 
-/** @param {Plan} answer */
-const verdictSoFar = ({ soFar, verdict }) => soFar ?? verdict;
+/** What may be said of the whole of it. @param {Plan} answer */
+const verdictOf = ({ decided }) => decided.verdict ?? 'open';
 
 /** The verdict of what is decided. @param {{ answer: Plan }} props */
-function SoFar({ answer }) {
-  const verdict = verdictSoFar(answer);
-  const more = answer.verdict === 'open' && verdict !== 'open' ? ' so far' : '';
-  return html`<span class=${`verdict${verdict === 'over' ? ' over' : ''}`}><${Mark} verdict=${verdict} />${sentence(VERDICT_WORDS[verdict])}${more}</span>`;
+function Whole({ answer }) {
+  const verdict = verdictOf(answer);
+  return html`<span class=${`verdict${verdict === 'over' ? ' over' : ''}`}><${Mark} verdict=${verdict} />${sentence(VERDICT_WORDS[verdict])}</span>`;
 }
 
 /** The verdict at the lower edge, wherever one is on the sheet. */
@@ -322,13 +350,11 @@ export function VerdictStrip() {
   return html`<nav aria-label="Verdict"><a class="strip-verdict" data-earlier=${earlier ? 'yes' : undefined} href="#answer">
     ${
       answer
-        ? html`<span>${earlier && html`<span class="of-earlier">Earlier plan: </span>`}<${SoFar} answer=${answer} />${weakest ? html`<span class="weakest">${weakest.verdict === verdictSoFar(answer) ? ': ' : '; weakest: '}${weakest.title} ${was && ratioFigures(was.ratio) !== ratioFigures(weakest.ratio) ? html`${ratioFigures(was.ratio)} → ` : ''}<b>${ratioFigures(weakest.ratio)}</b>${weakest.verdict === verdictSoFar(answer) ? '' : `, ${VERDICT_WORDS[weakest.verdict]}`}</span>` : ''}</span>
+        ? html`<span>${earlier && html`<span class="of-earlier">Earlier plan: </span>`}<${Whole} answer=${answer} />${weakest ? html`<span class="weakest">${weakest.verdict === verdictOf(answer) ? ': ' : '; weakest: '}${weakest.title} ${was && ratioFigures(was.ratio) !== ratioFigures(weakest.ratio) ? html`${ratioFigures(was.ratio)} → ` : ''}<b>${ratioFigures(weakest.ratio)}</b>${weakest.verdict === verdictOf(answer) ? '' : `, ${VERDICT_WORDS[weakest.verdict]}`}</span>` : ''}</span>
+        ${answer.decided.parts < answer.decided.of && html`<span class="of-parts">${answer.decided.parts} of ${answer.decided.of} parts decided</span>`}
         ${weakest?.holdsTo && html`<span class="wind held">holds to ${shown(weakest.holdsTo.gust)} gust</span>`}`
         : html`<span>${store.firstNumbers.value.filter(([, , isGiven]) => isGiven).length} of ten numbers given</span>`
     }
     ${hard > 0 && html`<span class="over to-correct">${hard} to correct</span>`}
     <span class="go">see why</span></a></nav>`;
 }
-
-/** @param {string} text */
-const sentence = (text) => text.charAt(0).toUpperCase() + text.slice(1);

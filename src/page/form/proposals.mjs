@@ -213,19 +213,19 @@ function Table() {
     ({ id, ratio }) => ratio !== undefined || after.some((each) => stateAfter(each, id)?.ratio !== undefined),
   );
   const row = (
-    /** @type {Pick<Additions['before'], 'verdict' | 'soFar' | 'weakest'>} */ station,
+    /** @type {Pick<Additions['before'], 'decided' | 'weakest'>} */ station,
     /** @type {string} */ name,
     /** @type {(id: string) => State | undefined} */ stateOf,
     /** @type {import('preact').ComponentChildren} */ act,
   ) => {
     const holdsTo = stateOf(station.weakest ?? '')?.holdsTo;
-    const verdict = station.soFar ?? station.verdict;
+    const { parts, of, verdict = 'open' } = station.decided;
     return html`<tr><th scope="row">${name}</th>${checks.map(({ id, title }) => html`<${Ratio} state=${stateOf(id)} title=${title} />`)}
       <td class="wind" data-h="holds to">${holdsTo ? `${figures(holdsTo.value)} ${holdsTo.unit}` : '–'}</td>
-      <td class="word" data-h="so far"><span class=${verdict === 'over' ? 'nowrap over' : 'nowrap'}><${Mark} verdict=${verdict} />${VERDICT_WORDS[verdict]}</span></td><td>${act}</td></tr>`;
+      <td class="word" data-h="verdict"><span class=${verdict === 'over' ? 'nowrap over' : 'nowrap'}><${Mark} verdict=${verdict} />${VERDICT_WORDS[verdict]}</span>${parts < of && html`<small class="note"> ${parts} of ${of} parts decided</small>`}</td><td>${act}</td></tr>`;
   };
   return html`<div class="scroll" tabindex="0" role="region" aria-label="Proposals side by side"><table class="ledger fold">
-    <thead><tr><th scope="col">ratio of each check</th>${checks.map(({ title }) => html`<th scope="col">${title}</th>`)}<th scope="col">holds to<small>actual gust</small></th><th scope="col" class="word">so far</th><th scope="col"><span class="unseen">take it</span></th></tr></thead>
+    <thead><tr><th scope="col">ratio of each check</th>${checks.map(({ title }) => html`<th scope="col">${title}</th>`)}<th scope="col">holds to<small>actual gust</small></th><th scope="col" class="word">verdict</th><th scope="col"><span class="unseen">take it</span></th></tr></thead>
     <tbody>${row(before, 'as planned', (id) => before.checks.find((check) => check.id === id), null)}
       ${after.map((each) =>
         row(

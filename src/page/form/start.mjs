@@ -102,3 +102,9 @@ setInterval(() => {
 }, 1000);
 
 document.documentElement.dataset['ready'] = 'yes';
+
+/** Fonts come once the form can be used: they weigh more than all of it. */
+const fonts = document.createElement('link');
+fonts.rel = 'stylesheet';
+fonts.href = new URL('fonts.css', import.meta.url).href;
+document.head.append(fonts);

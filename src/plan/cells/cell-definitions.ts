@@ -238,7 +238,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
     example: 'holdsTo=89',
     parameters: {
       holdsTo: required('Actual gust to which the weakest check holds [us mph, si m/s]', '/site/wind/speed'),
-      margin: parameter('Share of the capacity to keep; 0.2 when not given', '/wanted/margin'),
+      margin: parameter('Share of the capacity to keep; 0.1 when not given', '/wanted/margin'),
       forecastError: parameter('Allowance for the error of a forecast; 0.1 when not given', '/wanted/forecastError'),
     },
   },
@@ -272,7 +272,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
       ratedTerrain: parameter(`The same for ${BY_TERRAIN}: 0, I, II, III, IV`, '/ratings/0/wind/terrain'),
       ratedRiskCategory: parameter('Class it is stated for', '/ratings/0/wind/riskCategory'),
       ratedYear: parameter('Year of the data sheet', '/ratings/0/wind/year'),
-      margin: parameter('Share of the capacity to keep; 0.2 when not given', '/wanted/margin'),
+      margin: parameter('Share of the capacity to keep; 0.1 when not given', '/wanted/margin'),
       give: { ...required(`What to give: ${STATION_GIVES.join(', ')}`), list: false },
     },
   },

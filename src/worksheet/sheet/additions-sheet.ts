@@ -17,7 +17,7 @@ export function additionsSheet(
   const { before, after, says, cautions, notCovered } = document;
   const ranked = after.toSorted((a, b) => a.rank - b.rank);
   const [best] = ranked;
-  const verdict = best ? (best.soFar ?? best.verdict) : before.verdict;
+  const verdict = (best ?? before).decided.verdict ?? 'open';
   const standing: readonly Block[] = [
     ...cautions.map((caution) => ({ kind: 'caution', severity: 'standing', says: caution.says }) as const),
     paragraph(strong('Not covered by this service: '), `${notCovered.join(', ')}.`),
@@ -40,14 +40,14 @@ export function additionsSheet(
   };
 }
 
-function verdictWords({ verdict, soFar }: Pick<StationAnswer, 'verdict' | 'soFar'>): Words {
-  const shown = soFar ?? verdict;
-  const text = soFar === undefined || soFar === verdict ? VERDICT_WORDS[verdict] : `${VERDICT_WORDS[soFar]}, some open`;
-  return { text, mark: shown };
+function verdictWords({ decided }: Pick<StationAnswer, 'decided'>): Words {
+  const { parts, of, verdict = 'open' } = decided;
+  const text = parts === of ? VERDICT_WORDS[verdict] : `${VERDICT_WORDS[verdict]}, ${parts} of ${of} parts decided`;
+  return { text, mark: verdict };
 }
 
 /** Before, or a proposal, as a row beside the others. */
-interface Shown extends Pick<StationAnswer, 'verdict' | 'soFar' | 'weakest'> {
+interface Shown extends Pick<StationAnswer, 'decided' | 'parts' | 'weakest'> {
   readonly name: string;
   readonly rank: string;
   readonly checks: readonly { readonly id: string; readonly title: string; readonly after?: CheckState | undefined }[];

@@ -22,7 +22,7 @@ export function answerSheet(given: AnswerSheetGiven): Sheet {
   return {
     title: title === '' ? 'Antenna tower' : title,
     subject: 'Permit worksheet, wind on an antenna tower',
-    verdict: document.soFar ?? document.verdict,
+    verdict: document.decided.verdict ?? 'open',
     says: headline(assessment),
     units: station.units,
     version: versionLine(given),

@@ -1,3 +1,4 @@
+import type { PartAnswer } from '../../answer/index.ts';
 import type { UnitSystem } from '../../foundation/index.ts';
 import type { OpenQuestion } from '../../margins/index.ts';
 import {
@@ -9,8 +10,9 @@ import {
   takenInWords,
   VERDICT_WORDS,
 } from '../../words/index.ts';
+import { decidedSays } from '../says.ts';
 import { type AnswerSheetGiven, cautionBlock, planWords } from './given.ts';
-import { list, paragraph, plain, printed, strong, table } from './printed.ts';
+import { list, orNone, paragraph, plain, printed, strong, table } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
 
 /** The verdict and what changes it: what it holds to, what is still open, the cautions that go with it. */
@@ -19,16 +21,11 @@ export function verdictPart(given: AnswerSheetGiven): SheetPart {
   const weakest = document.checks.find(({ id }) => id === document.weakest);
   const { wanted } = assessment.input;
   const rows: Extract<Block, { kind: 'facts' }>['rows'] = [
-    { label: 'Verdict', words: { ...strong(VERDICT_WORDS[document.verdict]), mark: document.verdict } },
-    ...(document.soFar === undefined || document.soFar === document.verdict
-      ? []
-      : [
-          {
-            label: 'Decided so far',
-            words: { ...strong(VERDICT_WORDS[document.soFar]), mark: document.soFar },
-            note: 'worst of the checks that are not open',
-          },
-        ]),
+    {
+      label: 'Verdict',
+      words: { ...strong(VERDICT_WORDS[document.verdict]), mark: document.verdict },
+      note: `${decidedSays(assessment)} The verdict is that of the worst part.`,
+    },
     ...(weakest?.holdsTo === undefined
       ? []
       : [
@@ -45,6 +42,7 @@ export function verdictPart(given: AnswerSheetGiven): SheetPart {
     heading: 'The verdict, and what changes it',
     blocks: [
       { kind: 'facts', rows },
+      partsTable(given),
       ...openQuestions(given),
       ...document.cautions.filter(({ severity }) => severity === 'verdict').map(cautionBlock),
       ...list(
@@ -53,6 +51,24 @@ export function verdictPart(given: AnswerSheetGiven): SheetPart {
       ),
     ],
   };
+}
+
+/** Every part with the check that its verdict comes from. */
+function partsTable({ document }: AnswerSheetGiven): Block {
+  return table<PartAnswer>(
+    'Parts: each has the verdict of its worst check',
+    [
+      { head: 'part', of: ({ title }) => strong(sentence(title)) },
+      {
+        head: 'verdict',
+        of: ({ verdict }) =>
+          verdict === undefined ? 'nothing to compare' : { text: VERDICT_WORDS[verdict], mark: verdict },
+      },
+      { head: 'ratio', numeric: true, of: ({ ratio }) => orNone(ratio, ratioFigures) },
+      { head: 'governs, or not given', of: ({ says }) => says },
+    ],
+    document.parts,
+  );
 }
 
 function openQuestions({ document, assessment }: AnswerSheetGiven): readonly Block[] {

@@ -1,0 +1,96 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { additionsOf, couldBeOver, type Verdict } from '../../src/margins/index.ts';
+import { headline } from '../../src/worksheet/says.ts';
+import { anyPlan, assessed } from './any-plan.ts';
+import { demoPlan, demoPlans } from './demo-plan.ts';
+
+type Document = Record<string, unknown>;
+
+const RANK: readonly Verdict[] = ['within', 'low-margin', 'open', 'over'];
+const bluff = demoPlan('river-bluff');
+const withoutRated = (plan: Document): Document => ({
+  ...plan,
+  loads: (plan['loads'] as Document[]).map(({ ratedWind: _, ...load }) => load),
+});
+
+/** Every verdict that the whole is said to have anywhere. */
+function saidOfTheWhole(plan: unknown): readonly (Verdict | undefined)[] {
+  const assessment = assessed(plan);
+  return [assessment.decided.verdict, headline(assessment).find(({ as }) => as === 'verdict')?.verdict];
+}
+
+describe('the parts of a plan', () => {
+  it('keep what is known of the tower where an antenna has no rated wind', () => {
+    const { parts, verdict, decided } = assessed(withoutRated(bluff));
+    const verdictOf = new Map(parts.map(({ id, verdict: of }) => [id, of]));
+    expect(verdictOf.get('load:four-element beam')).toBe('open');
+    expect(verdictOf.get('tower')).toBe('low-margin');
+    expect(verdict).toBe('open');
+    expect(decided).toMatchObject({ verdict: 'low-margin' });
+    expect(decided.parts).toBeLessThan(decided.of);
+  });
+
+  it('stand from what is aloft down, each check in one of them', () => {
+    for (const { plan } of demoPlans()) {
+      const { parts, checks } = assessed(plan);
+      expect(parts.flatMap((part) => part.checks.map(({ id }) => id)).sort()).toEqual(
+        checks.map(({ id }) => id).sort(),
+      );
+      const [first] = parts;
+      expect(['load', 'mast', 'tower-top', 'tower', 'rotator']).toContain(first?.kind);
+    }
+  });
+
+  it('have none that waits for an answer no one can give', () => {
+    const balanced = {
+      ...bluff,
+      loads: (bluff['loads'] as Document[]).map(({ offset: _, ...load }) => ({ ...load, offset: 0 })),
+      ratings: [...(bluff['ratings'] as Document[]), { of: 'rotator', kind: 'torque', torque: 100 }],
+    };
+    const { parts, checks } = assessed(balanced);
+    expect(checks.filter(({ because }) => because === 'balanced').length).toBeGreaterThan(0);
+    expect(parts.find(({ kind }) => kind === 'rotator')?.verdict).toBeUndefined();
+  });
+});
+
+describe('what is said of the whole', () => {
+  it('is not within where an open part could be over', () => {
+    const doubted = { ...bluff, ratings: [{ of: 'tower', top: 48, area: 38, wind: { speed: 90 } }] };
+    const { parts, decided } = assessed(doubted);
+    expect(parts.some(couldBeOver)).toBe(true);
+    expect(decided.verdict).toBeUndefined();
+    expect(saidOfTheWhole(doubted)).toEqual([undefined, 'open']);
+  });
+
+  it('is that of the worst part, and no better than what is open lets it be', () => {
+    fc.assert(
+      fc.property(anyPlan, (plan) => {
+        const { parts, verdict, decided } = assessed(plan);
+        const worst = parts.reduce((most, part) => Math.max(most, RANK.indexOf(part.verdict ?? 'within')), 0);
+        expect(RANK.indexOf(verdict)).toBe(worst);
+        const counted = parts.filter((part) => part.verdict !== undefined);
+        expect(decided.of).toBe(counted.length);
+        expect(decided.parts).toBe(counted.filter((part) => part.verdict !== 'open').length);
+        if (!parts.some(couldBeOver)) return;
+        for (const said of saidOfTheWhole(plan)) expect(said ?? 'open').toMatch(/^(open|over)$/);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('lets a proposal of which nothing is known win no rank', () => {
+    const known = { ratedWind: 120 };
+    const loads = (bluff['loads'] as Document[]).map((load) => ({ ...load, ...known }));
+    const before = { ...bluff, loads };
+    const added = (load: Document): Document => ({
+      ...before,
+      loads: [...loads, { above: 1, areaKind: 'effective', ...load }],
+    });
+    const { after } = additionsOf(assessed(before), [
+      { name: 'small, unrated', assessment: assessed(added({ name: 'small', area: 0.1 })) },
+      { name: 'larger, rated', assessment: assessed(added({ name: 'larger', area: 0.3, ...known })) },
+    ]);
+    expect(after.map(({ rank }) => rank)).toEqual([2, 1]);
+  });
+});
