@@ -143,7 +143,7 @@ describe('a problem, where a browser asks', () => {
     const { 'loads[3][above]': _, ...noHeight } = TEN;
     const answer = await post(noHeight);
     const page = pageOf(answer.text);
-    expect(textOf(page)).toContain('Beam: neither height nor above given');
+    expect(textOf(page)).toContain('beam: neither height nor above given');
     expect([...all(page, 'input'), ...all(page, 'select')]).toEqual([]);
     expect(textOf(page)).toContain('Go back in the browser');
   });

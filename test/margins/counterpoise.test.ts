@@ -27,6 +27,7 @@ const tilting = (hinge: Document = {}, more: Document = {}): Document => ({
   },
   loads: [{ name: 'antenna', height: 15, area: 0.5, areaKind: 'effective', weight: 20, offset: 0, on: 'tower' }],
   cables: [],
+  wanted: { margin: 0.2 },
   ratings: [
     {
       of: 'tower',

@@ -8,9 +8,9 @@ import { markup } from './markup.ts';
 /** What stands at /v1/… is one folder below the root. */
 const TO_ROOT = '../';
 
-/** In a contents list and a heading. A short name may end in a bracket of authors that is cut off. */
+/** In a contents list and a heading. */
 const nameOf = ({ short, title, edition, kind }: DescribedSource) =>
-  `${(short ?? title).replace(/ \([^)]*$/, '')}${kind === 'code' ? `, ${edition}` : ''}`;
+  `${short ?? title}${kind === 'code' ? `, ${edition}` : ''}`;
 
 function formulaEntry(formula: DescribedFormula): Entry {
   const { id, title, symbol, expression, variables, clause, known } = formula;
