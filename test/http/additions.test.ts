@@ -79,7 +79,9 @@ describe('POST /v1/additions', () => {
     ];
     const { body } = await post('/v1/additions', { plan: demoPlan('river-bluff'), proposals }).expect(200);
     expect(body.after.map(({ rank }: { rank: number }) => rank)).toEqual([2, 1]);
-    expect(body.says).toMatch(/^Of 2 proposals "the beam gone" comes first, with parts still open\. the beam gone: the /);
+    expect(body.says).toMatch(
+      /^Of 2 proposals "the beam gone" comes first, with parts still open\. the beam gone: the /,
+    );
     const text = await post('/v1/additions?as=text', { plan: demoPlan('river-bluff'), proposals }).expect(200);
     expect(text.text.startsWith(`Heron Bluff\n\n${body.says}\n`)).toBe(true);
     expect(text.text).toContain('1. the beam gone: the tower goes from 0.943 to ');
