@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { elevation } from '../../src/drawing/elevation.ts';
 import { remediesOf } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { counterpoiseSide } from '../../src/structure/index.ts';
 import { answerDocument, remediesLines } from '../../src/worksheet/index.ts';
+import { textOf, wellFormed } from '../drawing/well-formed.ts';
 import { assessed, type Document } from './any-plan.ts';
 
 const G = 9.80665;
@@ -84,6 +86,13 @@ describe('a counterpoise below the hinge', () => {
     expect(row?.frontArea).toBeCloseTo(0.075 ** (2 / 3), 9);
     expect(row?.force as number).toBeGreaterThan(0);
     expect(with_?.foundation?.load?.weight).toBeCloseTo(470, 9);
+  });
+
+  it('is drawn to the size its wind is counted on', () => {
+    const svg = elevation(assessed(tilting({ counterpoise })));
+    expect(textOf(wellFormed(svg))).toContain('counterpoise,150 kg, 112 N');
+    // 0.4217 m, where 15 m are 440 units.
+    expect(svg).toContain('width="12.37" height="12.37"');
   });
 
   it('that outweighs the tower leaves a line nothing to hold', () => {
