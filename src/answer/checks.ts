@@ -93,8 +93,19 @@ export const checkSchema = z
         .object({
           gust: quantityOf('Actual gust: 3 seconds, at 33 ft (10 m) in open country.'),
           design: speedWithBasisSchema,
+          atBest: maybe('Actual gust with every open question at best, where that turns the verdict; about.'),
         })
         .meta({ description: 'Wind at which the ratio reaches 1.' }),
+    ),
+    areaUsed: z.exactOptional(
+      z
+        .object({
+          area: quantityOf('Effective area at the rated height that makes there the demand of loads, mast and lines.'),
+          rated: quantityOf('The rated area as effective area.'),
+          height: quantityOf('Of the rated area, above ground.'),
+          ofTower: quantityOf('What the wind on the tower itself makes of the demand.'),
+        })
+        .meta({ description: 'Of a tower rated by area: how much of that area is used, its own drag apart.' }),
     ),
   })
   .meta({ id: 'Check', description: 'One comparison of demand with capacity.' });

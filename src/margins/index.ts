@@ -9,12 +9,14 @@ export { CAUTION_CODES, type Caution, type CautionCode, SEVERITIES } from './cau
 export type { Chance, Chances } from './chance.ts';
 export { type CheckInput, designBasis, enteredBasis, type NotGiven, type Wanted } from './check-input.ts';
 export {
+  type AreaUsed,
   CHECK_KINDS,
   type Check,
   type CheckKindName,
   type CheckResult,
   COMPARED,
   type Compared,
+  type ComparedOf,
   type FallTowards,
   HOLDING_TORQUES,
   OPEN_REASONS,

@@ -36,7 +36,7 @@ type ResultAnswer = Omit<CheckAnswer, 'id' | 'kind' | 'title' | 'verdict' | 'say
 const NO_RESULT: ResultAnswer = {};
 
 function resultDocument({ input }: Assessment, result: CheckResult, system: UnitSystem): ResultAnswer {
-  const { over, torque, holdsTo } = result;
+  const { over, torque, holdsTo, areaUsed } = result;
   const basis = enteredBasis(input);
   return told<ResultAnswer>({
     ...comparedDocument(result, system),
@@ -54,9 +54,18 @@ function resultDocument({ input }: Assessment, result: CheckResult, system: Unit
         turnsWith: quantity(torque.turnsWith, 'moment', system),
         turnsUpTo: quantity(torque.turnsUpTo, 'speed', system),
       }),
-    holdsTo: holdsTo && {
-      gust: quantity(holdsTo.gust, 'speed', system),
-      design: { ...quantity(holdsTo.design, 'speed', system), basis },
+    holdsTo:
+      holdsTo &&
+      told<NonNullable<CheckAnswer['holdsTo']>>({
+        gust: quantity(holdsTo.gust, 'speed', system),
+        design: { ...quantity(holdsTo.design, 'speed', system), basis },
+        atBest: quantity(result.holdsToAtBest, 'speed', system),
+      }),
+    areaUsed: areaUsed && {
+      area: quantity(areaUsed.area, 'area', system),
+      rated: quantity(areaUsed.rated, 'area', system),
+      height: quantity(areaUsed.height, 'length', system),
+      ofTower: quantity(areaUsed.ofTower, COMPARED_WORDS[result.of].dimension, system),
     },
   });
 }

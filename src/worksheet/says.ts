@@ -1,10 +1,12 @@
 import type { Piece } from '../answer/index.ts';
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
 import {
+  type AreaUsed,
   type Assessment,
   type Check,
   type CheckResult,
   type Compared,
+  type ComparedOf,
   couldBeOver,
   enteredBasis,
   isInStillAir,
@@ -252,8 +254,12 @@ function comparedSays(assessment: Assessment, check: Check, result: CheckResult)
     said.push(`Without wind ${verbOf(check, 'its', 'their')} ratio is already ${ratioFigures(ratioWithoutWind)}.`);
   }
   if (result.holdsTo) {
-    said.push(`${verbOf(check, 'Holds', 'Hold')} to an actual gust of ${heldGustInWords(result.holdsTo.gust, units)}.`);
+    const { holdsToAtBest } = result;
+    const ends = holdsToAtBest === undefined ? '' : ` at worst, about ${heldGustInWords(holdsToAtBest, units)} at best`;
+    const gust = heldGustInWords(result.holdsTo.gust, units);
+    said.push(`${verbOf(check, 'Holds', 'Hold')} to an actual gust of ${gust}${ends}.`);
   }
+  if (result.areaUsed) said.push(areaUsedSays(result.areaUsed, result.of, units));
   if (check.because === 'area-only') {
     said.push('An area is not a force. Ask the manufacturer for its rated lateral force, torque and weight.');
   }
@@ -270,6 +276,13 @@ function comparedSays(assessment: Assessment, check: Check, result: CheckResult)
     );
   }
   return said.join(' ');
+}
+
+/** "Wind on the tower itself makes 282 lbf of it. Loads, mast and lines equal 9.81 ft² effective …" */
+function areaUsedSays({ area, rated, height, ofTower }: AreaUsed, of: ComparedOf, units: UnitSystem): string {
+  const own = inWords(ofTower, COMPARED_WORDS[of].dimension, units, 4);
+  const size = (value: number) => inWords(value, 'area', units);
+  return `Wind on the tower itself makes ${own} of it. Loads, mast and lines equal ${size(area)} effective at ${inWords(height, 'length', units)}; ${size(rated)} is rated there.`;
 }
 
 /** "Demand 590 lbf, capacity 626 lbf, ratio 0.943". */

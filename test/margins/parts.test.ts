@@ -94,3 +94,29 @@ describe('what is said of the whole', () => {
     expect(after.map(({ rank }) => rank)).toEqual([2, 1]);
   });
 });
+
+describe('a tower rated by area', () => {
+  /*
+   * 48 ft lattice, 5.5 ft² effective at 50 ft, three lines of 0.405 in, TIA-222-H at 105 mph, exposure C. What is not the tower
+   * itself makes a shear of F; the same wind on one square foot at 48 ft makes f; F/f square feet are used.
+   */
+  it('says what of the rated area is used, its own drag apart', () => {
+    const plan = {
+      units: 'us',
+      method: 'tia222-h',
+      site: { wind: 105, exposure: 'C' },
+      tower: { support: 'free', top: 48, shape: 'lattice', faces: 3, width: 18, members: 'round' },
+      loads: [{ name: 'beam', above: 2, area: 5.5, areaKind: 'effective' }],
+      cables: [],
+      ratings: [{ of: 'tower', top: 48, area: 18, areaKind: 'effective', wind: { speed: 100, method: 'tia222-h' } }],
+    };
+    const used = (of: Document) => assessed(of).checks[0]?.result;
+    const result = used(plan);
+    // q at 50 ft over q at 48 ft is (50/48)^(2/9.5); no line and no mast beside it.
+    expect((result?.areaUsed?.area ?? 0) / 0.09290304).toBeCloseTo(5.5 * (50 / 48) ** (2 / 9.5), 6);
+    expect((result?.areaUsed?.rated ?? 0) / 0.09290304).toBeCloseTo(18, 9);
+    expect(result?.of).toBe('shear');
+    const bare = used({ ...plan, loads: [] })?.demand ?? Number.NaN;
+    expect(result?.areaUsed?.ofTower).toBeCloseTo(bare, 6);
+  });
+});

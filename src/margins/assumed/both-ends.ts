@@ -32,6 +32,13 @@ function between(bad: Check, good: Check, assumptions: readonly Assumption[]): C
   const isShown = good.verdict === 'within' || good.verdict === 'low-margin';
   const decides = bad.verdict === 'over' || (bad.verdict === 'open' && isShown);
   if (!decides) return { ...bad, result };
+  const atBest = good.result.holdsTo?.gust;
   const needs = assumptions.filter(({ of }) => ASSUMPTION_KIND[of].moves.includes(bad.kind)).map(({ at }) => at);
-  return { ...bad, verdict: 'open', because: 'not-given', needs, result };
+  return {
+    ...bad,
+    verdict: 'open',
+    because: 'not-given',
+    needs,
+    result: { ...result, ...(atBest === undefined ? {} : { holdsToAtBest: atBest }) },
+  };
 }

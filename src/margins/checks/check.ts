@@ -93,8 +93,24 @@ export interface CheckResult extends Compared, WindsHeld {
     readonly turnsWith?: number;
     readonly turnsUpTo?: number;
   };
+  /** Of a tower rated by area: what uses it, beside the wind on the tower itself. */
+  readonly areaUsed?: AreaUsed;
+  /** The actual gust that is held to with every open question at its good end, where that turns the verdict [m/s]. */
+  readonly holdsToAtBest?: number;
   /** Where a verdict is `over`: the comparison that says so, if a larger use elsewhere says less. */
   readonly over?: Compared;
+}
+
+/** How much of a rated area is used where a comparison governs. */
+export interface AreaUsed {
+  /** Effective area at the rated height that asks there what loads, mast and lines ask in the site's wind [m²]. */
+  readonly area: number;
+  /** Effective, where its type is not stated the least it may be [m²]. */
+  readonly rated: number;
+  /** Above ground [m]. */
+  readonly height: number;
+  /** What the wind on the tower itself makes of the demand [N or N·m]. */
+  readonly ofTower: number;
 }
 
 /** What is compared, each in its own unit. */
@@ -167,7 +183,19 @@ export function judged(of: CheckOf, result: CheckResult, by: JudgedBy): Check {
   const { margin, favourable = result.ratioRange[0], missing = [], because = 'readings-disagree', asks = [] } = by;
   const verdict = verdictOf(result.ratio, favourable, margin);
   if (verdict !== 'over' && missing.length > 0) return openCheck(of, 'missing', missing, result);
-  return verdict === 'open' ? openCheck(of, because, asks, result) : { ...of, verdict, needs: [], result };
+  return verdict === 'open' ? openCheck(of, because, asks, atBothEnds(result)) : { ...of, verdict, needs: [], result };
+}
+
+/**
+ * A result whose ends lie on both sides of 1, with the gust that its good end holds to, where no coefficient changes on the way.
+ *
+ * V_best = V·√(u_worst/u_best)
+ */
+function atBothEnds(result: CheckResult): CheckResult {
+  const [best, worst] = result.ratioRange;
+  const { holdsTo, ratioWithoutWind } = result;
+  if (!holdsTo?.steady || ratioWithoutWind !== undefined || !(best > 0) || best > 1 || worst <= 1) return result;
+  return { ...result, holdsToAtBest: holdsTo.gust * Math.sqrt(worst / best) };
 }
 
 /** The result of a comparison of which nothing is open. */

@@ -4,11 +4,12 @@ import { holdsTo } from '../holds-to.ts';
 import { heldBy } from '../holds-to-ratio.ts';
 import type { Demand, TowerModel } from '../model.ts';
 import { ratingsInQuestion } from '../plausible-rated-heights.ts';
-import { fitsNoStandard } from '../rated-case.ts';
+import { fitsNoStandard, ratedAreaFactor } from '../rated-case.ts';
+import { forcePerArea } from '../room-by-check.ts';
 import { leansOn, misfitsOf } from '../stated-for.ts';
 import { isBraced, steadyNotGiven } from '../tower-model.ts';
 import { type CheckRatio, type ComparisonRatio, ratioInCalm } from '../tower-ratio.ts';
-import type { CheckResult, Compared } from './check.ts';
+import type { AreaUsed, CheckResult, Compared } from './check.ts';
 
 /**
  * What a check says that is compared with the tower's rating.
@@ -29,7 +30,32 @@ export function resultOf(model: TowerModel, found: CheckRatio, demand: Demand): 
     ratioRange: [Math.min(found.favourable, found.unfavourable), found.unfavourable],
     headings,
     ...heldBy(model, reaches, ratioInCalm(model, comparison.check)),
+    ...areaUsedOf(model, governing, demand),
   };
+}
+
+/**
+ * How much of a rated area is used where a tower governs, the wind on the tower itself apart.
+ *
+ * A = S/f, or M/(f·(h − z)); f the force of the site's wind on a square metre at the rated height
+ *
+ * @source derived
+ */
+function areaUsedOf(model: TowerModel, ratio: ComparisonRatio, demand: Demand): { readonly areaUsed?: AreaUsed } {
+  const { comparison, by, scenario } = ratio;
+  const { appurtenances, bareTower } = nth(demand.scenarios, scenario);
+  if (!by || !('rating' in by) || !bareTower || comparison.apex !== Number.POSITIVE_INFINITY) return {};
+  const { claim, withCables, height = model.input.station.tower.top } = by.rating;
+  const { reading } = nth(nth(by.cases, 0).rated, scenario);
+  // Beside further rated areas or lines no one area is used.
+  if (claim.kind !== 'area' || claim.rows.length !== 1 || claim.also.length > 0 || withCables) return {};
+  const { of, level } = comparison;
+  const arm = of === 'moment' ? height - nth(model.levels, level).z : 1;
+  if (arm <= 0) return {};
+  const { wind } = nth(model.scenarios, scenario).appurtenances;
+  const rated = nth(claim.rows, 0).area * ratedAreaFactor(claim, reading.method).low;
+  const area = nth(appurtenances[of], level) / (forcePerArea(wind, height) * arm);
+  return { areaUsed: { area, rated, height, ofTower: nth(bareTower[of], level) } };
 }
 
 /**

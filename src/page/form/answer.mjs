@@ -80,7 +80,7 @@ function Figures({ answer }) {
   return html`<dl class="figures">
     ${
       weakest?.holdsTo &&
-      html`<div><dt>The ${weakest.title} holds to</dt><dd class="wind">${shown(weakest.holdsTo.gust)}</dd>
+      html`<div><dt>The ${weakest.title} holds to</dt><dd class="wind">${shown(weakest.holdsTo.gust)}${weakest.holdsTo.atBest && html` <span class="at-best">to about ${shown(weakest.holdsTo.atBest)}</span>`}</dd>
       <dd class="note">actual 3-second gust in open country; ${shown(weakest.holdsTo.design)} as the type of speed of the site. Reaching it is not failing.</dd></div>`
     }
     ${
