@@ -99,6 +99,7 @@ const remedyOutcomeSchema = z.object({
   says: z.string(),
   by: maybe('load-lower, mast-shorter, mast-inside, footing-larger: how far.'),
   times: z.exactOptional(number('load-smaller: share of its area or force.')),
+  weight: maybe('counterpoise: how much to add.'),
   arrangement: z.exactOptional(z.enum(LAYS).meta({ description: 'lines-arranged: the arrangement of the lines.' })),
   tube: z.exactOptional(
     z
@@ -136,6 +137,7 @@ const REMEDIES = [
   'mast-inside',
   'mast-larger',
   'footing-larger',
+  'counterpoise',
   'load-smaller',
   'load-off',
 ] as const satisfies readonly RemedyChange['of'][];

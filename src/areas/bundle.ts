@@ -8,6 +8,8 @@ export const PACKING_RATIOS: readonly number[] = [
 
 /** Coefficient of a round group on its out-to-out width. @source tia222-g */
 export const ROUND_GROUP_COEFFICIENT = 1.2;
+/** The same of a rectangular group, as of lines in rows on a cable ladder. @source tia222-g */
+export const RECTANGULAR_GROUP_COEFFICIENT = 1.5;
 
 export const bundleDiameter = defineFormula({
   id: 'bundle-diameter',
@@ -23,15 +25,30 @@ export const bundleDiameter = defineFormula({
   of: (ratio: number, diameter: number) => ratio * diameter,
 });
 
+export const outToOutWidth = defineFormula({
+  id: 'out-to-out-width-of-lines',
+  title: 'Out-to-out width of lines side by side on a cable ladder',
+  symbol: 'W',
+  unit: 'diameter',
+  expression: '(n_s - 1) * s + d',
+  variables: [
+    variable('n_s', 'lines side by side: in a row, or rows where there are more of them', 'one', 1, 200),
+    variable('s', 'spacing, centre to centre', 'diameter', 0.002, 0.5),
+    variable('d', 'diameter of one line', 'diameter', 0.002, 0.1),
+  ],
+  cite: cite('derived', 'geometry', 'derived'),
+  of: (lines: number, spacing: number, diameter: number) => (lines - 1) * spacing + diameter,
+});
+
 export const groupOrSingly = defineFormula({
-  id: 'c-round-group',
-  title: 'Coefficient of a round bundle on its out-to-out width: as a group, or of its lines singly where that is less',
+  id: 'c-group-of-lines',
+  title: 'Coefficient of lines on their out-to-out width: as a group, or singly where that is less',
   symbol: 'C_g',
   unit: 'one',
-  expression: 'min(C_r, n_w * C_1)',
+  expression: 'min(C_o, n_w * C_1)',
   variables: [
-    variable('C_r', 'round group', 'one', 1.2, 1.2),
-    variable('n_w', 'widths of its lines together over that of the bundle', 'one', 1, 4),
+    variable('C_o', 'group: 1.2 round, 1.5 rectangular', 'one', 1.2, 1.5),
+    variable('n_w', 'widths of its lines together over that of the group', 'one', 0.1, 20),
     variable('C_1', 'one line', 'one', 0.5, 1.2),
   ],
   cite: cite('derived', 'the smaller of the two, as TIA-222 counts groups of lines', 'derived'),

@@ -1,15 +1,31 @@
 import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
-import { bundleDiameter, bundlesOf, packingRatio } from './bundle.ts';
+import {
+  bundleDiameter,
+  bundlesOf,
+  outToOutWidth,
+  packingRatio,
+  RECTANGULAR_GROUP_COEFFICIENT,
+  ROUND_GROUP_COEFFICIENT,
+} from './bundle.ts';
 import type { FlatFace } from './flat-member.ts';
 import { faceOf, type LatticeFace, solidityOf } from './lattice-section.ts';
-import type { AreaKind, LatticeShape, Lay, PoleShape, Shape, TubePiece } from './shape.ts';
+import type { AreaKind, LatticeShape, Lines, PoleShape, Shape, TubePiece } from './shape.ts';
 
 /** How a method turns the area of a part into its effective projected area. */
 export type DragRule =
   | { readonly of: 'stated'; readonly areaKind: AreaKind; readonly slenderFlats: boolean }
   | { readonly of: 'stated-force'; readonly force: number; readonly wind: number }
   | { readonly of: 'round'; readonly aspect: number; readonly diameter: number }
-  | { readonly of: 'round-group'; readonly singly: number; readonly aspect: number; readonly diameter: number }
+  | {
+      readonly of: 'group';
+      /** On its out-to-out width. */
+      readonly coefficient: number;
+      /** Widths of its lines together over that of the group. */
+      readonly singly: number;
+      /** Of one line. */
+      readonly aspect: number;
+      readonly diameter: number;
+    }
   | { readonly of: 'flat'; readonly face: FlatFace }
   | { readonly of: 'dish'; readonly solidity: number }
   | { readonly of: 'lattice'; readonly face: LatticeFace }
@@ -298,41 +314,38 @@ export function poleParts(
 
 /**
  * The parts of a run of lines. Singly, flat or inside a lattice every line counts in full: the width of a flat arrangement with
- * the coefficient of a flat group, 1.5, is never less. A bundle counts by its out-to-out width with 1.2, or by its lines singly,
- * whichever is less.
+ * the coefficient of a flat group, 1.5, is never less. A bundle counts by its out-to-out width with 1.2, lines in rows on a
+ * ladder by theirs with 1.5, the longer side from wherever the wind comes; or by their lines singly, whichever is less. So do
+ * lines on a ladder of which rows or spacing are not told.
  *
- * A = n·d·L, or D_b·L for each bundle
+ * A = n·d·L, or D_b·L for each bundle, W·L on a ladder
  *
- * @param count how many lines [-]
- * @param diameter of one line [m]
  * @param low lower end above ground [m]
  * @param high upper end above ground [m]
- * @example partsOfLines(3, 0.01, 0, 10, 'single')[0]?.front // 0.3
+ * @example partsOfLines({ count: 3, diameter: 0.01, laid: 'single' }, 0, 10)[0]?.front // 0.3
  * @source tia222-g
  */
-export function partsOfLines(
-  count: number,
-  diameter: number,
-  low: number,
-  high: number,
-  laid: Lay,
-  trace?: Trace,
-): readonly DragPart[] {
+export function partsOfLines(lines: Lines, low: number, high: number, trace?: Trace): readonly DragPart[] {
+  const { count, diameter, laid, inRows } = lines;
   const length = high - low;
+  const aspect = length / diameter;
+  const group = (what: string, grouped: number, width: number, coefficient: number): DragPart => {
+    const area = evaluate(trace, projectedArea, [1, width, length]);
+    const rule = { of: 'group', coefficient, singly: (grouped * diameter) / width, aspect, diameter } as const;
+    return part({ low, high }, what, [area, area], width, rule);
+  };
   if (laid === 'bundle' && count > 1) {
-    return bundlesOf(count).map((lines) => {
-      const width = evaluate(trace, bundleDiameter, [packingRatio(lines), diameter]);
-      const area = evaluate(trace, projectedArea, [1, width, length]);
-      const rule = {
-        of: 'round-group',
-        singly: lines / packingRatio(lines),
-        aspect: length / diameter,
-        diameter,
-      } as const;
-      return part({ low, high }, `bundle of ${lines}`, [area, area], width, rule);
+    return bundlesOf(count).map((each) => {
+      const width = evaluate(trace, bundleDiameter, [packingRatio(each), diameter]);
+      return group(`bundle of ${each}`, each, width, ROUND_GROUP_COEFFICIENT);
     });
   }
+  if (laid === 'ladder' && count > 1 && inRows) {
+    const { rows, spacing } = inRows;
+    const each = Math.ceil(count / rows);
+    const width = evaluate(trace, outToOutWidth, [Math.max(rows, each), spacing, diameter]);
+    return [group(`${rows} rows of ${each}`, count, width, RECTANGULAR_GROUP_COEFFICIENT)];
+  }
   const area = evaluate(trace, projectedArea, [count, diameter, length]);
-  const rule = { of: 'round', aspect: length / diameter, diameter } as const;
-  return [part({ low, high }, 'lines', [area, area], diameter, rule)];
+  return [part({ low, high }, 'lines', [area, area], diameter, { of: 'round', aspect, diameter })];
 }

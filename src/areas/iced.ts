@@ -117,16 +117,20 @@ export function icedPole(shape: PoleShape, ice: number, trace?: Trace): PoleShap
 /**
  * Round parts with ice, cut along the height so that each piece has the ice of its middle.
  *
- * A·(D + 2t)/D
+ * A·(D + 2t)/D; of a group its own width grows less than the widths of its lines together
  *
- * @param part a round part, of one line or of several alike
+ * @param part a round part, of one line or of several alike, or a group of lines
  * @param iceAt thickness of ice by height [m]
  * @source asce7-10
  */
 export function icedRoundPart(part: DragPart, iceAt: (z: number) => number, trace?: Trace): readonly DragPart[] {
   return cutAlong(part.low, part.high, ({ low, high }, _, count) => {
-    const growth = evaluate(trace, icedDiameter, [part.diameter, iceAt((low + high) / 2)]) / part.diameter;
-    return { ...part, low, high, front: (part.front * growth) / count, side: (part.side * growth) / count };
+    const ice = iceAt((low + high) / 2);
+    const growth = evaluate(trace, icedDiameter, [part.diameter, ice]) / part.diameter;
+    const { rule } = part;
+    const ofOne = rule.of === 'group' ? (rule.diameter + 2 * ice) / rule.diameter : 1;
+    const grown = rule.of === 'group' ? { rule: { ...rule, singly: (rule.singly * ofOne) / growth } } : {};
+    return { ...part, ...grown, low, high, front: (part.front * growth) / count, side: (part.side * growth) / count };
   });
 }
 

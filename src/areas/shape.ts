@@ -137,5 +137,15 @@ export interface PoleShape {
   readonly sides: 0 | 8 | 12 | 16 | 18;
 }
 
-export const LAYS = ['single', 'flat', 'bundle', 'inside'] as const;
+export const LAYS = ['single', 'flat', 'bundle', 'ladder', 'inside'] as const;
 export type Lay = (typeof LAYS)[number];
+
+/** Alike lines, and how they are arranged. */
+export interface Lines {
+  readonly count: number;
+  /** Of one [m]. */
+  readonly diameter: number;
+  readonly laid: Lay;
+  /** On a ladder: how many rows, and from line to line, centre to centre [m]; absent where either is not told. */
+  readonly inRows?: { readonly rows: number; readonly spacing: number };
+}

@@ -1,5 +1,6 @@
 import { DISPLAY_UNITS, FOOT } from '../foundation/index.ts';
 import { type Assessment, type WindLoadRow, windAt } from '../margins/index.ts';
+import { counterpoiseLoad } from '../structure/index.ts';
 import { figures, inWords, ratioFigures } from '../words/index.ts';
 import { roundStep, scaleOf, uprightAxis } from './axes.ts';
 import { hachures, LINE, lettering, pen, run, sheet, WIDTH } from './ink.ts';
@@ -92,6 +93,7 @@ export function elevation(asked: Assessment): string {
     group({ transform: `translate(${TOWER} ${ground.toFixed(2)})` }, standingOf(assessment, outlines, scale, 0)),
     heldBy(assessment, scale, ground),
     arrowsOf(tallest, outlines, comb, perForce, scale, y, assessment),
+    counterpoiseMark(assessment, scale, y),
     hingeMark(assessment, scale, y),
     worstMark(assessment, y),
     lane.svg,
@@ -251,6 +253,21 @@ function arrowsOf(
   );
 }
 
+/** A square as large as it is counted in the wind. */
+function counterpoiseMark({ input }: Assessment, scale: number, y: (z: number) => number): Svg | undefined {
+  const load = counterpoiseLoad(input.station.tower);
+  if (load?.shape.kind !== 'plate') return undefined;
+  const side = load.shape.wide * scale;
+  const [left, top] = [TOWER - side / 2, y(load.low) - side / 2];
+  return element('rect', {
+    x: left,
+    y: top,
+    width: side,
+    height: side,
+    ...pen({ line: 'ink', width: 1, fill: 'paper' }),
+  });
+}
+
 function hingeMark({ input }: Assessment, scale: number, y: (z: number) => number): Svg | undefined {
   const { hingeHeight } = input.station.tower;
   if (hingeHeight === undefined) return undefined;
@@ -316,6 +333,13 @@ function labelsOf(
   labels.push({ at: [edge(tower.top), y(tower.top)], words: `tower top, ${long(tower.top)}` });
   if (tower.hingeHeight !== undefined)
     labels.push({ at: [edge(tower.hingeHeight), y(tower.hingeHeight)], words: `hinge, ${long(tower.hingeHeight)}` });
+  const counterpoise = counterpoiseLoad(tower);
+  if (counterpoise?.weight !== undefined)
+    labels.push({
+      at: [edge(counterpoise.low), y(counterpoise.low)],
+      words: `counterpoise, ${inWords(counterpoise.weight, 'weight', units)}`,
+      wind: inWords(sum('counterpoise'), 'force', units),
+    });
   if (tower.foot > 0) labels.push({ at: [edge(tower.foot), y(tower.foot)], words: `base, ${long(tower.foot)}` });
   for (const held of tower.held) {
     labels.push({ at: [edge(held.height), y(held.height)], words: `${held.by}, ${long(held.height)}` });

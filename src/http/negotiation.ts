@@ -1,5 +1,8 @@
 import { Problem } from './problems/problem.ts';
 
+export const PAGE_TYPE = 'text/html; charset=utf-8';
+export const JSON_TYPE = 'application/json; charset=utf-8';
+
 interface Wish {
   readonly type: string;
   readonly quality: number;

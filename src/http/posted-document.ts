@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import { z } from 'zod';
 import { type DecimalSign, readFormText } from '../plan/index.ts';
 import { FormBody } from './form-body.ts';
 import { Problem, type ProblemFault } from './problems/problem.ts';
@@ -36,9 +36,15 @@ export function postedDocument(body: unknown, schema: z.ZodObject, decimal: Deci
     return inParts.includes(first) ? first : read.nameOf(pointer ?? '');
   };
   return {
-    document: { ...(read.document as object), ...Object.fromEntries(documents) },
+    document: { ...partsNeeded(schema), ...(read.document as object), ...Object.fromEntries(documents) },
     named: (faults) => faults.map((fault) => ({ ...fault, field: nameOf(fault.pointer) })),
   };
+}
+
+/** Empty objects for what must be there, so that a form is told which of its entries is missing, and of no object. */
+function partsNeeded({ shape }: z.ZodObject): object {
+  const needed = Object.entries(shape).filter(([, part]) => part instanceof z.ZodObject);
+  return Object.fromEntries(needed.map(([name]) => [name, {}]));
 }
 
 function besidesWhole(others: readonly string[]): Problem {

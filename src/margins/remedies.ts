@@ -51,7 +51,7 @@ const REMEDIES_TOLD = 5;
 export const WORTH_RISING = 2 * MILE_PER_HOUR;
 /** A ratio of another check that changes by less is not worth a word. @source derived */
 export const WORTH_TELLING = 0.005;
-/** A lowest gust that rises by less has not risen. @source derived */
+/** A lowest gust that rises or falls by less has done neither. @source derived */
 const HARDLY = 0.005;
 /** Two answers apart by less than this are alike. @source derived */
 const ALIKE = 1e-9;
@@ -263,7 +263,8 @@ function trial(own: Assessment, check: AssessedCheck, { change, parts }: Changed
   const helps =
     gains &&
     (before === undefined || then !== undefined) &&
-    stationGain >= 1 - ALIKE &&
+    // Low down, the wind on a counterpoise is next to nothing beside what it spares the gear.
+    stationGain >= 1 - (change.of === 'counterpoise' ? HARDLY : ALIKE) &&
     own.checks.every((each) => each.id === gone || noWorse(each, checkOf(other, each.id))) &&
     other.checks.every((each) => checkOf(own, each.id) !== undefined);
   return { outcome, gains, helps, turns, stationGain: alike(stationGain), checkGain: alike(checkGain) };

@@ -1,7 +1,8 @@
 import type { Lay } from '../areas/index.ts';
-import { INCH } from '../foundation/index.ts';
+import { GRAVITY, INCH, POUND } from '../foundation/index.ts';
 import {
   type CableRun,
+  type Counterpoise,
   type Foundation,
   type Load,
   type Mast,
@@ -43,6 +44,8 @@ export type RemedyChange =
   | { readonly of: 'mast-larger'; readonly tube: OtherTube }
   /** Both sides of a block longer, a pier deeper [m]. */
   | { readonly of: 'footing-larger'; readonly by: number; readonly footing: Footing }
+  /** A counterpoise, or a heavier one [kg]. */
+  | { readonly of: 'counterpoise'; readonly more: number; readonly counterpoise: Counterpoise }
   /** Another load of so much of its stated area or force. */
   | { readonly of: 'load-smaller'; readonly load: Load; readonly times: number }
   | { readonly of: 'load-off'; readonly load: Load };
@@ -85,8 +88,14 @@ const INSIDE_AT_MOST = 3.048;
 export const FOOTING_GRAIN = { us: 0.1524, si: 0.1 } as const;
 /** A footing is made this many times as large at most. @source common-practice */
 const FOOTING_AT_MOST = 2;
+/** Steps of a heavier counterpoise: 10 lb, or 5 kg [kg]. @source derived */
+export const COUNTERPOISE_GRAIN = { us: 10 * POUND, si: 5 } as const;
+/** A counterpoise leaves this share of what would balance the tower, so that a line always pulls. @source common-practice */
+const LEFT_TO_PULL = 0.1;
 /** Walls of tubes between the sizes of pipe: 1/8 to 1/2 in [m]. @source common-practice */
 const TUBE_WALLS = [1 / 8, 3 / 16, 1 / 4, 5 / 16, 3 / 8, 1 / 2].map((wall) => wall * INCH);
+/** A counterpoise nearer to the hinge would have to be heavier than what it spares [m]. @source common-practice */
+const LEAST_ARM = 0.5;
 /** A wall thicker than this share of the outside leaves a bar, no tube. @source common-practice */
 const THICKEST_WALL = 0.25;
 /** Two measures apart by less than this are alike [m]. @source derived */
@@ -127,6 +136,7 @@ export const REMEDY_SEARCHES: Readonly<
   'mast-inside': ({ input }) => mastInside(input.station),
   'mast-larger': ({ input }, check) => (helps(check, 'mast-tube') ? largerTubes(input.station.mast) : []),
   'footing-larger': ({ input }, check) => (helps(check, 'footing') ? footingLarger(input.station) : []),
+  counterpoise: (own, check) => (helps(check, 'counterpoise') ? heavierCounterpoise(own) : []),
   'load-smaller': (own, check) => loadsChanged(own, check).flatMap((load) => smallerLoads(own.input.station, load)),
   'load-off': (own, check) => loadsOff(own.input.station, loadsChanged(own, check)),
 };
@@ -223,6 +233,23 @@ function footingLarger({ tower, units }: Station): readonly Search[] {
     return { change: { of: 'footing-larger', by: more, footing }, parts };
   };
   return [{ of: 'grains', most: grainsIn((FOOTING_AT_MOST - 1) * size, grain), by }];
+}
+
+/** At the place of the one there is; else a little above the base, where a hinge higher up leaves room below it. */
+function heavierCounterpoise({ input: { station }, raising }: Assessment): readonly Search[] {
+  const { tower, units } = station;
+  const flat = raising?.raising?.rows[0]?.moment ?? 0;
+  const { counterpoise, hingeHeight = tower.foot } = tower;
+  const below = counterpoise?.below ?? hingeHeight - tower.foot - KEPT_FREE[units];
+  if (!(flat > 0) || below < LEAST_ARM) return [];
+  const grain = COUNTERPOISE_GRAIN[units];
+  const by = (grains: number): Changed => {
+    const more = grains * grain;
+    const heavier = { mass: (counterpoise?.mass ?? 0) + more, below };
+    const parts = { tower: { ...tower, counterpoise: heavier } };
+    return { change: { of: 'counterpoise', more, counterpoise: heavier }, parts };
+  };
+  return [{ of: 'grains', most: grainsIn(((1 - LEFT_TO_PULL) * flat) / (GRAVITY * below), grain), by }];
 }
 
 function linesArranged({ tower, cables }: Station): readonly Search[] {

@@ -4,7 +4,6 @@ import {
   type DragRule,
   dishCoefficient,
   groupOrSingly,
-  ROUND_GROUP_COEFFICIENT,
   ROUND_SHARE_C,
 } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type Trace, type UnitSystem, variable } from '../foundation/index.ts';
@@ -98,10 +97,10 @@ export function coefficientOf(
         byFlow: constantCoefficient(areaOfForce.of(...inputs), (trace) => evaluate(trace, areaOfForce, inputs)),
       };
     }
-    case 'round-group': {
+    case 'group': {
       const { byFlow, diameter = rule.diameter } = own({ of: 'round', aspect: rule.aspect, diameter: rule.diameter });
       const smaller = (one: number, trace?: Trace) =>
-        evaluate(trace, groupOrSingly, [ROUND_GROUP_COEFFICIENT, rule.singly, one]);
+        evaluate(trace, groupOrSingly, [rule.coefficient, rule.singly, one]);
       const at = (flow: number, trace?: Trace) => smaller(byFlow.at(flow, trace), trace);
       return { byFlow: { slow: smaller(byFlow.slow), limit: byFlow.limit, at }, diameter };
     }

@@ -1,6 +1,7 @@
 import { type Fault, type FaultCode, isObject, pointerTo } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
 import { nearestName } from './faults/nearest-name.ts';
+import { loadName } from './reading/read-loads.ts';
 
 type Json = unknown;
 type Fields = Readonly<Record<string, Json>>;
@@ -90,7 +91,11 @@ export function applyProposal(plan: Fields, proposal: ProposalFields, at: string
 
 function placesOf(loads: readonly Json[], proposal: ProposalFields, at: string): Place[] {
   const home = isObject(proposal.set) && Object.hasOwn(proposal.set, 'loads') ? `${at}/set/loads` : '/plan/loads';
-  return loads.map((load, index) => ({ load, pointer: `${home}/${index}` }));
+  // What has no name keeps that of its place, whatever is taken away before it.
+  return loads.map((load, index) => ({
+    load: isObject(load) && load['name'] === undefined ? { ...load, name: loadName(undefined, index) } : load,
+    pointer: `${home}/${index}`,
+  }));
 }
 
 function changeLoads(places: Place[], proposal: ProposalFields, at: string, faults: Fault[]): void {

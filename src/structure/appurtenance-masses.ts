@@ -12,12 +12,14 @@ export interface AppurtenanceMass {
   readonly carriedAt?: number;
   /** It rides on the mast, which stands in the uppermost section. */
   readonly onMast?: true;
+  /** It balances the tower below its hinge. */
+  readonly counterpoise?: true;
   /** Off the axis [m]. */
   readonly offset: number;
 }
 
 /**
- * Everything on a tower that has weight, the tower itself left out: tubes of the mast, rotator, loads, lines.
+ * Everything on a tower that has weight, the tower itself left out: tubes of the mast, rotator, loads, lines, counterpoise.
  *
  * W = n·w; tubes of a mast by area and density, lines by their length
  *
@@ -55,6 +57,11 @@ export function appurtenanceMasses(station: Station): readonly AppurtenanceMass[
   }
   for (const { count, weight, low, high } of cables) {
     if (weight !== undefined) masses.push({ mass: count * weight * (high - low), low, high, offset: 0 });
+  }
+  if (tower.counterpoise && tower.hingeHeight !== undefined) {
+    const { mass, below } = tower.counterpoise;
+    const [carriedAt, place] = [tower.hingeHeight, tower.hingeHeight - below];
+    masses.push({ mass, low: place, high: place, carriedAt, counterpoise: true, offset: 0 });
   }
   return masses;
 }

@@ -1,5 +1,6 @@
 import type { Material } from '../areas/index.ts';
 import { cite, defineFormula, GRAVITY, variable } from '../foundation/index.ts';
+import { counterpoiseLoad } from './counterpoise.ts';
 import type { Section, Station, Tower } from './station.ts';
 
 /** Young's modulus [Pa] and density [kg/m³]: 29,000 and 10,100 ksi. @source common-practice */
@@ -182,6 +183,8 @@ function massesAloft({ tower, mast, loads, cables }: Station): Mass[] {
     const perLength = areaOfTube(mast.outside, mast.wall) * MATERIALS.steel.density;
     spread(Math.max(tower.foot, mast.tip - mast.length), mast.tip, perLength);
   }
+  const counterpoise = counterpoiseLoad(tower);
+  if (counterpoise?.weight !== undefined) masses.push({ height: counterpoise.low, mass: counterpoise.weight });
   return masses;
 }
 

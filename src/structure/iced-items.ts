@@ -11,6 +11,7 @@ import {
   poleParts,
 } from '../areas/index.ts';
 import { type Trace, under } from '../foundation/index.ts';
+import { counterpoiseLoad } from './counterpoise.ts';
 import type { Level } from './level.ts';
 import { outsideAlong } from './mast-tubes.ts';
 import type { Load, Section, Station, Tower } from './station.ts';
@@ -36,11 +37,11 @@ export function icedAppurtenanceItems(station: Station, iceAt: IceAt, trace?: Tr
   const bare = appurtenanceItems(station);
   const items = bare.flatMap((item): WindItem[] =>
     under(trace, item.name, () => {
-      if (item.kind !== 'load') {
+      if (item.kind !== 'load' && item.kind !== 'counterpoise') {
         const parts = item.parts.flatMap((part) => icedRoundPart(part, (z) => iceAt(z, trace), trace));
         return [{ ...item, parts: inSlowFlow(parts) }];
       }
-      const load = station.loads.find((each) => each.at === item.at);
+      const load = [...station.loads, ...counterpoiseOf(station)].find((each) => each.at === item.at);
       const shape = load && icedShape(load.shape, iceAt(middleOf(load), trace), trace);
       if (!load || !shape) {
         needs.push(`${item.at}/icedArea`);
@@ -50,6 +51,11 @@ export function icedAppurtenanceItems(station: Station, iceAt: IceAt, trace?: Tr
     }),
   );
   return { items, needs };
+}
+
+function counterpoiseOf({ tower }: Station): readonly Load[] {
+  const load = counterpoiseLoad(tower);
+  return load ? [load] : [];
 }
 
 /**
@@ -205,6 +211,12 @@ export function iceLumps(station: Station, iceAt: IceAt): readonly IceLump[] {
     const at = `/tower/supportedAt/${number}`;
     lumps.push({ name: 'guys, upper half', at, low: height, high: height, thickness, mass, carriedAt: height });
   });
+  for (const load of counterpoiseOf(station)) {
+    const { name, at, low, high } = load;
+    const thickness = iceAt(low);
+    const mass = iceOnLoad(load, thickness);
+    lumps.push({ name, at, low, high, thickness, mass, carriedAt: tower.hingeHeight ?? low });
+  }
   for (const { name, at, low, high, count, diameter } of station.cables) {
     for (const run of iceAlong(low, high, iceAt)) {
       const mass = count * iceOnTube(diameter, run.high - run.low, run.ice);

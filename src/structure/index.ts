@@ -1,5 +1,6 @@
 export * from './appurtenance-masses.ts';
 export * from './block-footing.ts';
+export * from './counterpoise.ts';
 export * from './crank-up.ts';
 export * from './dead-load.ts';
 export * from './element-bending.ts';

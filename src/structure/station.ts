@@ -1,4 +1,4 @@
-import type { LatticeShape, Lay, Material, PoleShape, Shape } from '../areas/index.ts';
+import type { LatticeShape, Lines, Material, PoleShape, Shape } from '../areas/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import type { SpeedBasis } from '../wind/index.ts';
 import type { RaisingGear } from './raising-gear.ts';
@@ -70,6 +70,7 @@ export interface Tower {
   readonly hingeHeight?: number;
   /** What raises it about its hinge; points from the hinge [m]. */
   readonly raisedBy?: RaisingGear;
+  readonly counterpoise?: Counterpoise;
   /** [kg] */
   readonly weight?: number;
   /** [Hz] */
@@ -79,6 +80,14 @@ export interface Tower {
   readonly asDrawn: boolean;
   readonly used: boolean;
   readonly foundation?: Foundation;
+}
+
+/** What balances a tilting tower: on its axis, below the hinge. */
+export interface Counterpoise {
+  /** [kg] */
+  readonly mass: number;
+  /** From the hinge down to its middle, along the tower [m]. */
+  readonly below: number;
 }
 
 /** The rotator, as far as its weight is told. */
@@ -168,14 +177,11 @@ export interface Load {
   readonly ratedWind?: { readonly speed: number; readonly basis?: SpeedBasis };
 }
 
-export interface CableRun {
+export interface CableRun extends Lines {
   readonly name: string;
   readonly at: string;
-  readonly count: number;
-  readonly diameter: number;
   readonly low: number;
   readonly high: number;
-  readonly laid: Lay;
   /** Of one line [kg/m]. */
   readonly weight?: number;
 }

@@ -1,10 +1,11 @@
-import { type DragPart, type Lay, latticeParts, partsOfLines, partsOfShape, poleParts } from '../areas/index.ts';
+import { type DragPart, type Lines, latticeParts, partsOfLines, partsOfShape, poleParts } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type Trace, under, variable } from '../foundation/index.ts';
+import { counterpoiseLoad } from './counterpoise.ts';
 import { outsideAlong } from './mast-tubes.ts';
 import { type Overlaps, type Seen, seenOf } from './overlap.ts';
 import type { CableRun, Load, Mast, Section, Station, Tower } from './station.ts';
 
-export const WIND_ITEM_KINDS = ['load', 'mast', 'lines', 'guys', 'tower'] as const;
+export const WIND_ITEM_KINDS = ['load', 'mast', 'lines', 'guys', 'counterpoise', 'tower'] as const;
 
 /** One thing the wind touches: a row of the wind loads. */
 export interface WindItem {
@@ -28,7 +29,7 @@ export interface WindItem {
 /** What hangs on the tower's axis and is alike from all sides. */
 export const ALIKE_ON_TOWER = { turn: 'still', heading: 0, carriedBy: 'tower', offset: 0 } as const;
 
-/** Everything the wind touches but the tower itself, in the order of the plan: loads, mast, lines. */
+/** Everything the wind touches but the tower itself, in the order of the plan: loads, mast, lines, guys, counterpoise. */
 export function appurtenanceItems(station: Station, trace?: Trace): readonly WindItem[] {
   const turnsWithOthers = station.loads.filter((load) => load.turns).length > 1;
   const items = station.loads.map((load) => under(trace, load.name, () => loadItem(load, turnsWithOthers, trace)));
@@ -40,6 +41,10 @@ export function appurtenanceItems(station: Station, trace?: Trace): readonly Win
   station.tower.held.forEach((held, index) => {
     const item = under(trace, `guys ${index + 1}`, () => guysItem(held, index, station.tower, trace));
     if (item) items.push(item);
+  });
+  under(trace, 'counterpoise', () => {
+    const counterpoise = counterpoiseLoad(station.tower, trace);
+    if (counterpoise) items.push({ ...loadItem(counterpoise, false, trace), kind: 'counterpoise' });
   });
   return items;
 }
@@ -99,7 +104,7 @@ const SLIVER = 1e-6;
 function linesItem(run: CableRun, tower: Tower, trace: Trace | undefined): WindItem | undefined {
   if (run.high <= run.low) return undefined;
   const stretches = run.laid === 'inside' ? outsidePoles(tower, run) : [run];
-  const parts = stretches.flatMap(({ low, high }) => partsOfLines(run.count, run.diameter, low, high, run.laid, trace));
+  const parts = stretches.flatMap(({ low, high }) => partsOfLines(run, low, high, trace));
   if (parts.length === 0) return undefined;
   return { name: run.name, at: run.at, kind: 'lines', parts, ...ALIKE_ON_TOWER };
 }
@@ -198,14 +203,8 @@ function sectionParts(
   return poleParts(shape, low, high, (tower.top - tower.foot) / meanWidth, 1);
 }
 
-/** Lines a maker allowed for. */
-export interface RatedLines {
-  readonly count: number;
-  /** Of one [m]. */
-  readonly diameter: number;
-  /** Absent: nobody tells. */
-  readonly laid?: Lay;
-}
+/** Lines a maker allowed for; how they are arranged may be told by nobody. */
+export type RatedLines = Omit<Lines, 'laid'> & Partial<Pick<Lines, 'laid'>>;
 
 /**
  * Lines the maker already allowed for, from the foot to the top; where nobody tells how they lay, as what credits least: a
@@ -215,10 +214,10 @@ export interface RatedLines {
  * @source common-practice
  */
 export function ratedLines(lines: RatedLines, tower: Tower, trace?: Trace): WindItem {
-  const { count, diameter, laid } = lines;
+  const { laid } = lines;
   const whole = { low: tower.foot, high: tower.top };
   const stretches = laid === undefined || laid === 'inside' ? outsidePoles(tower, whole) : [whole];
-  const parts = stretches.flatMap(({ low, high }) => partsOfLines(count, diameter, low, high, laid ?? 'bundle', trace));
+  const parts = stretches.flatMap(({ low, high }) => partsOfLines({ laid: 'bundle', ...lines }, low, high, trace));
   return {
     name: 'lines allowed for in the rating',
     at: '',

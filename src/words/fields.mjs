@@ -118,12 +118,13 @@ const AREA_KINDS = {
   'flat-plate': 'flat-plate equivalent area',
   unknown: 'type not stated',
 };
-const ARRANGEMENTS = {
+const RATED_ARRANGEMENTS = {
   single: 'singly',
   flat: 'flat in a row',
   bundle: 'in one round bundle',
   inside: 'inside the tower',
 };
+const ARRANGEMENTS = { ...RATED_ARRANGEMENTS, ladder: 'in rows on a cable ladder' };
 const ALONG = { upright: 'upright', boom: 'along the boom', element: 'as an element' };
 const MATERIALS = { steel: 'steel', aluminium: 'aluminium' };
 const SHAPES = { lattice: 'lattice', pole: 'pole or tube' };
@@ -419,7 +420,23 @@ export const FIELDS = {
   hinge: {
     height: quantity('height', 'Hinge above ground', 'Height of the hinge above ground'),
     raisedBy: plain('Raised by', 'Raising gear'),
+    counterpoise: plain('Counterpoise', 'Counterpoise below the hinge, which tilts with the tower'),
     ...remarks('the hinge'),
+  },
+  counterpoise: {
+    weight: quantity(
+      'weight',
+      'Counterpoise of',
+      'Weight of the counterpoise; the weight of the tower does not include it. Wind on it counts as on a cube of concrete',
+      'not part of the weight of the tower',
+    ),
+    below: quantity(
+      'extent',
+      'below the hinge by',
+      'How far its middle is below the hinge, along the tower',
+      'to its middle',
+    ),
+    ...remarks('the counterpoise'),
   },
   raisingGear: {
     kind: choice('Raised by', 'What raises it', {
@@ -519,7 +536,11 @@ export const FIELDS = {
     ...remarks(),
   },
   load: {
-    name: plain('What you call it', 'Name of the load; each name once'),
+    name: plain(
+      'What you call it',
+      'Name of the load, each name once; "load" and its place in the list when not given',
+      'left out, load and its number',
+    ),
     height: quantity('height', 'or above the ground', 'Height above ground; or above', 'one of the two'),
     above: quantity(
       'offsetHeight',
@@ -627,6 +648,17 @@ export const FIELDS = {
     from: quantity('height', 'from', "Lower end; the tower's base when not given", 'left out, the tower’s base'),
     to: quantity('height', 'up to', "Upper end; the tower's top when not given", 'left out, the tower’s top'),
     arrangement: choice('Arrangement', 'How they are arranged; single when not given', ARRANGEMENTS),
+    rows: plain(
+      'in rows, of which there are',
+      'ladder: how many rows, one behind the other; count is of all rows together',
+      'rows, not lines in a row',
+    ),
+    spacing: quantity(
+      'diameter',
+      'from line to line',
+      'ladder: spacing of the lines, centre to centre; the larger where rows are spaced otherwise',
+      'centre to centre; the larger, if rows and lines differ',
+    ),
     ...remarks(),
   },
   rating: {
@@ -704,7 +736,7 @@ export const FIELDS = {
     arrangement: choice(
       'arranged',
       'How they were arranged; when not given, a bundle, or inside a pole, which gives the lowest capacity',
-      ARRANGEMENTS,
+      RATED_ARRANGEMENTS,
     ),
     ...remarks('those lines'),
   },
@@ -790,6 +822,7 @@ const HOLDERS = [
   ['/tower/supportedAt/*', 'support'],
   ['/tower/hinge', 'hinge'],
   ['/tower/hinge/raisedBy', 'raisingGear'],
+  ['/tower/hinge/counterpoise', 'counterpoise'],
   ['/tower/hinge/raisedBy/anchor', 'anchor'],
   ['/tower/hinge/raisedBy/raisingPoleTip', 'raisingPoleTip'],
   ['/tower/foundation', 'foundation'],

@@ -9,7 +9,7 @@ export const REASON_WORDS = {
   'beyond-rating': 'No rating entered covers it.',
   held: 'Nothing is compared below the highest support.',
   'no-ice-rule': 'This standard has no rule for ice on it.',
-  'no-hold': 'On the way, gear and hinge line up. There no pull can support the tower.',
+  'no-hold': 'On the way, no pull can support the tower. Gear and hinge line up, or a counterpoise outweighs it.',
   'area-only': 'Only an area is stated, which gives no force.',
   balanced: 'No load is off its axis. No rule known here gives the torque of uneven gusts on a balanced antenna.',
   'no-bearing': 'The mast has no bearing in this plan, so there is no demand to compare with its rating.',

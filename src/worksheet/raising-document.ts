@@ -87,8 +87,9 @@ export function raisingSays(
   }
   if (raising?.unbounded) said.push(REASON_WORDS['no-hold']);
   if (raising?.holdBack) {
+    const { from } = raising.pieces.find(({ state }) => state === 'falls-on') ?? { from: raising.holdBack.angle };
     said.push(
-      `Past ${degrees(raising.balance ?? raising.holdBack.angle)} it moves on by itself and a line goes slack. Hold it back there with a second line.`,
+      `Past ${degrees(from)} it moves on by itself and a line goes slack. Hold it back there with a second line.`,
     );
   }
   if (gustsAt.length > 0) {

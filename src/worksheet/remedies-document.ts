@@ -66,6 +66,7 @@ function outcomeDocument(outcome: RemedyOutcome, remedies: Remedies, system: Uni
     says: remedySays(outcome, remedies, system),
     by: quantity('by' in change ? change.by : undefined, 'length', system),
     times: change.of === 'load-smaller' ? change.times : undefined,
+    weight: quantity(change.of === 'counterpoise' ? change.more : undefined, 'weight', system),
     arrangement: change.of === 'lines-arranged' ? change.laid : undefined,
     tube: change.of === 'mast-larger' ? tubeDocument(change.tube, system) : undefined,
     ratio: check?.result?.ratio,
@@ -94,6 +95,8 @@ function placesOf(change: RemedyChange): string[] {
       return ['/mast'];
     case 'footing-larger':
       return ['/tower/foundation'];
+    case 'counterpoise':
+      return ['/tower/hinge'];
     case 'lines-arranged':
       return change.runs.map(({ at }) => at);
     case 'line-off':
@@ -178,6 +181,12 @@ function changeInWords(change: RemedyChange, system: UnitSystem): string {
       const by = inWords(change.by, 'length', system);
       return change.footing.kind === 'block' ? `build the block ${by} longer and wider` : `build the pier ${by} deeper`;
     }
+    case 'counterpoise': {
+      const { more, counterpoise } = change;
+      const what = more < counterpoise.mass - ALIKE ? 'to the counterpoise' : 'as a counterpoise';
+      const where = `${inWords(counterpoise.below, 'length', system)} below the hinge`;
+      return `add ${inWords(more, 'weight', system)} ${what}, ${where}`;
+    }
     case 'lines-arranged': {
       const runs = listed(change.runs.map(({ name }) => name));
       return change.laid === 'inside' ? `run lines inside the pole (${runs})` : `arrange lines as a bundle (${runs})`;
@@ -195,6 +204,7 @@ const CONDITIONS: Partial<Record<RemedyChange['of'], string>> = {
   'mast-larger': ' Check that bearing and clamps take it.',
   'mast-inside': ' Check that the tower has room for it, and a plate to hold it there.',
   'footing-larger': ' A footing that is built can be enlarged only as an engineer details it.',
+  counterpoise: ' Check that the tower reaches below its hinge, and that hinge and post take it.',
   'line-off': ' Do so only if it is not needed.',
 };
 

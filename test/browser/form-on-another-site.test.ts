@@ -71,6 +71,22 @@ describe('a plain page on another site', () => {
     expect(withoutHash((await page.textContent('body')) ?? '')).toBe(withoutHash(text));
   });
 
+  it('says by a tick that no lines run up the tower, and not by blank entries', async () => {
+    const { page } = await opened();
+    const { 'cables[0][count]': _count, 'cables[0][diameter]': _diameter, ...others } = TYPED;
+    for (const [name, value] of Object.entries(others)) await page.fill(`[name="${name}"]`, value);
+    await page.selectOption('[name="ratings[0][wind][method]"]', 'tia222-g');
+    await page.getByLabel('No lines run up this tower').check();
+    await page.click('button');
+    await page.waitForURL(/\/v1\/checks/);
+    const none = { ...tenNumbers, cables: [] };
+    const { text } = await service.request().post('/v1/checks?as=text').send(none).expect(200);
+    expect(withoutHash((await page.textContent('body')) ?? '')).toBe(withoutHash(text));
+    const { cables: __, ...silent } = tenNumbers;
+    const { text: open } = await service.request().post('/v1/checks?as=text').send(silent).expect(200);
+    expect(open).not.toBe(text);
+  });
+
   it('brings faults back as a page on which they are mended', async () => {
     const { page } = await opened({ viewport: { width: 390, height: 844 } });
     for (const [name, value] of Object.entries(TYPED)) await page.fill(`[name="${name}"]`, value);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PROBLEM_KINDS } from '../../src/http/problems/catalogue.ts';
+import { FIELDS } from '../../src/words/index.ts';
 import { type Drawn, textOf, wellFormed } from '../drawing/well-formed.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
 import { runningApp } from './running-app.ts';
@@ -54,11 +55,12 @@ describe('a problem, where a browser asks', () => {
     const page = pageOf(answer.text);
     expect(textOf(all(page, 'h1')[0] as Drawn)).toBe(PROBLEM_KINDS['plan-faults'].title);
     const inputs = all(page, 'input');
-    const shown = inputs.filter(({ attributes }) => attributes['type'] !== 'hidden');
+    const shown = [...inputs, ...all(page, 'select')].filter(({ attributes }) => attributes['type'] !== 'hidden');
     expect(Object.fromEntries(shown.map(({ attributes }) => [attributes['name'], attributes['value']]))).toEqual({
       'site[wind]': '1200',
       'loads[3][area]': 'wide',
-      'site[exposure]': '',
+      // A choice is chosen, in words.
+      'site[exposure]': undefined,
       titel: 'x',
     });
     for (const { attributes } of shown) {
@@ -118,11 +120,31 @@ describe('a problem, where a browser asks', () => {
     expect(textOf(area as Drawn).replace(/^\n/, '')).toBe(plan);
   });
 
+  it('asks for what is missing by its name on the form, and says what may be chosen', async () => {
+    const page = pageOf((await post({ units: 'us', 'site[terrain]': '' })).text);
+    const text = textOf(page);
+    expect(text).not.toContain('an object');
+    expect(text).toContain('“Wind speed you were given” not given. Enter it.');
+    expect(text).toContain('“Support” not given. Choose one.');
+    const choices = Object.fromEntries(
+      all(page, 'select').map((each) => [each.attributes['name'], all(each, 'option').map(textOf)]),
+    );
+    expect(Object.keys(choices)).toEqual(['method', 'tower[support]']);
+    expect(choices['tower[support]']).toEqual(['choose', ...Object.values(FIELDS.tower.support.choices)]);
+    expect(choices['method']).toContain('ANSI/TIA-222-H');
+    // What is chosen there is read.
+    const again = { ...TEN, method: '' };
+    const [select] = all(pageOf((await post(again)).text), 'select');
+    expect(select?.attributes['name']).toBe('method');
+    expect((await post({ ...TEN, method: 'tia222-h' })).status).toBe(200);
+  });
+
   it('offers no entry where one would not do', async () => {
-    const answer = await post({ units: 'us', method: 'asce7-16', 'site[wind]': '105', 'site[exposure]': 'C' });
+    const { 'loads[3][above]': _, ...noHeight } = TEN;
+    const answer = await post(noHeight);
     const page = pageOf(answer.text);
-    expect(textOf(page)).toContain('Tower is missing');
-    expect(all(page, 'input')).toEqual([]);
+    expect(textOf(page)).toContain('beam: neither height nor above given');
+    expect([...all(page, 'input'), ...all(page, 'select')]).toEqual([]);
     expect(textOf(page)).toContain('Go back in the browser');
   });
 

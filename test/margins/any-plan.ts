@@ -257,11 +257,26 @@ export const anyPlan: fc.Arbitrary<Document> = fc
       }),
     ),
     cables: perhaps(
-      fc.record({
-        count: fc.integer({ min: 1, max: 8 }),
-        diameter: between(0.2, 0.9),
-        arrangement: fc.constantFrom('single', 'flat', 'bundle', 'inside'),
-      }),
+      fc.oneof(
+        {
+          weight: 4,
+          arbitrary: fc.record({
+            count: fc.integer({ min: 1, max: 8 }),
+            diameter: between(0.2, 0.9),
+            arrangement: fc.constantFrom('single', 'flat', 'bundle', 'inside'),
+          }),
+        },
+        {
+          weight: 1,
+          arbitrary: fc.record({
+            count: fc.integer({ min: 4, max: 12 }),
+            diameter: between(0.2, 0.9),
+            arrangement: fc.constant('ladder'),
+            rows: fc.integer({ min: 1, max: 4 }),
+            spacing: between(0.9, 3),
+          }),
+        },
+      ),
     ),
     ratings: fc.array(rating, { minLength: 1, maxLength: 3 }),
   })

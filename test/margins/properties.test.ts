@@ -352,7 +352,19 @@ const LENGTHS = new Set([
   'groundElevation',
   'offset',
 ]);
-const DIAMETERS = new Set(['width', 'leg', 'brace', 'panel', 'outside', 'diameter', 'wide', 'tall', 'deep', 'taper']);
+const DIAMETERS = new Set([
+  'width',
+  'leg',
+  'brace',
+  'panel',
+  'outside',
+  'diameter',
+  'wide',
+  'tall',
+  'deep',
+  'taper',
+  'spacing',
+]);
 const AREAS = new Set(['area', 'front', 'side', 'roundArea', 'flatArea', 'dragArea']);
 const POUND = 4.448_221_615_260_5;
 const FORCES = new Set(['force', 'tension']);

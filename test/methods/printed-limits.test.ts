@@ -39,7 +39,7 @@ describe('limits as a standard prints them', () => {
   });
 
   it('count a bundle as a group or its lines singly, whichever is less', () => {
-    const [bundle] = partsOfLines(3, 0.01, 0, 10, 'bundle');
+    const [bundle] = partsOfLines({ count: 3, diameter: 0.01, laid: 'bundle' }, 0, 10);
     if (!bundle) throw new Error('no bundle');
     const by = (method: keyof typeof METHOD_BY_ID) => {
       const { exposure: _, ...rest } = OPEN;
@@ -50,7 +50,7 @@ describe('limits as a standard prints them', () => {
     expect(by('rs222-c')).toBeCloseTo(0.2, 9);
     expect(by('tia222-g')).toBeCloseTo(1.2 * 0.21547, 6);
     // Two lie as wide in one as singly.
-    const [pair] = partsOfLines(2, 0.01, 0, 10, 'bundle');
-    expect(pair?.rule).toMatchObject({ of: 'round-group', singly: 1 });
+    const [pair] = partsOfLines({ count: 2, diameter: 0.01, laid: 'bundle' }, 0, 10);
+    expect(pair?.rule).toMatchObject({ of: 'group', singly: 1 });
   });
 });

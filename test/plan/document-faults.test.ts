@@ -21,7 +21,6 @@ describe('a document that is no plan', () => {
       'missing #/site/wind',
       'missing #/tower/support',
       'missing #/tower/top',
-      'missing #/loads/0/name',
       'missing #/cables/0/count',
       'missing #/cables/0/diameter',
       'missing #/ratings/0/of',

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { readPlan } from '../../src/plan/index.ts';
 import { changed, read, tenNumbers } from './sample-plans.ts';
 
 /** Every SI figure here is worked out by hand: 1 ft = 0.3048 m, 1 in = 0.0254 m, 1 mph = 0.44704 m/s. */
@@ -162,3 +163,34 @@ function nearAll<T>(value: T): T {
   if (typeof value !== 'object' || value === null) return value;
   return Object.fromEntries(Object.entries(value).map(([key, member]) => [key, nearAll(member)])) as T;
 }
+
+describe('a load without a name', () => {
+  const plan = (loads: readonly object[]) => ({
+    units: 'us',
+    method: 'asce7-16',
+    site: { wind: 105, exposure: 'C' },
+    tower: { support: 'free', top: 48 },
+    loads,
+    cables: [],
+  });
+
+  it('is called by its place, and counts', () => {
+    const reading = readPlan(
+      plan([
+        { name: 'beam', above: 2, area: 5 },
+        { height: 40, area: 2 },
+      ]),
+    );
+    expect(reading.ok && reading.input.station.loads.map(({ name }) => name)).toEqual(['beam', 'load 2']);
+  });
+
+  it('shares its name with no other', () => {
+    const reading = readPlan(
+      plan([
+        { name: 'Load 2', above: 2, area: 5 },
+        { height: 40, area: 2 },
+      ]),
+    );
+    expect(reading.ok ? [] : reading.faults).toMatchObject([{ pointer: '#/loads/1/name', code: 'name-not-unique' }]);
+  });
+});

@@ -64,7 +64,7 @@ export function docsPage(contract: Contract, origin: string): string {
   const main = markup`<div class="title"><h1>Calls</h1>
 <p class="lead">${contract.info.summary} ${contract.info.description}</p>
 <p class="note">For programs: <a href="openapi.json">openapi.json</a>, OpenAPI 3.1.</p>
-<p class="note"><a href="v1/changes">What changed</a>, by version. <a href="v1/clauses">Clauses of the standards</a>, each with its formulas and tests.</p></div>
+<p class="note"><a href="v1/changes">What changed</a>, by version. <a href="v1/clauses">Clauses of the standards</a>, each with its formulas and tests. <a href="v1/formulas">Formulas</a>. <a href="v1/sources">Sources</a>. <a href="problems">Problems</a>.</p></div>
 <nav class="contents" aria-label="On this page">
 ${groups.map(
   ({ name, description, calls: own }) => markup`<div><h2><a href="#group-${name}">${description}</a></h2>

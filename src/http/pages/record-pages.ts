@@ -1,21 +1,11 @@
 import { WORDS_FOR_KNOWN } from '../../foundation/index.ts';
 import type { Changes, Clauses } from '../schemas/record-schemas.ts';
 import { documentPage } from './document-page.ts';
+import { contents, type Entry, entryList } from './entries.ts';
 import { type Markup, markup } from './markup.ts';
 
 /** These answers stand at /v1/…, one folder below the root. */
 const TO_ROOT = '../';
-
-interface Entry {
-  readonly name: Markup;
-  readonly says: Markup;
-}
-
-function entryList(entries: readonly Entry[]): Markup | undefined {
-  if (entries.length === 0) return undefined;
-  return markup`<dl class="fields">
-${entries.map(({ name, says }) => markup`<div><dt>${name}</dt><dd>${says}</dd></div>\n`)}</dl>`;
-}
 
 /** What changed as a page, version by version. */
 export function changesPage({ versions, changes, renames }: Changes): string {
@@ -75,13 +65,10 @@ function citing({ clauses, constants }: Clauses['standards'][number]): readonly 
 
 /** The clause index as a page, standard by standard. */
 export function clausesPage({ standards }: Clauses): string {
-  const contents = markup`<nav class="contents" aria-label="On this page"><div class="wide"><ul>${standards.map(
-    ({ standard, title }) => markup`<li><a href="#${standard}">${title}</a></li>`,
-  )}</ul></div></nav>`;
   const main = markup`<div class="title"><h1>Clauses</h1>
 <p class="lead">Each clause, how it is known, what cites it, and the tests that hold it.</p>
 <p class="note">Beyond these tests, every formula is compared with its own expression over its range.</p></div>
-${standards.length > 1 ? contents : undefined}
+${standards.length > 1 ? contents(standards.map(({ standard, title }) => [standard, title])) : undefined}
 ${standards.map(
   (each) => markup`<section aria-labelledby="${each.standard}"><h2 class="head" id="${each.standard}">${each.title}</h2>
 ${entryList(citing(each))}</section>

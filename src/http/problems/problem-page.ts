@@ -1,3 +1,5 @@
+import { METHOD_BY_ID, SITE_METHODS } from '../../methods/index.ts';
+import { FIELD_BY_PLACE, placeOf } from '../../words/index.ts';
 import { documentPage, wayToRoot } from '../pages/document-page.ts';
 import { type Markup, markup } from '../pages/markup.ts';
 import { PROBLEM_KINDS } from './catalogue.ts';
@@ -17,7 +19,7 @@ export function problemPage(problem: Problem, url: string, sent: SentFields | un
 ${faultsOf(problem, sent)}
 <section aria-labelledby="about"><h2 class="head" id="about">About this problem</h2>
 <p>${cause}</p><p>${remedy}</p>
-<p><a href="${toRoot}docs#problem-${problem.code}">All problems</a> · <a href="${toRoot === '' ? './' : toRoot}">Start again</a></p></section>`;
+<p><a href="${toRoot}problems">All problems</a> · <a href="${toRoot === '' ? './' : toRoot}">Start again</a></p></section>`;
   return documentPage({ title, toRoot, main });
 }
 
@@ -70,15 +72,40 @@ function canBeMended(field: string, groups: readonly FaultGroup[], values: Reado
   return single && ![...values.keys()].some((name) => name.startsWith(`${field}[`));
 }
 
+type CatalogueField = NonNullable<ReturnType<typeof FIELD_BY_PLACE.get>>;
+
+/** What the catalogue says of a field that is missing. */
+function missingField(faults: readonly ProblemFault[]): CatalogueField | undefined {
+  const [fault, ...others] = faults;
+  if (others.length > 0 || fault?.code !== 'missing' || fault.pointer === undefined) return undefined;
+  return FIELD_BY_PLACE.get(placeOf(fault.pointer.replace(/^#/, '')));
+}
+
+function wantedSays({ label, hint }: CatalogueField, chosen: boolean): string {
+  const where = hint === undefined ? '' : ` (${hint})`;
+  return `“${label}” not given. ${chosen ? 'Choose one' : 'Enter it'}${where}.`;
+}
+
+/** What may be chosen where nothing was, in words. */
+function choicesFor(faults: readonly ProblemFault[]): readonly (readonly [string, string])[] | undefined {
+  const field = missingField(faults);
+  if (field?.choices !== undefined) return Object.entries(field.choices);
+  if (faults[0]?.pointer !== '#/method') return undefined;
+  return SITE_METHODS.map((id) => [id, METHOD_BY_ID[id].title] as const);
+}
+
 function faultItem({ field, faults }: FaultGroup, index: number, value: string | undefined): Markup {
   const id = `mend-${index}`;
   const where = field ?? faults[0]?.parameter ?? faults[0]?.pointer;
   const place = where === undefined ? undefined : markup` <code>${where}</code>`;
+  const wanted = value === undefined ? undefined : missingField(faults);
+  const choices = value === undefined || value !== '' ? undefined : choicesFor(faults);
   const says = faults.map(
-    (fault) => markup`<p class="mend-says" id="${id}-says-${faults.indexOf(fault)}">${fault.says}</p>`,
+    (fault, each) =>
+      markup`<p class="mend-says" id="${id}-says-${each}">${wanted === undefined ? fault.says : wantedSays(wanted, choices !== undefined)}</p>`,
   );
   const allowed = faults.flatMap((fault) =>
-    fault.allowed === undefined || fault.says.includes(fault.allowed)
+    wanted !== undefined || fault.allowed === undefined || fault.says.includes(fault.allowed)
       ? []
       : [markup`<p class="note">Allowed: ${fault.allowed}.</p>`],
   );
@@ -92,15 +119,19 @@ function faultItem({ field, faults }: FaultGroup, index: number, value: string |
   const entry =
     value === undefined
       ? undefined
-      : readings !== undefined
-        ? markup`<div class="mend-entry" role="radiogroup" aria-labelledby="${id}" aria-describedby="${describedBy}"><span id="${id}">${place}</span>
+      : choices !== undefined
+        ? markup`<p class="mend-entry"><label for="${id}">${place}</label><select id="${id}" name="${field}" required="" aria-invalid="true" aria-describedby="${describedBy}"><option value="">choose</option>${choices.map(
+            ([key, words]) => markup`<option value="${key}">${words}</option>`,
+          )}</select></p>`
+        : readings !== undefined
+          ? markup`<div class="mend-entry" role="radiogroup" aria-labelledby="${id}" aria-describedby="${describedBy}"><span id="${id}">${place}</span>
 ${readings.map((reading) => markup`<label><input type="radio" name="${field}" value="${reading}" required=""/> ${reading}</label>`)}</div>`
-        : markup`<p class="mend-entry"><label for="${id}">${place}</label>${
-            value.length > 60 || value.includes('\n')
-              ? markup`<textarea id="${id}" name="${field}" rows="10" aria-invalid="true" aria-describedby="${describedBy}">
+          : markup`<p class="mend-entry"><label for="${id}">${place}</label>${
+              value.length > 60 || value.includes('\n')
+                ? markup`<textarea id="${id}" name="${field}" rows="10" aria-invalid="true" aria-describedby="${describedBy}">
 ${value}</textarea>`
-              : markup`<input id="${id}" name="${field}" value="${value}" autocomplete="off" aria-invalid="true" aria-describedby="${describedBy}"/>`
-          }</p>`;
+                : markup`<input id="${id}" name="${field}" value="${value}" autocomplete="off" aria-invalid="true" aria-describedby="${describedBy}"/>`
+            }</p>`;
   return markup`<li>${entry ?? markup`<p>${place}</p>`}${says}${given}${allowed}</li>
 `;
 }

@@ -5,65 +5,14 @@ import { CODE_EDITIONS, type CodeEdition, METHOD_BY_ID } from '../../methods/ind
 import { SPEED_WORDS } from '../../words/index.ts';
 import { component } from '../documents/component.ts';
 import { type DemoPlan, sourceEntries } from '../documents/reference-files.ts';
+import { JSON_TYPE, PAGE_TYPE, prefersPage } from '../negotiation.ts';
+import { formulasPage, sourcesPage } from '../pages/background-pages.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
-import { jsonResponse } from '../schemas/json-response.ts';
+import { formulaSchema, knownSchema, sourceSchema } from '../schemas/background-schemas.ts';
+import { jsonOrPage, jsonResponse } from '../schemas/json-response.ts';
 
 const KNOWN = Object.keys(WORDS_FOR_KNOWN) as readonly (keyof typeof WORDS_FOR_KNOWN)[];
-
-const unitsSchema = component(
-  'Units',
-  z.object({
-    us: z.string().meta({ description: 'Its unit in us plans; empty for a plain number.' }),
-    si: z.string().meta({ description: 'Its unit in si plans.' }),
-  }),
-);
-
-const knownSchema = z
-  .string()
-  .meta({ description: 'How it is known: published, second hand, from memory, derived, common practice.' });
-
-const formulaSchema = component(
-  'Formula',
-  z
-    .object({
-      id: z.string(),
-      title: z.string(),
-      symbol: z.string().meta({ description: 'Symbol of what it gives.' }),
-      units: unitsSchema,
-      expression: z.string().meta({ description: 'The right-hand side; it holds in any coherent set of units.' }),
-      variables: z.array(
-        z.object({
-          symbol: z.string(),
-          meaning: z.string(),
-          units: unitsSchema,
-          from: z.number().meta({ description: 'Lower end of the range it is tested over, SI base units.' }),
-          to: z.number().meta({ description: 'Upper end of the range it is tested over, SI base units.' }),
-        }),
-      ),
-      source: z.string().meta({ description: 'An id of /v1/sources.' }),
-      clause: z.string().meta({ description: 'Where in the source.' }),
-      known: knownSchema,
-    })
-    .meta({ description: 'One formula of the service.' }),
-);
-
-const sourceSchema = component(
-  'Source',
-  z
-    .object({
-      id: z.string(),
-      title: z.string(),
-      short: z.exactOptional(z.string().meta({ description: 'Its name in the working, where the title is long.' })),
-      edition: z.string(),
-      publisher: z.string(),
-      kind: z.string(),
-      known: knownSchema,
-      seen: z.string().meta({ description: 'What of it was read and what not.' }),
-      used: z.string().meta({ description: 'What is taken from it.' }),
-    })
-    .meta({ description: 'A source document.' }),
-);
 
 const standardSchema = z.object({
   standard: z.string().meta({ description: 'Its printed name.' }),
@@ -161,6 +110,7 @@ interface Background {
 /** What is computed, from where, and plans to start from. */
 export const backgroundRoutes: FastifyPluginAsyncZod<Background> = async (app, { plans }) => {
   const sources = [...sourceEntries()];
+  let formulasAsPage: string | undefined;
 
   app.get(
     '/v1/demo-plans',
@@ -204,10 +154,17 @@ export const backgroundRoutes: FastifyPluginAsyncZod<Background> = async (app, {
         operationId: 'formulas',
         tags: ['background'],
         summary: 'Every formula, with its variables, range and source',
-        response: { 200: jsonResponse('The formulas', z.array(formulaSchema)), ...problemResponses() },
+        response: { 200: jsonOrPage('The formulas', z.array(formulaSchema)), ...problemResponses() },
       },
     },
-    async () => formulas().map(described),
+    async (request, reply) => {
+      const answer = formulas().map(described);
+      reply.header('vary', 'accept');
+      if (!prefersPage(request.headers.accept)) return reply.type(JSON_TYPE).send(answer);
+      // Typesetting them all takes a while, and they do not change.
+      formulasAsPage ??= formulasPage(answer, sources);
+      return reply.type(PAGE_TYPE).send(formulasAsPage);
+    },
   );
 
   app.get(
@@ -233,12 +190,15 @@ export const backgroundRoutes: FastifyPluginAsyncZod<Background> = async (app, {
         querystring: z.strictObject({
           known: z.enum(KNOWN).optional().meta({ description: 'Only those known this way.' }),
         }),
-        response: { 200: jsonResponse('The sources', z.array(sourceSchema)), ...problemResponses() },
+        response: { 200: jsonOrPage('The sources', z.array(sourceSchema)), ...problemResponses() },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const { known } = request.query;
-      return known === undefined ? sources : sources.filter((source) => source.known === known);
+      const answer = known === undefined ? sources : sources.filter((source) => source.known === known);
+      reply.header('vary', 'accept');
+      if (prefersPage(request.headers.accept)) return reply.type(PAGE_TYPE).send(sourcesPage(answer));
+      return reply.type(JSON_TYPE).send(answer);
     },
   );
 };

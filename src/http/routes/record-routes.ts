@@ -1,14 +1,11 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { changesFile, clausesFile } from '../documents/reference-files.ts';
-import { prefersPage } from '../negotiation.ts';
+import { JSON_TYPE, PAGE_TYPE, prefersPage } from '../negotiation.ts';
 import { changesPage, clausesPage } from '../pages/record-pages.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
 import { jsonOrPage } from '../schemas/json-response.ts';
 import { changesSchema, clausesSchema } from '../schemas/record-schemas.ts';
-
-const PAGE_TYPE = 'text/html; charset=utf-8';
-const JSON_TYPE = 'application/json; charset=utf-8';
 
 /** What changed from version to version, and which clause is held by what. */
 export const recordRoutes: FastifyPluginAsyncZod = async (app) => {

@@ -1,9 +1,11 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
+import { JSON_TYPE, PAGE_TYPE, prefersPage } from '../negotiation.ts';
+import { problemKindPage, problemKindsPage } from '../pages/background-pages.ts';
 import { PROBLEM_CODES, PROBLEM_KINDS } from '../problems/catalogue.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses, problemResponsesWithout } from '../problems/problem-schema.ts';
-import { jsonResponse } from '../schemas/json-response.ts';
+import { jsonOrPage, jsonResponse } from '../schemas/json-response.ts';
 import { VERSION } from '../version.ts';
 
 const healthSchema = z.object({
@@ -86,12 +88,17 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
         tags: ['service'],
         summary: 'Every kind of problem, its cause and remedy',
         response: {
-          200: jsonResponse('The kinds of problem', z.array(problemPageSchema)),
+          200: jsonOrPage('The kinds of problem', z.array(problemPageSchema)),
           ...problemResponsesWithout(['key-required']),
         },
       },
     },
-    async () => PROBLEM_CODES.map((code) => ({ code, ...PROBLEM_KINDS[code] })),
+    async (request, reply) => {
+      const kinds = PROBLEM_CODES.map((code) => ({ code, ...PROBLEM_KINDS[code] }));
+      reply.header('vary', 'accept');
+      if (prefersPage(request.headers.accept)) return reply.type(PAGE_TYPE).send(problemKindsPage(kinds));
+      return reply.type(JSON_TYPE).send(kinds);
+    },
   );
 
   app.get(
@@ -106,16 +113,19 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
           code: z.string().meta({ description: 'The last part of the type of a problem.', example: 'plan-faults' }),
         }),
         response: {
-          200: jsonResponse('The kind of problem', problemPageSchema),
+          200: jsonOrPage('The kind of problem', problemPageSchema),
           ...problemResponsesWithout(['key-required'], 'not-found'),
         },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const code = PROBLEM_CODES.find((candidate) => candidate === request.params.code);
       if (code === undefined)
         throw new Problem('not-found', 'There is no such kind of problem; GET /problems lists them.');
-      return { code, ...PROBLEM_KINDS[code] };
+      const kind = { code, ...PROBLEM_KINDS[code] };
+      reply.header('vary', 'accept');
+      if (prefersPage(request.headers.accept)) return reply.type(PAGE_TYPE).send(problemKindPage(kind));
+      return reply.type(JSON_TYPE).send(kind);
     },
   );
 };

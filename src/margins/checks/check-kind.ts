@@ -22,8 +22,8 @@ export interface CheckContext {
   readonly worked: Map<unknown, unknown>;
 }
 
-/** A change of the load that a check is of, a larger tube for the mast, a larger footing. */
-export type OwnRemedy = 'load' | 'mast-tube' | 'footing';
+/** A change of the load that a check is of, a larger tube for the mast, a larger footing, a counterpoise. */
+export type OwnRemedy = 'load' | 'mast-tube' | 'footing' | 'counterpoise';
 
 /** All that sets one kind of check apart: whatever goes over checks asks here, and nowhere by its kind. */
 export interface CheckKind<K extends CheckKindName = CheckKindName> {

@@ -62,6 +62,7 @@ export const raisingKind: CheckKind<'raising'> = {
     under(trace, 'raising', () => explainRaising(model, trace));
   },
   loadedBy: 'gear',
+  ownRemedies: ['counterpoise'],
   room: undefined,
 };
 
@@ -141,7 +142,10 @@ function bodiesOf({ input: { station } }: TowerModel, hinge: number): readonly T
     bodies.push({ mass: mass * share, low: from - hinge, high: high - hinge, offset: 0 });
   };
   add(tower.weight ?? 0, tower.top - span, tower.top);
-  for (const { mass, low, high } of appurtenanceMasses(station)) add(mass, low, high);
+  for (const { mass, low, high, counterpoise } of appurtenanceMasses(station)) {
+    if (!counterpoise) add(mass, low, high);
+    else if (mass > 0) bodies.push({ mass, low: low - hinge, high: high - hinge, offset: 0 });
+  }
   return bodies;
 }
 

@@ -27,7 +27,10 @@ function weightChecks(model: TowerModel): readonly Check[] {
     const of = { id: `weight:${index + 1}`, kind: 'weight', at, number: index + 1 } as const;
     const misfits = misfitsOf(rating, station.tower).map((misfit) => `${at}/${misfit}`);
     if (misfits.length > 0) return [unknownCheck(of, misfits)];
-    const bare = appurtenanceMasses(station).reduce((sum, { mass }) => sum + mass, 0);
+    const bare = appurtenanceMasses(station).reduce(
+      (sum, { mass, counterpoise }) => sum + (counterpoise ? 0 : mass),
+      0,
+    );
     const needs = [...weightsNotGiven(station), ...(model.ice?.needs ?? [])];
     return [statedCheck(model, of, compare('weight', bare + (model.ice?.aloft ?? 0), claim.weight), needs)];
   });

@@ -25,7 +25,7 @@ const STILL_BEING_TOLD = new Set([
 ]);
 /** Things that can be left out whole. */
 const WHOLE =
-  /^\/(loads|cables|ratings)\/\d+|^\/(site\/(hill|ice|climate|distances)|tower\/(hinge\/raisedBy|hinge|foundation|supportedAt\/\d+)|mast|rotator)(?=\/|$)/;
+  /^\/(loads|cables|ratings)\/\d+|^\/(site\/(hill|ice|climate|distances)|tower\/(hinge\/raisedBy|hinge\/counterpoise|hinge|foundation|supportedAt\/\d+)|mast|rotator)(?=\/|$)/;
 
 /** @param {string} pointer */
 const fromFragment = (pointer) => {

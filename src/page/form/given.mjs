@@ -16,7 +16,7 @@ import { Strip } from './strip.mjs';
  * @typedef {import('./questions.mjs').List} List
  */
 
-/** @typedef {{ readings: string[], gaps: string[], entryWarnings: string[] }} Notes */
+/** @typedef {{ readings: string[], gaps: string[], entryWarnings: string[], counted: string[] }} Notes */
 
 /** What the answer says of each entry. */
 const notesByPlace = computed(() => {
@@ -24,7 +24,7 @@ const notesByPlace = computed(() => {
   const notes = new Map();
   const at = (/** @type {string} */ pointer) => {
     const place = store.fieldFor(store.placeOf.value(pointer));
-    const found = notes.get(place) ?? { readings: [], gaps: [], entryWarnings: [] };
+    const found = notes.get(place) ?? { readings: [], gaps: [], entryWarnings: [], counted: [] };
     notes.set(place, found);
     return found;
   };
@@ -35,6 +35,17 @@ const notesByPlace = computed(() => {
     const field = store.fieldFor(caution.at);
     const isSaid = caution.severity === 'verdict' || caution.code === 'assumed';
     if (isSaid && (questionAt(field) || listAt(field))) at(caution.at).readings.push(caution.says);
+  }
+  for (const row of check.windLoads.rows) {
+    const load = store.placeOf.value(row.at);
+    const area = ['/area', '/front'].find((each) => textAt(store.draft.value, load + each) !== '');
+    // A load of a described shape has its area from that.
+    if (row.kind !== 'load' || area === undefined || textAt(store.draft.value, `${load}/shape`) !== '') continue;
+    if (Math.abs(row.coefficient - 1) < 0.005) continue;
+    const stated = !['', 'unknown'].includes(textAt(store.draft.value, `${load}/areaKind`));
+    const taken = `aken at ${figures(row.coefficient)} times this`;
+    const why = stated ? `T${taken} by its type of area` : `Type of area not stated. T${taken}`;
+    at(row.at + area).counted.push(`${why}: ${figures(row.front)} ${check.windLoads.units.area} in all.`);
   }
   for (const question of check.toFindOut) at(question.at).readings.push(question.says);
   for (const query of check.entryWarnings) at(query.pointer.replace(/^#/, '')).entryWarnings.push(query.says);
@@ -64,6 +75,17 @@ const anyTrouble = (base, items) =>
   items.some(({ at }) =>
     [...store.troublesByPlace.value.keys()].some((place) => place === base + at || place.startsWith(`${base + at}/`)),
   );
+
+/**
+ * The keys a phone shows. Lengths and diameters keep all of them, for a fraction, feet with inches, a pair of heights or a minus.
+ *
+ * @param {Question} question
+ */
+function inputMode({ kind, of }) {
+  if (kind === 'whole') return 'numeric';
+  const plain = kind === 'number' || (kind === 'quantity' && of !== 'length' && of !== 'diameter');
+  return plain ? 'decimal' : undefined;
+}
 
 /** @param {{ pointer: string, question: Question }} props */
 function Entry({ pointer, question }) {
@@ -103,7 +125,7 @@ function Entry({ pointer, question }) {
   const unit = question.of ? UNITS[question.of][store.units.value].label : '';
   const size = question.size ?? (question.kind === 'whole' || question.kind === 'number' ? 'short' : '');
   return html`<span class="entry">
-    <input id=${id} class=${`field ${size}`} type="text" autocomplete="off" autocapitalize="off" spellcheck=${question.kind === 'text' ? undefined : 'false'}
+    <input id=${id} class=${`field ${size}`} type="text" inputmode=${inputMode(question)} autocomplete="off" autocapitalize="off" spellcheck=${question.kind === 'text' ? undefined : 'false'}
       ...${common} value=${value} placeholder=${isUnknown ? 'not known' : undefined} onInput=${set} />
     ${unit && html`<span class="unit">${unit}</span>`}</span>`;
 }
@@ -169,6 +191,7 @@ export function Ask({ base, question }) {
       ${hard.map(({ says, readings }) => html`<p class="why">${says}</p><${Readings} pointer=${pointer} readings=${readings} />`)}
       ${troubles.filter(({ soft }) => soft).map(({ says }) => html`<p class="gap">Not counted yet. ${says}</p>`)}
       ${note && html`<p class="note">${note}</p>`}
+      ${notes?.counted.map((says) => html`<p class="reading">${says}</p>`)}
       ${notes?.entryWarnings.map((says) => html`<p class="query">${says}</p>`)}
       ${blank && unique(notes?.gaps).map((says) => html`<p class="gap">${says}</p>`)}
       ${(blank || question.kind === 'choice') && notes && notes.readings.length > 0 && html`<p class="reading">${unique(notes.readings).join(' ')}</p>`}

@@ -167,16 +167,16 @@ const ratedWind = (base, more = false) => [
   ...remarks(base),
 ];
 
-/** The wind a tower is rated by, with the height of the tower that it is for beside the speed. @type {() => Bare[]} */
+/** The wind a tower is rated by; the height of the tower that it is for stands next to the speed and its type. @type {() => Bare[]} */
 const ratedTowerWind = () => {
-  const [speed, ...rest] = ratedWind('/wind');
+  const [speed, basis, ...rest] = ratedWind('/wind');
   const top = quantity('/top', {
     unknown: true,
     more: true,
     plain: ofTower,
     same: { at: '/tower/top', says: 'for this tower’s height' },
   });
-  return [...(speed === undefined ? [] : [speed]), top, ...rest];
+  return [...[speed, basis].filter((each) => each !== undefined), top, ...rest];
 };
 
 const ofTower = (/** @type {Asking} */ { here }) => ['', 'tower'].includes(here('/of')) && here('/kind') !== 'weight';
@@ -277,7 +277,12 @@ export const CABLES = wordedList('', {
   row: [
     whole('/count'),
     quantity('/diameter'),
-    choice('/arrangement', { blank: DONT_KNOW }),
+    choice('/arrangement', { blank: DONT_KNOW, owns: { ladder: ['/rows', '/spacing'] } }),
+    ...askedIf(
+      ({ here }) => here('/arrangement') === 'ladder',
+      whole('/rows'),
+      quantity('/spacing', { unknown: true }),
+    ),
     text('/name', { more: true }),
     ...rareQuantities('/weight', '/from', '/to'),
     ...remarks(),
@@ -511,7 +516,9 @@ const SHEET = [
       ...quantities('/raisedBy/anchor/0', '/raisedBy/anchor/1', '/raisedBy/attach'),
       ...rareQuantities('/raisedBy/raisingPoleTip/0', '/raisedBy/raisingPoleTip/1'),
       quantity('/raisedBy/workingLoad', { unknown: true }),
+      ...quantities('/counterpoise/weight', '/counterpoise/below'),
       ...remarks('/raisedBy'),
+      ...remarks('/counterpoise'),
       ...remarks(),
     ],
   },

@@ -93,6 +93,10 @@ export function stillTold(draft) {
     ['/anchor/1', 'Give where it is anchored, above the hinge.'],
     ['/attach', 'Give where it is attached to the tower.'],
   ]);
+  needs('/tower/hinge/counterpoise', [
+    ['/weight', 'Give its weight.'],
+    ['/below', 'Give how far it is below the hinge.'],
+  ]);
   needs('/site/climate', [['/basis', 'Say how they were measured.']]);
   if (given('/site/climate') && !given('/site/climate/returnPeriods') && !given('/site/climate/yearlyMax')) {
     wants('/site/climate', '/site/climate/basis', 'Give the lines of a chart, or the strongest wind of each year.');
@@ -110,7 +114,6 @@ export function stillTold(draft) {
     ]),
   );
   rows('/loads', (row) => {
-    needs(row, [['/name', 'Give it a name.']]);
     if (!given(`${row}/above`) && !given(`${row}/height`)) {
       wants(row, `${row}/above`, 'Give its height: above the tower’s top, or above the ground.');
     }

@@ -42,6 +42,7 @@ export type FaultCode =
   | 'nested-outside'
   | 'nested-below-base'
   | 'hinge-outside'
+  | 'counterpoise-below-base'
   | 'support-outside'
   | 'supported-but-free'
   | 'tapered-yet-uniform'
@@ -90,7 +91,8 @@ export type QueryCode =
   | 'nested-without-sections'
   | 'pieces-loose'
   | 'boom-meets-ground'
-  | 'guys-incomplete';
+  | 'guys-incomplete'
+  | 'ladder-incomplete';
 
 export function faultAt(pointer: string, code: FaultCode, given: string, allowed: string, says: string): Fault {
   return { pointer, code, given, allowed, says };

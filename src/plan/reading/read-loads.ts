@@ -8,6 +8,9 @@ import { readRatedWind } from './read-ratings.ts';
 
 const ROUNDING = 1e-6;
 
+/** A load without a name is called by its place in the list. */
+export const loadName = (given: string | undefined, index: number) => given ?? `load ${index + 1}`;
+
 /** What hangs on the tower, in SI. */
 export function readLoads(
   reader: PlanReader,
@@ -18,12 +21,19 @@ export function readLoads(
   const names = new Map<string, number>();
   return loads.map((fields, index) => {
     const at = `/loads/${index}`;
-    refuseSecondName(reader, names, fields, index, at);
-    return readLoad(reader, fields, at, tower, mast);
+    const name = loadName(fields.name, index);
+    refuseSecondName(reader, names, name, index, at);
+    return readLoad(reader, { ...fields, name }, at, tower, mast);
   });
 }
 
-function readLoad(reader: PlanReader, fields: LoadFields, at: string, tower: Tower, mast: Mast | undefined): Load {
+function readLoad(
+  reader: PlanReader,
+  fields: LoadFields & { readonly name: string },
+  at: string,
+  tower: Tower,
+  mast: Mast | undefined,
+): Load {
   const given = readSpan(reader, fields, at, tower.top);
   const shape = readLoadShape(reader, fields, at, given);
   const span = shape.kind === 'tube' ? spanOfTube(reader, fields, at, given, shape.along, shape.length) : given;
@@ -66,19 +76,18 @@ function readWeights(reader: PlanReader, fields: LoadFields, at: string): Pick<L
 function refuseSecondName(
   reader: PlanReader,
   names: Map<string, number>,
-  fields: LoadFields,
+  name: string,
   index: number,
   at: string,
 ): void {
-  if (fields.name === undefined) return;
-  const key = fields.name.trim().toLowerCase();
+  const key = name.trim().toLowerCase();
   const first = names.get(key);
   if (first === undefined) {
     names.set(key, index);
     return;
   }
-  const says = `Loads ${first + 1} and ${index + 1} are both called "${fields.name}": give each its own name, or one load a count.`;
-  reader.fault(`${at}/name`, 'name-not-unique', fields.name, 'a name of its own', says);
+  const says = `Loads ${first + 1} and ${index + 1} are both called "${name}": give each its own name, or one load a count.`;
+  reader.fault(`${at}/name`, 'name-not-unique', name, 'a name of its own', says);
 }
 
 function readSpan(reader: PlanReader, fields: LoadFields, at: string, top: number): Span {
@@ -159,6 +168,34 @@ function queryBoom(reader: PlanReader, at: string, tower: Tower, boom: number | 
   reader.query(`${at}/boom`, 'boom-meets-ground', says);
 }
 
+/** How the lines of a run are arranged on a ladder; undefined where that is not told, so that they count singly. */
+function readRows(reader: PlanReader, fields: CableFields, at: string, diameter: number): CableRun['inRows'] {
+  const { arrangement, count, rows } = fields;
+  const spacing = reader.perhaps(fields.spacing, at, 'spacing');
+  if (arrangement !== 'ladder') {
+    for (const key of ['rows', 'spacing'] as const) {
+      if (fields[key] === undefined) continue;
+      const says = `${reader.words(at)}: "${key}" describes lines on a ladder. Give "arrangement": "ladder", or leave it out.`;
+      reader.fault(pointerTo(at, key), 'goes-with', key, 'only with arrangement ladder', says);
+    }
+    return undefined;
+  }
+  if (rows !== undefined && rows > count) {
+    const says = `${reader.words(at)}: ${rows} rows given for ${count} lines in all. Give at most ${count} rows, or all lines as "count".`;
+    reader.fault(pointerTo(at, 'rows'), 'out-of-bounds', String(rows), `1 to ${count}`, says);
+  }
+  if (spacing !== undefined && spacing < diameter * (1 - ROUNDING)) {
+    const [given, least] = [reader.say(spacing, 'diameter'), reader.say(diameter, 'diameter')];
+    const says = `${reader.words(at)}: ${given} from line to line is less than their diameter. Give ${least} or more, centre to centre.`;
+    reader.fault(pointerTo(at, 'spacing'), 'out-of-bounds', given, `${least} or more`, says);
+  }
+  if (rows !== undefined && spacing !== undefined) return { rows, spacing };
+  const missing = [rows === undefined && 'rows', spacing === undefined && 'spacing'].filter(Boolean);
+  const says = `${reader.words(at)}: ${missing.join(' and ')} on its ladder not given, so every line counts singly.`;
+  reader.query(at, 'ladder-incomplete', says);
+  return undefined;
+}
+
 /** The runs of lines in SI. */
 export function readCables(
   reader: PlanReader,
@@ -180,11 +217,13 @@ export function readCables(
       const says = `${reader.words(at)} from ${say(low)} to ${say(high)} leaves the tower and its mast, ${allowed}. Give the part on the tower.`;
       reader.fault(at, 'cable-outside', `${say(low)} to ${say(high)}`, allowed, says);
     }
+    const diameter = reader.quantity(fields.diameter, at, 'diameter');
     return present({
       name: fields.name ?? `cable run ${index + 1}`,
       at,
       count: fields.count,
-      diameter: reader.quantity(fields.diameter, at, 'diameter'),
+      diameter,
+      inRows: readRows(reader, fields, at, diameter),
       low,
       high,
       laid: fields.arrangement ?? 'single',

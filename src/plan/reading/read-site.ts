@@ -86,7 +86,8 @@ function readGround(reader: PlanReader, fields: SiteFields, method: SiteMethodId
   }
   const given = fields[wanted];
   if (given !== undefined) return given;
-  if (fields[other] === undefined || method !== undefined) {
+  // Without a method nobody knows which of the two it needs.
+  if (method !== undefined) {
     const allowed = GROUND_FIELDS[wanted].kinds.join(', ');
     reader.fault(
       `/site/${wanted}`,

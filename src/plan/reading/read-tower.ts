@@ -1,4 +1,4 @@
-import type { Foundation, Held, Point, RaisingGear, Section, Tower } from '../../structure/index.ts';
+import type { Counterpoise, Foundation, Held, Point, RaisingGear, Section, Tower } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import type { FoundationFields, HeldFields, HingeFields, TowerFields } from '../schema/tower-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
@@ -9,6 +9,7 @@ import { readSections } from './read-sections.ts';
 export function readTower(reader: PlanReader, fields: TowerFields): Tower {
   const { foot, top } = readEnds(reader, fields);
   const sections = readSections(reader, fields, foot, top);
+  const hingeHeight = fields.hinge === undefined ? undefined : readHinge(reader, fields.hinge, foot, top);
   return present({
     support: fields.support,
     foot,
@@ -19,8 +20,12 @@ export function readTower(reader: PlanReader, fields: TowerFields): Tower {
     nestedTop: readNested(reader, fields, sections, foot, top),
     held: readHeld(reader, fields, foot, top),
     heldGiven: fields.supportedAt !== undefined,
-    hingeHeight: fields.hinge === undefined ? undefined : readHinge(reader, fields.hinge, foot, top),
+    hingeHeight,
     raisedBy: fields.hinge?.raisedBy === undefined ? undefined : readGear(reader, fields.hinge.raisedBy),
+    counterpoise:
+      fields.hinge?.counterpoise === undefined || hingeHeight === undefined
+        ? undefined
+        : readCounterpoise(reader, fields.hinge.counterpoise, hingeHeight - foot),
     weight: reader.perhaps(fields.weight, '/tower', 'weight'),
     frequency: reader.perhaps(fields.frequency, '/tower', 'frequency'),
     damping: reader.perhaps(fields.damping, '/tower', 'damping'),
@@ -147,6 +152,22 @@ function readGear(reader: PlanReader, fields: GearFields): RaisingGear {
     over: point('raisingPoleTip'),
     workingLoad: reader.perhaps(fields.workingLoad, at, 'workingLoad'),
   });
+}
+
+/** @param most from the hinge down to the base [m] */
+function readCounterpoise(
+  reader: PlanReader,
+  fields: NonNullable<HingeFields['counterpoise']>,
+  most: number,
+): Counterpoise {
+  const at = '/tower/hinge/counterpoise';
+  const below = reader.quantity(fields.below, at, 'below');
+  if (below > most + 1e-6) {
+    const [given, allowed] = [reader.say(below, 'length'), reader.say(most, 'length')];
+    const says = `Counterpoise ${given} below the hinge would be below the base of the tower. Give ${allowed} or less.`;
+    reader.fault(`${at}/below`, 'counterpoise-below-base', given, `up to ${allowed}`, says);
+  }
+  return { mass: reader.quantity(fields.weight, at, 'weight'), below };
 }
 
 const BLOCK = ['length', 'width', 'soilBearing', 'concrete'] as const;

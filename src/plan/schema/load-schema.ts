@@ -19,7 +19,7 @@ const { load, cable } = FIELDS;
 
 export const loadSchema = z
   .strictObject({
-    name: name(load.name),
+    name: optional(name(load.name)),
     height: optional(quantityPair(load.height)),
     above: optional(quantityPair(load.above)),
     shape: optional(choiceOf(SHAPE_NAMES, load.shape)),
@@ -45,6 +45,8 @@ export const cableSchema = z
     name: optional(name(cable.name)),
     ...quantities(cable, 'weight', 'from', 'to'),
     arrangement: optional(choice(cable.arrangement)),
+    rows: optional(whole(1, 200, cable.rows)),
+    spacing: optional(quantity(cable.spacing)),
     ...remarks(cable),
   })
   .meta({ description: 'A run of cables up the tower' });

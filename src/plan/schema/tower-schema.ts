@@ -64,6 +64,15 @@ const hinge = z
         })
         .meta({ description: words.hinge.raisedBy.description }),
     ),
+    counterpoise: optional(
+      z
+        .strictObject({
+          weight: quantity(words.counterpoise.weight),
+          below: quantity(words.counterpoise.below),
+          ...remarks(words.counterpoise),
+        })
+        .meta({ description: words.hinge.counterpoise.description }),
+    ),
     ...remarks(words.hinge),
   })
   .meta({ description: words.tower.hinge.description });

@@ -184,5 +184,5 @@ function entriesOf(fields: Fields): StockEntry[] {
   if (main !== 'tower') {
     entries.push(...cables.map((cable) => entry('cable', cable['name'] ?? 'lines', { cables: [cable] }, cable)));
   }
-  return [...entries, ...list('loads').map((load) => entry('load', load['name'], { loads: [load] }, load))];
+  return [...entries, ...list('loads').map((load) => entry('load', load['name'] ?? 'load', { loads: [load] }, load))];
 }

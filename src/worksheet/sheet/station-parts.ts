@@ -1,6 +1,6 @@
 import type { Assessment } from '../../margins/index.ts';
 import type { Section } from '../../structure/index.ts';
-import { figures, inWords, listed, RATED_WORDS, SUPPORT_WORDS } from '../../words/index.ts';
+import { figures, inWords, listed, RATED_WORDS, SUPPORT_WORDS, sentence } from '../../words/index.ts';
 import { type AnswerSheetGiven, cautionsFor, planWords } from './given.ts';
 import { paragraph, plain, printed, RECKONED, small, strong, table } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
@@ -33,7 +33,7 @@ export function structurePart(given: AnswerSheetGiven): SheetPart {
     },
     ...(tower.hingeHeight === undefined
       ? []
-      : [{ label: 'Hinge', words: plain(`at ${long(tower.hingeHeight)}`, 'given') }]),
+      : [{ label: 'Hinge', words: plain(`at ${long(tower.hingeHeight)}${counterpoiseWords(input)}`, 'given') }]),
     ...(tower.nestedTop === undefined
       ? []
       : [{ label: 'Lowered', words: plain(`top at ${long(tower.nestedTop)}`, 'given') }]),
@@ -70,6 +70,12 @@ function heldNote({ assessment }: AnswerSheetGiven): { readonly note?: string } 
   if (tower.held.length === 0) return {};
   const heights = listed(tower.held.map(({ height }) => inWords(height, 'length', units, RECKONED)));
   return { note: `at ${heights}${tower.heldGiven ? '' : ', as in its rating'}` };
+}
+
+function counterpoiseWords({ station: { tower, units } }: Assessment['input']): string {
+  if (!tower.counterpoise) return '';
+  const { mass, below } = tower.counterpoise;
+  return `, counterpoise of ${inWords(mass, 'weight', units, RECKONED)} ${inWords(below, 'length', units, RECKONED)} below it`;
 }
 
 function sectionsSay({ station: { tower } }: Assessment['input']): string {
@@ -184,6 +190,13 @@ export function windLoadsPart(given: AnswerSheetGiven): SheetPart {
         [
           `Force = ${figures(design.level)} × pressure × gust effect${design.directionFactorInForce === 1 ? '' : ` × direction factor ${figures(design.directionFactorInForce)}`} × area to the wind.`,
           headingSays(heading),
+          ...given.assessment.input.station.cables.flatMap(({ name, count, laid, inRows }) =>
+            laid === 'ladder' && inRows
+              ? [
+                  `${sentence(name)}: ${inRows.rows} rows of ${Math.ceil(count / inRows.rows)}, on the out-to-out width with 1.5 or singly, whichever is less.`,
+                ]
+              : [],
+          ),
           ...(direction === undefined
             ? []
             : [
