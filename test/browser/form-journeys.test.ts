@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { deflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { runningApp } from '../http/running-app.ts';
-import { demoPlan } from '../margins/demo-plan.ts';
+import { demoPlan, tenNumbersAsTyped } from '../margins/demo-plan.ts';
 import { keptHere, keptPlan, openForm, saysNow, settled, typeTenNumbers, verdictSentence } from './form-page.ts';
 import { OTHER_HOST, realBrowser } from './real-browser.ts';
 
@@ -18,7 +18,7 @@ describe('the form, in a browser', () => {
     await typeTenNumbers(page);
     await settled(page);
     const plan = await keptPlan(page);
-    expect(plan).toEqual(demoPlanWithoutTitle('ten-numbers'));
+    expect(plan).toEqual(withWindObjects(tenNumbersAsTyped()));
     const { text } = await service.request().post('/v1/checks?as=text').send(plan);
     expect(await verdictSentence(page)).toBe(text.split('\n')[0]);
     expect(await page.locator('.drawn svg').count()).toBe(2);
@@ -111,7 +111,7 @@ describe('the form, in a browser', () => {
       await openForm(page, service.origin, '/?plan=river-bluff');
       await settled(page);
       const [answer, strip] = [page.locator('.answer'), page.locator('.strip-verdict')];
-      const [heading, speed] = [page.locator('#so-far'), page.getByLabel('Wind speed you were given')];
+      const [heading, speed] = [page.locator('#the-answer'), page.getByLabel('Wind speed you were given')];
       const ink = () => answer.locator('.says').evaluate((each) => getComputedStyle(each).color);
       const fresh = await ink();
       const marked = async (isMarked: boolean) => {
@@ -515,11 +515,6 @@ describe('the form, in a browser', () => {
     expect(requests.every((address) => new URL(address).hostname === OTHER_HOST)).toBe(true);
   });
 });
-
-function demoPlanWithoutTitle(id: string): unknown {
-  const { title: _title, ...plan } = demoPlan(id) as Record<string, unknown>;
-  return withWindObjects(plan);
-}
 
 /** A wind given as a bare speed is kept as what it stands for: an object with that speed. */
 function withWindObjects(plan: unknown): unknown {

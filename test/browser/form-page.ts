@@ -35,7 +35,8 @@ export async function typeTenNumbers(page: Page): Promise<void> {
 
 /** The sentence of the answer, as it is read. */
 export async function verdictSentence(page: Page): Promise<string> {
-  return ((await page.locator('.answer .says').textContent()) ?? '').replaceAll(/\s+/g, ' ').trim();
+  const said = await page.locator('.answer .says, .answer .scope').allTextContents();
+  return said.join(' ').replaceAll(/\s+/g, ' ').trim();
 }
 
 /** Waits until nothing is on its way to the service or back. */

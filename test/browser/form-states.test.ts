@@ -2,7 +2,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { runningApp } from '../http/running-app.ts';
-import { demoPlan } from '../margins/demo-plan.ts';
+import { demoPlan, tenNumbersAsTyped } from '../margins/demo-plan.ts';
 import { openForm, saysNow, settled, typeTenNumbers, verdictSentence } from './form-page.ts';
 import { realBrowser } from './real-browser.ts';
 
@@ -231,7 +231,7 @@ describe('the states of the form', () => {
     await page.getByRole('button').click();
     await page.locator('.says').waitFor();
     expect(await sideways(page)).toBe(0);
-    const ten = demoPlan('ten-numbers');
+    const ten = tenNumbersAsTyped();
     const { body } = await service.request().post('/v1/checks').send(ten).expect(200);
     expect(((await page.locator('.says').textContent()) ?? '').replaceAll(/\s+/g, ' ')).toContain(
       String(body.says).slice(0, 60),

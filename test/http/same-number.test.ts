@@ -18,7 +18,7 @@ interface Check {
   readonly ratioRange?: readonly [number, number];
   readonly demand?: Quantity & { readonly of: string };
   readonly capacity?: Quantity;
-  readonly holdsTo?: { readonly gust: Quantity; readonly design: Quantity };
+  readonly holdsTo?: { readonly gust: Quantity; readonly design: Quantity; readonly atBest?: Quantity };
 }
 
 type WindLoads = Readonly<Record<string, number | string>>;
@@ -130,7 +130,10 @@ describe.each(demoPlans().map(({ id, plan }) => [id, plan] as const))('the numbe
       expect(line).toMatch(alone(`ratio ${worksheetUse(ratio)}`));
       if (ratioRange !== undefined && ratioRange[0] < ratio)
         expect(line).toMatch(alone(`(${worksheetUse(ratioRange[0])} at best)`));
-      if (holdsTo !== undefined) expect(line).toMatch(alone(`to an actual gust of ${inWords(holdsTo.gust)}.`));
+      if (holdsTo !== undefined) {
+        const atBest = holdsTo.atBest === undefined ? '' : ` at worst, about ${inWords(holdsTo.atBest)} at best`;
+        expect(line).toMatch(alone(`to an actual gust of ${inWords(holdsTo.gust)}${atBest}.`));
+      }
       if (demand !== undefined && capacity !== undefined && demand.of !== 'wind-ratio') {
         expect(line).toContain(`Demand ${inWords(demand, 4)}`);
       }

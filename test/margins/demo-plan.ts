@@ -19,6 +19,13 @@ export function demoPlans(): readonly DemoPlanFile[] {
     .map((file) => JSON.parse(readFileSync(new URL(file, FOLDER), 'utf8')) as DemoPlanFile);
 }
 
+/** The plan of ten numbers as it comes of the entries that are asked for first: without a title, and without a frequency. */
+export function tenNumbersAsTyped(): Document {
+  const { title: _, tower, ...plan } = demoPlan('ten-numbers');
+  const { frequency: __, ...typed } = tower as Document;
+  return { ...plan, tower: typed };
+}
+
 /** A demo plan as version 0.1.0 had it: less was told, since it was read as this without a word. */
 export function demoPlanBefore(id: string): Document {
   const without = (node: unknown, ...fields: readonly string[]): Document =>

@@ -44,7 +44,8 @@ export function resultOf(model: TowerModel, found: CheckRatio, demand: Demand): 
 function areaUsedOf(model: TowerModel, ratio: ComparisonRatio, demand: Demand): { readonly areaUsed?: AreaUsed } {
   const { comparison, by, scenario } = ratio;
   const { appurtenances, bareTower } = nth(demand.scenarios, scenario);
-  if (!by || !('rating' in by) || !bareTower || comparison.apex !== Number.POSITIVE_INFINITY) return {};
+  if (comparison.check !== 'tower' || !by || !('rating' in by) || !bareTower) return {};
+  if (comparison.apex !== Number.POSITIVE_INFINITY) return {};
   const { claim, withCables, height = model.input.station.tower.top } = by.rating;
   const { reading } = nth(nth(by.cases, 0).rated, scenario);
   // Beside further rated areas or lines no one area is used.

@@ -56,7 +56,7 @@ export function Progress({ answer }) {
   const left = toFindOut.length;
   const questions = left === 0 ? '' : ` ${left} ${left === 1 ? 'question' : 'questions'} left that can move a ratio.`;
   const scope = headline.filter(({ as }) => as === 'scope').map(({ text }) => text);
-  return html`<p class="progress"><span class="dots" aria-hidden="true">${dots.map(({ verdict }) => html`<i class=${verdict === 'open' ? 'open' : undefined} />`)}</span>${scope}${questions}</p>`;
+  return html`<p class="progress"><span class="dots" aria-hidden="true">${dots.map(({ verdict }) => html`<i class=${verdict === 'open' ? 'open' : undefined} />`)}</span><span class="scope">${scope}</span>${questions}</p>`;
 }
 
 /** @param {string} text */
