@@ -53,6 +53,7 @@ export const CAUTION_CODES = [
   'rating-level-assumed',
   'uneven-gusts',
   'rating-for-other-height',
+  'rating-by-sections',
   'top-couple',
   'side-load',
   'torsion',
@@ -356,6 +357,9 @@ function aboutRatings(model: TowerModel, say: Say): void {
       say(why, 'verdict', { at });
       return;
     }
+    const bySections = model.claims.some((each) => each.number === number && each.cases.some(({ asRated }) => asRated));
+    if (bySections && rating.top !== undefined)
+      say('rating-by-sections', 'verdict', { at: `${at}/top`, value: rating.top });
     if (held && tower.held.length > 0 && rating.held === undefined)
       say('rating-supports-assumed', 'verdict', { at: `${at}/supportedAt` });
     if ((claim.kind === 'force' || claim.kind === 'moment') && !claim.levelGiven)

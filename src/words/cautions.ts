@@ -215,6 +215,11 @@ export const CAUTION_WORDS = {
     says: () => 'A rating for another height or other supports does not apply to this tower. It is not included.',
     action: 'Ask the manufacturer for a rating of this height and these supports.',
   },
+  'rating-by-sections': {
+    says: ({ value = 0 }, system) =>
+      `The rating is for a tower top at ${inWords(value, 'length', system)}. It counts here through the sections that both have.`,
+    action: 'Ask the manufacturer for a rating of this height.',
+  },
   'top-couple': {
     says: () =>
       'The mast loads the tower top with a couple larger than its wind force. A rating by area does not establish that the top can take it.',

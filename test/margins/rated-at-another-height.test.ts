@@ -404,6 +404,13 @@ describe('a crank-up rated at another height', () => {
     expect(lowered?.ratio).toBeCloseTo(told?.ratio ?? Number.NaN, 9);
     expect(lowered?.ratio).toBeLessThan(raised.checks[0]?.result?.ratio ?? Number.NaN);
   });
+
+  it('says that the rating counts through the sections', () => {
+    const said = (document: Document) =>
+      assess(checkInputOf(document)).cautions.filter(({ code }) => code === 'rating-by-sections');
+    expect(said(two(28, area(12, { top: 38 })))).toMatchObject([{ at: '/ratings/0/top', value: 38 * FOOT }]);
+    expect(said(two(38, area(12, { top: 38 })))).toEqual([]);
+  });
 });
 
 describe('the working of a rating for another height', () => {
