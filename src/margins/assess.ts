@@ -1,6 +1,6 @@
 import type { Bound, Wind } from '../methods/index.ts';
 import type { Assumption } from './assumed/assumption.ts';
-import { assumptionsOf, filledIn } from './assumed/assumptions.ts';
+import { assumptionsOf, plausiblePlans } from './assumed/assumptions.ts';
 import { betweenEnds } from './assumed/both-ends.ts';
 import { type Caution, cautionsOf } from './cautions.ts';
 import { type Chances, chancesOf } from './chance.ts';
@@ -72,15 +72,13 @@ export interface Assessment extends CheckContext {
  */
 export function assess(input: CheckInput): Assessment {
   const assumptions = assumptionsOf(input);
-  const known = knownOf(filledIn(input, assumptions, 'unfavourable'));
+  const [worst, ...others] = plausiblePlans(input, assumptions);
+  const known = knownOf(worst);
   const { model, unfavourable, ratios } = known.context;
   const { site } = model;
   const { wind } = model.scenarios[0].appurtenances;
   const atWorst = checksOf(known.context);
-  const checks = (['favourable', 'between'] as const).reduce<readonly Check[]>((so, end) => {
-    const read = assumptions.some(({ readings }) => readings.length > (end === 'between' ? 2 : 0));
-    return read ? betweenEnds(so, checksOf(knownOf(filledIn(input, assumptions, end)).context), assumptions) : so;
-  }, atWorst);
+  const checks = others.reduce((so, other) => betweenEnds(so, checksOf(knownOf(other).context), assumptions), atWorst);
   const mast = once(model, mastAnswer);
   const raising = raisingAnswer(model);
   const foundation = foundationAnswer(known.context);

@@ -171,8 +171,9 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
   const subject = `the ${checkName(check)} ${verbOf(check, 'is', 'are')} at ${ratioFigures(result.ratio)} of ${capacityOf(check)}`;
   const governs = `${whereInWords(assessment, result)} governs.`;
   if (check.because === 'not-given') {
-    const range = `at worst, ${ratioFigures(result.ratioRange[0])} at best, depending on ${assumedListed(check, assessment)}`;
-    return [open, { text: `: ${subject} ${range}. ${sentence(governs)}` }];
+    const range = `at worst, ${ratioFigures(result.ratioRange[0])} at best`;
+    const depends = `It depends on ${assumedListed(check, assessment)}.`;
+    return [open, { text: `: ${subject} ${range}. ${sentence(governs)} ${depends}` }];
   }
   if (check.because === 'readings-disagree') {
     const [first] = questions.open;
@@ -192,10 +193,16 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
   ];
 }
 
+/** More of what a verdict depends on are not named one by one. */
+const LONGEST_LIST = 3;
+
 /** "the lines and how far the panel is off the axis". */
 function assumedListed({ needs }: Check, { assumptions }: Assessment): string {
   const waits = assumptions.filter(({ at }) => needs.includes(at));
-  return listed(waits.map(({ of, name = 'it' }) => ASSUMPTION_WORDS[of].dependsOn(name)));
+  const named = waits.map(({ of, name = 'it' }) => ASSUMPTION_WORDS[of].dependsOn(name));
+  return named.length > LONGEST_LIST
+    ? `${named.slice(0, LONGEST_LIST - 1).join(', ')} and ${named.length - LONGEST_LIST + 1} more`
+    : listed(named);
 }
 
 /** More than the rated capacity, or a place that no rating covers. */

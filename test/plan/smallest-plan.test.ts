@@ -91,7 +91,7 @@ describe('the plan of ten numbers', () => {
   });
 
   it('wants what everybody wants unless told otherwise', () => {
-    expect(input.wanted).toEqual({ margin: 0.2, forecast: 0.1, years: 30 });
+    expect(input.wanted).toEqual({ margin: 0.1, forecast: 0.1, years: 30 });
   });
 
   it('tells what it leaves unsaid', () => {

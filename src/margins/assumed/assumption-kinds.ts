@@ -113,8 +113,8 @@ export const ASSUMPTION_KIND: Readonly<Record<AssumedName, AssumptionKind>> = {
   'bearing-height': { readings: bearingReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'mast' },
   'rated-height': readInModel,
   'ice-class': { readings: iceReadings, moves: ['ice', ...ON_MAST, 'weight', 'foundation'], asked: 'ice' },
-  frequency: { readings: frequencyReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower' },
-  damping: { readings: dampingReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower' },
+  frequency: { readings: frequencyReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower', sways: true },
+  damping: { readings: dampingReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower', sways: true },
   'pole-sides': readInModel,
   'bracing-pattern': readInModel,
 };

@@ -27,6 +27,8 @@ export interface AssumptionKind {
    * plan, or where the model itself reads it, at every level the worse.
    */
   readonly readings: (input: CheckInput, at: string) => readonly Reading[];
+  /** It is how the tower sways. */
+  readonly sways?: true;
   /** The checks that it moves. */
   readonly moves: readonly CheckKindName[];
   readonly asked: AskedOf;

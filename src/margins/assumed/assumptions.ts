@@ -1,5 +1,7 @@
+import { nth } from '../../foundation/index.ts';
 import type { CheckInput } from '../check-input.ts';
-import type { Assumption } from './assumption.ts';
+import type { SomeOf } from '../scenarios.ts';
+import type { Assumption, Reading } from './assumption.ts';
 import { ASSUMPTION_KIND } from './assumption-kinds.ts';
 
 /**
@@ -18,17 +20,22 @@ export function assumptionsOf(input: CheckInput): readonly Assumption[] {
 }
 
 /**
- * The plan with everything said that it does not say: what asks most of it, or what asks least.
+ * The plan with everything said that it does not say, in every way that is tried: first what asks most of it, last what asks
+ * least. How a tower sways is tried in every way, since on both sides of a comparison less of it can be worse.
  *
- * @param end of what is plausible
+ * @source derived
  */
-export function filledIn(
-  input: CheckInput,
-  assumptions: readonly Assumption[],
-  end: 'unfavourable' | 'between' | 'favourable',
-): CheckInput {
-  return assumptions.reduce((so, { readings }) => {
-    const reading = end === 'favourable' ? readings.at(-1) : readings[end === 'between' && readings.length > 2 ? 1 : 0];
-    return reading === undefined ? so : reading.said(so);
-  }, input);
+export function plausiblePlans(input: CheckInput, assumptions: readonly Assumption[]): SomeOf<CheckInput> {
+  const said = (choose: (assumption: Assumption) => Reading | undefined) =>
+    assumptions.reduce((so, assumption) => choose(assumption)?.said(so) ?? so, input);
+  if (assumptions.length === 0) return [input];
+  const ways = assumptions
+    .filter(({ of }) => ASSUMPTION_KIND[of].sways)
+    .reduce<readonly (readonly [Assumption, Reading][])[]>(
+      (so, each) =>
+        so.flatMap((way) => each.readings.map((reading) => [...way, [each, reading] as [Assumption, Reading]])),
+      [[]],
+    );
+  const unfavourable = ways.map((way) => said((each) => new Map(way).get(each) ?? each.readings[0]));
+  return [nth(unfavourable, 0), ...unfavourable.slice(1), said(({ readings }) => readings.at(-1))];
 }

@@ -1,4 +1,5 @@
 import type { Check, CheckResult } from '../checks/check.ts';
+import type { HoldsTo } from '../holds-to-ratio.ts';
 import type { Assumption } from './assumption.ts';
 import { ASSUMPTION_KIND } from './assumption-kinds.ts';
 
@@ -22,6 +23,16 @@ export function betweenEnds(
   });
 }
 
+/** The lower of what two ends hold to, by the design wind and by the actual one. */
+function lowerOf(one: HoldsTo | undefined, other: HoldsTo | undefined): HoldsTo | undefined {
+  if (!one || !other) return one ?? other;
+  return {
+    design: Math.min(one.design, other.design),
+    gust: Math.min(one.gust, other.gust),
+    steady: one.steady && other.steady,
+  };
+}
+
 function between(bad: Check, good: Check, assumptions: readonly Assumption[]): Check {
   if (bad.result === undefined || good.result === undefined) return bad;
   // Where more of something asks less after all, that end is the bad one.
@@ -30,13 +41,16 @@ function between(bad: Check, good: Check, assumptions: readonly Assumption[]): C
   const least = Math.min(bad.result.ratioRange[0], good.result.ratioRange[0]);
   // A gust factor that falls with the speed can turn the order of the ends below the wind of the site.
   const other = good.result;
-  const turns = (other.holdsTo?.gust ?? Number.POSITIVE_INFINITY) < (worse.holdsTo?.gust ?? 0);
-  const { holdsTo, keepsMarginTo } = turns ? other : worse;
+  const holdsTo = lowerOf(worse.holdsTo, other.holdsTo);
+  const keepsMarginTo = Math.min(
+    worse.keepsMarginTo ?? Number.POSITIVE_INFINITY,
+    other.keepsMarginTo ?? Number.POSITIVE_INFINITY,
+  );
   const result: CheckResult = {
     ...worse,
     ratioRange: [least, worse.ratioRange[1]],
     ...(holdsTo === undefined ? {} : { holdsTo }),
-    ...(keepsMarginTo === undefined ? {} : { keepsMarginTo }),
+    ...(Number.isFinite(keepsMarginTo) ? { keepsMarginTo } : {}),
   };
   if (bad.verdict === 'over' && good.verdict === 'over') return { ...bad, result };
   const isShown = good.verdict === 'within' || good.verdict === 'low-margin';
