@@ -62,8 +62,8 @@ export function partOf(check: Pick<Check, 'kind' | 'name'>): string {
  *
  * @source project-rule
  */
-export function comparedIn({ checks }: Pick<Part, 'checks'>): readonly Check[] {
-  return checks.filter(({ because }) => !NOTHING_TO_COMPARE.includes(because));
+export function comparedIn(part: Pick<Part, 'checks'>): readonly Check[] {
+  return part.checks.filter(({ because }) => !NOTHING_TO_COMPARE.includes(because));
 }
 
 function partFrom(id: string, checks: readonly [Check, ...Check[]]): Part {

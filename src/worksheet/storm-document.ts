@@ -113,7 +113,7 @@ export function stormSays(card: StormCard): string {
     const [first] = rows;
     return first?.upTo === undefined
       ? `${actSays(first as StormRow, card)} No forecast gust can be given below which the margin is kept.`
-      : `${actSays(first, card)} Above that, see its rows.`;
+      : `${actSays(first, card)} Above that, see the rows.`;
   }
   return `Forecast ${forecastWords(forecast.given, forecast.gust, units)}. ${actSays(forecast.row, card)}`;
 }

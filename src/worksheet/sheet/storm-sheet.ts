@@ -13,7 +13,7 @@ const RULES = [
   'Two people, nobody beneath, power lines farther off than the tower is long.',
   'Already blowing: leave the tower alone. Keep farther away than it is tall.',
   'A forecast without gusts: multiply an hourly mean by 1.75, a 10-minute mean by 1.66.',
-  'Ice forecast: take the row below.',
+  'Ice is not included: lower the tower before it forms.',
 ];
 
 /** The card for the wall: one page. */
