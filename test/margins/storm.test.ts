@@ -168,6 +168,30 @@ describe('a storm card', () => {
     expect(stormDocument(found).says).toContain('The wind on the tower lying down is not checked.');
   });
 
+  it('does not lower flat what is too heavy for its raising gear', () => {
+    const tilting = (workingLoad: number): Document => ({
+      units: 'si',
+      method: 'tia222-h',
+      site: { wind: { speed: 45, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'I' },
+      tower: {
+        support: 'free',
+        top: 15,
+        sections: [{ length: 15, shape: 'pole', width: 200, sides: 0, uniform: true }],
+        weight: 300,
+        frequency: 3,
+        hinge: { height: 3, raisedBy: { kind: 'line', anchor: [0, 3], attach: 4, workingLoad } },
+      },
+      loads: [{ name: 'dish', height: 15, area: 0.5, areaKind: 'effective', weight: 20, offset: 0, on: 'tower' }],
+      cables: [],
+    });
+    // 300 kg at 7.5 m and 20 kg at 15 m turn about the hinge at 3 m with 9.81·(300·4.5 + 20·12) = 15.6 kN·m. The line takes
+    // hold 1 m above it: however it pulls, it pulls with more than 15.6 kN.
+    const flatOf = (workingLoad: number) => card(tilting(workingLoad)).rows.at(-1)?.act;
+    expect(flatOf(2000)).toBe('not-known');
+    expect(flatOf(1e6)).toBe('lower-flat');
+    expect(stormText(card(tilting(2000)), [])).toContain('on the way down: raising gear');
+  });
+
   it('tells up to where a tower that cannot be lowered keeps the margin, as one that can', () => {
     const fixed = card(demoPlan('light-mast'));
     const plan = demoPlan('light-mast');
