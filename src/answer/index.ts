@@ -21,6 +21,7 @@ export {
 } from './parts.ts';
 export type { Headings, Quantity } from './quantities.ts';
 export { told } from './settled.ts';
+export { type StormCardAnswer, stormCardSchema } from './storm.ts';
 export type {
   FoundationReport,
   IceReport,

@@ -16,6 +16,8 @@ export interface CheckInput {
   readonly notGiven: readonly NotGiven[];
   /** What the plan did not say and is taken at both plausible ends. */
   readonly assumed: readonly Assumed[];
+  /** The gust that keeps the margin is asked for even where the tower cannot be lowered before it. */
+  readonly gustsAtMargin?: true;
 }
 
 export interface Wanted {

@@ -55,7 +55,8 @@ export function windsHeld(model: TowerModel, ratio: RatioByWind): WindsHeld {
 export function heldBy(model: TowerModel, reaching: (ratio: number) => HoldsTo | undefined, still: number): WindsHeld {
   const kept = 1 - model.input.wanted.margin;
   const holdsTo = reaching(1);
-  const keeps = holdsTo && canBeLowered(model.input.station) ? reaching(kept) : undefined;
+  const { station, gustsAtMargin } = model.input;
+  const keeps = holdsTo && (gustsAtMargin || canBeLowered(station)) ? reaching(kept) : undefined;
   return {
     ...(holdsTo ? { holdsTo } : {}),
     ...(keeps ? { keepsMarginTo: keeps.gust } : {}),

@@ -64,6 +64,19 @@ export {
 } from './spread.ts';
 export { standardTubesFor, type TubeForMast } from './standard-tubes-for.ts';
 export { heldAsRated, ratedSupports } from './stated-for.ts';
+export {
+  FORECAST_BASES,
+  type Forecast,
+  type ForecastBasis,
+  STORM_ACTS,
+  STORM_POSTURES,
+  STORM_STATES,
+  type StormCard,
+  type StormPart,
+  type StormPosture,
+  type StormRow,
+  stormCardOf,
+} from './storm.ts';
 export { type DemandAndCapacity, SIDEWAYS, type TowerLevel, towerLevels } from './tower-levels.ts';
 export { deadDemandOf, siteSpeed, siteWind } from './tower-model.ts';
 export { type ComparisonRatio, checkRatio } from './tower-ratio.ts';

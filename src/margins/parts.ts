@@ -57,8 +57,17 @@ export function partOf(check: Pick<Check, 'kind' | 'name'>): string {
   return part === 'load' ? `load:${name}` : part;
 }
 
+/**
+ * The checks of a part that compare something, or would if more were given.
+ *
+ * @source project-rule
+ */
+export function comparedIn(part: Pick<Part, 'checks'>): readonly Check[] {
+  return part.checks.filter(({ because }) => !NOTHING_TO_COMPARE.includes(because));
+}
+
 function partFrom(id: string, checks: readonly [Check, ...Check[]]): Part {
-  const compared = checks.filter(({ because }) => !NOTHING_TO_COMPARE.includes(because));
+  const compared = comparedIn({ checks });
   const verdict = worstVerdict(compared.map((check) => check.verdict));
   const [first, ...others] = compared.filter((check) => check.verdict === verdict);
   const [{ kind, name }] = checks;

@@ -325,7 +325,7 @@ function torqueSays({ heldBy, turnsWith, turnsUpTo }: NonNullable<CheckResult['t
   return `Its brake holds it.${turnsUpTo === undefined ? '' : ` It can turn in actual gusts up to ${heldGustInWords(turnsUpTo, units)}.`}`;
 }
 
-const perCent = (share: number) => `${figures(100 * share)} %`;
+export const perCent = (share: number) => `${figures(100 * share)} %`;
 
 /** "Above 1, with no gust known: footing. Mend that first." */
 export function aboveSays(over: readonly string[]): string {

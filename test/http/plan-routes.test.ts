@@ -1,7 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { additionsSchema, answerSchema, areasSchema, pressuresSchema, ratingsSchema } from '../../src/answer/index.ts';
+import {
+  additionsSchema,
+  answerSchema,
+  areasSchema,
+  pressuresSchema,
+  ratingsSchema,
+  stormCardSchema,
+} from '../../src/answer/index.ts';
 import { DRAWING_NAMES } from '../../src/drawing/index.ts';
 import { requestExamples } from '../../src/http/documents/request-examples.ts';
 import { VERSION } from '../../src/http/version.ts';
@@ -33,6 +40,7 @@ const PATHS: Readonly<Record<string, readonly [string, z.ZodType]>> = {
   areas: ['/v1/areas', areasSchema],
   pressures: ['/v1/pressures', pressuresSchema],
   ratings: ['/v1/ratings', ratingsSchema],
+  stormCard: ['/v1/storm-cards', stormCardSchema],
 };
 
 describe('the examples of the contract', () => {

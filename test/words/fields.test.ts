@@ -8,6 +8,7 @@ import {
   planDocumentSchema,
   pressuresRequestSchema,
   ratingsRequestSchema,
+  stormRequestSchema,
 } from '../../src/plan/index.ts';
 import { BOUNDS } from '../../src/plan/quantities/field-bounds.ts';
 import { DIMENSION_OF_BOUNDS, FIELD_BY_PLACE, FIELDS, fieldAt } from '../../src/words/index.ts';
@@ -88,6 +89,7 @@ const TEXTS: readonly (readonly [string, string])[] = [
     areasRequestSchema,
     pressuresRequestSchema,
     ratingsRequestSchema,
+    stormRequestSchema,
   ].flatMap((schema) =>
     [...JSON.stringify(z.toJSONSchema(schema)).matchAll(/"description":("(?:[^"\\]|\\.)*")/g)].map(
       ([, text]) => ['schema', JSON.parse(text as string) as string] as const,

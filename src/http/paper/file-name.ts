@@ -2,7 +2,7 @@
  * The header that names a downloaded sheet after its plan: an ASCII name for all, the letters of the plan beside it for
  * those who read RFC 8187. What could end a quoted string, leave a folder or start a new header is not in either.
  */
-export function pdfDisposition(title: string): string {
+export function pdfDisposition(title: string, kind = 'worksheet'): string {
   const words = title
     .toWellFormed()
     .normalize('NFC')
@@ -16,7 +16,7 @@ export function pdfDisposition(title: string): string {
     .replaceAll(/-{2,}/g, '-')
     .replaceAll(/^-+|-+$/g, '')
     .toLowerCase();
-  const plain = `inline; filename="${ascii === '' ? 'worksheet' : `worksheet-${ascii}`}.pdf"`;
+  const plain = `inline; filename="${ascii === '' ? kind : `${kind}-${ascii}`}.pdf"`;
   if (name === '' || /^[\w-]+$/.test(name)) return plain;
-  return `${plain}; filename*=UTF-8''${encodeURIComponent(`worksheet-${name.toLowerCase()}.pdf`)}`;
+  return `${plain}; filename*=UTF-8''${encodeURIComponent(`${kind}-${name.toLowerCase()}.pdf`)}`;
 }

@@ -2,7 +2,14 @@ import { setImmediate } from 'node:timers/promises';
 import type { FastifyReply } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { additionsSchema, answerSchema, areasSchema, pressuresSchema, ratingsSchema } from '../../answer/index.ts';
+import {
+  additionsSchema,
+  answerSchema,
+  areasSchema,
+  pressuresSchema,
+  ratingsSchema,
+  stormCardSchema,
+} from '../../answer/index.ts';
 import { DRAWING_NAMES, DRAWINGS, type DrawingName } from '../../drawing/index.ts';
 import {
   additionsOf,
@@ -13,6 +20,7 @@ import {
   sensitivityOf,
   spreadOf,
   standardTubesFor,
+  stormCardOf,
 } from '../../margins/index.ts';
 import {
   additionsFieldsSchema,
@@ -30,6 +38,8 @@ import {
   readPlan,
   readPressuresRequest,
   readRatingsRequest,
+  readStormRequest,
+  stormRequestSchema,
 } from '../../plan/index.ts';
 import {
   additionsDocument,
@@ -43,6 +53,9 @@ import {
   paperOrder,
   pressuresDocument,
   ratingsDocument,
+  stormDocument,
+  stormSheet,
+  stormText,
   windLoadTable,
 } from '../../worksheet/index.ts';
 import { csv } from '../cells/csv.ts';
@@ -68,8 +81,11 @@ const areasBody = documentedOnly(component('AreasRequest', areasRequestSchema));
 const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequestSchema));
 const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
 
+const stormBody = documentedOnly(component('StormCardRequest', stormRequestSchema));
+
 const JSON_TYPE = 'application/json; charset=utf-8';
 const FORMS = { json: 'application/json', text: 'text/plain', html: 'text/html' } as const;
+const CARD_FORMS = { ...FORMS, pdf: 'application/pdf' } as const;
 /** What an answer to a plan can be had as. */
 export const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml', pdf: 'application/pdf' } as const;
 
@@ -218,7 +234,7 @@ function drawingsBeside(form: keyof typeof CHECK_FORMS, list: string | undefined
 }
 
 /** A paper goes with the form that is printed. */
-function paperFor(form: keyof typeof CHECK_FORMS, named: Paper | undefined): Paper | undefined {
+function paperFor(form: string, named: Paper | undefined): Paper | undefined {
   if (form === 'pdf' || named === undefined) return named;
   const says = 'paper needs as=pdf. Add that, or leave it out.';
   throw badQuery({ parameter: 'paper', given: named, says });
@@ -395,6 +411,67 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
         return sendPage(reply, worksheetPage(additionsSheet(answer, { title: before.title, units, version: VERSION })));
       }
       return reply.type('application/json; charset=utf-8').send(writable(answer));
+    },
+  );
+
+  app.post(
+    '/v1/storm-cards',
+    {
+      schema: {
+        operationId: 'stormCard',
+        tags: ['plans'],
+        summary: 'What to do with the tower by the gust that is forecast: a card for the wall',
+        description:
+          'Says up to which forecast the margin is kept at which height, part by part, and never that the tower will hold.',
+        body: stormBody,
+        querystring: z.strictObject({
+          as: z.enum(['json', 'text', 'html', 'pdf']).optional().meta({
+            description: 'Format of the card, instead of the accept header. html, pdf: one page for the wall.',
+          }),
+          decimal,
+          paper,
+        }),
+        response: {
+          200: {
+            description: 'The card',
+            content: {
+              'application/json': { schema: stormCardSchema },
+              'text/plain': { schema: z.string() },
+              'text/html': { schema: z.string() },
+              'application/pdf': { schema: pdf },
+            },
+          },
+          ...problemResponses(...BODY_PROBLEMS, 'not-acceptable', 'paper-failed', 'paper-busy', 'closing'),
+        },
+      },
+    },
+    async (request, reply) => {
+      const form = chosenForm(CARD_FORMS, request.query.as, request.headers.accept);
+      const named = paperFor(form, request.query.paper);
+      const { body, query } = request;
+      const { input, forecast, entryWarnings, planHash } = readPosted(
+        body,
+        query,
+        stormRequestSchema,
+        readStormRequest,
+      );
+      const card = stormCardOf(assess(input), forecast);
+      const traced = { version: VERSION, planHash };
+      reply.header('vary', 'accept').header(PLAN_HEADER, planHash.format2);
+      if (form === 'text') return reply.type('text/plain; charset=utf-8').send(stormText(card, entryWarnings, traced));
+      const answer = stormDocument(card, entryWarnings, traced);
+      if (form === 'json') return reply.type(JSON_TYPE).send(writable(answer));
+      const sheet = stormSheet(card, answer, VERSION);
+      if (form === 'html') return sendPage(reply, worksheetPage(sheet));
+      const printed = await shop.print(
+        paperOrder(sheet, named ?? (sheet.units === 'us' ? 'letter' : 'a4')),
+        request.signal,
+      );
+      if (printed === undefined) return reply.hijack();
+      return reply
+        .type('application/pdf')
+        .header('content-disposition', pdfDisposition(input.title, 'storm-card'))
+        .send(printed);
     },
   );
 

@@ -45,12 +45,12 @@ async function copyLink() {
   }
 }
 
-/** Prints the worksheet of the plan in a window of its own. @param {string} form */
-function openWorksheet(form) {
+/** Opens what the service prints of the plan in a window of its own. @param {string} address */
+function openPrinted(address) {
   const { document: plan } = documentOf(store.draft.value);
   const posted = document.createElement('form');
   posted.method = 'post';
-  posted.action = `v1/checks?as=${form}`;
+  posted.action = address;
   posted.target = '_blank';
   const field = document.createElement('input');
   field.type = 'hidden';
@@ -90,8 +90,9 @@ function Acts({ start }) {
     ${act('Save', saveToFile)}
     ${act('Copy link', copyLink)}
     ${act('Print', () => print())}
-    ${start.worksheets.includes('html') && act('Worksheet', () => openWorksheet('html'))}
-    ${start.worksheets.includes('pdf') && act('PDF', () => openWorksheet('pdf'))}
+    ${start.worksheets.includes('html') && act('Worksheet', () => openPrinted('v1/checks?as=html'))}
+    ${start.worksheets.includes('pdf') && act('PDF', () => openPrinted('v1/checks?as=pdf'))}
+    ${start.worksheets.includes('html') && act('Storm card', () => openPrinted('v1/storm-cards?as=html'))}
     ${act('New', startAnew)}
   </menu>`;
 }

@@ -50,6 +50,7 @@ ${blocksHtml(blocks, id)}
 
 /** The mark, the verdict in weight, the wind in its own voice. */
 function saysHtml({ verdict, says }: Sheet): readonly Child[] {
+  if (verdict === undefined) return says.map(({ text }) => text);
   const weighed = (text: string) =>
     html`<span class="${verdict === 'over' ? 'verdict over' : 'verdict'}">${verdictMark(verdict)}${text}</span>`;
   const pieces = says.map(({ text, as }): Child => {

@@ -52,7 +52,7 @@ export interface PaperOrder {
   /** The title as the head of every page has room for it. */
   readonly running: string;
   readonly subject: string;
-  readonly verdict: Sheet['verdict'];
+  readonly verdict: Sheet['verdict'] | null;
   readonly says: string;
   readonly foot: string;
   readonly version: string;
@@ -80,7 +80,7 @@ export function paperOrder(sheet: Sheet, paper: Paper): PaperOrder {
     title: loose(sheet.title),
     running: shortened(loose(sheet.title), RUNNING_LENGTH),
     subject: sheet.subject,
-    verdict: sheet.verdict,
+    verdict: sheet.verdict ?? null,
     says: loose(sheet.says.map(({ text }) => text).join('')),
     foot: sheet.foot,
     version: sheet.version,

@@ -84,7 +84,8 @@ export interface Sheet {
   readonly title: string;
   /** What kind of sheet it is, for the running head. */
   readonly subject: string;
-  readonly verdict: Verdict;
+  /** None where the sheet gives no verdict on the station. */
+  readonly verdict?: Verdict;
   /** The verdict sentence. */
   readonly says: readonly Piece[];
   readonly units: UnitSystem;
