@@ -5,7 +5,7 @@ import type { Comparison, Proof } from './comparisons.ts';
 import { shearBesideMoment } from './formulas.ts';
 import type { Answers, BareModel, Claim, ClaimCase, RatedCapacity, RatingAnswer } from './model.ts';
 import { type RatedCase, ratedAreaFactor } from './rated-case.ts';
-import { shareAllowed } from './rating.ts';
+import { type Rating, shareAllowed } from './rating.ts';
 import { SAME_HEIGHT } from './stated-for.ts';
 
 /**
@@ -153,7 +153,7 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
       const lowest = nth(low, scenario);
       const highest = nth(high, scenario);
       // Between two readings braces that are pushed both ways may be left with nothing.
-      const open = factor.low !== factor.high;
+      const open = factor.low !== factor.high || linesLieOpen(rated.rating);
       for (let comparison = 0; comparison < comparisons.length; comparison += 1) {
         const surely = open && pushedBothWays(model, comparison, each, rated) ? 0 : nth(least, comparison);
         lowest[comparison] = Math.min(nth(lowest, comparison), surely);
@@ -175,6 +175,11 @@ function pushedBothWays(model: BareModel, number: number, claimCase: ClaimCase, 
   return proofOf(model, number, claimCase).some(({ apex = comparison.apex }) =>
     forces.some(({ height }) => height >= apex),
   );
+}
+
+/** Whether nobody tells how rated lines lie, and it matters. */
+function linesLieOpen({ withCables }: Rating): boolean {
+  return withCables !== undefined && withCables.laid === undefined && withCables.count > 1;
 }
 
 function areaFactorOf({ rating, reading }: RatedCase, answer: RatingAnswer): { low: number; high: number } {

@@ -80,9 +80,6 @@ const FIELDS: Readonly<Record<string, (plan: Document) => Left | undefined>> = {
   'how the lines lay that a rating allows for': (plan) => {
     const ratings = rows(plan, 'ratings');
     if (!ratings.some(({ withCables }) => withCables !== undefined)) return undefined;
-    // In the braces of a taper more wind on the rated tower may prove less, found only far beyond 1.
-    if (rows(towerOf(plan), 'sections').some(({ shape, width }) => shape === 'lattice' && Array.isArray(width)))
-      return undefined;
     const laid = (arrangement?: string) => ({
       ...plan,
       ratings: ratings.map((rating) => {
