@@ -46,7 +46,7 @@ export function firstPaint({
   plan,
   answer: answered,
 }: FirstPaint): string {
-  const draft = plan === undefined ? { ...emptyDraft(), ...(units === undefined ? {} : { units }) } : draftOf(plan);
+  const draft = plan === undefined ? emptyDraft(units) : draftOf(plan);
   const start = { codes, methods, plans, worksheets, version, runBy, draft, answer: answered ?? null };
   // One paint at a time: nothing is awaited between setting the state and reading it.
   listMethods(methods);

@@ -77,12 +77,12 @@ describe('the form, in a browser', () => {
     await speed.fill('one hundred');
     await page.locator('.mend').getByText('"one hundred" is not a speed').waitFor();
     expect(await speed.getAttribute('aria-invalid')).toBe('true');
-    expect(await page.locator('.ten').getAttribute('aria-label')).toBe('0 of 10 given');
+    expect(await page.locator('.ten').getAttribute('aria-label')).toBe('1 of 10 given');
     expect(await page.locator('.mend li').count()).toBe(1);
     await page.locator('#at-loads-0').getByLabel('Its area', { exact: true }).fill('abc');
     await page.locator('.mend').getByText('"abc" is not an area').waitFor();
     await speed.fill('100');
-    await expect.poll(() => page.locator('.ten').getAttribute('aria-label')).toBe('1 of 10 given');
+    await expect.poll(() => page.locator('.ten').getAttribute('aria-label')).toBe('2 of 10 given');
     await page.locator('#at-loads-0').getByLabel('Its area', { exact: true }).fill('5');
     await page.locator('.mend').waitFor({ state: 'detached' });
   });

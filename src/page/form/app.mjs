@@ -74,7 +74,7 @@ function chooseFile() {
 }
 
 function startAnew() {
-  store.replaceDraft({ ...store.emptyDraft(), units: store.units.value }, 'sheet cleared');
+  store.replaceDraft(store.emptyDraft(store.units.value), 'sheet cleared');
   store.notice.value = 'The sheet is empty. Undo brings back what was there.';
 }
 

@@ -269,9 +269,9 @@ function askSoon() {
   timer = setTimeout(ask, pauseBefore(performance.now()));
 }
 
-/** Whether anything is given that the service could look at. */
+/** Whether anything is given that the service could look at; a standard alone says nothing of a tower. */
 const holdsAnything = () =>
-  Object.keys(untracked(() => store.plan.value).document).some((key) => !/^(format|units)$/.test(key));
+  Object.keys(untracked(() => store.plan.value).document).some((key) => !/^(format|units|method)$/.test(key));
 
 /** Asks now and after every change. */
 export function followChanges() {

@@ -23,10 +23,14 @@ import { listAt, PARTS, partOf, questionAt } from './questions.mjs';
  * @typedef {import('../../answer/index.ts').CheckAnswer} Check
  */
 
-/** An empty sheet, with a row where the first answer of each list goes. */
-export const emptyDraft = () => ({
+/** Where United States building codes send towers, as long as no code is named. */
+const OFFERED = { us: { method: 'tia222-h' }, si: {} };
+
+/** An empty sheet, with a row where the first answer of each list goes. @param {'us' | 'si'} [units] @returns {Record<string, unknown>} */
+export const emptyDraft = (units = 'us') => ({
   format: PLAN_FORMAT,
-  units: 'us',
+  units,
+  ...OFFERED[units],
   loads: [{}],
   cables: [{}],
   ratings: [{ of: 'tower' }],
