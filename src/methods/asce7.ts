@@ -131,8 +131,9 @@ export function asceWind<C extends string>(edition: AsceEdition<C>, conditions: 
     exposureCoefficient: (z, trace) => edition.exposureCoefficient(z, constants, trace),
     topographicFactor: hill.factor,
     gustVaries: flexible,
+    // Without wind nothing resonates.
     gustEffect: (V = speed, trace) =>
-      flexible
+      flexible && V > 0
         ? Math.max(
             RIGID_GUST_EFFECT,
             flexibleGustEffect(

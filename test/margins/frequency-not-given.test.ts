@@ -125,3 +125,28 @@ describe('a pole of 40 ft whose frequency is not given', () => {
     expect(check?.result?.ratio).toBeLessThan(1 + 1e-6);
   });
 });
+
+describe('the tubes of a beam on a tower that sways', () => {
+  it('are compared in still air too', () => {
+    const plan = {
+      units: 'us',
+      method: 'asce7-16',
+      site: { wind: 100, exposure: 'C' },
+      tower: { support: 'free', top: 40, shape: 'pole', width: 12, sides: 0, frequency: 0.6, damping: 0.01 },
+      mast: { outside: 2, wall: 0.25, length: 10, inside: 4, yield: 36, bearing: 40 },
+      loads: [
+        {
+          name: 'beam',
+          height: 44,
+          offset: 0,
+          shape: 'tubes',
+          tubes: [{ along: 'element', count: 3, material: 'aluminium', yield: 35, taper: [[0.75, 72, 0.049]] }],
+        },
+      ],
+      cables: [],
+      ratings: [],
+    };
+    const elements = assessed(plan).checks.find(({ kind }) => kind === 'elements');
+    expect(elements?.result?.holdsTo?.gust).toBeGreaterThan(0);
+  });
+});

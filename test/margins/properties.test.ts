@@ -106,8 +106,8 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
         const whole = { ...plan, tower: { support, top, sections: [{ length: top, ...shape }] } };
         const us = towerRatio(assessed(whole));
         const si = towerRatio(assessed(inSi(whole)));
-        // The constants of the pressure formula differ by 0.06 %, which may carry much of a pole over its step.
-        const apart = (plan['tower'] as Document)['shape'] === 'pole' ? 0.1 : 1e-3;
+        // The constants of the pressure formula differ by 0.06 %, which may carry a pole over its step, from 1.2 to 0.7.
+        const apart = (plan['tower'] as Document)['shape'] === 'pole' ? 1.2 / 0.7 - 1 : 1e-3;
         if (Number.isFinite(us)) expect(Math.abs(si / us - 1)).toBeLessThan(apart);
         else expect(si).toBe(us);
       }),

@@ -18,7 +18,7 @@ const bent: Document = {
   units: 'us',
   method: 'asce7-16',
   site: { wind: { speed: 250, basis: 'gust3-strength' }, exposure: 'C' },
-  tower: { support: 'free', top: 40, shape: 'pole', width: 12, sides: 0 },
+  tower: { support: 'free', top: 40, shape: 'pole', width: 12, sides: 0, frequency: 2 },
   mast: { outside: 2, wall: 0.25, length: 10, inside: 4, yield: 36, bearing: 40 },
   loads: [
     {
