@@ -120,3 +120,22 @@ describe('a tower rated by area', () => {
     expect(result?.areaUsed?.ofTower).toBeCloseTo(bare, 6);
   });
 });
+
+describe('a tripod on a roof', () => {
+  const tripod = (more: Document = {}): Document => ({
+    units: 'us',
+    method: 'tia222-h',
+    site: { wind: 100, exposure: 'C' },
+    tower: { support: 'roof', base: 25, top: 35, shape: 'lattice', faces: 3, width: 12, members: 'round', ...more },
+    loads: [{ name: 'beam', above: 1, area: 3, areaKind: 'effective' }],
+    cables: [],
+    ratings: [{ of: 'tower', top: 35, area: 9, areaKind: 'effective', wind: { speed: 100, method: 'tia222-h' } }],
+  });
+
+  it('has no footing in soil, and one that is given is not passed over', () => {
+    const kinds = (plan: Document) => assessed(plan).parts.map(({ kind }) => kind);
+    expect(kinds(tripod())).toContain('tower');
+    expect(kinds(tripod())).not.toContain('footing');
+    expect(kinds(tripod({ foundation: { kind: 'manufacturer' } }))).toContain('footing');
+  });
+});

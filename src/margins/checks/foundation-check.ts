@@ -44,7 +44,7 @@ interface FoundationResult {
 export const foundationKind: CheckKind<'foundation'> = {
   kind: 'foundation',
   part: 'footing',
-  assess: (context) => [once(context, foundationResult).check, ...icedFooting(context)],
+  assess: (context) => (standsOnRoof(context) ? [] : [once(context, foundationResult).check, ...icedFooting(context)]),
   explain: (context, _, trace) => {
     under(trace, 'footing', () => explainFoundation(context, trace));
     under(trace, 'legs at the base', () => explainLegs(context.model, context.reactions, trace));
@@ -53,6 +53,12 @@ export const foundationKind: CheckKind<'foundation'> = {
   ownRemedies: ['footing'],
   room: { onMastOnly: false, neededFor: undefined, left: roomOfFooting },
 };
+
+/** On a roof there is no soil, so that nobody is asked for a footing; one that is given all the same is not passed over. */
+function standsOnRoof({ model }: CheckContext): boolean {
+  const { support, foundation } = model.input.station.tower;
+  return support === 'roof' && foundation === undefined;
+}
 
 const FOUNDATION = { id: 'foundation', kind: 'foundation', at: '/tower/foundation' } as const;
 
