@@ -53,6 +53,8 @@ export interface ListedMethod {
   /** A hill counts only where it is isolated. */
   readonly asksIsolated: boolean;
   readonly ofSites: boolean;
+  /** Units of new plans that it is offered to. */
+  readonly offeredTo?: 'us' | 'si';
 }
 
 /**
@@ -68,12 +70,13 @@ export function listedMethods(): readonly ListedMethod[] {
     (ofSites.has(id) ? 0 : 1e6) + (forTowers ? 0 : 1e5) + PLACES.indexOf(place) * 1e4 - since;
   return METHODS.map((id) => METHOD_BY_ID[id])
     .sort((a, b) => order(a) - order(b))
-    .map(({ id, title, aside, ground, returnPeriod, hill }) => ({
+    .map(({ id, title, aside, ground, returnPeriod, hill, offeredTo }) => ({
       id,
       words: aside === undefined ? title : `${title} (${aside})`,
       ground: ground.field,
       asksYears: returnPeriod.asked,
       asksIsolated: hill?.asksSurroundings ?? false,
       ofSites: ofSites.has(id),
+      ...(offeredTo === undefined ? {} : { offeredTo }),
     }));
 }

@@ -160,6 +160,8 @@ export interface Method extends LevelFactors, SpeedRule {
   readonly place: Place;
   /** Written for antenna towers, not for structures at large. */
   readonly forTowers: boolean;
+  /** Units of new plans that it is offered to. */
+  readonly offeredTo?: 'us' | 'si';
   /** First year in which a maker could have rated by it. */
   readonly since: number;
   /**

@@ -38,6 +38,8 @@ export const tia222H: Method = {
   title: 'ANSI/TIA-222-H',
   ...codeSpeeds('gust3-strength'),
   aside: undefined,
+  // Building codes of the United States send antenna towers to it.
+  offeredTo: 'us',
   place: 'us',
   forTowers: true,
   toAllowableFactor: LEVEL,

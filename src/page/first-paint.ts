@@ -46,10 +46,10 @@ export function firstPaint({
   plan,
   answer: answered,
 }: FirstPaint): string {
+  listMethods(methods);
   const draft = plan === undefined ? emptyDraft(units) : draftOf(plan);
   const start = { codes, methods, plans, worksheets, version, runBy, draft, answer: answered ?? null };
   // One paint at a time: nothing is awaited between setting the state and reading it.
-  listMethods(methods);
   startWith(draft);
   answer.value = start.answer;
   scripted.value = false;

@@ -52,6 +52,9 @@ interface Fault {
   readonly says: string;
 }
 
+/** Where the address is not the name of the call. */
+const PATHS: Readonly<Record<string, string>> = { check: '/v1/checks', stormCard: '/v1/storm-cards' };
+
 describe('a plan posted as the fields of a form', () => {
   it.each(demoPlans().map(({ id, plan }) => [id, plan] as const))(
     'is answered as the same plan in JSON: %s',
@@ -68,7 +71,7 @@ describe('a plan posted as the fields of a form', () => {
   it.each(requestExamples().map((example) => [`${example.operationId} ${example.name}`, example] as const))(
     'goes for every call with a body: %s',
     async (_, { operationId, body }) => {
-      const path = operationId === 'check' ? '/v1/checks' : `/v1/${operationId}`;
+      const path = PATHS[operationId] ?? `/v1/${operationId}`;
       const byJson = (await postJson(path, body).expect(200)).body;
       const byForm = (await postFields(path, fieldsOf(body)).expect(200)).body;
       expect(withoutPlans(byForm)).toEqual(withoutPlans(byJson));

@@ -177,6 +177,8 @@ function helped(notGiven: Assessment, told: readonly Assessment[]): string[] {
     const shown = check.verdict === 'within' || check.verdict === 'low-margin';
     if (shown && RANK[check.verdict] < worst) return [`${check.id} is ${check.verdict}`];
     if (check.result === undefined) return [];
+    // Of what nothing can be compared without it, the rest says only what it can.
+    if (check.needs.some((need) => need.endsWith('/arrangement'))) return [];
     const { ratio } = check.result;
     return same.flatMap((other) => {
       if (other.result === undefined) return [];

@@ -29,13 +29,19 @@ export function plausiblePlans(input: CheckInput, assumptions: readonly Assumpti
   const said = (choose: (assumption: Assumption) => Reading | undefined) =>
     assumptions.reduce((so, assumption) => choose(assumption)?.said(so) ?? so, input);
   if (assumptions.length === 0) return [input];
-  const ways = assumptions
-    .filter(({ of }) => ASSUMPTION_KIND[of].sways)
-    .reduce<readonly (readonly [Assumption, Reading][])[]>(
-      (so, each) =>
-        so.flatMap((way) => each.readings.map((reading) => [...way, [each, reading] as [Assumption, Reading]])),
-      [[]],
-    );
+  const swaying = assumptions.filter(({ of }) => ASSUMPTION_KIND[of].sways);
+  const ways = swaying.reduce<readonly (readonly [Assumption, Reading][])[]>(
+    (so, each) =>
+      so.flatMap((way) => apart(each.readings).map((reading) => [...way, [each, reading] as [Assumption, Reading]])),
+    [[]],
+  );
   const unfavourable = ways.map((way) => said((each) => new Map(way).get(each) ?? each.readings[0]));
-  return [nth(unfavourable, 0), ...unfavourable.slice(1), said(({ readings }) => readings.at(-1))];
+  // Where nothing else is assumed, what asks least is among the ways of swaying.
+  const favourable = swaying.length === assumptions.length ? [] : [said(({ readings }) => readings.at(-1))];
+  return [nth(unfavourable, 0), ...unfavourable.slice(1), ...favourable];
+}
+
+/** Readings of different values. */
+function apart(readings: readonly Reading[]): readonly Reading[] {
+  return readings.filter(({ value }, index) => readings.findIndex((other) => other.value === value) === index);
 }

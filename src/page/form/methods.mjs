@@ -8,6 +8,7 @@
  * @property {boolean} asksYears A plan may name the return period of its speed.
  * @property {boolean} asksIsolated A hill counts only where it is isolated.
  * @property {boolean} ofSites A site can be designed by it; else it is for ratings only.
+ * @property {'us' | 'si'} [offeredTo] Units of new plans that it is offered to.
  */
 
 /** Choices for a site, and for a rating; filled before anything is painted. @type {[string, string][]} */
@@ -28,6 +29,9 @@ export function listMethods(listed) {
 
 /** The field of a plan that names the ground of a method; of none chosen yet, the exposure. @param {string} method */
 export const groundField = (method) => byId.get(method)?.ground ?? 'exposure';
+
+/** The standard that a new plan starts with, where one is offered. @param {'us' | 'si'} units */
+export const offeredMethod = (units) => [...byId.values()].find(({ offeredTo }) => offeredTo === units)?.id;
 
 /** Whether a plan by a method may name the return period of its speed. @param {string} method */
 export const asksYears = (method) => byId.get(method)?.asksYears ?? false;

@@ -13,7 +13,7 @@ import {
   valueAt,
   withValue,
 } from './draft.mjs';
-import { groundField } from './methods.mjs';
+import { groundField, offeredMethod } from './methods.mjs';
 import { listAt, PARTS, partOf, questionAt } from './questions.mjs';
 
 /**
@@ -23,14 +23,11 @@ import { listAt, PARTS, partOf, questionAt } from './questions.mjs';
  * @typedef {import('../../answer/index.ts').CheckAnswer} Check
  */
 
-/** Where United States building codes send towers, as long as no code is named. */
-const OFFERED = { us: { method: 'tia222-h' }, si: {} };
-
 /** An empty sheet, with a row where the first answer of each list goes. @param {'us' | 'si'} [units] @returns {Record<string, unknown>} */
 export const emptyDraft = (units = 'us') => ({
   format: PLAN_FORMAT,
   units,
-  ...OFFERED[units],
+  ...(offeredMethod(units) === undefined ? {} : { method: offeredMethod(units) }),
   loads: [{}],
   cables: [{}],
   ratings: [{ of: 'tower' }],
