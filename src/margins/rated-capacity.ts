@@ -153,13 +153,9 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
       const lowest = nth(low, scenario);
       const highest = nth(high, scenario);
       // Between two readings braces that are pushed both ways may be left with nothing.
-      const open = factor.low !== factor.high;
-      const lines = linesLieOpen(rated.rating);
+      const open = factor.low !== factor.high || linesLieOpen(rated.rating);
       for (let comparison = 0; comparison < comparisons.length; comparison += 1) {
-        const { of, apex } = nth(comparisons, comparison);
-        // More wind on rated lines may take from the braces of a taper: what of it is sure, nobody can say.
-        const isOpen = lines && of === 'shear' && apex !== Number.POSITIVE_INFINITY;
-        const surely = isOpen || (open && pushedBothWays(model, comparison, each, rated)) ? 0 : nth(least, comparison);
+        const surely = open && pushedBothWays(model, comparison, each, rated) ? 0 : nth(least, comparison);
         lowest[comparison] = Math.min(nth(lowest, comparison), surely);
         highest[comparison] = Math.max(nth(highest, comparison), nth(most, comparison));
       }
@@ -182,7 +178,7 @@ function pushedBothWays(model: BareModel, number: number, claimCase: ClaimCase, 
 }
 
 /** Whether nobody says how several rated lines were arranged. */
-export function linesLieOpen(rating: Pick<Rating, 'withCables'>): boolean {
+function linesLieOpen(rating: Pick<Rating, 'withCables'>): boolean {
   const { withCables } = rating;
   return withCables !== undefined && withCables.laid === undefined && withCables.count > 1;
 }

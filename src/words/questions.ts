@@ -171,7 +171,6 @@ const MISSING_WORDS: Readonly<Record<string, string>> = {
   leg: 'Members of the tower not given, so their ice cannot be computed; measure them.',
   level: 'Level of the rating not stated (allowable load or strength); ask the manufacturer.',
   year: 'No standard known here fits the rating’s type of speed and its year; name its standard.',
-  arrangement: 'How the rated lines are arranged is not given; the data sheet or the manufacturer says it.',
   foundation: 'Footing not given; use the manufacturer’s drawing, or block size and soil values.',
   bearing: 'Whether the mast has a bearing, and where, is not given.',
   tension: 'Tension of the wire not given; give it, or its sag and weight.',

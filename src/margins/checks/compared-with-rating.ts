@@ -4,7 +4,6 @@ import { holdsTo } from '../holds-to.ts';
 import { heldBy } from '../holds-to-ratio.ts';
 import type { Demand, TowerModel } from '../model.ts';
 import { ratingsInQuestion } from '../plausible-rated-heights.ts';
-import { linesLieOpen } from '../rated-capacity.ts';
 import { fitsNoStandard, ratedAreaFactor } from '../rated-case.ts';
 import { forcePerArea } from '../room-by-check.ts';
 import { leansOn, misfitsOf } from '../stated-for.ts';
@@ -102,15 +101,8 @@ export function towerNeeds(model: TowerModel): readonly string[] {
   ) {
     needs.push('/tower/shape');
   }
-  needs.push(...linesOpenInBraces(model), ...steadyNotGiven(model));
+  needs.push(...steadyNotGiven(model));
   return needs;
-}
-
-/** Ratings whose lines nobody says how they were arranged, where the braces of a taper are compared with nothing else. */
-function linesOpenInBraces({ claims, comparisons }: TowerModel): readonly string[] {
-  const tapers = comparisons.some(({ of, apex }) => of === 'shear' && apex !== Number.POSITIVE_INFINITY);
-  if (!tapers || claims.length === 0 || claims.some(({ rating }) => !linesLieOpen(rating))) return [];
-  return [...new Set(claims.map(({ rating }) => `${rating.at}/withCables/arrangement`))];
 }
 
 /** What keeps the ratings of the tower from speaking of it, where none does. */
