@@ -92,7 +92,8 @@ export function stationCell(
       return { words: headlineSays(assessment) };
     case 'verdict': {
       if (tower === undefined || tower.verdict === 'open') return { words: VERDICT_WORDS.open };
-      const alone = assessment.verdict === tower.verdict;
+      const { verdict, decided } = assessment;
+      const alone = verdict === tower.verdict && decided.parts === decided.of;
       return { words: `${VERDICT_WORDS[tower.verdict]}${alone ? '' : ' (tower only)'}` };
     }
     case 'ratio':
