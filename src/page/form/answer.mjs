@@ -73,7 +73,7 @@ const computedAs = ({ supportedAbove, withoutOwnWind }) =>
 const notKnown = ({ withoutOwnWind, atLargestShear }) => withoutOwnWind && atLargestShear.allowable.shear.value === 0;
 
 /** @param {{ answer: Plan }} props */
-function Figures({ answer }) {
+export function Figures({ answer }) {
   const { lowerAt, reactions } = answer;
   const weakest = store.weakestOf(answer);
   const [room] = answer.roomLeft;
@@ -103,7 +103,7 @@ function Figures({ answer }) {
 }
 
 /** A drawing; it carries its own head. @param {{ name: string, title: string }} props */
-function Drawing({ name, title }) {
+export function Drawing({ name, title }) {
   const svg = store.answer.value?.drawings?.[name];
   return html`<figure class="plate drawing" aria-label=${title}>
     ${svg ? html`<div class="drawn" dangerouslySetInnerHTML=${{ __html: trusted(svg) }} />` : html`<div class="drawn"><p class="note">being drawn</p></div>`}</figure>`;
@@ -256,6 +256,16 @@ function MoreDrawings() {
     ${opened && html`<div class="pair">${MORE_DRAWINGS.map(([name, title]) => html`<${Drawing} name=${name} title=${title} />`)}</div>`}</details>`;
 }
 
+/** Where the tower will be drawn. */
+export function Ghost() {
+  return html`<svg class="ghosts" viewBox="0 0 440 250" aria-hidden="true">
+      <path class="line" d="M40 20v200" /><path class="line" d="M36 220h4M36 170h4M36 120h4M36 70h4" />
+      <path class="ground" d="M30 220h390" /><path class="line" d="${Array.from({ length: 38 }, (_, index) => `M${36 + index * 10} 220l-5 6`).join('')}" />
+      <path class="ghost" d="M210 220V80h26v140M223 80V46M176 62h94" />
+      <text x="256" y="132">Your tower will be drawn here,</text><text x="256" y="148">to scale.</text>
+    </svg>`;
+}
+
 /** Nothing can be answered yet: what the first answer waits for, and a ghost of the drawing. */
 function Empty() {
   const numbers = store.firstNumbers.value;
@@ -275,12 +285,7 @@ function Empty() {
         store.goTo(pointer);
       }}>${what}</a>${isGiven && html`<span class="unseen">, given</span>`}</li>`,
     )}</ol>
-    <svg class="ghosts" viewBox="0 0 440 250" aria-hidden="true">
-      <path class="line" d="M40 20v200" /><path class="line" d="M36 220h4M36 170h4M36 120h4M36 70h4" />
-      <path class="ground" d="M30 220h390" /><path class="line" d="${Array.from({ length: 38 }, (_, index) => `M${36 + index * 10} 220l-5 6`).join('')}" />
-      <path class="ghost" d="M210 220V80h26v140M223 80V46M176 62h94" />
-      <text x="256" y="132">Your tower will be drawn here,</text><text x="256" y="148">to scale.</text>
-    </svg>`;
+    <${Ghost} />`;
 }
 
 /** Why the service has not answered yet. */
@@ -295,7 +300,7 @@ const WAITING = /** @type {const} */ ({
 });
 
 /** What waits, what is out of reach, what is old. */
-function Standing() {
+export function Standing() {
   const { state, answeredAt, earlier } = store;
   const at = answeredAt.value === '' ? '' : ` of ${answeredAt.value}`;
   const belongs = earlier.value ? `The answer below belongs to an earlier plan${at}.` : '';
