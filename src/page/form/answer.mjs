@@ -270,13 +270,10 @@ export function Ghost() {
 function Empty() {
   const numbers = store.firstNumbers.value;
   const given = numbers.filter(([, , isGiven]) => isGiven).length;
-  const hard = store.toCorrect.value.length;
   const says =
     store.wanted.value.length > 0
       ? 'Give ten numbers, and the first answer stands here. Every further one moves it.'
-      : hard > 0
-        ? `The answer stands here once ${hard === 1 ? 'one entry is' : `${hard} entries are`} corrected.`
-        : 'The first answer is on its way.';
+      : store.entriesLeft.value;
   return html`<p class="says empty">${says}</p>
     <ol class="ten" aria-label=${`${given} of ${numbers.length} given`}>${numbers.map(
       ([pointer, what, isGiven]) => html`<li class=${isGiven ? 'given-one' : ''}>
@@ -358,7 +355,7 @@ export function VerdictStrip() {
         ? html`<span>${earlier && html`<span class="of-earlier">Earlier plan: </span>`}<${Whole} answer=${answer} />${weakest ? html`<span class="weakest">${weakest.verdict === verdictOf(answer) ? ': ' : '; weakest: '}${weakest.title} ${was && ratioFigures(was.ratio) !== ratioFigures(weakest.ratio) ? html`${ratioFigures(was.ratio)} → ` : ''}<b>${ratioFigures(weakest.ratio)}</b>${weakest.verdict === verdictOf(answer) ? '' : `, ${VERDICT_WORDS[weakest.verdict]}`}</span>` : ''}</span>
         ${answer.decided.parts < answer.decided.of && html`<span class="of-parts">${answer.decided.parts} of ${answer.decided.of} parts decided</span>`}
         ${weakest?.holdsTo && html`<span class="wind held">holds to ${shown(weakest.holdsTo.gust)} gust</span>`}`
-        : html`<span>${store.firstNumbers.value.filter(([, , isGiven]) => isGiven).length} of ten numbers given</span>`
+        : html`<span>${store.guided.value < 0 ? `${store.firstNumbers.value.filter(([, , isGiven]) => isGiven).length} of ten numbers given` : store.entriesLeft.value}</span>`
     }
     ${hard > 0 && html`<span class="over to-correct">${hard} to correct</span>`}
     <span class="go">see why</span></a></nav>`;

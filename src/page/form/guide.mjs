@@ -145,7 +145,7 @@ function Shape() {
   return html`${ask('/tower/shape')}
     ${shape === 'lattice' && ask('/tower/width', '/tower/faces', '/tower/members')}
     ${shape === 'pole' && ask('/tower/width', '/tower/sides')}
-    ${shape === '' && html`<p class="note">Not known? The wind on the tower itself is then left open, within what the rating allows for.</p>`}`;
+    ${shape === '' && html`<p class="note">Not known? Leave it out: the wind on the tower itself is then unknown.</p>`}`;
 }
 
 /** @typedef {{ title: string, hint: string, body: (props: { codes: readonly any[] }) => any }} Step */
@@ -224,7 +224,6 @@ export function Guide({ codes }) {
 /** What is decided so far, and the tower as drawn. */
 export function Glance() {
   const answer = store.answer.value;
-  const left = store.wanted.value.length;
   const lowered = valueAt(store.draft.value, HINGE) !== undefined || text('/tower/telescopes') === 'true';
   return html`<section class="answer" id="answer" data-state=${store.state.value} data-earlier=${store.earlier.value ? 'yes' : undefined} aria-labelledby="the-answer">
     <h2 class="head" id="the-answer">${store.earlier.value ? 'Answer to an earlier plan' : 'The answer so far'}</h2>
@@ -234,7 +233,7 @@ export function Glance() {
         ? html`<${Says} headline=${answer.headline} /><${Progress} answer=${answer} />
       ${lowered && html`<${Figures} answer=${answer} />`}
       <${Drawing} name="elevation" title="Elevation" />`
-        : html`<p class="says empty">${left === 0 ? 'The first answer is on its way.' : `${left} ${left === 1 ? 'entry' : 'entries'} to the first answer.`}</p><${Ghost} />`
+        : html`<p class="says empty">${store.entriesLeft.value}</p><${Ghost} />`
     }
   </section>`;
 }

@@ -449,6 +449,16 @@ export const wanted = computed(() => {
   return [...lacking, ...['/tower/support', '/tower/top'].filter((pointer) => at(pointer) === '')];
 });
 
+/** How far the first answer is, in words. */
+export const entriesLeft = computed(() => {
+  const left = wanted.value.length;
+  if (left > 0) return `${left} ${left === 1 ? 'entry' : 'entries'} to the first answer.`;
+  const hard = toCorrect.value.length;
+  return hard === 0
+    ? 'The first answer is on its way.'
+    : `The answer stands here once ${hard === 1 ? 'one entry is' : `${hard} entries are`} corrected.`;
+});
+
 /** The entries to correct. */
 export const toCorrect = computed(() => troubles.value.filter(({ soft }) => !soft));
 
