@@ -1,11 +1,18 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 
-/** Opens the form and waits until it is alive. */
-export async function openForm(page: Page, origin: string, path = '/'): Promise<void> {
+/** Opens the page and waits until it is alive. */
+export async function openPage(page: Page, origin: string, path = '/'): Promise<void> {
   page.setDefaultTimeout(15_000);
   await page.goto(`${origin}${path}`);
   await page.locator('html[data-ready]').waitFor();
+}
+
+/** Opens the whole form, past the steps of a first visit. */
+export async function openForm(page: Page, origin: string, path = '/'): Promise<void> {
+  await openPage(page, origin, path);
+  const whole = page.getByRole('button', { name: 'The whole form' });
+  if ((await whole.count()) > 0) await whole.click();
 }
 
 /** The ten numbers of the smallest useful plan, typed as a newcomer would. */

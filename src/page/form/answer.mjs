@@ -73,7 +73,7 @@ const computedAs = ({ supportedAbove, withoutOwnWind }) =>
 const notKnown = ({ withoutOwnWind, atLargestShear }) => withoutOwnWind && atLargestShear.allowable.shear.value === 0;
 
 /** @param {{ answer: Plan }} props */
-function Figures({ answer }) {
+export function Figures({ answer }) {
   const { lowerAt, reactions } = answer;
   const weakest = store.weakestOf(answer);
   const [room] = answer.roomLeft;
@@ -103,7 +103,7 @@ function Figures({ answer }) {
 }
 
 /** A drawing; it carries its own head. @param {{ name: string, title: string }} props */
-function Drawing({ name, title }) {
+export function Drawing({ name, title }) {
   const svg = store.answer.value?.drawings?.[name];
   return html`<figure class="plate drawing" aria-label=${title}>
     ${svg ? html`<div class="drawn" dangerouslySetInnerHTML=${{ __html: trusted(svg) }} />` : html`<div class="drawn"><p class="note">being drawn</p></div>`}</figure>`;
@@ -256,17 +256,24 @@ function MoreDrawings() {
     ${opened && html`<div class="pair">${MORE_DRAWINGS.map(([name, title]) => html`<${Drawing} name=${name} title=${title} />`)}</div>`}</details>`;
 }
 
+/** Where the tower will be drawn. */
+export function Ghost() {
+  return html`<svg class="ghosts" viewBox="0 0 440 250" aria-hidden="true">
+      <path class="line" d="M40 20v200" /><path class="line" d="M36 220h4M36 170h4M36 120h4M36 70h4" />
+      <path class="ground" d="M30 220h390" /><path class="line" d="${Array.from({ length: 38 }, (_, index) => `M${36 + index * 10} 220l-5 6`).join('')}" />
+      <path class="ghost" d="M210 220V80h26v140M223 80V46M176 62h94" />
+      <text x="256" y="132">Your tower will be drawn here,</text><text x="256" y="148">to scale.</text>
+    </svg>`;
+}
+
 /** Nothing can be answered yet: what the first answer waits for, and a ghost of the drawing. */
 function Empty() {
   const numbers = store.firstNumbers.value;
   const given = numbers.filter(([, , isGiven]) => isGiven).length;
-  const hard = store.toCorrect.value.length;
   const says =
     store.wanted.value.length > 0
       ? 'Give ten numbers, and the first answer stands here. Every further one moves it.'
-      : hard > 0
-        ? `The answer stands here once ${hard === 1 ? 'one entry is' : `${hard} entries are`} corrected.`
-        : 'The first answer is on its way.';
+      : store.entriesLeft.value;
   return html`<p class="says empty">${says}</p>
     <ol class="ten" aria-label=${`${given} of ${numbers.length} given`}>${numbers.map(
       ([pointer, what, isGiven]) => html`<li class=${isGiven ? 'given-one' : ''}>
@@ -275,12 +282,7 @@ function Empty() {
         store.goTo(pointer);
       }}>${what}</a>${isGiven && html`<span class="unseen">, given</span>`}</li>`,
     )}</ol>
-    <svg class="ghosts" viewBox="0 0 440 250" aria-hidden="true">
-      <path class="line" d="M40 20v200" /><path class="line" d="M36 220h4M36 170h4M36 120h4M36 70h4" />
-      <path class="ground" d="M30 220h390" /><path class="line" d="${Array.from({ length: 38 }, (_, index) => `M${36 + index * 10} 220l-5 6`).join('')}" />
-      <path class="ghost" d="M210 220V80h26v140M223 80V46M176 62h94" />
-      <text x="256" y="132">Your tower will be drawn here,</text><text x="256" y="148">to scale.</text>
-    </svg>`;
+    <${Ghost} />`;
 }
 
 /** Why the service has not answered yet. */
@@ -295,7 +297,7 @@ const WAITING = /** @type {const} */ ({
 });
 
 /** What waits, what is out of reach, what is old. */
-function Standing() {
+export function Standing() {
   const { state, answeredAt, earlier } = store;
   const at = answeredAt.value === '' ? '' : ` of ${answeredAt.value}`;
   const belongs = earlier.value ? `The answer below belongs to an earlier plan${at}.` : '';
@@ -353,7 +355,7 @@ export function VerdictStrip() {
         ? html`<span>${earlier && html`<span class="of-earlier">Earlier plan: </span>`}<${Whole} answer=${answer} />${weakest ? html`<span class="weakest">${weakest.verdict === verdictOf(answer) ? ': ' : '; weakest: '}${weakest.title} ${was && ratioFigures(was.ratio) !== ratioFigures(weakest.ratio) ? html`${ratioFigures(was.ratio)} → ` : ''}<b>${ratioFigures(weakest.ratio)}</b>${weakest.verdict === verdictOf(answer) ? '' : `, ${VERDICT_WORDS[weakest.verdict]}`}</span>` : ''}</span>
         ${answer.decided.parts < answer.decided.of && html`<span class="of-parts">${answer.decided.parts} of ${answer.decided.of} parts decided</span>`}
         ${weakest?.holdsTo && html`<span class="wind held">holds to ${shown(weakest.holdsTo.gust)} gust</span>`}`
-        : html`<span>${store.firstNumbers.value.filter(([, , isGiven]) => isGiven).length} of ten numbers given</span>`
+        : html`<span>${store.guided.value < 0 ? `${store.firstNumbers.value.filter(([, , isGiven]) => isGiven).length} of ten numbers given` : store.entriesLeft.value}</span>`
     }
     ${hard > 0 && html`<span class="over to-correct">${hard} to correct</span>`}
     <span class="go">see why</span></a></nav>`;

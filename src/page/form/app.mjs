@@ -2,6 +2,7 @@
 import { Answer, VerdictStrip } from './answer.mjs';
 import { documentOf, textAt } from './draft.mjs';
 import { Given, Readings } from './given.mjs';
+import { Glance, Guide, ToGuide } from './guide.mjs';
 import { html } from './html.mjs';
 import { keptBefore, linkToPlan, openFile, saveToFile } from './kept-plan.mjs';
 import * as store from './store.mjs';
@@ -157,6 +158,7 @@ function StartFrom({ start }) {
 /** @param {{ start: Start }} props */
 export function App({ start }) {
   const scripted = store.scripted.value;
+  const guided = store.guided.value >= 0;
   const title = textAt(store.draft.value, '/title');
   return html`<div class="sheet">
     <header>
@@ -173,11 +175,10 @@ export function App({ start }) {
         <p class="notice" role="status">${store.notice.value}</p>
         <${ToMend} />
         <${Unshown} />
-        <${StartFrom} start=${start} />
-        <${Given} codes=${start.codes} />
+        ${guided ? html`<${Guide} codes=${start.codes} /><${StartFrom} start=${start} />` : html`${scripted && html`<${ToGuide} />`}<${StartFrom} start=${start} /><${Given} codes=${start.codes} />`}
         ${!scripted && html`<p class="post"><button class="act" type="submit">Answer on a worksheet</button></p>`}
       </div>
-      <${Answer} />
+      ${guided ? html`<${Glance} />` : html`<${Answer} />`}
     </main>
     <footer class="foot">
       <div><h2>Not covered by this service</h2><ul>${(store.answer.value?.notCovered ?? NEVER).map((what) => html`<li>${what}</li>`)}</ul></div>

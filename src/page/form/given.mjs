@@ -87,8 +87,8 @@ function inputMode({ kind, of }) {
   return plain ? 'decimal' : undefined;
 }
 
-/** @param {{ pointer: string, question: Question }} props */
-function Entry({ pointer, question }) {
+/** @param {{ pointer: string, question: Question, answer?: ((pointer: string, text: string) => void) | undefined }} props */
+function Entry({ pointer, question, answer = store.answerTo }) {
   const id = store.idOf(pointer);
   const name = store.postedName(pointer);
   const value = textAt(store.draft.value, pointer);
@@ -96,7 +96,7 @@ function Entry({ pointer, question }) {
   const wrong = (store.troublesByPlace.value.get(pointer) ?? []).some(({ soft }) => !soft);
   const described = `${id}-note`;
   const set = (/** @type {Event} */ event) =>
-    store.answerTo(pointer, /** @type {HTMLInputElement} */ (event.currentTarget).value);
+    answer(pointer, /** @type {HTMLInputElement} */ (event.currentTarget).value);
   const common = { name, 'aria-describedby': described, ...(wrong ? { 'aria-invalid': 'true' } : {}) };
   if (question.kind === 'choice' || question.kind === 'yes') {
     const list =
@@ -161,8 +161,8 @@ function readAs({ pointer, question }) {
   return `taken as ${figures(value, 5)} ${label}`;
 }
 
-/** @param {{ base: string, question: Question }} props */
-export function Ask({ base, question }) {
+/** @param {{ base: string, question: Question, answer?: (pointer: string, text: string) => void }} props */
+export function Ask({ base, question, answer }) {
   const pointer = base + question.at;
   const id = store.idOf(pointer);
   const isUnknown = store.unknown.value.has(pointer);
@@ -177,7 +177,7 @@ export function Ask({ base, question }) {
         ? html`<span class="label" id=${`${id}-label`}>${question.label}</span>`
         : html`<label for=${id}>${question.label}</label>`
     }
-    <div class="a"><${Entry} pointer=${pointer} question=${question} />
+    <div class="a"><${Entry} pointer=${pointer} question=${question} answer=${answer} />
       ${
         question.unknown &&
         store.scripted.value &&
@@ -263,7 +263,7 @@ const BLANK_ROWS = /** @type {Record<string, number>} */ ({
 });
 
 /** That there are none: said, since a list without rows does not say so. @param {{ at: string, none: string }} props */
-function NoRows({ at, none }) {
+export function NoRows({ at, none }) {
   const isNone = store.isNone(at);
   const notes = notesByPlace.value.get(at);
   return html`<label class="dk none"><input type="checkbox" name=${store.postedName(at)} value="no" checked=${isNone}
@@ -278,7 +278,7 @@ function NoRows({ at, none }) {
 }
 
 /** @param {{ base: string, list: List }} props */
-function Rows({ base, list }) {
+export function Rows({ base, list }) {
   const at = base + list.at;
   const scripted = store.scripted.value;
   const given = rowsOf(store.draft.value, at);
@@ -519,7 +519,7 @@ function windLoadRow(pointer) {
 }
 
 /** @param {{ codes: readonly any[] }} props */
-function AdoptedCode({ codes }) {
+export function AdoptedCode({ codes }) {
   const value = textAt(store.draft.value, '/titleBlock/code');
   const titled = codes.map((code) => ({ ...code, name: `${code.title} ${code.edition}` })).reverse();
   const chosen = titled.find(({ name }) => name === value);

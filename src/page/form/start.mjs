@@ -56,6 +56,7 @@ store.draft.value = /** @type {Record<string, unknown>} */ (first);
 store.scripted.value = true;
 
 await openFragment(location.hash);
+if (store.isEmpty()) store.guided.value = 0;
 followChanges();
 followProposals();
 lookForStock();

@@ -47,6 +47,8 @@ const past = signal(/** @type {readonly Moment[]} */ ([]));
 /** @type {import('@preact/signals').Signal<readonly Moment[]>} */
 const future = signal(/** @type {readonly Moment[]} */ ([]));
 
+/** The step of the first visit that is shown; below 0 the whole form. */
+export const guided = signal(-1);
 /** Whether script runs; the first paint is without. */
 export const scripted = signal(false);
 /** The last change, in words, and the weakest use before it. */
@@ -205,6 +207,17 @@ export function answerTo(pointer, text) {
   take(next, nameOf(pointer), question?.kind === 'choice' || question?.kind === 'choices' ? '' : pointer);
 }
 
+/** The height a rating is for; the tower's own follows it until another is given. @param {string} pointer @param {string} text */
+export function answerRatedTop(pointer, text) {
+  const before = textAt(draft.value, pointer);
+  const own = textAt(draft.value, '/tower/top');
+  if (own !== '' && own !== before) return answerTo(pointer, text);
+  let next = withValue(draft.value, pointer, text);
+  next = withValue(next, '/tower/top', text);
+  if (unknown.value.has(pointer)) unknown.value = without(unknown.value, pointer);
+  take(/** @type {Record<string, unknown>} */ (next), nameOf(pointer), pointer);
+}
+
 /**
  * Puts aside what belongs to other choices, and brings back what belongs to this one.
  *
@@ -355,6 +368,10 @@ export function holdsAnswers(kept) {
   );
 }
 
+/** Whether nothing stands in the plan but what every new one starts with. */
+export const isEmpty = () =>
+  JSON.stringify(plan.value.document) === JSON.stringify(documentOf(emptyDraft(units.value)).document);
+
 /** @param {'us' | 'si'} to */
 export function switchUnits(to) {
   if (to === units.value) return;
@@ -429,6 +446,16 @@ export const wanted = computed(() => {
   return [...lacking, ...['/tower/support', '/tower/top'].filter((pointer) => at(pointer) === '')];
 });
 
+/** How far the first answer is, in words. */
+export const entriesLeft = computed(() => {
+  const left = wanted.value.length;
+  if (left > 0) return `${left} ${left === 1 ? 'entry' : 'entries'} to the first answer.`;
+  const hard = toCorrect.value.length;
+  return hard === 0
+    ? 'The first answer is on its way.'
+    : `The answer stands here once ${hard === 1 ? 'one entry is' : `${hard} entries are`} corrected.`;
+});
+
 /** The entries to correct. */
 export const toCorrect = computed(() => troubles.value.filter(({ soft }) => !soft));
 
@@ -493,6 +520,7 @@ export function partHasAnswers(id) {
 export function goTo(pointer) {
   const field = fieldFor(pointer);
   const part = partOf(field);
+  if (!document.getElementById(idOf(field))) guided.value = -1;
   batch(() => {
     if (part) openParts.value = new Set([...openParts.value, part.id]);
     const rows = new Set(openRows.value);
