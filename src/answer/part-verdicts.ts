@@ -32,7 +32,7 @@ export const decidedSchema = z
     verdict: z.exactOptional(
       verdictSchema.meta({
         description:
-          'The worst of the decided parts. Absent where none is decided, or where an open part could be over and none is.',
+          'The worst of the decided parts. Absent where none is over and the tower is open, or an open part could be over.',
       }),
     ),
   })

@@ -43,7 +43,7 @@ export function leastOnBothSides(scenarios: SomeOf<Scenario>, claims: readonly C
 
 /**
  * How what a rated case's standard leaves open of the tower's own drag is read: as in the plan where that is by the same
- * standard, else as credits it least.
+ * standard, else as gives the lowest capacity.
  */
 export function ownReading(scenario: Scenario, rated: Wind): Role {
   return rated.method === scenario.appurtenances.wind.method ? scenario.own : 'capacity';

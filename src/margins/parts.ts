@@ -21,7 +21,7 @@ export interface Decided {
   readonly parts: number;
   /** Of so many that are checked. */
   readonly of: number;
-  /** Of the parts that are decided; none where an open part reads above 1 at worst and none is over, or none is decided. */
+  /** Of the parts that are decided; none where none is over and the tower is open, or an open part reads above 1 at worst. */
   readonly verdict?: Verdict;
 }
 
@@ -96,7 +96,7 @@ export function couldBeOver(part: Part): boolean {
 /**
  * How much of a plan is decided.
  *
- * An open part that reads above 1 at worst forbids "within" and "low margin" of the whole.
+ * An open part that reads above 1 at worst forbids "within" and "low margin" of the whole, and so does an open tower.
  *
  * @source project-rule
  */
@@ -104,7 +104,8 @@ export function decidedOf(parts: readonly Part[]): Decided {
   const verdicts = parts.flatMap(({ verdict }) => (verdict === undefined ? [] : [verdict]));
   const decided = verdicts.filter((verdict) => verdict !== 'open');
   const worst = worstVerdict(decided);
-  const mayBeSaid = worst === 'over' || !parts.some(couldBeOver);
+  const towerOpen = parts.some(({ kind, verdict }) => kind === 'tower' && verdict === 'open');
+  const mayBeSaid = worst === 'over' || !(towerOpen || parts.some(couldBeOver));
   return {
     parts: decided.length,
     of: verdicts.length,

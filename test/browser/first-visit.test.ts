@@ -127,9 +127,9 @@ describe('a first visit', () => {
     const { page } = await browser.open();
     await openPage(page, service.origin);
     await page.getByRole('button', { name: 'Next' }).click();
-    await page.getByLabel('The line is for a tower with its top at', { exact: true }).fill('48');
+    await page.getByLabel('Top of your tower, and of the tower the line is for', { exact: true }).fill('48');
     await page.getByLabel('Top above ground').fill('40');
-    await page.getByLabel('The line is for a tower with its top at', { exact: true }).fill('50');
+    await page.getByLabel('Top of your tower, and of the tower the line is for', { exact: true }).fill('50');
     await page.getByRole('button', { name: 'Next' }).click();
     expect(await page.getByText('How it is lowered').count()).toBe(0);
     await page.getByRole('radio', { name: 'tilting' }).check();

@@ -1,4 +1,4 @@
-/** What a plan may leave unsaid and an answer must take one way or the other. */
+/** What a plan may not give and an answer must assume one way or the other. */
 export const ASSUMED = [
   'cables',
   'load-offset',

@@ -82,7 +82,7 @@ function Height() {
   const top = `${LINE}/top`;
   const question = questionAt(top);
   const same = text('/tower/top') !== '' && text('/tower/top') === text(top);
-  return html`${question && html`<${Ask} base=${LINE} question=${{ ...question, label: 'The line is for a tower with its top at', same: undefined }} answer=${store.answerRatedTop} />`}
+  return html`${question && html`<${Ask} base=${LINE} question=${{ ...question, label: 'Top of your tower, and of the tower the line is for', same: undefined }} answer=${store.answerRatedTop} />`}
     ${ask('/tower/top')}
     ${same && html`<p class="reading">Written for your tower too. Is your tower of another height? Change its top; the line keeps its own.</p>`}`;
 }
