@@ -62,6 +62,8 @@ export interface Assessment extends CheckContext {
   readonly lowerAt?: LowerAt;
   /** Where a climate is given. */
   readonly chances?: Chances;
+  /** The method's least pressure counts somewhere, in one way or another of reading what is not said. */
+  readonly leastDecides: boolean;
   readonly cautions: readonly Caution[];
 }
 
@@ -74,11 +76,13 @@ export function assess(input: CheckInput): Assessment {
   const assumptions = assumptionsOf(input);
   const [worst, ...others] = plausiblePlans(input, assumptions);
   const known = knownOf(worst);
-  const { model, unfavourable, ratios } = known.context;
+  const { model, ratios } = known.context;
   const { site } = model;
   const { wind } = model.scenarios[0].appurtenances;
   const atWorst = checksOf(known.context);
-  const checks = others.reduce((so, other) => betweenEnds(so, checksOf(knownOf(other).context), assumptions), atWorst);
+  const atOthers = others.map((other) => knownOf(other).context);
+  const checks = atOthers.reduce((so, other) => betweenEnds(so, checksOf(other), assumptions), atWorst);
+  const leastDecides = [known.context, ...atOthers].some((each) => each.unfavourable.leastDecides);
   const mast = once(model, mastAnswer);
   const raising = raisingAnswer(model);
   const foundation = foundationAnswer(known.context);
@@ -107,7 +111,8 @@ export function assess(input: CheckInput): Assessment {
     roomLeft: roomsLeft(known.context, checks),
     ...(lower === undefined ? {} : { lowerAt: lower }),
     ...(chances === undefined ? {} : { chances }),
-    cautions: cautionsOf(model, site, wind, checks, ratios, unfavourable, assumptions),
+    leastDecides,
+    cautions: cautionsOf(model, site, wind, checks, ratios, leastDecides, assumptions),
   };
 }
 

@@ -150,7 +150,7 @@ export function cautionsOf(
   wind: Wind,
   checks: readonly Check[],
   ratios: readonly ComparisonRatio[],
-  demand: Demand,
+  leastDecides: boolean,
   assumptions: readonly Assumption[],
 ): readonly Caution[] {
   const cautions: Caution[] = [];
@@ -167,7 +167,7 @@ export function cautionsOf(
     if (check.verdict === 'low-margin') say('low-margin', 'verdict', { check });
   }
   aboutSite(model, site, wind, say);
-  if (demand.leastDecides) say('least-pressure', 'verdict');
+  if (leastDecides) say('least-pressure', 'verdict');
   aboutTower(model, ratios, checks, say);
   aboutSway(model, assumptions, say);
   aboutRatings(model, say);

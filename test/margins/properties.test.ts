@@ -155,7 +155,7 @@ describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
         const ratioAt = (factor: number) => {
           const after = assessed({ ...plan, site: { ...site, wind: { ...site.wind, speed: speed * factor } } });
           // The code's least pressure is left out of what it holds to.
-          return after.unfavourable.leastDecides ? undefined : after.checks[0]?.result?.ratio;
+          return after.leastDecides ? undefined : after.checks[0]?.result?.ratio;
         };
         // Found again from its own speed, the wind may lie a little off.
         const under = ratioAt(1 - 1e-4);
