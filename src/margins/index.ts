@@ -50,6 +50,20 @@ export {
   type RemedyChange,
   SMALLER,
 } from './remedy-kinds.ts';
+export {
+  type Needed,
+  type NeededAt,
+  type QuotedRequirement,
+  type QuotedWind,
+  REQUIRED_LOADS,
+  REQUIRED_WINDS,
+  type RequirementCase,
+  type Requirements,
+  type RequirementsAsked,
+  requirementsOf,
+  TOWER_KINDS,
+  type TowerKind,
+} from './requirements.ts';
 export { ROOM_PLACES } from './room-by-check.ts';
 export type { RoomLeft } from './room-left.ts';
 export { type Change, HEIGHT_STEP, type Sensitivity, type SensitivityRow, sensitivityOf } from './sensitivity.ts';
