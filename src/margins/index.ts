@@ -1,4 +1,4 @@
-export { type Addition, type Additions, additionsOf, assessAsked, type CheckChange } from './additions.ts';
+export { type Addition, type Additions, additionsOf, assessAsked, type CheckChange, ranksOf } from './additions.ts';
 export { areasOf } from './areas.ts';
 export { type Assessment, assess, type WindRow, windAt } from './assess.ts';
 export { ASSUMED, type Assumed, type AssumedName } from './assumed/assumed.ts';
@@ -60,6 +60,7 @@ export {
   type RequirementCase,
   type Requirements,
   type RequirementsAsked,
+  requirementPlans,
   requirementsOf,
   TOWER_KINDS,
   type TowerKind,

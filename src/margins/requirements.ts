@@ -1,5 +1,5 @@
 import type { LatticeShape } from '../areas/index.ts';
-import { MILE_PER_HOUR, nth, Refusal, type UnitSystem } from '../foundation/index.ts';
+import { MILE_PER_HOUR, nth, type UnitSystem } from '../foundation/index.ts';
 import { METHOD_BY_ID, METHODS, type MethodId } from '../methods/index.ts';
 import {
   bareTowerWindKnown,
@@ -11,7 +11,7 @@ import {
 } from '../structure/index.ts';
 import type { Ground, GroundField, RiskCategory, SpeedBasis } from '../wind/index.ts';
 import { assumptionsOf, plausiblePlans } from './assumed/assumptions.ts';
-import type { CheckInput } from './check-input.ts';
+import { type CheckInput, enteredBasis } from './check-input.ts';
 import { type MastAnswer, mastAnswer } from './checks/mast-holds.ts';
 import type { Comparison } from './comparisons.ts';
 import { requiredAreaByMoment, requiredAreaByShear } from './formulas.ts';
@@ -122,52 +122,67 @@ export interface Requirements {
  * (1 − m)·capacity = demand, at the worst of all comparisons, scenarios and plausible readings of what the plan leaves out
  *
  * @param input the plan; its ratings of the tower are left out
- * @throws Refusal `no-loads` where nothing is to go up
+ * @returns one case for each set of loads that is not empty, in each wind
  * @source derived
  */
 export function requirementsOf(input: CheckInput, asked: RequirementsAsked = {}): Requirements {
-  const { station, later = [] } = input;
-  if (station.loads.length === 0 && later.length === 0) {
-    throw new Refusal('no-loads', 'No load given. Name what the tower is to bear, now or later.', '/loads');
-  }
-  const { tower } = station;
+  const { tower } = input.station;
   const own: CheckInput = { ...input, ratings: input.ratings.filter(({ of }) => of !== 'tower') };
-  const whole: CheckInput = { ...own, station: { ...station, loads: [...station.loads, ...later] }, later: [] };
+  const whole = withLater(own);
   const above = asked.above ?? usualAbove(whole);
   const height = tower.top + above;
   const withCables = ratedWith(input);
   const stated: Stated = { height, top: tower.top, ...(withCables === undefined ? {} : { withCables }) };
   const quotes = asked.quotes ?? usualQuotes(input);
-  const sets = [
-    ...(station.loads.length > 0 ? [{ loads: 'now', plan: own } as const] : []),
-    ...(later.length > 0 ? [{ loads: 'with-later', plan: whole } as const] : []),
-  ];
-  const { site } = input;
-  const wished = asked.wished && {
-    ...withoutReturnPeriod(site),
-    speed: asked.wished.speed,
-    basis: asked.wished.basis ?? ('gust3-nominal' as const),
-  };
-  const winds = [
-    { wind: 'site', blowing: site } as const,
-    ...(wished ? [{ wind: 'wished', blowing: wished } as const] : []),
-  ];
   return {
     input,
     height,
     ...(withCables === undefined ? {} : { withCables }),
     anyTower: !bareTowerWindKnown(tower),
     comparedFrom: towerModel(own).comparedFromHeight,
-    cases: winds.flatMap(({ wind, blowing }) =>
-      sets.map(({ loads, plan }) => ({
-        wind,
-        loads,
-        speed: blowing.speed,
-        basis: blowing.basis ?? METHOD_BY_ID[input.method].basis,
-        ...caseOf({ ...plan, site: blowing }, stated, quotes),
-      })),
-    ),
+    cases: requirementPlans(own, asked.wished).map(({ wind, loads, plan }) => ({
+      wind,
+      loads,
+      speed: plan.site.speed,
+      basis: enteredBasis(plan),
+      ...caseOf(plan, stated, quotes),
+    })),
   };
+}
+
+/** A plan in one of the winds asked about, with one of the sets of loads. */
+export interface RequirementPlan {
+  readonly wind: RequirementCase['wind'];
+  readonly loads: RequirementCase['loads'];
+  readonly plan: CheckInput;
+}
+
+/**
+ * The plan in the site's wind and in the one wished for, with the loads of now and with those that come later too; sets that
+ * are empty are left out.
+ */
+export function requirementPlans(input: CheckInput, wished: RequirementsAsked['wished']): readonly RequirementPlan[] {
+  const { station, later = [], site } = input;
+  const sets = [
+    ...(station.loads.length > 0 ? [{ loads: 'now', plan: input } as const] : []),
+    ...(later.length > 0 ? [{ loads: 'with-later', plan: withLater(input) } as const] : []),
+  ];
+  const stronger = wished && {
+    ...withoutReturnPeriod(site),
+    speed: wished.speed,
+    basis: wished.basis ?? ('gust3-nominal' as const),
+  };
+  return [
+    ...sets.map((set) => ({ wind: 'site' as const, ...set })),
+    ...(stronger
+      ? sets.map(({ loads, plan }) => ({ wind: 'wished' as const, loads, plan: { ...plan, site: stronger } }))
+      : []),
+  ];
+}
+
+function withLater({ later = [], ...input }: CheckInput): CheckInput {
+  const { station } = input;
+  return { ...input, station: { ...station, loads: [...station.loads, ...later] } };
 }
 
 function withoutReturnPeriod({ returnYears: _, ...site }: CheckInput['site']): CheckInput['site'] {
