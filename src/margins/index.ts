@@ -61,6 +61,7 @@ export {
   type Requirements,
   type RequirementsAsked,
   requirementPlans,
+  requirementSteps,
   requirementsOf,
   TOWER_KINDS,
   type TowerKind,

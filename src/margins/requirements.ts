@@ -1,6 +1,6 @@
 import type { LatticeShape } from '../areas/index.ts';
 import { MILE_PER_HOUR, nth, type UnitSystem } from '../foundation/index.ts';
-import { METHOD_BY_ID, METHODS, type MethodId } from '../methods/index.ts';
+import { METHOD_BY_ID, type MethodId, SITE_METHODS } from '../methods/index.ts';
 import {
   bareTowerWindKnown,
   type RatedLines,
@@ -10,14 +10,14 @@ import {
   type Tower,
 } from '../structure/index.ts';
 import type { Ground, GroundField, RiskCategory, SpeedBasis } from '../wind/index.ts';
-import { assumptionsOf, plausiblePlans } from './assumed/assumptions.ts';
+import { assumptionsOf, plausiblePlans, worstPlans } from './assumed/assumptions.ts';
 import { type CheckInput, enteredBasis } from './check-input.ts';
 import { type MastAnswer, mastAnswer } from './checks/mast-holds.ts';
 import type { Comparison } from './comparisons.ts';
 import { requiredAreaByMoment, requiredAreaByShear } from './formulas.ts';
 import type { ClaimCase, TowerModel } from './model.ts';
 import { provenBy } from './rated-capacity.ts';
-import { ratedAreaFactor } from './rated-case.ts';
+import { type RatedCase, ratedAreaFactor } from './rated-case.ts';
 import type { Rating } from './rating.ts';
 import { demandOf, once, siteSpeed, towerModel } from './tower-model.ts';
 
@@ -28,7 +28,7 @@ export interface QuotedWind {
   readonly speed: number;
   /** Absent: that of its method. */
   readonly basis?: SpeedBasis;
-  /** Absent where its method has none, or where the maker is to leave it open: then the lowest reading counts. */
+  /** Absent where its method has none; where it has, every one that is left open is read, and the lowest counts. */
   readonly exposure?: Ground;
   readonly riskCategory?: RiskCategory;
 }
@@ -126,6 +126,14 @@ export interface Requirements {
  * @source derived
  */
 export function requirementsOf(input: CheckInput, asked: RequirementsAsked = {}): Requirements {
+  const steps = requirementSteps(input, asked);
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  return step.value;
+}
+
+/** The same in steps, for who has something else to do in between. */
+export function* requirementSteps(input: CheckInput, asked: RequirementsAsked): Generator<void, Requirements> {
   const { tower } = input.station;
   const own: CheckInput = { ...input, ratings: input.ratings.filter(({ of }) => of !== 'tower') };
   const whole = withLater(own);
@@ -134,19 +142,18 @@ export function requirementsOf(input: CheckInput, asked: RequirementsAsked = {})
   const withCables = ratedWith(input);
   const stated: Stated = { height, top: tower.top, ...(withCables === undefined ? {} : { withCables }) };
   const quotes = asked.quotes ?? usualQuotes(input);
+  const cases: RequirementCase[] = [];
+  for (const { wind, loads, plan } of requirementPlans(own, asked.wished)) {
+    const blowing = { wind, loads, speed: plan.site.speed, basis: enteredBasis(plan) };
+    cases.push({ ...blowing, ...(yield* caseOf(plan, stated, quotes)) });
+  }
   return {
     input,
     height,
     ...(withCables === undefined ? {} : { withCables }),
     anyTower: !bareTowerWindKnown(tower),
     comparedFrom: towerModel(own).comparedFromHeight,
-    cases: requirementPlans(own, asked.wished).map(({ wind, loads, plan }) => ({
-      wind,
-      loads,
-      speed: plan.site.speed,
-      basis: enteredBasis(plan),
-      ...caseOf(plan, stated, quotes),
-    })),
+    cases,
   };
 }
 
@@ -196,26 +203,46 @@ interface Stated {
   readonly withCables?: RatedLines;
 }
 
-function caseOf(plan: CheckInput, stated: Stated, quotes: readonly QuotedWind[]) {
+function* caseOf(
+  plan: CheckInput,
+  stated: Stated,
+  quotes: readonly QuotedWind[],
+): Generator<void, Omit<RequirementCase, 'wind' | 'loads' | 'speed' | 'basis'>> {
   const towers = towersOf(plan);
   const [{ plan: first }] = towers;
-  const model = towerModel(plausiblePlans(first, assumptionsOf(first))[0]);
+  const model = towerModel(worstPlans(first, assumptionsOf(first))[0]);
   const mast = once(model, mastAnswer);
-  const force = overRating(towers, forceRating(stated)).tower;
-  const moment = overTowers(towers.map((each) => ({ ...each, of: momentAtBase(each.plan, each.kind) })));
+  const together = quotes.filter((wind) => goesWithOthers(wind, plan));
+  const { moment, needed } = yield* needsOf(towers, [
+    forceRating(stated),
+    ...together.map((wind) => areaRating(wind, stated)),
+  ]);
+  const [force, ...found] = needed;
+  const byWind = new Map(together.map((wind, index) => [wind, nth(found, index)]));
+  for (const wind of quotes) {
+    if (byWind.has(wind)) continue;
+    const alone = yield* needsOf(towers, [areaRating(wind, stated)]);
+    byWind.set(wind, nth(alone.needed, 0));
+  }
   return {
-    ...(force === undefined ? {} : { force }),
+    ...(force?.tower === undefined ? {} : { force: force.tower }),
     ...(moment === undefined ? {} : { moment }),
-    quotes: quotes.map((wind) => quoted(towers, wind, stated)),
+    quotes: quotes.map((wind) => quoted(wind, byWind.get(wind) ?? {})),
     ...(mast === undefined ? {} : { mast }),
     weight: Math.max(0, ...model.dead.weight),
     weightNotGiven: plan.station.loads.flatMap(({ name, weight }) => (weight === undefined ? [name] : [])),
   };
 }
 
-function quoted(towers: Towers, wind: QuotedWind, stated: Stated): QuotedRequirement {
-  const rating = areaRating(wind, stated);
-  const { tower: area, top: forTop } = overRating(towers, rating);
+/**
+ * Whether a rating's wind is worked out the same beside others: it shares with the site neither its rules nor a least pressure,
+ * which only standards of structures at large have.
+ */
+function goesWithOthers({ method }: QuotedWind, { method: own }: CheckInput): boolean {
+  return method !== own && METHOD_BY_ID[method].forTowers;
+}
+
+function quoted(wind: QuotedWind, { tower: area, top: forTop }: NeededByCheck): QuotedRequirement {
   if (area === undefined) return { wind };
   const perArea = area.governs?.perArea;
   return {
@@ -226,11 +253,30 @@ function quoted(towers: Towers, wind: QuotedWind, stated: Stated): QuotedRequire
   };
 }
 
-function overRating(towers: Towers, rating: Rating) {
-  const found = towers.map(({ plan, kind }) => ({ kind, of: neededFor(plan, rating, kind) }));
-  const over = (check: Comparison['check']) =>
-    overTowers(found.map(({ kind, of }) => ({ of: of[check], ...(kind === undefined ? {} : { kind }) })));
-  return { tower: over('tower'), top: over('tower-top') };
+interface NeededByCheck {
+  readonly tower?: Needed | undefined;
+  readonly top?: Needed | undefined;
+}
+
+/** What each of several ratings needs over all towers that are meant, and the moment at their base. */
+function* needsOf(
+  towers: Towers,
+  ratings: readonly Rating[],
+): Generator<void, { readonly moment: Needed | undefined; readonly needed: readonly NeededByCheck[] }> {
+  const found: (FoundOnTower & { readonly kind: TowerKind | undefined })[] = [];
+  for (const { plan, kind } of towers) {
+    yield;
+    found.push({ kind, ...neededOn(plan, ratings, kind) });
+  }
+  const over = (choose: (each: FoundOnTower) => Found) =>
+    overTowers(found.map((each) => ({ of: choose(each), kind: each.kind })));
+  return {
+    moment: over(({ moment }) => moment),
+    needed: ratings.map((_, number) => ({
+      tower: over(({ byRating }) => nth(byRating, number).tower),
+      top: over(({ byRating }) => nth(byRating, number)['tower-top']),
+    })),
+  };
 }
 
 const ASKED = '/ratings/asked';
@@ -282,7 +328,7 @@ type Towers = readonly [TowerMeant, ...TowerMeant[]];
  */
 const PLAUSIBLE_TOWERS: Readonly<Record<TowerKind, readonly SectionShape[]>> = {
   lattice: [latticeOf(3, 0.25, 'round', 0.15), latticeOf(4, 0.6, 'flat', 0.25)],
-  pole: [0.08, 0.11, 0.14, 0.18, 0.23, 0.3].map((width) => ({ kind: 'pole', sides: 0, width: [width, width] })),
+  pole: [0.08, 0.14, 0.2, 0.3].map((width) => ({ kind: 'pole', sides: 0, width: [width, width] })),
 };
 
 function latticeOf(
@@ -329,7 +375,9 @@ function shaped(tower: Tower, shape: SectionShape): Tower {
 /** One requirement on one tower; undefined where nothing is compared. */
 type Found = { readonly value: number; readonly governs: NeededAt } | undefined;
 
-function overTowers(found: readonly { readonly of: Found; readonly kind?: TowerKind }[]): Needed | undefined {
+function overTowers(
+  found: readonly { readonly of: Found; readonly kind: TowerKind | undefined }[],
+): Needed | undefined {
   let most: Found;
   const byKind: Partial<Record<TowerKind, readonly [number, number]>> = {};
   for (const { of, kind } of found) {
@@ -343,56 +391,71 @@ function overTowers(found: readonly { readonly of: Found; readonly kind?: TowerK
   return { ...most, ...(Object.keys(byKind).length > 0 ? { byKind } : {}) };
 }
 
-/** Every comparison of a plan in every way that it may be meant. */
-function eachCompared(
-  plan: CheckInput,
-  rating: Rating | undefined,
-  kind: TowerKind | undefined,
-  tell: (model: TowerModel, index: number, scenario: number, demand: number) => void,
-): void {
-  const rated = rating ? { ...plan, ratings: [...plan.ratings, rating] } : plan;
-  for (const said of plausiblePlans(rated, assumptionsOf(rated))) {
+type FoundByCheck = Record<Comparison['check'], Found>;
+
+interface FoundOnTower {
+  /** At the base. */
+  readonly moment: Found;
+  /** For the tower itself, and for the couple of the mast at its top. */
+  readonly byRating: readonly FoundByCheck[];
+}
+
+/** What ratings need on one tower, in every way that its plan may be meant. */
+function neededOn(plan: CheckInput, ratings: readonly Rating[], kind: TowerKind | undefined): FoundOnTower {
+  const rated = { ...plan, ratings: [...plan.ratings, ...ratings] };
+  const needed = 1 / (1 - plan.wanted.margin);
+  const byRating = ratings.map((): FoundByCheck => ({ tower: undefined, 'tower-top': undefined }));
+  let moment: Found;
+  // A tower that is only meant stands for many, and what asks most of it is enough.
+  const ways = kind === undefined ? plausiblePlans : worstPlans;
+  for (const said of ways(rated, assumptionsOf(rated))) {
     const model = towerModel(said);
     const { scenarios, dead } = demandOf(model, model.scenarios, model.site.speed, 'unfavourable', true);
     model.scenarios.forEach(({ windStructure }, scenario) => {
       if (kind !== undefined && windStructure.kind !== kind) return;
-      model.comparisons.forEach((_, index) => {
-        tell(model, index, scenario, nth(nth(scenarios, scenario).wind, index) + nth(dead, index));
+      model.comparisons.forEach(({ check, of, place, level }, index) => {
+        const demand = nth(nth(scenarios, scenario).wind, index) + nth(dead, index);
+        if (of === 'moment' && place === 'base' && !(demand * needed <= (moment?.value ?? Number.NEGATIVE_INFINITY))) {
+          const { z: height } = nth(model.levels, level);
+          moment = { value: demand * needed, governs: { of, place, height, demand, own: 0, perArea: 1, arm: 1 } };
+        }
+        for (const { number, cases } of model.claims) {
+          const most = nth(byRating, number - plan.ratings.length);
+          for (const claimCase of cases) {
+            const shown = shownBy(model, index, claimCase, scenario);
+            if (isEnough(shown, most[check]?.value, demand * needed)) continue;
+            const found = neededAt(model, index, claimCase, scenario, demand, shown);
+            if (found.value > (most[check]?.value ?? Number.NEGATIVE_INFINITY)) most[check] = found;
+          }
+        }
       });
     });
   }
-}
-
-/** What a rating needs on one tower: for the tower itself, and for the couple of the mast at its top. */
-function neededFor(plan: CheckInput, rating: Rating, kind: TowerKind | undefined): Record<Comparison['check'], Found> {
-  const most: Record<Comparison['check'], Found> = { tower: undefined, 'tower-top': undefined };
-  eachCompared(plan, rating, kind, (model, index, scenario, demand) => {
-    const { check } = nth(model.comparisons, index);
-    for (const { cases } of model.claims) {
-      for (const claimCase of cases) {
-        const found = neededAt(model, index, claimCase, scenario, demand);
-        if (found.value > (most[check]?.value ?? Number.NEGATIVE_INFINITY)) most[check] = found;
-      }
-    }
-  });
-  return most;
-}
-
-function momentAtBase(plan: CheckInput, kind: TowerKind | undefined): Found {
-  let most: Found;
-  eachCompared(plan, undefined, kind, (model, index, _, demand) => {
-    const { of, place, level } = nth(model.comparisons, index);
-    if (of !== 'moment' || place !== 'base') return;
-    const value = demand / (1 - model.input.wanted.margin);
-    if (most !== undefined && value <= most.value) return;
-    most = { value, governs: { of, place, height: nth(model.levels, level).z, demand, own: 0, perArea: 1, arm: 1 } };
-  });
-  return most;
+  return { moment, byRating };
 }
 
 /** More than any tower is asked for [m² or N]. */
 const BEYOND = 1e7;
 const STEPS_AT_MOST = 60;
+
+/** What a rated case shows for a comparison by an area, or a force [N or N·m]. */
+type ShownBy = (area: number) => number;
+
+function shownBy(model: TowerModel, index: number, claimCase: ClaimCase, scenario: number): ShownBy {
+  const factor = effectiveFactor(nth(claimCase.rated, scenario));
+  return (area) => provenBy(model, index, claimCase, scenario, area * factor);
+}
+
+function effectiveFactor({ rating: { claim }, reading }: RatedCase): number {
+  return claim.kind === 'area' ? ratedAreaFactor(claim, reading.method).low : 1;
+}
+
+/** Whether what is needed elsewhere, and every more of it, is enough here. */
+function isEnough(shown: ShownBy, area: number | undefined, needed: number): boolean {
+  if (area === undefined || !Number.isFinite(area)) return area !== undefined;
+  const here = shown(area);
+  return here >= needed && shown(2 * area) >= here;
+}
 
 /**
  * The least area, or force, above which every more of it suffices for one comparison. What a rated case shows is a largest of
@@ -404,13 +467,11 @@ function neededAt(
   claimCase: ClaimCase,
   scenario: number,
   demand: number,
+  shown: ShownBy,
 ): NonNullable<Found> {
   const { of, place, level } = nth(model.comparisons, index);
   const rated = nth(claimCase.rated, scenario);
-  const { claim } = rated.rating;
-  const factor = claim.kind === 'area' ? ratedAreaFactor(claim, rated.reading.method).low : 1;
-  const perArea = nth(rated.forces, 0).perArea * factor;
-  const shown = (area: number) => provenBy(model, index, claimCase, scenario, area * factor);
+  const perArea = nth(rated.forces, 0).perArea * effectiveFactor(rated);
   const { margin } = model.input.wanted;
   const formula = of === 'moment' ? requiredAreaByMoment : requiredAreaByShear;
   const at = (own: number, arm: number): NeededAt => ({
@@ -449,7 +510,7 @@ const STEP = { us: 0.3048, si: 0.5 } as const;
 /** Height above the top at which the wind loads above it have their middle, down to a whole step [m]. @source common-practice */
 function usualAbove(plan: CheckInput): number {
   const { tower, units } = plan.station;
-  const { site, scenarios } = towerModel(plausiblePlans(plan, assumptionsOf(plan))[0]);
+  const { site, scenarios } = towerModel(worstPlans(plan, assumptionsOf(plan))[0]);
   const { appurtenances } = scenarios[0];
   const { front, side } = sliceForces(appurtenances, site.speed, 'unfavourable', true);
   let [force, moment] = [0, 0];
@@ -481,7 +542,8 @@ const USUAL_SPEEDS: Readonly<Partial<Record<SpeedBasis, Readonly<Record<UnitSyst
 };
 
 /**
- * Winds that makers state where the plan's standard is used: its own, then those of the standards of that place.
+ * Winds that makers state where the plan's standard is used: its own, then those of the standards of that place that new towers
+ * are designed by.
  *
  * @source common-practice
  */
@@ -496,7 +558,7 @@ export function usualQuotes(input: Pick<CheckInput, 'method' | 'site' | 'station
     ...(own.ground.counts ? { exposure: site.exposure } : {}),
     ...category(method),
   };
-  const others = METHODS.filter((id) => {
+  const others = SITE_METHODS.filter((id) => {
     const { place, forTowers } = METHOD_BY_ID[id];
     return place === own.place && (forTowers || id === method);
   });

@@ -1,6 +1,8 @@
 import type { z } from 'zod';
 import { FOOT } from '../foundation/index.ts';
 import type { CheckInput, QuotedWind, RatedWind, RequirementsAsked } from '../margins/index.ts';
+import { METHOD_BY_ID } from '../methods/index.ts';
+import { RISK_CATEGORIES } from '../wind/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
 import { type EntryWarning, type Fault, isObject } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
@@ -73,7 +75,7 @@ export function readRequirementsRequest(document: unknown, options: PlanOptions 
     ...reader.faults,
     ...quoted.faults,
     ...planFaults.map(inPlan),
-    ...(reading.ok && (reading.document.loads ?? []).length === 0 ? [NO_LOADS] : []),
+    ...(reading.ok ? loadFaults(reading.document.loads ?? []) : []),
     ...namesTwice(form.rest?.candidates ?? []),
   ];
   const candidates: ReadCandidate[] = [];
@@ -92,13 +94,20 @@ export function readRequirementsRequest(document: unknown, options: PlanOptions 
   return { ok: true, input: reading.input, asked: whole, candidates, entryWarnings, planHash: planHash(reading) };
 }
 
-const NO_LOADS: Fault = {
-  pointer: '#/plan/loads',
-  code: 'missing',
-  given: 'no load',
-  allowed: 'at least one load',
-  says: 'No load given. Give what the tower is to bear, now or marked later.',
-};
+/** More than a tower is ordered for. */
+const LOADS_AT_MOST = 30;
+
+function loadFaults({ length }: readonly unknown[]): readonly Fault[] {
+  const pointer = '#/plan/loads';
+  const allowed = `1 to ${LOADS_AT_MOST} loads`;
+  if (length === 0) {
+    const says = 'No load given. Give what the tower is to bear, now or marked later.';
+    return [{ pointer, code: 'missing', given: 'no load', allowed, says }];
+  }
+  if (length <= LOADS_AT_MOST) return [];
+  const says = `${length} loads given, ${allowed} allowed here. Give those that decide, or one load with a count.`;
+  return [{ pointer, code: 'too-many', given: `${length} loads`, allowed, says }];
+}
 
 function readAsked(reader: PlanReader, { above, wished }: Form): RequirementsAsked {
   return present({
@@ -114,6 +123,26 @@ const ABOVE = { dimension: 'length', low: 0, high: 50 * FOOT, aboveLow: false } 
 
 type ReadQuotes = { readonly faults: readonly Fault[]; readonly quotes?: readonly QuotedWind[] };
 
+/** What decides an area and is not stated. */
+function openOf({ method, exposure, riskCategory }: RatedWind, index: number): readonly Fault[] {
+  if (method === undefined) return [];
+  const { title, ground, classMatters } = METHOD_BY_ID[method];
+  const missing = (field: string, allowed: readonly string[]): Fault => {
+    const says = `Wind ${index + 1}: an area by ${title} needs "${field}": give one of ${allowed.join(', ')}.`;
+    return {
+      pointer: `#/quotes/${index}/${field}`,
+      code: 'missing',
+      given: 'nothing',
+      allowed: allowed.join(', '),
+      says,
+    };
+  };
+  return [
+    ...(ground.counts && exposure === undefined ? [missing(ground.field, ground.kinds)] : []),
+    ...(classMatters && riskCategory === undefined ? [missing('riskCategory', RISK_CATEGORIES)] : []),
+  ];
+}
+
 /** The winds are read as those of ratings of the plan's tower. */
 function readQuotes(plan: PlanDocument, quotes: Form['quotes'], options: PlanOptions): ReadQuotes {
   if (quotes === undefined) return { faults: [] };
@@ -123,8 +152,9 @@ function readQuotes(plan: PlanDocument, quotes: Form['quotes'], options: PlanOpt
     const placed = (pointer: string) => pointer.replace(/^#\/ratings\/(\d+)(\/wind)?/, '#/quotes/$1');
     return { faults: reading.faults.map((fault) => ({ ...fault, pointer: placed(fault.pointer) })) };
   }
+  const faults = reading.input.ratings.flatMap(({ wind }, index) => openOf(wind as RatedWind, index));
   return {
-    faults: [],
+    faults,
     quotes: reading.input.ratings.map(({ wind }) => {
       const { method, speed, basis, exposure, riskCategory } = wind as RatedWind;
       return present({ method, speed, basis, exposure, riskCategory }) as QuotedWind;

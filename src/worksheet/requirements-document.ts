@@ -59,7 +59,7 @@ const CAUTIONS = [
 ];
 
 const CASE_WORDS = {
-  wind: { site: 'the wind of the site', wished: 'the wind asked for besides' },
+  wind: { site: 'the wind of the site', wished: 'the wished wind' },
   loads: { now: 'the loads of now', 'with-later': 'all loads, later ones included' },
 } as const;
 
@@ -68,8 +68,13 @@ const KIND_WORDS = { lattice: 'lattice', pole: 'pole' } as const;
 /** "Loads of now, 115 mph strength-level gust". */
 export function caseTitle({ loads, wind, speed, basis }: RequirementCase, units: UnitSystem): string {
   const blowing = `${inWords(speed, 'speed', units)} ${SPEED_WORDS[basis]}`;
-  const said = wind === 'wished' ? ', asked for besides' : '';
+  const said = wind === 'wished' ? ', the wished wind' : '';
   return `${loads === 'now' ? 'Loads of now' : 'With later loads'}, ${blowing}${said}`;
+}
+
+/** "now, site wind": of a column whose winds are told elsewhere. */
+export function caseLabel({ loads, wind }: Pick<RequirementCase, 'loads' | 'wind'>): string {
+  return `${loads === 'now' ? 'now' : 'with later'}, ${wind} wind`;
 }
 
 /** What to ask for, in the reader's units. */
@@ -235,7 +240,9 @@ function quoteSays({ input }: Requirements, { area, wind }: QuotedRequirement): 
       : TOWER_KINDS.flatMap((kind) => {
           const ends = area.byKind?.[kind];
           return ends === undefined ? [] : [`${KIND_WORDS[kind]} ${bracketWords(ends, units)}`];
-        }).join('; ') || enoughWords(area.value, units);
+        })
+          .map((words, index) => (index === 0 ? words : sentence(words)))
+          .join('. ') || enoughWords(area.value, units);
   return `At ${windWords(wind, units)}: ${said}.`;
 }
 
@@ -273,7 +280,7 @@ export function needWords({ value, byKind }: Needed, dimension: 'force' | 'momen
   return listed(
     TOWER_KINDS.flatMap((kind) => {
       const ends = byKind[kind];
-      return ends ? [`${say(ends[0])} to ${say(ends[1])} of a ${KIND_WORDS[kind]}`] : [];
+      return ends ? [`${KIND_WORDS[kind]} ${say(ends[0])} to ${say(ends[1])}`] : [];
     }),
   );
 }
@@ -292,19 +299,23 @@ function caseSays(requirements: Requirements, each: RequirementCase): string {
 }
 
 function requirementsSays(requirements: Requirements, candidates: readonly ComparedCandidate[]): string {
-  const { cases, anyTower, input } = requirements;
-  // What decides is the wind of the site with all that is to come.
-  const whole = cases.filter(({ wind }) => wind === 'site').at(-1);
-  const quote = whole?.quotes.find(({ area }) => area !== undefined && Number.isFinite(area.value));
-  const asked =
-    quote && whole
-      ? `For ${CASE_WORDS.loads[whole.loads]}, ask for this rating or any other listed. ${quoteSays(requirements, quote)} The rating is for ${placeWords(requirements)}.`
-      : `No area can be asked for. ${cases[0] ? caseSays(requirements, cases[0]) : ''}`;
-  const kept = ` It keeps a ${perCent(input.wanted.margin)} margin.`;
-  const shape = anyTower ? ' Shape of the tower not given: a bracket by kind is used.' : '';
+  const shape = requirements.anyTower ? ` ${BRACKET_SAYS}` : '';
   const best = candidates.find(({ rank }) => rank === 1);
   const first = best && candidates.length > 1 ? ` Of ${candidates.length} towers "${best.name}" comes first.` : '';
-  return `${asked}${kept}${shape}${first}`;
+  return `${askedSays(requirements)}${shape}${first}`;
+}
+
+export const BRACKET_SAYS =
+  'Shape of the tower not given: a bracket by kind is used. It is narrow in winds at least as strong as the site wind.';
+
+/** The one rating to ask for that is nearest to the plan: its own standard and wind, with all that is to come. */
+export function askedSays(requirements: Requirements): string {
+  const { cases, input } = requirements;
+  const whole = cases.filter(({ wind }) => wind === 'site').at(-1);
+  const quote = whole?.quotes.find(({ area }) => area !== undefined && Number.isFinite(area.value));
+  if (!quote || !whole) return `No area can be asked for. ${cases[0] ? caseSays(requirements, cases[0]) : ''}`;
+  const loads = CASE_WORDS.loads[whole.loads];
+  return `For ${loads}, ask for this rating or any other listed. ${quoteSays(requirements, quote)} The rating is for ${placeWords(requirements)}. It keeps a ${perCent(input.wanted.margin)} margin.`;
 }
 
 function notIncluded({ input, comparedFrom, withCables }: Requirements): readonly string[] {
@@ -353,6 +364,11 @@ function openSays(assessment: Assessment): readonly string[] {
   return open.map(({ title, ratio, says }) => `${sentence(title)}: ${worst(ratio)}${says}`);
 }
 
+function weightSays({ value, unit }: CaseAnswer['weight'], notGiven: readonly string[]): string {
+  const missing = notGiven.length === 0 ? '' : ` Weight not given: ${listed(notGiven)}.`;
+  return value === 0 ? missing.trim() : `Weight aloft: ${figures(value)} ${unit}.${missing}`;
+}
+
 /** What to ask for as plain text. */
 export function requirementsText(
   requirements: Requirements,
@@ -370,7 +386,7 @@ export function requirementsText(
       '',
       says,
       ...(mast === undefined ? [] : [mast]),
-      `Weight aloft: ${figures(weight.value)} ${weight.unit}${weightNotGiven.length === 0 ? '' : `; not given: ${listed(weightNotGiven)}`}.`,
+      weightSays(weight, weightNotGiven),
       ...quotes.map((quote) => `- ${quote.says}${quote.top === undefined ? '' : ` ${quote.top}`}`),
     ]),
     ...towers.flatMap(({ name, rank, cases }) => [

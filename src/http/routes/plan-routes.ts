@@ -20,7 +20,7 @@ import {
   ranksOf,
   remediesOf,
   requirementPlans,
-  requirementsOf,
+  requirementSteps,
   sensitivityOf,
   spreadOf,
   standardTubesFor,
@@ -545,7 +545,14 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const { body, query } = request;
       const reading = readPosted(body, query, requirementsRequestSchema, readRequirementsRequest);
       const { input, asked, entryWarnings, planHash } = reading;
-      const requirements = requirementsOf(input, asked);
+      const steps = requirementSteps(input, asked);
+      let step = steps.next();
+      while (!step.done) {
+        // Many winds and loads take a while; others are served in between.
+        await setImmediate();
+        step = steps.next();
+      }
+      const requirements = step.value;
       const candidates = await compareCandidates(reading);
       const traced = { version: VERSION, planHash };
       reply.header('vary', 'accept').header(PLAN_HEADER, planHash.format2);

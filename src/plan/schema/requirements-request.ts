@@ -8,7 +8,7 @@ import { ratingSchema } from './rating-schema.ts';
 import { towerSchema } from './tower-schema.ts';
 
 const { ratedWind: words, plan } = FIELDS;
-const QUOTES_AT_MOST = 20;
+const QUOTES_AT_MOST = 12;
 const CANDIDATES_AT_MOST = 10;
 
 const asked = {

@@ -2,7 +2,7 @@ import type { RequirementsAnswer } from '../../answer/index.ts';
 import type { Requirements } from '../../margins/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import { inWords, ratioFigures, SPEED_WORDS, sentence, VERDICT_WORDS } from '../../words/index.ts';
-import { areaWords, caseTitle, needWords } from '../requirements-document.ts';
+import { areaWords, askedSays, BRACKET_SAYS, caseLabel, needWords } from '../requirements-document.ts';
 import { perCent } from '../says.ts';
 import { versionLine } from './closing-parts.ts';
 import { list, orNone, paragraph, plain, printed, strong, table } from './printed.ts';
@@ -17,7 +17,7 @@ const PLEASE_STATE = [
   'Which lines and which mast the rating includes.',
   'The rated weight aloft, and the couple of a mast that the top takes.',
   'The footing by drawing, with its soil, or the forces at the base.',
-];
+].join(' ');
 
 /** What to send to manufacturers: one page; towers side by side follow where there are any. */
 export function requirementsSheet(requirements: Requirements, document: RequirementsAnswer, version: string): Sheet {
@@ -25,7 +25,7 @@ export function requirementsSheet(requirements: Requirements, document: Requirem
   return {
     title: input.title === '' ? 'Antenna tower' : input.title,
     subject: 'Tower inquiry',
-    says: [{ text: document.says }],
+    says: [{ text: askedSays(requirements) }],
     units: input.station.units,
     version: versionLine({ version, document }),
     foot: 'Compares entered numbers with ratings. The local building code and a licensed engineer decide.',
@@ -33,14 +33,21 @@ export function requirementsSheet(requirements: Requirements, document: Requirem
   };
 }
 
-function stationPart({ input }: Requirements, { loads, height, withCables }: RequirementsAnswer): SheetPart {
+function stationPart({ input, cases }: Requirements, { loads, height, withCables }: RequirementsAnswer): SheetPart {
   const { site, station, wanted, method } = input;
   const { units, tower } = station;
   const { title, basis, ground } = METHOD_BY_ID[method];
   const wind = `${inWords(site.speed, 'speed', units)} ${SPEED_WORDS[site.basis ?? basis]}, ${title}`;
   const upwind = ground.counts ? `, ${ground.field} ${site.exposure}` : '';
   const facts: readonly { readonly label: string; readonly words: Words }[] = [
-    { label: 'Wind of the site', words: plain(`${wind}${upwind}`, 'wind') },
+    { label: 'Site wind', words: plain(`${wind}${upwind}`, 'wind') },
+    ...cases
+      .filter(({ wind: blowing }) => blowing === 'wished')
+      .slice(0, 1)
+      .map(({ speed, basis: kind }) => ({
+        label: 'Wished wind',
+        words: plain(`${inWords(speed, 'speed', units)} ${SPEED_WORDS[kind]}`, 'wind'),
+      })),
     { label: 'Top of the tower', words: plain(inWords(tower.top, 'length', units), 'given') },
     { label: 'Rating acts at', words: plain(printed(height)) },
     { label: 'Lines in the rating', words: plain(withCables ?? 'none') },
@@ -70,7 +77,7 @@ function ratingsPart(requirements: Requirements, document: RequirementsAnswer): 
   const { cases, input } = requirements;
   const { units } = input.station;
   const [first] = document.cases;
-  const titles = cases.map((each) => caseTitle(each, units));
+  const titles = cases.map(caseLabel);
   const besides = [...new Set(document.cases.flatMap(({ mast }) => mast ?? []))];
   return {
     id: 'ratings',
@@ -81,8 +88,11 @@ function ratingsPart(requirements: Requirements, document: RequirementsAnswer): 
         [
           { head: 'standard', of: ({ title }) => strong(title) },
           { head: 'wind', voice: 'wind', of: ({ speed }) => `${printed(speed)} ${SPEED_WORDS[speed.basis]}` },
-          { head: 'ground', of: ({ exposure, terrain }) => exposure ?? terrain ?? '–' },
-          { head: 'class', of: ({ riskCategory }) => riskCategory ?? '–' },
+          {
+            head: 'ground, class',
+            of: ({ exposure, terrain, riskCategory }) =>
+              [exposure ?? terrain ?? '–', ...(riskCategory ? [riskCategory] : [])].join(', '),
+          },
           ...cases.map(({ quotes }, number) => ({
             head: titles[number] ?? '',
             numeric: true,
@@ -109,9 +119,9 @@ function ratingsPart(requirements: Requirements, document: RequirementsAnswer): 
         ],
         cases,
       ),
+      ...(requirements.anyTower ? [paragraph(BRACKET_SAYS)] : []),
       ...besides.map((says) => paragraph(says)),
-      paragraph(strong('Please state: ')),
-      ...list(PLEASE_STATE),
+      paragraph(strong('Please state: '), PLEASE_STATE),
       paragraph(`Not included: ${document.notIncluded.join(', ')}.`),
       ...list(document.entryWarnings.map(({ says }) => says)),
       ...document.cautions.map(({ says }): Block => ({ kind: 'caution', severity: 'standing', says })),
