@@ -10,7 +10,7 @@ import { CHECK_KIND } from './checks/check-kinds.ts';
 import { boomsLaden, metalsNotGiven } from './checks/element-check.ts';
 import { fallComparisons } from './checks/fall-check.ts';
 import { ruptureNotGiven } from './checks/mast-check.ts';
-import type { Demand, SiteSpeed, TowerModel } from './model.ts';
+import type { SiteSpeed, TowerModel } from './model.ts';
 import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
 import { leansOn, misfitsOf, ratedSupports } from './stated-for.ts';

@@ -80,9 +80,6 @@ const FIELDS: Readonly<Record<string, (plan: Document) => Left | undefined>> = {
   'how the lines lay that a rating allows for': (plan) => {
     const ratings = rows(plan, 'ratings');
     if (!ratings.some(({ withCables }) => withCables !== undefined)) return undefined;
-    // In the braces of a taper more wind on the rated tower may prove less: there it is not held yet.
-    if (rows(towerOf(plan), 'sections').some(({ shape, width }) => shape === 'lattice' && Array.isArray(width)))
-      return undefined;
     const laid = (arrangement?: string) => ({
       ...plan,
       ratings: ratings.map((rating) => {
@@ -183,6 +180,8 @@ function helped(notGiven: Assessment, told: readonly Assessment[], cut = CUT): s
     if (shown && RANK[check.verdict] < worst) return [`${check.id} is ${check.verdict}`];
     if (check.result === undefined) return [];
     const { ratio } = check.result;
+    // Where a part of it has no proof at all, the ratio is of the rest, and no wind is said.
+    if (check.because === 'beyond-rating' && check.result.holdsTo === undefined) return [];
     return same.flatMap((other) => {
       if (other.result === undefined) return [];
       // A block that tips has nothing under its toe: over is over.
