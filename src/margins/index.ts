@@ -31,6 +31,7 @@ export type { RaisingAnswer } from './checks/raising-check.ts';
 export { COMPARED_PLACES } from './comparisons.ts';
 export { actualSpeedHoldsTo, designHoldsTo, lowerAtGust, sliceForce } from './formulas.ts';
 export { type HillHelp, hillHelpOf } from './hill-help.ts';
+export { type Inquiries, type Inquiry, inquiriesOf } from './inquiries.ts';
 export type { LowerAt } from './lower-at.ts';
 export { type Lowered, loweredOf } from './lowered.ts';
 export { type OpenQuestion, QUESTIONS } from './open-questions.ts';
