@@ -205,8 +205,9 @@ export function cautionsOf(
 /** What is not told and read at every level at its worse end. */
 function readInModel({ input, scenarios }: TowerModel): readonly Pick<Assumption, 'of' | 'at' | 'name'>[] {
   const shapesMatter = new Set(scenarios.map(({ shapes }) => shapes)).size > 1;
+  const always = new Set<Assumption['of']>(['rated-height', 'alike-along']);
   return input.assumed.filter(
-    ({ of }) => of === 'rated-height' || (shapesMatter && (of === 'pole-sides' || of === 'bracing-pattern')),
+    ({ of }) => always.has(of) || (shapesMatter && (of === 'pole-sides' || of === 'bracing-pattern')),
   );
 }
 
