@@ -83,6 +83,7 @@ export function additionsOf(
  * over last, before it what is open and could be over; then by the fewest open parts, by the largest ratio, by the lowest gust
  * held to, by the order given
  *
+ * @returns the places, in the order given [-]
  * @source project-rule
  */
 export function ranksOf(assessments: readonly Assessment[]): readonly number[] {

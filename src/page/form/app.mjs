@@ -1,10 +1,11 @@
 /** The whole sheet: masthead, title, what is given, what follows, the standing cautions. */
 import { Answer, VerdictStrip } from './answer.mjs';
-import { documentOf, textAt } from './draft.mjs';
+import { textAt } from './draft.mjs';
 import { Given, Readings } from './given.mjs';
 import { Glance, Guide, ToGuide } from './guide.mjs';
 import { html } from './html.mjs';
 import { keptBefore, linkToPlan, openFile, saveToFile } from './kept-plan.mjs';
+import { openPrinted } from './open-printed.mjs';
 import * as store from './store.mjs';
 
 /**
@@ -46,23 +47,6 @@ async function copyLink() {
   }
 }
 
-/** Opens what the service prints of the plan in a window of its own. @param {string} address */
-function openPrinted(address) {
-  const { document: plan } = documentOf(store.draft.value);
-  const posted = document.createElement('form');
-  posted.method = 'post';
-  posted.action = address;
-  posted.target = '_blank';
-  const field = document.createElement('input');
-  field.type = 'hidden';
-  field.name = 'plan';
-  field.value = JSON.stringify(plan);
-  posted.append(field);
-  document.body.append(posted);
-  posted.submit();
-  posted.remove();
-}
-
 function chooseFile() {
   const input = document.createElement('input');
   input.type = 'file';
@@ -94,6 +78,7 @@ function Acts({ start }) {
     ${start.worksheets.includes('html') && act('Worksheet', () => openPrinted('v1/checks?as=html'))}
     ${start.worksheets.includes('pdf') && act('PDF', () => openPrinted('v1/checks?as=pdf'))}
     ${start.worksheets.includes('html') && act('Storm card', () => openPrinted('v1/storm-cards?as=html'))}
+    ${start.worksheets.includes('html') && act('Tower inquiry', () => openPrinted('v1/requirements?as=html'))}
     ${act('New', startAnew)}
   </menu>`;
 }
