@@ -291,5 +291,4 @@ describe('loads that come later, and a wind that is wished for', () => {
       'site with-later',
     ]);
   });
-
 });
