@@ -56,14 +56,15 @@ function filesOf(folder: string): Asset[] {
 }
 
 const FORM_SCRIPT = 'form.mjs';
-const { script, map } = await formScript(HERE, FORM_SCRIPT);
+const { files: scripts, atOnce } = await formScript(HERE, FORM_SCRIPT);
+/** What the form's script needs before it can run, so that a page may ask for it at once. */
+export const FORM_SCRIPTS: readonly string[] = atOnce;
 
 /** Every file of every page: style sheets in `assets/`, the form's script, fonts from their packages. */
 export const ASSETS: ReadonlyMap<string, Asset> = new Map(
   [
     ...filesOf('assets'),
-    asset(FORM_SCRIPT, script),
-    asset(`${FORM_SCRIPT}.map`, map),
+    ...scripts.map(({ name, content }) => asset(name, content)),
     asset('fonts.css', Buffer.from(FONT_STYLE)),
     ...FONTS.map(([name, path]) => asset(name, packageFile(path))),
   ].map((each) => [each.name, each]),

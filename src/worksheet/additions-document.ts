@@ -152,7 +152,7 @@ export function additionsSays({ before, after }: Additions, system: UnitSystem):
   const { verdict, decided } = best.assessment;
   const leaves =
     verdict === 'over'
-      ? 'is over by the least'
+      ? 'comes first, and is over'
       : decided.parts < decided.of
         ? 'comes first, with parts still open'
         : 'leaves the most margin';

@@ -441,20 +441,21 @@ describe('the form, in a browser', () => {
     await openForm(page, service.origin, '/?plan=river-bluff');
     await settled(page);
     await page.getByRole('button', { name: 'Try another antenna' }).click();
-    await page.getByLabel('area of the other').fill('15.5');
-    await page.locator('.proposal').getByLabel('type of area').selectOption('effective');
+    await page.getByLabel('Its area', { exact: true }).last().fill('15.5');
+    await page.locator('.proposal').getByLabel('Type of area').selectOption('effective');
     await page.getByRole('button', { name: 'Leave one out' }).click();
-    await page.locator('.proposal').nth(1).getByLabel('load').selectOption('link panel');
-    const table = page.getByRole('region', { name: 'Proposals side by side' });
-    await expect.poll(() => table.locator('tbody tr').count()).toBe(3);
+    await page.locator('.proposal').nth(1).getByLabel('Load').selectOption('link panel');
+    const table = page.getByRole('region', { name: 'Candidates side by side' });
+    await expect.poll(() => table.getByRole('columnheader').count()).toBe(4);
     const plan = demoPlan('river-bluff');
     const { body } = await service
       .request()
       .post('/v1/additions')
       .send({ plan, proposals: [{ name: 'p', remove: ['link panel'] }] });
     const tower = body.after[0].checks.find((check: { id: string }) => check.id === 'tower').after.ratio as number;
-    expect(await table.locator('tbody tr').nth(2).textContent()).toContain(tower.toPrecision(3));
-    await table.getByRole('button', { name: /Take it.*without link panel/ }).click();
+    const row = table.getByRole('row').filter({ has: page.getByRole('rowheader', { name: 'Tower', exact: true }) });
+    expect(await row.getByRole('cell').nth(2).textContent()).toContain(tower.toPrecision(3));
+    await table.getByRole('button', { name: 'Put B in the plan' }).click();
     await settled(page);
     const kept = (await keptPlan(page))['loads'] as { name: string }[];
     expect(kept.map(({ name }) => name)).toEqual(['four-element beam', 'vertical']);

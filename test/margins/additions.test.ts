@@ -94,7 +94,9 @@ describe('what a candidate leaves unsaid', () => {
     const rated = demoPlan('river-bluff');
     const loads = (rated['loads'] as Candidate[]).map((load) => ({ ...load, weight: 20, ...gust(200) }));
     const plan = { ...rated, loads, mast: { ...(rated['mast'] as Candidate), yield: 50 } };
-    const before = assess(read(plan).input).parts.filter(({ verdict }) => verdict !== 'open').map(({ id }) => id);
+    const before = assess(read(plan).input)
+      .parts.filter(({ verdict }) => verdict !== 'open')
+      .map(({ id }) => id);
     expect(before).toContain('load:four-element beam');
     expect(before).toContain('mast');
     const light = { ...whole, area: 1 };

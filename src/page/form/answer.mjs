@@ -2,9 +2,9 @@
 import { figures, ratioFigures, VERDICT_WORDS } from '../../words/index.mjs';
 import { askWithKey, drawingsWanted } from './ask-service.mjs';
 import { Board, Progress, sentence } from './board.mjs';
+import { Candidates } from './candidates-view.mjs';
 import { html } from './html.mjs';
 import { Mark } from './mark.mjs';
-import { Proposals } from './proposals.mjs';
 import * as store from './store.mjs';
 import { trusted } from './trusted.mjs';
 
@@ -327,7 +327,7 @@ export function Answer() {
         <${MoreDrawings} />
         <${WindLoads} windLoads=${answer.windLoads} />
         <${Further} answer=${answer} />
-        ${store.scripted.value && html`<${Proposals} />`}`
+        <${Candidates} />`
         : html`<${Empty} />`
     }
   </section>`;

@@ -1,10 +1,10 @@
 /** The whole sheet: masthead, title, what is given, what follows, the standing cautions. */
 import { Answer, VerdictStrip } from './answer.mjs';
-import { documentOf, textAt } from './draft.mjs';
+import { textAt } from './draft.mjs';
 import { Given, Readings } from './given.mjs';
 import { Glance, Guide, ToGuide } from './guide.mjs';
 import { html } from './html.mjs';
-import { keptBefore, linkToPlan, openFile, saveToFile } from './kept-plan.mjs';
+import { copyLink, keptBefore, openFile, openPrinted, saveToFile } from './kept-plan.mjs';
 import * as store from './store.mjs';
 
 /**
@@ -30,39 +30,6 @@ const NEVER = [
   'aviation and zoning notices',
 ];
 
-async function copyLink() {
-  const check = await linkToPlan();
-  if (check.length > 8000) {
-    store.notice.value =
-      'This plan is too long for a link that every program keeps whole. Save it to a file and send that.';
-    return;
-  }
-  try {
-    await navigator.clipboard.writeText(check);
-    store.notice.value = 'Link copied. It holds the whole plan behind its #; nothing of it is kept by the service.';
-  } catch {
-    history.replaceState(null, '', check.slice(check.indexOf('#')));
-    store.notice.value = 'The link stands in the address bar now: copy it from there.';
-  }
-}
-
-/** Opens what the service prints of the plan in a window of its own. @param {string} address */
-function openPrinted(address) {
-  const { document: plan } = documentOf(store.draft.value);
-  const posted = document.createElement('form');
-  posted.method = 'post';
-  posted.action = address;
-  posted.target = '_blank';
-  const field = document.createElement('input');
-  field.type = 'hidden';
-  field.name = 'plan';
-  field.value = JSON.stringify(plan);
-  posted.append(field);
-  document.body.append(posted);
-  posted.submit();
-  posted.remove();
-}
-
 function chooseFile() {
   const input = document.createElement('input');
   input.type = 'file';
@@ -76,6 +43,7 @@ function chooseFile() {
 
 function startAnew() {
   store.replaceDraft(store.emptyDraft(store.units.value), 'sheet cleared');
+  store.candidates.value = { units: store.units.value, list: [] };
   store.notice.value = 'The sheet is empty. Undo brings back what was there.';
 }
 
@@ -147,6 +115,7 @@ function StartFrom({ start }) {
   const bringBack = () => {
     if (!earlier) return;
     store.replaceDraft(earlier.draft, 'earlier plan brought back', earlier.unknown);
+    store.candidates.value = earlier.candidates;
     store.notice.value = 'The plan that was kept here before is back.';
   };
   return html`<details class="more demos"><summary>Start from an invented plan</summary><ul>
