@@ -9,7 +9,7 @@ export type {
   StandardTubes,
 } from './besides.ts';
 export type { CheckAnswer, CheckChangeAnswer, CheckState, Piece } from './checks.ts';
-export type { CautionAnswer, EntryWarning, Note } from './findings.ts';
+export type { CautionAnswer, EntryWarning, InquiriesAnswer, Note } from './findings.ts';
 export type { PartAnswer } from './part-verdicts.ts';
 export {
   type AreasAnswer,

@@ -10,7 +10,7 @@ import { CHECK_KIND } from './checks/check-kinds.ts';
 import { boomsLaden, metalsNotGiven } from './checks/element-check.ts';
 import { fallComparisons } from './checks/fall-check.ts';
 import { ruptureNotGiven } from './checks/mast-check.ts';
-import type { Demand, SiteSpeed, TowerModel } from './model.ts';
+import type { SiteSpeed, TowerModel } from './model.ts';
 import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
 import { leansOn, misfitsOf, ratedSupports } from './stated-for.ts';
@@ -204,8 +204,9 @@ export function cautionsOf(
 /** What is not told and read at every level at its worse end. */
 function readInModel({ input, scenarios }: TowerModel): readonly Pick<Assumption, 'of' | 'at' | 'name'>[] {
   const shapesMatter = new Set(scenarios.map(({ shapes }) => shapes)).size > 1;
+  const always = new Set<Assumption['of']>(['rated-height', 'alike-along']);
   return input.assumed.filter(
-    ({ of }) => of === 'rated-height' || (shapesMatter && (of === 'pole-sides' || of === 'bracing-pattern')),
+    ({ of }) => always.has(of) || (shapesMatter && (of === 'pole-sides' || of === 'bracing-pattern')),
   );
 }
 

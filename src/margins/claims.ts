@@ -12,6 +12,7 @@ import {
   slicesInWind,
 } from '../structure/index.ts';
 import type { CheckInput } from './check-input.ts';
+import { apexOf } from './comparisons.ts';
 import type { BareTowerCapacity, Claim, ClaimCase, Scenario, TowerModel } from './model.ts';
 import { ratingsInQuestion } from './plausible-rated-heights.ts';
 import { type RatedCase, ratedCases } from './rated-case.ts';
@@ -90,7 +91,10 @@ export function claimsOf(
   context: ClaimContext,
 ): readonly Claim[] {
   const rows = rating.claim.kind === 'area' ? rating.claim.rows.length : 1;
-  const casesOfEach = asRated.map((each) => claimCasesOf(rating, each, context));
+  const linesRead = linesReadOf(rating, context);
+  const casesOfEach = asRated.flatMap((each) =>
+    linesRead.map((withCables) => claimCasesOf({ ...rating, ...(withCables ? { withCables } : {}) }, each, context)),
+  );
   return Array.from({ length: rows }, (_, row) => ({
     rating,
     number,
@@ -99,6 +103,22 @@ export function claimsOf(
       return cases.slice(row * each, (row + 1) * each);
     }),
   })).filter((claim) => claim.cases.length > 0);
+}
+
+/**
+ * The lines that a rating allows for, each way they may have been arranged. Bundled they catch least, which proves least; but
+ * between legs that draw together the braces carry differences, which more wind on the lines may lessen.
+ */
+function linesReadOf(rating: Rating, { input }: ClaimContext): readonly Rating['withCables'][] {
+  const { withCables } = rating;
+  const draws = input.station.tower.sections.some((section) => Number.isFinite(apexOf(section)));
+  if (!withCables || !linesLieOpen(rating) || !draws) return [withCables];
+  return [withCables, { ...withCables, laid: 'single' }];
+}
+
+/** Whether nobody says how several rated lines were arranged. */
+function linesLieOpen({ withCables }: Pick<Rating, 'withCables'>): boolean {
+  return withCables !== undefined && withCables.laid === undefined && withCables.count > 1;
 }
 
 function claimCasesOf(rating: Rating, asRated: TowerAsRated | undefined, context: ClaimContext): readonly ClaimCase[] {

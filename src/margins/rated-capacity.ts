@@ -5,7 +5,7 @@ import type { Comparison, Proof } from './comparisons.ts';
 import { shearBesideMoment } from './formulas.ts';
 import type { Answers, BareModel, Claim, ClaimCase, RatedCapacity, RatingAnswer } from './model.ts';
 import { type RatedCase, ratedAreaFactor } from './rated-case.ts';
-import { type Rating, shareAllowed } from './rating.ts';
+import { shareAllowed } from './rating.ts';
 import { SAME_HEIGHT } from './stated-for.ts';
 
 /**
@@ -42,24 +42,39 @@ function provenByItself(
   scenario: number,
   areaFactor: number,
 ): number {
-  const own = nth(claimCase.own, scenario);
   const comparison = nth(model.comparisons, number);
-  const proving = provingTower(model, claimCase);
   let most = 0;
   for (const place of proofOf(model, number, claimCase)) {
-    const { level, factor, apex = comparison.apex, of = comparison.of } = place;
-    const { z, zone } = nth(proving.levels, level);
-    const tapering = of === 'shear' && apex !== Number.POSITIVE_INFINITY;
-    let value = 0;
-    value += nth(own[of], level);
-    if (tapering) value -= nth(own.moment, level) / (apex - z);
-    for (const { height, area, perArea } of nth(claimCase.rated, scenario).forces) {
-      if (height < z - ONE_HEIGHT) continue;
-      value += perArea * area * areaFactor * handedOn(proving, of, apex, height, z, zone);
-    }
-    most = Math.max(most, tapering ? Math.abs(value) : value * factor);
+    const value = broughtTo(model, comparison, place, claimCase, scenario, areaFactor);
+    most = Math.max(most, inTapering(comparison, place) ? Math.abs(value) : value * place.factor);
   }
   return most;
+}
+
+/** What a rated case brings to one place; in tapering braces either way. */
+function broughtTo(
+  model: BareModel,
+  comparison: Comparison,
+  place: Proof[number],
+  claimCase: ClaimCase,
+  scenario: number,
+  areaFactor: number,
+): number {
+  const { level, apex = comparison.apex, of = comparison.of } = place;
+  const own = nth(claimCase.own, scenario);
+  const proving = provingTower(model, claimCase);
+  const { z, zone } = nth(proving.levels, level);
+  let value = nth(own[of], level);
+  if (inTapering(comparison, place)) value -= nth(own.moment, level) / (apex - z);
+  for (const { height, area, perArea } of nth(claimCase.rated, scenario).forces) {
+    if (height < z - ONE_HEIGHT) continue;
+    value += perArea * area * areaFactor * handedOn(proving, of, apex, height, z, zone);
+  }
+  return value;
+}
+
+function inTapering(comparison: Comparison, place: Proof[number]): boolean {
+  return (place.of ?? comparison.of) === 'shear' && (place.apex ?? comparison.apex) !== Number.POSITIVE_INFINITY;
 }
 
 /** What a proof needs to know of the tower it was stated for. */
@@ -144,7 +159,10 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
   const high = scenarios.map(() => zeros(comparisons.length));
   const windRatioLow = scenarios.map(() => 0);
   const windRatioHigh = scenarios.map(() => (bareTowerKnown ? 0 : Number.POSITIVE_INFINITY));
+  // Differing by how the rated lines lay, or by the height that it is for, alone.
+  const alike = (one: ClaimCase) => matching.filter((each) => sameReading(each.rated, one.rated));
   for (const each of matching) {
+    const ofOneReading = alike(each);
     for (let scenario = 0; scenario < scenarios.length; scenario += 1) {
       const rated = nth(each.rated, scenario);
       const factor = areaFactorOf(rated, answer);
@@ -152,10 +170,8 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
       const most = provenByCase(model, each, scenario, factor.high);
       const lowest = nth(low, scenario);
       const highest = nth(high, scenario);
-      // Between two readings braces that are pushed both ways may be left with nothing.
-      const open = factor.low !== factor.high || linesLieOpen(rated.rating);
       for (let comparison = 0; comparison < comparisons.length; comparison += 1) {
-        const surely = open && pushedBothWays(model, comparison, each, rated) ? 0 : nth(least, comparison);
+        const surely = pushedBothWays(model, comparison, ofOneReading, scenario, factor) ? 0 : nth(least, comparison);
         lowest[comparison] = Math.min(nth(lowest, comparison), surely);
         highest[comparison] = Math.max(nth(highest, comparison), nth(most, comparison));
       }
@@ -169,18 +185,29 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
   return { claim, unfavourable: low, favourable: high, windRatio };
 }
 
-function pushedBothWays(model: BareModel, number: number, claimCase: ClaimCase, { forces }: RatedCase): boolean {
-  const comparison = nth(model.comparisons, number);
-  if (comparison.of !== 'shear') return false;
-  return proofOf(model, number, claimCase).some(({ apex = comparison.apex }) =>
-    forces.some(({ height }) => height >= apex),
-  );
+function sameReading(ones: ClaimCase['rated'], others: ClaimCase['rated']): boolean {
+  const [one, other] = [nth(ones, 0).reading, nth(others, 0).reading];
+  return one.method === other.method && one.exposure === other.exposure && one.riskCategory === other.riskCategory;
 }
 
-/** Whether nobody says how several rated lines were arranged. */
-function linesLieOpen(rating: Pick<Rating, 'withCables'>): boolean {
-  const { withCables } = rating;
-  return withCables !== undefined && withCables.laid === undefined && withCables.count > 1;
+/** Between two readings that push braces either way, one in between may be left with nothing. */
+function pushedBothWays(
+  model: BareModel,
+  number: number,
+  cases: readonly ClaimCase[],
+  scenario: number,
+  factor: { readonly low: number; readonly high: number },
+): boolean {
+  const comparison = nth(model.comparisons, number);
+  if (comparison.of !== 'shear' || comparison.apex === Number.POSITIVE_INFINITY) return false;
+  const ways = cases.flatMap((each) =>
+    proofOf(model, number, each)
+      .filter((place) => inTapering(comparison, place))
+      .flatMap((place) =>
+        [factor.low, factor.high].map((by) => Math.sign(broughtTo(model, comparison, place, each, scenario, by))),
+      ),
+  );
+  return ways.includes(1) && ways.includes(-1);
 }
 
 function areaFactorOf({ rating, reading }: RatedCase, answer: RatingAnswer): { low: number; high: number } {

@@ -142,6 +142,16 @@ function ToFindOut({ answer }) {
   </section>`;
 }
 
+/** What to measure, and what to write to the manufacturer. @param {{ answer: Plan }} props */
+function Inquiries({ answer: { inquiries } }) {
+  if (!inquiries) return null;
+  const { measure, letter } = inquiries;
+  return html`<section class="plate asking" aria-label="To measure and to ask">
+    ${measure.length > 0 && html`<details class="more"><summary>What to measure, in this order</summary><ol>${measure.map((/** @type {string} */ each) => html`<li>${each}</li>`)}</ol></details>`}
+    ${letter !== undefined && html`<details class="more"><summary>Letter to the tower’s manufacturer</summary><p class="note">Copy it and send it: these answers would decide most.</p><textarea class="letter" readonly rows=${letter.split('\n').length + 3} aria-label="Letter to the tower’s manufacturer">${letter}</textarea></details>`}
+  </section>`;
+}
+
 /** What governs, with demand and capacity. @param {{ answer: Plan }} props */
 function Governs({ answer: { checks, governs } }) {
   const check = checks.find(({ id }) => id === governs);
@@ -320,6 +330,7 @@ export function Answer() {
         <${Board} answer=${answer} target=${answer.target} />
         <${Governs} answer=${answer} />
         <${ToFindOut} answer=${answer} />
+        <${Inquiries} answer=${answer} />
         <${Figures} answer=${answer} />
         <div class="beside"><${Drawing} name="elevation" title="Elevation" /><${Cautions} answer=${answer} /></div>
         <${Drawing} name="ladder" title="Holds to, check by check" />
