@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { build, stop } from 'esbuild';
+import { build, stop, transform } from 'esbuild';
 
 /** The form's modules, the words and the libraries they use in few small files, with the maps by which a browser shows them as they were written. */
 export interface FormScript {
@@ -33,4 +33,11 @@ export async function formScript(folder: string, name: string): Promise<FormScri
     files: outputFiles.map(({ path, contents }) => ({ name: basename(path), content: Buffer.from(contents) })),
     atOnce: first.imports.filter(({ kind }) => kind === 'import-statement').map(({ path }) => path),
   };
+}
+
+/** Style sheets without their remarks and blanks. */
+export async function smallStyles(texts: readonly string[]): Promise<readonly Buffer[]> {
+  const small = await Promise.all(texts.map((text) => transform(text, { loader: 'css', minify: true })));
+  await stop();
+  return small.map(({ code }) => Buffer.from(code));
 }

@@ -12,7 +12,8 @@ import { realBrowser } from './real-browser.ts';
 const folder = mkdtempSync(join(tmpdir(), 'gustworthy-candidates-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-const tableOf = (page: Page) => page.getByRole('region', { name: 'Candidates side by side' }).getByRole('table');
+const tableOf = (page: Page) =>
+  page.getByRole('region', { name: 'Candidates side by side', exact: true }).getByRole('table');
 /** The cell of a row, the plan as it is being the first. */
 const cell = (table: Locator, row: string, column: number) =>
   table

@@ -445,7 +445,7 @@ describe('the form, in a browser', () => {
     await page.locator('.proposal').getByLabel('Type of area').selectOption('effective');
     await page.getByRole('button', { name: 'Leave one out' }).click();
     await page.locator('.proposal').nth(1).getByLabel('Load').selectOption('link panel');
-    const table = page.getByRole('region', { name: 'Candidates side by side' });
+    const table = page.getByRole('region', { name: 'Candidates side by side', exact: true });
     await expect.poll(() => table.getByRole('columnheader').count()).toBe(4);
     const plan = demoPlan('river-bluff');
     const { body } = await service
