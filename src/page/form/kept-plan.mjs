@@ -103,7 +103,7 @@ export function openText(text, from, besides = store.candidates.value) {
   store.openPlan(plan, `${from} opened`);
   store.candidates.value = read.candidates === undefined ? besides : candidatesOf(read.candidates);
   if (read.proposals !== undefined)
-    store.notice.value = `${from} opened. Its proposals are not shown here: send it to POST /v1/additions.`;
+    store.notice.value = `${from} opened without its proposals: send it to POST /v1/additions.`;
 }
 
 /** @param {string} says */
