@@ -20,6 +20,7 @@ export {
   ratingsSchema,
 } from './parts.ts';
 export type { Headings, Quantity } from './quantities.ts';
+export { type RequirementsAnswer, requirementsSchema } from './requirements.ts';
 export { told } from './settled.ts';
 export { type StormCardAnswer, stormCardSchema } from './storm.ts';
 export type {

@@ -66,18 +66,32 @@ export function additionsOf(
   before: Assessment,
   then: readonly { readonly name: string; readonly assessment: Assessment }[],
 ): Additions {
-  const order = then
-    .map((each) => ({ each, marks: marksOf(each.assessment) }))
-    .sort((a, b) => firstDifference(a.marks, b.marks))
-    .map(({ each }) => each);
+  const ranks = ranksOf(then.map(({ assessment }) => assessment));
   return {
     before,
-    after: then.map((each) => ({
+    after: then.map((each, index) => ({
       ...each,
-      rank: order.indexOf(each) + 1,
+      rank: nth(ranks, index),
       checks: changes(before.checks, each.assessment.checks),
     })),
   };
+}
+
+/**
+ * The place of each of several stations, 1 the best.
+ *
+ * over last, before it what is open and could be over; then by the fewest open parts, by the largest ratio, by the lowest gust
+ * held to, by the order given
+ *
+ * @returns the places, in the order given [-]
+ * @source project-rule
+ */
+export function ranksOf(assessments: readonly Assessment[]): readonly number[] {
+  const order = assessments
+    .map((assessment, index) => ({ index, marks: marksOf(assessment) }))
+    .sort((a, b) => firstDifference(a.marks, b.marks))
+    .map(({ index }) => index);
+  return assessments.map((_, index) => order.indexOf(index) + 1);
 }
 
 /** What a ranking goes by, each the smaller the better. */

@@ -55,6 +55,7 @@ export const CAUTION_CODES = [
   'rating-for-other-height',
   'rating-by-sections',
   'top-couple',
+  'loads-later',
   'side-load',
   'torsion',
   'weights-not-counted',
@@ -263,6 +264,7 @@ function aboutClimate(climate: Climate | undefined, say: Say): void {
 function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], checks: readonly Check[], say: Say): void {
   const { input, scenarios } = model;
   const { tower, mast, loads } = input.station;
+  for (const { at, name } of input.later ?? []) say('loads-later', 'line', { at: `${at}/later`, of: name });
   if (!model.bareTowerKnown) say('own-drag-missing', 'verdict', { at: '/tower/shape' });
   if (new Set(scenarios.map((scenario) => scenario.solidity)).size > 1)
     say('members-unknown', 'verdict', { at: '/tower' });

@@ -1,4 +1,4 @@
-export { type Addition, type Additions, additionsOf, assessAsked, type CheckChange } from './additions.ts';
+export { type Addition, type Additions, additionsOf, assessAsked, type CheckChange, ranksOf } from './additions.ts';
 export { areasOf } from './areas.ts';
 export { type Assessment, assess, type WindRow, windAt } from './assess.ts';
 export { ASSUMED, type Assumed, type AssumedName } from './assumed/assumed.ts';
@@ -51,6 +51,22 @@ export {
   type RemedyChange,
   SMALLER,
 } from './remedy-kinds.ts';
+export {
+  type Needed,
+  type NeededAt,
+  type QuotedRequirement,
+  type QuotedWind,
+  REQUIRED_LOADS,
+  REQUIRED_WINDS,
+  type RequirementCase,
+  type Requirements,
+  type RequirementsAsked,
+  requirementPlans,
+  requirementSteps,
+  requirementsOf,
+  TOWER_KINDS,
+  type TowerKind,
+} from './requirements.ts';
 export { ROOM_PLACES } from './room-by-check.ts';
 export type { RoomLeft } from './room-left.ts';
 export { type Change, HEIGHT_STEP, type Sensitivity, type SensitivityRow, sensitivityOf } from './sensitivity.ts';

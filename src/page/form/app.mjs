@@ -62,6 +62,7 @@ function Acts({ start }) {
     ${start.worksheets.includes('html') && act('Worksheet', () => openPrinted('v1/checks?as=html'))}
     ${start.worksheets.includes('pdf') && act('PDF', () => openPrinted('v1/checks?as=pdf'))}
     ${start.worksheets.includes('html') && act('Storm card', () => openPrinted('v1/storm-cards?as=html'))}
+    ${start.worksheets.includes('html') && act('Tower inquiry', () => openPrinted('v1/requirements?as=html'))}
     ${act('New', startAnew)}
   </menu>`;
 }
