@@ -49,20 +49,21 @@ function startAnew() {
 
 /** @param {{ start: Start }} props */
 function Acts({ start }) {
-  const act = (/** @type {string} */ words, /** @type {() => void} */ does, can = true) =>
-    html`<li><button type="button" class="act" aria-disabled=${can ? undefined : 'true'} onClick=${() => can && does()}>${words}</button></li>`;
+  const act = (/** @type {string} */ words, /** @type {() => void} */ does, can = true, passesOn = false) =>
+    html`<li class=${passesOn ? 'passes-on' : undefined}><button type="button" class="act" aria-disabled=${can ? undefined : 'true'} onClick=${() => can && does()}>${words}</button></li>`;
+  const passOn = (/** @type {string} */ words, /** @type {() => void} */ does) => act(words, does, true, true);
   if (!store.scripted.value) return html`<nav aria-label="More"><a class="act" href="openapi.json">Contract</a></nav>`;
   return html`<menu aria-label="The plan">
     ${act('Undo', store.undo, store.canUndo.value)}
     ${act('Redo', store.redo, store.canRedo.value)}
     ${act('Open', chooseFile)}
-    ${act('Save', saveToFile)}
-    ${act('Copy link', copyLink)}
-    ${act('Print', () => print())}
-    ${start.worksheets.includes('html') && act('Worksheet', () => openPrinted('v1/checks?as=html'))}
-    ${start.worksheets.includes('pdf') && act('PDF', () => openPrinted('v1/checks?as=pdf'))}
-    ${start.worksheets.includes('html') && act('Storm card', () => openPrinted('v1/storm-cards?as=html'))}
-    ${start.worksheets.includes('html') && act('Tower inquiry', () => openPrinted('v1/requirements?as=html'))}
+    ${passOn('Save', saveToFile)}
+    ${passOn('Copy link', copyLink)}
+    ${passOn('Print', () => print())}
+    ${start.worksheets.includes('html') && passOn('Worksheet', () => openPrinted('v1/checks?as=html'))}
+    ${start.worksheets.includes('pdf') && passOn('PDF', () => openPrinted('v1/checks?as=pdf'))}
+    ${start.worksheets.includes('html') && passOn('Storm card', () => openPrinted('v1/storm-cards?as=html'))}
+    ${start.worksheets.includes('html') && passOn('Tower inquiry', () => openPrinted('v1/requirements?as=html'))}
     ${act('New', startAnew)}
   </menu>`;
 }
