@@ -475,7 +475,7 @@ describe('the form, in a browser', () => {
         page.getByRole('button', { name: 'What to do, on a card' }).click(),
       ]);
       await card.waitForLoadState();
-      return card.locator('body').innerText();
+      return card.locator('body').textContent();
     };
     // 55 mph in ten minutes: times 1.66 a gust of 91.3 mph, above any forecast that keeps the margin.
     expect(await cardFor('55')).toMatch(/Forecast 55 mph 10-minute mean: gusts of 91\.3 mph\. Lower it flat/);
