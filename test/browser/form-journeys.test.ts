@@ -463,6 +463,26 @@ describe('the form, in a browser', () => {
     expect(((await keptPlan(page))['loads'] as unknown[]).length).toBe(3);
   });
 
+  it('answers a forecast on a card, and says what is wrong with one', async () => {
+    const { page, context } = await browser.open();
+    await openForm(page, service.origin, '/?plan=river-bluff');
+    await settled(page);
+    const cardFor = async (speed: string) => {
+      await page.getByLabel('A wind is forecast').fill(speed);
+      await page.getByLabel('Type of the speed that is forecast').selectOption('mean-10min');
+      const [card] = await Promise.all([
+        context.waitForEvent('page'),
+        page.getByRole('button', { name: 'What to do, on a card' }).click(),
+      ]);
+      await card.waitForLoadState();
+      return card.locator('body').textContent();
+    };
+    // 55 mph in ten minutes: times 1.66 a gust of 91.3 mph, above any forecast that keeps the margin.
+    expect(await cardFor('55')).toMatch(/Forecast 55 mph 10-minute mean: gusts of 91\.3 mph\. Lower it flat/);
+    expect(await cardFor('0')).toContain('0 mph given, more than 0 mph allowed');
+    expect(await cardFor('fast')).toContain('"fast" is not a speed');
+  });
+
   it('asks once for a change, and nothing more while nobody types', async () => {
     const { page, requests } = await browser.open();
     await openForm(page, service.origin);

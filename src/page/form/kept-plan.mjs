@@ -178,7 +178,7 @@ export function openPrinted(address, besides = {}) {
     const field = document.createElement('input');
     field.type = 'hidden';
     field.name = name;
-    field.value = JSON.stringify(value);
+    field.value = typeof value === 'string' ? value : JSON.stringify(value);
     posted.append(field);
   }
   document.body.append(posted);
