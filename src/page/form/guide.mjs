@@ -5,8 +5,8 @@ import { Progress } from './board.mjs';
 import { textAt, valueAt } from './draft.mjs';
 import { AdoptedCode, Ask, NoRows, Rows } from './given.mjs';
 import { html } from './html.mjs';
+import { openPrinted } from './kept-plan.mjs';
 import { groundField, RATING_METHODS } from './methods.mjs';
-import { openPrinted } from './open-printed.mjs';
 import { listAt, questionAt } from './questions.mjs';
 import * as store from './store.mjs';
 
