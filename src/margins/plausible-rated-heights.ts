@@ -1,5 +1,6 @@
 import { type Tower, topsOf } from '../structure/index.ts';
 import type { CheckInput } from './check-input.ts';
+import { apexOf } from './comparisons.ts';
 import type { Rating } from './rating.ts';
 import { misfitsOf } from './stated-for.ts';
 
@@ -76,8 +77,21 @@ export function ratedTops(rating: Rating, input: CheckInput): readonly Rating[] 
   const { station, assumed } = input;
   if (!isTopAssumed(rating, assumed)) return [rating];
   const { shortest, tallest } = plausibleRatedHeights(station.tower);
-  const supposed = [shortest, tallest].map((supposedTop) => ({ ...rating, supposedTop }));
+  const between = heightsBetween(station.tower).filter((height) => height > shortest && height < tallest);
+  const supposed = [shortest, ...between, tallest].map((supposedTop) => ({ ...rating, supposedTop }));
   return [rating, ...supposed.filter((each) => misfitsOf(each, station.tower).length === 0)];
+}
+
+/**
+ * Between legs that draw together the braces may be shown least by a height in between: where a joint comes to the foot, just
+ * above and below it, and half way to either end [m].
+ */
+function heightsBetween(tower: Tower): readonly number[] {
+  const { foot, top, sections } = tower;
+  if (sections.every((section) => !Number.isFinite(apexOf(section)))) return [];
+  const { shortest, tallest } = plausibleRatedHeights(tower);
+  const joints = sections.slice(0, -1).map(({ high }) => top - (high - foot));
+  return [(shortest + top) / 2, (top + tallest) / 2, ...joints.flatMap((height) => [height - 1e-3, height + 1e-3])];
 }
 
 /** Whether nobody tells for which height a rating is. */

@@ -159,9 +159,8 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
   const high = scenarios.map(() => zeros(comparisons.length));
   const windRatioLow = scenarios.map(() => 0);
   const windRatioHigh = scenarios.map(() => (bareTowerKnown ? 0 : Number.POSITIVE_INFINITY));
-  // Differing by how the rated lines lay alone.
-  const alike = (one: ClaimCase) =>
-    matching.filter((each) => each.asRated === one.asRated && sameReading(each.rated, one.rated));
+  // Differing by how the rated lines lay, or by the height that it is for, alone.
+  const alike = (one: ClaimCase) => matching.filter((each) => sameReading(each.rated, one.rated));
   for (const each of matching) {
     const ofOneReading = alike(each);
     for (let scenario = 0; scenario < scenarios.length; scenario += 1) {
@@ -201,13 +200,14 @@ function pushedBothWays(
 ): boolean {
   const comparison = nth(model.comparisons, number);
   if (comparison.of !== 'shear' || comparison.apex === Number.POSITIVE_INFINITY) return false;
-  const places = proofOf(model, number, nth(cases, 0)).filter((place) => inTapering(comparison, place));
-  return places.some((place) => {
-    const ways = cases.flatMap((each) =>
-      [factor.low, factor.high].map((by) => Math.sign(broughtTo(model, comparison, place, each, scenario, by))),
-    );
-    return ways.includes(1) && ways.includes(-1);
-  });
+  const ways = cases.flatMap((each) =>
+    proofOf(model, number, each)
+      .filter((place) => inTapering(comparison, place))
+      .flatMap((place) =>
+        [factor.low, factor.high].map((by) => Math.sign(broughtTo(model, comparison, place, each, scenario, by))),
+      ),
+  );
+  return ways.includes(1) && ways.includes(-1);
 }
 
 function areaFactorOf({ rating, reading }: RatedCase, answer: RatingAnswer): { low: number; high: number } {
