@@ -3,7 +3,14 @@ export { areasOf } from './areas.ts';
 export { type Assessment, assess, type WindRow, windAt } from './assess.ts';
 export { ASSUMED, type Assumed, type AssumedName } from './assumed/assumed.ts';
 export type { Assumption } from './assumed/assumption.ts';
-export { LONGEST_ARM, LOWEST_BEARING, PIECE_ALIKE, POLE_DAMPING, USUAL_LINES } from './assumed/plausible.ts';
+export {
+  LONGEST_ARM,
+  LOWEST_BEARING,
+  PIECE_ALIKE,
+  POLE_DAMPING,
+  USUAL_LINES,
+  USUAL_MAST,
+} from './assumed/plausible.ts';
 export { type BaseInWind, baseByWind } from './base-by-wind.ts';
 export { CAUTION_CODES, type Caution, type CautionCode, SEVERITIES } from './cautions.ts';
 export type { Chance, Chances } from './chance.ts';

@@ -223,7 +223,9 @@ function frequencyRows(
 
 function lineRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): SensitivityRow[] {
   const { station } = input;
-  return station.cables.map((run) => {
+  // An assumed mast is no line that there could be more of.
+  const runs = station.cables.filter(({ at }) => at !== '/mast');
+  return runs.map((run) => {
     const cables = station.cables.map((each) => (each === run ? { ...run, count: run.count + 1 } : each));
     return {
       change: { of: 'lines', more: 1, run: run.name },

@@ -6,6 +6,7 @@ import {
   PIECE_ALIKE,
   POLE_DAMPING,
   USUAL_LINES,
+  USUAL_MAST,
 } from '../margins/index.ts';
 import { inWords } from './figures.ts';
 import { figures } from './plain-figures.mjs';
@@ -42,6 +43,10 @@ function lines(answer: string, system: UnitSystem): string {
   return Number(answer) === 0 ? 'no lines' : `${count} lines of ${inWords(diameter, 'diameter', system)}`;
 }
 
+function tube(answer: string, system: UnitSystem): string {
+  return Number(answer) === 0 ? 'no mast' : `a tube of ${inWords(Number(answer), 'diameter', system)}`;
+}
+
 /** The words of everything that a plan may leave out. */
 export const ASSUMPTION_WORDS: Readonly<Record<AssumedName, AssumptionWords>> = {
   cables: {
@@ -51,6 +56,15 @@ export const ASSUMPTION_WORDS: Readonly<Record<AssumedName, AssumptionWords>> = 
     assumed: (_, system) => `Lines not given. Assumed: ${lines('3', system)} up to the highest load; at best none.`,
     action: 'Count the lines and measure one; an empty list says that there are none.',
     dependsOn: () => 'the lines',
+  },
+  mast: {
+    ask: () => 'Which mast is above the tower top, and how far does it reach inside?',
+    answer: tube,
+    answered: (answer, _, system) => `${tube(answer, system)} above the top`,
+    assumed: (_, system) =>
+      `Mast not given. Assumed in the wind: ${tube(String(USUAL_MAST.outside), system)} from ${inWords(USUAL_MAST.inside, 'length', system)} below the top to the highest load; at best none.`,
+    action: 'Measure the mast.',
+    dependsOn: () => 'the mast',
   },
   'load-offset': {
     ask: ({ of }) => `How far from the tower’s axis is the middle of ${of}?`,

@@ -24,9 +24,15 @@ export function ratioFigures(ratio) {
   if (!Number.isFinite(ratio)) return 'open';
   if (ratio < 1) {
     const text = ratio.toPrecision(3);
-    return Number(text) >= 1 ? ratio.toFixed(4) : Number(text).toString();
+    return Number(text) >= 1 ? besideOne(ratio, 4) : Number(text).toString();
   }
   if (ratio >= 10) return figures(ratio);
   const text = ratio.toFixed(2);
-  return text === '1.00' && ratio > 1 ? ratio.toFixed(3) : text;
+  return text === '1.00' && ratio > 1 ? besideOne(ratio, 3) : text;
+}
+
+/** Nearer to 1 than a hundred thousandth a ratio is 1. @param {number} ratio @param {number} decimals */
+function besideOne(ratio, decimals) {
+  const text = ratio.toFixed(decimals);
+  return Number(text) === 1 && Math.abs(ratio - 1) > 1e-5 ? ratio.toFixed(5).replace(/0+$/, '') : text;
 }

@@ -191,7 +191,15 @@ export function missingInWords(pointer: string, input: CheckInput): string {
   if (/^\/loads\/\d+\/height$/.test(pointer)) return belowSupports(pointer, input);
   const field = pointer.split('/').at(-1) ?? '';
   if (field === 'weight') {
-    return `A weight is not given (${pointer.slice(1).replaceAll('/', ' ')}); use a scale or the data sheet.`;
+    return `Weight of ${weighedIn(pointer, input)} not given; use a scale or the data sheet.`;
   }
   return MISSING_WORDS[field] ?? `Not given: ${pointer}.`;
+}
+
+/** What a missing weight is of. */
+function weighedIn(pointer: string, { station }: CheckInput): string {
+  const at = pointer.slice(0, pointer.lastIndexOf('/'));
+  if (at === '/tower') return 'the tower';
+  const named = [...station.loads, ...station.cables, ...station.tower.sections].find((each) => each.at === at);
+  return named?.name ?? `the ${at.split('/').at(-1)}`;
 }

@@ -88,14 +88,8 @@ describe('words', () => {
     expect([0.4902, 18.249, 110.4, 1234.5, 0.00256, -3.2759, 0].map((value) => figures(value))).toEqual(
       '0.49 18.2 110 1,235 0.00256 −3.28 0'.split(' '),
     );
-    expect([0.8946, 0.9996, 1, 1.004, 1.537, Number.POSITIVE_INFINITY].map(ratioFigures)).toEqual([
-      '0.895',
-      '0.9996',
-      '1.00',
-      '1.004',
-      '1.54',
-      'open',
-    ]);
+    const ratios = [0.8946, 0.9996, 0.99997, 1, 1.0003, 1.004, 1.537, Number.POSITIVE_INFINITY];
+    expect(ratios.map(ratioFigures)).toEqual('0.895 0.9996 0.99997 1.00 1.0003 1.004 1.54 open'.split(' '));
   });
 
   it('are wrapped within their width, and lose nothing unless told how many lines there are', () => {

@@ -19,11 +19,11 @@ export function demoPlans(): readonly DemoPlanFile[] {
     .map((file) => JSON.parse(readFileSync(new URL(file, FOLDER), 'utf8')) as DemoPlanFile);
 }
 
-/** The plan of ten numbers as it comes of the entries that are asked for first: without a title, and without a frequency. */
+/** The plan of ten numbers as it comes of the entries that are asked for first: without a title, a frequency, and where the beam sits. */
 export function tenNumbersAsTyped(): Document {
-  const { title: _, tower, ...plan } = demoPlan('ten-numbers');
+  const { title: _, tower, loads, ...plan } = demoPlan('ten-numbers');
   const { frequency: __, ...typed } = tower as Document;
-  return { ...plan, tower: typed };
+  return { ...plan, tower: typed, loads: (loads as Document[]).map(({ on: ___, ...load }) => load) };
 }
 
 /** A demo plan as version 0.1.0 had it: less was told, since it was read as this without a word. */
@@ -39,7 +39,7 @@ export function demoPlanBefore(id: string): Document {
       ...(sections ? { sections: sections.map((section) => without(section, 'pattern', 'uniform')) } : {}),
     },
     ...(mast ? { mast: without(mast, 'bearing') } : {}),
-    loads: (loads as Document[]).map((load) => (load['offset'] === 0 ? without(load, 'offset') : load)),
+    loads: (loads as Document[]).map((load) => without(load, 'on', ...(load['offset'] === 0 ? ['offset'] : []))),
     ratings: (ratings as Document[]).map((rating) => without(rating, 'top')),
   };
 }

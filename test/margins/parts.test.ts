@@ -107,7 +107,7 @@ describe('a tower rated by area', () => {
       method: 'tia222-h',
       site: { wind: 105, exposure: 'C' },
       tower: { support: 'free', top: 48, shape: 'lattice', faces: 3, width: 18, members: 'round' },
-      loads: [{ name: 'beam', above: 2, area: 5.5, areaKind: 'effective' }],
+      loads: [{ name: 'beam', above: 2, on: 'tower', area: 5.5, areaKind: 'effective' }],
       cables: [],
       ratings: [{ of: 'tower', top: 48, area: 18, areaKind: 'effective', wind: { speed: 100, method: 'tia222-h' } }],
     };

@@ -369,6 +369,10 @@ describe('a site', () => {
     expect(rated({ area: 1.8, wind: { ...wind, speed: 160 } })).toEqual([
       ['speed-beyond-maps', '#/ratings/0/wind/speed'],
     ]);
+    expect(rated({ area: 36, wind: { speed: 1.4, method: 'asce7-16', exposure: 'C' } })).toEqual([
+      ['rated-speed-low', '#/ratings/0/wind/speed'],
+      ['area-of-no-small-tower', '#/ratings/0/area'],
+    ]);
     expect(rated({ areasBySpeed: [[160, 1.8]], wind: { method: 'asce7-16', exposure: 'C' } })).toEqual([
       ['speed-beyond-maps', '#/ratings/0/areasBySpeed'],
     ]);

@@ -1,6 +1,7 @@
 /** What a plan may not give and an answer must assume one way or the other. */
 export const ASSUMED = [
   'cables',
+  'mast',
   'load-offset',
   'bearing-height',
   'rated-height',

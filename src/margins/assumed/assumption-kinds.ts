@@ -4,7 +4,7 @@ import type { CheckInput } from '../check-input.ts';
 import type { CheckKindName } from '../checks/check.ts';
 import type { AssumedName } from './assumed.ts';
 import type { AssumptionKind, Reading } from './assumption.ts';
-import { ICE_CLASS, LOWEST_BEARING, POLE_DAMPING, plausibleOffset, USUAL_LINES } from './plausible.ts';
+import { ICE_CLASS, LOWEST_BEARING, POLE_DAMPING, plausibleOffset, USUAL_LINES, USUAL_MAST } from './plausible.ts';
 import { plausibleFrequency } from './plausible-frequency.ts';
 
 const BY_RATING = ['tower', 'tower-top', 'ice', 'foundation'] as const satisfies readonly CheckKindName[];
@@ -33,6 +33,33 @@ function cableReadings({ station }: CheckInput): readonly Reading[] {
   return [
     { value: USUAL_LINES.count, said: (input) => inStation(input, { cables: [lines] }) },
     { value: 0, said: (input) => inStation(input, { cables: [] }) },
+  ];
+}
+
+/** A load this far above the top is above it [m]. */
+const ABOVE = 1e-6;
+
+/** A mast under the loads above the top, where none is told; inside a pole it is out of the wind. */
+function mastReadings({ station }: CheckInput): readonly Reading[] {
+  const { tower, mast, loads } = station;
+  const above = loads.filter(({ low }) => low > tower.top + ABOVE);
+  if (mast !== undefined || above.length === 0) return [];
+  const isPole = tower.sections.some(({ shape }) => shape?.kind === 'pole');
+  const supported = tower.held.map(({ height }) => height);
+  const { outside, inside, weight } = USUAL_MAST;
+  const tube: CableRun = {
+    name: 'mast, assumed',
+    at: '/mast',
+    count: 1,
+    diameter: outside,
+    weight,
+    low: isPole ? tower.top : Math.max(tower.foot, tower.top - inside, ...supported),
+    high: Math.max(...above.map(({ low }) => low)),
+    laid: 'single',
+  };
+  return [
+    { value: outside, said: (input) => inStation(input, { cables: [...input.station.cables, tube] }) },
+    { value: 0, said: (input) => input },
   ];
 }
 
@@ -104,6 +131,7 @@ const readInModel = { readings: () => [], moves: BY_RATING, asked: 'tower' } as 
 /** Every kind of assumed thing by its name. */
 export const ASSUMPTION_KIND: Readonly<Record<AssumedName, AssumptionKind>> = {
   cables: { readings: cableReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower' },
+  mast: { readings: mastReadings, moves: BY_RATING, asked: 'tower' },
   'load-offset': {
     readings: offsetReadings,
     moves: BY_RATING,

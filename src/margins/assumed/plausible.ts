@@ -12,6 +12,9 @@ export const USUAL_LINES = { count: 3, diameter: 0.4 * 0.0254, weight: 0.15 } as
 /** Length of a piece of a tower that is taken as alike all along, where nobody tells: ten feet [m]. @source common-practice */
 export const PIECE_ALIKE = 3.048;
 
+/** Mast where none is told and a load is above the top: a tube and its weight, and how far it reaches inside [m, kg/m]. @source common-practice */
+export const USUAL_MAST = { outside: 2 * 0.0254, inside: 4 * 0.3048, weight: 7 } as const;
+
 /** How far an arm may hold a load off the face it is fixed to, where nobody tells [m]. @source common-practice */
 export const LONGEST_ARM = 0.4;
 

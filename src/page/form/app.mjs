@@ -57,7 +57,7 @@ function Acts({ start }) {
     ${act('Undo', store.undo, store.canUndo.value)}
     ${act('Redo', store.redo, store.canRedo.value)}
     ${act('Open', chooseFile)}
-    ${passOn('Save', saveToFile)}
+    ${act('Save', saveToFile)}
     ${passOn('Copy link', copyLink)}
     ${passOn('Print', () => print())}
     ${start.worksheets.includes('html') && passOn('Worksheet', () => openPrinted('v1/checks?as=html'))}

@@ -84,6 +84,7 @@ export type QueryCode =
   | 'decimal-comma'
   | 'speed-low'
   | 'speed-beyond-maps'
+  | 'rated-speed-low'
   | 'area-of-no-small-tower'
   | 'read-as-middle'
   | 'bearing-above-top'

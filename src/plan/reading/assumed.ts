@@ -26,6 +26,11 @@ export function assumedIn(document: PlanDocument, station: Station, ratings: rea
     say('load-offset', `${at}/offset`, isBeside && document.loads?.[number]?.offset === undefined);
   });
   say('cables', '/cables', document.cables === undefined);
+  // A load that says it is on the tower stands there without one.
+  const onMast = loads.some(
+    ({ low }, number) => low > tower.top + SAME_HEIGHT && document.loads?.[number]?.on === undefined,
+  );
+  say('mast', '/mast', mast === undefined && onMast);
   for (const { of, at, claim, top } of ratings) {
     say('rated-height', `${at}/top`, of === 'tower' && claim.kind !== 'weight' && top === undefined);
   }

@@ -233,9 +233,16 @@ export function readRatedWind(reader: PlanReader, fields: RatedWindFields, at: s
 
 /** Faster than on any map of gusts: 200 mph [m/s]. @source common-practice */
 const BEYOND_MAPS = 90;
+/** Slower than towers and antennas are rated for: 40 mph [m/s]. @source common-practice */
+const SLOWEST_RATED = 17.8;
 
 function queryRatedSpeed(reader: PlanReader, speed: number | undefined, at: string): void {
-  if (!(speed !== undefined && speed > BEYOND_MAPS)) return;
+  if (speed === undefined) return;
+  if (speed < SLOWEST_RATED) {
+    const slow = `A rated wind of ${reader.say(speed, 'speed')} is slower than data sheets state. Check its unit, and that area and speed were not swapped.`;
+    reader.query(at, 'rated-speed-low', slow);
+  }
+  if (!(speed > BEYOND_MAPS)) return;
   const says = `A rated wind of ${reader.say(speed, 'speed')} is faster than on any map. Check its unit, and that km/h and mph were not confused.`;
   reader.query(at, 'speed-beyond-maps', says);
 }
