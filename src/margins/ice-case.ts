@@ -105,7 +105,7 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
     site: { ...model.site, speed },
     dead: {
       ...model.dead,
-      weight: withIce(model, rule, iceMassAbove(weights.lumps, model.levels)),
+      weight: withIce(model, rule, heaviestIceAbove(model, iceAt)),
       ...eccentricWeightLoad(station, model.levels, weights.onLoads),
     },
     ice: weights,
@@ -175,6 +175,15 @@ export function iceWind(asked: Pick<TowerModel, 'input' | 'site'>, windStructure
     riskCategory: 'II',
   });
   return { ...wind, toAllowableFactor: rule.windLevel * share, leastPressure: 0 };
+}
+
+/** Crossed diagonals have most of it, where nobody tells how the tower is braced [kg]. */
+function heaviestIceAbove(
+  { input: { station }, levels, scenarios }: TowerModel,
+  iceAt: (z: number) => number,
+): number[] {
+  const crossed = withShapesRead(station, { ...scenarios[0].shapes, pattern: 'cross' });
+  return iceMassAbove(iceLumps(crossed, iceAt), levels);
 }
 
 /** The rating's own covered weight is in terms of dead load; ice counts with its level. */
