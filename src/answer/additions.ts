@@ -21,7 +21,10 @@ export const additionsSchema = z
     after: z.array(
       z.object({
         name: z.string(),
-        rank: z.number().meta({ description: '1 leaves the weakest check the most.' }),
+        rank: z.number().meta({
+          description:
+            '1 is the best: fewest parts over or open, then least not given, then the smallest of the largest ratios.',
+        }),
         ...station,
         checks: z.array(checkChangeSchema),
         entryWarnings: z

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { chanceSchema, remediesSchema, sensitivitySchema, spreadSchema, standardTubesSchema } from './besides.ts';
 import { checkSchema, headlineSchema, verdictSchema } from './checks.ts';
-import { assumedSchema, cautionSchema, entryWarningSchema, questionSchema } from './findings.ts';
+import { assumedSchema, cautionSchema, entryWarningSchema, inquiriesSchema, questionSchema } from './findings.ts';
 import { decidedSchema, partSchema } from './part-verdicts.ts';
 import { checkId, number, quantitySchema, words } from './quantities.ts';
 import type { Described } from './settled.ts';
@@ -44,6 +44,7 @@ export const answerSchema = z
     checks: z.array(checkSchema),
     toFindOut: z.array(questionSchema),
     alsoOpen: number('Loads whose type of area is not stated and that are not asked about one by one.'),
+    inquiries: z.exactOptional(inquiriesSchema),
     assumed: z.array(assumedSchema),
     cautions: z.array(cautionSchema),
     notCovered: z.array(z.string()),

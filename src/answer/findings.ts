@@ -51,3 +51,13 @@ export type EntryWarning = Described<typeof entryWarningSchema>;
 
 export const noteSchema = z.object({ code: z.string(), says: z.string() }).meta({ id: 'Note' });
 export type Note = Described<typeof noteSchema>;
+
+export const inquiriesSchema = z
+  .object({
+    letter: z.exactOptional(
+      words('To the manufacturer of the tower, as text to copy: the questions, at most three, that would decide most.'),
+    ),
+    measure: z.array(z.string()).meta({ description: 'What to measure or look at, what decides most first.' }),
+  })
+  .meta({ id: 'Inquiries', description: 'Whom to ask for what is open, and what to measure.' });
+export type InquiriesAnswer = Described<typeof inquiriesSchema>;

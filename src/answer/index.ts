@@ -9,7 +9,7 @@ export type {
   StandardTubes,
 } from './besides.ts';
 export type { CheckAnswer, CheckChangeAnswer, CheckState, Piece } from './checks.ts';
-export type { CautionAnswer, EntryWarning, Note } from './findings.ts';
+export type { CautionAnswer, EntryWarning, InquiriesAnswer, Note } from './findings.ts';
 export type { PartAnswer } from './part-verdicts.ts';
 export {
   type AreasAnswer,
@@ -20,6 +20,7 @@ export {
   ratingsSchema,
 } from './parts.ts';
 export type { Headings, Quantity } from './quantities.ts';
+export { type RequirementsAnswer, requirementsSchema } from './requirements.ts';
 export { told } from './settled.ts';
 export { type StormCardAnswer, stormCardSchema } from './storm.ts';
 export type {

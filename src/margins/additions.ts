@@ -3,7 +3,6 @@ import { type Assessment, assess } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
 import type { Check } from './checks/check.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
-import { couldBeOver } from './parts.ts';
 
 /** One check as it is and as it would be; absent on one side where it is not there. */
 export interface CheckChange {
@@ -54,10 +53,11 @@ export function assessAsked(asked: Asked): Assessment {
 }
 
 /**
- * A plan and ways to change it, before and after for every check, ranked by the margin of the weakest.
+ * A plan and ways to change it, before and after for every check, ranked by what each leaves at worst.
  *
- * over last, before it what is open and could be over; then by the fewest open parts, by the largest ratio, by the lowest gust
- * held to, by the order asked
+ * last where a fall reaches too far; before it by the fewest parts of the structure that are not at or below 1 at worst, by the
+ * fewest such loads, by the fewest things not given, by the largest ratio, by the lowest gust held to, by the distance of a
+ * fall, by the order asked. An open part and one that is over count alike, so that nothing wins by what it leaves unsaid.
  *
  * @param then the plan as each proposal would leave it
  * @source project-rule
@@ -66,38 +66,56 @@ export function additionsOf(
   before: Assessment,
   then: readonly { readonly name: string; readonly assessment: Assessment }[],
 ): Additions {
-  const order = then
-    .map((each) => ({ each, marks: marksOf(each.assessment) }))
-    .sort((a, b) => firstDifference(a.marks, b.marks))
-    .map(({ each }) => each);
+  const ranks = ranksOf(then.map(({ assessment }) => assessment));
   return {
     before,
-    after: then.map((each) => ({
+    after: then.map((each, index) => ({
       ...each,
-      rank: order.indexOf(each) + 1,
+      rank: nth(ranks, index),
       checks: changes(before.checks, each.assessment.checks),
     })),
   };
 }
 
+/**
+ * The place of each of several stations, 1 the best.
+ *
+ * over last, before it what is open and could be over; then by the fewest open parts, by the largest ratio, by the lowest gust
+ * held to, by the order given
+ *
+ * @returns the places, in the order given [-]
+ * @source project-rule
+ */
+export function ranksOf(assessments: readonly Assessment[]): readonly number[] {
+  const order = assessments
+    .map((assessment, index) => ({ index, marks: marksOf(assessment) }))
+    .sort((a, b) => firstDifference(a.marks, b.marks))
+    .map(({ index }) => index);
+  return assessments.map((_, index) => order.indexOf(index) + 1);
+}
+
 /** What a ranking goes by, each the smaller the better. */
-function marksOf({ verdict, checks, parts }: Assessment): readonly number[] {
-  const usesOf = (ofFall: boolean) =>
+function marksOf({ checks, parts, input }: Assessment): readonly number[] {
+  const aboveOne = parts.filter(({ verdict }) => verdict === 'over' || verdict === 'open').map(({ kind }) => kind);
+  const [ofLoads, ofFall] = (['load', 'fall'] as const).map((kind) => aboveOne.filter((each) => each === kind).length);
+  const ratiosOf = (fall: boolean) =>
     checks.flatMap(({ kind, result }) =>
-      result && (CHECK_KIND[kind].loadedBy === 'fall') === ofFall ? [result.ratio] : [],
+      result && (CHECK_KIND[kind].loadedBy === 'fall') === fall ? [result.ratio] : [],
     );
-  const [ratios, falls] = [usesOf(false), usesOf(true)];
+  const ratios = ratiosOf(false);
   const gusts = checks.flatMap(({ result }) => (result?.holdsTo ? [result.holdsTo.gust] : []));
+  const weights = input.station.loads.flatMap(({ at, weight }) => (weight === undefined ? [`${at}/weight`] : []));
   return [
-    Number(verdict === 'over'),
-    Number(parts.some(couldBeOver)),
-    // What is not known wins nothing.
-    parts.filter((part) => part.verdict === 'open').length,
+    ofFall as number,
+    aboveOne.length - (ofLoads as number) - (ofFall as number),
+    ofLoads as number,
+    // A weight that is not given may only lower a ratio that is shown all the same.
+    new Set([...checks.flatMap(({ needs }) => needs), ...weights]).size,
     // Nothing known is not the same as nothing asked.
     ratios.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...ratios),
     gusts.length === 0 ? 0 : -Math.min(...gusts),
     // How far it may fall says nothing of what it takes.
-    Math.max(0, ...falls),
+    Math.max(0, ...ratiosOf(true)),
   ];
 }
 

@@ -55,6 +55,7 @@ export const CAUTION_CODES = [
   'rating-for-other-height',
   'rating-by-sections',
   'top-couple',
+  'loads-later',
   'side-load',
   'torsion',
   'weights-not-counted',
@@ -204,8 +205,9 @@ export function cautionsOf(
 /** What is not told and read at every level at its worse end. */
 function readInModel({ input, scenarios }: TowerModel): readonly Pick<Assumption, 'of' | 'at' | 'name'>[] {
   const shapesMatter = new Set(scenarios.map(({ shapes }) => shapes)).size > 1;
+  const always = new Set<Assumption['of']>(['rated-height', 'alike-along']);
   return input.assumed.filter(
-    ({ of }) => of === 'rated-height' || (shapesMatter && (of === 'pole-sides' || of === 'bracing-pattern')),
+    ({ of }) => always.has(of) || (shapesMatter && (of === 'pole-sides' || of === 'bracing-pattern')),
   );
 }
 
@@ -262,6 +264,7 @@ function aboutClimate(climate: Climate | undefined, say: Say): void {
 function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], checks: readonly Check[], say: Say): void {
   const { input, scenarios } = model;
   const { tower, mast, loads } = input.station;
+  for (const { at, name } of input.later ?? []) say('loads-later', 'line', { at: `${at}/later`, of: name });
   if (!model.bareTowerKnown) say('own-drag-missing', 'verdict', { at: '/tower/shape' });
   if (new Set(scenarios.map((scenario) => scenario.solidity)).size > 1)
     say('members-unknown', 'verdict', { at: '/tower' });

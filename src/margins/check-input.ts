@@ -1,5 +1,5 @@
 import { METHOD_BY_ID, type SiteMethodId } from '../methods/index.ts';
-import type { Station } from '../structure/index.ts';
+import type { Load, Station } from '../structure/index.ts';
 import type { Site, SpeedBasis } from '../wind/index.ts';
 import type { Assumed } from './assumed/assumed.ts';
 import type { Rating } from './rating.ts';
@@ -10,6 +10,8 @@ export interface CheckInput {
   readonly method: SiteMethodId;
   readonly site: Site;
   readonly station: Station;
+  /** Loads that are to come later; they are in no check. */
+  readonly later?: readonly Load[];
   readonly ratings: readonly Rating[];
   readonly wanted: Wanted;
   /** What the plan did not say and the reader should hear of, found while reading it. */

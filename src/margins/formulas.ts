@@ -433,6 +433,45 @@ export const roomByMoment = defineFormula({
     ((1 - margin) * capacity - demand) / (perArea * arm),
 });
 
+const ownOf = (symbol: string, of: 'force' | 'moment') =>
+  variable(symbol, 'capacity by the wind on tower and lines alone', of, -1e5, of === 'force' ? 1e5 : 1e6);
+
+export const requiredAreaByShear = defineFormula({
+  id: 'required-area-shear',
+  title: 'Effective area that a rating must state to keep the margin in shear',
+  symbol: 'A_req',
+  unit: 'area',
+  expression: '(V_dem / (1 - m_w) - V_own) / (f * a)',
+  variables: [
+    force('V_dem', 'demand'),
+    wantedMargin,
+    ownOf('V_own', 'force'),
+    forcePerUnitArea,
+    variable('a', 'share handed on', 'one', 0.1, 5),
+  ],
+  cite: cite('derived', 'proof envelope', 'derived'),
+  of: (demand: number, margin: number, own: number, perArea: number, share: number) =>
+    (demand / (1 - margin) - own) / (perArea * share),
+});
+
+export const requiredAreaByMoment = defineFormula({
+  id: 'required-area-moment',
+  title: 'Effective area that a rating must state to keep the margin in moment',
+  symbol: 'A_req',
+  unit: 'area',
+  expression: '(M_dem / (1 - m_w) - M_own) / (f * a)',
+  variables: [
+    moment('M_dem', 'demand'),
+    wantedMargin,
+    ownOf('M_own', 'moment'),
+    forcePerUnitArea,
+    variable('a', 'arm', 'length', 0.1, 100),
+  ],
+  cite: cite('derived', 'proof envelope', 'derived'),
+  of: (demand: number, margin: number, own: number, perArea: number, arm: number) =>
+    (demand / (1 - margin) - own) / (perArea * arm),
+});
+
 export const ratioOfGusts = defineFormula({
   id: 'use-of-gust',
   title: 'Ratio of an antenna: pressure of the wind at its height over that of its rated wind',

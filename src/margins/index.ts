@@ -1,9 +1,9 @@
-export { type Addition, type Additions, additionsOf, assessAsked, type CheckChange } from './additions.ts';
+export { type Addition, type Additions, additionsOf, assessAsked, type CheckChange, ranksOf } from './additions.ts';
 export { areasOf } from './areas.ts';
 export { type Assessment, assess, type WindRow, windAt } from './assess.ts';
 export { ASSUMED, type Assumed, type AssumedName } from './assumed/assumed.ts';
 export type { Assumption } from './assumed/assumption.ts';
-export { LONGEST_ARM, LOWEST_BEARING, POLE_DAMPING, USUAL_LINES } from './assumed/plausible.ts';
+export { LONGEST_ARM, LOWEST_BEARING, PIECE_ALIKE, POLE_DAMPING, USUAL_LINES } from './assumed/plausible.ts';
 export { type BaseInWind, baseByWind } from './base-by-wind.ts';
 export { CAUTION_CODES, type Caution, type CautionCode, SEVERITIES } from './cautions.ts';
 export type { Chance, Chances } from './chance.ts';
@@ -31,6 +31,7 @@ export type { RaisingAnswer } from './checks/raising-check.ts';
 export { COMPARED_PLACES } from './comparisons.ts';
 export { actualSpeedHoldsTo, designHoldsTo, lowerAtGust, sliceForce } from './formulas.ts';
 export { type HillHelp, hillHelpOf } from './hill-help.ts';
+export { type Inquiries, type Inquiry, inquiriesOf } from './inquiries.ts';
 export type { LowerAt } from './lower-at.ts';
 export { type Lowered, loweredOf } from './lowered.ts';
 export { type OpenQuestion, QUESTIONS } from './open-questions.ts';
@@ -50,6 +51,22 @@ export {
   type RemedyChange,
   SMALLER,
 } from './remedy-kinds.ts';
+export {
+  type Needed,
+  type NeededAt,
+  type QuotedRequirement,
+  type QuotedWind,
+  REQUIRED_LOADS,
+  REQUIRED_WINDS,
+  type RequirementCase,
+  type Requirements,
+  type RequirementsAsked,
+  requirementPlans,
+  requirementSteps,
+  requirementsOf,
+  TOWER_KINDS,
+  type TowerKind,
+} from './requirements.ts';
 export { ROOM_PLACES } from './room-by-check.ts';
 export type { RoomLeft } from './room-left.ts';
 export { type Change, HEIGHT_STEP, type Sensitivity, type SensitivityRow, sensitivityOf } from './sensitivity.ts';

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { FONT_STYLE, FONTS } from './fonts.ts';
-import { formScript } from './form-script.ts';
+import { formScript, smallStyles } from './form-script.ts';
 
 /** One file a page asks for. */
 export interface Asset {
@@ -55,15 +55,20 @@ function filesOf(folder: string): Asset[] {
     .map((name) => asset(name, readFileSync(join(HERE, folder, name))));
 }
 
+const files = filesOf('assets');
+const isStyle = ({ name }: Asset) => name.endsWith('.css');
+const styles = await smallStyles(files.filter(isStyle).map(({ content }) => content.toString('utf8')));
 const FORM_SCRIPT = 'form.mjs';
-const { script, map } = await formScript(HERE, FORM_SCRIPT);
+const { files: scripts, atOnce } = await formScript(HERE, FORM_SCRIPT);
+/** What the form's script needs before it can run, so that a page may ask for it at once. */
+export const FORM_SCRIPTS: readonly string[] = atOnce;
 
 /** Every file of every page: style sheets in `assets/`, the form's script, fonts from their packages. */
 export const ASSETS: ReadonlyMap<string, Asset> = new Map(
   [
-    ...filesOf('assets'),
-    asset(FORM_SCRIPT, script),
-    asset(`${FORM_SCRIPT}.map`, map),
+    ...files.filter((file) => !isStyle(file)),
+    ...files.filter(isStyle).map(({ name }, index) => asset(name, styles[index] as Buffer)),
+    ...scripts.map(({ name, content }) => asset(name, content)),
     asset('fonts.css', Buffer.from(FONT_STYLE)),
     ...FONTS.map(([name, path]) => asset(name, packageFile(path))),
   ].map((each) => [each.name, each]),

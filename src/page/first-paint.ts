@@ -1,6 +1,6 @@
 import { renderToString } from 'preact-render-to-string';
 import type { Answer } from '../answer/index.ts';
-import { assetAddress } from './assets.ts';
+import { assetAddress, FORM_SCRIPTS } from './assets.ts';
 import { App } from './form/app.mjs';
 import { draftOf } from './form/draft.mjs';
 import { html } from './form/html.mjs';
@@ -68,7 +68,7 @@ export function firstPaint({
 <link rel="stylesheet" href="${assetAddress('sheet.css')}">
 <link rel="stylesheet" href="${assetAddress('form.css')}">
 <link rel="icon" href="${assetAddress('mark.svg')}" type="image/svg+xml">
-<script type="module" src="${assetAddress('form.mjs')}"></script>
+${FORM_SCRIPTS.map((name) => `<link rel="modulepreload" href="${assetAddress(name)}">\n`).join('')}<script type="module" src="${assetAddress('form.mjs')}"></script>
 <noscript><link rel="stylesheet" href="${assetAddress('fonts.css')}"></noscript>
 </head>
 <body>

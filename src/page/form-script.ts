@@ -1,30 +1,43 @@
-import { build, stop } from 'esbuild';
+import { basename } from 'node:path';
+import { build, stop, transform } from 'esbuild';
 
-/** The form's modules, the words and the libraries they use as one small file, and the map by which a browser shows them as they were written. */
+/** The form's modules, the words and the libraries they use in few small files, with the maps by which a browser shows them as they were written. */
 export interface FormScript {
-  readonly script: Buffer;
-  readonly map: Buffer;
+  readonly files: readonly { readonly name: string; readonly content: Buffer }[];
+  /** Files that the first one needs at once; what a view used later needs comes when it is opened. */
+  readonly atOnce: readonly string[];
 }
 
 /** Made when the service starts: it takes some hundredths of a second in a process of its own that then ends. */
 export async function formScript(folder: string, name: string): Promise<FormScript> {
-  const { outputFiles } = await build({
+  const { outputFiles, metafile } = await build({
     absWorkingDir: folder,
-    entryPoints: ['form/start.mjs'],
-    outfile: name,
+    entryPoints: [{ in: 'form/start.mjs', out: basename(name, '.mjs') }],
+    outdir: '.',
+    outExtension: { '.js': '.mjs' },
+    chunkNames: '[name]-[hash]',
     bundle: true,
+    splitting: true,
     format: 'esm',
     target: 'esnext',
     minify: true,
     sourcemap: 'linked',
+    metafile: true,
     write: false,
     logLevel: 'silent',
   });
   await stop();
-  const made = (end: string): Buffer => {
-    const file = outputFiles.find(({ path }) => path.endsWith(end));
-    if (file === undefined) throw new Error(`no ${end} was made of the modules of the form`);
-    return Buffer.from(file.contents);
+  const first = metafile.outputs[name];
+  if (first === undefined) throw new Error(`no ${name} was made of the modules of the form`);
+  return {
+    files: outputFiles.map(({ path, contents }) => ({ name: basename(path), content: Buffer.from(contents) })),
+    atOnce: first.imports.filter(({ kind }) => kind === 'import-statement').map(({ path }) => path),
   };
-  return { script: made(name), map: made(`${name}.map`) };
+}
+
+/** Style sheets without their remarks and blanks. */
+export async function smallStyles(texts: readonly string[]): Promise<readonly Buffer[]> {
+  const small = await Promise.all(texts.map((text) => transform(text, { loader: 'css', minify: true })));
+  await stop();
+  return small.map(({ code }) => Buffer.from(code));
 }

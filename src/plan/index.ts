@@ -22,10 +22,12 @@ export {
   readRatingsRequest,
 } from './read-part.ts';
 export { type PlanOptions, type PlanReading, readPlan } from './read-plan.ts';
+export { type ReadCandidate, readRequirementsRequest } from './read-requirements.ts';
 export { readStormRequest } from './read-storm.ts';
 export { additionsFieldsSchema, additionsRequestSchema } from './schema/additions-request.ts';
 export { areasRequestSchema, pressuresRequestSchema, ratingsRequestSchema } from './schema/part-documents.ts';
 export { planDocumentSchema } from './schema/plan-document.ts';
+export { requirementsRequestSchema } from './schema/requirements-request.ts';
 export { stormRequestSchema } from './schema/storm-request.ts';
 export {
   readStock,

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type CheckInput, heldAsRated, type Rating, type Wanted } from '../margins/index.ts';
 import { METHOD_BY_ID, type SiteMethodId } from '../methods/index.ts';
-import type { Station } from '../structure/index.ts';
+import type { Load, Station } from '../structure/index.ts';
 import { asItWas, formatOf, inNewestFormat, PLAN_FORMAT, placeAsSent } from '../words/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
 import type { EntryWarning, Fault } from './faults/fault.ts';
@@ -97,7 +97,7 @@ function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput 
   const loads = readLoads(reader, document.loads ?? [], tower, mast);
   const cables = readCables(reader, document.cables ?? [], tower, mast);
   const ratings = readRatings(reader, document.ratings ?? [], tower);
-  const station: Station = present({
+  const whole: Station = present({
     units: document.units,
     tower: heldAsRated(tower, ratings),
     mast,
@@ -105,15 +105,20 @@ function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput 
     loads,
     cables,
   });
+  const [now, later] = [false, true].map((isLater) =>
+    loads.filter((_, number) => (document.loads?.[number]?.later ?? false) === isLater),
+  ) as [Load[], Load[]];
+  const station: Station = { ...whole, loads: now };
   return {
     title: document.title ?? '',
     method: document.method,
     site,
     station,
+    ...(later.length === 0 ? {} : { later }),
     ratings: ratings.map((rating) => placed(rating, document.method)),
     wanted: readWanted(reader, document.wanted),
     notGiven: notGivenIn(document, site, station),
-    assumed: assumedIn(document, station, ratings),
+    assumed: assumedIn(document, whole, ratings),
   };
 }
 

@@ -1,5 +1,12 @@
 import type { UnitSystem } from '../foundation/index.ts';
-import { type AssumedName, LONGEST_ARM, LOWEST_BEARING, POLE_DAMPING, USUAL_LINES } from '../margins/index.ts';
+import {
+  type AssumedName,
+  LONGEST_ARM,
+  LOWEST_BEARING,
+  PIECE_ALIKE,
+  POLE_DAMPING,
+  USUAL_LINES,
+} from '../margins/index.ts';
 import { inWords } from './figures.ts';
 import { figures } from './plain-figures.mjs';
 import type { QuestionWords } from './question-words.ts';
@@ -113,5 +120,14 @@ export const ASSUMPTION_WORDS: Readonly<Record<AssumedName, AssumptionWords>> = 
     assumed: () => 'Bracing pattern not given. Rungs, single or crossed diagonals assumed, the worst at each level.',
     action: 'Look at one panel of the tower.',
     dependsOn: () => 'the bracing',
+  },
+  'alike-along': {
+    ask: () => 'Is each section of the tower alike from its lower end to its upper one?',
+    answer: (answer) => answer,
+    answered: (answer) => answer,
+    assumed: (_, system) =>
+      `Steel along the sections not given. Assumed: pieces of ${inWords(PIECE_ALIKE, 'length', system)}, each alike all along.`,
+    action: 'See whether a section has the same tubes from end to end.',
+    dependsOn: () => 'the steel along the sections',
   },
 };

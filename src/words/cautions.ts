@@ -228,6 +228,11 @@ export const CAUTION_WORDS = {
         ? 'Let the mast reach farther inside; ask the manufacturer what is allowed there.'
         : 'Give the mast, how far it reaches inside, and its bearing; let it reach farther inside.',
   },
+  'loads-later': {
+    says: (caution) =>
+      `${thing(caution)} ${byCount(caution, 'is', 'are')} marked later and not included in this check.`,
+    action: (caution) => `Check again before ${byCount(caution, 'it goes', 'they go')} up.`,
+  },
   'side-load': {
     says: (caution) => {
       const mounted = `${thing(caution)} ${byCount(caution, 'is', 'are')} mounted beside the tower.`;
@@ -445,6 +450,7 @@ export const NOT_COVERED: readonly string[] = [
 
 /** Cautions that are the same of every thing they are about. */
 const GATHERED: readonly CautionCode[] = [
+  'loads-later',
   'side-load',
   'torsion',
   'wire-pull',

@@ -592,6 +592,11 @@ export const FIELDS = {
     weight: quantity('weight', 'Weight of one', 'Weight of each'),
     icedWeight: quantity('weight', 'Weight of one with ice', 'Weight of each with the ice of the site'),
     turns: plain('Turned by the rotator'),
+    later: plain(
+      'Comes later',
+      'Planned for later: in no check; /v1/requirements also counts it',
+      'left out of the check until then',
+    ),
     heading: quantity(
       'heading',
       'It faces',

@@ -8,6 +8,16 @@ export function inWords(value: number, dimension: Dimension, system: UnitSystem,
   return unit === '' ? number : `${number} ${unit}`;
 }
 
+/** What is needed at least, in words: three figures that are not less than the SI value. */
+export function atLeastInWords(value: number, dimension: Dimension, system: UnitSystem): string {
+  const shown = displayValue(value, dimension, system);
+  if (!(shown > 0) || !Number.isFinite(shown)) return inWords(value, dimension, system);
+  const step = 10 ** (Math.floor(Math.log10(shown)) - 2);
+  const up = Math.ceil(shown / step - 1e-9) * step;
+  const unit = DISPLAY_UNITS[system][dimension].label;
+  return `${figures(up)} ${unit}`;
+}
+
 /** Of a stronger gust a figure only pretends to know something: the strongest tornadoes have about this [m/s]. */
 const BEYOND_WEATHER = 300 * MILE_PER_HOUR;
 

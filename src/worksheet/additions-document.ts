@@ -145,6 +145,11 @@ function newEntryWarnings(
   return placed.filter(({ pointer, says }) => !known.has(`${pointer} ${says}`));
 }
 
+/** How far a tower may fall is no margin. */
+function largestRatio({ assessment: { checks } }: Addition): number {
+  return Math.max(...checks.flatMap(({ kind, result }) => (result && kind !== 'fall' ? [result.ratio] : [])));
+}
+
 /** The best of them in a sentence. */
 export function additionsSays({ before, after }: Additions, system: UnitSystem): string {
   const best = after.find(({ rank }) => rank === 1) as Addition;
@@ -152,10 +157,12 @@ export function additionsSays({ before, after }: Additions, system: UnitSystem):
   const { verdict, decided } = best.assessment;
   const leaves =
     verdict === 'over'
-      ? 'is over by the least'
+      ? 'comes first, and is over'
       : decided.parts < decided.of
         ? 'comes first, with parts still open'
-        : 'leaves the most margin';
+        : after.some((each) => largestRatio(each) < largestRatio(best) - 1e-9)
+          ? 'comes first, with the least not given'
+          : 'leaves the most margin';
   const lead = after.length === 1 || !told ? '' : `Of ${after.length} proposals "${best.name}" ${leaves}. `;
   return `${lead}${additionSays(before, best, system)}`;
 }

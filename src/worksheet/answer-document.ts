@@ -41,6 +41,7 @@ import { checkDocument } from './check-document.ts';
 import { foundationDocument } from './foundation-document.ts';
 import { hillDocument } from './hill-document.ts';
 import { iceDocument } from './ice-document.ts';
+import { inquiriesDocument } from './inquiries-document.ts';
 import { levelsDocument } from './levels-document.ts';
 import { loweredDocument } from './lowered-document.ts';
 import { partDocuments } from './part-document.ts';
@@ -94,6 +95,7 @@ export function answerDocument(
     checks: checks.map((check) => checkDocument(assessment, check, system)),
     toFindOut: questionDocuments(assessment),
     alsoOpen: questions.moreLoads,
+    inquiries: inquiriesDocument(assessment),
     assumed: assumedDocuments(assessment),
     cautions: cautionDocuments(assessment.cautions, system),
     notCovered: NOT_COVERED,

@@ -164,3 +164,43 @@ describe('a first visit', () => {
     expect(found).toEqual([]);
   });
 });
+
+describe('a visit without a tower', () => {
+  const service = runningApp();
+  const browser = realBrowser();
+
+  it.each([
+    ['a desk', 1440, 900],
+    ['a phone', 390, 844],
+  ])('comes to a sheet for manufacturers, on %s', async (_, width, height) => {
+    const { page, context } = await browser.open({ viewport: { width, height } });
+    await openPage(page, service.origin);
+    await page.getByRole('button', { name: 'I have no tower yet' }).click();
+    await page.getByLabel('Top above ground').fill('45');
+    await page.getByRole('radio', { name: 'free-standing' }).check();
+    expect(await findings(page)).toEqual([]);
+    expect(await sideways(page)).toBe(0);
+    await page.getByRole('button', { name: 'Next' }).click();
+    await page.getByLabel('Wind speed you were given').fill('115');
+    await page.getByRole('radio', { name: 'open country' }).first().check();
+    await page.getByRole('button', { name: 'Next' }).click();
+    await page.getByLabel('Its area', { exact: true }).fill('8');
+    await page.getByLabel('Height above the tower’s top').fill('3');
+    await page.getByRole('button', { name: 'Next' }).click();
+    const [sheet] = await Promise.all([
+      context.waitForEvent('page'),
+      page.getByRole('button', { name: 'What to ask for' }).click(),
+    ]);
+    await sheet.getByText('Any one row is enough').first().waitFor();
+    expect(await sheet.locator('body').textContent()).toContain('ask for this rating or any other listed');
+    expect(await sheet.locator('body').textContent()).toContain('45 ft');
+  });
+
+  it('goes back to the data sheet', async () => {
+    const { page } = await browser.open();
+    await openPage(page, service.origin);
+    await page.getByRole('button', { name: 'I have no tower yet' }).click();
+    await page.getByRole('button', { name: 'I have a data sheet' }).click();
+    expect(await page.getByText('What does the data sheet of your tower say?').count()).toBe(1);
+  });
+});

@@ -441,25 +441,46 @@ describe('the form, in a browser', () => {
     await openForm(page, service.origin, '/?plan=river-bluff');
     await settled(page);
     await page.getByRole('button', { name: 'Try another antenna' }).click();
-    await page.getByLabel('area of the other').fill('15.5');
-    await page.locator('.proposal').getByLabel('type of area').selectOption('effective');
+    await page.getByLabel('Its area', { exact: true }).last().fill('15.5');
+    await page.locator('.proposal').getByLabel('Type of area').selectOption('effective');
     await page.getByRole('button', { name: 'Leave one out' }).click();
-    await page.locator('.proposal').nth(1).getByLabel('load').selectOption('link panel');
-    const table = page.getByRole('region', { name: 'Proposals side by side' });
-    await expect.poll(() => table.locator('tbody tr').count()).toBe(3);
+    await page.locator('.proposal').nth(1).getByLabel('Load').selectOption('link panel');
+    const table = page.getByRole('region', { name: 'Candidates side by side', exact: true });
+    await expect.poll(() => table.getByRole('columnheader').count()).toBe(4);
     const plan = demoPlan('river-bluff');
     const { body } = await service
       .request()
       .post('/v1/additions')
       .send({ plan, proposals: [{ name: 'p', remove: ['link panel'] }] });
     const tower = body.after[0].checks.find((check: { id: string }) => check.id === 'tower').after.ratio as number;
-    expect(await table.locator('tbody tr').nth(2).textContent()).toContain(tower.toPrecision(3));
-    await table.getByRole('button', { name: /Take it.*without link panel/ }).click();
+    const row = table.getByRole('row').filter({ has: page.getByRole('rowheader', { name: 'Tower', exact: true }) });
+    expect(await row.getByRole('cell').nth(2).textContent()).toContain(tower.toPrecision(3));
+    await table.getByRole('button', { name: 'Put B in the plan' }).click();
     await settled(page);
     const kept = (await keptPlan(page))['loads'] as { name: string }[];
     expect(kept.map(({ name }) => name)).toEqual(['four-element beam', 'vertical']);
     await page.getByRole('button', { name: 'Undo', exact: true }).click();
     expect(((await keptPlan(page))['loads'] as unknown[]).length).toBe(3);
+  });
+
+  it('answers a forecast on a card, and says what is wrong with one', async () => {
+    const { page, context } = await browser.open();
+    await openForm(page, service.origin, '/?plan=river-bluff');
+    await settled(page);
+    const cardFor = async (speed: string) => {
+      await page.getByLabel('A wind is forecast').fill(speed);
+      await page.getByLabel('Type of the speed that is forecast').selectOption('mean-10min');
+      const [card] = await Promise.all([
+        context.waitForEvent('page'),
+        page.getByRole('button', { name: 'What to do, on a card' }).click(),
+      ]);
+      await card.waitForLoadState();
+      return card.locator('body').textContent();
+    };
+    // 55 mph in ten minutes: times 1.66 a gust of 91.3 mph, above any forecast that keeps the margin.
+    expect(await cardFor('55')).toMatch(/Forecast 55 mph 10-minute mean: gusts of 91\.3 mph\. Lower it flat/);
+    expect(await cardFor('0')).toContain('0 mph given, more than 0 mph allowed');
+    expect(await cardFor('fast')).toContain('"fast" is not a speed');
   });
 
   it('asks once for a change, and nothing more while nobody types', async () => {

@@ -65,7 +65,7 @@ const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     for (const act of ['Try another antenna', 'Move a load', 'Leave one out', 'Another mast']) {
       await page.getByRole('button', { name: act }).click();
     }
-    await page.getByRole('region', { name: 'Proposals side by side' }).waitFor();
+    await page.getByRole('region', { name: 'Candidates side by side', exact: true }).waitFor();
   },
   crowded: (page) => openPlan(page, crowdedPlan()),
 };

@@ -88,6 +88,25 @@ describe('POST /v1/additions', () => {
     expect(text.text).toContain('a licensed engineer decide');
   });
 
+  it.each(['ratedWind', 'weight'])('gives no better rank to an antenna whose %s is not given', async (field) => {
+    const beam = { area: 3, areaKind: 'effective', weight: 30, ratedWind: { speed: 60, basis: 'gust3-nominal' } };
+    const { [field as keyof typeof beam]: _, ...silent } = beam;
+    const proposals = [silent, beam].map((load, index) => ({
+      name: `${index}`,
+      swap: [{ load: 'four-element beam', with: load }],
+    }));
+    const request = { plan: demoPlan('river-bluff'), proposals };
+    const { body } = await post('/v1/additions', request).expect(200);
+    expect(body.after.map(({ rank }: { rank: number }) => rank)).toEqual([2, 1]);
+    expect(body.says).toMatch(/^Of 2 proposals "1" comes first/);
+    const { text } = await post('/v1/additions?as=text', request).expect(200);
+    expect(text).toMatch(/\n1\. 1: [\s\S]*\n2\. 0: /);
+    const sheet = (await post('/v1/additions?as=html', request).expect(200)).text;
+    expect(sheet.indexOf('1. 1</h')).toBeLessThan(sheet.indexOf('2. 0</h'));
+    expect(sheet.indexOf('1. 1</h')).toBeGreaterThan(0);
+    expect(sheet).toContain('Each part as it is and with each proposal');
+  });
+
   const ten = demoPlan('ten-numbers');
   const [beam] = ten['loads'] as Record<string, unknown>[];
   const { ratings: _, ...unrated } = ten;

@@ -65,7 +65,7 @@ function wellFormed({ operationId, method, path, examples }: Operation): Call[] 
     const whole = PLANS.flatMap((plan) => [posted(`${path}?${EVERY_PART}`, plan), posted(path, plan)]);
     return [...fromExamples, ...whole, ...forms.map((form) => posted(`${path}?${form}`, PLANS[0]))];
   }
-  if (operationId === 'additions' || operationId === 'stormCard')
+  if (['additions', 'stormCard', 'requirements'].includes(operationId))
     return [...fromExamples, posted(`${path}?as=text`, examples[0])];
   if (method === 'POST') return fromExamples;
   return [{ target: ADDRESSES[path] ?? path }];

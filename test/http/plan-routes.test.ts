@@ -7,6 +7,7 @@ import {
   areasSchema,
   pressuresSchema,
   ratingsSchema,
+  requirementsSchema,
   stormCardSchema,
 } from '../../src/answer/index.ts';
 import { DRAWING_NAMES } from '../../src/drawing/index.ts';
@@ -40,6 +41,7 @@ const PATHS: Readonly<Record<string, readonly [string, z.ZodType]>> = {
   areas: ['/v1/areas', areasSchema],
   pressures: ['/v1/pressures', pressuresSchema],
   ratings: ['/v1/ratings', ratingsSchema],
+  requirements: ['/v1/requirements', requirementsSchema],
   stormCard: ['/v1/storm-cards', stormCardSchema],
 };
 

@@ -1,8 +1,9 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../src/foundation/index.ts';
 import { additionsOf, assess, assessAsked, type Check, type CheckInput } from '../../src/margins/index.ts';
 import { read } from '../plan/sample-plans.ts';
-import { demoPlan } from './demo-plan.ts';
+import { demoPlan, demoPlans } from './demo-plan.ts';
 
 const bluff = demoPlan('river-bluff');
 const checkInputOf = (changes: object = {}): CheckInput => read({ ...bluff, ...changes }).input;
@@ -57,6 +58,81 @@ describe('the ranking of proposals', () => {
     });
     const then = [30, 40, 35].map((gust) => ({ name: `${gust}`, assessment: holding(gust) }));
     expect(additionsOf(assessment, then).after.map(({ rank }) => rank)).toEqual([3, 1, 2]);
+  });
+});
+
+describe('what a candidate leaves unsaid', () => {
+  type Candidate = Readonly<Record<string, unknown>>;
+  const gust = (speed: number) => ({ ratedWind: { speed, basis: 'gust3-nominal' } });
+  const whole: Candidate = { area: 3, areaKind: 'effective', weight: 20, boom: 10, reach: 12, ...gust(160) };
+  const without = (candidate: Candidate, field: string): Candidate =>
+    Object.fromEntries(Object.entries(candidate).filter(([key]) => key !== field));
+  /** Names of candidates for the place of the first load, the best first. */
+  const ranked = (plan: Candidate, candidates: Readonly<Record<string, Candidate>>): string[] => {
+    const [old, ...others] = plan['loads'] as Candidate[];
+    const { height, above, turns } = old as { height?: unknown; above?: unknown; turns?: unknown };
+    const places = Object.fromEntries(Object.entries({ height, above, turns }).filter(([, at]) => at !== undefined));
+    const then = Object.entries(candidates).map(([name, candidate]) => ({
+      name,
+      assessment: assess(read({ ...plan, loads: [{ name: 'candidate', ...places, ...candidate }, ...others] }).input),
+    }));
+    const { after } = additionsOf(assess(read(plan).input), then);
+    return after.toSorted((a, b) => a.rank - b.rank).map(({ name }) => name);
+  };
+
+  it.each(demoPlans().map(({ id, plan }) => [id, plan] as const))(
+    'does not put it before one whose leaflet is against it: %s',
+    (_, plan) => {
+      const weak = { ...whole, ...gust(15) };
+      const silent = without(whole, 'ratedWind');
+      expect(ranked(plan, { silent, weak, good: whole })).toEqual(['good', 'weak', 'silent']);
+    },
+  );
+
+  it('does not put one first that opens what was decided', () => {
+    // All that the plan has is rated for more wind than there is, so that a candidate alone decides the loads.
+    const rated = demoPlan('river-bluff');
+    const loads = (rated['loads'] as Candidate[]).map((load) => ({ ...load, weight: 20, ...gust(200) }));
+    const plan = { ...rated, loads, mast: { ...(rated['mast'] as Candidate), yield: 50 } };
+    const before = assess(read(plan).input)
+      .parts.filter(({ verdict }) => verdict !== 'open')
+      .map(({ id }) => id);
+    expect(before).toContain('load:four-element beam');
+    expect(before).toContain('mast');
+    const light = { ...whole, area: 1 };
+    for (const field of ['ratedWind', 'weight', 'areaKind']) {
+      expect(ranked(plan, { unsaid: without(light, field), heavier: { ...whole, area: 3.2 } })[0], field).toBe(
+        field === 'areaKind' ? 'unsaid' : 'heavier',
+      );
+    }
+  });
+
+  // An area of flats alone is the exception: one of unknown type is read as that of tubes and compact flats, less than slender ones.
+  const candidates = fc.record({
+    area: fc.double({ min: 0.5, max: 25, noNaN: true }),
+    areaKind: fc.constantFrom('effective', 'projected-round', 'flat-plate'),
+    weight: fc.double({ min: 5, max: 150, noNaN: true }),
+    boom: fc.double({ min: 4, max: 30, noNaN: true }),
+    reach: fc.double({ min: 4, max: 30, noNaN: true }),
+    ratedWind: fc.record({
+      speed: fc.double({ min: 20, max: 170, noNaN: true }),
+      basis: fc.constantFrom('gust3-nominal', 'fastest-mile', 'gust3-strength'),
+    }),
+  });
+  const plans = fc.constantFrom(...demoPlans().map(({ plan }) => plan));
+  const fields = fc.constantFrom('areaKind', 'weight', 'boom', 'reach', 'ratedWind', 'ratedWind.basis');
+
+  it('never improves its place', () => {
+    fc.assert(
+      fc.property(plans, candidates, fields, (plan, candidate, field) => {
+        const unsaid =
+          field === 'ratedWind.basis'
+            ? { ...candidate, ratedWind: { speed: candidate.ratedWind.speed } }
+            : without(candidate, field);
+        expect(ranked(plan, { told: candidate, unsaid }), field).toEqual(['told', 'unsaid']);
+      }),
+      { numRuns: 300 },
+    );
   });
 });
 

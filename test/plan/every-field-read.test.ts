@@ -17,6 +17,7 @@ const PLANS: readonly Document[] = [
     ...raised,
     tower: { ...tower, hinge: { ...tower.hinge, counterpoise: { weight: 40, below: 0.4 } } },
   },
+  { ...raised, loads: (raised['loads'] as Document[]).map((load, index) => ({ ...load, later: index === 0 })) },
   ...fc.sample(anyPlan, { seed: 3, numRuns: 80 }),
 ];
 

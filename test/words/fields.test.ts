@@ -8,6 +8,7 @@ import {
   planDocumentSchema,
   pressuresRequestSchema,
   ratingsRequestSchema,
+  requirementsRequestSchema,
   stormRequestSchema,
 } from '../../src/plan/index.ts';
 import { BOUNDS } from '../../src/plan/quantities/field-bounds.ts';
@@ -90,6 +91,7 @@ const TEXTS: readonly (readonly [string, string])[] = [
     pressuresRequestSchema,
     ratingsRequestSchema,
     stormRequestSchema,
+    requirementsRequestSchema,
   ].flatMap((schema) =>
     [...JSON.stringify(z.toJSONSchema(schema)).matchAll(/"description":("(?:[^"\\]|\\.)*")/g)].map(
       ([, text]) => ['schema', JSON.parse(text as string) as string] as const,

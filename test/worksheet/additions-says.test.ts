@@ -110,4 +110,28 @@ describe('what is said of a proposal', () => {
     ]);
     expect(best).toMatch(/^Of 2 proposals "no \w+" (leaves the most margin|comes first, with parts still open)\. no /);
   });
+
+  it('claims no margin for one that comes first by what it gives', () => {
+    const { before, then } = saidOf(bluff, [
+      { name: 'light', swap: [{ load: 'four-element beam', with: { area: 2, areaKind: 'effective' } }] },
+      { name: 'weighed', swap: [{ load: 'four-element beam', with: { area: 3, areaKind: 'effective', weight: 30 } }] },
+    ]);
+    // As if nothing were open.
+    const decided = then.map(({ name, assessment }) => ({
+      name,
+      assessment: { ...assessment, decided: { parts: 8, of: 8, verdict: 'low-margin' as const } },
+    }));
+    const [light, weighed] = decided as [(typeof decided)[number], (typeof decided)[number]];
+    expect(additionsSays(additionsOf(before, [light, weighed]), 'us')).toMatch(
+      /^Of 2 proposals "weighed" comes first, with the least not given\. /,
+    );
+    const [lighter] = saidOf(bluff, [
+      { name: 'lighter', swap: [{ load: 'four-element beam', with: { area: 2, areaKind: 'effective', weight: 30 } }] },
+    ]).then;
+    const told = { ...(lighter as (typeof then)[number]) };
+    const all = { ...told, assessment: { ...told.assessment, decided: weighed.assessment.decided } };
+    expect(additionsSays(additionsOf(before, [weighed, all]), 'us')).toMatch(
+      /^Of 2 proposals "lighter" leaves the most margin\. /,
+    );
+  });
 });

@@ -6,6 +6,7 @@ interface Caution {
 
 /** What is the same of several things is said in one sentence: the name of the thing, and what is said of it. */
 const TOGETHER: Readonly<Record<string, RegExp>> = {
+  'loads-later': /^(.+?) is (marked later and not included in this check\.)/,
   'side-load': /^(.+?) is (mounted beside the tower)/,
   torsion: /^(.+?) is (off the axis)/,
   'wire-pull': /^The tension of (.+?) is (as entered)/,

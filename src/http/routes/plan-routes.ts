@@ -8,6 +8,7 @@ import {
   areasSchema,
   pressuresSchema,
   ratingsSchema,
+  requirementsSchema,
   stormCardSchema,
 } from '../../answer/index.ts';
 import { DRAWING_NAMES, DRAWINGS, type DrawingName } from '../../drawing/index.ts';
@@ -16,7 +17,10 @@ import {
   assess,
   assessAsked,
   compareRatings,
+  ranksOf,
   remediesOf,
+  requirementPlans,
+  requirementSteps,
   sensitivityOf,
   spreadOf,
   standardTubesFor,
@@ -38,7 +42,9 @@ import {
   readPlan,
   readPressuresRequest,
   readRatingsRequest,
+  readRequirementsRequest,
   readStormRequest,
+  requirementsRequestSchema,
   stormRequestSchema,
 } from '../../plan/index.ts';
 import {
@@ -48,11 +54,15 @@ import {
   answerDocument,
   answerText,
   areasDocument,
+  type ComparedCandidate,
   PAPERS,
   type Paper,
   paperOrder,
   pressuresDocument,
   ratingsDocument,
+  requirementsDocument,
+  requirementsSheet,
+  requirementsText,
   stormDocument,
   stormSheet,
   stormText,
@@ -81,6 +91,7 @@ const areasBody = documentedOnly(component('AreasRequest', areasRequestSchema));
 const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequestSchema));
 const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
 
+const requirementsBody = documentedOnly(component('RequirementsRequest', requirementsRequestSchema));
 const stormBody = documentedOnly(component('StormCardRequest', stormRequestSchema));
 
 const JSON_TYPE = 'application/json; charset=utf-8';
@@ -238,6 +249,28 @@ function paperFor(form: string, named: Paper | undefined): Paper | undefined {
   if (form === 'pdf' || named === undefined) return named;
   const says = 'paper needs as=pdf. Add that, or leave it out.';
   throw badQuery({ parameter: 'paper', given: named, says });
+}
+
+type ReadRequirements = Extract<ReturnType<typeof readRequirementsRequest>, { readonly ok: true }>;
+
+/** Towers to choose from, each in every wind and with every set of loads. */
+async function compareCandidates({ asked, candidates }: ReadRequirements): Promise<readonly ComparedCandidate[]> {
+  const compared = [];
+  for (const { name, input, placed, planHash, entryWarnings } of candidates) {
+    const cases = [];
+    for (const { wind, loads, plan } of requirementPlans(input, asked.wished)) {
+      // Ten towers take a while; others are served in between.
+      await setImmediate();
+      cases.push({ wind, loads, assessment: assessAsked({ name, input: plan, placed }) });
+    }
+    const placedWarnings = entryWarnings.map((each) => ({ ...each, ...placed(each.pointer) }));
+    const ofTower = placedWarnings.filter(({ pointer }) => pointer.startsWith('#/candidates'));
+    compared.push({ name, planHash, entryWarnings: ofTower, cases });
+  }
+  // The wind of the site decides, with all loads.
+  const deciding = compared.map(({ cases }) => cases.findLast(({ wind }) => wind === 'site')?.assessment);
+  const ranks = ranksOf(deciding.flatMap((assessment) => assessment ?? []));
+  return compared.map((each, index) => ({ ...each, rank: ranks[index] ?? 0 }));
 }
 
 /** Answers to a plan or to a part of one. */
@@ -471,6 +504,74 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       return reply
         .type('application/pdf')
         .header('content-disposition', pdfDisposition(input.title, 'storm-card'))
+        .send(printed);
+    },
+  );
+
+  app.post(
+    '/v1/requirements',
+    {
+      schema: {
+        operationId: 'requirements',
+        tags: ['plans'],
+        summary: 'What to ask the manufacturers of a tower for, and towers side by side',
+        description:
+          'For a plan whose tower is still to be chosen: the force, the moment at the base, and the area at a speed by each standard that keep the margin. Loads marked later have lines of their own, and so has a stronger wind. Up to ten towers are checked for the same site and loads.',
+        body: requirementsBody,
+        querystring: z.strictObject({
+          as: z.enum(['json', 'text', 'html', 'pdf']).optional().meta({
+            description: 'Format of the answer, instead of the accept header. html, pdf: a sheet for manufacturers.',
+          }),
+          decimal,
+          paper,
+        }),
+        response: {
+          200: {
+            description: 'What to ask for',
+            content: {
+              'application/json': { schema: requirementsSchema },
+              'text/plain': { schema: z.string() },
+              'text/html': { schema: z.string() },
+              'application/pdf': { schema: pdf },
+            },
+          },
+          ...problemResponses(...BODY_PROBLEMS, 'not-acceptable', 'paper-failed', 'paper-busy', 'closing'),
+        },
+      },
+    },
+    async (request, reply) => {
+      const form = chosenForm(CARD_FORMS, request.query.as, request.headers.accept);
+      const named = paperFor(form, request.query.paper);
+      const { body, query } = request;
+      const reading = readPosted(body, query, requirementsRequestSchema, readRequirementsRequest);
+      const { input, asked, entryWarnings, planHash } = reading;
+      const steps = requirementSteps(input, asked);
+      let step = steps.next();
+      while (!step.done) {
+        // Many winds and loads take a while; others are served in between.
+        await setImmediate();
+        step = steps.next();
+      }
+      const requirements = step.value;
+      const candidates = await compareCandidates(reading);
+      const traced = { version: VERSION, planHash };
+      reply.header('vary', 'accept').header(PLAN_HEADER, planHash.format2);
+      if (form === 'text') {
+        const text = requirementsText(requirements, candidates, entryWarnings, traced);
+        return reply.type('text/plain; charset=utf-8').send(text);
+      }
+      const answer = requirementsDocument(requirements, candidates, entryWarnings, traced);
+      if (form === 'json') return reply.type(JSON_TYPE).send(writable(answer));
+      const sheet = requirementsSheet(requirements, answer, VERSION);
+      if (form === 'html') return sendPage(reply, worksheetPage(sheet));
+      const printed = await shop.print(
+        paperOrder(sheet, named ?? (sheet.units === 'us' ? 'letter' : 'a4')),
+        request.signal,
+      );
+      if (printed === undefined) return reply.hijack();
+      return reply
+        .type('application/pdf')
+        .header('content-disposition', pdfDisposition(input.title, 'tower-inquiry'))
         .send(printed);
     },
   );

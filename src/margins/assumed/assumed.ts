@@ -9,6 +9,7 @@ export const ASSUMED = [
   'damping',
   'pole-sides',
   'bracing-pattern',
+  'alike-along',
 ] as const;
 export type AssumedName = (typeof ASSUMED)[number];
 

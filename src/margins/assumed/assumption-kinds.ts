@@ -117,4 +117,5 @@ export const ASSUMPTION_KIND: Readonly<Record<AssumedName, AssumptionKind>> = {
   damping: { readings: dampingReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower', sways: true },
   'pole-sides': readInModel,
   'bracing-pattern': readInModel,
+  'alike-along': readInModel,
 };

@@ -26,9 +26,20 @@ export function assumptionsOf(input: CheckInput): readonly Assumption[] {
  * @source derived
  */
 export function plausiblePlans(input: CheckInput, assumptions: readonly Assumption[]): SomeOf<CheckInput> {
+  const [worst, ...ways] = worstPlans(input, assumptions);
+  // Where nothing else is assumed, what asks least is among the ways of swaying.
+  if (assumptions.every(({ of }) => ASSUMPTION_KIND[of].sways)) return [worst, ...ways];
+  return [worst, ...ways, assumptions.reduce((so, { readings }) => readings.at(-1)?.said(so) ?? so, input)];
+}
+
+/**
+ * Of these what asks most, in every way of swaying.
+ *
+ * @source derived
+ */
+export function worstPlans(input: CheckInput, assumptions: readonly Assumption[]): SomeOf<CheckInput> {
   const said = (choose: (assumption: Assumption) => Reading | undefined) =>
     assumptions.reduce((so, assumption) => choose(assumption)?.said(so) ?? so, input);
-  if (assumptions.length === 0) return [input];
   const swaying = assumptions.filter(({ of }) => ASSUMPTION_KIND[of].sways);
   const ways = swaying.reduce<readonly (readonly [Assumption, Reading][])[]>(
     (so, each) =>
@@ -36,9 +47,7 @@ export function plausiblePlans(input: CheckInput, assumptions: readonly Assumpti
     [[]],
   );
   const unfavourable = ways.map((way) => said((each) => new Map(way).get(each) ?? each.readings[0]));
-  // Where nothing else is assumed, what asks least is among the ways of swaying.
-  const favourable = swaying.length === assumptions.length ? [] : [said(({ readings }) => readings.at(-1))];
-  return [nth(unfavourable, 0), ...unfavourable.slice(1), ...favourable];
+  return [nth(unfavourable, 0), ...unfavourable.slice(1)];
 }
 
 /** Readings of different values. */

@@ -9,6 +9,9 @@ import type { Load, Section, Tower } from '../../structure/index.ts';
 /** Lines where none are told: how many, and of what diameter [m] and weight [kg/m]. @source common-practice */
 export const USUAL_LINES = { count: 3, diameter: 0.4 * 0.0254, weight: 0.15 } as const;
 
+/** Length of a piece of a tower that is taken as alike all along, where nobody tells: ten feet [m]. @source common-practice */
+export const PIECE_ALIKE = 3.048;
+
 /** How far an arm may hold a load off the face it is fixed to, where nobody tells [m]. @source common-practice */
 export const LONGEST_ARM = 0.4;
 

@@ -2,9 +2,10 @@
 import { figures, ratioFigures, VERDICT_WORDS } from '../../words/index.mjs';
 import { askWithKey, drawingsWanted } from './ask-service.mjs';
 import { Board, Progress, sentence } from './board.mjs';
+import { Candidates } from './candidates-view.mjs';
 import { html } from './html.mjs';
+import { openPrinted } from './kept-plan.mjs';
 import { Mark } from './mark.mjs';
-import { Proposals } from './proposals.mjs';
 import * as store from './store.mjs';
 import { trusted } from './trusted.mjs';
 
@@ -139,6 +140,39 @@ function ToFindOut({ answer }) {
   return html`<section class="plate next" aria-labelledby="find-out"><h3 id="find-out">Next question</h3>
     <div class="boxed">${item(next)}</div>
     ${rest.length > 0 && html`<details class="more"><summary>${rest.length} more to find out</summary><ol class="ask">${rest.map((each) => html`<li><div>${item(each)}</div></li>`)}</ol></details>`}
+  </section>`;
+}
+
+const FORECASTS = [
+  ['gust3', '3-second gust'],
+  ['mean-1min', 'mean of 1 minute'],
+  ['mean-10min', 'mean of 10 minutes'],
+  ['mean-hour', 'mean of an hour'],
+];
+
+/** A wind that is forecast, and the card that says what to do by it. */
+function Forecast() {
+  if (!store.scripted.value) return null;
+  const ask = (/** @type {SubmitEvent} */ event) => {
+    event.preventDefault();
+    const given = new FormData(/** @type {HTMLFormElement} */ (event.currentTarget));
+    const speed = String(given.get('speed')).trim();
+    const forecast = speed === '' ? {} : { 'forecast[speed]': speed, 'forecast[basis]': String(given.get('basis')) };
+    openPrinted('v1/storm-cards?as=html', forecast);
+  };
+  return html`<form class="forecast" onSubmit=${ask}>
+    <label>A wind is forecast: <input class="field short" name="speed" inputmode="decimal" autocomplete="off" /> ${store.units.value === 'us' ? 'mph' : 'm/s'}</label>
+    <select class="field" name="basis" aria-label="Type of the speed that is forecast">${FORECASTS.map(([value, words]) => html`<option value=${value}>${words}</option>`)}</select>
+    <button type="submit" class="act">What to do, on a card</button></form>`;
+}
+
+/** What to measure, and what to write to the manufacturer. @param {{ answer: Plan }} props */
+function Inquiries({ answer: { inquiries } }) {
+  if (!inquiries) return null;
+  const { measure, letter } = inquiries;
+  return html`<section class="plate asking" aria-label="To measure and to ask">
+    ${measure.length > 0 && html`<details class="more"><summary>What to measure, in this order</summary><ol>${measure.map((/** @type {string} */ each) => html`<li>${each}</li>`)}</ol></details>`}
+    ${letter !== undefined && html`<details class="more"><summary>Letter to the tower’s manufacturer</summary><p class="note">Copy it and send it: these answers would decide most.</p><textarea class="letter" readonly rows=${letter.split('\n').length + 3} aria-label="Letter to the tower’s manufacturer">${letter}</textarea></details>`}
   </section>`;
 }
 
@@ -320,14 +354,16 @@ export function Answer() {
         <${Board} answer=${answer} target=${answer.target} />
         <${Governs} answer=${answer} />
         <${ToFindOut} answer=${answer} />
+        <${Inquiries} answer=${answer} />
         <${Figures} answer=${answer} />
+        <${Forecast} />
         <div class="beside"><${Drawing} name="elevation" title="Elevation" /><${Cautions} answer=${answer} /></div>
         <${Drawing} name="ladder" title="Holds to, check by check" />
         <${Checks} answer=${answer} />
         <${MoreDrawings} />
         <${WindLoads} windLoads=${answer.windLoads} />
         <${Further} answer=${answer} />
-        ${store.scripted.value && html`<${Proposals} />`}`
+        <${Candidates} />`
         : html`<${Empty} />`
     }
   </section>`;

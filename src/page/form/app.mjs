@@ -1,10 +1,10 @@
 /** The whole sheet: masthead, title, what is given, what follows, the standing cautions. */
 import { Answer, VerdictStrip } from './answer.mjs';
-import { documentOf, textAt } from './draft.mjs';
+import { textAt } from './draft.mjs';
 import { Given, Readings } from './given.mjs';
 import { Glance, Guide, ToGuide } from './guide.mjs';
 import { html } from './html.mjs';
-import { keptBefore, linkToPlan, openFile, saveToFile } from './kept-plan.mjs';
+import { copyLink, keptBefore, openFile, openPrinted, saveToFile } from './kept-plan.mjs';
 import * as store from './store.mjs';
 
 /**
@@ -30,39 +30,6 @@ const NEVER = [
   'aviation and zoning notices',
 ];
 
-async function copyLink() {
-  const check = await linkToPlan();
-  if (check.length > 8000) {
-    store.notice.value =
-      'This plan is too long for a link that every program keeps whole. Save it to a file and send that.';
-    return;
-  }
-  try {
-    await navigator.clipboard.writeText(check);
-    store.notice.value = 'Link copied. It holds the whole plan behind its #; nothing of it is kept by the service.';
-  } catch {
-    history.replaceState(null, '', check.slice(check.indexOf('#')));
-    store.notice.value = 'The link stands in the address bar now: copy it from there.';
-  }
-}
-
-/** Opens what the service prints of the plan in a window of its own. @param {string} address */
-function openPrinted(address) {
-  const { document: plan } = documentOf(store.draft.value);
-  const posted = document.createElement('form');
-  posted.method = 'post';
-  posted.action = address;
-  posted.target = '_blank';
-  const field = document.createElement('input');
-  field.type = 'hidden';
-  field.name = 'plan';
-  field.value = JSON.stringify(plan);
-  posted.append(field);
-  document.body.append(posted);
-  posted.submit();
-  posted.remove();
-}
-
 function chooseFile() {
   const input = document.createElement('input');
   input.type = 'file';
@@ -76,24 +43,27 @@ function chooseFile() {
 
 function startAnew() {
   store.replaceDraft(store.emptyDraft(store.units.value), 'sheet cleared');
+  store.candidates.value = { units: store.units.value, list: [] };
   store.notice.value = 'The sheet is empty. Undo brings back what was there.';
 }
 
 /** @param {{ start: Start }} props */
 function Acts({ start }) {
-  const act = (/** @type {string} */ words, /** @type {() => void} */ does, can = true) =>
-    html`<li><button type="button" class="act" aria-disabled=${can ? undefined : 'true'} onClick=${() => can && does()}>${words}</button></li>`;
+  const act = (/** @type {string} */ words, /** @type {() => void} */ does, can = true, passesOn = false) =>
+    html`<li class=${passesOn ? 'passes-on' : undefined}><button type="button" class="act" aria-disabled=${can ? undefined : 'true'} onClick=${() => can && does()}>${words}</button></li>`;
+  const passOn = (/** @type {string} */ words, /** @type {() => void} */ does) => act(words, does, true, true);
   if (!store.scripted.value) return html`<nav aria-label="More"><a class="act" href="openapi.json">Contract</a></nav>`;
   return html`<menu aria-label="The plan">
     ${act('Undo', store.undo, store.canUndo.value)}
     ${act('Redo', store.redo, store.canRedo.value)}
     ${act('Open', chooseFile)}
-    ${act('Save', saveToFile)}
-    ${act('Copy link', copyLink)}
-    ${act('Print', () => print())}
-    ${start.worksheets.includes('html') && act('Worksheet', () => openPrinted('v1/checks?as=html'))}
-    ${start.worksheets.includes('pdf') && act('PDF', () => openPrinted('v1/checks?as=pdf'))}
-    ${start.worksheets.includes('html') && act('Storm card', () => openPrinted('v1/storm-cards?as=html'))}
+    ${passOn('Save', saveToFile)}
+    ${passOn('Copy link', copyLink)}
+    ${passOn('Print', () => print())}
+    ${start.worksheets.includes('html') && passOn('Worksheet', () => openPrinted('v1/checks?as=html'))}
+    ${start.worksheets.includes('pdf') && passOn('PDF', () => openPrinted('v1/checks?as=pdf'))}
+    ${start.worksheets.includes('html') && passOn('Storm card', () => openPrinted('v1/storm-cards?as=html'))}
+    ${start.worksheets.includes('html') && passOn('Tower inquiry', () => openPrinted('v1/requirements?as=html'))}
     ${act('New', startAnew)}
   </menu>`;
 }
@@ -147,6 +117,7 @@ function StartFrom({ start }) {
   const bringBack = () => {
     if (!earlier) return;
     store.replaceDraft(earlier.draft, 'earlier plan brought back', earlier.unknown);
+    store.candidates.value = earlier.candidates;
     store.notice.value = 'The plan that was kept here before is back.';
   };
   return html`<details class="more demos"><summary>Start from an invented plan</summary><ul>

@@ -165,7 +165,7 @@ async function ask() {
       const reply = await post(`v1/checks?as=json&drawings=${names}`, document, own.signal);
       if (own.signal.aborted) return;
       if (reply.answer && !looking) {
-        takeAnswer(reply.answer, draft, draftPlace, soft);
+        takeAnswer(reply.answer, draft, document, draftPlace, soft);
         return;
       }
       const { status, problem, wait: pause } = reply.answer ? READABLE : reply;
@@ -239,12 +239,13 @@ function beside(fault, wholes) {
   );
 }
 
-/** @param {import('./store.mjs').Answer} answer @param {Record<string, unknown>} draft @param {(pointer: string) => string} draftPlace @param {import('./store.mjs').Trouble[]} soft */
-function takeAnswer(answer, draft, draftPlace, soft) {
+/** @param {import('./store.mjs').Answer} answer @param {Record<string, unknown>} draft @param {Record<string, unknown>} document @param {(pointer: string) => string} draftPlace @param {import('./store.mjs').Trouble[]} soft */
+function takeAnswer(answer, draft, document, draftPlace, soft) {
   batch(() => {
     store.placeOf.value = draftPlace;
     store.answer.value = answer;
     store.answeredDraft.value = draft;
+    store.answeredPlan.value = document;
     store.troubles.value = soft;
     stand('rest');
     store.answeredAt.value = new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });

@@ -15,14 +15,17 @@ const EDGE = 1.17;
 /** @param {number} ratio */
 const along = (ratio) => `${((100 * Math.min(ratio, EDGE)) / END).toFixed(2)}%`;
 
-/** @param {{ part: Part, target: number }} props */
-function Scale({ part: { ratio, verdict }, target }) {
+/** With what it was before, if that is shown. @param {{ part: Part, target: number, was?: number | undefined }} props */
+export function Scale({ part: { ratio, verdict }, target, was }) {
   const isOpen = verdict === undefined || verdict === 'open';
   const dot =
     isOpen || ratio === undefined
       ? html`<line class="open" x1="0" x2=${along(1)} y1="50%" y2="50%" /><circle class="ring" cx=${along(ratio ?? 0.5)} cy="50%" r="5.5" />`
       : html`<line class="base" x1="0" x2=${along(1)} y1="50%" y2="50%" /><circle class=${ratio > 1 ? 'at over' : 'at'} cx=${along(ratio)} cy="50%" r="6" />`;
-  return html`<svg class="scale" aria-hidden="true" focusable="false"><line class="target" x1=${along(target)} x2=${along(target)} y1="0" y2="100%" /><line class="rated" x1=${along(1)} x2=${along(1)} y1="0" y2="100%" />${verdict !== undefined && dot}</svg>`;
+  const before =
+    was !== undefined &&
+    html`<line class="run" x1=${along(was)} x2=${along(ratio ?? was)} y1="50%" y2="50%" /><circle class="was" cx=${along(was)} cy="50%" r="4.2" />`;
+  return html`<svg class="scale" aria-hidden="true" focusable="false"><line class="target" x1=${along(target)} x2=${along(target)} y1="0" y2="100%" /><line class="rated" x1=${along(1)} x2=${along(1)} y1="0" y2="100%" />${before}${verdict !== undefined && dot}</svg>`;
 }
 
 /** @param {{ part: Part, target: number, governs: boolean }} props */

@@ -1,9 +1,11 @@
 /** The first visit: the questions that decide the tower, a few at a time, each answered in the plan itself. */
+import { signal } from '@preact/signals';
 import { Drawing, Figures, Ghost, Says, Standing } from './answer.mjs';
 import { Progress } from './board.mjs';
 import { textAt, valueAt } from './draft.mjs';
 import { AdoptedCode, Ask, NoRows, Rows } from './given.mjs';
 import { html } from './html.mjs';
+import { openPrinted } from './kept-plan.mjs';
 import { groundField, RATING_METHODS } from './methods.mjs';
 import { listAt, questionAt } from './questions.mjs';
 import * as store from './store.mjs';
@@ -188,6 +190,17 @@ const STEPS = [
   },
 ];
 
+/** For who has no tower yet, and wants to know what to ask for. @type {readonly Step[]} */
+const TO_ORDER = [
+  {
+    title: 'How high is the tower to be?',
+    hint: 'From these follows what to ask its manufacturer for.',
+    body: () => html`${ask('/tower/top')}<${Kind} />`,
+  },
+  ...STEPS.slice(3, 6),
+];
+const ordering = signal(false);
+
 /** Shows a step, or below 0 the whole form, from a place in it. @param {number} to @param {string} [place] */
 function go(to, place = 'guide-step') {
   store.guided.value = to;
@@ -207,17 +220,26 @@ export function ToGuide() {
 /** @param {{ codes: readonly any[] }} props */
 export function Guide({ codes }) {
   const at = store.guided.value;
-  const step = /** @type {Step} */ (STEPS[at]);
-  const isLast = at === STEPS.length - 1;
+  const steps = ordering.value ? TO_ORDER : STEPS;
+  const step = /** @type {Step} */ (steps[at]);
+  const isLast = at === steps.length - 1;
+  const last = ordering.value
+    ? { says: 'What to ask for', does: () => openPrinted('v1/requirements?as=html') }
+    : { says: 'The whole answer', does: () => go(-1, 'the-answer') };
+  const turn = () => {
+    ordering.value = !ordering.value;
+    go(0);
+  };
   return html`<section class="guide" aria-labelledby="guide-step">
-    <p class="acts"><span class="note">Step ${at + 1} of ${STEPS.length}</span>
+    <p class="acts"><span class="note">Step ${at + 1} of ${steps.length}</span>
       <button type="button" class="act" onClick=${() => go(-1, 'part-wind')}>The whole form</button></p>
     <h2 class="head" id="guide-step">${step.title}</h2>
     ${step.hint && html`<p class="note">${step.hint}</p>`}
-    <div key=${at}><${step.body} codes=${codes} /></div>
+    <div key=${step.title}><${step.body} codes=${codes} /></div>
+    ${at === 0 && html`<p class="acts"><button type="button" class="act" onClick=${turn}>${ordering.value ? 'I have a data sheet' : 'I have no tower yet'}</button></p>`}
     <p class="acts onward">
       ${at > 0 && html`<button type="button" class="act" onClick=${() => go(at - 1)}>Back</button>`}
-      <button type="button" class="act next" onClick=${() => (isLast ? go(-1, 'the-answer') : go(at + 1))}>${isLast ? 'The whole answer' : 'Next'}</button></p>
+      <button type="button" class="act next" onClick=${isLast ? last.does : () => go(at + 1)}>${isLast ? last.says : 'Next'}</button></p>
   </section>`;
 }
 

@@ -1,5 +1,6 @@
 /** Keeping a plan: in the browser, in a file, in a link. Nothing of it goes to the service but for an answer. */
 import { placeInNewest } from '../../words/index.mjs';
+import { candidatesOf } from './candidates.mjs';
 import { documentOf, draftOf } from './draft.mjs';
 import * as store from './store.mjs';
 
@@ -24,7 +25,7 @@ export function putKeptAside() {
   }
 }
 
-/** @param {string} place @returns {{ draft: Record<string, unknown>, unknown: string[] } | undefined} */
+/** @param {string} place @returns {{ draft: Record<string, unknown>, unknown: string[], candidates: import('./candidates.mjs').Candidates } | undefined} */
 function keptAt(place) {
   try {
     const text = localStorage.getItem(place);
@@ -32,7 +33,11 @@ function keptAt(place) {
     const read = JSON.parse(text);
     if (typeof read?.draft !== 'object' || read.draft === null || Array.isArray(read.draft)) return undefined;
     const unknown = Array.isArray(read.unknown) ? read.unknown.map(String) : [];
-    return { draft: draftOf(read.draft), unknown: unknown.map(placeInNewest) };
+    return {
+      draft: draftOf(read.draft),
+      unknown: unknown.map(placeInNewest),
+      candidates: candidatesOf(read.candidates),
+    };
   } catch {
     return undefined;
   }
@@ -41,7 +46,11 @@ function keptAt(place) {
 /** Keeps what stands now; false where the browser keeps nothing. */
 export function keepInBrowser() {
   try {
-    localStorage.setItem(PLACE, JSON.stringify({ draft: store.draft.value, unknown: [...store.unknown.value] }));
+    const { draft, unknown, candidates } = store;
+    localStorage.setItem(
+      PLACE,
+      JSON.stringify({ draft: draft.value, unknown: [...unknown.value], candidates: candidates.value }),
+    );
     return true;
   } catch {
     return false;
@@ -71,8 +80,8 @@ export async function openFile(file) {
   openText(await file.text(), file.name);
 }
 
-/** @param {string} text @param {string} from */
-export function openText(text, from) {
+/** @param {string} text @param {string} from @param {import('./candidates.mjs').Candidates} [besides] Candidates where it brings none. */
+export function openText(text, from, besides = store.candidates.value) {
   /** @type {any} */
   let read;
   try {
@@ -92,6 +101,9 @@ export function openText(text, from) {
     return refuse(`${from} holds no plan: no site, tower or loads. It was not opened, and your entries are kept.`);
   }
   store.openPlan(plan, `${from} opened`);
+  store.candidates.value = read.candidates === undefined ? besides : candidatesOf(read.candidates);
+  if (read.proposals !== undefined)
+    store.notice.value = `${from} opened without its proposals: send it to POST /v1/additions.`;
 }
 
 /** @param {string} says */
@@ -129,11 +141,49 @@ async function bytesOf(stream, most) {
   return new Uint8Array(await new Blob(parts).arrayBuffer());
 }
 
-/** A link that holds the whole plan behind its #, where no browser sends it anywhere. */
-export async function linkToPlan() {
+/** A link that holds the whole plan and its candidates behind its #, where no browser sends it anywhere. */
+async function linkToPlan() {
   const { document: plan } = documentOf(store.draft.value);
-  const packed = new Blob([JSON.stringify(plan)]).stream().pipeThrough(new CompressionStream('deflate-raw'));
+  const candidates = store.candidates.value;
+  const held = candidates.list.length > 0 ? { plan, candidates } : plan;
+  const packed = new Blob([JSON.stringify(held)]).stream().pipeThrough(new CompressionStream('deflate-raw'));
   return `${location.href.replace(/[?#].*$/, '')}#plan=${asBase64Url(await bytesOf(packed, LONGEST_FILE))}`;
+}
+
+/** Puts the link where it can be pasted from. */
+export async function copyLink() {
+  const check = await linkToPlan();
+  if (check.length > 8000) {
+    const besides = store.candidates.value.list.length > 0 ? ' Its candidates are not in the file.' : '';
+    store.notice.value = `This plan is too long for a link that every program keeps whole. Save it to a file and send that.${besides}`;
+    return;
+  }
+  try {
+    await navigator.clipboard.writeText(check);
+    store.notice.value = 'Link copied. It holds the whole plan behind its #; nothing of it is kept by the service.';
+  } catch {
+    history.replaceState(null, '', check.slice(check.indexOf('#')));
+    store.notice.value = 'The link stands in the address bar now: copy it from there.';
+  }
+}
+
+/** Opens what the service prints of the plan, and of what goes with it, in a window of its own. @param {string} address @param {Record<string, unknown>} [besides] */
+export function openPrinted(address, besides = {}) {
+  const { document: plan } = documentOf(store.draft.value);
+  const posted = document.createElement('form');
+  posted.method = 'post';
+  posted.action = address;
+  posted.target = '_blank';
+  for (const [name, value] of Object.entries({ plan, ...besides })) {
+    const field = document.createElement('input');
+    field.type = 'hidden';
+    field.name = name;
+    field.value = typeof value === 'string' ? value : JSON.stringify(value);
+    posted.append(field);
+  }
+  document.body.append(posted);
+  posted.submit();
+  posted.remove();
 }
 
 /** Opens the plan a link brought along, if it did; says why where it cannot. @param {string} fragment */
@@ -147,7 +197,11 @@ export async function openFragment(fragment) {
   try {
     if (!/^[\w-]+$/.test(text)) throw new SyntaxError('not base64url');
     const packed = new Blob([fromBase64Url(text)]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
-    openText(new TextDecoder('utf-8', { fatal: true }).decode(await bytesOf(packed, LONGEST_FILE)), 'The link');
+    openText(
+      new TextDecoder('utf-8', { fatal: true }).decode(await bytesOf(packed, LONGEST_FILE)),
+      'The link',
+      candidatesOf({}),
+    );
     // From here on it is this browser's own plan; a reload must not bring the link's back over it.
     history.replaceState(null, '', location.pathname + location.search);
   } catch {

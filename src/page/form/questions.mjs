@@ -236,6 +236,7 @@ export const LOADS = wordedList('', {
     quantity('/weight', { unknown: true }),
     quantity('/icedWeight', { more: true }),
     whole('/count', { more: true }),
+    yes('/later', { blank: 'no', more: true }),
     quantity('/heading', { more: true }),
     choice('/on', { more: true, blank: 'by its height' }),
     quantity('/offset', { more: true, plain: isBeside, unknown: true }),

@@ -3,11 +3,11 @@ import { effect } from '@preact/signals';
 import { hydrate } from 'preact';
 import { App } from './app.mjs';
 import { followChanges } from './ask-service.mjs';
+import { followCandidates } from './candidates-view.mjs';
 import { textAt, withValue } from './draft.mjs';
 import { html } from './html.mjs';
 import { keepInBrowser, keptInBrowser, openFragment, putKeptAside } from './kept-plan.mjs';
 import { listMethods } from './methods.mjs';
-import { followProposals } from './proposals.mjs';
 import { lookForStock } from './stock.mjs';
 import * as store from './store.mjs';
 
@@ -43,7 +43,10 @@ root.addEventListener('submit', (event) => event.preventDefault());
 
 const kept = keptInBrowser();
 const painted = new URLSearchParams(location.search).has('plan');
-if (kept && !painted) store.startWith(kept.draft, kept.unknown);
+if (kept && !painted) {
+  store.startWith(kept.draft, kept.unknown);
+  store.candidates.value = kept.candidates;
+}
 if (kept && (painted || /^#plan=/.test(location.hash)) && store.holdsAnswers(kept.draft)) {
   putKeptAside();
   if (painted) store.comeAfter(kept.draft, kept.unknown);
@@ -58,7 +61,7 @@ store.scripted.value = true;
 await openFragment(location.hash);
 if (store.isEmpty()) store.guided.value = 0;
 followChanges();
-followProposals();
+followCandidates();
 lookForStock();
 
 effect(() => {
@@ -72,6 +75,7 @@ let keeping;
 effect(() => {
   void store.draft.value;
   void store.unknown.value;
+  void store.candidates.value;
   clearTimeout(keeping);
   keeping = setTimeout(() => {
     const kept = keepInBrowser();

@@ -6,7 +6,7 @@ import * as store from './store.mjs';
 
 /** @typedef {{ id: string, kind: 'tower' | 'mast' | 'rotator' | 'load' | 'cable', title: string, source: string, fragment: Record<string, unknown> }} Entry */
 
-const offered = signal(/** @type {readonly Entry[]} */ ([]));
+export const offered = signal(/** @type {readonly Entry[]} */ ([]));
 /** Whether the service tells its stock to those with a key alone. */
 const wantsKey = signal(false);
 
@@ -20,7 +20,7 @@ const KIND_OF_PART = /** @type {Record<string, Entry['kind']>} */ ({
 });
 
 /** The stock in the units of the sheet. @param {RequestCredentials} credentials @returns {Promise<readonly Entry[]>} */
-async function stock(credentials) {
+export async function stock(credentials) {
   const response = await fetch(`v1/stock?units=${store.units.value}`, { credentials });
   wantsKey.value = response.status === 401;
   if (!response.ok) throw new Error(`the stock is not to be had: ${response.status}`);

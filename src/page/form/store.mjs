@@ -58,6 +58,10 @@ export const notice = signal('');
 
 /** @type {import('@preact/signals').Signal<Answer | null>} The last answer. */
 export const answer = signal(null);
+/** The document that the last answer is to. */
+export const answeredPlan = signal(/** @type {Record<string, unknown> | null} */ (null));
+/** Other ways beside the plan. */
+export const candidates = signal(/** @type {import('./candidates.mjs').Candidates} */ ({ units: 'us', list: [] }));
 /** The draft that the last answer is to. */
 export const answeredDraft = signal(/** @type {Record<string, unknown> | null} */ (null));
 /** The last answer is marked as one to an earlier plan. */
@@ -101,6 +105,12 @@ export function fold(id, open) {
 
 export const units = computed(() => /** @type {'us' | 'si'} */ (textAt(draft.value, '/units') === 'si' ? 'si' : 'us'));
 export const plan = computed(() => documentOf(draft.value));
+/** What the loads of the plan are called; one without a name by its place. */
+export const loadNames = computed(() =>
+  /** @type {unknown[]} */ (plan.value.document['loads'] ?? []).map(
+    (row, index) => textAt(row, '/name') || `load ${index + 1}`,
+  ),
+);
 /** The places of the plan that the form has no entry for. */
 export const unshown = computed(() => unshownIn(draft.value));
 export const canUndo = computed(() => past.value.length > 0);

@@ -10,6 +10,8 @@ const ONE_OF_LIST: Readonly<Record<string, string>> = {
   proposals: 'proposal',
   add: 'added load',
   remove: 'removed load',
+  candidates: 'tower',
+  quotes: 'wind',
 };
 
 const spaced = (name: string) =>

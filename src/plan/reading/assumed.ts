@@ -19,6 +19,7 @@ export function assumedIn(document: PlanDocument, station: Station, ratings: rea
     say('pole-sides', `${at}/sides`, ofShape.includes('sides'));
     say('bracing-pattern', `${at}/pattern`, ofShape.includes('pattern'));
   }
+  say('alike-along', '/tower/sections', isAlikeAssumed(document, station));
   say('bearing-height', '/mast/bearing', mast?.bearing !== undefined && document.mast?.bearing === undefined);
   loads.forEach(({ at, on, low, high, shape }, number) => {
     const isBeside = on === 'tower' && (low + high) / 2 < tower.top - SAME_HEIGHT && shape.kind !== 'wire';
@@ -29,4 +30,11 @@ export function assumedIn(document: PlanDocument, station: Station, ratings: rea
     say('rated-height', `${at}/top`, of === 'tower' && claim.kind !== 'weight' && top === undefined);
   }
   return assumed;
+}
+
+/** Whether steel of which nobody says so is taken as alike all along a piece; what tapers is looked at within. */
+function isAlikeAssumed({ tower }: PlanDocument, station: Station): boolean {
+  const rows = tower.sections ?? [{ ...tower, uniform: undefined }];
+  const isShaped = station.tower.sections.some(({ shape }) => shape !== undefined);
+  return isShaped && rows.some(({ uniform, width }) => uniform === undefined && !Array.isArray(width));
 }

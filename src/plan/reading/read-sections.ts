@@ -1,4 +1,4 @@
-import { FOOT } from '../../foundation/index.ts';
+import { PIECE_ALIKE } from '../../margins/index.ts';
 import type { Section, SectionShape, Tubing } from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import type { SectionFields, TowerFields } from '../schema/tower-schema.ts';
@@ -8,8 +8,6 @@ import { present } from './present.ts';
 import { partOfShape, readLattice, readPole } from './read-section-shape.ts';
 import { firstShapeField, refuseForeignFields } from './shape-fields.ts';
 
-/** What is proven in a piece of this length serves the whole piece. @source common-practice */
-const PIECE = 10 * FOOT;
 /** Lengths off a tape may miss the sum by this much [m]. @source common-practice */
 const TAPE = 0.005;
 
@@ -94,8 +92,8 @@ function cutIntoPieces(reader: PlanReader, section: Section): readonly Section[]
 /** From the foot up, every piece of one length counted down from the top; a rest shorter than the tape can tell is none. */
 function jointsOfPieces(foot: number, top: number): readonly number[] {
   if (!(top > foot)) return [];
-  const count = Math.max(1, Math.ceil((top - foot - TAPE) / PIECE));
-  return Array.from({ length: count + 1 }, (_, number) => (number === 0 ? foot : top - (count - number) * PIECE));
+  const count = Math.max(1, Math.ceil((top - foot - TAPE) / PIECE_ALIKE));
+  return Array.from({ length: count + 1 }, (_, number) => (number === 0 ? foot : top - (count - number) * PIECE_ALIKE));
 }
 
 /** What of a section's shape nobody told. */

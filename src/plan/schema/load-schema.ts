@@ -30,6 +30,7 @@ export const loadSchema = z
     weight: optional(quantity(load.weight)),
     icedWeight: optional(quantity(load.icedWeight)),
     turns: optional(yesOrNo(load.turns)),
+    later: optional(yesOrNo(load.later)),
     heading: optional(quantity(load.heading)),
     on: optional(choice(load.on)),
     ...quantities(load, 'offset', 'boom', 'reach'),

@@ -1,6 +1,6 @@
-import type { AdditionsAnswer, CheckState } from '../../answer/index.ts';
+import type { AdditionsAnswer, CheckState, PartAnswer } from '../../answer/index.ts';
 import type { UnitSystem } from '../../foundation/index.ts';
-import { figures, listed, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
+import { figures, listed, partsSideBySide, ratioFigures, sentence, VERDICT_WORDS } from '../../words/index.ts';
 import { versionLine } from './closing-parts.ts';
 import { cautionBlock } from './given.ts';
 import { list, orNone, paragraph, plain, printed, strong, table } from './printed.ts';
@@ -87,6 +87,17 @@ function sideBySide({ before }: AdditionsAnswer, ranked: readonly Proposal[]): S
         ],
         shown,
       ),
+      table<ReturnType<typeof partsSideBySide<PartAnswer>>[number]>(
+        'Each part as it is and with each proposal',
+        [
+          { head: 'part', of: ({ title }) => strong(sentence(title)) },
+          ...shown.map((each, index) => ({
+            head: each.name,
+            of: (row: { readonly of: readonly (readonly PartAnswer[])[] }) => partWords(row.of[index] ?? []),
+          })),
+        ],
+        partsSideBySide(shown.map(({ parts }) => parts)),
+      ),
       table<string>(
         'Ratio of each check, as it is and with each proposal',
         [
@@ -101,6 +112,20 @@ function sideBySide({ before }: AdditionsAnswer, ranked: readonly Proposal[]): S
       ),
     ],
   };
+}
+
+/** "within, 0.795"; where several share a row, the worst has the mark and each its name. */
+function partWords(parts: readonly PartAnswer[]): Words | string {
+  const said = parts.map(({ title, verdict, ratio }) => {
+    const word = verdict === undefined ? 'nothing to compare' : VERDICT_WORDS[verdict];
+    const figure = ratio === undefined ? word : `${word}, ${ratioFigures(ratio)}`;
+    return parts.length > 1 ? `${title}: ${figure}` : figure;
+  });
+  if (said.length === 0) return '–';
+  const [worst] = (['over', 'open', 'low-margin', 'within'] as const).filter((verdict) =>
+    parts.some((part) => part.verdict === verdict),
+  );
+  return { text: said.join('; '), ...(worst === undefined ? {} : { mark: worst }) };
 }
 
 function proposalPart(proposal: Proposal): SheetPart {
