@@ -55,10 +55,6 @@ export function assessAsked(asked: Asked): Assessment {
 /**
  * A plan and ways to change it, before and after for every check, ranked by what each leaves at worst.
  *
- * last where a fall reaches too far; before it by the fewest parts of the structure that are not at or below 1 at worst, by the
- * fewest such loads, by the fewest things not given, by the largest ratio, by the lowest gust held to, by the distance of a
- * fall, by the order asked. An open part and one that is over count alike, so that nothing wins by what it leaves unsaid.
- *
  * @param then the plan as each proposal would leave it
  * @source project-rule
  */
@@ -78,10 +74,11 @@ export function additionsOf(
 }
 
 /**
- * The place of each of several stations, 1 the best.
+ * The place of each of several stations by what it leaves at worst, 1 the best.
  *
- * over last, before it what is open and could be over; then by the fewest open parts, by the largest ratio, by the lowest gust
- * held to, by the order given
+ * last where a fall reaches too far; before it by the fewest parts of the structure that are not at or below 1 at worst, by the
+ * fewest such loads, by the fewest things not given, by the largest ratio, by the lowest gust held to, by the distance of a
+ * fall, by the order given. An open part and one that is over count alike, so that nothing wins by what it leaves unsaid.
  *
  * @returns the places, in the order given [-]
  * @source project-rule

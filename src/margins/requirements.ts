@@ -550,7 +550,10 @@ const USUAL_SPEEDS: Readonly<Partial<Record<SpeedBasis, Readonly<Record<UnitSyst
 export function usualQuotes(input: Pick<CheckInput, 'method' | 'site' | 'station'>): readonly QuotedWind[] {
   const { method, site, station } = input;
   const own = METHOD_BY_ID[method];
-  const category = (id: MethodId) => (METHOD_BY_ID[id].classMatters ? { riskCategory: site.riskCategory ?? 'II' } : {});
+  const asked = site.riskCategory ?? 'II';
+  // Classes of towers end at III, as which category IV counts.
+  const riskCategory = asked === 'IV' ? 'III' : asked;
+  const category = (id: MethodId) => (METHOD_BY_ID[id].classMatters ? { riskCategory } : {});
   const ofSite: QuotedWind = {
     method,
     speed: siteSpeed(input).speed,

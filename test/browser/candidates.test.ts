@@ -12,6 +12,8 @@ import { realBrowser } from './real-browser.ts';
 const folder = mkdtempSync(join(tmpdir(), 'gustworthy-candidates-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
+/** Waits for it though other tests take the machine. */
+const soon = <T>(see: () => T | Promise<T>) => expect.poll(see, { timeout: 15_000 });
 const tableOf = (page: Page) =>
   page.getByRole('region', { name: 'Candidates side by side', exact: true }).getByRole('table');
 /** The cell of a row, the plan as it is being the first. */
@@ -35,7 +37,7 @@ async function another(page: Page, entries: Readonly<Record<string, string>>): P
   const all = page.locator('.proposal');
   const number = await all.count();
   await page.getByRole('button', { name: 'Try another antenna' }).click();
-  await expect.poll(() => all.count()).toBe(number + 1);
+  await soon(() => all.count()).toBe(number + 1);
   await fill(all.nth(number), entries);
   return all.nth(number);
 }
@@ -85,7 +87,7 @@ describe('candidates beside the plan', () => {
     expect(await page.evaluate("document.activeElement.closest('.proposal') !== null")).toBe(true);
     await another(page, SHORT);
     const table = tableOf(page);
-    await expect.poll(() => table.getByRole('columnheader').count()).toBe(4);
+    await soon(() => table.getByRole('columnheader').count()).toBe(4);
 
     const loadOf = (area: number, weight: number, speed: number) => ({
       ...{ area, areaKind: 'effective', weight, ratedWind: { speed, basis: 'gust3-nominal' } },
@@ -116,7 +118,7 @@ describe('candidates beside the plan', () => {
     await keptHere(page, 'shortened');
     await page.reload();
     await page.locator('html[data-ready]').waitFor();
-    await expect.poll(() => cell(tableOf(page), 'rank', 2).textContent()).toBe('1');
+    await soon(() => cell(tableOf(page), 'rank', 2).textContent()).toBe('1');
     expect(await page.locator('.proposal').nth(1).getByLabel('The wind it is rated for').inputValue()).toBe('145');
 
     await page.getByRole('button', { name: 'Copy link with candidates' }).click();
@@ -124,7 +126,7 @@ describe('candidates beside the plan', () => {
     const link = (await page.evaluate('navigator.clipboard.readText()')) as string;
     const other = await browser.open();
     await openForm(other.page, '', link);
-    await expect.poll(() => cell(tableOf(other.page), 'rank', 1).textContent()).toBe('2');
+    await soon(() => cell(tableOf(other.page), 'rank', 1).textContent()).toBe('2');
     expect((await keptPlan(other.page))['title']).toBe('Heron Bluff');
     expect(other.requests.filter((address) => address.includes('plan=') || address.includes('shortened'))).toEqual([]);
 
@@ -158,7 +160,7 @@ describe('candidates beside the plan', () => {
     const second = await another(page, { ...SHORT, 'What you call it': 'one' });
     await second.getByText('A and B have the same name. Give each its own.').waitFor();
     await fill(second, { 'What you call it': 'two', 'Its area': '0.4 m²' });
-    await expect.poll(() => cell(table, 'area', 1).textContent()).toBe('0.4 m²');
+    await soon(() => cell(table, 'area', 1).textContent()).toBe('0.4 m²');
     expect(await table.getByRole('columnheader').count()).toBe(3);
     await fill(first, { 'Its area': 'banana' });
     await first.getByText(/one.*banana/).waitFor();
@@ -166,7 +168,7 @@ describe('candidates beside the plan', () => {
     await fill(first, { 'Its area': '-3' });
     await first.getByText(/−3|-3/).waitFor();
     const third = await another(page, { ...SHORT, 'What you call it': 'x'.repeat(200) });
-    await expect.poll(() => table.getByRole('columnheader').count()).toBe(4);
+    await soon(() => table.getByRole('columnheader').count()).toBe(4);
     await fill(third, { 'What you call it': 'x'.repeat(201) });
     await third.locator('.over', { hasText: '200' }).waitFor();
     await fill(third, { 'What you call it': 'אנטנה ישנה' });
@@ -175,7 +177,7 @@ describe('candidates beside the plan', () => {
     await third.getByText('are both called "vertical"').waitFor();
     expect(await page.evaluate('document.documentElement.scrollWidth - innerWidth')).toBeLessThanOrEqual(0);
     await page.getByRole('button', { name: 'Drop candidate A' }).click();
-    await expect.poll(() => cell(table, 'area', 1).textContent()).toBe('0.4 m²');
+    await soon(() => cell(table, 'area', 1).textContent()).toBe('0.4 m²');
     expect(await page.locator('.proposal').first().getByLabel('What you call it').inputValue()).toBe('two');
   });
 
@@ -184,13 +186,13 @@ describe('candidates beside the plan', () => {
     await openForm(page, service.origin, '/?plan=river-bluff');
     await settled(page);
     const candidate = await another(page, SHORT);
-    await expect.poll(() => tableOf(page).getByRole('columnheader').count()).toBe(3);
+    await soon(() => tableOf(page).getByRole('columnheader').count()).toBe(3);
     const before = await cell(tableOf(page), 'Tower', 1).textContent();
     await page.getByRole('radio', { name: 'metres, m/s' }).check();
     // 3.9 ft² and 29 lb.
-    await expect.poll(async () => Number(await candidate.getByLabel('Its area').inputValue())).toBeCloseTo(0.3623, 3);
+    await soon(async () => Number(await candidate.getByLabel('Its area').inputValue())).toBeCloseTo(0.3623, 3);
     expect(Number(await candidate.getByLabel('Weight of one').inputValue())).toBeCloseTo(13.154, 2);
-    await expect.poll(() => cell(tableOf(page), 'area', 1).textContent()).toContain('m²');
+    await soon(() => cell(tableOf(page), 'area', 1).textContent()).toContain('m²');
     const ratio = (said: string | null) => Number(/\d\.\d+/.exec(said ?? '')?.[0]);
     await expect
       .poll(async () => ratio(await cell(tableOf(page), 'Tower', 1).textContent()))
@@ -203,9 +205,9 @@ describe('candidates beside the plan', () => {
     await settled(page);
     const candidate = await another(page, {});
     await candidate.getByLabel('From the club’s stock').selectOption({ label: 'Club beam' });
-    await expect.poll(() => candidate.getByLabel('What you call it').inputValue()).toBe('Club beam');
+    await soon(() => candidate.getByLabel('What you call it').inputValue()).toBe('Club beam');
     await candidate.getByText('invented: measured').waitFor();
-    await expect.poll(() => cell(tableOf(page), 'own rated wind', 1).textContent()).toContain('120 mph');
+    await soon(() => cell(tableOf(page), 'own rated wind', 1).textContent()).toContain('120 mph');
   });
 
   it('come out of nothing but what this form keeps', async () => {
@@ -241,7 +243,7 @@ describe('candidates beside the plan', () => {
     await keptHere(page, '"kind":"remove"');
     await page.unroute('**/compare-*');
     await page.reload();
-    await expect.poll(() => tableOf(page).getByRole('columnheader').count()).toBe(3);
+    await soon(() => tableOf(page).getByRole('columnheader').count()).toBe(3);
     const without = await browser.open({ javaScriptEnabled: false });
     await without.page.goto(`${service.origin}/?plan=river-bluff`);
     await without.page.getByText('the browser has to run script').waitFor();
@@ -257,7 +259,7 @@ describe('candidates beside the plan', () => {
     await another(page, SIX);
     await another(page, { ...SHORT, 'The wind it is rated for': '' });
     await page.getByRole('button', { name: 'Leave one out' }).click();
-    await expect.poll(() => tableOf(page).getByRole('columnheader').count()).toBe(5);
+    await soon(() => tableOf(page).getByRole('columnheader').count()).toBe(5);
     const { violations } = await new AxeBuilder({ page }).include('.candidates').analyze();
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([]);
     for (const narrower of [width, 820, 320]) {

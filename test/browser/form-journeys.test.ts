@@ -208,6 +208,7 @@ describe('the form, in a browser', () => {
       '/cables',
       '/loads/1/offset',
       '/ratings/0/top',
+      '/tower/sections',
     ]);
     await page.locator('#at-cables').getByText('Lines not given. Assumed:').waitFor();
     await page.getByRole('button', { name: 'The tower: Change' }).click();

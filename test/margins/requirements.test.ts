@@ -286,6 +286,13 @@ describe('loads that come later, and a wind that is wished for', () => {
     expect(without?.cautions.map(({ code }) => code)).not.toContain('loads-later');
   });
 
+  it('of a site of category IV are asked for in the highest class that towers have', () => {
+    const site = { wind: 80, exposure: 'C', riskCategory: 'IV' };
+    const { quotes } = only({ ...plan, site }, {});
+    const classes = quotes.flatMap(({ wind }) => (wind.method === 'tia222-g' ? [wind.riskCategory] : []));
+    expect(new Set(classes)).toEqual(new Set(['III']));
+  });
+
   it('alone leave no line for now', () => {
     expect(sets(requirementsOf(checkInputOf({ ...plan, loads: [later] }), { quotes: [byG] }))).toEqual([
       'site with-later',
