@@ -185,6 +185,7 @@ describe('the form, in a browser', () => {
     await settled(page);
     expect(((await keptPlan(page))['loads'] as unknown[])[0]).toEqual({
       name: 'beam',
+      on: 'tower',
       above: 2,
       shape: 'plate',
       wide: 12,
@@ -267,7 +268,7 @@ describe('the form, in a browser', () => {
     );
     await page.getByRole('button', { name: 'Add these rows' }).click();
     expect((await keptPlan(page))['loads']).toEqual([
-      { name: 'beam', above: 2, area: 5.5 },
+      { name: 'beam', on: 'tower', above: 2, area: 5.5 },
       { name: 'small, quad', above: 4, area: 3.5, areaKind: 'effective', turns: true },
       { name: 'whip', above: '6 ft 6 in', area: 0.4, turns: false },
     ]);

@@ -125,11 +125,11 @@ describe('POST /v1/additions', () => {
     ],
     [
       { name: 'swap', swap: [{ load: 'beam', with: { name: 'small beam', area: 3.2, areaKind: 'effective' } }] },
-      { ...ten, loads: [{ name: 'small beam', above: 2, area: 3.2, areaKind: 'effective' }] },
+      { ...ten, loads: [{ name: 'small beam', on: 'tower', above: 2, area: 3.2, areaKind: 'effective' }] },
     ],
     [
       { name: 'move', move: [{ load: 'beam', height: '40 ft' }] },
-      { ...ten, loads: [{ name: 'beam', area: 5.5, height: '40 ft' }] },
+      { ...ten, loads: [{ name: 'beam', on: 'tower', area: 5.5, height: '40 ft' }] },
     ],
     [
       { name: 'lower', set: { tower: { top: 38 } } },

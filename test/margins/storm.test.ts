@@ -36,7 +36,7 @@ const crankUp = (more: Document = {}, tower: Document = {}): Document => ({
     sections: [section(18), section(15), section(12)],
     ...tower,
   },
-  loads: [{ name: 'beam', above: 2, area: 4, areaKind: 'effective', offset: 0 }],
+  loads: [{ name: 'beam', on: 'tower', above: 2, area: 4, areaKind: 'effective', offset: 0 }],
   cables: [],
   ratings: [RATED],
   ...more,
