@@ -11,7 +11,7 @@ const plan = (tower: Document, more: Document = {}): Document => ({
   method: 'asce7-16',
   site: { wind: 105, exposure: 'C', riskCategory: 'II' },
   tower: { support: 'free', ...tower },
-  loads: [{ name: 'beam', above: 1, area: 4, areaKind: 'effective', weight: 40 }],
+  loads: [{ name: 'beam', on: 'tower', above: 1, area: 4, areaKind: 'effective', weight: 40 }],
   cables: [],
   ratings: [
     {
@@ -98,7 +98,7 @@ describe('a frequency that is not given', () => {
 });
 
 describe('a pole of 40 ft whose frequency is not given', () => {
-  const loads = [{ name: 'beam', above: 1, area: 8, areaKind: 'effective', weight: 40 }];
+  const loads = [{ name: 'beam', on: 'tower', above: 1, area: 8, areaKind: 'effective', weight: 40 }];
   const told = (frequency: number) =>
     assessed(plan(pole(40, { width: 8, damping: 0.01, frequency }), { loads })).checks[0];
   const tower = assessed(plan(pole(40, { width: 8, damping: 0.01 }), { loads })).checks[0];
@@ -119,7 +119,7 @@ describe('a pole of 40 ft whose frequency is not given', () => {
     const own = plan(pole(40, { width: 8, damping: 0.01 }), { ratings: [rating] });
     const [check] = assessed({
       ...own,
-      loads: [{ name: 'rated', area: 4, areaKind: 'effective', above: 1, weight: 0 }],
+      loads: [{ name: 'rated', on: 'tower', area: 4, areaKind: 'effective', above: 1, weight: 0 }],
     }).checks;
     expect(check?.result?.ratio).toBeGreaterThan(0.995);
     expect(check?.result?.ratio).toBeLessThan(1 + 1e-6);

@@ -98,7 +98,7 @@ function stationOf({ wind, shape, taper, count, length, support, frequency, area
       ...(frequency === undefined ? {} : { frequency, damping: 0.01 }),
       sections: [{ ...shape(taper && count === 1), length, count }],
     },
-    loads: [{ name: 'what was rated', area, areaKind: 'effective', above, weight: 0 }],
+    loads: [{ name: 'what was rated', on: 'tower', area, areaKind: 'effective', above, weight: 0 }],
     cables: [],
     ratings: [
       { of: 'tower', area, areaKind: 'effective', above, top, wind: { speed, basis, method, ...ground, riskCategory } },

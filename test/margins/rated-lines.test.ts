@@ -67,7 +67,7 @@ describe('lines in a pole', () => {
     return assessed({
       ...rest,
       tower: { support: 'free', top: 12, frequency: 3, weight: 200, sections },
-      loads: loads?.map(({ on: _on, ...load }) => ({ ...load, weight: 0 })),
+      loads: loads?.map((load) => ({ ...load, on: 'tower', weight: 0 })),
       cables,
       ratings: ratings?.map(({ withCables: _lines, ...rating }) => ({
         ...rating,

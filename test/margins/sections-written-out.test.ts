@@ -160,7 +160,7 @@ describe('a tower whose sections are written down in three ways', () => {
         frequency: 3,
         sections: [{ length: 40, shape: 'lattice', faces: 3, members: 'round', width: 18, dragArea: 20, ...said }],
       },
-      loads: [{ name: 'beam', above: 8, area: 6, areaKind: 'effective', turns: true, weight: 0 }],
+      loads: [{ name: 'beam', on: 'tower', above: 8, area: 6, areaKind: 'effective', turns: true, weight: 0 }],
       cables: [],
       ratings: [
         {

@@ -251,7 +251,10 @@ describe('silence', { timeout: 120_000 }, () => {
     const { cables: _, ...plan } = demoPlan('river-bluff');
     const answer = assessed(plan);
     expect(answer.assumptions.map(({ of }) => of)).toEqual(['cables']);
-    expect(answer.cautions.filter(({ code }) => code === 'assumed').map(({ at }) => at)).toEqual(['/cables']);
+    expect(answer.cautions.filter(({ code }) => code === 'assumed').map(({ at }) => at)).toEqual([
+      '/cables',
+      '/tower/sections',
+    ]);
     const question = answer.questions.open.find((each) => each.question === 'cables');
     const none = assessed({ ...plan, cables: [] }).checks[0]?.result?.ratio ?? Number.NaN;
     expect(question?.ratioIf).toEqual([{ answer: '0', ratio: expect.closeTo(none, 9) }]);

@@ -116,7 +116,7 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
         { length: 10, ...lattice, width: [30, 18] },
         { length: 10, ...lattice },
       ],
-      loads: [{ name: 'beam', area: 8, areaKind: 'effective', turns: true, height: 28, weight: 0 }],
+      loads: [{ name: 'beam', on: 'tower', area: 8, areaKind: 'effective', turns: true, height: 28, weight: 0 }],
     }),
   },
 };

@@ -556,7 +556,9 @@ function document(system: UnitSystem, method: Method, w: Writer, metres: number,
       [FIELD.manufacturerPlates]: mast.plates,
     },
     rotator: mast && { height: Number((height - w.long(mast.inside)).toFixed(9)), weight: w.weight(mast.rotator) },
-    loads: [...stood.aloft, ...stood.beside].map((load, index) => ({ name: `load ${index}`, ...load })),
+    loads: [...stood.aloft.map((load) => (mast ? load : { ...load, on: 'tower' })), ...stood.beside].map(
+      (load, index) => ({ name: `load ${index}`, ...load }),
+    ),
     cables:
       lines === undefined
         ? []

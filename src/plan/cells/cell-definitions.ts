@@ -264,6 +264,7 @@ export const CELLS: Readonly<Record<CellId, CellDefinition>> = {
       area: parameter('Area of the load [us ft², si m²]', '/loads/0/area'),
       areaKind: parameter('Type of that area; unknown when not given', '/loads/0/areaKind'),
       above: parameter('Its height above the top [us ft, si m]', '/loads/0/above'),
+      on: parameter('tower: it sits on the tower itself, and no mast counts', '/loads/0/on'),
       cables: parameter('How many cables; 0 says that there are none', '/cables/0/count'),
       cableDiameter: parameter('Outside diameter of one [us in, si mm]', '/cables/0/diameter'),
       ratedArea: parameter('The rated area [us ft², si m²]', '/ratings/0/area'),
