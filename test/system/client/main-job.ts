@@ -12,7 +12,7 @@ export async function mainJob(origin: string) {
     method: 'asce7-16',
     site: { wind: 105, exposure: 'C' },
     tower: { support: 'free', top: 48, frequency: 2, shape: 'lattice', faces: 3, width: 18, members: 'round' },
-    loads: [{ name: 'beam', above: 2, area: 5.5 }],
+    loads: [{ name: 'beam', on: 'tower', above: 2, area: 5.5 }],
     cables: [{ count: 3, diameter: 0.405 }],
     ratings: [{ of: 'tower', area: 18, wind: { speed: 100, method: 'tia222-g' }, top: 48 }],
   };
