@@ -29,6 +29,9 @@ const ask = (...pointers) =>
 /** The data sheet's standard, most printed first. */
 const EDITIONS = /^(tia|eia)222-/;
 
+/** Those whose data sheets name an exposure beside the speed. */
+const NAMES_EXPOSURE = /^tia222-/;
+
 /** What stands beside the speed on the data sheet, as the plan has it. */
 function printed() {
   if (text(PRINTED) !== '') return text(PRINTED);
@@ -76,6 +79,7 @@ function Line() {
     <h3>What is printed beside the speed?</h3>
     <${Picks} name="guide-printed" label="Printed beside the speed" list=${list} value=${chosen} set=${setPrinted} />
     ${chosen === 'year' && ask(YEAR)}
+    ${NAMES_EXPOSURE.test(chosen) && ask(`${LINE}/wind/exposure`)}
     <details class="more"><summary>Another standard, or a type of speed or area</summary>${ask(PRINTED, `${LINE}/wind/basis`, `${LINE}/areaKind`)}</details>`;
 }
 
