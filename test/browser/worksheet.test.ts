@@ -83,6 +83,21 @@ describe('the worksheet in a browser', () => {
     expect((await fraction.boundingBox())?.height).toBeGreaterThan(16);
   });
 
+  it.each([
+    ['storm card', 'v1/storm-cards'],
+    ['sheet for manufacturers', 'v1/requirements'],
+  ])('of a %s: nothing for axe, nothing sideways', async (_, path) => {
+    for (const width of [390, 1280]) {
+      for (const colorScheme of ['light', 'dark'] as const) {
+        const given = { viewport: { width, height: 800 }, colorScheme };
+        const { page, messages } = await answered({ plan: demoPlan('river-bluff') }, given, path);
+        expect(messages).toEqual([]);
+        expect(await faults(page)).toEqual([]);
+        expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
+      }
+    }
+  });
+
   it('of proposals: nothing for axe, nothing sideways', async () => {
     const proposals = [
       { name: 'no vertical', remove: ['vertical'] },
