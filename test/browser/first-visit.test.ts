@@ -50,6 +50,8 @@ async function byKeyboard(page: Page): Promise<number> {
     }
     await tabTo(page, ({ says }) => says === 'Next');
     await page.keyboard.press('Enter');
+    // The next step must stand there before Tab goes on.
+    await page.getByText(`Step ${index + 2} of`).waitFor();
   }
   return values;
 }
