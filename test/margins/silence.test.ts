@@ -114,8 +114,8 @@ const FIELDS: Readonly<Record<string, (plan: Document) => Left | undefined>> = {
     const byHeight = isPole ? 1 - Math.min(1, Math.max(0, (height - 6) / 6)) / 2 : 1;
     const at = (frequency: number) => ({ ...plan, tower: { ...silent, frequency } });
     const slow = Math.min(bySize, byHeight);
-    // Where both sides sway alike what is asked most may lie between the three that are tried.
-    return { notGiven: { ...plan, tower: silent }, told: [at(2), ...(slow < 1 ? [at(slow)] : [])], cut: 0.05 };
+    // Where both sides sway alike what is asked most may lie between two of those that are tried.
+    return { notGiven: { ...plan, tower: silent }, told: [at(2), ...(slow < 1 ? [at(slow)] : [])], cut: 0.005 };
   },
   'the mast under what stands above the top': (plan) => {
     const loads = rows(plan, 'loads');

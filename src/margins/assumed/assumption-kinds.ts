@@ -2,6 +2,7 @@ import { METHOD_BY_ID } from '../../methods/index.ts';
 import type { CableRun, Load, Mast, Station } from '../../structure/index.ts';
 import type { CheckInput } from '../check-input.ts';
 import type { CheckKindName } from '../checks/check.ts';
+import { possibleMethods } from '../rated-case.ts';
 import type { AssumedName } from './assumed.ts';
 import type { AssumptionKind, Reading } from './assumption.ts';
 import { ICE_CLASS, LOWEST_BEARING, POLE_DAMPING, plausibleOffset, USUAL_LINES, USUAL_MAST } from './plausible.ts';
@@ -101,11 +102,28 @@ function iceReadings({ method, site }: CheckInput): readonly Reading[] {
 function frequencyReadings(input: CheckInput): readonly Reading[] {
   const plausible = plausibleFrequency(input);
   if (plausible === undefined) return [];
-  // With the same frequency on both sides what is asked most can lie between.
-  return [plausible.least, plausible.between, plausible.most].map((frequency) => ({
-    value: frequency,
-    said: (each) => inStation(each, { tower: { ...each.station.tower, frequency } }),
-  }));
+  return [plausible.least, plausible.between, plausible.most].map(swayingAt);
+}
+
+const swayingAt = (frequency: number): Reading => ({
+  value: frequency,
+  said: (each) => inStation(each, { tower: { ...each.station.tower, frequency } }),
+});
+
+/** How many frequencies are tried from the lowest to the highest that is flexible. @source derived */
+const FREQUENCIES_BETWEEN = 6;
+
+/** With the same frequency on both sides of a comparison what is asked most can lie between the ends. */
+function frequenciesBetween(input: CheckInput): readonly Reading[] {
+  const plausible = plausibleFrequency(input);
+  const counts = input.ratings.some(
+    ({ wind }) => wind && possibleMethods(wind).some((id) => METHOD_BY_ID[id].flexibleBelow !== undefined),
+  );
+  if (plausible === undefined || !counts) return [];
+  const { least, between } = plausible;
+  return Array.from({ length: FREQUENCIES_BETWEEN }, (_, number) =>
+    swayingAt(least * (between / least) ** ((number + 1) / (FREQUENCIES_BETWEEN + 1))),
+  );
 }
 
 /** Whether its gust effect factor counts how it sways, told or at worst. */
@@ -141,7 +159,13 @@ export const ASSUMPTION_KIND: Readonly<Record<AssumedName, AssumptionKind>> = {
   'bearing-height': { readings: bearingReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'mast' },
   'rated-height': readInModel,
   'ice-class': { readings: iceReadings, moves: ['ice', ...ON_MAST, 'weight', 'foundation'], asked: 'ice' },
-  frequency: { readings: frequencyReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower', sways: true },
+  frequency: {
+    readings: frequencyReadings,
+    between: frequenciesBetween,
+    moves: [...BY_RATING, ...ON_MAST],
+    asked: 'tower',
+    sways: true,
+  },
   damping: { readings: dampingReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower', sways: true },
   'pole-sides': readInModel,
   'bracing-pattern': readInModel,

@@ -7,6 +7,8 @@ export interface Assumption extends Assumed {
   /** The owner's name of what it is about. */
   readonly name?: string;
   readonly readings: readonly Reading[];
+  /** Further ones between, where what asks most may lie: checks go by them, nobody is asked. */
+  readonly between?: readonly Reading[];
 }
 
 /** One plausible reading of it. */
@@ -27,6 +29,8 @@ export interface AssumptionKind {
    * plan, or where the model itself reads it, at every level the worse.
    */
   readonly readings: (input: CheckInput, at: string) => readonly Reading[];
+  /** Further ones between them, where what asks most may lie there. */
+  readonly between?: (input: CheckInput) => readonly Reading[];
   /** It is how the tower sways. */
   readonly sways?: true;
   /** The checks that it moves. */

@@ -12,10 +12,20 @@ import { ASSUMPTION_KIND } from './assumption-kinds.ts';
  */
 export function assumptionsOf(input: CheckInput): readonly Assumption[] {
   return input.assumed.flatMap(({ of, at }) => {
-    const { readings, name } = ASSUMPTION_KIND[of];
+    const { readings, between, name } = ASSUMPTION_KIND[of];
     const all = readings(input, at);
     const called = name?.(input, at);
-    return all.length === 0 ? [] : [{ of, at, readings: all, ...(called === undefined ? {} : { name: called }) }];
+    return all.length === 0
+      ? []
+      : [
+          {
+            of,
+            at,
+            readings: all,
+            ...(between === undefined ? {} : { between: between(input) }),
+            ...(called === undefined ? {} : { name: called }),
+          },
+        ];
   });
 }
 
@@ -43,7 +53,12 @@ export function worstPlans(input: CheckInput, assumptions: readonly Assumption[]
   const swaying = assumptions.filter(({ of }) => ASSUMPTION_KIND[of].sways);
   const ways = swaying.reduce<readonly (readonly [Assumption, Reading][])[]>(
     (so, each) =>
-      so.flatMap((way) => apart(each.readings).map((reading) => [...way, [each, reading] as [Assumption, Reading]])),
+      so.flatMap((way) =>
+        apart([...each.readings, ...(each.between ?? [])]).map((reading) => [
+          ...way,
+          [each, reading] as [Assumption, Reading],
+        ]),
+      ),
     [[]],
   );
   const unfavourable = ways.map((way) => said((each) => new Map(way).get(each) ?? each.readings[0]));
