@@ -1,37 +1,22 @@
 import { setImmediate } from 'node:timers/promises';
-import type { FastifyReply } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import {
-  additionsSchema,
-  answerSchema,
-  areasSchema,
-  pressuresSchema,
-  ratingsSchema,
-  requirementsSchema,
-  stormCardSchema,
-} from '../../answer/index.ts';
+import { additionsSchema, answerSchema, areasSchema, pressuresSchema, ratingsSchema } from '../../answer/index.ts';
 import { DRAWING_NAMES, DRAWINGS, type DrawingName } from '../../drawing/index.ts';
 import {
   additionsOf,
   assess,
   assessAsked,
   compareRatings,
-  ranksOf,
   remediesOf,
-  requirementPlans,
-  requirementSteps,
   sensitivityOf,
   spreadOf,
   standardTubesFor,
-  stormCardOf,
 } from '../../margins/index.ts';
 import {
   additionsFieldsSchema,
   additionsRequestSchema,
   areasRequestSchema,
-  type DecimalSign,
-  type Fault,
   planDocumentSchema,
   planHash,
   pressuresRequestSchema,
@@ -42,10 +27,6 @@ import {
   readPlan,
   readPressuresRequest,
   readRatingsRequest,
-  readRequirementsRequest,
-  readStormRequest,
-  requirementsRequestSchema,
-  stormRequestSchema,
 } from '../../plan/index.ts';
 import {
   additionsDocument,
@@ -54,18 +35,9 @@ import {
   answerDocument,
   answerText,
   areasDocument,
-  type ComparedCandidate,
-  PAPERS,
-  type Paper,
   paperOrder,
   pressuresDocument,
   ratingsDocument,
-  requirementsDocument,
-  requirementsSheet,
-  requirementsText,
-  stormDocument,
-  stormSheet,
-  stormText,
   windLoadTable,
 } from '../../worksheet/index.ts';
 import { csv } from '../cells/csv.ts';
@@ -75,8 +47,7 @@ import { chosenForm, prefersPage } from '../negotiation.ts';
 import { areasPage, pressuresPage, ratingsPage } from '../pages/part-pages.ts';
 import { pdfDisposition } from '../paper/file-name.ts';
 import { type Printing, PrintShop } from '../paper/print-shop.ts';
-import { type PostedDocument, postedDocument } from '../posted-document.ts';
-import { Problem, type ProblemFault } from '../problems/problem.ts';
+import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
 import { documentedOnly } from '../schemas/documented-only.ts';
 import { jsonOrPage } from '../schemas/json-response.ts';
@@ -84,6 +55,21 @@ import { writable } from '../schemas/writable.ts';
 import { PLAN_HEADER, VERSION } from '../version.ts';
 import { answerWorksheet } from '../worksheets/answer-worksheet.ts';
 import { worksheetPage } from '../worksheets/worksheet-page.ts';
+import {
+  BODY_PROBLEMS,
+  badQuery,
+  bodyProblems,
+  decimal,
+  FORMS,
+  JSON_TYPE,
+  paper,
+  paperFor,
+  pdf,
+  readOrRefuse,
+  readPosted,
+  sendPage,
+} from './posted-plans.ts';
+import { sheetRoutes } from './sheet-routes.ts';
 
 const planBody = documentedOnly(component('Plan', planDocumentSchema));
 const additionsBody = documentedOnly(component('AdditionsRequest', additionsRequestSchema));
@@ -91,19 +77,8 @@ const areasBody = documentedOnly(component('AreasRequest', areasRequestSchema));
 const pressuresBody = documentedOnly(component('PressuresRequest', pressuresRequestSchema));
 const ratingsBody = documentedOnly(component('RatingsRequest', ratingsRequestSchema));
 
-const requirementsBody = documentedOnly(component('RequirementsRequest', requirementsRequestSchema));
-const stormBody = documentedOnly(component('StormCardRequest', stormRequestSchema));
-
-const JSON_TYPE = 'application/json; charset=utf-8';
-const FORMS = { json: 'application/json', text: 'text/plain', html: 'text/html' } as const;
-const CARD_FORMS = { ...FORMS, pdf: 'application/pdf' } as const;
 /** What an answer to a plan can be had as. */
 export const CHECK_FORMS = { ...FORMS, csv: 'text/csv', svg: 'image/svg+xml', pdf: 'application/pdf' } as const;
-
-const decimal = z
-  .enum(['point', 'comma'])
-  .optional()
-  .meta({ description: 'How a comma in a number is read, and how a table is written; point when not given.' });
 
 const whenFull = (says: string) =>
   z
@@ -115,11 +90,6 @@ const spread = whenFull('the same plan by every other standard');
 const sensitivity = whenFull('what changes the ratio most, one change at a time');
 const remedies = whenFull('remedies for the weakest check, each checked anew');
 
-/** Bytes, which the contract shows as OpenAPI 3.1 does: a string of a media type. */
-const pdf = z
-  .string()
-  .meta({ description: 'PDF/UA-1', contentMediaType: 'application/pdf' }) as unknown as z.ZodType<Buffer>;
-
 const drawing = z.enum(DRAWING_NAMES).optional().meta({ description: 'Which drawing, with as=svg only.' });
 
 const drawings = z
@@ -129,47 +99,6 @@ const drawings = z
   .meta({
     description: `Drawings to come along with the JSON answer, with commas between: ${DRAWING_NAMES.join(', ')}.`,
   });
-const paper = z.enum(PAPERS).optional().meta({
-  description:
-    'Paper of the worksheet, with as=pdf; when not given, letter where units are us and a4 where they are si.',
-});
-
-const BODY_PROBLEMS = [
-  'not-json',
-  'not-a-form',
-  'bad-query',
-  'plan-faults',
-  'refused',
-  'too-large',
-  'unsupported-media-type',
-] as const;
-const bodyProblems = problemResponses(...BODY_PROBLEMS);
-
-type Reading<T> = T | { readonly ok: false; readonly faults: readonly Fault[] };
-
-/** A reading of a body, or the problem that lists everything wrong with it. */
-function readOrRefuse<T extends { readonly ok: true }>(reading: Reading<T>, posted?: PostedDocument): T {
-  if (reading.ok) return reading;
-  const count = reading.faults.length;
-  const detail = count === 1 ? 'The plan has one error.' : `The plan has ${count} errors; each is listed.`;
-  throw new Problem('plan-faults', detail, { faults: posted?.named(reading.faults) ?? reading.faults });
-}
-
-/** What was posted as a document of that schema, read with the decimal sign of the query. */
-function readPosted<T extends { readonly ok: true }>(
-  body: unknown,
-  { decimal = 'point' }: { readonly decimal?: DecimalSign | undefined },
-  schema: z.ZodObject,
-  read: (document: unknown, options: { readonly decimal: DecimalSign }) => Reading<T>,
-): T {
-  const posted = postedDocument(body, schema, decimal);
-  return readOrRefuse(read(posted.document, { decimal }), posted);
-}
-
-function badQuery(...faults: readonly ProblemFault[]): Problem {
-  return new Problem('bad-query', 'The query has errors; each is listed.', { faults });
-}
-
 /** The document of a request for areas: the body, or the loads of its table with what the query says beside them. */
 function areasDocumentOf(
   body: unknown,
@@ -217,11 +146,6 @@ const areasRoute: FastifyPluginAsyncZod = async (app) => {
   );
 };
 
-/** Answers that have no form but JSON and a page go by the accept header alone. */
-function sendPage(reply: FastifyReply, page: string) {
-  return reply.header('vary', 'accept').type('text/html; charset=utf-8').send(page);
-}
-
 /** A drawing is named where, and only where, one is asked for. */
 function drawingFor(form: keyof typeof CHECK_FORMS, named: DrawingName | undefined): DrawingName | undefined {
   if ((form === 'svg') === (named !== undefined)) return named;
@@ -242,35 +166,6 @@ function drawingsBeside(form: keyof typeof CHECK_FORMS, list: string | undefined
       ? `drawings is a list of ${allowed}, with commas between.`
       : 'drawings needs as=json. For a single drawing use as=svg with drawing.';
   throw badQuery({ parameter: 'drawings', given: list, allowed, says });
-}
-
-/** A paper goes with the form that is printed. */
-function paperFor(form: string, named: Paper | undefined): Paper | undefined {
-  if (form === 'pdf' || named === undefined) return named;
-  const says = 'paper needs as=pdf. Add that, or leave it out.';
-  throw badQuery({ parameter: 'paper', given: named, says });
-}
-
-type ReadRequirements = Extract<ReturnType<typeof readRequirementsRequest>, { readonly ok: true }>;
-
-/** Towers to choose from, each in every wind and with every set of loads. */
-async function compareCandidates({ asked, candidates }: ReadRequirements): Promise<readonly ComparedCandidate[]> {
-  const compared = [];
-  for (const { name, input, placed, planHash, entryWarnings } of candidates) {
-    const cases = [];
-    for (const { wind, loads, plan } of requirementPlans(input, asked.wished)) {
-      // Ten towers take a while; others are served in between.
-      await setImmediate();
-      cases.push({ wind, loads, assessment: assessAsked({ name, input: plan, placed }) });
-    }
-    const placedWarnings = entryWarnings.map((each) => ({ ...each, ...placed(each.pointer) }));
-    const ofTower = placedWarnings.filter(({ pointer }) => pointer.startsWith('#/candidates'));
-    compared.push({ name, planHash, entryWarnings: ofTower, cases });
-  }
-  // The wind of the site decides, with all loads.
-  const deciding = compared.map(({ cases }) => cases.findLast(({ wind }) => wind === 'site')?.assessment);
-  const ranks = ranksOf(deciding.flatMap((assessment) => assessment ?? []));
-  return compared.map((each, index) => ({ ...each, rank: ranks[index] ?? 0 }));
 }
 
 /** Answers to a plan or to a part of one. */
@@ -447,135 +342,7 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
     },
   );
 
-  app.post(
-    '/v1/storm-cards',
-    {
-      schema: {
-        operationId: 'stormCard',
-        tags: ['plans'],
-        summary: 'What to do with the tower by the gust that is forecast: a card for the wall',
-        description:
-          'Says up to which forecast the margin is kept at which height, part by part, and never that the tower will hold.',
-        body: stormBody,
-        querystring: z.strictObject({
-          as: z.enum(['json', 'text', 'html', 'pdf']).optional().meta({
-            description: 'Format of the card, instead of the accept header. html, pdf: one page for the wall.',
-          }),
-          decimal,
-          paper,
-        }),
-        response: {
-          200: {
-            description: 'The card',
-            content: {
-              'application/json': { schema: stormCardSchema },
-              'text/plain': { schema: z.string() },
-              'text/html': { schema: z.string() },
-              'application/pdf': { schema: pdf },
-            },
-          },
-          ...problemResponses(...BODY_PROBLEMS, 'not-acceptable', 'paper-failed', 'paper-busy', 'closing'),
-        },
-      },
-    },
-    async (request, reply) => {
-      const form = chosenForm(CARD_FORMS, request.query.as, request.headers.accept);
-      const named = paperFor(form, request.query.paper);
-      const { body, query } = request;
-      const { input, forecast, entryWarnings, planHash } = readPosted(
-        body,
-        query,
-        stormRequestSchema,
-        readStormRequest,
-      );
-      const card = stormCardOf(assess(input), forecast);
-      const traced = { version: VERSION, planHash };
-      reply.header('vary', 'accept').header(PLAN_HEADER, planHash.format2);
-      if (form === 'text') return reply.type('text/plain; charset=utf-8').send(stormText(card, entryWarnings, traced));
-      const answer = stormDocument(card, entryWarnings, traced);
-      if (form === 'json') return reply.type(JSON_TYPE).send(writable(answer));
-      const sheet = stormSheet(card, answer, VERSION);
-      if (form === 'html') return sendPage(reply, worksheetPage(sheet));
-      const printed = await shop.print(
-        paperOrder(sheet, named ?? (sheet.units === 'us' ? 'letter' : 'a4')),
-        request.signal,
-      );
-      if (printed === undefined) return reply.hijack();
-      return reply
-        .type('application/pdf')
-        .header('content-disposition', pdfDisposition(input.title, 'storm-card'))
-        .send(printed);
-    },
-  );
-
-  app.post(
-    '/v1/requirements',
-    {
-      schema: {
-        operationId: 'requirements',
-        tags: ['plans'],
-        summary: 'What to ask the manufacturers of a tower for, and towers side by side',
-        description:
-          'For a plan whose tower is still to be chosen: the force, the moment at the base, and the area at a speed by each standard that keep the margin. Loads marked later have lines of their own, and so has a stronger wind. Up to ten towers are checked for the same site and loads.',
-        body: requirementsBody,
-        querystring: z.strictObject({
-          as: z.enum(['json', 'text', 'html', 'pdf']).optional().meta({
-            description: 'Format of the answer, instead of the accept header. html, pdf: a sheet for manufacturers.',
-          }),
-          decimal,
-          paper,
-        }),
-        response: {
-          200: {
-            description: 'What to ask for',
-            content: {
-              'application/json': { schema: requirementsSchema },
-              'text/plain': { schema: z.string() },
-              'text/html': { schema: z.string() },
-              'application/pdf': { schema: pdf },
-            },
-          },
-          ...problemResponses(...BODY_PROBLEMS, 'not-acceptable', 'paper-failed', 'paper-busy', 'closing'),
-        },
-      },
-    },
-    async (request, reply) => {
-      const form = chosenForm(CARD_FORMS, request.query.as, request.headers.accept);
-      const named = paperFor(form, request.query.paper);
-      const { body, query } = request;
-      const reading = readPosted(body, query, requirementsRequestSchema, readRequirementsRequest);
-      const { input, asked, entryWarnings, planHash } = reading;
-      const steps = requirementSteps(input, asked);
-      let step = steps.next();
-      while (!step.done) {
-        // Many winds and loads take a while; others are served in between.
-        await setImmediate();
-        step = steps.next();
-      }
-      const requirements = step.value;
-      const candidates = await compareCandidates(reading);
-      const traced = { version: VERSION, planHash };
-      reply.header('vary', 'accept').header(PLAN_HEADER, planHash.format2);
-      if (form === 'text') {
-        const text = requirementsText(requirements, candidates, entryWarnings, traced);
-        return reply.type('text/plain; charset=utf-8').send(text);
-      }
-      const answer = requirementsDocument(requirements, candidates, entryWarnings, traced);
-      if (form === 'json') return reply.type(JSON_TYPE).send(writable(answer));
-      const sheet = requirementsSheet(requirements, answer, VERSION);
-      if (form === 'html') return sendPage(reply, worksheetPage(sheet));
-      const printed = await shop.print(
-        paperOrder(sheet, named ?? (sheet.units === 'us' ? 'letter' : 'a4')),
-        request.signal,
-      );
-      if (printed === undefined) return reply.hijack();
-      return reply
-        .type('application/pdf')
-        .header('content-disposition', pdfDisposition(input.title, 'tower-inquiry'))
-        .send(printed);
-    },
-  );
-
+  await app.register(sheetRoutes, { shop });
   await app.register(areasRoute);
 
   app.post(
