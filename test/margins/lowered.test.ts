@@ -4,30 +4,13 @@ import { loweredOf } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { loweredSays } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
+import { CRANK_UP_TOWER } from './crank-up-tower.ts';
 
-const section = (width: number): Document => ({
-  length: 22,
-  shape: 'lattice',
-  faces: 3,
-  width,
-  members: 'round',
-  leg: 1,
-  brace: 0.375,
-  panel: 14,
-  pattern: 'zigzag',
-});
 const plan = (ratings: Document[], more: Document = {}): Document => ({
   units: 'us',
   method: 'asce7-16',
   site: { wind: 100, exposure: 'C' },
-  tower: {
-    support: 'free',
-    top: 54,
-    telescopes: true,
-    nested: 24,
-    frequency: 3,
-    sections: [section(18), section(15), section(12)],
-  },
+  tower: CRANK_UP_TOWER,
   loads: [{ name: 'beam', above: 2, area: 4, areaKind: 'effective' }],
   cables: [],
   ratings,

@@ -3,19 +3,9 @@ import { MILE_PER_HOUR } from '../../src/foundation/index.ts';
 import { type Forecast, type StormCard, stormCardOf } from '../../src/margins/index.ts';
 import { stormDocument, stormText } from '../../src/worksheet/index.ts';
 import { assessed, checkInputOf, type Document } from './any-plan.ts';
+import { CRANK_UP_TOWER } from './crank-up-tower.ts';
 import { demoPlan } from './demo-plan.ts';
 
-const section = (width: number): Document => ({
-  length: 22,
-  shape: 'lattice',
-  faces: 3,
-  width,
-  members: 'round',
-  leg: 1,
-  brace: 0.375,
-  panel: 14,
-  pattern: 'zigzag',
-});
 const RATED: Document = {
   of: 'tower',
   area: 9,
@@ -27,15 +17,7 @@ const crankUp = (more: Document = {}, tower: Document = {}): Document => ({
   units: 'us',
   method: 'asce7-16',
   site: { wind: 100, exposure: 'C' },
-  tower: {
-    support: 'free',
-    top: 54,
-    telescopes: true,
-    nested: 24,
-    frequency: 3,
-    sections: [section(18), section(15), section(12)],
-    ...tower,
-  },
+  tower: { ...CRANK_UP_TOWER, ...tower },
   loads: [{ name: 'beam', on: 'tower', above: 2, area: 4, areaKind: 'effective', offset: 0 }],
   cables: [],
   ratings: [RATED],

@@ -3,6 +3,7 @@ import { withArticle } from '../../src/foundation/index.ts';
 import { hillHelpOf, loweredOf } from '../../src/margins/index.ts';
 import { answerText, hillSays, loweredSays } from '../../src/worksheet/index.ts';
 import { assessed, checkInputOf, type Document } from '../margins/any-plan.ts';
+import { CRANK_UP_TOWER } from '../margins/crank-up-tower.ts';
 
 const wind = { speed: 100, method: 'tia222-h', exposure: 'C', riskCategory: 'II' };
 const plan = (more: Document = {}): Document => ({
@@ -86,23 +87,7 @@ describe('what meets the section below', () => {
   it('comes off, one thing or several', () => {
     const station = (names: readonly string[]): Document =>
       plan({
-        tower: {
-          support: 'free',
-          top: 54,
-          telescopes: true,
-          nested: 24,
-          sections: [18, 15, 12].map((width) => ({
-            length: 22,
-            shape: 'lattice',
-            faces: 3,
-            width,
-            members: 'round',
-            leg: 1,
-            brace: 0.375,
-            panel: 14,
-            pattern: 'zigzag',
-          })),
-        },
+        tower: CRANK_UP_TOWER,
         loads: names.map((name, index) => ({
           name,
           height: 30 + index,
