@@ -78,7 +78,7 @@ export function additionsOf(
  *
  * last where a fall reaches too far; before it by the fewest parts of the structure that are not at or below 1 at worst, by the
  * fewest such loads, by the fewest things not given, by the largest ratio, by the lowest gust held to, by the distance of a
- * fall, by the order given. An open part and one that is over count alike, so that nothing wins by what it leaves unsaid.
+ * fall, by the order given. An open part and one that is over count alike, so that nothing wins by what it does not give.
  *
  * @returns the places, in the order given [-]
  * @source project-rule
