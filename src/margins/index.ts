@@ -58,11 +58,9 @@ export {
   type RemedyChange,
   SMALLER,
 } from './remedy-kinds.ts';
+export type { Needed, NeededAt } from './requirements/needed.ts';
 export {
-  type Needed,
-  type NeededAt,
   type QuotedRequirement,
-  type QuotedWind,
   REQUIRED_LOADS,
   REQUIRED_WINDS,
   type RequirementCase,
@@ -71,9 +69,9 @@ export {
   requirementPlans,
   requirementSteps,
   requirementsOf,
-  TOWER_KINDS,
-  type TowerKind,
-} from './requirements.ts';
+} from './requirements/requirements.ts';
+export { TOWER_KINDS, type TowerKind } from './requirements/towers-meant.ts';
+export type { QuotedWind } from './requirements/usual-ratings.ts';
 export { ROOM_PLACES } from './room-by-check.ts';
 export type { RoomLeft } from './room-left.ts';
 export { type Change, HEIGHT_STEP, type Sensitivity, type SensitivityRow, sensitivityOf } from './sensitivity.ts';
