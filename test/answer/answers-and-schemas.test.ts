@@ -1,5 +1,4 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { additionsSchema, answerSchema, areasSchema, pressuresSchema, ratingsSchema } from '../../src/answer/index.ts';
@@ -22,6 +21,7 @@ import {
   pressuresDocument,
   ratingsDocument,
 } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan, type Document } from '../margins/any-plan.ts';
 import { demoPlans } from '../margins/demo-plan.ts';
 

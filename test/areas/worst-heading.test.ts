@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   addToHeadingSum,
@@ -7,6 +6,7 @@ import {
   worstHeading,
   worstOfHeadings,
 } from '../../src/areas/index.ts';
+import fc from '../fast-check.ts';
 
 // Below this the squares of a sum leave the range of double precision.
 const value = fc.oneof(fc.constant(0), fc.double({ min: 1e-9, max: 1000, noNaN: true }));

@@ -1,9 +1,9 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DRAWING_NAMES, DRAWINGS, demandByHeight, groupsOf, ratioCurves, siteGust } from '../../src/drawing/index.ts';
 import { displayValue } from '../../src/foundation/index.ts';
 import { type Assessment, assess } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
+import fc from '../fast-check.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 import { type Drawn, every, textOf, wellFormed } from './well-formed.ts';
 

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { roundStep, scaleOf } from '../../src/drawing/axes.ts';
 import { placed } from '../../src/drawing/lane.ts';
@@ -7,6 +6,7 @@ import { barbMarks } from '../../src/drawing/wind-barb.ts';
 import { widthOf, wrapped } from '../../src/drawing/words.ts';
 import { KNOT } from '../../src/foundation/index.ts';
 import { figures, ratioFigures } from '../../src/words/index.ts';
+import fc from '../fast-check.ts';
 
 describe('a wind barb', () => {
   it.each([

@@ -20,6 +20,11 @@ describe('the import law', () => {
   it('leaves no circle of files inside a room, by types neither', () => {
     expect(fileCycles(sources)).toEqual([]);
   });
+
+  it('lets random tests draw from the one seed alone', () => {
+    const drawing = projectFiles('test', /\.ts$/).filter(({ text }) => importsOf(text).includes('fast-check'));
+    expect(drawing.map(({ path }) => path)).toEqual(['test/fast-check.ts']);
+  });
 });
 
 describe('the reader of the import law', () => {

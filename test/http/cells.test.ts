@@ -1,8 +1,8 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { csv, guarded, sheetNumber } from '../../src/http/cells/csv.ts';
 import { VERSION } from '../../src/http/version.ts';
 import { CELL_IDS, CELLS } from '../../src/plan/index.ts';
+import fc from '../fast-check.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
 import { runningApp } from './running-app.ts';
 

@@ -1,7 +1,7 @@
 import { request as httpRequest } from 'node:http';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { requestExamples } from '../../src/http/documents/request-examples.ts';
+import fc from '../fast-check.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 import { runningApp } from './running-app.ts';
 

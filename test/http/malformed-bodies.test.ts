@@ -1,5 +1,5 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import fc from '../fast-check.ts';
 import { demoPlans } from '../margins/demo-plan.ts';
 import { runningApp } from './running-app.ts';
 

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../src/foundation/index.ts';
 import { additionsOf, assess, assessAsked, type Check, type CheckInput } from '../../src/margins/index.ts';
+import fc from '../fast-check.ts';
 import { read } from '../plan/sample-plans.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { type Assessment, assess, type CheckInput } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
+import fc from '../fast-check.ts';
 
 export type Document = Record<string, unknown>;
 

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { answerDocument, answerText } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan, assessed, type Document } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 

@@ -1,19 +1,18 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Assessment } from '../../src/margins/index.ts';
 import { fieldAt } from '../../src/words/index.ts';
+import fc from '../fast-check.ts';
 import { toldPlan } from '../second-opinion/told-plans.ts';
 import { UNITS } from '../second-opinion/told-station.ts';
 import { anyPlan, assessed, type Document } from './any-plan.ts';
 
 /*
- * Laws that hold of every check, over plans in which everything is told and plans in which much is not. LAW_RUNS and LAW_SEED
- * make a soak of them.
+ * Laws that hold of every check, over plans in which everything is told and plans in which much is not.
+ * RANDOM_RUNS and RANDOM_SEED make a soak of them.
  */
 const RUNS = {
   endOnFailure: true,
-  numRuns: Number(process.env['LAW_RUNS'] ?? 100),
-  ...(process.env['LAW_SEED'] === undefined ? {} : { seed: Number(process.env['LAW_SEED']) }),
+  numRuns: Number(process.env['RANDOM_RUNS'] ?? 100),
 };
 const plans: fc.Arbitrary<Document> = fc.oneof(toldPlan, anyPlan);
 const loadsOf = (plan: Document) => plan['loads'] as Document[];

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { loweredOf } from '../../src/margins/index.ts';
+import fc from '../fast-check.ts';
 import { assessed, type Document } from './any-plan.ts';
 
 /*
@@ -9,8 +9,7 @@ import { assessed, type Document } from './any-plan.ts';
  */
 
 /** More of them, or others, where the soak says so. */
-const RUNS = Number(process.env['SOAK_RUNS'] ?? 300);
-const SEED = process.env['SOAK_SEED'] ? { seed: Number(process.env['SOAK_SEED']) } : {};
+const RUNS = Number(process.env['RANDOM_RUNS'] ?? 300);
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
 
@@ -154,7 +153,7 @@ describe('a station that is exactly what was rated', () => {
         expect(most(({ unfavourable }) => unfavourable)).toBeLessThan(1 + 1e-6);
         expect(most(({ favourable }) => favourable)).toBeGreaterThan(0.995);
       }),
-      { numRuns: RUNS, ...SEED },
+      { numRuns: RUNS },
     );
   });
 
@@ -164,9 +163,9 @@ describe('a station that is exactly what was rated', () => {
         const { checks, site } = assessed(stationOf({ ...each, support: 'free' }));
         const holdsTo = checks[0]?.result?.holdsTo;
         if (!holdsTo?.steady) return;
-        expect(holdsTo.design / site.speed).toBeCloseTo(1, 5);
+        expect(holdsTo.design / site.speed).toBeCloseTo(1, 4);
       }),
-      { numRuns: RUNS, ...SEED },
+      { numRuns: RUNS },
     );
   });
 });
@@ -308,7 +307,7 @@ describe('a station of more that is exactly what was rated', () => {
         expect(most(({ unfavourable }) => unfavourable)).toBeLessThan(1.005);
         expect(most(({ favourable }) => favourable)).toBeGreaterThan(0.995);
       }),
-      { numRuns: RUNS / 3, ...SEED },
+      { numRuns: RUNS / 3 },
     );
     expect(looked).toBeGreaterThan(RUNS / 10);
   });
@@ -333,7 +332,7 @@ describe('a station of more that is exactly what was rated', () => {
         expect(Math.max(...below.map(({ unfavourable }) => unfavourable))).toBeLessThan(1 + 1e-6);
         expect(Math.max(...below.map(({ favourable }) => favourable))).toBeGreaterThan(0.995);
       }),
-      { numRuns: RUNS / 3, ...SEED },
+      { numRuns: RUNS / 3 },
     );
     expect(looked).toBeGreaterThan(RUNS / 10);
   });

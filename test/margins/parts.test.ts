@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { additionsOf, couldBeOver, type Verdict } from '../../src/margins/index.ts';
 import { headline } from '../../src/worksheet/says.ts';
+import fc from '../fast-check.ts';
 import { anyPlan, assessed } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 

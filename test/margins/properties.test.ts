@@ -1,9 +1,9 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { displayValue } from '../../src/foundation/index.ts';
 import { type Assessment, assess, checkRatio, type OpenQuestion, workingOf } from '../../src/margins/index.ts';
 import { METHOD_BY_ID } from '../../src/methods/index.ts';
 import { answerDocument, witness, workingDocument } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan, assessed, checkInputOf, type Document, demands } from './any-plan.ts';
 
 const RUNS = { numRuns: 150 };

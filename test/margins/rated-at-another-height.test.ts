@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FOOT } from '../../src/foundation/index.ts';
 import {
@@ -18,6 +17,7 @@ import {
   workingOf,
 } from '../../src/margins/index.ts';
 import { witness, workingDocument } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan, checkInputOf, type Document } from './any-plan.ts';
 
 const POUND_FORCE = 4.4482216152605;

@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { RemedyOutcomeAnswer } from '../../src/answer/index.ts';
 import {
@@ -27,6 +26,7 @@ import {
   remediesLines,
   remediesSays,
 } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan, assessed, checkInputOf, type Document } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 

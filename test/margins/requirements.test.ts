@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type QuotedWind,
@@ -8,6 +7,7 @@ import {
   requirementsOf,
 } from '../../src/margins/index.ts';
 import { METHOD_BY_ID, METHODS } from '../../src/methods/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan, assessed, checkInputOf, type Document } from './any-plan.ts';
 
 const POUND_FORCE = 4.4482216152605;

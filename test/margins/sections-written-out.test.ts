@@ -1,13 +1,12 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import fc from '../fast-check.ts';
 import { assessed, type Document } from './any-plan.ts';
 
 /*
  * The law: however the sections of a tower are written down, it is the same tower. Told without sections, as one section, or
  * as pieces of ten feet counted down from its top, every check has one ratio.
  */
-const RUNS = Number(process.env['SOAK_RUNS'] ?? 60);
-const SEED = process.env['SOAK_SEED'] ? { seed: Number(process.env['SOAK_SEED']) } : {};
+const RUNS = Number(process.env['RANDOM_RUNS'] ?? 60);
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
 const FOOT = 0.3048;
@@ -139,7 +138,7 @@ describe('a tower whose sections are written down in three ways', () => {
         }
         towers += 1;
       }),
-      { numRuns: RUNS, ...SEED },
+      { numRuns: RUNS },
     );
     expect(towers).toBeGreaterThanOrEqual(RUNS);
   });

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type Assessment,
@@ -11,6 +10,7 @@ import {
   sensitivityOf,
 } from '../../src/margins/index.ts';
 import { answerDocument, sensitivitySays } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan, assessed, checkInputOf, type Document } from './any-plan.ts';
 import { demoPlan, demoPlans } from './demo-plan.ts';
 

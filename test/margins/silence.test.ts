@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type Assessment,
@@ -10,6 +9,7 @@ import {
 } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { answerDocument } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 import { toldPlan } from '../second-opinion/told-plans.ts';
 import { assessed, checkInputOf, type Document } from './any-plan.ts';
 import { demoPlan } from './demo-plan.ts';

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Assessment, assess, checkRatio, type Verdict } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan, assessed, type Document } from './any-plan.ts';
 import { demoPlans } from './demo-plan.ts';
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Assessment, towerLevels } from '../../src/margins/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan, assessed, type Document } from './any-plan.ts';
 import { demoPlan } from './demo-plan.ts';
 

@@ -1,13 +1,12 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import fc from '../fast-check.ts';
 import { assessed, type Document } from './any-plan.ts';
 
 /*
  * Round figures meet each other exactly in every unit: what stands at a joint, at the top, at bearing, foot or tip of the mast
- * stands there whether it was typed in feet, inches, metres or millimetres. SOAK_RUNS and SOAK_SEED make a soak of it.
+ * stands there whether it was typed in feet, inches, metres or millimetres. RANDOM_RUNS and RANDOM_SEED make a soak of it.
  */
-const RUNS = Number(process.env['SOAK_RUNS'] ?? 25);
-const SEED = process.env['SOAK_SEED'] ? { seed: Number(process.env['SOAK_SEED']) } : {};
+const RUNS = Number(process.env['RANDOM_RUNS'] ?? 25);
 
 /** From inches, in figures an owner would type; each is exact. */
 const WRITERS: Readonly<Record<string, (inches: number) => unknown>> = {
@@ -159,7 +158,7 @@ describe('round figures that meet', () => {
         const written = WRITERS[unit] as (inches: number) => unknown;
         expectAlike(plan(of, bareFeet), plan(of, written), 1e-9, unit);
       }),
-      { numRuns: RUNS, ...SEED },
+      { numRuns: RUNS },
     );
   });
 
@@ -171,7 +170,7 @@ describe('round figures that meet', () => {
         const mixed = (inches: number) => (writers[number++ % writers.length] as (inches: number) => unknown)(inches);
         expectAlike(plan(of, bareFeet), plan(of, mixed), 1e-9, 'mixed');
       }),
-      { numRuns: RUNS, ...SEED },
+      { numRuns: RUNS },
     );
   });
 });

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ONE_HEIGHT, profileOf, type SlicesInWind, sliceForces, type WindItem } from '../../src/structure/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan, assessed } from './any-plan.ts';
 
 /*

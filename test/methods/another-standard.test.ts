@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { METHOD_BY_ID, type Method } from '../../src/methods/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan } from '../margins/any-plan.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
 

@@ -3,7 +3,6 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { DragRule, Role } from '../../src/areas/index.ts';
 import {
@@ -15,6 +14,7 @@ import {
   type WindStructure,
 } from '../../src/methods/index.ts';
 import { EXPOSURE_7_22, EXPOSURE_TO_7_16, type Exposure, type Hill, hillFactorEn } from '../../src/wind/index.ts';
+import fc from '../fast-check.ts';
 import { MIXED_EXPOSURES } from './mixed-editions.ts';
 
 const FOOT = 0.3048;

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readPlan } from '../../src/plan/index.ts';
+import fc from '../fast-check.ts';
 import { changed, read, type Sample } from './sample-plans.ts';
 
 const RICH: Sample = changed({

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readPlan } from '../../src/plan/index.ts';
 import { FIELD_BY_PLACE } from '../../src/words/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan, type Document } from '../margins/any-plan.ts';
 import { demoPlans } from '../margins/demo-plan.ts';
 

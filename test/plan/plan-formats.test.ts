@@ -1,5 +1,4 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/margins/index.ts';
 import { documentOf, draftOf } from '../../src/page/form/draft.mjs';
@@ -18,6 +17,7 @@ import {
 import { fieldsAt } from '../../src/plan/schema/schema-at.ts';
 import { placeInNewest, RENAMED_CHOICES, RENAMED_FIELDS } from '../../src/words/index.ts';
 import { answerDocument } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan } from '../margins/any-plan.ts';
 import { demoPlan, demoPlanBefore } from '../margins/demo-plan.ts';
 

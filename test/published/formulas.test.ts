@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Formula, formulas, type Variable } from '../../src/foundation/index.ts';
+import fc from '../fast-check.ts';
 // The rooms define their formulas when they are loaded.
 import '../../src/margins/index.ts';
 

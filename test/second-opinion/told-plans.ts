@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../fast-check.ts';
 import { FIELD, FLAT_ROW, FOOT, type Method, type Told, UNITS, type UnitSystem } from './told-station.ts';
 
 /*

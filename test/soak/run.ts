@@ -207,7 +207,7 @@ function hostileRequests(): void {
   const { status, stdout } = spawnSync(process.execPath, [...vitest, ...words], {
     cwd: new URL('../..', import.meta.url),
     encoding: 'utf8',
-    env: { ...process.env, FUZZ_RUNS, FUZZ_SEED: seed },
+    env: { ...process.env, RANDOM_RUNS: FUZZ_RUNS, RANDOM_SEED: seed },
   });
   if (status !== 0) console.log(stdout);
   hold(status === 0, 'no failure and no word of the inside');

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { GRAVITY, Refusal, Trace } from '../../src/foundation/index.ts';
 import { hoistPull, nestedPlace, nestedSections, nestedStation, type Section } from '../../src/structure/index.ts';
+import fc from '../fast-check.ts';
 import { checkInputOf, type Document } from '../margins/any-plan.ts';
 
 const section = (low: number, high: number): Section => ({ name: '', at: '', low, high, uniform: true });

@@ -1,8 +1,8 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Trace } from '../../src/foundation/index.ts';
 import { type ElementLoads, type ElementSegment, elementBending, mastBending } from '../../src/structure/index.ts';
 import { witness, workingDocument } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 
 const alloy = { material: 'aluminium', yieldStrength: 240e6, ultimateStrength: 260e6 } as const;
 const segment = (outside: number, wall: number, length: number): ElementSegment => ({

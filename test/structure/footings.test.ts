@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FOOT, POUND, POUND_FORCE, POUND_PER_SQUARE_FOOT, Trace } from '../../src/foundation/index.ts';
 import {
@@ -13,6 +12,7 @@ import {
   pierFooting,
 } from '../../src/structure/index.ts';
 import { witness, workingDocument } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 
 const between = (min: number, max: number) =>
   fc.integer({ min: 0, max: 10000 }).map((part) => min + ((max - min) * part) / 10000);

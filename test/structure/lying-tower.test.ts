@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { GRAVITY, Refusal, Trace } from '../../src/foundation/index.ts';
 import { lyingMoments, type RaisingGear, raisingAt, type TiltingBody } from '../../src/structure/index.ts';
+import fc from '../fast-check.ts';
 
 const body = (weight: number, low: number, high = low, offset = 0): TiltingBody => ({
   mass: weight / GRAVITY,

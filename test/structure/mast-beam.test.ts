@@ -1,5 +1,4 @@
 import { createRequire } from 'node:module';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Trace } from '../../src/foundation/index.ts';
 import {
@@ -11,6 +10,7 @@ import {
   mastMoment,
 } from '../../src/structure/index.ts';
 import { witness, workingDocument } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 
 const math = createRequire(import.meta.url)('mathjs/lib/browser/math.js') as typeof import('mathjs');
 

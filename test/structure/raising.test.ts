@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { GRAVITY, Refusal, Trace } from '../../src/foundation/index.ts';
 import {
@@ -12,6 +11,7 @@ import {
   tiltingWeights,
   windHeldAt,
 } from '../../src/structure/index.ts';
+import fc from '../fast-check.ts';
 
 const DEGREE = Math.PI / 180;
 const UPRIGHT = { from: 0, to: Math.PI / 2 };

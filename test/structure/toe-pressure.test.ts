@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { momentToPressure, pressureUnder, type ToePressure, worstToePressure } from '../../src/structure/index.ts';
+import fc from '../fast-check.ts';
 
 /** Even over its range: plain doubles are nearly all next to nothing. */
 const share = (most: number) => fc.integer({ min: 0, max: 1000 }).map((part) => (most * part) / 1000);

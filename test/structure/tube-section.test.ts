@@ -1,8 +1,8 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { INCH, Trace } from '../../src/foundation/index.ts';
 import { allowedBending, sharedBending, type Tube, tubeSection } from '../../src/structure/index.ts';
 import { witness, workingDocument } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 
 const steel = (outside: number, wall: number, yieldStrength = 240e6): Tube => ({
   outside,

@@ -1,5 +1,4 @@
 import { createRequire } from 'node:module';
-import fc from 'fast-check';
 import { bisect, linearRegression, mean, sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { DISPLAY_UNITS, type Dimension, lowestReaching, type UnitSystem } from '../../src/foundation/index.ts';
@@ -14,6 +13,7 @@ import {
   gumbelThroughChart,
   gustOfPeriod,
 } from '../../src/wind/index.ts';
+import fc from '../fast-check.ts';
 
 /*
  * What three libraries of general use make of the same things: ranjs of distributions, simple-statistics of moments,

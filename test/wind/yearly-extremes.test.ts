@@ -1,5 +1,4 @@
 import { createRequire } from 'node:module';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Refusal, Trace } from '../../src/foundation/index.ts';
 import {
@@ -17,6 +16,7 @@ import {
   recordDoubts,
   tellsNoLaw,
 } from '../../src/wind/index.ts';
+import fc from '../fast-check.ts';
 import { examplesOf, list } from '../published/example-reader.ts';
 
 const math = createRequire(import.meta.url)('mathjs/lib/browser/math.js') as typeof import('mathjs');

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readPlan } from '../../src/plan/index.ts';
 import { QUESTION_WORDS, REASON_WORDS } from '../../src/words/index.ts';
+import fc from '../fast-check.ts';
 import { projectFiles } from '../house/source-files.ts';
 import { runningApp } from '../http/running-app.ts';
 import { anyPlan, checkInputOf } from '../margins/any-plan.ts';

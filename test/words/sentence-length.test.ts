@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkName } from '../../src/words/index.ts';
+import fc from '../fast-check.ts';
 import { anyPlan } from '../margins/any-plan.ts';
 import { demoPlans } from '../margins/demo-plan.ts';
 import { ownersWords } from './forbidden-patterns.ts';

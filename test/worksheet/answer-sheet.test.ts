@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gathered } from '../../src/words/index.ts';
 import { answerSheet, cautionDocuments } from '../../src/worksheet/index.ts';
+import fc from '../fast-check.ts';
 import { worksheetFigures, worksheetUse } from '../http/exact-rounding.ts';
 import { anyPlan } from '../margins/any-plan.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';

@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DRAWING_NAMES, DRAWINGS } from '../../src/drawing/index.ts';
 import { PAPERS, type PaperOrder, paperOrder } from '../../src/worksheet/index.ts';
@@ -7,6 +6,7 @@ import { columnWidths } from '../../src/worksheet/paper/column-widths.ts';
 import { printInk } from '../../src/worksheet/paper/print-ink.ts';
 import { TypstPress } from '../../src/worksheet/paper/typst-press.ts';
 import { textOf, wellFormed } from '../drawing/well-formed.ts';
+import fc from '../fast-check.ts';
 import { assessed } from '../margins/any-plan.ts';
 import { demoPlan } from '../margins/demo-plan.ts';
 import { HOSTILE, sheetWithEverything } from './every-block.ts';
