@@ -3,8 +3,11 @@ import { describe, expect, it } from 'vitest';
 import type { Part, Verdict } from '../../src/margins/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 
-/** As typed at first; with the antennas' papers, weights, mast and footing; with the first open question answered besides. */
-const FORMS = ['typed', 'papers', 'asked'] as const;
+/**
+ * As typed on the whole form; with what the first visit asks besides and the data sheet states; with the antennas' papers,
+ * weights, mast and footing; with the first open question answered besides.
+ */
+const FORMS = ['typed', 'visit', 'papers', 'asked'] as const;
 type Form = (typeof FORMS)[number];
 
 interface Station {
@@ -12,6 +15,7 @@ interface Station {
   /** Guyed, bracketed or part of the way up: it may stay open. */
   readonly later?: true;
   readonly typed: Document;
+  readonly visit?: unknown;
   readonly papers: unknown;
   readonly asked?: unknown;
   /** What hand work gives for each part: verdict, ratio at worst and at best, or why it is open. */
@@ -40,8 +44,9 @@ function merged(one: unknown, other: unknown): unknown {
   return both;
 }
 
-function planOf({ typed, papers, asked }: Station, form: Form): Document {
+function planOf({ typed, visit, papers, asked }: Station, form: Form): Document {
   if (form === 'typed') return typed;
+  if (form === 'visit') return merged(typed, visit) as Document;
   const withPapers = merged(typed, papers);
   return (form === 'papers' ? withPapers : merged(withPapers, asked)) as Document;
 }
@@ -115,6 +120,10 @@ describe('of the twenty that stand free, tilt, slide or stand on a roof', () => 
     expect(towersDecided(lastForm)).toBeGreaterThanOrEqual(19);
   });
 
+  it('the tower is decided in seventeen once the first visit has asked for the exposure on the data sheet', () => {
+    expect(towersDecided(() => 'visit')).toBeGreaterThanOrEqual(17);
+  });
+
   it('a tower shown as typed is shown with its mast told', () => {
     const shown = (form: Form) =>
       answers(() => form)
@@ -124,8 +133,9 @@ describe('of the twenty that stand free, tilt, slide or stand on a roof', () => 
     expect(shown('typed').filter((name) => !withMast.includes(name))).toEqual([]);
   });
 
-  it('every part is decided in twelve with the papers, and in nineteen once one question is answered', () => {
+  it('every part is decided in twelve with the papers, in sixteen with the exposure, in nineteen with one question', () => {
     expect(wholesDecided(() => 'papers')).toBeGreaterThanOrEqual(12);
+    expect(wholesDecided((station) => (station.visit ? 'asked' : 'papers'))).toBeGreaterThanOrEqual(16);
     expect(wholesDecided(lastForm)).toBeGreaterThanOrEqual(19);
   });
 });
