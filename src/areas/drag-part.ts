@@ -46,8 +46,9 @@ export interface TautWire {
   readonly diameter: number;
   /** In still air, along the chord [N]. */
   readonly tension: number;
-  /** E·A [N] */
+  /** E·A, at most; at least, where its conductor is not told [N] */
   readonly stiffness: number;
+  readonly softest?: number;
   /** Of each length, across the chord, as it was drawn and with its ice [N/m]. */
   readonly weight: number;
   readonly weightWithIce: number;

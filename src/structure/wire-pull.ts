@@ -21,7 +21,7 @@ const WIRE_COEFFICIENT = 1.2;
 /** Wind headings that are tried [rad]. */
 const HEADING_STEP = Math.PI / 12;
 
-/** Of steel, the stiffest of conductors. @source common-practice */
+/** Of steel, the stiffest of conductors; aluminium is the softest. @source common-practice */
 const MODULUS: Readonly<Record<Conductor, number>> = {
   'hard-copper': 117e9,
   'soft-copper': 100e9,
@@ -144,7 +144,7 @@ export function wirePullItems(station: Pick<Station, 'loads'>, iceAt?: IceAt): r
 
 function tautWire({ shape, count, weight = 0 }: Load, ice: number): TautWire | undefined {
   if (shape.kind !== 'wire' || shape.pull === undefined) return undefined;
-  const { diameter, distance, rise, heading, pull, conductor = 'steel' } = shape;
+  const { diameter, distance, rise, heading, pull, conductor } = shape;
   const chord = Math.hypot(distance, rise);
   const level = distance / chord;
   const ofOwn = (weight * GRAVITY * level) / chord;
@@ -155,7 +155,8 @@ function tautWire({ shape, count, weight = 0 }: Load, ice: number): TautWire | u
     heading,
     diameter: diameter + 2 * ice,
     tension: pull / level,
-    stiffness: stiffnessOfWire.of(MODULUS[conductor], diameter),
+    stiffness: stiffnessOfWire.of(MODULUS[conductor ?? 'steel'], diameter),
+    ...(conductor ? {} : { softest: stiffnessOfWire.of(MODULUS.aluminium, diameter) }),
     weight: ofOwn,
     weightWithIce: ofOwn + iceWeightPerLength.of(ICE_DENSITY, ice, diameter) * GRAVITY * level,
   };
@@ -176,20 +177,48 @@ function crossing({ level, heading }: TautWire, wind: number): number {
  * @source derived
  */
 export function pullGrowth(wires: readonly TautWire[], pressure: number, trace?: Trace): number {
-  const cables = wires.map(cableOf);
   const headings = wires.map(({ heading }) => heading);
-  const growthsAt = (wind: number) =>
-    wires.map((wire, index) => growth(wire, nth(cables, index), pressure, crossing(wire, wind)));
+  const cables = wires.map((wire) => readingsOf(wire).map((stiffness) => cableOf(wire, stiffness)));
   let [most, decides] = [-1, 0];
+  let chosen: readonly number[] = wires.map(() => 0);
   for (const wind of windHeadings(wires)) {
-    const sum = growthOfPull.of(growthsAt(wind), headings);
-    if (sum > most + 1e-9) [most, decides] = [sum, wind];
+    const growths = wires.map((wire, index) =>
+      nth(cables, index).map((cable) => growth(wire, cable, pressure, crossing(wire, wind))),
+    );
+    for (const choice of choices(growths, headings)) {
+      const sum = growthOfPull.of(
+        growths.map((each, index) => nth(each, nth(choice, index))),
+        headings,
+      );
+      if (sum <= most + 1e-9) continue;
+      [most, decides] = [sum, wind];
+      chosen = choice;
+    }
   }
   if (!trace) return most;
-  const growths = wires.map((wire, index) =>
-    under(trace, `wire ${index + 1}`, () => explainGrowth(wire, pressure, crossing(wire, decides), trace)),
-  );
+  const growths = wires.map((wire, index) => {
+    const { stiffness } = nth(nth(cables, index), nth(chosen, index));
+    return under(trace, `wire ${index + 1}`, () =>
+      explainGrowth(wire, stiffness, pressure, crossing(wire, decides), trace),
+    );
+  });
   return evaluate(trace, growthOfPull, [growths, headings]);
+}
+
+/** As stiff as it may be, and as soft. */
+function readingsOf({ stiffness, softest }: TautWire): readonly number[] {
+  return softest === undefined ? [stiffness] : [stiffness, softest];
+}
+
+/** Directions of the sum that are tried where wires of one height pull against each other [rad]. */
+const DIRECTION_STEP = Math.PI / 36;
+
+/** Of each wire the reading that pulls more in a direction, for every direction: nothing not told may spare what it opposes. */
+function choices(growths: readonly (readonly number[])[], headings: readonly number[]): readonly (readonly number[])[] {
+  if (growths.length === 1 || growths.every(({ length }) => length === 1)) return [growths.map(() => 0)];
+  return Array.from({ length: Math.round((2 * Math.PI) / DIRECTION_STEP) }, (_, step) =>
+    growths.map((each, index) => (Math.cos(step * DIRECTION_STEP - nth(headings, index)) >= 0 ? 0 : each.length - 1)),
+  );
 }
 
 /** Every so many degrees, and across each wire. */
@@ -200,7 +229,7 @@ function windHeadings(wires: readonly TautWire[]): readonly number[] {
   return [...across, ...Array.from({ length: steps }, (_, step) => step * HEADING_STEP)];
 }
 
-function cableOf({ chord, tension, stiffness, weight }: TautWire): Cable {
+function cableOf({ chord, tension, weight }: TautWire, stiffness: number): Cable {
   return { chord, stiffness, unstrained: unstrainedLength(chord, weight, tension, stiffness) };
 }
 
@@ -210,8 +239,8 @@ function growth(wire: TautWire, cable: Cable, pressure: number, share: number): 
   return growthOfWire.of(count, level, at(pressure), at(pressure / ALLOWABLE_TO_STRENGTH), tension);
 }
 
-function explainGrowth(wire: TautWire, pressure: number, share: number, trace: Trace): number {
-  const { count, chord, level, tension, stiffness, weight, diameter, weightWithIce } = wire;
+function explainGrowth(wire: TautWire, stiffness: number, pressure: number, share: number, trace: Trace): number {
+  const { count, chord, level, tension, weight, diameter, weightWithIce } = wire;
   const cable = { chord, stiffness, unstrained: unstrainedLength(chord, weight, tension, stiffness, trace) };
   const at = (wind: number) => {
     const load = evaluate(trace, loadOfWire, [wind, WIRE_COEFFICIENT, diameter, share, weightWithIce]);

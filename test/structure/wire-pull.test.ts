@@ -48,6 +48,21 @@ describe('what the wind adds to the pull of wires', () => {
     expect(pullGrowth(three, 1000)).toBeLessThan(one);
   });
 
+  it('is spared by no opposite wire of which nobody tells the conductor', () => {
+    const untold = {
+      ...WIRE,
+      stiffness: stiffnessOfWire.of(190e9, 0.00163),
+      softest: stiffnessOfWire.of(69e9, 0.00163),
+    };
+    const told = (stiffness: number) => ({ ...WIRE, stiffness });
+    const opposite = <T extends typeof WIRE>(wire: T) => ({ ...wire, heading: Math.PI });
+    const both = pullGrowth([untold, opposite(untold)], 1000);
+    const unlike = pullGrowth([told(untold.stiffness), opposite(told(untold.softest))], 1000);
+    expect(both).toBeCloseTo(unlike, 9);
+    expect(both).toBeGreaterThan(10);
+    expect(pullGrowth([untold], 1000)).toBeCloseTo(pullGrowth([told(untold.stiffness)], 1000), 9);
+  });
+
   it('is more with ice, and for steel than for copper', () => {
     expect(pullGrowth([{ ...WIRE, diameter: 0.01363, weightWithIce: 1.4 }], 420)).toBeGreaterThan(
       pullGrowth([WIRE], 420),
