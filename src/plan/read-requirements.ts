@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { FOOT } from '../foundation/index.ts';
 import type { CheckInput, QuotedWind, RatedWind, RequirementsAsked } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { RISK_CATEGORIES } from '../wind/index.ts';
+import { convertSpeed, RISK_CATEGORIES, type SpeedBasis } from '../wind/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
 import { type EntryWarning, type Fault, isObject } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
@@ -88,6 +88,9 @@ export function readRequirementsRequest(document: unknown, options: PlanOptions 
     });
   }
   if (faults.length > 0 || !reading.ok) return { ok: false, faults };
+  if (asked.wished) queryWished(reader, reading.input, asked.wished);
+  const rated = (reading.document.ratings ?? []).findIndex(({ of }) => of === 'tower');
+  if (rated >= 0) reader.query(`/plan/ratings/${rated}`, 'rating-left-out', RATING_LEFT_OUT);
   const entryWarnings = [...reading.entryWarnings.map(inPlan), ...reader.entryWarnings];
   const { quotes } = quoted;
   const whole = quotes === undefined ? asked : { ...asked, quotes };
@@ -118,12 +121,27 @@ function readAsked(reader: PlanReader, { above, wished }: Form): RequirementsAsk
   });
 }
 
+const RATING_LEFT_OUT =
+  'The plan rates its tower already. That is left out here: what follows is to be asked of any tower. Give it as a candidate.';
+
+/** Beside the site's a weaker wind asks for less, and nobody who reads its lines alone would know. */
+function queryWished(
+  reader: PlanReader,
+  { site, method }: CheckInput,
+  { speed, basis = 'gust3-nominal' }: NonNullable<RequirementsAsked['wished']>,
+): void {
+  const gustOf = (each: number, kind: SpeedBasis) => convertSpeed(each, kind, 'gust3-nominal', 'site');
+  if (gustOf(speed, basis) >= gustOf(site.speed, site.basis ?? METHOD_BY_ID[method].basis)) return;
+  const says = `The wished wind of ${reader.say(speed, 'speed')} is weaker than the site wind, compared as nominal gusts. Its rows ask for less than the site needs.`;
+  reader.query('/wished/speed', 'wished-weaker', says);
+}
+
 /** Higher above its top no tower is rated. @source common-practice */
 const ABOVE = { dimension: 'length', low: 0, high: 50 * FOOT, aboveLow: false } as const;
 
 type ReadQuotes = { readonly faults: readonly Fault[]; readonly quotes?: readonly QuotedWind[] };
 
-/** What decides an area and is not stated. */
+/** What decides an area and is not stated; and ground that its standard does not use. */
 function openOf({ method, exposure, riskCategory }: RatedWind, index: number): readonly Fault[] {
   if (method === undefined) return [];
   const { title, ground, classMatters } = METHOD_BY_ID[method];
@@ -137,7 +155,15 @@ function openOf({ method, exposure, riskCategory }: RatedWind, index: number): r
       says,
     };
   };
+  const unused = (field: string, given: string): Fault => ({
+    pointer: `#/quotes/${index}/${field}`,
+    code: 'goes-with',
+    given,
+    allowed: 'nothing',
+    says: `Wind ${index + 1}: ${title} does not use "${field}". Leave it out.`,
+  });
   return [
+    ...(!ground.counts && exposure !== undefined ? [unused(ground.field, exposure)] : []),
     ...(ground.counts && exposure === undefined ? [missing(ground.field, ground.kinds)] : []),
     ...(classMatters && riskCategory === undefined ? [missing('riskCategory', RISK_CATEGORIES)] : []),
   ];

@@ -67,6 +67,76 @@ describe('POST /v1/requirements', () => {
   });
 });
 
+describe('what it is read from', () => {
+  const bearing = (more: Document) => ({ plan: { ...plan, loads: [beam], ...more } });
+  const warned = async (body: unknown) =>
+    (await answered(body)).entryWarnings.map(({ pointer, code }) => `${code} ${pointer}`);
+
+  it('names what is assumed in place of what is left out, in every form', async () => {
+    const { assumed } = await answered(bearing({}));
+    expect(assumed).toEqual([
+      'Mast not given. Assumed in the wind: a tube of 2 in from 4 ft below the top to the highest load; at best none.',
+    ]);
+    for (const as of ['text', 'html']) expect((await post(`?as=${as}`, bearing({}))).text).toContain('Mast not given.');
+    const mast = { outside: 2, length: 8, inside: 4, wall: 0.15, bearing: 45 };
+    expect((await answered(bearing({ mast }))).assumed).toEqual([]);
+  });
+
+  it('names every weight that the weight aloft lacks', async () => {
+    const mast = { outside: 2, length: 8, inside: 4, bearing: 45 };
+    const loads = [{ ...beam, weight: undefined, turns: true }];
+    const [first] = (await answered(bearing({ mast, loads: JSON.parse(JSON.stringify(loads)) }))).cases;
+    expect(first?.weightNotGiven).toEqual(['mast', 'rotator', 'beam', 'cable run 1']);
+    expect((await post('?as=html', bearing({}))).text).toContain('Weight not given, so not included: cable run 1.');
+  });
+
+  it('says where a rating acts in whole sentences, at the top too', async () => {
+    expect((await answered({ plan, above: 0 })).says).toContain('It acts at a 45 ft top and includes 5 lines');
+    expect((await answered({ plan: { ...plan, cables: [] }, above: 2 })).says).toContain(
+      'It acts 2 ft above a 45 ft top.',
+    );
+  });
+
+  it('asks about a wished wind that is weaker than that of the site, whatever its type', async () => {
+    // 115 mph at strength level is 89.1 mph nominal.
+    expect(await warned({ plan, wished: { speed: 89 } })).toEqual(['wished-weaker #/wished/speed']);
+    expect(await warned({ plan, wished: { speed: 114, basis: 'gust3-strength' } })).toEqual([
+      'wished-weaker #/wished/speed',
+    ]);
+    expect(await warned({ plan, wished: { speed: 89.2 } })).toEqual([]);
+  });
+
+  it('says that a rating of the plan’s own tower is left out', async () => {
+    const ratings = [{ of: 'tower', area: 20, wind: { speed: 90 } }];
+    expect(await warned(bearing({ ratings }))).toEqual(['rating-left-out #/plan/ratings/0']);
+  });
+
+  it('asks about an area of nothing and a tower higher than small ones are', async () => {
+    expect(await warned(bearing({ loads: [{ ...beam, area: 0 }] }))).toEqual(['area-of-nothing #/plan/loads/0/area']);
+    const tower = { support: 'free', top: 300 };
+    expect(await warned(bearing({ tower }))).toEqual(['top-of-no-small-tower #/plan/tower/top']);
+    expect(await warned(bearing({ tower: { ...tower, top: 200 } }))).toEqual([]);
+  });
+
+  it('warns of a force where legs lean', async () => {
+    const section = { shape: 'lattice', faces: 4, members: 'flat', solidity: 0.2 };
+    const sections = [{ length: 45, ...section, width: [24, 12] }];
+    const leaning = await answered(bearing({ tower: { support: 'free', top: 45, sections } }));
+    expect(leaning.cases[0]?.says).toContain('Leaning legs take most of a force near their apex');
+    const upright = await answered(bearing({ tower: { support: 'free', top: 45, ...section, width: 18 } }));
+    expect(upright.cases[0]?.says).not.toContain('Leaning');
+  });
+
+  it('needs no ground where the standard of the plan uses none', async () => {
+    const site = { wind: 80 };
+    const byF = bearing({ method: 'eia222-f', site });
+    const { says, cases } = await answered(byF);
+    expect(says).toContain('At 80 mph fastest mile, TIA/EIA-222-F: ');
+    const told = await answered({ plan: { ...byF.plan, site: { ...site, exposure: 'D' } } });
+    expect(cases).toEqual(told.cases);
+  });
+});
+
 describe('towers side by side', () => {
   it('never puts first what is not known', async () => {
     const { candidates: ranked = [] } = await answered({ plan, candidates: [paperless, known] });
@@ -134,6 +204,12 @@ describe('what does not fit', () => {
       { plan, quotes: [{ method: 'tia222-g', speed: 90, terrain: 'II' }] },
       'goes-with',
       '#/quotes/0/terrain',
+    ],
+    [
+      'ground by a standard that uses none',
+      { plan, quotes: [{ method: 'eia222-f', speed: 70, exposure: 'C' }] },
+      'goes-with',
+      '#/quotes/0/exposure',
     ],
     ['no ground', { plan, quotes: [{ method: 'tia222-h', speed: 90 }] }, 'missing', '#/quotes/0/exposure'],
     [

@@ -2,7 +2,15 @@ import type { RequirementsAnswer } from '../../answer/index.ts';
 import type { Requirements } from '../../margins/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import { inWords, ratioFigures, SPEED_WORDS, sentence, VERDICT_WORDS } from '../../words/index.ts';
-import { areaWords, askedSays, BRACKET_SAYS, caseLabel, needWords } from '../requirements-document.ts';
+import {
+  areaWords,
+  askedSays,
+  BRACKET_SAYS,
+  caseLabel,
+  leanSays,
+  needWords,
+  weightNotGivenSays,
+} from '../requirements-document.ts';
 import { perCent } from '../says.ts';
 import { versionLine } from './closing-parts.ts';
 import { list, orNone, paragraph, plain, printed, strong, table } from './printed.ts';
@@ -78,7 +86,9 @@ function ratingsPart(requirements: Requirements, document: RequirementsAnswer): 
   const { units } = input.station;
   const [first] = document.cases;
   const titles = cases.map(caseLabel);
-  const besides = [...new Set(document.cases.flatMap(({ mast }) => mast ?? []))];
+  const besides = [...new Set([...document.cases.flatMap(({ mast }) => mast ?? []), ...cases.flatMap(leanSays)])];
+  const weightless = [...new Set(document.cases.flatMap(({ weightNotGiven }) => weightNotGiven))];
+  const noWeight = weightless.length === 0 ? [] : [weightNotGivenSays(weightless)];
   return {
     id: 'ratings',
     heading: 'Any one row is enough',
@@ -120,7 +130,7 @@ function ratingsPart(requirements: Requirements, document: RequirementsAnswer): 
         cases,
       ),
       ...(requirements.anyTower ? [paragraph(BRACKET_SAYS)] : []),
-      ...besides.map((says) => paragraph(says)),
+      ...[...besides, ...document.assumed, ...noWeight].map((says) => paragraph(says)),
       paragraph(strong('Please state: '), PLEASE_STATE),
       paragraph(`Not included: ${document.notIncluded.join(', ')}.`),
       ...list(document.entryWarnings.map(({ says }) => says)),
