@@ -8,6 +8,7 @@ import { type EntryWarning, type Fault, isObject } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
 import { planHash } from './plan-hash.ts';
 import { BOUNDS } from './quantities/field-bounds.ts';
+import { quantityWords } from './quantities/plan-dimension.ts';
 import { type PlanOptions, readPlan } from './read-plan.ts';
 import { PlanReader } from './reading/plan-reader.ts';
 import { present } from './reading/present.ts';
@@ -82,7 +83,7 @@ export function readRequirementsRequest(document: unknown, options: PlanOptions 
   if (reading.ok) {
     (form.rest?.candidates ?? []).forEach((candidate, index) => {
       if (form.faults.some(({ pointer }) => pointer.startsWith(`#/candidates/${index}`))) return;
-      const read = readCandidate(reading.document, candidate, index, options);
+      const read = readCandidate(reading.document, candidate, index, reading.input.station.tower.top, options);
       if (read.ok) candidates.push(read.candidate);
       else faults.push(...read.faults);
     });
@@ -198,10 +199,24 @@ function namesTwice(candidates: readonly { readonly name?: unknown }[]): readonl
   });
 }
 
+/** A lower tower in the same wind has it easier, and only its own line says that it is one. */
+function topWarnings(
+  plan: PlanDocument,
+  name: string,
+  { station }: CheckInput,
+  wantedTop: number,
+): readonly EntryWarning[] {
+  const [top, wanted] = [station.tower.top, wantedTop].map((each) => quantityWords(each, 'length', plan.units));
+  if (top === wanted) return [];
+  const says = `${name} ends at ${top}, the tower of the plan at ${wanted}. Loads given above the top move with it.`;
+  return [{ pointer: '#/tower/top', code: 'top-differs', says }];
+}
+
 function readCandidate(
   plan: PlanDocument,
   { name, tower, ratings = [] }: CandidateForm,
   index: number,
+  wantedTop: number,
   options: PlanOptions,
 ):
   | { readonly ok: true; readonly candidate: ReadCandidate }
@@ -221,7 +236,8 @@ function readCandidate(
   };
   const reading = readPlan({ ...plan, tower, ratings: [...kept, ...ratings] }, options);
   if (reading.ok) {
-    const { input, entryWarnings } = reading;
+    const { input } = reading;
+    const entryWarnings = [...reading.entryWarnings, ...topWarnings(plan, name, input, wantedTop)];
     return { ok: true, candidate: { name, input, entryWarnings, planHash: planHash(reading), placed } };
   }
   return {

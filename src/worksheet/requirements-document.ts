@@ -424,9 +424,10 @@ export function requirementsText(
       weightSays(weight, weightNotGiven),
       ...quotes.map((quote) => `- ${quote.says}${quote.top === undefined ? '' : ` ${quote.top}`}`),
     ]),
-    ...towers.flatMap(({ name, rank, cases }) => [
+    ...towers.flatMap(({ name, rank, cases, entryWarnings: ofTower }) => [
       '',
       `${rank}. ${name}`,
+      ...ofTower.map(({ says }) => `   ${says}`),
       ...cases.flatMap(({ wind, loads, says, roomLeft, toFindOut }) => [
         `   With ${CASE_WORDS.loads[loads]}, in ${CASE_WORDS.wind[wind]}: ${says}`,
         ...roomLeft.map((room) => `   ${room.says}`),

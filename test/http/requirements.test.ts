@@ -148,6 +148,17 @@ describe('towers side by side', () => {
     expect(open).toContain('No rating of the tower given');
   });
 
+  it('says of each whose top is not that of the plan, in every form', async () => {
+    const low = { ...paperless, name: 'low one', tower: { support: 'free', top: 30 } };
+    const says = 'low one ends at 30 ft, the tower of the plan at 45 ft. Loads given above the top move with it.';
+    const { candidates: [first, second] = [] } = await answered({ plan, candidates: [known, low] });
+    expect(first?.entryWarnings).toEqual([]);
+    expect(second?.entryWarnings).toEqual([{ pointer: '#/candidates/1/tower/top', code: 'top-differs', says }]);
+    for (const as of ['text', 'html']) {
+      expect((await post(`?as=${as}`, { plan, candidates: [known, low] })).text).toContain(says);
+    }
+  });
+
   it('gives a tower the answer that its own plan has', async () => {
     const { candidates: [tower] = [] } = await answered({ plan, candidates: [known] });
     const own = { ...plan, tower: known.tower, ratings: known.ratings };

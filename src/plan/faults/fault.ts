@@ -89,6 +89,7 @@ export type QueryCode =
   | 'top-of-no-small-tower'
   | 'area-of-nothing'
   | 'wished-weaker'
+  | 'top-differs'
   | 'rating-left-out'
   | 'read-as-middle'
   | 'bearing-above-top'
