@@ -291,6 +291,23 @@ describe('what does not fit', () => {
   });
 });
 
+describe('a form', () => {
+  it('may hold each part as JSON in a field of its own', async () => {
+    const parts = {
+      plan,
+      quotes: [{ method: 'tia222-h', speed: 100, exposure: 'C' }],
+      wished: { speed: 130 },
+      candidates,
+    };
+    const fields = Object.fromEntries(Object.entries(parts).map(([name, part]) => [name, JSON.stringify(part)]));
+    const { body } = await running.request().post('/v1/requirements').type('form').send(fields).expect(200);
+    expect(body).toEqual(await answered(parts));
+    const wrong = { ...fields, wished: '{"speed":0}' };
+    const refused = await running.request().post('/v1/requirements').type('form').send(wrong).expect(422);
+    expect(refused.body.faults).toMatchObject([{ field: 'wished', pointer: '#/wished/speed' }]);
+  });
+});
+
 describe('the sheet for manufacturers', () => {
   it.each(demoPlans().map(({ id, plan: each }) => [id, each] as const))('is one page to %s', async (_, each) => {
     for (const paper of ['letter', 'a4']) {
