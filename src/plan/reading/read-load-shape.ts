@@ -215,6 +215,7 @@ function readWire(reader: PlanReader, fields: LoadFields, at: string, span: Span
     rise,
     heading: reader.quantity(to?.heading, end, 'heading'),
     pull: readPull(reader, fields, at, distance, rise),
+    conductor: fields.conductor,
   });
 }
 
