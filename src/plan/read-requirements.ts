@@ -3,14 +3,13 @@ import { FOOT } from '../foundation/index.ts';
 import type { CheckInput, QuotedWind, RatedWind, RequirementsAsked } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { convertSpeed, RISK_CATEGORIES, type SpeedBasis } from '../wind/index.ts';
-import { documentFaults } from './faults/document-faults.ts';
-import { type EntryWarning, type Fault, isObject } from './faults/fault.ts';
-import { givenWords } from './faults/given-words.ts';
+import { type EntryWarning, type Fault, inPlan } from './faults/fault.ts';
 import { planHash } from './plan-hash.ts';
 import { BOUNDS } from './quantities/field-bounds.ts';
 import { quantityWords } from './quantities/plan-dimension.ts';
+import { readBesidePlan } from './read-beside-plan.ts';
 import { type PlanOptions, readPlan } from './read-plan.ts';
-import { PlanReader } from './reading/plan-reader.ts';
+import type { PlanReader } from './reading/plan-reader.ts';
 import { present } from './reading/present.ts';
 import type { PlanDocument } from './schema/plan-document.ts';
 import { requirementsFormSchema } from './schema/requirements-request.ts';
@@ -39,11 +38,6 @@ export type RequirementsReading =
 type Form = Partial<z.output<typeof requirementsFormSchema>>;
 type CandidateForm = NonNullable<Form['candidates']>[number];
 
-const inPlan = <T extends { readonly pointer: string }>(each: T): T => ({
-  ...each,
-  pointer: `#/plan${each.pointer.slice(1)}`,
-});
-
 /**
  * Reads a plan whose tower is still to be chosen, what is to be asked for, and the towers to choose from; or everything that is
  * wrong with any of them.
@@ -53,36 +47,26 @@ const inPlan = <T extends { readonly pointer: string }>(each: T): T => ({
  * @example readRequirementsRequest(5).ok // false
  */
 export function readRequirementsRequest(document: unknown, options: PlanOptions = {}): RequirementsReading {
-  if (!isObject(document)) {
-    const given = givenWords(document);
-    const says = `A plan and what is asked for are one object; ${given} was given.`;
-    return { ok: false, faults: [{ pointer: '#', code: 'wrong-type', given, allowed: 'an object', says }] };
-  }
-  const parsed = requirementsFormSchema.safeParse(document);
-  const form: { readonly faults: readonly Fault[]; readonly rest?: Form | undefined } = parsed.success
-    ? { faults: [], rest: parsed.data }
-    : documentFaults<Form>(document, parsed.error.issues, requirementsFormSchema);
-  const reading = readPlan(document['plan'], options);
-  const units = isObject(document['plan']) && document['plan']['units'] === 'si' ? 'si' : 'us';
-  const reader = new PlanReader(document, units, options.decimal ?? 'point');
-  const asked = readAsked(reader, form.rest ?? {});
+  const beside = readBesidePlan(document, requirementsFormSchema, 'what is asked for', options);
+  if (!('reading' in beside)) return { ok: false, faults: beside };
+  const { form, formFaults, reading, planFaults, reader } = beside;
+  const asked = readAsked(reader, form);
   const quoted: ReadQuotes =
-    reading.ok && !form.faults.some(({ pointer }) => pointer.startsWith('#/quotes'))
-      ? readQuotes(reading.document, form.rest?.quotes, options)
+    reading.ok && !formFaults.some(({ pointer }) => pointer.startsWith('#/quotes'))
+      ? readQuotes(reading.document, form.quotes, options)
       : { faults: [] };
-  const planFaults = form.faults.some(({ pointer }) => pointer === '#/plan') || reading.ok ? [] : reading.faults;
   const faults: Fault[] = [
-    ...form.faults,
+    ...formFaults,
     ...reader.faults,
     ...quoted.faults,
-    ...planFaults.map(inPlan),
+    ...planFaults,
     ...(reading.ok ? loadFaults(reading.document.loads ?? []) : []),
-    ...namesTwice(form.rest?.candidates ?? []),
+    ...namesTwice(form.candidates ?? []),
   ];
   const candidates: ReadCandidate[] = [];
   if (reading.ok) {
-    (form.rest?.candidates ?? []).forEach((candidate, index) => {
-      if (form.faults.some(({ pointer }) => pointer.startsWith(`#/candidates/${index}`))) return;
+    (form.candidates ?? []).forEach((candidate, index) => {
+      if (formFaults.some(({ pointer }) => pointer.startsWith(`#/candidates/${index}`))) return;
       const read = readCandidate(reading.document, candidate, index, reading.input.station.tower.top, options);
       if (read.ok) candidates.push(read.candidate);
       else faults.push(...read.faults);
@@ -177,7 +161,10 @@ function readQuotes(plan: PlanDocument, quotes: Form['quotes'], options: PlanOpt
   const reading = readPlan({ ...plan, ratings }, options);
   if (!reading.ok) {
     const placed = (pointer: string) => pointer.replace(/^#\/ratings\/(\d+)(\/wind)?/, '#/quotes/$1');
-    return { faults: reading.faults.map((fault) => ({ ...fault, pointer: placed(fault.pointer) })) };
+    const worded = (says: string) => says.replace(/^Rating (\d+)(?: wind)?/, 'Wind $1');
+    return {
+      faults: reading.faults.map((fault) => ({ ...fault, pointer: placed(fault.pointer), says: worded(fault.says) })),
+    };
   }
   const faults = reading.input.ratings.flatMap(({ wind }, index) => openOf(wind as RatedWind, index));
   return {

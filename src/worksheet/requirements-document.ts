@@ -27,12 +27,13 @@ import {
   ratioFigures,
   SPEED_WORDS,
   sentence,
+  weighedIn,
 } from '../words/index.ts';
 import type { Traced } from './additions-document.ts';
 import { roomLeftDocument } from './answer-document.ts';
 import { partDocuments } from './part-document.ts';
 import { quantity } from './quantity.ts';
-import { headlineSays, mainCheck, perCent, tracedTo } from './says.ts';
+import { ENGINEER_DECIDES, headlineSays, mainCheck, perCent, tracedTo } from './says.ts';
 
 type CaseAnswer = RequirementsAnswer['cases'][number];
 type QuoteAnswer = CaseAnswer['quotes'][number];
@@ -49,10 +50,7 @@ export interface ComparedCandidate {
 }
 
 const CAUTIONS = [
-  {
-    code: 'engineer-and-local-code',
-    says: 'This compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.',
-  },
+  ENGINEER_DECIDES,
   {
     code: 'check-the-rating',
     says: 'When a manufacturer answers, enter the rating as stated and check the whole plan. Footing, mast and rotator have ratings of their own.',
@@ -134,7 +132,7 @@ function caseDocument(requirements: Requirements, each: RequirementCase): CaseAn
     moment: each.moment && neededDocument(each.moment, 'moment', units),
     mast: each.mast && mastSays(each.mast, units),
     weight: quantity(each.weight, 'weight', units),
-    weightNotGiven: each.weightNotGiven.map((pointer) => ownerOf(requirements.input, pointer)),
+    weightNotGiven: each.weightNotGiven.map((pointer) => weighedIn(pointer, requirements.input)),
     quotes: each.quotes.map((quote) => quoteDocument(requirements, quote)),
   });
 }
@@ -290,13 +288,6 @@ export function needWords({ value, byKind }: Needed, dimension: 'force' | 'momen
       return [`${kind} ${least.endsWith(unit) ? least.slice(0, -unit.length) : least} to ${most}`];
     }),
   );
-}
-
-/** What a missing weight is of. */
-function ownerOf({ station, later = [] }: Requirements['input'], pointer: string): string {
-  const [, list = 'load'] = pointer.split('/');
-  const owner = [...station.loads, ...later, ...station.cables].find(({ at }) => pointer.startsWith(`${at}/`));
-  return owner?.name ?? list;
 }
 
 /** What the plan leaves out, each with what is assumed in its place. */

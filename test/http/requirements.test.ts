@@ -86,7 +86,7 @@ describe('what it is read from', () => {
     const mast = { outside: 2, length: 8, inside: 4, bearing: 45 };
     const loads = [{ ...beam, weight: undefined, turns: true }];
     const [first] = (await answered(bearing({ mast, loads: JSON.parse(JSON.stringify(loads)) }))).cases;
-    expect(first?.weightNotGiven).toEqual(['mast', 'rotator', 'beam', 'cable run 1']);
+    expect(first?.weightNotGiven).toEqual(['the mast', 'the rotator', 'beam', 'cable run 1']);
     expect((await post('?as=html', bearing({}))).text).toContain('Weight not given, so not included: cable run 1.');
   });
 
@@ -259,6 +259,13 @@ describe('what does not fit', () => {
       return;
     }
     expect(await faultsOf(body)).toMatchObject([{ code, pointer }]);
+  });
+
+  it('calls a wind a wind, and a long name by its beginning', async () => {
+    const [slow] = await faultsOf({ plan, quotes: [{ method: 'tia222-g', speed: 0 }] });
+    expect(slow.says).toMatch(/^Wind 1 speed: 0 mph given/);
+    const [long] = await faultsOf(withLoads([{ ...beam, name: 'W'.repeat(201) }]));
+    expect(long.says).toMatch(/^W{59}… name has 201 characters/);
   });
 
   it('names the tower with which the rest of the plan does not fit', async () => {

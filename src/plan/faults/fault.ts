@@ -104,6 +104,11 @@ export function faultAt(pointer: string, code: FaultCode, given: string, allowed
   return { pointer, code, given, allowed, says };
 }
 
+/** The same of a plan, placed in a request that holds it. */
+export function inPlan<Placed extends { readonly pointer: string }>(each: Placed): Placed {
+  return { ...each, pointer: `#/plan${each.pointer.slice(1)}` };
+}
+
 /** Whether something that came by JSON is an object. */
 export function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
