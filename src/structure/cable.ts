@@ -10,9 +10,6 @@ export interface Cable {
   readonly stiffness: number;
 }
 
-/** Up to this share of its chord a cable may sag for the parabola to stand for it. @source derived */
-export const SAG_AT_MOST = 1 / 12;
-
 export const unstrainedLengthFormula = defineFormula({
   id: 'unstrained-length-of-cable',
   title: 'Length of a cable without tension',
@@ -78,6 +75,8 @@ const STEPS_AT_MOST = 60;
  * Tension of a cable under a load across its chord: the one positive root.
  *
  * s_0·T³/EA + (s_0 − c)·T² = q²·c³/24
+ *
+ * Up to a sag of a twelfth of the chord within 0.3 % below and 2 % above the elastic catenary; beyond, above it.
  *
  * @param cable between its ends [m, N]
  * @param load across the chord [N/m]

@@ -65,7 +65,7 @@ export const loadOfWire = defineFormula({
 export const growthOfPull = defineFormula({
   id: 'growth-of-pull',
   title: 'What the wind adds to the pull of the wires at one height',
-  symbol: 'ΔH',
+  symbol: 'H_w',
   unit: 'force',
   expression: 'sqrt(sum(h .* map(psi, cos))^2 + sum(h .* map(psi, sin))^2)',
   variables: [
