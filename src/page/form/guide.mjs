@@ -7,7 +7,7 @@ import { textAt, valueAt } from './draft.mjs';
 import { AdoptedCode, Ask, NoRows, Rows } from './given.mjs';
 import { html } from './html.mjs';
 import { openPrinted } from './kept-plan.mjs';
-import { groundField, RATING_METHODS } from './methods.mjs';
+import { asksGround, groundField, RATING_METHODS } from './methods.mjs';
 import { listAt, questionAt } from './questions.mjs';
 import * as store from './store.mjs';
 
@@ -174,7 +174,7 @@ const STEPS = [
     title: 'Which wind must it be designed for?',
     hint: 'The building department states the speed, with its type.',
     body: ({ codes }) => html`${ask('/site/wind/speed', '/site/wind/basis')}
-      ${ask(`/site/${groundField(text('/method'))}`)}
+      ${asksGround(text('/method')) && ask(`/site/${groundField(text('/method'))}`)}
       <${AdoptedCode} codes=${codes} />${ask('/method')}`,
   },
   {
