@@ -323,6 +323,18 @@ describe('the sheet for manufacturers', () => {
     }
   });
 
+  it('has a line of forces for each kind of tower, and one where the plan gives it', async () => {
+    const linesOf = async (body: unknown) => {
+      const { text } = await post('?as=html', body).expect(200);
+      const [, forces = ''] = text.split('The same as forces');
+      return (forces.split('</table>')[0] ?? '').match(/<tr/g)?.length;
+    };
+    const one = { ...plan, loads: [beam] };
+    // Beside the line of its heads.
+    expect(await linesOf({ plan: one })).toBe(1 + 3);
+    expect(await linesOf({ plan: { ...one, tower: known.tower } })).toBe(1 + 1);
+  });
+
   it('has its towers side by side where there are any', async () => {
     const { text } = await post('?as=html', example)
       .expect(200)
