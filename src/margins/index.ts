@@ -37,6 +37,7 @@ export { PART_KINDS, type PartKind } from './checks/part-kinds.ts';
 export type { RaisingAnswer } from './checks/raising-check.ts';
 export { COMPARED_PLACES } from './comparisons.ts';
 export { actualSpeedHoldsTo, designHoldsTo, lowerAtGust, sliceForce } from './formulas.ts';
+export { type GuyedForces, guyedForcesOf } from './guyed-forces.ts';
 export { type HillHelp, hillHelpOf } from './hill-help.ts';
 export { type Inquiries, type Inquiry, inquiriesOf } from './inquiries.ts';
 export type { LowerAt } from './lower-at.ts';

@@ -94,7 +94,8 @@ export interface GuyForces {
 }
 
 /** Why no forces are given: all of them are findings about the tower. */
-export type HeldFailure = 'unstable' | 'not-converged' | 'beyond-small-movement';
+export const HELD_FAILURES = ['unstable', 'not-converged', 'beyond-small-movement'] as const;
+export type HeldFailure = (typeof HELD_FAILURES)[number];
 
 export interface HeldForces {
   readonly levels: readonly HeldAt[];
@@ -116,7 +117,7 @@ const UNKNOWNS = 4;
 const HALF_BAND = 8;
 const STEPS_AT_MOST = 40;
 /** Share of all loads that may be left over. */
-const CLOSE = 1e-9;
+const CLOSE = 1e-7;
 const HAIR = 1e-6;
 const STEEPEST = (3 * Math.PI) / 180;
 const FARTHEST = 1 / 20;
@@ -212,15 +213,16 @@ interface Beam {
   /** By node: asked for. */
   readonly asked: readonly boolean[];
   readonly bending: readonly number[];
-  /** By element: weight above its middle, and within it, without guys [N]. */
+  /** By element: weight above, on an average over it and at its ends, without guys [N]. */
   readonly weightAbove: readonly number[];
-  readonly weightWithin: readonly number[];
+  readonly weightAboveLow: readonly number[];
+  readonly weightAboveHigh: readonly number[];
   /** By node and unknown, of the whole wind [N, N·m]. */
   readonly loads: Float64Array;
   readonly guys: readonly (DrawnGuy & { readonly node: number })[];
   readonly brackets: readonly { readonly node: number; readonly stiffness: number }[];
-  /** By element: what is spread on it [N/m]. */
-  readonly spread: readonly (readonly [number, number])[];
+  /** By element and unknown of both its ends: what stands within it [N, N·m]. */
+  readonly within: Float64Array;
   readonly scale: number;
 }
 
@@ -233,7 +235,7 @@ function beamOf(tower: HeldTower, held: HeldCase, places: readonly number[]): Be
     top,
     ...places,
     ...stretches.flatMap(({ low, high }) => [low, high]),
-    ...held.loads.flatMap(({ low, high }) => [low, high]),
+    ...held.loads.flatMap(({ low, high }) => (high - low > HAIR ? [low, high] : [])),
     ...tower.guys.map(({ height }) => height),
     ...tower.brackets.map(({ height }) => height),
   ]
@@ -262,42 +264,45 @@ function beamOf(tower: HeldTower, held: HeldCase, places: readonly number[]): Be
     z.reduce((best, each, node) => (Math.abs(each - height) < Math.abs(nth(z, best) - height) ? node : best), 0);
   const elements = z.length - 1;
   const loads = new Float64Array(z.length * UNKNOWNS);
-  const spread: [number, number][] = Array.from({ length: elements }, () => [0, 0]);
+  const within = new Float64Array(elements * 2 * UNKNOWNS);
   const weightAbove = zeros(elements);
-  const weightWithin = zeros(elements);
+  const weightAboveLow = zeros(elements);
+  const weightAboveHigh = zeros(elements);
   let scale = 0;
+  const isIn = (place: number, element: number) => place > nth(z, element) + HAIR && place < nth(z, element + 1) - HAIR;
   for (const { low, high, east, north, weight } of held.loads) {
     scale += Math.hypot(east, north);
-    if (high - low <= HAIR) {
-      const node = nodeAt(low);
-      add(loads, node * UNKNOWNS, east);
-      add(loads, node * UNKNOWNS + 2, north);
-      for (let element = 0; element < node; element += 1) weightAbove[element] = nth(weightAbove, element) + weight;
-      continue;
-    }
+    const spread = high - low > HAIR;
+    let shared = spread;
     for (let element = 0; element < elements; element += 1) {
       const [bottom, up] = [nth(z, element), nth(z, element + 1)];
-      const middle = (bottom + up) / 2;
-      const share = Math.min(1, Math.max(0, (high - Math.max(low, middle)) / (high - low)));
-      weightAbove[element] = nth(weightAbove, element) + weight * share;
-      if (middle < low || middle > high) continue;
-      const each = spread[element] as [number, number];
-      each[0] += east / (high - low);
-      each[1] += north / (high - low);
-      weightWithin[element] = nth(weightWithin, element) + (weight * (up - bottom)) / (high - low);
+      const length = up - bottom;
+      const inside = !spread && isIn(low, element);
+      const above = (place: number) =>
+        spread ? Math.min(1, Math.max(0, (high - Math.max(low, place)) / (high - low))) : place < low - HAIR ? 1 : 0;
+      weightAboveLow[element] = nth(weightAboveLow, element) + weight * above(bottom);
+      weightAboveHigh[element] = nth(weightAboveHigh, element) + weight * above(spread ? up : up - 2 * HAIR);
+      const mean = inside ? (low - bottom) / length : above((bottom + up) / 2);
+      weightAbove[element] = nth(weightAbove, element) + weight * mean;
+      const covered = spread && bottom > low - HAIR && up < high + HAIR;
+      if (!inside && !covered) continue;
+      shared = true;
+      const ends = inside ? endsOfPoint((low - bottom) / length, length) : endsOfSpread(length, length / (high - low));
+      [east, north].forEach((force, plane) => {
+        ends.forEach((end, unknown) => {
+          add(within, element * 8 + Math.floor(unknown / 2) * UNKNOWNS + plane * 2 + (unknown % 2), force * end);
+        });
+      });
     }
+    if (shared) continue;
+    const node = nodeAt(low);
+    add(loads, node * UNKNOWNS, east);
+    add(loads, node * UNKNOWNS + 2, north);
   }
-  spread.forEach((each, element) => {
-    const length = nth(z, element + 1) - nth(z, element);
-    each.forEach((force, plane) => {
-      const start = element * UNKNOWNS + plane * 2;
-      add(loads, start, (force * length) / 2);
-      add(loads, start + 1, (force * length ** 2) / 12);
-      add(loads, start + UNKNOWNS, (force * length) / 2);
-      add(loads, start + UNKNOWNS + 1, (-force * length ** 2) / 12);
-    });
-  });
-  const bending = spread.map((_, element) => {
+  for (let element = 0; element < elements; element += 1)
+    for (let unknown = 0; unknown < 2 * UNKNOWNS; unknown += 1)
+      add(loads, element * UNKNOWNS + unknown, within[element * 8 + unknown] as number);
+  const bending = weightAbove.map((_, element) => {
     const middle = (nth(z, element) + nth(z, element + 1)) / 2;
     const stretch = stretches.find(({ low, high }) => middle >= low && middle <= high);
     if (!stretch) throw new RangeError('the stretches of a tower leave a gap');
@@ -306,7 +311,29 @@ function beamOf(tower: HeldTower, held: HeldCase, places: readonly number[]): Be
   const guys = tower.guys.map((guy) => ({ ...drawnGuy(guy), node: nodeAt(guy.height) }));
   const brackets = tower.brackets.map(({ height, stiffness }) => ({ node: nodeAt(height), stiffness }));
   for (const { tension, drag, radius, height } of tower.guys) scale += tension + drag * Math.hypot(radius, height);
-  return { z, asked: isAsked, bending, weightAbove, weightWithin, loads, guys, brackets, spread, scale };
+  return {
+    z,
+    asked: isAsked,
+    bending,
+    weightAbove,
+    weightAboveLow,
+    weightAboveHigh,
+    loads,
+    guys,
+    brackets,
+    within,
+    scale,
+  };
+}
+
+/** Forces and moments of both ends of an element under a force of one across it, at a share of its length. */
+function endsOfPoint(x: number, length: number): readonly number[] {
+  return [1 - 3 * x ** 2 + 2 * x ** 3, length * x * (1 - x) ** 2, 3 * x ** 2 - 2 * x ** 3, -length * x ** 2 * (1 - x)];
+}
+
+/** The same where a share of the force is spread over the element. */
+function endsOfSpread(length: number, share: number): readonly number[] {
+  return [share / 2, (share * length) / 12, share / 2, (-share * length) / 12];
 }
 
 interface State {
@@ -501,8 +528,8 @@ function resultOf(beam: Beam, tower: HeldTower, state: State): HeldResult {
         momentAbove: above?.moment ?? 0,
         shearBelow: below?.shear ?? 0,
         shearAbove: above?.shear ?? 0,
-        thrustBelow: node === 0 ? 0 : nth(thrust, node - 1) - nth(beam.weightWithin, node - 1) / 2,
-        thrustAbove: node === thrust.length ? 0 : nth(thrust, node) + nth(beam.weightWithin, node) / 2,
+        thrustBelow: node === 0 ? 0 : endThrust(beam, thrust, node - 1, 'high'),
+        thrustAbove: node === thrust.length ? 0 : endThrust(beam, thrust, node, 'low'),
       },
     ];
   });
@@ -523,12 +550,17 @@ function resultOf(beam: Beam, tower: HeldTower, state: State): HeldResult {
       ),
       foot: {
         shear: foot.level,
-        thrust: nth(thrust, 0) + nth(beam.weightWithin, 0) / 2,
+        thrust: endThrust(beam, thrust, 0, 'low'),
         moment: tower.footHeld ? foot.moment : 0,
       },
       steps,
     },
   };
+}
+
+function endThrust(beam: Beam, thrust: readonly number[], element: number, end: 'low' | 'high'): number {
+  const at = end === 'low' ? beam.weightAboveLow : beam.weightAboveHigh;
+  return nth(thrust, element) - nth(beam.weightAbove, element) + nth(at, element);
 }
 
 interface EndForces {
@@ -552,8 +584,9 @@ function endsOf(
     const [u, lean, uHigh, leanHigh] = [start, start + 1, start + UNKNOWNS, start + UNKNOWNS + 1].map(
       (at) => moved[at] as number,
     ) as [number, number, number, number];
-    const force = nth(nth(beam.spread, element), plane);
-    const fixed = [(force * length) / 2, (force * length ** 2) / 12, (force * length) / 2, (-force * length ** 2) / 12];
+    const fixed = [0, 1, UNKNOWNS, UNKNOWNS + 1].map(
+      (unknown) => beam.within[element * 8 + plane * 2 + unknown] as number,
+    );
     const [level, moment, levelHigh, momentHigh] = rows.map(
       (row, index) =>
         nth(row, 0) * u + nth(row, 1) * lean + nth(row, 2) * uHigh + nth(row, 3) * leanHigh - nth(fixed, index),
