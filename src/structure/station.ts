@@ -24,6 +24,8 @@ export type NotGivenOfShape = 'sides' | 'pattern';
 export interface Tubing {
   readonly wall: number;
   readonly material: Material;
+  /** Of a pole [Pa]. */
+  readonly yieldStrength?: number;
 }
 
 export interface Section {

@@ -218,6 +218,7 @@ const SECTION_SHAPE = {
     'for its frequency; half the leg where it is solid',
   ),
   material: choice('Material', 'Material of the pole or the legs; with wall or legWall', MATERIALS),
+  yield: quantity('strength', 'Yield strength', 'pole of steel: yield strength of its tube; with wall'),
 };
 
 /** @param {string} speed @param {string} about */

@@ -23,7 +23,7 @@ const sectionShape = {
   shape: optional(choice(words.section.shape)),
   ...latticeFields,
   ...poleFields,
-  ...quantities(words.section, 'wall', 'legWall'),
+  ...quantities(words.section, 'wall', 'legWall', 'yield'),
   material: optional(choice(words.section.material)),
 };
 
