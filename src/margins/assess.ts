@@ -13,11 +13,13 @@ import { type MastAnswer, mastAnswer } from './checks/mast-holds.ts';
 import { type RaisingAnswer, raisingAnswer } from './checks/raising-check.ts';
 import { iceCaseOf } from './ice-case.ts';
 import { type LowerAt, lowerAtOf } from './lower-at.ts';
+import { otherOrders } from './lowered-input.ts';
 import type { SiteSpeed } from './model.ts';
 import { type OpenQuestions, openQuestions } from './open-questions.ts';
 import { type Decided, decidedOf, type Part, partsOf } from './parts.ts';
 import { reactionsOf } from './reactions.ts';
 import { type RoomLeft, roomsLeft } from './room-left.ts';
+import type { SomeOf } from './scenarios.ts';
 import { demandOf, once, towerModel } from './tower-model.ts';
 import { towerRatios } from './tower-ratio.ts';
 import { type Verdict, worstVerdict } from './verdict.ts';
@@ -74,7 +76,7 @@ export interface Assessment extends CheckContext {
  */
 export function assess(input: CheckInput): Assessment {
   const assumptions = assumptionsOf(input);
-  const [worst, ...others] = plausiblePlans(input, assumptions);
+  const [worst, ...others] = plausiblePlansInEveryOrder(input, assumptions);
   const known = knownOf(worst);
   const { model, ratios } = known.context;
   const { site } = model;
@@ -114,6 +116,26 @@ export function assess(input: CheckInput): Assessment {
     leastDecides,
     cautions: cautionsOf(model, site, wind, checks, ratios, leastDecides, assumptions),
   };
+}
+
+/**
+ * The checks of a plan alone, as `assess` has them.
+ *
+ * @throws Refusal for what cannot be computed
+ */
+export function checksOfPlan(input: CheckInput): readonly Check[] {
+  const assumptions = assumptionsOf(input);
+  const [worst, ...others] = plausiblePlansInEveryOrder(input, assumptions);
+  return others.reduce(
+    (so, other) => betweenEnds(so, checksOf(knownOf(other).context), assumptions),
+    checksOf(knownOf(worst).context),
+  );
+}
+
+/** What a plan does not say at its ends, and at what asks most also its sections slid in every order. */
+function plausiblePlansInEveryOrder(input: CheckInput, assumptions: readonly Assumption[]): SomeOf<CheckInput> {
+  const [worst, ...others] = plausiblePlans(input, assumptions);
+  return [worst, ...otherOrders(worst), ...others];
 }
 
 /** All that is known of a plan with everything said, before it is checked. */
