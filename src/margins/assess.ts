@@ -19,7 +19,6 @@ import { type OpenQuestions, openQuestions } from './open-questions.ts';
 import { type Decided, decidedOf, type Part, partsOf } from './parts.ts';
 import { reactionsOf } from './reactions.ts';
 import { type RoomLeft, roomsLeft } from './room-left.ts';
-import type { SomeOf } from './scenarios.ts';
 import { demandOf, once, towerModel } from './tower-model.ts';
 import { towerRatios } from './tower-ratio.ts';
 import { type Verdict, worstVerdict } from './verdict.ts';
@@ -76,15 +75,11 @@ export interface Assessment extends CheckContext {
  */
 export function assess(input: CheckInput): Assessment {
   const assumptions = assumptionsOf(input);
-  const [worst, ...others] = plausiblePlansInEveryOrder(input, assumptions);
-  const known = knownOf(worst);
+  const { known, contexts, checks } = checkedInEveryWay(input, assumptions);
   const { model, ratios } = known.context;
   const { site } = model;
   const { wind } = model.scenarios[0].appurtenances;
-  const atWorst = checksOf(known.context);
-  const atOthers = others.map((other) => knownOf(other).context);
-  const checks = atOthers.reduce((so, other) => betweenEnds(so, checksOf(other), assumptions), atWorst);
-  const leastDecides = [known.context, ...atOthers].some((each) => each.unfavourable.leastDecides);
+  const leastDecides = contexts.some((each) => each.unfavourable.leastDecides);
   const mast = once(model, mastAnswer);
   const raising = raisingAnswer(model);
   const foundation = foundationAnswer(known.context);
@@ -124,18 +119,23 @@ export function assess(input: CheckInput): Assessment {
  * @throws Refusal for what cannot be computed
  */
 export function checksOfPlan(input: CheckInput): readonly Check[] {
-  const assumptions = assumptionsOf(input);
-  const [worst, ...others] = plausiblePlansInEveryOrder(input, assumptions);
-  return others.reduce(
-    (so, other) => betweenEnds(so, checksOf(knownOf(other).context), assumptions),
-    checksOf(knownOf(worst).context),
-  );
+  return checkedInEveryWay(input, assumptionsOf(input)).checks;
 }
 
-/** What a plan does not say at its ends, and at what asks most also its sections slid in every order. */
-function plausiblePlansInEveryOrder(input: CheckInput, assumptions: readonly Assumption[]): SomeOf<CheckInput> {
+/** They go by the height of the top, or are of the nested tower: in whatever order its sections slide. */
+const ALIKE_IN_EVERY_ORDER = ['mast', 'bearing', 'rotator', 'raising', 'lying', 'hoist', 'fall'] as const;
+
+/** A plan with what it does not say at its ends, and at what asks most also with its sections slid in every order. */
+function checkedInEveryWay(input: CheckInput, assumptions: readonly Assumption[]) {
   const [worst, ...others] = plausiblePlans(input, assumptions);
-  return [worst, ...otherOrders(worst), ...others];
+  const known = knownOf(worst);
+  const slid = otherOrders(worst).map((other) => knownOf(other).context);
+  const ends = others.map((other) => knownOf(other).context);
+  const checks = [
+    ...slid.map((each) => checksOf(each, ALIKE_IN_EVERY_ORDER)),
+    ...ends.map((each) => checksOf(each)),
+  ].reduce((so, found) => betweenEnds(so, found, assumptions), checksOf(known.context));
+  return { known, contexts: [known.context, ...slid, ...ends], checks };
 }
 
 /** All that is known of a plan with everything said, before it is checked. */
