@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { crankHeightsOf, loweredOf, stormCardOf } from '../../src/margins/index.ts';
+import { FOOT } from '../../src/foundation/index.ts';
+import { crankHeightsOf, loweredOf, stormCardOf, workingOf } from '../../src/margins/index.ts';
 import { overlapUnder, posturesAt } from '../../src/structure/index.ts';
 import { stormDocument, stormText } from '../../src/worksheet/index.ts';
 import fc from '../fast-check.ts';
@@ -121,6 +122,26 @@ describe('a crank-up at every height', () => {
     expect(document.rows.map(({ act }) => act)).toContain('crank-down');
     expect(document.notIncluded).not.toContain('heights between raised and nested');
     expect(stormText(card, [])).toMatch(/Crank it down to [\d.]+ ft\. There the margin is kept up to a forecast of/);
+  });
+
+  it('is that of a plan which says how high it stands, its working too', () => {
+    for (const step of [0, 3, 6, 9, 12]) {
+      const own = assessed(plan());
+      const there = crankHeightsOf(own)?.at[step];
+      const standsAt = (there?.top ?? Number.NaN) / FOOT;
+      const standing = plan();
+      const said = assessed({ ...standing, tower: { ...(standing['tower'] as Document), standsAt } });
+      expect(said.heights.tower).toBeCloseTo(there?.top ?? Number.NaN, 9);
+      for (const id of ['tower', 'tower-top', 'mast'])
+        expect(ratioOf(said.checks, id) / ratioOf(there?.checks ?? [], id)).toBeCloseTo(1, 9);
+      // From there it still nests to the same, and has the same heights to stand at.
+      expect(ratioOf(loweredOf(said)?.assessment.checks ?? [], 'tower')).toBeCloseTo(
+        ratioOf(loweredOf(own)?.assessment.checks ?? [], 'tower'),
+        9,
+      );
+      expect(crankHeightsOf(said)?.at).toHaveLength(13);
+      expect(workingOf(said).steps.length).toBeGreaterThan(10);
+    }
   });
 
   it('never fares better by what a plan does not say', () => {
