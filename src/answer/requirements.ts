@@ -17,7 +17,11 @@ const neededSchema = z
     value: maybe('The least that keeps the margin; absent where no value does.'),
     byKind: z.exactOptional(
       z
-        .object({ lattice: z.exactOptional(bracketSchema), pole: z.exactOptional(bracketSchema) })
+        .object({
+          lattice: z.exactOptional(bracketSchema),
+          tapered: z.exactOptional(bracketSchema),
+          pole: z.exactOptional(bracketSchema),
+        })
         .meta({ description: 'Where the shape of the tower is not given: by kind. The value is the most of all.' }),
     ),
     governs: z.exactOptional(words('Where it comes from.')),
@@ -58,6 +62,7 @@ export const requirementsSchema = z
     height: quantityOf('Height of the rated area above ground.'),
     above: quantityOf('The same above the top of the tower.'),
     withCables: z.exactOptional(words('Lines that the rating is to include.')),
+    assumed: z.array(z.string()).meta({ description: 'What the plan leaves out, and what is assumed at worst.' }),
     loads: z.array(
       z.object({
         name: z.string(),

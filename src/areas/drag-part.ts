@@ -30,7 +30,29 @@ export type DragRule =
   | { readonly of: 'dish'; readonly solidity: number }
   | { readonly of: 'lattice'; readonly face: LatticeFace }
   | { readonly of: 'pole'; readonly sides: PoleShape['sides']; readonly aspect: number; readonly width: number }
-  | { readonly of: 'drag-area' };
+  | { readonly of: 'drag-area' }
+  | { readonly of: 'wire-pull'; readonly wires: readonly TautWire[] };
+
+/** A wire drawn between the tower and its far end, with its ice. */
+export interface TautWire {
+  readonly count: number;
+  /** Straight from end to end [m]. */
+  readonly chord: number;
+  /** Level share of its pull [-]. */
+  readonly level: number;
+  /** Where it runs, clockwise from true north [rad]. */
+  readonly heading: number;
+  /** [m] */
+  readonly diameter: number;
+  /** In still air, along the chord [N]. */
+  readonly tension: number;
+  /** E·A, at most; at least, where its conductor is not told [N] */
+  readonly stiffness: number;
+  readonly softest?: number;
+  /** Of each length, across the chord, as it was drawn and with its ice [N/m]. */
+  readonly weight: number;
+  readonly weightWithIce: number;
+}
 
 /** Something the wind touches, of one coefficient and one diameter, spread evenly over a height unless it tapers. */
 export interface DragPart {

@@ -91,6 +91,10 @@ export interface DishShape {
   readonly solidity: number;
 }
 
+/** What a wire is made of. */
+export const CONDUCTORS = ['hard-copper', 'soft-copper', 'copper-clad-steel', 'aluminium', 'steel'] as const;
+export type Conductor = (typeof CONDUCTORS)[number];
+
 export interface WireShape {
   readonly kind: 'wire';
   readonly diameter: number;
@@ -100,8 +104,10 @@ export interface WireShape {
   readonly rise: number;
   /** Where it runs, clockwise from true north [rad]. */
   readonly heading: number;
-  /** Horizontal share of its pull [N]; absent: not known. */
+  /** Horizontal share of its pull in still air [N]; absent: not known. */
   readonly pull?: number;
+  /** Absent: as the stiffest. */
+  readonly conductor?: Conductor;
 }
 
 export type Members = 'round' | 'flat';

@@ -13,7 +13,7 @@ const ROW_AT_MOST = 999;
 /** More faults than this help nobody. */
 const FAULTS_AT_MOST = 100;
 /** Fields that hold a document of their own as JSON, so that a page can post what it keeps without taking it apart. */
-const JSON_FIELDS = ['plan', 'proposals'] as const;
+const JSON_FIELDS = ['plan', 'proposals', 'wished', 'quotes', 'candidates'] as const;
 
 type Field = readonly [name: string, value: string];
 type ReadJson = (text: string) => unknown;

@@ -70,7 +70,8 @@ export function governed(
   const best: Governed = { ratio: Number.POSITIVE_INFINITY, capacity: 0, byWindRatio: false };
   eachCapacity(model, proven, number, scenario, bound, (capacity, windRatio, by) => {
     const byLoads = demand < NOTHING ? 0 : demand / capacity;
-    const byWind = windRatio === 0 ? 0 : windRatio * windScale;
+    // At best the tower has next to no wind on itself, and its loads alone decide.
+    const byWind = windRatio === 0 || bound === 'favourable' ? 0 : windRatio * windScale;
     const ratio = Math.max(byLoads, byWind);
     if (best.by !== undefined && !(ratio < best.ratio)) return;
     best.ratio = ratio;

@@ -1,8 +1,15 @@
 import { evaluate, nth, type Trace, under } from '../foundation/index.ts';
 import { type Bound, METHOD_BY_ID } from '../methods/index.ts';
-import { type Slice, type SliceForces, type SlicesInWind, sliceForces, type WindItem } from '../structure/index.ts';
+import {
+  pullGrowth,
+  type Slice,
+  type SliceForces,
+  type SlicesInWind,
+  sliceForces,
+  type WindItem,
+} from '../structure/index.ts';
 import type { Comparison } from './comparisons.ts';
-import { sliceForce, sumOfForces, sumOfMoments, worstMoment, worstShear } from './formulas.ts';
+import { pressureOnWire, sliceForce, sumOfForces, sumOfMoments, worstMoment, worstShear } from './formulas.ts';
 
 /** One piece's forces, and with what share and arm they reach a level. */
 export interface Reaching {
@@ -96,13 +103,24 @@ function explainSlice(
 ): readonly [number, number] {
   const { wind } = cut;
   const item = nth(cut.items, slice.item);
+  const { rule } = slice.part;
+  if (rule.of === 'wire-pull') {
+    const pressure = evaluate(trace, pressureOnWire, [
+      wind.toAllowableFactor,
+      wind.forceDirectionFactor,
+      wind.pressure(slice.z, trace),
+      wind.gustEffect(speed),
+    ]);
+    const growth = pullGrowth(rule.wires, pressure, trace);
+    return [growth, growth];
+  }
   slice.part.asAt?.(slice.z, trace);
   const pressure = wind.pressure(slice.z, trace);
   const flowFactor = nth(cut.flowFactor, index);
   if (flowFactor > 0) wind.flow(slice.z, flowFactor / wind.flowPerSpeed(slice.z), trace);
   const coefficient = nth(cut.coefficientOf, index).byFlow.at(flowFactor * speed, trace);
   const factor = nth(cut[bound], index);
-  const onArea = slice.part.rule.of === 'stated-force' ? coefficient : 1;
+  const onArea = rule.of === 'stated-force' ? coefficient : 1;
   const leastPressure = least ? wind.leastPressure * onArea : 0;
   const force = (area: number) =>
     area === 0

@@ -30,6 +30,17 @@ export const sliceForce = defineFormula({
     Math.max(lambda * Kd * pressure * gust * C, lambda * least) * k * A,
 });
 
+export const pressureOnWire = defineFormula({
+  id: 'pressure-on-wire',
+  title: 'Pressure of the wind on a wire, allowable level',
+  symbol: 'p',
+  unit: 'pressure',
+  expression: 'lambda * K_dF * q_z * G',
+  variables: [level, directionInForce, q, G],
+  cite: cite('derived', 'as on all that stands in the wind', 'derived'),
+  of: (lambda: number, Kd: number, pressure: number, gust: number) => lambda * Kd * pressure * gust,
+});
+
 export const pressureForce = defineFormula({
   id: 'rated-force-per-area',
   title: 'Force on a unit of effective area at the stated conditions, allowable level',

@@ -13,6 +13,7 @@ import {
   iceWeightsNotGiven,
   type ShapeReading,
   slicesInWind,
+  wirePullItems,
   withShapesRead,
 } from '../structure/index.ts';
 import { type IceRule, iceThickness } from '../wind/index.ts';
@@ -74,7 +75,8 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
   const iceAt = (z: number, trace?: Trace) =>
     iceThickness(rule, ice.thickness, category, z, bareWind.topographicFactor(z), trace);
   const { station } = input;
-  const appurtenances = icedAppurtenanceItems(station, iceAt);
+  const iced = icedAppurtenanceItems(station, iceAt);
+  const appurtenances = { ...iced, items: [...iced.items, ...wirePullItems(station, iceAt)] };
   const towers = new Map<ShapeReading, IcedItems>();
   const ownRead = (shapes: ShapeReading) =>
     remember(towers, shapes, () => icedTowerItems(withShapesRead(station, shapes).tower, iceAt));
@@ -110,21 +112,21 @@ export function iceCaseOf(model: TowerModel): IceCase | undefined {
     },
     ice: weights,
   };
-  const iced: TowerModel = {
+  const icedModel: TowerModel = {
     ...bare,
     deadDemand: model.comparisons.map((comparison) => deadDemandOf(bare, comparison)),
     worked: new Map(),
   };
-  const unfavourable = demandOf(iced, iced.scenarios, speed, 'unfavourable', false);
-  const favourable = demandOf(iced, iced.scenarios, speed, 'favourable', false);
+  const unfavourable = demandOf(icedModel, icedModel.scenarios, speed, 'unfavourable', false);
+  const favourable = demandOf(icedModel, icedModel.scenarios, speed, 'favourable', false);
   return {
     needs,
     weights,
     shown: {
-      model: iced,
+      model: icedModel,
       toNominal: rule.weightLevel / rule.windLevel,
       unfavourable,
-      ratios: towerRatios(iced, unfavourable, favourable),
+      ratios: towerRatios(icedModel, unfavourable, favourable),
       iceAt,
       weightLevel: rule.weightLevel,
       explainItems: (trace) => icedAppurtenanceItems(station, iceAt, trace),

@@ -34,6 +34,7 @@ const OF_QUESTION: Readonly<Partial<Record<OpenQuestion['question'], Informant>>
   'tower-members': 'owner',
   'pole-sides': 'owner',
   'bracing-pattern': 'owner',
+  conductor: 'owner',
   'load-offset': 'owner',
   'bearing-height': 'owner',
   frequency: 'owner',

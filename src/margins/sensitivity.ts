@@ -166,7 +166,8 @@ function hillRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): 
  * @param count how many at the most [-]
  */
 export function heaviestLoads(own: Assessment, count: number): readonly Load[] {
-  const moments = new Map(own.windLoads.rows.map((row) => [row.at, row.momentAtBase]));
+  const moments = new Map<string, number>();
+  for (const { at, momentAtBase } of own.windLoads.rows) moments.set(at, (moments.get(at) ?? 0) + momentAtBase);
   return [...own.model.input.station.loads]
     .sort((a, b) => (moments.get(b.at) ?? 0) - (moments.get(a.at) ?? 0))
     .slice(0, count);

@@ -70,6 +70,10 @@ export function spreadOf(own: Assessment): Spread {
   const refused: { method: SiteMethodId; why: string }[] = [];
   for (const method of SITE_METHODS) {
     if (method === input.method) continue;
+    if (input.site.groundNotGiven && METHOD_BY_ID[method].ground.counts) {
+      refused.push({ method, why: 'The ground upwind is not given.' });
+      continue;
+    }
     try {
       rows.push(rowOf(assess({ ...input, method, site }), own));
     } catch (error) {

@@ -19,6 +19,7 @@ import {
   shearOfTorsion,
   sliceForces,
   slicesInWind,
+  wirePullItems,
 } from '../structure/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { claimsOf, leastOnBothSides, ratingsSpeaking } from './claims.ts';
@@ -108,7 +109,7 @@ export function towerModel(input: CheckInput): TowerModel {
   const comparedFromHeight = comparedFrom(tower);
   const levels = levelsOf(station);
   const hold = mastHold(station.mast, tower);
-  const appurtenances = appurtenanceItems(station);
+  const appurtenances = [...appurtenanceItems(station), ...wirePullItems(station)];
   const winds = new Map<WindStructure, Wind>();
   const windOf = (windStructure: WindStructure) =>
     remember(winds, windStructure, () => siteWind(input, windStructure, false, site));

@@ -114,8 +114,10 @@ function rowsOf(
           ? along * Math.cos(angle) ** 2 + across * Math.sin(angle) ** 2
           : along;
       const perArea = nth(cut.forceFactor, index) * gustEffect * speed * speed;
-      row.frontArea += slice.front;
-      row.sideArea += slice.side;
+      if (item.kind !== 'wire-pull') {
+        row.frontArea += slice.front;
+        row.sideArea += slice.side;
+      }
       row.front += along / perArea;
       row.side += across / perArea;
       row.facing += facing / perArea;

@@ -90,6 +90,7 @@ export function coefficientOf(
     // What a stated area is multiplied by is a reading, taken where the readings are known.
     case 'stated':
     case 'drag-area':
+    case 'wire-pull':
       return { byFlow: constantCoefficient(1) };
     case 'stated-force': {
       const inputs: [number, number, number] = [rule.force, PRESSURE_CONSTANT[units], rule.wind];

@@ -48,6 +48,8 @@ export interface ListedMethod {
   readonly id: MethodId;
   readonly words: string;
   readonly ground: GroundField;
+  /** Its wind goes by the ground. */
+  readonly asksGround: boolean;
   /** A plan may name the return period of its speed. */
   readonly asksYears: boolean;
   /** A hill counts only where it is isolated. */
@@ -74,6 +76,7 @@ export function listedMethods(): readonly ListedMethod[] {
       id,
       words: aside === undefined ? title : `${title} (${aside})`,
       ground: ground.field,
+      asksGround: ground.counts,
       asksYears: returnPeriod.asked,
       asksIsolated: hill?.asksSurroundings ?? false,
       ofSites: ofSites.has(id),

@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import type { CheckInput } from '../margins/index.ts';
 import { formatOf, hasOldName, inNewestFormat, type PlanHash, placeAsSent, renamed } from '../words/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
-import { type EntryWarning, type Fault, isObject } from './faults/fault.ts';
+import { type EntryWarning, type Fault, inPlan, isObject } from './faults/fault.ts';
 import { givenWords } from './faults/given-words.ts';
 import { planHash } from './plan-hash.ts';
 import { applyProposal, deeperThan, type PlaceInRequest, type ProposalFields } from './proposals.ts';
@@ -76,7 +76,7 @@ function readRequest(document: Fields, options: PlanOptions): AdditionsReading {
   const reading = readPlan(document['plan'], options);
   const faults: Fault[] = [...ofForm];
   if (!reading.ok && !ofForm.some(({ pointer }) => pointer === '#/plan')) {
-    faults.push(...reading.faults.map((fault) => ({ ...fault, pointer: inPlan(fault.pointer) })));
+    faults.push(...reading.faults.map(inPlan));
   }
   const plan = isObject(document['plan']) ? document['plan'] : undefined;
   const after: ReadProposal[] = [];
@@ -109,7 +109,7 @@ function readRequest(document: Fields, options: PlanOptions): AdditionsReading {
     }
   });
   if (faults.length > 0 || !reading.ok) return { ok: false, faults };
-  const entryWarnings = reading.entryWarnings.map((query) => ({ ...query, pointer: inPlan(query.pointer) }));
+  const entryWarnings = reading.entryWarnings.map(inPlan);
   return { ok: true, before: reading.input, planHash: planHash(reading), entryWarnings, after };
 }
 
@@ -175,8 +175,4 @@ function culprit(proposal: ProposalFields, at: string): string {
 
 function besides({ name }: ProposalFields, { says }: Fault, pointer: string): string {
   return `${name}: with it the rest of the plan does not fit (${pointer}). ${says}`;
-}
-
-function inPlan(pointer: string): string {
-  return `#/plan${pointer.slice(1)}`;
 }

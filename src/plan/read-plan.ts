@@ -90,7 +90,8 @@ function placed(rating: Rating, method: SiteMethodId | undefined): Rating {
 
 function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput {
   const site = readSite(reader, document.site, document.method);
-  const tower = readTower(reader, document.tower);
+  const rated = (document.ratings ?? []).some(({ of }) => of === 'tower');
+  const tower = readTower(reader, document.tower, rated);
   const rotatorHeight = document.rotator === undefined ? undefined : readRotatorHeight(reader, document.rotator);
   const mast = document.mast === undefined ? undefined : readMast(reader, document.mast, rotatorHeight, tower);
   const rotator = document.rotator === undefined ? undefined : readRotator(reader, document.rotator);

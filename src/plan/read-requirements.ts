@@ -2,14 +2,14 @@ import type { z } from 'zod';
 import { FOOT } from '../foundation/index.ts';
 import type { CheckInput, QuotedWind, RatedWind, RequirementsAsked } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
-import { RISK_CATEGORIES } from '../wind/index.ts';
-import { documentFaults } from './faults/document-faults.ts';
-import { type EntryWarning, type Fault, isObject } from './faults/fault.ts';
-import { givenWords } from './faults/given-words.ts';
+import { convertSpeed, RISK_CATEGORIES, type SpeedBasis } from '../wind/index.ts';
+import { type EntryWarning, type Fault, inPlan } from './faults/fault.ts';
 import { planHash } from './plan-hash.ts';
 import { BOUNDS } from './quantities/field-bounds.ts';
+import { quantityWords } from './quantities/plan-dimension.ts';
+import { readBesidePlan } from './read-beside-plan.ts';
 import { type PlanOptions, readPlan } from './read-plan.ts';
-import { PlanReader } from './reading/plan-reader.ts';
+import type { PlanReader } from './reading/plan-reader.ts';
 import { present } from './reading/present.ts';
 import type { PlanDocument } from './schema/plan-document.ts';
 import { requirementsFormSchema } from './schema/requirements-request.ts';
@@ -38,11 +38,6 @@ export type RequirementsReading =
 type Form = Partial<z.output<typeof requirementsFormSchema>>;
 type CandidateForm = NonNullable<Form['candidates']>[number];
 
-const inPlan = <T extends { readonly pointer: string }>(each: T): T => ({
-  ...each,
-  pointer: `#/plan${each.pointer.slice(1)}`,
-});
-
 /**
  * Reads a plan whose tower is still to be chosen, what is to be asked for, and the towers to choose from; or everything that is
  * wrong with any of them.
@@ -52,42 +47,35 @@ const inPlan = <T extends { readonly pointer: string }>(each: T): T => ({
  * @example readRequirementsRequest(5).ok // false
  */
 export function readRequirementsRequest(document: unknown, options: PlanOptions = {}): RequirementsReading {
-  if (!isObject(document)) {
-    const given = givenWords(document);
-    const says = `A plan and what is asked for are one object; ${given} was given.`;
-    return { ok: false, faults: [{ pointer: '#', code: 'wrong-type', given, allowed: 'an object', says }] };
-  }
-  const parsed = requirementsFormSchema.safeParse(document);
-  const form: { readonly faults: readonly Fault[]; readonly rest?: Form | undefined } = parsed.success
-    ? { faults: [], rest: parsed.data }
-    : documentFaults<Form>(document, parsed.error.issues, requirementsFormSchema);
-  const reading = readPlan(document['plan'], options);
-  const units = isObject(document['plan']) && document['plan']['units'] === 'si' ? 'si' : 'us';
-  const reader = new PlanReader(document, units, options.decimal ?? 'point');
-  const asked = readAsked(reader, form.rest ?? {});
+  const beside = readBesidePlan(document, requirementsFormSchema, 'what is asked for', options);
+  if (!('reading' in beside)) return { ok: false, faults: beside };
+  const { form, formFaults, reading, planFaults, reader } = beside;
+  const asked = readAsked(reader, form);
   const quoted: ReadQuotes =
-    reading.ok && !form.faults.some(({ pointer }) => pointer.startsWith('#/quotes'))
-      ? readQuotes(reading.document, form.rest?.quotes, options)
+    reading.ok && !formFaults.some(({ pointer }) => pointer.startsWith('#/quotes'))
+      ? readQuotes(reading.document, form.quotes, options)
       : { faults: [] };
-  const planFaults = form.faults.some(({ pointer }) => pointer === '#/plan') || reading.ok ? [] : reading.faults;
   const faults: Fault[] = [
-    ...form.faults,
+    ...formFaults,
     ...reader.faults,
     ...quoted.faults,
-    ...planFaults.map(inPlan),
+    ...planFaults,
     ...(reading.ok ? loadFaults(reading.document.loads ?? []) : []),
-    ...namesTwice(form.rest?.candidates ?? []),
+    ...namesTwice(form.candidates ?? []),
   ];
   const candidates: ReadCandidate[] = [];
   if (reading.ok) {
-    (form.rest?.candidates ?? []).forEach((candidate, index) => {
-      if (form.faults.some(({ pointer }) => pointer.startsWith(`#/candidates/${index}`))) return;
-      const read = readCandidate(reading.document, candidate, index, options);
+    (form.candidates ?? []).forEach((candidate, index) => {
+      if (formFaults.some(({ pointer }) => pointer.startsWith(`#/candidates/${index}`))) return;
+      const read = readCandidate(reading.document, candidate, index, reading.input.station.tower.top, options);
       if (read.ok) candidates.push(read.candidate);
       else faults.push(...read.faults);
     });
   }
   if (faults.length > 0 || !reading.ok) return { ok: false, faults };
+  if (asked.wished) queryWished(reader, reading.input, asked.wished);
+  const rated = (reading.document.ratings ?? []).findIndex(({ of }) => of === 'tower');
+  if (rated >= 0) reader.query(`/plan/ratings/${rated}`, 'rating-left-out', RATING_LEFT_OUT);
   const entryWarnings = [...reading.entryWarnings.map(inPlan), ...reader.entryWarnings];
   const { quotes } = quoted;
   const whole = quotes === undefined ? asked : { ...asked, quotes };
@@ -118,12 +106,27 @@ function readAsked(reader: PlanReader, { above, wished }: Form): RequirementsAsk
   });
 }
 
+const RATING_LEFT_OUT =
+  'The plan rates its tower already. That is left out here: what follows is to be asked of any tower. Give it as a candidate.';
+
+/** Beside the site's a weaker wind asks for less, and nobody who reads its lines alone would know. */
+function queryWished(
+  reader: PlanReader,
+  { site, method }: CheckInput,
+  { speed, basis = 'gust3-nominal' }: NonNullable<RequirementsAsked['wished']>,
+): void {
+  const gustOf = (each: number, kind: SpeedBasis) => convertSpeed(each, kind, 'gust3-nominal', 'site');
+  if (gustOf(speed, basis) >= gustOf(site.speed, site.basis ?? METHOD_BY_ID[method].basis)) return;
+  const says = `The wished wind of ${reader.say(speed, 'speed')} is weaker than the site wind, compared as nominal gusts. Its rows ask for less than the site needs.`;
+  reader.query('/wished/speed', 'wished-weaker', says);
+}
+
 /** Higher above its top no tower is rated. @source common-practice */
 const ABOVE = { dimension: 'length', low: 0, high: 50 * FOOT, aboveLow: false } as const;
 
 type ReadQuotes = { readonly faults: readonly Fault[]; readonly quotes?: readonly QuotedWind[] };
 
-/** What decides an area and is not stated. */
+/** What decides an area and is not stated; and ground that its standard does not use. */
 function openOf({ method, exposure, riskCategory }: RatedWind, index: number): readonly Fault[] {
   if (method === undefined) return [];
   const { title, ground, classMatters } = METHOD_BY_ID[method];
@@ -137,7 +140,15 @@ function openOf({ method, exposure, riskCategory }: RatedWind, index: number): r
       says,
     };
   };
+  const unused = (field: string, given: string): Fault => ({
+    pointer: `#/quotes/${index}/${field}`,
+    code: 'goes-with',
+    given,
+    allowed: 'nothing',
+    says: `Wind ${index + 1}: ${title} does not use "${field}". Leave it out.`,
+  });
   return [
+    ...(!ground.counts && exposure !== undefined ? [unused(ground.field, exposure)] : []),
     ...(ground.counts && exposure === undefined ? [missing(ground.field, ground.kinds)] : []),
     ...(classMatters && riskCategory === undefined ? [missing('riskCategory', RISK_CATEGORIES)] : []),
   ];
@@ -150,7 +161,10 @@ function readQuotes(plan: PlanDocument, quotes: Form['quotes'], options: PlanOpt
   const reading = readPlan({ ...plan, ratings }, options);
   if (!reading.ok) {
     const placed = (pointer: string) => pointer.replace(/^#\/ratings\/(\d+)(\/wind)?/, '#/quotes/$1');
-    return { faults: reading.faults.map((fault) => ({ ...fault, pointer: placed(fault.pointer) })) };
+    const worded = (says: string) => says.replace(/^Rating (\d+)(?: wind)?/, 'Wind $1');
+    return {
+      faults: reading.faults.map((fault) => ({ ...fault, pointer: placed(fault.pointer), says: worded(fault.says) })),
+    };
   }
   const faults = reading.input.ratings.flatMap(({ wind }, index) => openOf(wind as RatedWind, index));
   return {
@@ -172,10 +186,24 @@ function namesTwice(candidates: readonly { readonly name?: unknown }[]): readonl
   });
 }
 
+/** A lower tower in the same wind has it easier, and only its own line says that it is one. */
+function topWarnings(
+  plan: PlanDocument,
+  name: string,
+  { station }: CheckInput,
+  wantedTop: number,
+): readonly EntryWarning[] {
+  const [top, wanted] = [station.tower.top, wantedTop].map((each) => quantityWords(each, 'length', plan.units));
+  if (top === wanted) return [];
+  const says = `${name} ends at ${top}, the tower of the plan at ${wanted}. Loads given above the top move with it.`;
+  return [{ pointer: '#/tower/top', code: 'top-differs', says }];
+}
+
 function readCandidate(
   plan: PlanDocument,
   { name, tower, ratings = [] }: CandidateForm,
   index: number,
+  wantedTop: number,
   options: PlanOptions,
 ):
   | { readonly ok: true; readonly candidate: ReadCandidate }
@@ -195,7 +223,8 @@ function readCandidate(
   };
   const reading = readPlan({ ...plan, tower, ratings: [...kept, ...ratings] }, options);
   if (reading.ok) {
-    const { input, entryWarnings } = reading;
+    const { input } = reading;
+    const entryWarnings = [...reading.entryWarnings, ...topWarnings(plan, name, input, wantedTop)];
     return { ok: true, candidate: { name, input, entryWarnings, planHash: planHash(reading), placed } };
   }
   return {

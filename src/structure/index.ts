@@ -1,5 +1,6 @@
 export * from './appurtenance-masses.ts';
 export * from './block-footing.ts';
+export * from './cable.ts';
 export * from './counterpoise.ts';
 export * from './crank-up.ts';
 export * from './dead-load.ts';
@@ -32,3 +33,4 @@ export * from './toe-pressure.ts';
 export * from './tube-section.ts';
 export * from './wind-item.ts';
 export * from './wind-structure.ts';
+export * from './wire-pull.ts';

@@ -2,6 +2,7 @@ import type { DragPart, Role, WindDirection } from '../areas/index.ts';
 import { remember, zeros } from '../foundation/index.ts';
 import { type Bound, METHOD_BY_ID, type PartCoefficient, statedAreaFactor, type Wind } from '../methods/index.ts';
 import type { WindItem } from './wind-item.ts';
+import { pullGrowth } from './wire-pull.ts';
 
 /**
  * A share of one part, with the height at which its force acts. A part is cut into pieces of height, and every piece makes two
@@ -145,6 +146,8 @@ export function slicesInWind(wind: Wind, cut: Cut, role: Role, direction: Direct
     const { part, z } = slices[number] as Slice;
     const { byFlow, diameter: deciding } = asked.coefficientOf[number] as PartCoefficient;
     forceFactor[number] = levelled * wind.pressurePerSpeedSquared(z);
+    // The tension of a cable does not go with the pressure of its wind.
+    if (part.rule.of === 'wire-pull') steadyUpTo = 0;
     const diameter = byFlow.limit < Number.POSITIVE_INFINITY ? (deciding ?? part.diameter) : 0;
     if (diameter > 0) {
       const flow = wind.flowPerSpeed(z) * diameter;
@@ -226,12 +229,18 @@ export function sliceForces(
   let leastDecides = false;
   for (let number = 0; number < slices.length; number += 1) {
     const slice = slices[number] as Slice;
+    const { rule } = slice.part;
+    if (rule.of === 'wire-pull') {
+      front[number] = pullGrowth(rule.wires, (forceFactor[number] as number) * dynamic);
+      side[number] = front[number] as number;
+      continue;
+    }
     const { byFlow } = coefficientOf[number] as PartCoefficient;
     const flow = (flowFactor[number] as number) * speed;
     const coefficient = flow <= byFlow.limit ? byFlow.slow : byFlow.at(flow);
     let pressure = (forceFactor[number] as number) * dynamic * coefficient;
     // A stated force stands as one square metre with the coefficient of its effective area: the least acts on that.
-    const leastHere = slice.part.rule.of === 'stated-force' ? leastPressure * coefficient : leastPressure;
+    const leastHere = rule.of === 'stated-force' ? leastPressure * coefficient : leastPressure;
     if (pressure < leastHere) {
       leastDecides = true;
       pressure = leastHere;

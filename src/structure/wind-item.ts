@@ -5,7 +5,7 @@ import { outsideAlong } from './mast-tubes.ts';
 import { type Overlaps, type Seen, seenOf } from './overlap.ts';
 import type { CableRun, Load, Mast, Section, Station, Tower } from './station.ts';
 
-export const WIND_ITEM_KINDS = ['load', 'mast', 'lines', 'guys', 'counterpoise', 'tower'] as const;
+export const WIND_ITEM_KINDS = ['load', 'mast', 'lines', 'guys', 'counterpoise', 'wire-pull', 'tower'] as const;
 
 /** One thing the wind touches: a row of the wind loads. */
 export interface WindItem {

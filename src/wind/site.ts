@@ -32,6 +32,8 @@ export interface Site {
   /** Years after which, on average, the design wind comes back, where that is not the 50 of EN 1991-1-4. */
   readonly returnYears?: number;
   readonly exposure: Ground;
+  /** Nobody gives its ground, which the plan's own method does not use; by others it is not compared. */
+  readonly groundNotGiven?: true;
   /** Absent: II, with a caution. */
   readonly riskCategory?: RiskCategory;
   /** The one that counts for ice, where it is another. */

@@ -1,3 +1,4 @@
+import type { Conductor } from '../areas/index.ts';
 import type { UnitSystem } from '../foundation/index.ts';
 import {
   type AssumedName,
@@ -8,6 +9,7 @@ import {
   USUAL_LINES,
   USUAL_MAST,
 } from '../margins/index.ts';
+import { FIELDS } from './fields.mjs';
 import { inWords } from './figures.ts';
 import { figures } from './plain-figures.mjs';
 import type { QuestionWords } from './question-words.ts';
@@ -35,6 +37,7 @@ const hertz = (frequency: number) => {
   if (frequency >= 1) return '1 Hz or more';
   return frequency > ALMOST ? 'just under 1 Hz' : `${figures(frequency, 2)} Hz`;
 };
+const conductor = (answer: string) => FIELDS.load.conductor.choices[answer as Conductor] ?? answer;
 const bracing = (answer: string) => BRACING_WORDS[answer] ?? answer;
 const sides = (answer: string) => (answer === '0' ? 'round' : `${answer} sides`);
 
@@ -134,6 +137,14 @@ export const ASSUMPTION_WORDS: Readonly<Record<AssumedName, AssumptionWords>> = 
     assumed: () => 'Bracing pattern not given. Rungs, single or crossed diagonals assumed, the worst at each level.',
     action: 'Look at one panel of the tower.',
     dependsOn: () => 'the bracing',
+  },
+  conductor: {
+    ask: ({ of }) => `What is ${of} made of?`,
+    answer: conductor,
+    answered: (answer, { of }) => `${of} of ${conductor(answer)}`,
+    assumed: (name) => `Conductor of ${name} not given. Assumed: steel, the stiffest; at best aluminium.`,
+    action: 'See what the wire is made of.',
+    dependsOn: (name) => `what ${name} is made of`,
   },
   'alike-along': {
     ask: () => 'Is each section of the tower alike from its lower end to its upper one?',

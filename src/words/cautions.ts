@@ -258,8 +258,8 @@ export const CAUTION_WORDS = {
     says: (caution) =>
       caution.word === 'not-given'
         ? `The tension of ${pulled(caution)} is not given, so it is not included.`
-        : `The tension of ${pulled(caution)} is as entered. Wind and ice on a wire raise it.`,
-    action: 'Give the greatest tension to expect, or let a weight or spring limit it.',
+        : `The tension of ${pulled(caution)} in wind is computed between fixed ends. Cold air tightens a wire further.`,
+    action: 'Give the tension or sag of a cold day without wind, or let a weight or spring limit it.',
   },
   'slender-dynamic': {
     says: (caution, system) => {

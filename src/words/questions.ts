@@ -199,10 +199,12 @@ export function missingInWords(pointer: string, input: CheckInput): string {
   return MISSING_WORDS[field] ?? `Not given: ${pointer}.`;
 }
 
-/** What a missing weight is of. */
-function weighedIn(pointer: string, { station }: CheckInput): string {
+/** What a missing weight is of, loads that come later among them. */
+export function weighedIn(pointer: string, { station, later = [] }: Pick<CheckInput, 'station' | 'later'>): string {
   const at = pointer.slice(0, pointer.lastIndexOf('/'));
   if (at === '/tower') return 'the tower';
-  const named = [...station.loads, ...station.cables, ...station.tower.sections].find((each) => each.at === at);
+  const named = [...station.loads, ...later, ...station.cables, ...station.tower.sections].find(
+    (each) => each.at === at,
+  );
   return named?.name ?? `the ${at.split('/').at(-1)}`;
 }

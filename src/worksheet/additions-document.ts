@@ -24,7 +24,7 @@ import { cautionDocuments, roomLeftDocument } from './answer-document.ts';
 import { checkStateDocument } from './check-document.ts';
 import { partDocuments } from './part-document.ts';
 import { quantity } from './quantity.ts';
-import { headlineSays, mainCheck, tracedTo } from './says.ts';
+import { ENGINEER_DECIDES, headlineSays, mainCheck, tracedTo } from './says.ts';
 
 type StationAnswer = AdditionsAnswer['before'];
 
@@ -37,10 +37,7 @@ export interface ProposedPlan {
 }
 
 const CAUTIONS = [
-  {
-    code: 'engineer-and-local-code',
-    says: 'This compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.',
-  },
+  ENGINEER_DECIDES,
   {
     code: 'whole-answer',
     says: 'Before building, ask for the whole answer to the plan chosen. Its open questions and the cautions it shares with the present plan are not here.',

@@ -15,6 +15,7 @@ import {
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { isTerrain } from '../wind/index.ts';
 import {
+  ASSUMPTION_WORDS,
   atLeastInWords,
   figures,
   groundNamed,
@@ -26,12 +27,13 @@ import {
   ratioFigures,
   SPEED_WORDS,
   sentence,
+  weighedIn,
 } from '../words/index.ts';
 import type { Traced } from './additions-document.ts';
 import { roomLeftDocument } from './answer-document.ts';
 import { partDocuments } from './part-document.ts';
 import { quantity } from './quantity.ts';
-import { headlineSays, mainCheck, perCent, tracedTo } from './says.ts';
+import { ENGINEER_DECIDES, headlineSays, mainCheck, perCent, tracedTo } from './says.ts';
 
 type CaseAnswer = RequirementsAnswer['cases'][number];
 type QuoteAnswer = CaseAnswer['quotes'][number];
@@ -48,10 +50,7 @@ export interface ComparedCandidate {
 }
 
 const CAUTIONS = [
-  {
-    code: 'engineer-and-local-code',
-    says: 'This compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.',
-  },
+  ENGINEER_DECIDES,
   {
     code: 'check-the-rating',
     says: 'When a manufacturer answers, enter the rating as stated and check the whole plan. Footing, mast and rotator have ratings of their own.',
@@ -63,7 +62,7 @@ const CASE_WORDS = {
   loads: { now: 'the loads of now', 'with-later': 'all loads, later ones included' },
 } as const;
 
-const KIND_WORDS = { lattice: 'lattice', pole: 'pole' } as const;
+const KIND_WORDS = { lattice: 'lattice', tapered: 'tapered lattice', pole: 'pole' } as const;
 
 /** "Loads of now, 115 mph strength-level gust". */
 export function caseTitle({ loads, wind, speed, basis }: RequirementCase, units: UnitSystem): string {
@@ -93,6 +92,7 @@ export function requirementsDocument(
     height: quantity(height, 'length', units),
     above: quantity(height - station.tower.top, 'length', units),
     withCables: linesWords(requirements),
+    assumed: assumedSays(requirements),
     loads: loadsOf(requirements),
     cases: cases.map((each) => caseDocument(requirements, each)),
     candidates: candidates.length === 0 ? undefined : candidates.map((each) => candidateDocument(each)),
@@ -132,7 +132,7 @@ function caseDocument(requirements: Requirements, each: RequirementCase): CaseAn
     moment: each.moment && neededDocument(each.moment, 'moment', units),
     mast: each.mast && mastSays(each.mast, units),
     weight: quantity(each.weight, 'weight', units),
-    weightNotGiven: each.weightNotGiven,
+    weightNotGiven: each.weightNotGiven.map((pointer) => weighedIn(pointer, requirements.input)),
     quotes: each.quotes.map((quote) => quoteDocument(requirements, quote)),
   });
 }
@@ -201,14 +201,14 @@ export function windWords({ method, speed, basis, exposure, riskCategory }: Quot
   return [`${inWords(speed, 'speed', units)} ${SPEED_WORDS[basis ?? own]}`, title, ...upwind, ...category].join(', ');
 }
 
-/** "2 ft above a 45 ft top, with 5 lines of 0.4 in, singly". */
+/** "2 ft above a 45 ft top and includes 5 lines of 0.4 in, singly". */
 function placeWords(requirements: Requirements): string {
   const { input, height } = requirements;
   const { tower, units } = input.station;
   const [above, top] = [height - tower.top, tower.top].map((value) => inWords(value, 'length', units));
   const place = height - tower.top < 1e-6 ? `at a ${top} top` : `${above} above a ${top} top`;
   const lines = linesWords(requirements);
-  return `${place}${lines === undefined ? '' : `, with ${lines}`}`;
+  return `${place}${lines === undefined ? '' : ` and includes ${lines}`}`;
 }
 
 const LAID_WORDS = { single: 'singly', flat: 'flat in a row', bundle: 'in one bundle', inside: 'inside', ladder: '' };
@@ -280,9 +280,33 @@ export function needWords({ value, byKind }: Needed, dimension: 'force' | 'momen
   return listed(
     TOWER_KINDS.flatMap((kind) => {
       const ends = byKind[kind];
-      return ends ? [`${KIND_WORDS[kind]} ${say(ends[0])} to ${say(ends[1])}`] : [];
+      if (ends === undefined) return [];
+      const [least = '', most = ''] = ends.map(say);
+      if (least === most) return [`${kind} ${most}`];
+      const unit = most.slice(most.lastIndexOf(' '));
+      // One unit is enough for both.
+      return [`${kind} ${least.endsWith(unit) ? least.slice(0, -unit.length) : least} to ${most}`];
     }),
   );
+}
+
+/** What the plan leaves out, each with what is assumed in its place. */
+function assumedSays({ assumptions, input }: Requirements): readonly string[] {
+  return assumptions.map(({ of, name = '', readings: [worst] }) =>
+    ASSUMPTION_WORDS[of].assumed(name, input.station.units, typeof worst?.value === 'number' ? worst.value : undefined),
+  );
+}
+
+/** Of the force on the braces of a tapering section, a force at the height of the rating makes so small a share or less. */
+const LEANING = 0.6;
+
+/** Why a force is so large where legs lean together; nothing where they do not. */
+export function leanSays({ force }: RequirementCase): readonly string[] {
+  const { of, arm = 1 } = force?.governs ?? {};
+  if (of !== 'shear' || arm > LEANING) return [];
+  return [
+    'Leaning legs take most of a force near their apex, the braces little. Ask for an area with its wind instead.',
+  ];
 }
 
 /** The figures of one wind and one set of loads. */
@@ -293,9 +317,9 @@ function caseSays(requirements: Requirements, each: RequirementCase): string {
   if (force === undefined) {
     return `${caseTitle(each, units)}: nothing is compared. ${missingSentences(['/tower/supportedAt'], input)}`;
   }
-  const at = `Force at ${inWords(height, 'length', units)}, wind on the tower included: ${needWords(force, 'force', units)}.`;
+  const at = `Force at ${inWords(height, 'length', units)}, wind on tower included: ${needWords(force, 'force', units)}.`;
   const base = moment === undefined ? '' : ` Moment at the base: ${needWords(moment, 'moment', units)}.`;
-  return `${caseTitle(each, units)}; forces at the allowable level. ${at}${base}`;
+  return [`${caseTitle(each, units)}; forces at the allowable level. ${at}${base}`, ...leanSays(each)].join(' ');
 }
 
 function requirementsSays(requirements: Requirements, candidates: readonly ComparedCandidate[]): string {
@@ -315,7 +339,7 @@ export function askedSays(requirements: Requirements): string {
   const quote = whole?.quotes.find(({ area }) => area !== undefined && Number.isFinite(area.value));
   if (!quote || !whole) return `No area can be asked for. ${cases[0] ? caseSays(requirements, cases[0]) : ''}`;
   const loads = CASE_WORDS.loads[whole.loads];
-  return `For ${loads}, ask for this rating or any other listed. ${quoteSays(requirements, quote)} The rating is for ${placeWords(requirements)}. It keeps a ${perCent(input.wanted.margin)} margin.`;
+  return `For ${loads}, ask for this rating or any other listed. ${quoteSays(requirements, quote)} It acts ${placeWords(requirements)}. A ${perCent(input.wanted.margin)} margin is kept.`;
 }
 
 function notIncluded({ input, comparedFrom, withCables }: Requirements): readonly string[] {
@@ -364,8 +388,10 @@ function openSays(assessment: Assessment): readonly string[] {
   return open.map(({ title, ratio, says }) => `${sentence(title)}: ${worst(ratio)}${says}`);
 }
 
+export const weightNotGivenSays = (names: readonly string[]) => `Weight not given, so not included: ${listed(names)}.`;
+
 function weightSays({ value, unit }: CaseAnswer['weight'], notGiven: readonly string[]): string {
-  const missing = notGiven.length === 0 ? '' : ` Weight not given: ${listed(notGiven)}.`;
+  const missing = notGiven.length === 0 ? '' : ` ${weightNotGivenSays(notGiven)}`;
   return value === 0 ? missing.trim() : `Weight aloft: ${figures(value)} ${unit}.${missing}`;
 }
 
@@ -389,9 +415,10 @@ export function requirementsText(
       weightSays(weight, weightNotGiven),
       ...quotes.map((quote) => `- ${quote.says}${quote.top === undefined ? '' : ` ${quote.top}`}`),
     ]),
-    ...towers.flatMap(({ name, rank, cases }) => [
+    ...towers.flatMap(({ name, rank, cases, entryWarnings: ofTower }) => [
       '',
       `${rank}. ${name}`,
+      ...ofTower.map(({ says }) => `   ${says}`),
       ...cases.flatMap(({ wind, loads, says, roomLeft, toFindOut }) => [
         `   With ${CASE_WORDS.loads[loads]}, in ${CASE_WORDS.wind[wind]}: ${says}`,
         ...roomLeft.map((room) => `   ${room.says}`),
@@ -399,6 +426,7 @@ export function requirementsText(
       ]),
     ]),
     '',
+    ...document.assumed,
     `Not included: ${document.notIncluded.join(', ')}.`,
     ...entryWarnings.map(({ says }) => says),
     ...document.cautions.map(({ says }) => says),

@@ -1,4 +1,4 @@
-import type { Piece } from '../answer/index.ts';
+import type { Note, Piece } from '../answer/index.ts';
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
 import {
   type AreaUsed,
@@ -19,6 +19,7 @@ import {
 import { METHOD_BY_ID } from '../methods/index.ts';
 import {
   ASSUMPTION_WORDS,
+  CAUTION_WORDS,
   CHECK_WORDS,
   COMPARED_WORDS,
   capacityOf,
@@ -324,6 +325,12 @@ function torqueSays({ heldBy, turnsWith, turnsUpTo }: NonNullable<CheckResult['t
   if (turnsWith === undefined) return 'Its brake holds it. Turning torque not given.';
   return `Its brake holds it.${turnsUpTo === undefined ? '' : ` It can turn in actual gusts up to ${heldGustInWords(turnsUpTo, units)}.`}`;
 }
+
+/** Beside every answer of its own: what it is not. */
+export const ENGINEER_DECIDES: Note = {
+  code: 'engineer-and-local-code',
+  says: CAUTION_WORDS['engineer-and-local-code'].says(),
+};
 
 export const perCent = (share: number) => `${figures(100 * share)} %`;
 

@@ -12,7 +12,7 @@ import type {
 import { inWords, listed, partName, VERDICT_WORDS } from '../words/index.ts';
 import type { Traced } from './additions-document.ts';
 import { quantity } from './quantity.ts';
-import { perCent, tracedTo } from './says.ts';
+import { ENGINEER_DECIDES, perCent, tracedTo } from './says.ts';
 
 const FORECAST_WORDS: Readonly<Record<ForecastBasis, string>> = {
   gust3: 'gust',
@@ -22,10 +22,7 @@ const FORECAST_WORDS: Readonly<Record<ForecastBasis, string>> = {
 };
 
 const CAUTIONS = [
-  {
-    code: 'engineer-and-local-code',
-    says: 'This compares the numbers entered with the ratings entered. The local building code and a licensed engineer decide.',
-  },
+  ENGINEER_DECIDES,
   {
     code: 'calm-air-only',
     says: 'Lower in calm air, the day before, with a second person and nobody beneath. Climbing, raising and power lines kill.',

@@ -17,7 +17,7 @@ export function designDocument({ input, site, wind }: Assessment, system: UnitSy
     speed: { ...quantity(site.speed, 'speed', system), basis },
     exposure: undefined,
     terrain: undefined,
-    ...groundNamed(input.site.exposure),
+    ...(input.site.groundNotGiven ? {} : groundNamed(input.site.exposure)),
     speedLevels: isMeanBasis(basis) ? undefined : { strength: at('gust3-strength'), nominal: at('gust3-nominal') },
     riskCategory: wind.conditions.riskCategory,
     directionFactor: wind.directionFactor,

@@ -238,11 +238,11 @@ describe('candidates beside the plan', () => {
     const { page } = await browser.open();
     await openForm(page, service.origin, '/?plan=river-bluff');
     await settled(page);
-    await page.route('**/compare-*', (route) => route.abort());
+    await page.route('**/besides-*', (route) => route.abort());
     await page.getByRole('button', { name: 'Leave one out' }).click();
     await page.getByText('reload the page once it does').waitFor();
     await keptHere(page, '"kind":"remove"');
-    await page.unroute('**/compare-*');
+    await page.unroute('**/besides-*');
     await page.reload();
     await soon(() => tableOf(page).getByRole('columnheader').count()).toBe(3);
     const without = await browser.open({ javaScriptEnabled: false });

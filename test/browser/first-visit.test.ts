@@ -189,6 +189,7 @@ describe('a visit without a tower', () => {
     await page.getByLabel('Its area', { exact: true }).fill('8');
     await page.getByLabel('Height above the tower’s top').fill('3');
     await page.getByRole('button', { name: 'Next' }).click();
+    await page.getByRole('button', { name: 'Next' }).click();
     const [sheet] = await Promise.all([
       context.waitForEvent('page'),
       page.getByRole('button', { name: 'What to ask for' }).click(),
@@ -196,6 +197,45 @@ describe('a visit without a tower', () => {
     await sheet.getByText('Any one row is enough').first().waitFor();
     expect(await sheet.locator('body').textContent()).toContain('ask for this rating or any other listed');
     expect(await sheet.locator('body').textContent()).toContain('45 ft');
+  });
+
+  it('compares towers and winds, in the units of the plan', async () => {
+    const { page, context } = await browser.open({ viewport: { width: 390, height: 844 } });
+    await openPage(page, service.origin, '/?plan=river-bluff');
+    await page.getByRole('button', { name: 'A few questions at a time' }).click();
+    await page.getByRole('button', { name: 'I have no tower yet' }).click();
+    for (let step = 0; step < 4; step += 1) await page.getByRole('button', { name: 'Next' }).click();
+    await page.getByRole('button', { name: 'Add a tower you were offered' }).click();
+    const tower = page.getByRole('group', { name: 'Tower 1' });
+    expect(await tower.getByLabel('Its name').evaluate((place) => place === document.activeElement)).toBe(true);
+    await tower.getByLabel('Its name').fill('the one by the river');
+    await tower.getByLabel('Rated area').fill('20');
+    await tower.getByLabel('at a wind of').fill('90');
+    await page.getByRole('button', { name: 'Add a wind that a manufacturer states' }).click();
+    const wind = page.getByRole('group', { name: 'Wind 1', exact: true });
+    await wind.getByLabel('at a wind of').fill('100');
+    await wind.getByLabel('by which standard').selectOption('tia222-h');
+    await wind.getByLabel('for which exposure').selectOption('C');
+    await page.getByRole('button', { name: 'Add a stronger wind that you wish for' }).click();
+    await page.getByRole('group', { name: 'Wished wind 1' }).getByLabel('at a wind of').fill('130');
+    expect(await findings(page)).toEqual([]);
+    expect(await sideways(page)).toBe(0);
+    const ask = async () => {
+      const [sheet] = await Promise.all([
+        context.waitForEvent('page'),
+        page.getByRole('button', { name: 'What to ask for' }).click(),
+      ]);
+      await sheet.getByText('Any one row is enough').first().waitFor();
+      return (await sheet.locator('body').textContent()) ?? '';
+    };
+    const inFeet = await ask();
+    for (const words of ['the one by the river', '100 mph strength-level gust', '130 mph nominal gust']) {
+      expect(inFeet).toContain(words);
+    }
+    await page.getByRole('radio', { name: 'metres, m/s' }).check();
+    expect(await wind.getByLabel('at a wind of').inputValue()).toBe('44.704');
+    await page.getByRole('button', { name: 'Drop Tower 1' }).click();
+    expect(await ask()).not.toContain('the one by the river');
   });
 
   it('goes back to the data sheet', async () => {

@@ -67,6 +67,76 @@ describe('POST /v1/requirements', () => {
   });
 });
 
+describe('what it is read from', () => {
+  const bearing = (more: Document) => ({ plan: { ...plan, loads: [beam], ...more } });
+  const warned = async (body: unknown) =>
+    (await answered(body)).entryWarnings.map(({ pointer, code }) => `${code} ${pointer}`);
+
+  it('names what is assumed in place of what is left out, in every form', async () => {
+    const { assumed } = await answered(bearing({}));
+    expect(assumed).toEqual([
+      'Mast not given. Assumed in the wind: a tube of 2 in from 4 ft below the top to the highest load; at best none.',
+    ]);
+    for (const as of ['text', 'html']) expect((await post(`?as=${as}`, bearing({}))).text).toContain('Mast not given.');
+    const mast = { outside: 2, length: 8, inside: 4, wall: 0.15, bearing: 45 };
+    expect((await answered(bearing({ mast }))).assumed).toEqual([]);
+  });
+
+  it('names every weight that the weight aloft lacks', async () => {
+    const mast = { outside: 2, length: 8, inside: 4, bearing: 45 };
+    const loads = [{ ...beam, weight: undefined, turns: true }];
+    const [first] = (await answered(bearing({ mast, loads: JSON.parse(JSON.stringify(loads)) }))).cases;
+    expect(first?.weightNotGiven).toEqual(['the mast', 'the rotator', 'beam', 'cable run 1']);
+    expect((await post('?as=html', bearing({}))).text).toContain('Weight not given, so not included: cable run 1.');
+  });
+
+  it('says where a rating acts in whole sentences, at the top too', async () => {
+    expect((await answered({ plan, above: 0 })).says).toContain('It acts at a 45 ft top and includes 5 lines');
+    expect((await answered({ plan: { ...plan, cables: [] }, above: 2 })).says).toContain(
+      'It acts 2 ft above a 45 ft top.',
+    );
+  });
+
+  it('asks about a wished wind that is weaker than that of the site, whatever its type', async () => {
+    // 115 mph at strength level is 89.1 mph nominal.
+    expect(await warned({ plan, wished: { speed: 89 } })).toEqual(['wished-weaker #/wished/speed']);
+    expect(await warned({ plan, wished: { speed: 114, basis: 'gust3-strength' } })).toEqual([
+      'wished-weaker #/wished/speed',
+    ]);
+    expect(await warned({ plan, wished: { speed: 89.2 } })).toEqual([]);
+  });
+
+  it('says that a rating of the plan’s own tower is left out', async () => {
+    const ratings = [{ of: 'tower', area: 20, wind: { speed: 90 } }];
+    expect(await warned(bearing({ ratings }))).toEqual(['rating-left-out #/plan/ratings/0']);
+  });
+
+  it('asks about an area of nothing and a tower higher than small ones are', async () => {
+    expect(await warned(bearing({ loads: [{ ...beam, area: 0 }] }))).toEqual(['area-of-nothing #/plan/loads/0/area']);
+    const tower = { support: 'free', top: 300 };
+    expect(await warned(bearing({ tower }))).toEqual(['top-of-no-small-tower #/plan/tower/top']);
+    expect(await warned(bearing({ tower: { ...tower, top: 200 } }))).toEqual([]);
+  });
+
+  it('warns of a force where legs lean', async () => {
+    const section = { shape: 'lattice', faces: 4, members: 'flat', solidity: 0.2 };
+    const sections = [{ length: 45, ...section, width: [24, 12] }];
+    const leaning = await answered(bearing({ tower: { support: 'free', top: 45, sections } }));
+    expect(leaning.cases[0]?.says).toContain('Leaning legs take most of a force near their apex');
+    const upright = await answered(bearing({ tower: { support: 'free', top: 45, ...section, width: 18 } }));
+    expect(upright.cases[0]?.says).not.toContain('Leaning');
+  });
+
+  it('needs no ground where the standard of the plan uses none', async () => {
+    const site = { wind: 80 };
+    const byF = bearing({ method: 'eia222-f', site });
+    const { says, cases } = await answered(byF);
+    expect(says).toContain('At 80 mph fastest mile, TIA/EIA-222-F: ');
+    const told = await answered({ plan: { ...byF.plan, site: { ...site, exposure: 'D' } } });
+    expect(cases).toEqual(told.cases);
+  });
+});
+
 describe('towers side by side', () => {
   it('never puts first what is not known', async () => {
     const { candidates: ranked = [] } = await answered({ plan, candidates: [paperless, known] });
@@ -76,6 +146,17 @@ describe('towers side by side', () => {
     ]);
     const open = ranked[0]?.cases.at(-1)?.toFindOut.join(' ');
     expect(open).toContain('No rating of the tower given');
+  });
+
+  it('says of each whose top is not that of the plan, in every form', async () => {
+    const low = { ...paperless, name: 'low one', tower: { support: 'free', top: 30 } };
+    const says = 'low one ends at 30 ft, the tower of the plan at 45 ft. Loads given above the top move with it.';
+    const { candidates: [first, second] = [] } = await answered({ plan, candidates: [known, low] });
+    expect(first?.entryWarnings).toEqual([]);
+    expect(second?.entryWarnings).toEqual([{ pointer: '#/candidates/1/tower/top', code: 'top-differs', says }]);
+    for (const as of ['text', 'html']) {
+      expect((await post(`?as=${as}`, { plan, candidates: [known, low] })).text).toContain(says);
+    }
   });
 
   it('gives a tower the answer that its own plan has', async () => {
@@ -135,6 +216,12 @@ describe('what does not fit', () => {
       'goes-with',
       '#/quotes/0/terrain',
     ],
+    [
+      'ground by a standard that uses none',
+      { plan, quotes: [{ method: 'eia222-f', speed: 70, exposure: 'C' }] },
+      'goes-with',
+      '#/quotes/0/exposure',
+    ],
     ['no ground', { plan, quotes: [{ method: 'tia222-h', speed: 90 }] }, 'missing', '#/quotes/0/exposure'],
     [
       'no class',
@@ -174,6 +261,13 @@ describe('what does not fit', () => {
     expect(await faultsOf(body)).toMatchObject([{ code, pointer }]);
   });
 
+  it('calls a wind a wind, and a long name by its beginning', async () => {
+    const [slow] = await faultsOf({ plan, quotes: [{ method: 'tia222-g', speed: 0 }] });
+    expect(slow.says).toMatch(/^Wind 1 speed: 0 mph given/);
+    const [long] = await faultsOf(withLoads([{ ...beam, name: 'W'.repeat(201) }]));
+    expect(long.says).toMatch(/^W{59}… name has 201 characters/);
+  });
+
   it('names the tower with which the rest of the plan does not fit', async () => {
     const low = { name: 'low one', tower: { support: 'free', top: 20, base: 10 } };
     const under = { ...beam, above: undefined, height: 5 };
@@ -204,12 +298,41 @@ describe('what does not fit', () => {
   });
 });
 
+describe('a form', () => {
+  it('may hold each part as JSON in a field of its own', async () => {
+    const parts = {
+      plan,
+      quotes: [{ method: 'tia222-h', speed: 100, exposure: 'C' }],
+      wished: { speed: 130 },
+      candidates,
+    };
+    const fields = Object.fromEntries(Object.entries(parts).map(([name, part]) => [name, JSON.stringify(part)]));
+    const { body } = await running.request().post('/v1/requirements').type('form').send(fields).expect(200);
+    expect(body).toEqual(await answered(parts));
+    const wrong = { ...fields, wished: '{"speed":0}' };
+    const refused = await running.request().post('/v1/requirements').type('form').send(wrong).expect(422);
+    expect(refused.body.faults).toMatchObject([{ field: 'wished', pointer: '#/wished/speed' }]);
+  });
+});
+
 describe('the sheet for manufacturers', () => {
   it.each(demoPlans().map(({ id, plan: each }) => [id, each] as const))('is one page to %s', async (_, each) => {
     for (const paper of ['letter', 'a4']) {
       const { body } = await post(`?as=pdf&paper=${paper}`, { plan: each }).responseType('blob').expect(200);
       expect(body.toString('latin1').match(/\/MediaBox/g)).toHaveLength(1);
     }
+  });
+
+  it('has a line of forces for each kind of tower, and one where the plan gives it', async () => {
+    const linesOf = async (body: unknown) => {
+      const { text } = await post('?as=html', body).expect(200);
+      const [, forces = ''] = text.split('The same as forces');
+      return (forces.split('</table>')[0] ?? '').match(/<tr/g)?.length;
+    };
+    const one = { ...plan, loads: [beam] };
+    // Beside the line of its heads.
+    expect(await linesOf({ plan: one })).toBe(1 + 3);
+    expect(await linesOf({ plan: { ...one, tower: known.tower } })).toBe(1 + 1);
   });
 
   it('has its towers side by side where there are any', async () => {

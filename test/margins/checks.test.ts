@@ -289,6 +289,34 @@ describe('the footing', () => {
   });
 });
 
+describe('a tower of unknown shape in a wind stronger than the rated one', () => {
+  it('is open between what its loads and what the wind on itself ask for', () => {
+    // 115²·0.6/(90²·0.96) = 1.0204, the same at every height; half of the rated area hangs there.
+    const answer = assessed({
+      units: 'us',
+      method: 'tia222-h',
+      site: { wind: { speed: 115, basis: 'gust3-strength' }, exposure: 'C' },
+      tower: { support: 'free', top: 48 },
+      loads: [{ name: 'beam', above: 2, area: 10, areaKind: 'effective', on: 'tower', offset: 0, weight: 0 }],
+      cables: [],
+      ratings: [
+        {
+          of: 'tower',
+          area: 20,
+          areaKind: 'effective',
+          above: 2,
+          top: 48,
+          wind: { speed: 90, method: 'tia222-g', exposure: 'C', riskCategory: 'II' },
+        },
+      ],
+    });
+    const { verdict, because, needs, result } = checkOf(answer, 'tower');
+    expect({ verdict, because, needs }).toEqual({ verdict: 'open', because: 'missing', needs: ['/tower/shape'] });
+    expect(result?.ratioRange[0]).toBeCloseTo(0.5102, 4);
+    expect(result?.ratio).toBeCloseTo(1.0204, 4);
+  });
+});
+
 describe('a footing under what is not known', () => {
   const on = (changed: (plan: Document) => Document) => {
     const plan = toldInFull();

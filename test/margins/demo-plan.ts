@@ -39,7 +39,11 @@ export function demoPlanBefore(id: string): Document {
       ...(sections ? { sections: sections.map((section) => without(section, 'pattern', 'uniform')) } : {}),
     },
     ...(mast ? { mast: without(mast, 'bearing') } : {}),
-    loads: (loads as Document[]).map((load) => without(load, 'on', ...(load['offset'] === 0 ? ['offset'] : []))),
+    loads: (loads as Document[]).map((load) => ({
+      ...without(load, 'on', 'conductor', 'sag', ...(load['offset'] === 0 ? ['offset'] : [])),
+      // It was drawn to this, and its conductor not asked for.
+      ...(load['shape'] === 'wire' ? { tension: 100 } : {}),
+    })),
     ratings: (ratings as Document[]).map((rating) => without(rating, 'top')),
   };
 }

@@ -73,12 +73,12 @@ const HAND_WORK: readonly HandWork[] = [
     tolerance: 2e-3,
     rows: [
       // 95 kg of 9 m are a wall of 4.9 mm, D/t 23: what is proven in moment proves 1.2·M/D in shear.
-      ['tower', 'shear', 6, 450.45621, 24936.455, 0.0180642],
-      ['tower', 'moment', 6, 1175.1806, 1579.3088, 0.7441107],
-      ['tower', 'shear', 3, 665.36337, 51732.541, 0.0128616],
-      ['tower', 'moment', 3, 2852.374, 3836.8301, 0.7434194],
-      ['tower', 'shear', 0, 936.8693, 72494.501, 0.0129233],
-      ['tower', 'moment', 0, 5256.5096, 6886.9776, 0.7632535],
+      ['tower', 'shear', 6, 452.141, 24936.455, 0.018132],
+      ['tower', 'moment', 6, 1179.9, 1579.3088, 0.747099],
+      ['tower', 'shear', 3, 667.048, 51732.541, 0.0128942],
+      ['tower', 'moment', 3, 2862.147, 3836.8301, 0.745967],
+      ['tower', 'shear', 0, 938.554, 72494.501, 0.0129465],
+      ['tower', 'moment', 0, 5271.34, 6886.9776, 0.765407],
     ],
   },
   {
@@ -164,7 +164,7 @@ describe.each(HAND_WORK)('$id, level by level', ({ id, units, tolerance, rows })
 const ANSWERS = [
   ['ten-numbers', 'open', 'shear', 0, 1.0012309, 0.2542142, 104.93544, 74.938892, undefined],
   ['river-bluff', 'low-margin', 'shear', 0, 0.9431292, 0.6025155, 108.11942, 77.212709, -5.6744861],
-  ['light-mast', 'within', 'moment', 0, 0.7632535, 0.7632535, 52.783506, 39.802494, 0.0369043],
+  ['light-mast', 'within', 'moment', 0, 0.765441, 0.765441, 51.5327, 38.8777, 0.0347],
   ['house-bracket', 'within', 'shear', 18, 0.7593649, 0.7593649, 126.23141, 90.147257, 0.9558195],
   ['guyed-lattice', 'open', 'moment', 65, 2.6884813, 0.132416, 65.867359, 47.038703, undefined],
   ['headland-ridge', 'within', 'shear', 0, 0.6840399, 0.6840399, 31.705465, 46.089127, -0.1282468],
@@ -207,10 +207,10 @@ describe.each(ANSWERS)('%s, the tower in one line', (id, verdict, of, height, ra
 });
 
 describe('the orchard mast', () => {
-  it('holds to more than 45/√use m/s: the pull of its wire stays, and its tubes reach faster flow', () => {
+  it('holds to more than 45/√use m/s: the pull of its wire lags, and its tubes reach faster flow', () => {
     const holdsTo = assessed(demoPlan('light-mast')).checks[0]?.result?.holdsTo;
     expect(holdsTo?.steady).toBe(false);
-    expect(holdsTo?.design).toBeGreaterThan(45 / Math.sqrt(0.7632535) + 0.5);
+    expect(holdsTo?.design).toBeGreaterThan(45 / Math.sqrt(0.765441) + 0.05);
   });
 });
 
@@ -243,17 +243,17 @@ describe('the guyed tower in the back field', () => {
 });
 
 describe('the forces at the foot', () => {
-  it('hold the pull of the wire, which no factor on the wind touches', () => {
+  it('hold the still pull of the wire, which no factor on the wind touches', () => {
     const { reactions } = assessed(demoPlan('light-mast'));
     const { allowable, nominal, strength, withoutWind: steady, toNominal } = reactions;
-    expect(apart(steady.shear, 96.0)).toBeLessThan(1e-3);
-    expect(apart(steady.moment, 96.0 * 8.8)).toBeLessThan(1e-2);
-    expect(apart(allowable.shear, 937.0)).toBeLessThan(1e-3);
-    // 5244 N·m of wind and pull.
-    expect(apart(allowable.moment, 5244)).toBeLessThan(2e-3);
-    expect(apart(nominal.shear, (937.0 - 96.0) * toNominal + 96.0)).toBeLessThan(1e-3);
+    expect(apart(steady.shear, 14.71)).toBeLessThan(1e-3);
+    expect(apart(steady.moment, 14.71 * 8.8 + 7.84)).toBeLessThan(1e-2);
+    expect(apart(allowable.shear, 938.6)).toBeLessThan(1e-3);
+    // 5261 N·m of wind and pull, 7.8 N·m of weight on the arm.
+    expect(apart(allowable.moment, 5269)).toBeLessThan(2e-3);
+    expect(apart(nominal.shear, (938.6 - 14.71) * toNominal + 14.71)).toBeLessThan(1e-3);
     // TIA-222-H: 1.0 W at strength level, 0.6 of it at the allowable level.
-    expect(apart(strength?.shear, (937.0 - 96.0) / 0.6 + 1.2 * 96.0)).toBeLessThan(1e-3);
+    expect(apart(strength?.shear, (938.6 - 14.71) / 0.6 + 1.2 * 14.71)).toBeLessThan(1e-3);
   });
 
   it('say that they are given as if nothing held the tower above', () => {

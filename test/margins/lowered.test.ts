@@ -84,6 +84,9 @@ describe('a telescoping tower let down', () => {
       says: 'Tower nested at 22 ft, and no sections given: nothing is computed for the lowered tower. Give each section with its length.',
     });
     expect(loweredOf(assessed(document))).toBeUndefined();
+    // Without a rating sections would decide nothing either.
+    const unrated = readPlan({ ...document, ratings: [] });
+    expect(unrated.ok && unrated.entryWarnings.map(({ code }) => code)).toEqual([]);
   });
 
   it('is not asked of a tower that does not slide', () => {

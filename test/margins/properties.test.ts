@@ -34,7 +34,7 @@ function withLoads(plan: Document, loads: readonly Document[]): Document {
   return { ...plan, loads };
 }
 
-describe('a check, over plans of every sort', { timeout: 60_000 }, () => {
+describe('a check, over plans of every sort', () => {
   it('never lowers a demand when an area grows', () => {
     fc.assert(
       fc.property(anyPlan, fc.nat(3), fc.double({ min: 1.01, max: 2, noNaN: true }), (plan, which, factor) => {

@@ -39,6 +39,19 @@ const bare = (method: string, wind: Document): Document => ({
 const product = ({ factors }: SpreadRow) => Object.values(factors).reduce((all, each) => all * each, 1);
 
 describe('the spread between methods', () => {
+  it('does not compare what goes by a ground that nobody gave', () => {
+    const { site: _, ...rest } = bare('eia222-f', { speed: 80 });
+    const own = assess(checkInputOf({ ...rest, site: { wind: 80 } }));
+    const told = assess(checkInputOf({ ...rest, site: { wind: 80, exposure: 'D' } }));
+    const worst = ({ ratios }: typeof own) => ratios.map(({ unfavourable }) => unfavourable);
+    expect(worst(own)).toEqual(worst(told));
+    const { rows, refused, cause } = spreadOf(own);
+    expect(rows.map(({ method }) => method)).toEqual(['eia222-f']);
+    expect(cause).toBeUndefined();
+    expect(refused.map(({ method }) => method)).toEqual(SITE_METHODS.filter((id) => METHOD_BY_ID[id].ground.counts));
+    expect(spreadOf(told).refused).toEqual([]);
+  });
+
   it.each(demoPlans().map(({ id, plan }) => [id, plan] as const))(
     'of %s has for every method the answer to the plan rewritten for it',
     (_, plan) => {

@@ -98,7 +98,7 @@ describe.each(CASES)('%s', (_, plan) => {
   });
 });
 
-describe('a maker who says less', { timeout: 60_000 }, () => {
+describe('a maker who says less', () => {
   const SAID = ['areaKind', 'above', 'withCables', 'level', 'furtherAreas'] as const;
   const SAID_OF_WIND = ['exposure', 'riskCategory'] as const;
 

@@ -23,7 +23,7 @@ describe('a tower level by level', () => {
       [0.579, 0.797, 0.861, 0.908, 0.943],
       [0.612, 0.66, 0.722, 0.769, 0.8],
     ],
-    ['light-mast', [6, 3, 0], [0.018, 0.013, 0.013], [0.744, 0.743, 0.763]],
+    ['light-mast', [6, 3, 0], [0.018, 0.013, 0.013], [0.747, 0.746, 0.765]],
   ] as const)('is the pencil’s in %s', (id, heights, sideways, bending) => {
     const levels = levelsOf(assessed(demoPlan(id))).filter(({ place }) => place !== 'top-couple');
     expect(levels.map(({ height }) => Number(height.toFixed(6)))).toEqual(heights.map((z) => Number(z.toFixed(6))));

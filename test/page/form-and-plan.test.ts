@@ -6,6 +6,7 @@ import { documentOf, draftInUnits, draftOf, unshownIn } from '../../src/page/for
 import { listMethods } from '../../src/page/form/methods.mjs';
 import { inOtherUnits, inSi, numberOf, UNITS } from '../../src/page/form/quantity.mjs';
 import { LISTS, PART_OF_CHECK, PARTS, PLACES } from '../../src/page/form/questions.mjs';
+import * as store from '../../src/page/form/store.mjs';
 import { PLAN_UNITS } from '../../src/plan/quantities/plan-dimension.ts';
 import { readQuantityText } from '../../src/plan/quantities/quantity-text.ts';
 import { planDocumentSchema } from '../../src/plan/schema/plan-document.ts';
@@ -50,6 +51,15 @@ describe('the form', () => {
     const named = Object.values(PART_OF_CHECK).filter((id) => id !== undefined);
     expect(named.length).toBeGreaterThan(3);
     expect(named.filter((id) => !folded.includes(id))).toEqual([]);
+  });
+
+  it('waits for no ground that the standard does not use', () => {
+    const site = { wind: { speed: '80' } };
+    const tower = { support: 'free', top: '40' };
+    for (const { id, ground, asksGround } of listedMethods().filter(({ ofSites }) => ofSites)) {
+      store.startWith({ units: 'us', method: id, site, tower });
+      expect(store.wanted.value, id).toEqual(asksGround ? [`/site/${ground}`] : []);
+    }
   });
 
   it('asks for every place of a plan', () => {

@@ -87,9 +87,9 @@ export const KNOWN: Readonly<Record<Departure, Known>> = {
         {
           name: 'dipole leg',
           shape: 'wire',
-          diameter: 0.2,
+          diameter: 0.02,
           height: 38,
-          to: { distance: 90, height: 8, heading: 90 },
+          to: { distance: 2000, height: 0, heading: 90 },
           tension: 20,
           offset: 0,
           weight: 0,

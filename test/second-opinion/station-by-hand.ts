@@ -334,6 +334,37 @@ export function loadItem(wind: Wind, load: Load, station: Station): Item {
 
 const plain = { heading: 0, offset: 0, group: 'alone' } as const;
 
+/** Of solid steel [Pa]. */
+const STEEL_MODULUS = 190e9;
+
+/**
+ * What the wind adds to the pull of a wire of no weight (basis 14): its length by stretch is its length by sag, which bisection
+ * finds; at the allowable level, or 0.6 of what the strength level gives, if that is more.
+ */
+function pullItem(wind: Wind, load: Load): readonly Item[] {
+  const { shape, high, name } = load;
+  if (shape.kind !== 'wire') return [];
+  const chord = Math.hypot(shape.distance, high - shape.farHeight);
+  const stiffness = (STEEL_MODULUS * Math.PI * shape.width ** 2) / 4;
+  const bare = chord / (1 + shape.tension / stiffness);
+  const tensionIn = (pressure: number) => {
+    const across = pressure * 1.2 * shape.width;
+    let [low, most] = [shape.tension, 1e7];
+    for (let turn = 0; turn < 200; turn += 1) {
+      const middle = (low + most) / 2;
+      const bySag = chord * (1 + (across * chord) ** 2 / (24 * middle ** 2));
+      if (bySag > bare * (1 + middle / stiffness)) low = middle;
+      else most = middle;
+    }
+    return low;
+  };
+  const pressure = forceOnArea(wind, high);
+  const tension = Math.max(tensionIn(pressure), 0.6 * tensionIn(pressure / 0.6));
+  const force = ((tension - shape.tension) * shape.distance) / chord;
+  const slice = { low: high, high, front: force, side: force, area: [0, 0] } as const;
+  return [{ ...plain, name: `pull of ${name}`, onMast: false, slices: [slice] }];
+}
+
 function mastItem(wind: Wind, mast: Mast, station: Station): Item {
   const from = supportKind(station) === 'pole' ? station.top : mast.foot;
   const slices = slicesOf(wind, from, mast.tip, (z) => {
@@ -374,6 +405,7 @@ function towerItem(wind: Wind, station: Station, angle: WindAngle): Item {
 function itemsOf(station: Station, wind: Wind, angle: WindAngle): Item[] {
   return [
     ...station.loads.map((load) => loadItem(wind, load, station)),
+    ...station.loads.flatMap((load) => pullItem(wind, load)),
     ...(station.mast === undefined ? [] : [mastItem(wind, station.mast, station)]),
     ...station.lines.map((lines) => linesItem(wind, lines, station)),
     towerItem(wind, station, angle),

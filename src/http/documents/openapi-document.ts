@@ -37,20 +37,31 @@ function withExamples<T extends { paths?: unknown }>(document: T): T {
   return document;
 }
 
+const inJson = (what: string) => ({ type: 'string', contentMediaType: 'application/json', description: what });
+
+/** Parts of a document that a form may hold as JSON, by operation; of any other, the whole. */
+const FORM_PARTS: Readonly<Record<string, Readonly<Record<string, ReturnType<typeof inJson>>>>> = {
+  additions: { plan: inJson('The plan in one field.'), proposals: inJson('The proposals in one field.') },
+  requirements: {
+    plan: inJson('The plan in one field.'),
+    wished: inJson('The wished wind in one field.'),
+    quotes: inJson('The winds in one field.'),
+    candidates: inJson('The towers in one field.'),
+  },
+};
+
 /** Puts the form beside each JSON body: the same document, in fields whose names have brackets for its parts. */
 function withForms<T extends { paths?: unknown }>(document: T): T {
   for (const { operationId, requestBody } of operationsOf(document)) {
     if (requestBody?.content?.['application/json'] === undefined) continue;
-    const inJson = (what: string) => ({ type: 'string', contentMediaType: 'application/json', description: what });
     requestBody.content[FORM_MEDIA_TYPE] = {
       schema: {
         type: 'object',
         description:
           'The same document in fields, each named by its path: tower[top], loads[0][above]. All values are text. Blank means not given, and blank rows are dropped. A list of single values may also be in one field, separated by semicolons or line ends.',
-        properties:
-          operationId === 'additions'
-            ? { plan: inJson('The plan in one field.'), proposals: inJson('The proposals in one field.') }
-            : { plan: inJson('The whole document in one field, then without others beside it.') },
+        properties: FORM_PARTS[operationId ?? ''] ?? {
+          plan: inJson('The whole document in one field, then without others beside it.'),
+        },
         additionalProperties: { type: 'string' },
       },
     };

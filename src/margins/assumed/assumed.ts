@@ -10,6 +10,7 @@ export const ASSUMED = [
   'damping',
   'pole-sides',
   'bracing-pattern',
+  'conductor',
   'alike-along',
 ] as const;
 export type AssumedName = (typeof ASSUMED)[number];

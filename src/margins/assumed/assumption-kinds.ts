@@ -79,6 +79,28 @@ function offsetReadings({ station }: CheckInput, at: string): readonly Reading[]
 
 const loadOf = ({ loads }: Station, at: string): Load | undefined => loads.find((load) => at === `${load.at}/offset`);
 
+/** At worst the model reads each wire as it pulls most beside the others. */
+function conductorReadings({ station }: CheckInput, at: string): readonly Reading[] {
+  const load = wireOf(station, at);
+  const shape = load?.shape;
+  if (shape?.kind !== 'wire' || shape.pull === undefined) return [];
+  return [
+    { value: 'steel', said: (input) => input },
+    {
+      value: 'aluminium',
+      said: (input) =>
+        inStation(input, {
+          loads: input.station.loads.map((each) =>
+            each.at === load?.at ? { ...each, shape: { ...shape, conductor: 'aluminium' } } : each,
+          ),
+        }),
+    },
+  ];
+}
+
+const wireOf = ({ loads }: Station, at: string): Load | undefined =>
+  loads.find((load) => at === `${load.at}/conductor`);
+
 function bearingReadings({ station }: CheckInput): readonly Reading[] {
   const { mast, tower } = station;
   if (mast?.foot === undefined || mast.bearing === undefined) return [];
@@ -169,5 +191,11 @@ export const ASSUMPTION_KIND: Readonly<Record<AssumedName, AssumptionKind>> = {
   damping: { readings: dampingReadings, moves: [...BY_RATING, ...ON_MAST], asked: 'tower', sways: true },
   'pole-sides': readInModel,
   'bracing-pattern': readInModel,
+  conductor: {
+    readings: conductorReadings,
+    moves: [...BY_RATING, ...ON_MAST],
+    asked: 'tower',
+    name: ({ station }, at) => wireOf(station, at)?.name,
+  },
   'alike-along': readInModel,
 };

@@ -38,7 +38,10 @@ function towerCheck({ model, ratios, withoutLeast: demand }: CheckContext): Chec
   }
   const result = resultOf(model, found, demand);
   const because = found.favourable > 1 ? 'beyond-rating' : 'readings-disagree';
-  const by = { margin: model.input.wanted.margin, favourable: found.favourableOver, missing: needs, because } as const;
+  // With its shape the wind on the tower itself counts with the loads.
+  const shapeDecides = found.unfavourable > 1 && found.governing.byWindRatio;
+  const missing = shapeDecides ? [...new Set([...needs, '/tower/shape'])] : needs;
+  const by = { margin: model.input.wanted.margin, favourable: found.favourableOver, missing, because } as const;
   const check = judged(TOWER, result, by);
   if (check.verdict === 'over') {
     const over = compared(model, found.governingOver ?? found.governing, demand);

@@ -8,7 +8,7 @@ import { provenBy } from '../rated-capacity.ts';
 import { type RatedCase, ratedAreaFactor } from '../rated-case.ts';
 import type { Rating } from '../rating.ts';
 import { demandOf, towerModel } from '../tower-model.ts';
-import type { TowerKind } from './towers-meant.ts';
+import { SHAPE_OF_KIND, type TowerKind } from './towers-meant.ts';
 
 /** What it takes, and where. */
 export interface Needed {
@@ -76,7 +76,7 @@ export function neededOn(plan: CheckInput, ratings: readonly Rating[], kind: Tow
     const model = towerModel(said);
     const { scenarios, dead } = demandOf(model, model.scenarios, model.site.speed, 'unfavourable', true);
     model.scenarios.forEach(({ windStructure }, scenario) => {
-      if (kind !== undefined && windStructure.kind !== kind) return;
+      if (kind !== undefined && windStructure.kind !== SHAPE_OF_KIND[kind]) return;
       model.comparisons.forEach(({ check, of, place, level }, index) => {
         const demand = nth(nth(scenarios, scenario).wind, index) + nth(dead, index);
         if (of === 'moment' && place === 'base' && !(demand * needed <= (moment?.value ?? Number.NEGATIVE_INFINITY))) {

@@ -1,7 +1,9 @@
 import { nth } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
-import { bareTowerWindKnown, type RatedLines } from '../../structure/index.ts';
+import { bareTowerWindKnown, type RatedLines, weightsNotGiven } from '../../structure/index.ts';
 import type { SpeedBasis } from '../../wind/index.ts';
+import type { Assumption } from '../assumed/assumption.ts';
+import { ASSUMPTION_KIND } from '../assumed/assumption-kinds.ts';
 import { assumptionsOf, worstPlans } from '../assumed/assumptions.ts';
 import { type CheckInput, enteredBasis } from '../check-input.ts';
 import { type MastAnswer, mastAnswer } from '../checks/mast-holds.ts';
@@ -47,7 +49,7 @@ export interface RequirementCase {
   readonly mast?: MastAnswer;
   /** Of what is above the base, as far as it is known [kg]. */
   readonly weight: number;
-  /** Loads without a weight. */
+  /** Places in the plan where a weight is missing. */
   readonly weightNotGiven: readonly string[];
 }
 
@@ -61,6 +63,8 @@ export interface Requirements {
   readonly anyTower: boolean;
   /** The tower stands on its own foot alone; else only what is above its highest support is compared. */
   readonly comparedFrom: number;
+  /** What the plan leaves out and is read at its worst, with all loads. */
+  readonly assumptions: readonly Assumption[];
   readonly cases: readonly RequirementCase[];
 }
 
@@ -102,6 +106,7 @@ export function* requirementSteps(input: CheckInput, asked: RequirementsAsked): 
     ...(withCables === undefined ? {} : { withCables }),
     anyTower: !bareTowerWindKnown(tower),
     comparedFrom: towerModel(own).comparedFromHeight,
+    assumptions: assumptionsOf(whole).filter(({ of }) => ASSUMPTION_KIND[of].moves.includes('tower')),
     cases,
   };
 }
@@ -179,7 +184,7 @@ function* caseOf(
     quotes: quotes.map((wind) => quoted(wind, byWind.get(wind) ?? {})),
     ...(mast === undefined ? {} : { mast }),
     weight: Math.max(0, ...model.dead.weight),
-    weightNotGiven: plan.station.loads.flatMap(({ name, weight }) => (weight === undefined ? [name] : [])),
+    weightNotGiven: weightsNotGiven(plan.station),
   };
 }
 

@@ -2,7 +2,7 @@
 import { Answer, VerdictStrip } from './answer.mjs';
 import { textAt } from './draft.mjs';
 import { Given, Readings } from './given.mjs';
-import { Glance, Guide, ToGuide } from './guide.mjs';
+import { Glance, Guide, openInquiry, ToGuide } from './guide.mjs';
 import { html } from './html.mjs';
 import { copyLink, keptBefore, openFile, openPrinted, saveToFile } from './kept-plan.mjs';
 import * as store from './store.mjs';
@@ -63,7 +63,7 @@ function Acts({ start }) {
     ${start.worksheets.includes('html') && passOn('Worksheet', () => openPrinted('v1/checks?as=html'))}
     ${start.worksheets.includes('pdf') && passOn('PDF', () => openPrinted('v1/checks?as=pdf'))}
     ${start.worksheets.includes('html') && passOn('Storm card', () => openPrinted('v1/storm-cards?as=html'))}
-    ${start.worksheets.includes('html') && passOn('Tower inquiry', () => openPrinted('v1/requirements?as=html'))}
+    ${start.worksheets.includes('html') && passOn('Tower inquiry', openInquiry)}
     ${act('New', startAnew)}
   </menu>`;
 }

@@ -4,13 +4,14 @@ import { Ways } from './candidates.mjs';
 import { html } from './html.mjs';
 import * as store from './store.mjs';
 
-const view = signal(/** @type {typeof import('./compare.mjs') | null} */ (null));
+/** What goes beside the plan, once it is here. */
+export const view = signal(/** @type {typeof import('./besides.mjs') | null} */ (null));
 
-async function openView() {
+export async function openView() {
   try {
-    view.value ??= await import('./compare.mjs');
+    view.value ??= await import('./besides.mjs');
   } catch {
-    store.notice.value = 'The service does not answer. The candidates are kept: reload the page once it does.';
+    store.notice.value = 'The service does not answer. Entries are kept: reload the page once it does.';
   }
 }
 

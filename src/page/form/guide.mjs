@@ -2,11 +2,12 @@
 import { signal } from '@preact/signals';
 import { Drawing, Figures, Ghost, Says, Standing } from './answer.mjs';
 import { Progress } from './board.mjs';
+import { openView, view } from './candidates-view.mjs';
 import { textAt, valueAt } from './draft.mjs';
 import { AdoptedCode, Ask, NoRows, Rows } from './given.mjs';
 import { html } from './html.mjs';
 import { openPrinted } from './kept-plan.mjs';
-import { groundField, RATING_METHODS } from './methods.mjs';
+import { asksGround, groundField, RATING_METHODS } from './methods.mjs';
 import { listAt, questionAt } from './questions.mjs';
 import * as store from './store.mjs';
 
@@ -173,7 +174,7 @@ const STEPS = [
     title: 'Which wind must it be designed for?',
     hint: 'The building department states the speed, with its type.',
     body: ({ codes }) => html`${ask('/site/wind/speed', '/site/wind/basis')}
-      ${ask(`/site/${groundField(text('/method'))}`)}
+      ${asksGround(text('/method')) && ask(`/site/${groundField(text('/method'))}`)}
       <${AdoptedCode} codes=${codes} />${ask('/method')}`,
   },
   {
@@ -202,6 +203,11 @@ const TO_ORDER = [
     body: () => html`${ask('/tower/top')}<${Kind} />`,
   },
   ...STEPS.slice(3, 6),
+  {
+    title: 'Towers and winds to compare',
+    hint: 'All of it may stay empty: then the usual winds are listed. It is not kept with the plan.',
+    body: () => view.value && html`<${view.value.ToOrder} />`,
+  },
 ];
 const ordering = signal(false);
 
@@ -216,6 +222,9 @@ function go(to, place = 'guide-step') {
   });
 }
 
+/** What to ask manufacturers for, with all that is to be compared. */
+export const openInquiry = () => openPrinted('v1/requirements?as=html', view.value?.asked());
+
 /** The way from the whole form back to the steps. */
 export function ToGuide() {
   return html`<p class="acts"><button type="button" class="act" onClick=${() => go(0)}>A few questions at a time</button></p>`;
@@ -228,10 +237,11 @@ export function Guide({ codes }) {
   const step = /** @type {Step} */ (steps[at]);
   const isLast = at === steps.length - 1;
   const last = ordering.value
-    ? { says: 'What to ask for', does: () => openPrinted('v1/requirements?as=html') }
+    ? { says: 'What to ask for', does: openInquiry }
     : { says: 'The whole answer', does: () => go(-1, 'the-answer') };
   const turn = () => {
     ordering.value = !ordering.value;
+    openView();
     go(0);
   };
   return html`<section class="guide" aria-labelledby="guide-step">

@@ -5,6 +5,7 @@
  * @property {string} id
  * @property {string} words What it is called where one is chosen.
  * @property {'exposure' | 'terrain'} ground The field of a plan that names its ground.
+ * @property {boolean} asksGround Its wind goes by the ground.
  * @property {boolean} asksYears A plan may name the return period of its speed.
  * @property {boolean} asksIsolated A hill counts only where it is isolated.
  * @property {boolean} ofSites A site can be designed by it; else it is for ratings only.
@@ -29,6 +30,9 @@ export function listMethods(listed) {
 
 /** The field of a plan that names the ground of a method; of none chosen yet, the exposure. @param {string} method */
 export const groundField = (method) => byId.get(method)?.ground ?? 'exposure';
+
+/** Whether the wind by a method goes by the ground. @param {string} method */
+export const asksGround = (method) => byId.get(method)?.asksGround ?? true;
 
 /** The standard that a new plan starts with, where one is offered. @param {'us' | 'si'} units */
 export const offeredMethod = (units) => [...byId.values()].find(({ offeredTo }) => offeredTo === units)?.id;

@@ -226,6 +226,7 @@ export const LOADS = wordedList('', {
       ...quantities('/to/distance', '/to/height', '/to/heading'),
       quantity('/tension', { unknown: true }),
       quantity('/sag'),
+      choice('/conductor', { blank: DONT_KNOW, more: true }),
       ...remarks('/to'),
     ),
     pair('/width', { when: isShape('lattice', 'pole') }),

@@ -13,7 +13,7 @@ import {
   valueAt,
   withValue,
 } from './draft.mjs';
-import { groundField, offeredMethod } from './methods.mjs';
+import { asksGround, groundField, offeredMethod } from './methods.mjs';
 import { listAt, PARTS, partOf, questionAt } from './questions.mjs';
 
 /**
@@ -452,7 +452,7 @@ export const wanted = computed(() => {
   const at = (/** @type {string} */ pointer) => textAt(draft.value, pointer).trim();
   const lacking = ['/method', '/site/wind/speed'].filter((pointer) => at(pointer) === '');
   const ground = `/site/${groundField(at('/method'))}`;
-  if (at(ground) === '') lacking.push(ground);
+  if (asksGround(at('/method')) && at(ground) === '') lacking.push(ground);
   return [...lacking, ...['/tower/support', '/tower/top'].filter((pointer) => at(pointer) === '')];
 });
 
@@ -475,10 +475,11 @@ export const firstNumbers = computed(() => {
   const isGiven = (/** @type {string} */ pointer) => textAt(draft.value, pointer).trim() !== '' && !wrong.has(pointer);
   const given = (/** @type {string[]} */ ...pointers) => pointers.every(isGiven);
   const some = (/** @type {string[]} */ ...pointers) => pointers.some(isGiven);
+  const method = textAt(draft.value, '/method');
   return /** @type {const} */ ([
     ['/method', 'standard', given('/method')],
     ['/site/wind/speed', 'wind speed', given('/site/wind/speed')],
-    [`/site/${groundField(textAt(draft.value, '/method'))}`, 'ground upwind', some('/site/exposure', '/site/terrain')],
+    [`/site/${groundField(method)}`, 'ground upwind', !asksGround(method) || some('/site/exposure', '/site/terrain')],
     ['/tower/support', 'how the tower is held', given('/tower/support')],
     ['/tower/top', 'its height', given('/tower/top')],
     ['/tower/width', 'its width', some('/tower/width', '/tower/sections/0/width', '/tower/sections/0/length')],

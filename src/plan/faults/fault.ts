@@ -88,6 +88,11 @@ export type QueryCode =
   | 'speed-beyond-maps'
   | 'rated-speed-low'
   | 'area-of-no-small-tower'
+  | 'top-of-no-small-tower'
+  | 'area-of-nothing'
+  | 'wished-weaker'
+  | 'top-differs'
+  | 'rating-left-out'
   | 'read-as-middle'
   | 'bearing-above-top'
   | 'mast-outside-differs'
@@ -99,6 +104,11 @@ export type QueryCode =
 
 export function faultAt(pointer: string, code: FaultCode, given: string, allowed: string, says: string): Fault {
   return { pointer, code, given, allowed, says };
+}
+
+/** The same of a plan, placed in a request that holds it. */
+export function inPlan<Placed extends { readonly pointer: string }>(each: Placed): Placed {
+  return { ...each, pointer: `#/plan${each.pointer.slice(1)}` };
 }
 
 /** Whether something that came by JSON is an object. */

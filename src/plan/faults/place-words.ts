@@ -17,6 +17,10 @@ const ONE_OF_LIST: Readonly<Record<string, string>> = {
 const spaced = (name: string) =>
   name.replaceAll(/([a-z])([A-Z])/g, (_, before, after) => `${before} ${after.toLowerCase()}`);
 
+/** Longer names are cut where a sentence calls something by them. */
+const NAME_AT_MOST = 60;
+const shortName = (name: string) => (name.length > NAME_AT_MOST ? `${name.slice(0, NAME_AT_MOST - 1)}…` : name);
+
 /**
  * A place in the plan in the reader's words, "beam area": things by the name their owner gave them, and a capital at the
  * start unless that is a name.
@@ -33,7 +37,7 @@ export function placeWords(document: unknown, path: readonly PropertyKey[]): str
       words.pop();
       if (typeof name === 'string' && name.trim() !== '') {
         named = true;
-        words.splice(0, words.length, name.trim());
+        words.splice(0, words.length, shortName(name.trim()));
       } else words.push(`${ONE_OF_LIST[list] ?? spaced(list)} ${key + 1}`);
     } else {
       list = String(key);

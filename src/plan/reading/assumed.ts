@@ -25,6 +25,8 @@ export function assumedIn(document: PlanDocument, station: Station, ratings: rea
     const isBeside = on === 'tower' && (low + high) / 2 < tower.top - SAME_HEIGHT && shape.kind !== 'wire';
     say('load-offset', `${at}/offset`, isBeside && document.loads?.[number]?.offset === undefined);
   });
+  for (const { at, shape } of loads)
+    say('conductor', `${at}/conductor`, shape.kind === 'wire' && shape.conductor === undefined);
   say('cables', '/cables', document.cables === undefined);
   // A load that says it is on the tower stands there without one.
   const onMast = loads.some(

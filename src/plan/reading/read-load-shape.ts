@@ -105,6 +105,10 @@ function readStated(
   const side = whole ? area : reader.quantity(fields.side, at, 'side');
   const icedArea = reader.perhaps(fields.icedArea, at, 'icedArea');
   const bare = Math.max(front, side);
+  if (bare === 0) {
+    const says = `${reader.words(at)}: an area of ${reader.say(0, 'area')} catches no wind. Give the area from its sheet.`;
+    reader.query(pointerTo(at, whole ? 'area' : 'front'), 'area-of-nothing', says);
+  }
   if (icedArea !== undefined && icedArea < bare * (1 - ROUNDING)) {
     const [given, least] = [reader.say(icedArea, 'area'), reader.say(bare, 'area')];
     const says = `${reader.words(at)}: ${given} with ice is less than the ${least} it has without. Give its whole area with ice, ${least} or more.`;
@@ -211,6 +215,7 @@ function readWire(reader: PlanReader, fields: LoadFields, at: string, span: Span
     rise,
     heading: reader.quantity(to?.heading, end, 'heading'),
     pull: readPull(reader, fields, at, distance, rise),
+    conductor: fields.conductor,
   });
 }
 

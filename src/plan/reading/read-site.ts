@@ -2,7 +2,6 @@ import { METHOD_BY_ID, type SiteMethodId, siteMethodsWith } from '../../methods/
 import {
   type Climate,
   GROUND_FIELDS,
-  type Ground,
   type GroundField,
   type Hill,
   type Site,
@@ -35,7 +34,7 @@ export function readSite(reader: PlanReader, fields: SiteFields, method: SiteMet
     speed: wind.speed,
     basis: wind.basis,
     returnYears: wind.years,
-    exposure: readGround(reader, fields, method),
+    ...readGround(reader, fields, method),
     riskCategory: fields.riskCategory,
     groundElevation: reader.perhaps(fields.groundElevation, '/site', 'groundElevation') ?? 0,
     hill,
@@ -75,7 +74,11 @@ function readWind(reader: PlanReader, fields: SiteFields, method: SiteMethodId |
 const OTHER_FIELD: Readonly<Record<GroundField, GroundField>> = { exposure: 'terrain', terrain: 'exposure' };
 
 /** Each family of standards has its own words for the ground; those of the other are refused, not translated. */
-function readGround(reader: PlanReader, fields: SiteFields, method: SiteMethodId | undefined): Ground {
+function readGround(
+  reader: PlanReader,
+  fields: SiteFields,
+  method: SiteMethodId | undefined,
+): Pick<Site, 'exposure' | 'groundNotGiven'> {
   const named = fields.exposure === undefined ? 'terrain' : 'exposure';
   const wanted = method === undefined ? named : METHOD_BY_ID[method].ground.field;
   const other = OTHER_FIELD[wanted];
@@ -85,7 +88,9 @@ function readGround(reader: PlanReader, fields: SiteFields, method: SiteMethodId
     reader.fault(`/site/${other}`, 'goes-with', fields[other], wanted, says);
   }
   const given = fields[wanted];
-  if (given !== undefined) return given;
+  if (given !== undefined) return { exposure: given };
+  const { usual } = GROUND_FIELDS[wanted];
+  if (method !== undefined && !METHOD_BY_ID[method].ground.counts) return { exposure: usual, groundNotGiven: true };
   // Without a method nobody knows which of the two it needs.
   if (method !== undefined) {
     const allowed = GROUND_FIELDS[wanted].kinds.join(', ');
@@ -97,7 +102,7 @@ function readGround(reader: PlanReader, fields: SiteFields, method: SiteMethodId
       `Site ${wanted} is missing: give one of ${allowed}.`,
     );
   }
-  return GROUND_FIELDS[wanted].usual;
+  return { exposure: usual };
 }
 
 function readHill(reader: PlanReader, fields: NonNullable<SiteFields['hill']>): Hill {

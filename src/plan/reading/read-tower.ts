@@ -5,8 +5,8 @@ import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
 import { readSections } from './read-sections.ts';
 
-/** The tower of a plan in SI. */
-export function readTower(reader: PlanReader, fields: TowerFields): Tower {
+/** The tower of a plan in SI, and whether the plan has a rating of it. */
+export function readTower(reader: PlanReader, fields: TowerFields, rated: boolean): Tower {
   const { foot, top } = readEnds(reader, fields);
   const sections = readSections(reader, fields, foot, top);
   const hingeHeight = fields.hinge === undefined ? undefined : readHinge(reader, fields.hinge, foot, top);
@@ -17,7 +17,7 @@ export function readTower(reader: PlanReader, fields: TowerFields): Tower {
     sections,
     sectionsGiven: fields.sections !== undefined,
     telescopes: fields.telescopes ?? false,
-    nestedTop: readNested(reader, fields, sections, foot, top),
+    nestedTop: readNested(reader, fields, sections, foot, top, rated),
     held: readHeld(reader, fields, foot, top),
     heldGiven: fields.supportedAt !== undefined,
     hingeHeight,
@@ -35,9 +35,16 @@ export function readTower(reader: PlanReader, fields: TowerFields): Tower {
   });
 }
 
+/** Small antenna towers end below 200 ft [m]. @source common-practice */
+const HIGHEST = 61;
+
 function readEnds(reader: PlanReader, fields: TowerFields): { foot: number; top: number } {
   const top = reader.quantity(fields.top, '/tower', 'top');
   const foot = reader.perhaps(fields.base, '/tower', 'base') ?? 0;
+  if (top > HIGHEST) {
+    const high = `A top at ${reader.say(top, 'length')} is higher than small antenna towers are. Check its unit.`;
+    reader.query('/tower/top', 'top-of-no-small-tower', high);
+  }
   if (!(foot >= top)) return { foot, top };
   const [low, high] = [reader.say(foot, 'length'), reader.say(top, 'length')];
   const says = `Tower base at ${low} is not below its top at ${high}. Give both as heights above ground.`;
@@ -51,6 +58,7 @@ function readNested(
   sections: readonly Section[],
   foot: number,
   top: number,
+  rated: boolean,
 ): number | undefined {
   if (fields.nested === undefined) return undefined;
   const nested = reader.quantity(fields.nested, '/tower', 'nested');
@@ -63,6 +71,8 @@ function readNested(
     const says = `Tower nested at ${given} is not between its base and its top: give the height of the top when it is down, ${allowed}.`;
     reader.fault('/tower/nested', 'nested-outside', given, allowed, says);
   } else if (fields.sections === undefined) {
+    // Without a rating there is nothing to compare the lowered tower with, sections or not.
+    if (!rated) return nested;
     const says = `Tower nested at ${given}, and no sections given: nothing is computed for the lowered tower. Give each section with its length.`;
     reader.query('/tower/nested', 'nested-without-sections', says);
   } else {

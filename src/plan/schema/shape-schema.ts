@@ -70,6 +70,7 @@ export const loadShapeFields = {
       .meta({ description: load.to.description }),
   ),
   ...quantities(load, 'tension', 'sag'),
+  conductor: optional(choice(load.conductor)),
 };
 
 const shapeFields = z.strictObject({ ...latticeFields, ...poleFields, ...loadShapeFields });

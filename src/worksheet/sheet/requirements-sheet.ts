@@ -1,8 +1,16 @@
 import type { RequirementsAnswer } from '../../answer/index.ts';
-import type { Requirements } from '../../margins/index.ts';
+import { type Needed, type Requirements, TOWER_KINDS, type TowerKind } from '../../margins/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import { inWords, ratioFigures, SPEED_WORDS, sentence, VERDICT_WORDS } from '../../words/index.ts';
-import { areaWords, askedSays, BRACKET_SAYS, caseLabel, needWords } from '../requirements-document.ts';
+import {
+  areaWords,
+  askedSays,
+  BRACKET_SAYS,
+  caseLabel,
+  leanSays,
+  needWords,
+  weightNotGivenSays,
+} from '../requirements-document.ts';
 import { perCent } from '../says.ts';
 import { versionLine } from './closing-parts.ts';
 import { list, orNone, paragraph, plain, printed, strong, table } from './printed.ts';
@@ -78,7 +86,12 @@ function ratingsPart(requirements: Requirements, document: RequirementsAnswer): 
   const { units } = input.station;
   const [first] = document.cases;
   const titles = cases.map(caseLabel);
-  const besides = [...new Set(document.cases.flatMap(({ mast }) => mast ?? []))];
+  const rows = cases.flatMap(({ force, moment }, number) =>
+    kindsOf(force).map((kind) => ({ number, force: ofKind(force, kind), moment: ofKind(moment, kind) })),
+  );
+  const besides = [...new Set([...document.cases.flatMap(({ mast }) => mast ?? []), ...cases.flatMap(leanSays)])];
+  const weightless = [...new Set(document.cases.flatMap(({ weightNotGiven }) => weightNotGiven))];
+  const noWeight = weightless.length === 0 ? [] : [weightNotGivenSays(weightless)];
   return {
     id: 'ratings',
     heading: 'Any one row is enough',
@@ -95,16 +108,17 @@ function ratingsPart(requirements: Requirements, document: RequirementsAnswer): 
           },
           ...cases.map(({ quotes }, number) => ({
             head: titles[number] ?? '',
-            numeric: true,
+            // What is said by kind of tower is a line of words, which may break.
+            numeric: !requirements.anyTower,
             of: (_: unknown, row: number) => orNone(quotes[row]?.area, (area) => areaWords(area, units)),
           })),
         ],
         first?.quotes ?? [],
       ),
-      table<(typeof cases)[number]>(
+      table<(typeof rows)[number]>(
         'The same as forces, allowable level, with the wind on the tower',
         [
-          { head: 'for', of: (_, index) => strong(titles[index] ?? '') },
+          { head: 'for', of: ({ number }) => strong(titles[number] ?? '') },
           {
             head: 'force there',
             numeric: true,
@@ -115,18 +129,33 @@ function ratingsPart(requirements: Requirements, document: RequirementsAnswer): 
             numeric: true,
             of: ({ moment }) => orNone(moment, (it) => needWords(it, 'moment', units)),
           },
-          { head: 'weight aloft', numeric: true, of: (_, index) => orNone(document.cases[index]?.weight, printed) },
+          {
+            head: 'weight aloft',
+            numeric: true,
+            of: ({ number }) => orNone(document.cases[number]?.weight, printed),
+          },
         ],
-        cases,
+        rows,
       ),
       ...(requirements.anyTower ? [paragraph(BRACKET_SAYS)] : []),
-      ...besides.map((says) => paragraph(says)),
+      ...[...besides, ...document.assumed, ...noWeight].map((says) => paragraph(says)),
       paragraph(strong('Please state: '), PLEASE_STATE),
       paragraph(`Not included: ${document.notIncluded.join(', ')}.`),
       ...list(document.entryWarnings.map(({ says }) => says)),
       ...document.cautions.map(({ says }): Block => ({ kind: 'caution', severity: 'standing', says })),
     ],
   };
+}
+
+/** Each kind of tower for which something is needed; one that is none where the plan gives the tower. */
+function kindsOf(needed: Needed | undefined): readonly (TowerKind | undefined)[] {
+  const { byKind } = needed ?? {};
+  return byKind === undefined ? [undefined] : TOWER_KINDS.filter((kind) => byKind[kind] !== undefined);
+}
+
+function ofKind(needed: Needed | undefined, kind: TowerKind | undefined): Needed | undefined {
+  const ends = kind && needed?.byKind?.[kind];
+  return needed === undefined || ends === undefined ? needed : { ...needed, byKind: { [kind as TowerKind]: ends } };
 }
 
 function candidatesPart({ candidates, cases }: RequirementsAnswer): readonly SheetPart[] {

@@ -83,9 +83,10 @@ function levels({ speed, speedLevels }: Answer['design']): readonly Fact[] {
     }));
 }
 
-function groundFact({ exposure, terrain }: Answer['design']): Fact {
-  const ground = (exposure ?? terrain) as keyof typeof GROUND_WORDS;
-  const label = exposure === undefined ? 'Terrain' : 'Exposure';
+function groundFact({ exposure, terrain, title }: Answer['design']): Fact {
+  const ground = exposure ?? terrain;
+  const label = terrain === undefined ? 'Exposure' : 'Terrain';
+  if (ground === undefined) return { label, words: plain('not given'), note: `${title} does not use it` };
   return { label, words: plain(`${ground}: ${GROUND_WORDS[ground]}`, 'given') };
 }
 
