@@ -375,6 +375,12 @@ export const FIELDS = {
       false: 'no',
     }),
     nested: quantity('extent', 'Its top when down', 'Height of its top when down'),
+    standsAt: quantity(
+      'extent',
+      'Cranked to',
+      'Height of its top to which a telescoping tower is cranked; the answer is for it there. All other heights stay those of the tower fully up',
+      'the answer is for this height; all others stay those fully up',
+    ),
     supportedAt: list(
       'Guys and brackets',
       'support',

@@ -41,9 +41,11 @@ export const ALL_CHECK_KINDS: readonly CheckKind[] = CHECK_KINDS.map((kind) => C
  * Every check of a plan, in the order of an answer.
  *
  * by kind; those of ratings together, in the order of the ratings
+ *
+ * @param left kinds that are left out
  */
-export function checksOf(context: CheckContext): readonly Check[] {
-  const checks = ALL_CHECK_KINDS.flatMap(({ assess }) => assess(context));
+export function checksOf(context: CheckContext, left: readonly CheckKindName[] = []): readonly Check[] {
+  const checks = ALL_CHECK_KINDS.flatMap(({ kind, assess }) => (left.includes(kind) ? [] : assess(context)));
   const ofRatings = checks.filter(({ kind }) => CHECK_KIND[kind].byRating);
   const first = checks.findIndex(({ kind }) => CHECK_KIND[kind].byRating);
   const place = ({ number = Number.MAX_VALUE }: Check) => number;

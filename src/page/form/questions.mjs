@@ -404,7 +404,7 @@ const SHEET = [
           (!asking.has('/sections') || asking.has(question.at)) && (question.when?.(asking) ?? true),
       })),
       choices('/telescopes', { more: true, blank: 'not given' }),
-      ...rareQuantities('/nested', '/weight'),
+      ...rareQuantities('/nested', '/standsAt', '/weight'),
       yes('/asDrawn', { when: ({ here }) => here('/support') !== 'roof', more: true }),
       yes('/used', { more: true, blank: 'not given' }),
       quantity('/frequency', { more: true }),

@@ -41,6 +41,8 @@ export type FaultCode =
   | 'sections-do-not-overlap'
   | 'nested-outside'
   | 'nested-below-base'
+  | 'stands-outside'
+  | 'stands-in-the-way'
   | 'hinge-outside'
   | 'counterpoise-below-base'
   | 'support-outside'
