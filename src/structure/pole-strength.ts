@@ -93,7 +93,7 @@ export const momentLeft = defineFormula({
   title: 'Moment that a section of a pole is allowed beside its weight and twist',
   symbol: 'M_all',
   unit: 'moment',
-  expression: 'max(0, phi * M_c * (1 - P / (2 * P_c) - (V / V_c + T / T_c)^2) / B)',
+  expression: 'phi * M_c * max(0, 1 - P / (2 * P_c) - (V / V_c + T / T_c)^2) / B',
   variables: [
     share,
     variable('M_c', 'moment it is allowed alone', 'moment', 10, 1e6),
@@ -111,7 +111,7 @@ export const momentLeft = defineFormula({
     'second-hand',
   ),
   of: (phi: number, M: number, P: number, Pc: number, V: number, Vc: number, T: number, Tc: number, B: number) =>
-    Math.max(0, (phi * M * (1 - P / (2 * Pc) - (V / Vc + T / Tc) ** 2)) / B),
+    (phi * M * Math.max(0, 1 - P / (2 * Pc) - (V / Vc + T / Tc) ** 2)) / B,
 });
 
 /** A round pole that stands by itself, as far as every section of it needs to know. */

@@ -11,6 +11,8 @@ import {
   weightAsAtTop,
   weightsNotGiven,
 } from '../../structure/index.ts';
+import { explainAsked } from '../explain-comparison.ts';
+import { agree } from '../explain-slices.ts';
 import { inActualWind, steadyUpTo } from '../holds-to.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
 import type { Demand, TowerModel } from '../model.ts';
@@ -120,39 +122,35 @@ interface Worst {
   readonly z: number;
   readonly moment: number;
   readonly allowed: number;
-  readonly explain: (trace: Trace) => number;
+  readonly explain: (trace: Trace) => void;
 }
 
 /** The place at which the steel is used most; undefined where that of one is not shown. */
 function worstOf(model: TowerModel, demand: Demand, yieldEnd: 'least' | 'most'): Worst | undefined {
   const pole = once(model, poleAsColumn);
+  const sections = poleSections(model.input.station);
+  const { pullShear, eccentricWeightShear } = model.dead;
   let worst: Worst | undefined;
-  for (const section of poleSections(model.input.station)) {
-    for (const [index, { z }] of model.levels.entries()) {
-      if (z < section.low || z >= section.high) continue;
-      const tube = tubeAt(section, z, yieldEnd);
-      for (const { appurtenances, bareTower } of demand.scenarios) {
-        const dead = model.dead;
-        const steady = nth(dead.pullShear, index) + nth(dead.eccentricWeightShear, index);
-        const shear = nth(appurtenances.shear, index) + (bareTower ? nth(bareTower.shear, index) : 0) + steady;
-        const bent = nth(dead.pullMoment, index) + nth(dead.eccentricWeightMoment, index);
-        const moment = nth(appurtenances.moment, index) + (bareTower ? nth(bareTower.moment, index) : 0) + bent;
-        const forces = { shear, torsion: nth(appurtenances.torsion, index) };
-        const allowed = allowedMomentOfPole(tube, pole, forces, SHARE_BY_TIA);
-        if (allowed === undefined) return undefined;
-        const ratio = ratioInBending.of(moment, allowed);
-        if (worst !== undefined && ratio <= worst.ratio) continue;
-        worst = {
-          ratio,
-          z,
-          moment,
-          allowed,
-          explain: (trace) => {
-            const capacity = allowedMomentOfPole(tube, pole, forces, SHARE_BY_TIA, trace) ?? allowed;
-            return evaluate(trace, ratioInBending, [moment, capacity]);
-          },
-        };
-      }
+  for (const [index, comparison] of model.comparisons.entries()) {
+    if (comparison.of !== 'moment') continue;
+    const { level } = comparison;
+    const { z } = nth(model.levels, level);
+    const tube = tubeAt(nth(sections, comparison.section), z, yieldEnd);
+    for (const [scenario, { wind, appurtenances, bareTower }] of demand.scenarios.entries()) {
+      const steady = nth(pullShear, level) + nth(eccentricWeightShear, level);
+      const shear = nth(appurtenances.shear, level) + (bareTower ? nth(bareTower.shear, level) : 0) + steady;
+      const moment = nth(wind, index) + nth(demand.dead, index);
+      const forces = { shear, torsion: nth(appurtenances.torsion, level) };
+      const allowed = allowedMomentOfPole(tube, pole, forces, SHARE_BY_TIA);
+      if (allowed === undefined) return undefined;
+      const ratio = ratioInBending.of(moment, allowed);
+      if (worst !== undefined && ratio <= worst.ratio) continue;
+      const explain = (trace: Trace) => {
+        agree(explainAsked(model, { comparison, scenario }, trace), moment, 'moment in the pole');
+        allowedMomentOfPole(tube, pole, forces, SHARE_BY_TIA, trace);
+        evaluate(trace, ratioInBending, [moment, allowed]);
+      };
+      worst = { ratio, z, moment, allowed, explain };
     }
   }
   return worst;
