@@ -8,7 +8,7 @@ import type { Described } from './settled.ts';
 const actSchema = z.enum(STORM_ACTS).meta({
   id: 'StormAct',
   description:
-    'as-it-stands: the margin is kept there; nest, lower-flat: what to do; not-known: nothing shown is enough. None of them promises that it holds.',
+    'as-it-stands: the margin is kept there; crank-down, nest, lower-flat: what to do; not-known: nothing shown is enough. None of them promises that it holds.',
 });
 
 export const stormCardSchema = z
@@ -50,6 +50,7 @@ export const stormCardSchema = z
             kind: z.enum(PART_KINDS),
             title: z.string(),
             state: z.enum(STORM_STATES).meta({ description: 'How far it keeps the margin.' }),
+            ratio: z.exactOptional(number('In the wind of the site, of the check that governs.')),
             keepsTo: maybe('Forecast gust up to which it keeps the margin, by what is known of it.'),
             couldBeOver: z.exactOptional(
               z
@@ -61,6 +62,9 @@ export const stormCardSchema = z
         ),
         clashes: z.array(z.string()).meta({ description: 'Loads that keep the tower from going down there.' }),
       }),
+    ),
+    highestInSiteWind: maybe(
+      'Of a telescoping tower: height of its top up to which its decided parts keep the margin in the wind of the site.',
     ),
     notIncluded: z.array(z.string()),
     entryWarnings: z.array(entryWarningSchema),

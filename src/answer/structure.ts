@@ -228,6 +228,7 @@ export const raisingSchema = z
         antennas: z.array(z.object({ name: z.string(), clearance: quantitySchema, workingHeight: quantitySchema })),
       }),
     ),
+    nestedTop: maybe('Height of its top upright, nested: so a telescoping tower is raised.'),
   })
   .meta({ id: 'Raising', description: 'Raising and lowering of a hinged tower, and heights above ground then.' });
 export type RaisingReport = Described<typeof raisingSchema>;

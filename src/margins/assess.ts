@@ -13,6 +13,7 @@ import { type MastAnswer, mastAnswer } from './checks/mast-holds.ts';
 import { type RaisingAnswer, raisingAnswer } from './checks/raising-check.ts';
 import { iceCaseOf } from './ice-case.ts';
 import { type LowerAt, lowerAtOf } from './lower-at.ts';
+import { otherOrders } from './lowered-input.ts';
 import type { SiteSpeed } from './model.ts';
 import { type OpenQuestions, openQuestions } from './open-questions.ts';
 import { type Decided, decidedOf, type Part, partsOf } from './parts.ts';
@@ -74,15 +75,11 @@ export interface Assessment extends CheckContext {
  */
 export function assess(input: CheckInput): Assessment {
   const assumptions = assumptionsOf(input);
-  const [worst, ...others] = plausiblePlans(input, assumptions);
-  const known = knownOf(worst);
+  const { known, contexts, checks } = checkedInEveryWay(input, assumptions);
   const { model, ratios } = known.context;
   const { site } = model;
   const { wind } = model.scenarios[0].appurtenances;
-  const atWorst = checksOf(known.context);
-  const atOthers = others.map((other) => knownOf(other).context);
-  const checks = atOthers.reduce((so, other) => betweenEnds(so, checksOf(other), assumptions), atWorst);
-  const leastDecides = [known.context, ...atOthers].some((each) => each.unfavourable.leastDecides);
+  const leastDecides = contexts.some((each) => each.unfavourable.leastDecides);
   const mast = once(model, mastAnswer);
   const raising = raisingAnswer(model);
   const foundation = foundationAnswer(known.context);
@@ -114,6 +111,31 @@ export function assess(input: CheckInput): Assessment {
     leastDecides,
     cautions: cautionsOf(model, site, wind, checks, ratios, leastDecides, assumptions),
   };
+}
+
+/**
+ * The checks of a plan alone, as `assess` has them.
+ *
+ * @throws Refusal for what cannot be computed
+ */
+export function checksOfPlan(input: CheckInput): readonly Check[] {
+  return checkedInEveryWay(input, assumptionsOf(input)).checks;
+}
+
+/** They go by the height of the top, or are of the nested tower: in whatever order its sections slide. */
+const ALIKE_IN_EVERY_ORDER = ['mast', 'bearing', 'rotator', 'raising', 'lying', 'hoist', 'fall'] as const;
+
+/** A plan with what it does not say at its ends, and at what asks most also with its sections slid in every order. */
+function checkedInEveryWay(input: CheckInput, assumptions: readonly Assumption[]) {
+  const [worst, ...others] = plausiblePlans(input, assumptions);
+  const known = knownOf(worst);
+  const slid = otherOrders(worst).map((other) => knownOf(other).context);
+  const ends = others.map((other) => knownOf(other).context);
+  const checks = [
+    ...slid.map((each) => checksOf(each, ALIKE_IN_EVERY_ORDER)),
+    ...ends.map((each) => checksOf(each)),
+  ].reduce((so, found) => betweenEnds(so, found, assumptions), checksOf(known.context));
+  return { known, contexts: [known.context, ...slid, ...ends], checks };
 }
 
 /** All that is known of a plan with everything said, before it is checked. */

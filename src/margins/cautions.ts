@@ -60,6 +60,8 @@ export const CAUTION_CODES = [
   'torsion',
   'weights-not-counted',
   'wire-pull',
+  'steel-as-measured',
+  'steel-contradicts-rating',
   'slender-dynamic',
   'frequency-not-used',
   'vortex',
@@ -105,6 +107,7 @@ export type Severity = (typeof SEVERITIES)[number];
  */
 const UNCHECKED: Readonly<Record<CheckKindName, CautionCode | undefined>> = {
   tower: undefined,
+  'pole-steel': undefined,
   'tower-top': undefined,
   ice: 'ice-not-checked',
   mast: undefined,
@@ -301,6 +304,12 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
     say('building-in-reach', 'line', { at: '/site/distances/building' });
   }
   if (tower.used) say('corrosion-and-age', 'standing');
+  const steel = checks.find(({ kind, result }) => kind === 'pole-steel' && result);
+  if (steel) {
+    const isGiven = tower.sections.every(({ tubing }) => tubing?.yieldStrength !== undefined);
+    if (steel.because === 'contradicts-rating') say('steel-contradicts-rating', 'verdict', { at: '/tower' });
+    say('steel-as-measured', 'verdict', { at: '/tower', ...(isGiven ? {} : { word: 'not-given' }) });
+  }
 }
 
 /** Frequency from which a structure is not slender to any standard [Hz]. */

@@ -79,9 +79,28 @@ export function explainGoverning(
   heading: string,
   trace: Trace,
 ): void {
-  const { model, ratios } = context;
+  explainCase(inDesignWind(context.model), checks, context.ratios, [which], heading, trace);
+}
+
+/**
+ * The working of what one comparison asks in the design wind.
+ *
+ * @param model of the tower
+ * @param asked the comparison, and the scenario that asks most
+ * @returns the demand [N or N·m]
+ * @source derived
+ */
+export function explainAsked(
+  model: TowerModel,
+  asked: Pick<ComparisonRatio, 'comparison' | 'scenario'>,
+  trace: Trace,
+): number {
+  return explainDemand(inDesignWind(model), asked, trace);
+}
+
+function inDesignWind(model: TowerModel): LoadCase {
   const { station } = model.input;
-  const loadCase: LoadCase = {
+  return {
     model,
     speed: model.site.speed,
     least: true,
@@ -89,7 +108,6 @@ export function explainGoverning(
     tower: (at, scenario) =>
       towerItems(withShapesRead(station, scenario.shapes).tower, scenario.solidity, scenario.overlaps, at),
   };
-  explainCase(loadCase, checks, ratios, [which], heading, trace);
 }
 
 /**
@@ -182,7 +200,11 @@ function explainStatedMoment(
   return share === 1 ? stated : evaluate(trace, shareOfRatedMoment, [stated, share]);
 }
 
-function explainDemand(loadCase: LoadCase, governing: ComparisonRatio, trace: Trace): number {
+function explainDemand(
+  loadCase: LoadCase,
+  governing: Pick<ComparisonRatio, 'comparison' | 'scenario'>,
+  trace: Trace,
+): number {
   const { model, speed } = loadCase;
   const { comparison, scenario } = governing;
   const level = nth(model.levels, comparison.level);

@@ -15,6 +15,7 @@ import {
   sliceForces,
   solveHeldTower,
 } from '../structure/index.ts';
+import type { CheckContext } from './checks/check-kind.ts';
 import type { TowerModel } from './model.ts';
 import { once } from './tower-model.ts';
 
@@ -62,10 +63,12 @@ export interface GuyedForces {
  * Forces of a tower on guys, as a beam on cables: both ends of initial tension and stiffness of strand, foot hinged and held,
  * wind from everywhere that differs, all that hangs on it broadside.
  *
- * @returns undefined where guys, walls of legs, or weights are not all told
+ * @param checked the plan, heights [m]
+ * @returns forces [N, N·m]; undefined where guys, walls of legs, or weights are not all told
+ * @source derived
  */
-export function guyedForcesOf({ model }: { readonly model: TowerModel }): GuyedForces | undefined {
-  return once(model, workedOut);
+export function guyedForcesOf(checked: Pick<CheckContext, 'model'>): GuyedForces | undefined {
+  return once(checked.model, workedOut);
 }
 
 function workedOut(model: TowerModel): GuyedForces | undefined {
@@ -173,7 +176,9 @@ function supportsOf({ tower }: Station): readonly ToldSupport[] | undefined {
       if (!strand || offset === undefined || guys.radius <= offset) return [];
       return [{ height, count: guys.count, radius: guys.radius, offset, strand }];
     });
-  return supports.length > 0 && supports.length === tower.held.length ? supports : undefined;
+  // Guys that cross rub on each other: no such tower is worked out.
+  const cross = supports.some(({ radius }, index) => radius > (supports[index + 1]?.radius ?? radius));
+  return supports.length > 0 && supports.length === tower.held.length && !cross ? supports : undefined;
 }
 
 /** From the axis to a leg, or to the wall of a pole [m]. */

@@ -36,6 +36,7 @@ export type { MastAnswer } from './checks/mast-holds.ts';
 export { PART_KINDS, type PartKind } from './checks/part-kinds.ts';
 export type { RaisingAnswer } from './checks/raising-check.ts';
 export { COMPARED_PLACES } from './comparisons.ts';
+export { type CrankedTo, type CrankHeights, crankHeightsOf } from './crank-heights.ts';
 export { actualSpeedHoldsTo, designHoldsTo, lowerAtGust, sliceForce } from './formulas.ts';
 export { type GuyedForces, guyedForcesOf } from './guyed-forces.ts';
 export { type HillHelp, hillHelpOf } from './hill-help.ts';

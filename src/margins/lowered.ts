@@ -1,14 +1,10 @@
-import { nestedStation } from '../structure/index.ts';
 import { type Assessment, assess } from './assess.ts';
-import { misfitsOf } from './stated-for.ts';
+import { type LoweredInput, nestedInput } from './lowered-input.ts';
+import { once } from './tower-model.ts';
 
 /** The same station with its sections slid together. */
-export interface Lowered {
+export interface Lowered extends Omit<LoweredInput, 'input'> {
   readonly assessment: Assessment;
-  /** Loads that meet the rim of an outer section: they come off, or the tower does not go down. */
-  readonly clashes: readonly string[];
-  /** Ratings of the tower that say nothing of it lowered. */
-  readonly unspoken: number;
 }
 
 /**
@@ -19,18 +15,12 @@ export interface Lowered {
  * @throws Refusal where its sections do not nest that low
  */
 export function loweredOf(own: Assessment): Lowered | undefined {
-  const { input } = own;
-  const nested = nestedStation(input.station);
+  return once(own, nestedOf);
+}
+
+function nestedOf({ input: own }: Assessment): Lowered | undefined {
+  const nested = nestedInput(own);
   if (!nested) return undefined;
-  const raised = input.station.tower.top;
-  const speaks = input.ratings
-    .map((rating) =>
-      rating.of === 'tower' && rating.supposedTop === undefined ? { ...rating, top: rating.top ?? raised } : rating,
-    )
-    .filter((rating) => rating.of !== 'tower' || misfitsOf(rating, nested.station.tower).length === 0);
-  return {
-    assessment: assess({ ...input, station: nested.station, ratings: speaks }),
-    clashes: nested.clashes,
-    unspoken: input.ratings.length - speaks.length,
-  };
+  const { input, ...found } = nested;
+  return { assessment: assess(input), ...found };
 }

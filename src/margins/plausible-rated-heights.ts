@@ -1,4 +1,4 @@
-import { type Tower, topsOf } from '../structure/index.ts';
+import { drawnOut, type Tower, topsOf } from '../structure/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { apexOf } from './comparisons.ts';
 import type { Rating } from './rating.ts';
@@ -87,7 +87,7 @@ export function ratedTops(rating: Rating, input: CheckInput): readonly Rating[] 
  * above and below it, and half way to either end [m].
  */
 function heightsBetween(tower: Tower): readonly number[] {
-  const { foot, top, sections } = tower;
+  const { foot, top, sections } = drawnOut(tower);
   if (sections.every((section) => !Number.isFinite(apexOf(section)))) return [];
   const { shortest, tallest } = plausibleRatedHeights(tower);
   const joints = sections.slice(0, -1).map(({ high }) => top - (high - foot));

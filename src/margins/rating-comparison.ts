@@ -1,6 +1,6 @@
 import { evaluate, Refusal, Trace, under } from '../foundation/index.ts';
 import type { WindStructure } from '../methods/index.ts';
-import { type Station, windStructureOf } from '../structure/index.ts';
+import { drawnOut, type Station, windStructureOf } from '../structure/index.ts';
 import { areaOfEqualForce, ratedForce } from './formulas.ts';
 import { type RatedCase, type RatedReading, ratedAreaFactor, ratedCases } from './rated-case.ts';
 import type { Rating } from './rating.ts';
@@ -46,7 +46,7 @@ export interface RatingComparison {
 export function compareRatings(station: Station, ratings: readonly Rating[], target?: Rating): RatingComparison {
   const trace = new Trace();
   const windStructure = windStructureOf(station, 'lattice');
-  const top = station.tower.top;
+  const { top } = drawnOut(station.tower);
   const perArea = target
     ? under(trace, 'the wind asked for', () => targetForce(target, windStructure, station, trace))
     : undefined;

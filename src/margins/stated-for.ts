@@ -9,12 +9,12 @@ export const SAME_HEIGHT = 0.01;
 export type Misfit = 'top' | 'supportedAt';
 
 /**
- * The height of the top that a rating is read for: as stated, as supposed, or the tower's own.
+ * The height of the top that a rating is read for: as stated, as supposed, or the tower's own, drawn out.
  *
  * @returns the height above ground [m]
  */
-export function ratedTop(rating: Pick<Rating, 'top' | 'supposedTop'>, tower: Pick<Tower, 'top'>): number {
-  return rating.top ?? rating.supposedTop ?? tower.top;
+export function ratedTop(rating: Pick<Rating, 'top' | 'supposedTop'>, tower: Pick<Tower, 'top' | 'drops'>): number {
+  return rating.top ?? rating.supposedTop ?? tower.top + (tower.drops?.at(-1) ?? 0);
 }
 
 /** Whether a rating for another height speaks of a tower through its sections, which slide and are told. */
@@ -42,7 +42,7 @@ function speaksForHeight(
   { top, supposedTop, claim }: Pick<Rating, 'top' | 'supposedTop'> & { readonly claim: Pick<Rating['claim'], 'kind'> },
   tower: Tower,
 ): boolean {
-  const told = top ?? tower.top;
+  const told = ratedTop(top === undefined ? {} : { top }, tower);
   const ofTheSame = Math.abs(told - tower.top) <= SAME_HEIGHT;
   if (claim.kind === 'weight') return ofTheSame;
   const stated = ratedTop(

@@ -2,11 +2,12 @@ import { MILE_PER_HOUR, type UnitSystem } from '../foundation/index.ts';
 import { convertSpeed } from '../wind/index.ts';
 import { type Assessment, assess } from './assess.ts';
 import type { Check, OpenBecause } from './checks/check.ts';
-import { CHECK_KIND } from './checks/check-kinds.ts';
+import { crankHeightsOf, standing } from './crank-heights.ts';
 import { lowerAtGust } from './formulas.ts';
 import { canBeLowered } from './holds-to-ratio.ts';
 import { loweredOf } from './lowered.ts';
 import { comparedIn, couldBeOver, type Part, partsOf } from './parts.ts';
+import { SAME_HEIGHT } from './stated-for.ts';
 
 /** What a forecast states: an actual 3-second gust, or a mean over a time, both at 10 m in open country. */
 export const FORECAST_BASES = ['gust3', 'mean-1min', 'mean-10min', 'mean-hour'] as const;
@@ -21,7 +22,7 @@ export interface Forecast {
 }
 
 /** From the highest down. */
-export const STORM_POSTURES = ['as-it-stands', 'nested', 'flat'] as const;
+export const STORM_POSTURES = ['as-it-stands', 'part-way', 'nested', 'flat'] as const;
 
 /** How far a part keeps the margin: up to a gust, in every wind, in none, or nobody can tell. */
 export const STORM_STATES = ['to-a-gust', 'in-any-wind', 'in-none', 'open'] as const;
@@ -49,7 +50,7 @@ export interface StormPosture {
 }
 
 /** What a forecast asks for. */
-export const STORM_ACTS = ['as-it-stands', 'nest', 'lower-flat', 'not-known'] as const;
+export const STORM_ACTS = ['as-it-stands', 'crank-down', 'nest', 'lower-flat', 'not-known'] as const;
 
 export interface StormRow {
   /** Above this forecast gust, if it is not the first row [m/s]. */
@@ -65,6 +66,8 @@ export interface StormCard {
   readonly postures: readonly StormPosture[];
   /** What to do by the forecast, from calm up: whole, without gaps. */
   readonly rows: readonly StormRow[];
+  /** Of a telescoping tower: the highest top with which it keeps the margin in the site's wind, as with all lower ones [m]. */
+  readonly highestInSiteWind?: number;
   readonly forecast?: {
     readonly given: Forecast;
     /** As an actual 3-second gust [m/s]. */
@@ -93,14 +96,17 @@ export function stormCardOf(own: Assessment, forecast?: Forecast): StormCard {
   const lowered = loweredOf(assessment);
   const postures = [
     postureOf('as-it-stands', assessment, []),
+    ...partWay(assessment),
     ...(lowered ? [postureOf('nested', lowered.assessment, lowered.clashes)] : []),
     ...(assessment.input.station.tower.hingeHeight === undefined ? [] : [flat(assessment)]),
   ];
   const rows = rowsOf(postures);
-  if (forecast === undefined) return { assessment, postures, rows };
+  const highest = crankHeightsOf(assessment)?.highest?.top;
+  const card = { assessment, postures, rows, ...(highest === undefined ? {} : { highestInSiteWind: highest }) };
+  if (forecast === undefined) return card;
   const gust = forecastGust(forecast);
   const row = rows.find(({ upTo }) => upTo === undefined || gust <= upTo * (1 + 1e-9)) as StormRow;
-  return { assessment, postures, rows, forecast: { given: forecast, gust, row } };
+  return { ...card, forecast: { given: forecast, gust, row } };
 }
 
 /**
@@ -116,13 +122,12 @@ function forecastGust({ speed, basis = 'mean-hour' }: Forecast): number {
 }
 
 function postureOf(
-  posture: 'as-it-stands' | 'nested',
-  { checks, input }: Assessment,
+  posture: 'as-it-stands' | 'part-way' | 'nested',
+  { checks, input }: Pick<Assessment, 'checks' | 'input'>,
   clashes: readonly string[],
 ): StormPosture {
   const { station, wanted } = input;
-  const standing = checks.filter(({ kind, withIce }) => !withIce && STANDING.has(CHECK_KIND[kind].loadedBy));
-  const parts = partsOf(standing).flatMap((part) =>
+  const parts = partsOf(standing(checks)).flatMap((part) =>
     part.verdict === undefined ? [] : [stormPart(part, wanted.forecast)],
   );
   const found = { posture, top: station.tower.top, parts, clashes };
@@ -137,8 +142,6 @@ function postureOf(
   const steps = Math.floor(reaches(governs) / step + 1e-9);
   return governs && steps > 0 ? { ...found, keepsTo: steps * step, governs } : found;
 }
-
-const STANDING: ReadonlySet<string> = new Set(['wind', 'weight']);
 
 const reaches = (part: StormPart | undefined) => part?.keepsTo ?? Number.POSITIVE_INFINITY;
 
@@ -185,6 +188,35 @@ function stateOf({ verdict, because, result }: Check): StormPart['state'] {
   return verdict === 'open' ? 'open' : 'in-none';
 }
 
+const ACT = {
+  'as-it-stands': 'as-it-stands',
+  'part-way': 'crank-down',
+  nested: 'nest',
+  flat: 'lower-flat',
+} as const satisfies Readonly<Record<StormPosture['posture'], StormRow['act']>>;
+
+/**
+ * Between as it stands and nested, at quarters of the travel: each keeps the margin no farther than all that is looked at below
+ * it, where it can stand.
+ */
+function partWay(own: Assessment): readonly StormPosture[] {
+  const { top } = own.input.station.tower;
+  const heights = crankHeightsOf(own)?.at.filter((each) => each.clashes.length === 0 && each.top < top - SAME_HEIGHT);
+  const found: StormPosture[] = [];
+  let least: StormPosture | undefined;
+  for (const each of heights ?? []) {
+    const here = postureOf('part-way', each, []);
+    if (least === undefined || (here.keepsTo ?? 0) < (least.keepsTo ?? 0)) least = here;
+    if (!QUARTERS.some((share) => Math.abs(share - each.share) < 1e-9)) continue;
+    const { keepsTo, governs } = least;
+    const { keepsTo: _, governs: __, ...posture } = here;
+    found.unshift({ ...posture, ...(keepsTo === undefined || governs === undefined ? {} : { keepsTo, governs }) });
+  }
+  return found;
+}
+
+const QUARTERS = [0.25, 0.5, 0.75] as const;
+
 /** Each posture as far as it keeps the margin farther than what stands higher; beyond the last, flat or nobody can tell. */
 function rowsOf(postures: readonly StormPosture[]): readonly StormRow[] {
   const rows: StormRow[] = [];
@@ -192,7 +224,7 @@ function rowsOf(postures: readonly StormPosture[]): readonly StormRow[] {
   for (const posture of postures) {
     const { keepsTo } = posture;
     if (keepsTo === undefined || keepsTo <= (above ?? 0)) continue;
-    const act = posture.posture === 'nested' ? 'nest' : 'as-it-stands';
+    const act = ACT[posture.posture];
     rows.push({ ...(above === undefined ? {} : { above }), upTo: keepsTo, act, posture });
     above = keepsTo;
   }

@@ -1,5 +1,6 @@
 import { nth } from '../foundation/index.ts';
 import {
+  drawnOut,
   type Level,
   levelsOf,
   type MastHold,
@@ -201,7 +202,8 @@ export function asStatedFor(rating: Rating, tower: Tower, asRated: TowerAsRated)
   const rated = asRated.tower;
   const { top, height, claim } = rating;
   if (top !== undefined) return rating;
-  const moved = (z: number) => z - dropOf(tower, rated, z);
+  const asTold = drawnOut(tower);
+  const moved = (z: number) => z - dropOf(asTold, rated, z);
   return {
     ...rating,
     ...(height === undefined ? {} : { height: moved(height) }),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type CheckInput, heldAsRated, type Rating, type Wanted } from '../margins/index.ts';
 import { METHOD_BY_ID, type SiteMethodId } from '../methods/index.ts';
-import type { Load, Station } from '../structure/index.ts';
+import { type Load, type Station, stationsAt } from '../structure/index.ts';
 import { asItWas, formatOf, inNewestFormat, PLAN_FORMAT, placeAsSent } from '../words/index.ts';
 import { documentFaults } from './faults/document-faults.ts';
 import type { EntryWarning, Fault } from './faults/fault.ts';
@@ -106,10 +106,11 @@ function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput 
     loads,
     cables,
   });
+  const standing = document.tower.standsAt === undefined ? whole : readStanding(reader, document.tower.standsAt, whole);
   const [now, later] = [false, true].map((isLater) =>
-    loads.filter((_, number) => (document.loads?.[number]?.later ?? false) === isLater),
+    standing.loads.filter((_, number) => (document.loads?.[number]?.later ?? false) === isLater),
   ) as [Load[], Load[]];
-  const station: Station = { ...whole, loads: now };
+  const station: Station = { ...standing, loads: now };
   return {
     title: document.title ?? '',
     method: document.method,
@@ -121,6 +122,40 @@ function readCheckInput(reader: PlanReader, document: PlanDocument): CheckInput 
     notGiven: notGivenIn(document, site, station),
     assumed: assumedIn(document, whole, ratings),
   };
+}
+
+/** The station with its tower cranked to where the plan has it stand. */
+function readStanding(reader: PlanReader, standsAt: string | number, whole: Station): Station {
+  const { foot, top, telescopes, sectionsGiven, nestedTop } = whole.tower;
+  const height = reader.quantity(standsAt, '/tower', 'standsAt');
+  const given = reader.say(height, 'length');
+  const refuse = (code: Fault['code'], allowed: string, says: string) =>
+    reader.fault('/tower/standsAt', code, given, allowed, says);
+  if (!Number.isFinite(height) || !Number.isFinite(top)) return whole;
+  if (!telescopes || !sectionsGiven) {
+    const says = `Tower cranked to ${given}: say "telescopes": true and give each section with its length, or leave "standsAt" out.`;
+    refuse('goes-with', 'only with telescopes and sections', says);
+    return whole;
+  }
+  const lowest = nestedTop ?? foot;
+  if (height > top + 1e-6 || height < lowest - 1e-6) {
+    const [low, high] = [reader.say(lowest, 'length'), reader.say(top, 'length')];
+    const says = `Tower cranked to ${given} is not between nested and fully up: give the height of its top, ${low} to ${high}.`;
+    refuse('stands-outside', `${low} to ${high}`, says);
+    return whole;
+  }
+  const [cranked] = stationsAt(whole, height);
+  if (cranked === undefined) {
+    const says = `Tower cranked to ${given}: its sections do not come to stand there, or it is held above its fixed section. Correct the height, or leave "standsAt" out.`;
+    refuse('stands-outside', 'a height its sections reach', says);
+    return whole;
+  }
+  if (cranked.clashes.length > 0) {
+    const says = `Tower cranked to ${given}: there “${cranked.clashes.join('”, “')}” would meet the section below. Take it off, or give a greater height.`;
+    refuse('stands-in-the-way', 'a height at which nothing is in the way', says);
+    return whole;
+  }
+  return cranked.station;
 }
 
 function readWanted(reader: PlanReader, wanted: PlanDocument['wanted']): Wanted {

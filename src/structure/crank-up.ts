@@ -9,6 +9,7 @@ import {
   variable,
 } from '../foundation/index.ts';
 import { movedLoad } from './moved-load.ts';
+import { drawnOut, posturesAt } from './posture.ts';
 import type { Section, Station } from './station.ts';
 
 export const hoistPullFormula = defineFormula({
@@ -177,23 +178,48 @@ export interface NestedStation {
  * @source derived
  */
 export function nestedStation(station: Station): NestedStation | undefined {
+  const { nestedTop } = station.tower;
+  if (nestedTop === undefined || !canSlide(station.tower)) return undefined;
+  const { tower } = station;
+  const nested = nestedSections(drawnOut(tower).sections, nestedTop);
+  const drops = nested.drops.map((drop, index) => drop - (tower.drops?.[index] ?? 0));
+  return movedTo(station, nestedTop, { sections: nested.sections, drops });
+}
+
+/**
+ * The whole station with its top at another height, as `nestedStation`, in every order in which its sections may slide; all
+ * alike first.
+ *
+ * h' = h − d_k
+ *
+ * @param top height of the top there [m]
+ * @returns a station for each order; none where nothing slides so, or its sections do not come to stand there
+ * @source derived
+ */
+export function stationsAt(station: Station, top: number): readonly NestedStation[] {
+  if (!canSlide(station.tower)) return [];
+  return posturesAt(station.tower, top).map((posture) => movedTo(station, top, posture));
+}
+
+function canSlide({ telescopes, sectionsGiven, support, held, sections, foot }: Station['tower']): boolean {
+  const fixed = sections[0]?.high ?? foot;
+  const free = !held.some(({ height, by }) => by === 'guys' || height > fixed);
+  return telescopes && sectionsGiven && support !== 'guyed' && free;
+}
+
+function movedTo(station: Station, top: number, posture: NestedTower): NestedStation {
   const { tower, mast, loads, cables } = station;
-  if (!tower.telescopes || !tower.sectionsGiven || tower.nestedTop === undefined || tower.support === 'guyed')
-    return undefined;
-  const fixed = tower.sections[0]?.high ?? tower.foot;
-  if (tower.held.some(({ height, by }) => by === 'guys' || height > fixed)) return undefined;
-  const nested = nestedSections(tower.sections, tower.nestedTop);
-  const ride = tower.top - tower.nestedTop;
+  const ride = tower.top - top;
   const clashes: string[] = [];
   const sunkLoads = loads.map((load) => {
     if (load.on === 'mast') return movedLoad(load, -ride);
-    const place = nestedPlace(tower.sections, nested, load.low);
+    const place = nestedPlace(tower.sections, posture, load.low);
     if (place.clashes) clashes.push(load.name);
     return movedLoad(load, place.height - load.low);
   });
   const sunkCables = cables.map((run) => {
-    const high = nestedPlace(tower.sections, nested, run.high, 'outer').height;
-    return { ...run, low: Math.min(nestedPlace(tower.sections, nested, run.low).height, high), high };
+    const high = nestedPlace(tower.sections, posture, run.high, 'outer').height;
+    return { ...run, low: Math.min(nestedPlace(tower.sections, posture, run.low).height, high), high };
   });
   const sunkMast = mast && {
     ...mast,
@@ -201,10 +227,13 @@ export function nestedStation(station: Station): NestedStation | undefined {
     ...(mast.foot !== undefined && { foot: mast.foot - ride }),
     ...(mast.bearing !== undefined && { bearing: mast.bearing - ride }),
   };
+  const { drops: before, ...standing } = tower;
+  const drops = posture.drops.map((drop, index) => drop + (before?.[index] ?? 0));
+  const isDown = drops.some((drop) => Math.abs(drop) > 1e-9);
   return {
     station: {
       ...station,
-      tower: { ...tower, top: tower.nestedTop, sections: nested.sections },
+      tower: { ...standing, top, sections: posture.sections, ...(isDown ? { drops } : {}) },
       ...(sunkMast && { mast: sunkMast }),
       loads: sunkLoads,
       cables: sunkCables,

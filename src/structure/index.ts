@@ -19,6 +19,7 @@ export * from './mast-tubes.ts';
 export * from './moved-load.ts';
 export * from './overlap.ts';
 export * from './pier-footing.ts';
+export * from './pole-strength.ts';
 export * from './posture.ts';
 export * from './profile.ts';
 export * from './raising.ts';

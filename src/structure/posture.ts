@@ -1,3 +1,4 @@
+import { nth } from '../foundation/index.ts';
 import { rimOf } from './overlap.ts';
 import type { Section, Tower } from './station.ts';
 
@@ -27,6 +28,35 @@ const SAME_END = 1e-6;
  * @source common-practice
  */
 export function posturesAt(tower: Tower, top: number): readonly Posture[] {
+  const { drops: now } = tower;
+  if (now === undefined) return posturesFrom(tower, top);
+  return posturesFrom(drawnOut(tower), top).map(({ sections, drops }) => ({
+    sections,
+    drops: drops.map((drop, index) => drop - nth(now, index)),
+  }));
+}
+
+/**
+ * A telescoping tower with its top as high as its plan tells it.
+ *
+ * z + d_k
+ *
+ * @param tower as it stands, let down or not
+ * @returns the tower drawn out
+ * @example drawnOut({ support: 'free', foot: 0, top: 8, drops: [0, 3], telescopes: true, sectionsGiven: true, held: [], heldGiven: false, asDrawn: false, used: true, sections: [{ low: 0, high: 6 }, { low: 2, high: 8 }] }).top // 11
+ */
+export function drawnOut(tower: Tower): Tower {
+  const { drops, ...standing } = tower;
+  if (drops === undefined) return tower;
+  const sections = tower.sections.map((section, index) => ({
+    ...section,
+    low: section.low + nth(drops, index),
+    high: section.high + nth(drops, index),
+  }));
+  return { ...standing, sections, top: tower.top + nth(drops, drops.length - 1) };
+}
+
+function posturesFrom(tower: Tower, top: number): readonly Posture[] {
   const { sections, foot } = tower;
   const fixed = sections[0];
   if (!tower.telescopes || !tower.sectionsGiven || !fixed || sections.length < 2) return [];

@@ -24,6 +24,8 @@ export type NotGivenOfShape = 'sides' | 'pattern';
 export interface Tubing {
   readonly wall: number;
   readonly material: Material;
+  /** Of a pole [Pa]. */
+  readonly yieldStrength?: number;
 }
 
 export interface Section {
@@ -64,6 +66,8 @@ export interface Tower {
   readonly sectionsGiven: boolean;
   readonly telescopes: boolean;
   readonly nestedTop?: number;
+  /** Let down: how far lower each section stands than drawn out, from the foot up [m]; absent: as the plan has its sections. */
+  readonly drops?: readonly number[];
   readonly held: readonly Held[];
   /** Supports were named in the plan, not merely left to the rating. */
   readonly heldGiven: boolean;

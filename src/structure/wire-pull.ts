@@ -75,7 +75,7 @@ export const growthOfPull = defineFormula({
   cite: cite('derived', 'sum of vectors, at the wind heading that makes it largest', 'derived'),
   of: (growths: readonly number[], headings: readonly number[]) => {
     const [north, east] = sumOf(growths, headings);
-    return Math.hypot(north, east);
+    return Math.sqrt(north ** 2 + east ** 2);
   },
 });
 

@@ -261,6 +261,15 @@ export const CAUTION_WORDS = {
         : `The tension of ${pulled(caution)} in wind is computed between fixed ends. Cold air tightens a wire further.`,
     action: 'Give the tension or sag of a cold day without wind, or let a weight or spring limit it.',
   },
+  'steel-as-measured': {
+    says: (caution) =>
+      `The steel of the pole counts as sound, straight and as measured.${caution.word === 'not-given' ? ' Its yield strength is not given: 207 to 345 MPa (30 to 50 ksi) assumed.' : ''} Its joints, doors, holes, welds and the fixing of its base are not checked.`,
+    action: 'Measure its wall at the base, look for rust inside, and ask for the grade of the tube.',
+  },
+  'steel-contradicts-rating': {
+    says: () => 'By its measures the steel of the pole does not bear out its rating.',
+    action: 'Measure its wall again, and ask the manufacturer for its grade.',
+  },
   'slender-dynamic': {
     says: (caution, system) => {
       if (caution.word === 'at-most') return frequencyAtMost(caution.value ?? 0);

@@ -53,6 +53,13 @@ export function placeOfFall({ towards }: Pick<Check, 'towards'>): string {
 /** The words of every check. */
 export const CHECK_WORDS: Readonly<Record<CheckKindName, CheckWords>> = {
   tower: { ...called('tower'), ...RATED },
+  'pole-steel': {
+    ...called('steel of the pole'),
+    number: 'one',
+    capacity: 'allowable capacity',
+    comparedWith: 'measures',
+    over: 'Its tube is bent beyond the allowable stress.',
+  },
   'tower-top': { ...called('tower top'), ...RATED },
   ice: { ...called('tower with ice'), ...RATED },
   mast: {

@@ -218,6 +218,7 @@ const SECTION_SHAPE = {
     'for its frequency; half the leg where it is solid',
   ),
   material: choice('Material', 'Material of the pole or the legs; with wall or legWall', MATERIALS),
+  yield: quantity('strength', 'Yield strength', 'pole of steel: yield strength of its tube; with wall'),
 };
 
 /** @param {string} speed @param {string} about */
@@ -374,6 +375,12 @@ export const FIELDS = {
       false: 'no',
     }),
     nested: quantity('extent', 'Its top when down', 'Height of its top when down'),
+    standsAt: quantity(
+      'extent',
+      'Cranked to',
+      'Height of its top to which a telescoping tower is cranked; the answer is for it there. All other heights stay those of the tower fully up',
+      'the answer is for this height; all others stay those fully up',
+    ),
     supportedAt: list(
       'Guys and brackets',
       'support',

@@ -2,6 +2,7 @@ import type { AreaKind } from '../areas/index.ts';
 import { DISPLAY_UNITS, displayValue, type UnitSystem } from '../foundation/index.ts';
 import { type CheckInput, type OpenQuestion, ratedSupports } from '../margins/index.ts';
 import { METHOD_BY_ID, type MethodId } from '../methods/index.ts';
+import { drawnOut } from '../structure/index.ts';
 import type { Ground } from '../wind/index.ts';
 import { ASSUMPTION_WORDS } from './assumption-words.ts';
 import { AREA_WORDS, GROUND_WORDS } from './choices.ts';
@@ -120,7 +121,7 @@ function heightsInWords(heights: readonly number[], system: UnitSystem): string 
 
 function otherTops(pointers: readonly string[], input: CheckInput): string {
   const { tower, units } = input.station;
-  const tops = pointers.map((pointer) => ratingAt(pointer, input)?.top ?? tower.top);
+  const tops = pointers.map((pointer) => ratingAt(pointer, input)?.top ?? drawnOut(tower).top);
   const [stated, here] = [heightsInWords([...new Set(tops)], units), heightsInWords([tower.top], units)];
   return tops.length === 1
     ? `Its rating is for a top at ${stated}; this one is at ${here}.`
@@ -175,6 +176,8 @@ const MISSING_WORDS: Readonly<Record<string, string>> = {
   bearing: 'Whether the mast has a bearing, and where, is not given.',
   tension: 'Tension of the wire not given; give it, or its sag and weight.',
   raisedBy: 'Raising gear not given: where the line is anchored and where it attaches.',
+  nested: 'How high its top is when down is not given. It is raised nested; drawn out is assumed.',
+  sections: 'Sections of the tower not given. It is raised nested; drawn out is assumed.',
   rating: 'Rating of the gear not given; look at its plate or ask the manufacturer.',
   asDrawn: 'Whether guys, brackets and footing are to the manufacturer’s drawing is not given.',
   cables:

@@ -7,7 +7,7 @@ import { quantity } from './quantity.ts';
 
 /** Raising and lowering, in the reader's units. */
 export function raisingDocument(answer: RaisingAnswer, system: UnitSystem): RaisingReport {
-  const { raising, gust, gustsAt, lyingWind, handling } = answer;
+  const { raising, gust, gustsAt, lyingWind, handling, nestedTop } = answer;
   const angle = (value: number | undefined) => quantity(value, 'angle', system);
   const row = (each: RaisingRow) =>
     told<RaisingRowReport>({
@@ -46,6 +46,7 @@ export function raisingDocument(answer: RaisingAnswer, system: UnitSystem): Rais
         forecast: quantity(lyingWind.forecast, 'speed', system),
       }),
     handling: handling && handlingDocument(handling, system),
+    nestedTop: quantity(nestedTop, 'length', system),
   });
 }
 
@@ -74,11 +75,16 @@ const NO_ARM = 2;
 
 /** Raising and lowering in a few sentences. */
 export function raisingSays(
-  { raising, gust, gustsAt = [], lyingWind, handling }: RaisingAnswer,
+  { raising, gust, gustsAt = [], lyingWind, handling, nestedTop }: RaisingAnswer,
   system: UnitSystem,
 ): string {
   const degrees = (value: number) => `${figures((value * 180) / Math.PI, 2)}°`;
   const said: string[] = [];
+  if (nestedTop !== undefined) {
+    said.push(
+      `Raised and laid down nested, its top at ${inWords(nestedTop, 'length', system)}; crank it up once upright.`,
+    );
+  }
   if (raising?.worst) {
     const { force, angle } = raising.worst;
     said.push(

@@ -78,6 +78,7 @@ export function stormDocument(
             kind: part.part.kind,
             title: partName(part.part),
             state: part.state,
+            ratio: posture.posture === 'flat' ? undefined : part.part.governs.result?.ratio,
             keepsTo: speed(part.keepsTo),
             couldBeOver: part.couldBeOver ? true : undefined,
             says: partKeeps(part, posture, units),
@@ -86,6 +87,7 @@ export function stormDocument(
         clashes: posture.clashes,
       }),
     ),
+    highestInSiteWind: length(card.highestInSiteWind),
     notIncluded: notIncluded(card),
     entryWarnings,
     cautions: CAUTIONS,
@@ -132,6 +134,8 @@ function actSays({ act, posture, upTo }: StormRow, { assessment, postures }: Sto
   switch (act) {
     case 'as-it-stands':
       return `Margin kept with the top at ${top}${kept}${governs}.${decided}`;
+    case 'crank-down':
+      return `Crank it down to ${top}. There the margin is kept${kept}${governs}.${decided}`;
     case 'nest':
       return `Nest it to ${top}. There the margin is kept${kept}${governs}.${decided}`;
     case 'lower-flat':
@@ -148,6 +152,12 @@ function actSays({ act, posture, upTo }: StormRow, { assessment, postures }: Sto
   }
 }
 
+const POSTURE_WORDS = {
+  'as-it-stands': 'As it is',
+  'part-way': 'Cranked down part of the way',
+  nested: 'Nested',
+} as const;
+
 function postureSays({ posture, top, keepsTo, governs, parts, clashes }: StormPosture, units: UnitSystem): string {
   const height = top === undefined ? '' : inWords(top, 'length', units);
   if (posture === 'flat') {
@@ -156,7 +166,7 @@ function postureSays({ posture, top, keepsTo, governs, parts, clashes }: StormPo
     const said = over === '' ? '' : ` Over, or above 1 at worst, on the way down: ${over}.`;
     return `Lowered flat: the wind on it is not checked.${said}`;
   }
-  const name = posture === 'nested' ? `Nested, top at ${height}` : `As it is, top at ${height}`;
+  const name = `${POSTURE_WORDS[posture]}, top at ${height}`;
   const names = (which: (part: StormPart) => boolean) => listed(parts.filter(which).map(({ part }) => partName(part)));
   const open = names(({ state }) => state === 'open');
   const also = open === '' ? '' : ` Not included (open): ${open}.`;
@@ -197,7 +207,9 @@ function notIncluded({ assessment, postures }: StormCard): readonly string[] {
   return [
     ...[...new Set(open)].map((name) => `${name} (open)`),
     'ice',
-    ...(tower.telescopes ? ['heights between raised and nested'] : []),
+    ...(tower.telescopes && !postures.some(({ posture }) => posture === 'part-way')
+      ? ['heights between raised and nested']
+      : []),
     ...(tower.hingeHeight === undefined ? [] : ['wind on the tower lowered flat']),
     'gusts stronger than the forecast and its error allow',
   ];
@@ -216,12 +228,22 @@ export function stormText(card: StormCard, entryWarnings: readonly EntryWarning[
     '',
     ...document.postures.flatMap(({ says, parts }) => [says, ...parts.map((part) => `   ${part.title}: ${part.says}`)]),
     '',
+    ...highestSays(card),
     `${keptWords(card.assessment)} Not included: ${document.notIncluded.join(', ')}.`,
     ...entryWarnings.map(({ says }) => says),
     ...document.cautions.map(({ says }) => says),
     '',
     ...(traced.version === undefined ? [] : [tracedTo(traced.version, traced.planHash), '']),
   ].join('\n');
+}
+
+/** Up to which height of its top a telescoping tower keeps the margin in the wind of the site. */
+export function highestSays({ assessment, highestInSiteWind: top }: StormCard): readonly string[] {
+  if (top === undefined) return [];
+  const { units } = assessment.input.station;
+  return [
+    `In the site wind its decided parts keep the margin with the top at ${inWords(top, 'length', units)} or lower.`,
+  ];
 }
 
 /** What of every capacity is kept, and what is taken off the gust. */

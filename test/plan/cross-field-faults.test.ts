@@ -141,6 +141,7 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       at: '#/tower/shape',
       says: '"shape" beside its top: put the shape into each section',
     },
+    { plan: tower({ standsAt: 20 }), at: '#/tower/standsAt', says: 'Tower cranked to 20 ft: say "telescopes": true' },
     { plan: tower({ nested: 20 }), at: '#/tower/nested', says: 'has a nested height but does not telescope' },
     {
       plan: tower({ support: 'bracketed', supportedAt: [{ height: 30, by: 'bracket', count: 3 }] }),
@@ -270,6 +271,37 @@ const CASES: Partial<Record<FaultCode, readonly Case[]>> = {
       plan: tower({ ...bare, top: 54, telescopes: true, nested: 21, sections: [{ length: 22, count: 3 }] }),
       at: '#/tower/nested',
       says: 'Tower nested at 21 ft: a section would reach below its base. With these sections give 22 ft or more',
+    },
+  ],
+  'stands-outside': [
+    {
+      plan: tower({
+        ...bare,
+        top: 54,
+        telescopes: true,
+        nested: 24,
+        standsAt: 20,
+        sections: [{ length: 22, count: 3 }],
+      }),
+      at: '#/tower/standsAt',
+      says: 'Tower cranked to 20 ft is not between nested and fully up: give the height of its top, 24 ft to 54 ft',
+    },
+  ],
+  'stands-in-the-way': [
+    {
+      plan: {
+        ...tower({
+          ...bare,
+          top: 54,
+          telescopes: true,
+          nested: 24,
+          standsAt: 30,
+          sections: [{ length: 22, count: 3 }],
+        }),
+        loads: [{ name: 'arm', height: 30, area: 1, on: 'tower' }],
+      },
+      at: '#/tower/standsAt',
+      says: 'Tower cranked to 30 ft: there “arm” would meet the section below',
     },
   ],
   'hinge-outside': [

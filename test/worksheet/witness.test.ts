@@ -4,6 +4,7 @@ import { workingOf } from '../../src/margins/index.ts';
 import { witness, workingDocument } from '../../src/worksheet/index.ts';
 import { assessed } from '../margins/any-plan.ts';
 import { demoPlan, demoPlans } from '../margins/demo-plan.ts';
+import { steelPole } from '../margins/steel-pole.ts';
 
 const workingFor = (plan: Record<string, unknown>): readonly WorkingStep[] => {
   const assessment = assessed(plan);
@@ -34,6 +35,7 @@ const PLANS: readonly (readonly [string, Record<string, unknown>])[] = [
     atSite('light-mast', { climate: { basis: 'mean-10min', yearlyMax: [18, 22, 19, 25, 21, 20, 23, 17, 24, 19] } }),
   ],
   ['light-mast with ice', withIce('light-mast', { thickness: 20, gust: 20 })],
+  ['a steel pole without papers', steelPole()],
 ];
 
 describe.each(PLANS)('the working of %s', (_, plan) => {

@@ -8,6 +8,7 @@ import { foundationKind } from './foundation-check.ts';
 import { hoistKind } from './hoist-check.ts';
 import { iceKind } from './ice-check.ts';
 import { mastKind } from './mast-check.ts';
+import { poleSteelKind } from './pole-steel-check.ts';
 import { lyingKind, raisingKind } from './raising-check.ts';
 import { rotatorKind } from './rotator-check.ts';
 import { towerKind } from './tower-check.ts';
@@ -17,6 +18,7 @@ import { weightKind } from './weight-check.ts';
 /** Every kind of check by its name: one that is named and has no record does not compile. */
 export const CHECK_KIND = {
   tower: towerKind,
+  'pole-steel': poleSteelKind,
   'tower-top': towerTopKind,
   ice: iceKind,
   mast: mastKind,
@@ -39,9 +41,11 @@ export const ALL_CHECK_KINDS: readonly CheckKind[] = CHECK_KINDS.map((kind) => C
  * Every check of a plan, in the order of an answer.
  *
  * by kind; those of ratings together, in the order of the ratings
+ *
+ * @param left kinds that are left out
  */
-export function checksOf(context: CheckContext): readonly Check[] {
-  const checks = ALL_CHECK_KINDS.flatMap(({ assess }) => assess(context));
+export function checksOf(context: CheckContext, left: readonly CheckKindName[] = []): readonly Check[] {
+  const checks = ALL_CHECK_KINDS.flatMap(({ kind, assess }) => (left.includes(kind) ? [] : assess(context)));
   const ofRatings = checks.filter(({ kind }) => CHECK_KIND[kind].byRating);
   const first = checks.findIndex(({ kind }) => CHECK_KIND[kind].byRating);
   const place = ({ number = Number.MAX_VALUE }: Check) => number;

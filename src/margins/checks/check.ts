@@ -28,6 +28,8 @@ export const OPEN_REASONS = [
   'no-bearing',
   /** Of the moment of a rotator: a bearing and the mast's foot take it as a couple, so that none is asked of the rotator. */
   'held-by-bearing',
+  /** Its own measures do not bear out its rating. */
+  'contradicts-rating',
   /** Not worked out by this version. */
   'not-computed',
 ] as const;
@@ -38,6 +40,7 @@ export type FallTowards = FallComparison['to'];
 /** In the order of an answer; those that speak of ratings stand together, by the ratings they come from. */
 export const CHECK_KINDS = [
   'tower',
+  'pole-steel',
   'tower-top',
   'ice',
   'mast',

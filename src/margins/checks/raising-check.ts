@@ -3,6 +3,7 @@ import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
   allWeightsNotGiven,
   appurtenanceMasses,
+  drawnOut,
   type Handling,
   handling,
   type Laid,
@@ -11,17 +12,20 @@ import {
   type RaisingGear,
   raisingThrough,
   sliceForces,
+  stationsAt,
   type TiltingBody,
   type TiltingWind,
+  type Tower,
   type WindForce,
   type WindHeld,
   windHeldAt,
 } from '../../structure/index.ts';
 import { inActualWind } from '../holds-to.ts';
+import { nestedInput } from '../lowered-input.ts';
 import type { TowerInWind, TowerModel } from '../model.ts';
 import { halvesOf } from '../reach.ts';
-import { once } from '../tower-model.ts';
-import { type Check, judged, openCheck, settled } from './check.ts';
+import { once, towerModel } from '../tower-model.ts';
+import { type Check, type JudgedBy, judged, openCheck, settled } from './check.ts';
 import type { CheckKind } from './check-kind.ts';
 import { ratedGear } from './gear-rating.ts';
 import { explainLying, type LyingWind, lyingTower, SLOW } from './lying-check.ts';
@@ -37,6 +41,8 @@ export interface RaisingAnswer {
   readonly lyingWind?: LyingWind;
   /** The lying tower's antennas and the ground. */
   readonly handling?: Handling;
+  /** The tower telescopes and tilts with its top this high [m]. */
+  readonly nestedTop?: number;
 }
 
 export interface GustOnTheWay {
@@ -44,6 +50,13 @@ export interface GustOnTheWay {
   readonly gust: number;
   /** Of the tower, 0 flat [rad]. */
   readonly angle: number;
+}
+
+/** A telescoping tower is raised and lies nested; where nobody tells how it nests, it is looked at drawn out, which asks more. */
+interface Tilted {
+  readonly model: TowerModel;
+  /** Pointers to what would tell how it nests. */
+  readonly asks: readonly string[];
 }
 
 interface RaisingResult {
@@ -59,7 +72,7 @@ export const raisingKind: CheckKind<'raising'> = {
   part: 'raising-gear',
   assess: ({ model }) => once(model, raisingResult).raising,
   explain: ({ model }, _, trace) => {
-    under(trace, 'raising', () => explainRaising(model, trace));
+    under(trace, 'raising', () => explainRaising(once(model, tilted).model, trace));
   },
   loadedBy: 'gear',
   ownRemedies: ['counterpoise'],
@@ -93,9 +106,27 @@ const TRAVEL = { from: 0, to: Math.PI / 2 } as const;
 /** Just off the ground, and half-way up. */
 const LOOKED_AT = [0, Math.PI / 4] as const;
 
-function raisingResult(model: TowerModel): RaisingResult {
-  const { hingeHeight } = model.input.station.tower;
+/**
+ * The tower as it tilts.
+ *
+ * @source common-practice
+ */
+function tilted(standing: TowerModel): Tilted {
+  const { tower } = standing.input.station;
+  if (!tower.telescopes) return { model: standing, asks: [] };
+  const nested = nestedInput(standing.input);
+  if (nested) return { model: towerModel(nested.input), asks: [] };
+  const asks = [
+    ...(tower.nestedTop === undefined ? ['/tower/nested'] : []),
+    ...(tower.sectionsGiven ? [] : ['/tower/sections']),
+  ];
+  return { model: standing, asks };
+}
+
+function raisingResult(standing: TowerModel): RaisingResult {
+  const { hingeHeight } = standing.input.station.tower;
   if (hingeHeight === undefined) return { raising: [], lying: [] };
+  const { model, asks } = once(standing, tilted);
   const laid = handlingOf(model, hingeHeight);
   const of = { id: 'raising', kind: 'raising', at: '/tower/hinge' } as const;
   const gear = gearOf(model);
@@ -111,15 +142,27 @@ function raisingResult(model: TowerModel): RaisingResult {
     handling: laid,
     ...windOnTheWay(model, inOnePlace(bodies), gear, hingeHeight),
     ...(lying.wind ? { lyingWind: lying.wind } : {}),
+    ...(model === standing ? {} : { nestedTop: model.input.station.tower.top }),
   };
   const { worst, workingLoad, ratio } = raising;
   // Somewhere on the way the gear has no hold on the tower, whatever its strength.
+  if ((raising.unbounded || !worst) && asks.length > 0) {
+    return { raising: [openCheck(of, 'missing', asks)], lying: [], answer };
+  }
   if (raising.unbounded || !worst) return { raising: [openCheck(of, 'no-hold')], lying: [], answer };
   if (workingLoad === undefined || ratio === undefined) {
     return { raising: [openCheck(of, 'missing', ['/tower/hinge/raisedBy/workingLoad'])], lying: lying.checks, answer };
   }
   const result = settled({ ratio, of: 'pull', demand: Math.abs(worst.force), capacity: workingLoad });
-  return { raising: [judged(of, result, { margin: model.input.wanted.margin })], lying: lying.checks, answer };
+  const { margin } = model.input.wanted;
+  const byNesting = asks.length === 0 ? {} : { favourable: 0, because: 'missing', asks };
+  const checks = [judged(of, result, { margin, ...byNesting } as JudgedBy)];
+  return { raising: checks, lying: lying.checks.map((each) => openFor(each, asks)), answer };
+}
+
+/** Open drawn out, it also waits for what would tell how the tower nests. */
+function openFor(check: Check, asks: readonly string[]): Check {
+  return check.verdict !== 'open' || asks.length === 0 ? check : { ...check, because: 'missing', needs: asks };
 }
 
 /** The plan's gear; its working load from the gear itself, else from a rating of gear. */
@@ -129,10 +172,12 @@ function gearOf({ input }: TowerModel): RaisingGear | undefined {
   return { ...raisedBy, ...ratedGear(input.ratings) };
 }
 
-/** Everything that tilts, its own weight spread evenly. */
+/** Everything that tilts, its own weight spread evenly; nested, that of each section over its length. */
 function bodiesOf({ input: { station } }: TowerModel, hinge: number): readonly TiltingBody[] {
   const { tower } = station;
-  const span = tower.top - tower.foot;
+  // Lines that hang slack weigh as much as drawn out.
+  const full = tower.drops === undefined ? station : (stationsAt(station, drawnOut(tower).top)[0]?.station ?? station);
+  const drawn = appurtenanceMasses(full);
   const bodies: TiltingBody[] = [];
   const add = (mass: number, low: number, high: number) => {
     // What is below the hinge stays down.
@@ -141,12 +186,36 @@ function bodiesOf({ input: { station } }: TowerModel, hinge: number): readonly T
     const share = high > low ? (high - from) / (high - low) : 1;
     bodies.push({ mass: mass * share, low: from - hinge, high: high - hinge, offset: 0 });
   };
-  add(tower.weight ?? 0, tower.top - span, tower.top);
-  for (const { mass, low, high, counterpoise } of appurtenanceMasses(station)) {
+  if (tower.drops === undefined) add(tower.weight ?? 0, tower.foot, tower.top);
+  else {
+    const masses = sectionMasses(tower);
+    tower.sections.forEach(({ low, high }, number) => {
+      add(nth(masses, number), low, high);
+    });
+  }
+  appurtenanceMasses(station).forEach(({ low, high, counterpoise }, number) => {
+    const { mass } = nth(drawn, number);
     if (!counterpoise) add(mass, low, high);
     else if (mass > 0) bodies.push({ mass, low: low - hinge, high: high - hinge, offset: 0 });
-  }
+  });
   return bodies;
+}
+
+/**
+ * What each section weighs: as told, and what is left of the whole by length, since a lower one is the heavier for its length.
+ *
+ * W_k + (W − ΣW)·l_k/Σl over those not told, else over all
+ *
+ * @source common-practice
+ */
+function sectionMasses({ sections, weight = 0 }: Tower): readonly number[] {
+  const told = sections.reduce((sum, section) => sum + (section.weight ?? 0), 0);
+  const shares = sections.every((section) => section.weight !== undefined)
+    ? sections.map(({ low, high }) => high - low)
+    : sections.map((section) => (section.weight === undefined ? section.high - section.low : 0));
+  const whole = shares.reduce((sum, share) => sum + share, 0);
+  const rest = Math.max(0, weight - told);
+  return sections.map((section, number) => (section.weight ?? 0) + (rest * nth(shares, number)) / whole);
 }
 
 /** The same weight in its centre: its moment about the hinge is the same at every angle. */

@@ -126,7 +126,7 @@ const beside = (fields) => fields.map((field) => `/${field}`);
 const owned = (fieldsOf) => Object.fromEntries(Object.entries(fieldsOf).map(([key, fields]) => [key, beside(fields)]));
 const SECTION_OWNS = owned({
   lattice: [...FIELDS_OF_SHAPE.lattice, 'legWall', 'material'],
-  pole: [...FIELDS_OF_SHAPE.pole, 'wall', 'material'],
+  pole: [...FIELDS_OF_SHAPE.pole, 'wall', 'material', 'yield'],
 });
 
 const LATTICE_QUESTIONS = askedIf(
@@ -150,6 +150,7 @@ const sectionShape = (more) => [
   quantity('/wall', { when: isShape('pole'), more: true }),
   quantity('/legWall', { when: isShape('lattice'), more: true }),
   choice('/material', { when: isShape('lattice', 'pole'), blank: DONT_KNOW, more: true }),
+  quantity('/yield', { when: isShape('pole'), more: true }),
 ];
 
 /** @type {(base: string, more?: boolean) => Bare[]} What a sheet may say of the wind it goes by. */
@@ -403,7 +404,7 @@ const SHEET = [
           (!asking.has('/sections') || asking.has(question.at)) && (question.when?.(asking) ?? true),
       })),
       choices('/telescopes', { more: true, blank: 'not given' }),
-      ...rareQuantities('/nested', '/weight'),
+      ...rareQuantities('/nested', '/standsAt', '/weight'),
       yes('/asDrawn', { when: ({ here }) => here('/support') !== 'roof', more: true }),
       yes('/used', { more: true, blank: 'not given' }),
       quantity('/frequency', { more: true }),
@@ -635,6 +636,7 @@ export function partOf(pointer) {
  */
 export const PART_OF_CHECK = {
   tower: undefined,
+  'pole-steel': undefined,
   'tower-top': undefined,
   ice: undefined,
   mast: 'mast',

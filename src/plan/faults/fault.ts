@@ -41,6 +41,8 @@ export type FaultCode =
   | 'sections-do-not-overlap'
   | 'nested-outside'
   | 'nested-below-base'
+  | 'stands-outside'
+  | 'stands-in-the-way'
   | 'hinge-outside'
   | 'counterpoise-below-base'
   | 'support-outside'
@@ -98,6 +100,8 @@ export type QueryCode =
   | 'pieces-loose'
   | 'boom-meets-ground'
   | 'guys-incomplete'
+  | 'guys-too-few'
+  | 'guys-cross'
   | 'ladder-incomplete';
 
 export function faultAt(pointer: string, code: FaultCode, given: string, allowed: string, says: string): Fault {

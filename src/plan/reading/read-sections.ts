@@ -19,7 +19,7 @@ export function readSections(reader: PlanReader, tower: TowerFields, foot: numbe
     const says = `Tower has sections, and "${field}" beside its top: put the shape into each section.`;
     reader.fault(pointerTo('/tower', field), 'goes-with', field, 'only without sections', says);
   }
-  for (const key of ['wall', 'legWall', 'material'] as const) {
+  for (const key of ['wall', 'legWall', 'material', 'yield'] as const) {
     if (tower[key] === undefined) continue;
     const says = `Tower has sections, and "${key}" beside its top: put it into each section.`;
     reader.fault(pointerTo('/tower', key), 'goes-with', key, 'only without sections', says);
@@ -131,6 +131,11 @@ function readTubing(
   }
   const key = shape?.kind === 'pole' ? 'wall' : 'legWall';
   const given = fields[key];
+  if (fields.yield !== undefined && (key === 'legWall' || given === undefined || material === 'aluminium')) {
+    const says = `${reader.words(at)} has "yield", which goes with the wall of a steel pole. Give both, or leave it out.`;
+    reader.fault(pointerTo(at, 'yield'), 'goes-with', 'yield', 'with shape pole, wall and material steel', says);
+    return undefined;
+  }
   if (given === undefined && material === undefined) return undefined;
   if (given === undefined || material === undefined) {
     const [has, lacks] = given === undefined ? ['material', key] : [key, 'material'];
@@ -145,7 +150,7 @@ function readTubing(
     const says = `${reader.words(at)}: a wall of ${thick} does not fit into ${reader.say(outside, 'diameter')}. Give up to ${most}, which is solid.`;
     reader.fault(pointerTo(at, key), 'wall-too-thick', thick, `up to ${most}`, says);
   }
-  return { wall: read, material };
+  return present({ wall: read, material, yieldStrength: reader.perhaps(fields.yield, at, 'yield') });
 }
 
 function readSectionShape(

@@ -23,7 +23,7 @@ const sectionShape = {
   shape: optional(choice(words.section.shape)),
   ...latticeFields,
   ...poleFields,
-  ...quantities(words.section, 'wall', 'legWall'),
+  ...quantities(words.section, 'wall', 'legWall', 'yield'),
   material: optional(choice(words.section.material)),
 };
 
@@ -96,6 +96,7 @@ export const towerSchema = z
     ...sectionShape,
     telescopes: optional(yesOrNo(words.tower.telescopes)),
     nested: optional(quantity(words.tower.nested)),
+    standsAt: optional(quantity(words.tower.standsAt)),
     supportedAt: optional(listOf(support, 40, words.tower.supportedAt)),
     hinge: optional(hinge),
     ...quantities(words.tower, 'weight', 'frequency', 'damping'),

@@ -99,11 +99,14 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
       stays(withoutWind) ? 'Allowable: wind loads and what is present without wind' : 'Allowable, as in the wind loads',
       allowable,
     ],
-    ['Nominal, for footings', nominal],
+    [supportedAbove ? 'Nominal, supports above ignored' : 'Nominal, for footings', nominal],
     strength && [strengthRow(withoutWind, assessment), strength],
     ['Of this, present without wind (weight off the axis, wire tension)', withoutWind],
     ['Largest shear with its moment: allowable', atLargestShear.allowable],
-    ['Largest shear with its moment: nominal, for footings', atLargestShear.nominal],
+    [
+      `Largest shear with its moment: nominal, ${supportedAbove ? 'supports above ignored' : 'for footings'}`,
+      atLargestShear.nominal,
+    ],
     atLargestShear.strength && ['Largest shear with its moment: strength', atLargestShear.strength],
   ];
   const reckoned = ({ value }: Quantity) => printed({ value, unit: '' }, RECKONED);
@@ -130,7 +133,7 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
         : []),
       ...(strength === undefined ? [paragraph(`${design.title} has no separate strength level here.`)] : []),
       small(
-        `Computed as a cantilever fixed at the base.${withoutOwnWind ? ' Wind on the tower itself is unknown and not included.' : ''}${supportedAbove ? ' Guys or brackets take a part of this, which is not computed.' : ''}${weight ? ` Total weight: ${printed(weight)}.` : ' Weight on the footing not computed; some weights are not given.'}`,
+        `Computed as a cantilever fixed at the base.${withoutOwnWind ? ' Wind on the tower itself is unknown and not included.' : ''}${supportedAbove ? (guys === undefined ? ' Guys or brackets take a part of this, which is not computed.' : ' What it is with the guys follows.') : ''}${weight ? ` Total weight: ${printed(weight)}.` : ' Weight on the footing not computed; some weights are not given.'}`,
       ),
       ...(bracket === undefined ? [] : [paragraph(bracket)]),
       ...(guys === undefined ? [] : [paragraph(guys)]),

@@ -1,7 +1,7 @@
 import type { StormCardAnswer } from '../../answer/index.ts';
 import type { StormCard } from '../../margins/index.ts';
 import { sentence, standardHeight } from '../../words/index.ts';
-import { bandWords, keptWords } from '../storm-document.ts';
+import { bandWords, highestSays, keptWords } from '../storm-document.ts';
 import { versionLine } from './closing-parts.ts';
 import { list, paragraph, plain, printed, strong, table } from './printed.ts';
 import type { Sheet } from './sheet.ts';
@@ -64,6 +64,7 @@ export function stormSheet(card: StormCard, document: StormCardAnswer, version: 
             [...titles.keys()],
           ),
           ...document.postures.map(({ says }) => paragraph(says)),
+          ...highestSays(card).map((says) => paragraph(says)),
           paragraph(`${keptWords(card.assessment)} Not included: ${document.notIncluded.join(', ')}.`),
           ...list(document.entryWarnings.map(({ says }) => says)),
           { kind: 'caution', severity: 'standing', says: document.cautions[0]?.says ?? '' },
