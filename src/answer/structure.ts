@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { ROOM_PLACES } from '../margins/index.ts';
-import { type Foundation, ORIENTATIONS, RAISING_STATES } from '../structure/index.ts';
+import { type Foundation, HELD_FAILURES, ORIENTATIONS, RAISING_STATES } from '../structure/index.ts';
 import { namedCheckStateSchema, verdictSchema } from './checks.ts';
 import {
   checkId,
@@ -73,6 +73,32 @@ export const reactionsSchema = z
     ),
     bracketPull: maybe(
       'Of a bracketed tower: largest pull on its highest bracket, nominal level, pull of wires included. The building is not checked.',
+    ),
+    guyed: z.exactOptional(
+      z
+        .object({
+          says: z.string(),
+          failure: z.exactOptional(
+            z.enum(HELD_FAILURES).meta({ description: 'One or more of the cases tried gave no forces, for this.' }),
+          ),
+          levels: z.array(
+            z.object({
+              height: quantitySchema,
+              tension: quantityOf('Of the guy that is drawn most, at the tower.'),
+              breaking: quantityOf('Breaking strength of its strand.'),
+              anchorLevel: quantityOf('Horizontal force on one anchor.'),
+              anchorUp: quantityOf('Uplift on one anchor.'),
+            }),
+          ),
+          thrust: quantityOf('Compression at the base.'),
+          shear: quantityOf('Shear at the base.'),
+          moment: quantityOf('Moment at the base if it is held there; on a hinge there is none.'),
+          movement: quantityOf('Of the top of the tower.'),
+        })
+        .meta({
+          description:
+            'Of a tower on guys, nominal level, each figure at its own worst; absent where guys, walls or weights are not all given. Not checked.',
+        }),
     ),
   })
   .meta({

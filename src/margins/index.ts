@@ -38,6 +38,7 @@ export type { RaisingAnswer } from './checks/raising-check.ts';
 export { COMPARED_PLACES } from './comparisons.ts';
 export { type CrankedTo, type CrankHeights, crankHeightsOf } from './crank-heights.ts';
 export { actualSpeedHoldsTo, designHoldsTo, lowerAtGust, sliceForce } from './formulas.ts';
+export { type GuyedForces, guyedForcesOf } from './guyed-forces.ts';
 export { type HillHelp, hillHelpOf } from './hill-help.ts';
 export { type Inquiries, type Inquiry, inquiriesOf } from './inquiries.ts';
 export type { LowerAt } from './lower-at.ts';

@@ -9,6 +9,7 @@ export * from './fall-distance.ts';
 export * from './first-mode.ts';
 export * from './first-mode-at-least.ts';
 export * from './handling.ts';
+export * from './held-tower.ts';
 export * from './iced-items.ts';
 export * from './leg-uplift.ts';
 export * from './level.ts';

@@ -294,7 +294,7 @@ export const CAUTION_WORDS = {
     action: 'Put a loose rope inside long tubes.',
   },
   'guyed-not-analysed': {
-    says: () => 'Forces in guys, and in the tower below the highest of them, are not computed.',
+    says: () => 'Forces in guys, and in the tower below the highest of them, are not checked.',
     action: 'Keep the manufacturer’s guy plan; for anything else ask an engineer.',
   },
   'supports-not-given': {

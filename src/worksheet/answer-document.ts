@@ -12,6 +12,7 @@ import {
   type AssumedName,
   type ByLevel,
   type FootForces,
+  guyedForcesOf,
   hillHelpOf,
   type LowerAt,
   loweredOf,
@@ -48,7 +49,7 @@ import { partDocuments } from './part-document.ts';
 import { quantity } from './quantity.ts';
 import { raisingDocument } from './raising-document.ts';
 import { remediesDocument, tubesDocument } from './remedies-document.ts';
-import { headline, headlineSays, lowerAtSays, mainCheck, reactionsSay, roomSays } from './says.ts';
+import { guysSay, headline, headlineSays, lowerAtSays, mainCheck, reactionsSay, roomSays } from './says.ts';
 import { sensitivityDocument } from './sensitivity-document.ts';
 import { spreadDocument } from './spread-document.ts';
 import { designDocument, headingDocument, windLoadsDocument, windRowDocument } from './wind-document.ts';
@@ -181,6 +182,30 @@ function questionDocuments({ input, questions }: Assessment): Answer['toFindOut'
   }));
 }
 
+function guyedDocument(assessment: Assessment): ReactionsAnswer['guyed'] {
+  const found = guyedForcesOf(assessment);
+  const says = guysSay(assessment);
+  if (!found || says === undefined) return undefined;
+  const system = assessment.input.station.units;
+  const force = (value: number) => quantity(value, 'force', system);
+  const { failure, levels, foot, movement } = found;
+  return told<NonNullable<ReactionsAnswer['guyed']>>({
+    says,
+    failure,
+    levels: levels.map(({ height, tension, breaking, anchorLevel, anchorUp }) => ({
+      height: quantity(height, 'length', system),
+      tension: force(tension),
+      breaking: force(breaking),
+      anchorLevel: force(anchorLevel),
+      anchorUp: force(anchorUp),
+    })),
+    thrust: force(foot.thrust),
+    shear: force(foot.shear),
+    moment: quantity(foot.moment, 'moment', system),
+    movement: quantity(movement, 'length', system),
+  });
+}
+
 function reactionsDocument(assessment: Assessment): ReactionsAnswer {
   const { reactions, input } = assessment;
   const system = input.station.units;
@@ -218,6 +243,7 @@ function reactionsDocument(assessment: Assessment): ReactionsAnswer {
         byOutsideWidth: legs.byOutsideWidth,
       }),
     bracketPull: quantity(reactions.bracketPull, 'force', system),
+    guyed: guyedDocument(assessment),
   });
 }
 

@@ -11,6 +11,7 @@ import { remediesLines, tubesSays } from './remedies-document.ts';
 import {
   bracketSays,
   checkSays,
+  guysSay,
   headlineSays,
   legsSay,
   lowerAtSays,
@@ -38,6 +39,8 @@ export function answerText(
   if (reactions.legs) lines.push(legsSay(reactions.legs, units));
   const bracket = bracketSays(assessment);
   if (bracket) lines.push(bracket);
+  const guys = guysSay(assessment);
+  if (guys) lines.push(guys);
   const hill = hillHelpOf(input);
   if (hill) lines.push(hillSays(hill, units));
   if (assessment.foundation) lines.push(foundationSays(assessment.foundation, units));

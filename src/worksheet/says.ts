@@ -9,6 +9,8 @@ import {
   type ComparedOf,
   couldBeOver,
   enteredBasis,
+  type GuyedForces,
+  guyedForcesOf,
   isInStillAir,
   type LegsAtFoot,
   type LowerAt,
@@ -443,6 +445,29 @@ export function legsSay(legs: LegsAtFoot, units: UnitSystem): string {
     ? ' Leg spacing is taken as the face width. True spacing is less by the leg thickness (not given), so true leg forces are larger.'
     : '';
   return `Leg uplift at the base: ${up} (nominal level, for footings).${down} Anchor bolts and concrete are not checked.${spacing}`;
+}
+
+const NO_FIGURES: Readonly<Record<NonNullable<GuyedForces['failure']>, string>> = {
+  unstable: 'it is unstable in the design wind',
+  'not-converged': 'its forces find no balance in the design wind',
+  'beyond-small-movement': 'it leans too far in the design wind for these formulas',
+};
+
+/** What a tower on guys does in the design wind, where the plan gives enough: shown, not checked. */
+export function guysSay(assessment: Assessment): string | undefined {
+  const found = guyedForcesOf(assessment);
+  if (!found) return undefined;
+  const { units } = assessment.input.station;
+  const force = (value: number) => inWords(value, 'force', units, 3);
+  const failure =
+    found.failure === undefined ? '' : ` In one or more cases tried, ${NO_FIGURES[found.failure]}: ask an engineer.`;
+  if (found.levels.every(({ tension }) => tension === 0)) return `Forces in the guys not computed.${failure}`;
+  const levels = found.levels.map(
+    ({ height, tension, breaking, anchorLevel, anchorUp }) =>
+      ` Guys at ${inWords(height, 'length', units)}: largest tension ${force(tension)}, strand breaks at ${force(breaking)}; one anchor takes ${force(anchorLevel)} level, ${force(anchorUp)} up.`,
+  );
+  const { thrust, shear, moment } = found.foot;
+  return `On its guys, nominal level, each at its own worst:${levels.join('')} At the base: thrust ${force(thrust)}, shear ${force(shear)}, moment ${inWords(moment, 'moment', units, 3)} if it is held there. The top moves ${inWords(found.movement, 'length', units)}. The guys are taken as ASTM A475 extra high strength strand, evenly spread, initial tension 7 to 15 %. Guys, anchors and tower are not checked for these forces, nor for ice.${failure}`;
 }
 
 /** "Largest pull on the highest bracket: 632 lbf …": told, since the house is not checked. */

@@ -152,6 +152,34 @@ describe('what holds a tower', () => {
     expect(query).toMatchObject({ pointer: '#/tower/supportedAt/0', code: 'guys-incomplete' });
     expect(query?.says).toContain('diameter and radius');
   });
+
+  it('is queried where guys are too few to hold it, or cross', () => {
+    const guys = { by: 'guys', count: 3, diameter: 0.1875 };
+    const warned = (supportedAt: Parameters<typeof changed>[0][string][]) =>
+      entryWarningsOf(changed({ tower: { support: 'guyed', supportedAt } })).map(({ code, pointer }) => [
+        code,
+        pointer,
+      ]);
+    expect(warned([{ height: 30, ...guys, count: 2, radius: 20 }])).toEqual([
+      ['guys-too-few', '#/tower/supportedAt/0/count'],
+    ]);
+    const [low, high] = [
+      { height: 15, ...guys },
+      { height: 30, ...guys },
+    ];
+    expect(
+      warned([
+        { ...low, radius: 25 },
+        { ...high, radius: 20 },
+      ]),
+    ).toEqual([['guys-cross', '#/tower/supportedAt/0/radius']]);
+    expect(
+      warned([
+        { ...low, radius: 20 },
+        { ...high, radius: 20 },
+      ]),
+    ).toEqual([]);
+  });
 });
 
 describe('the rest of a tower', () => {

@@ -100,6 +100,8 @@ export type QueryCode =
   | 'pieces-loose'
   | 'boom-meets-ground'
   | 'guys-incomplete'
+  | 'guys-too-few'
+  | 'guys-cross'
   | 'ladder-incomplete';
 
 export function faultAt(pointer: string, code: FaultCode, given: string, allowed: string, says: string): Fault {

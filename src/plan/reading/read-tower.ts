@@ -100,7 +100,16 @@ function readHeld(reader: PlanReader, fields: TowerFields, foot: number, top: nu
     const says = `Tower is "${fields.support}" but has supports: set "support" to "guyed" or "bracketed", or leave "supportedAt" out.`;
     reader.fault('/tower/supportedAt', 'supported-but-free', fields.support, 'guyed, bracketed', says);
   }
-  return supportedAt.map((row, index) => readSupport(reader, row, `/tower/supportedAt/${index}`, foot, top));
+  const held = supportedAt.map((row, index) => readSupport(reader, row, `/tower/supportedAt/${index}`, foot, top));
+  held.forEach(({ height, guys }, index) => {
+    if (!guys) return;
+    const crossed = held.find((other) => other.height > height && other.guys && other.guys.radius < guys.radius);
+    if (!crossed) return;
+    const at = `/tower/supportedAt/${index}`;
+    const says = `${reader.words(at)}: its guys end farther out than those at ${reader.say(crossed.height, 'length')}, so the two cross. Check both distances to the anchors.`;
+    reader.query(pointerTo(at, 'radius'), 'guys-cross', says);
+  });
+  return held;
 }
 
 function readSupport(reader: PlanReader, row: HeldFields, at: string, foot: number, top: number): Held {
@@ -128,6 +137,10 @@ function readSupport(reader: PlanReader, row: HeldFields, at: string, foot: numb
   } else if (missing.length > 0 && missing.length < 3) {
     const says = `${reader.words(at)}: ${missing.join(' and ')} of its guys not given, so what the wind does to the guys is not counted.`;
     reader.query(at, 'guys-incomplete', says);
+  }
+  if (row.by === 'guys' && count !== undefined && count < 3) {
+    const says = `${reader.words(at)}: ${count} ${count === 1 ? 'guy holds' : 'guys hold'} the tower from some sides only. Use three or more, evenly spread.`;
+    reader.query(pointerTo(at, 'count'), 'guys-too-few', says);
   }
   const whole = count !== undefined && diameter !== undefined && radius !== undefined;
   return present({ height, by: row.by, guys: whole ? { count, diameter, radius } : undefined });

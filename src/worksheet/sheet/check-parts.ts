@@ -11,7 +11,7 @@ import {
 } from '../../words/index.ts';
 import { NO_CHANCE } from '../chance-document.ts';
 import { LOWERED_BEFORE } from '../remedies-document.ts';
-import { bracketSays, legsSay } from '../says.ts';
+import { bracketSays, guysSay, legsSay } from '../says.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { list, orNone, paragraph, printed, RECKONED, small, strong, table } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
@@ -91,6 +91,7 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
   const { reactions, design, foundation } = document;
   const { allowable, nominal, strength, withoutWind, supportedAbove, withoutOwnWind, weight } = reactions;
   const bracket = bracketSays(assessment);
+  const guys = guysSay(assessment);
   type Level = readonly [name: string, forces: typeof allowable];
   const { atLargestShear, torsion } = reactions;
   const levels: readonly (Level | undefined)[] = [
@@ -98,11 +99,14 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
       stays(withoutWind) ? 'Allowable: wind loads and what is present without wind' : 'Allowable, as in the wind loads',
       allowable,
     ],
-    ['Nominal, for footings', nominal],
+    [supportedAbove ? 'Nominal, supports above ignored' : 'Nominal, for footings', nominal],
     strength && [strengthRow(withoutWind, assessment), strength],
     ['Of this, present without wind (weight off the axis, wire tension)', withoutWind],
     ['Largest shear with its moment: allowable', atLargestShear.allowable],
-    ['Largest shear with its moment: nominal, for footings', atLargestShear.nominal],
+    [
+      `Largest shear with its moment: nominal, ${supportedAbove ? 'supports above ignored' : 'for footings'}`,
+      atLargestShear.nominal,
+    ],
     atLargestShear.strength && ['Largest shear with its moment: strength', atLargestShear.strength],
   ];
   const reckoned = ({ value }: Quantity) => printed({ value, unit: '' }, RECKONED);
@@ -129,9 +133,10 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
         : []),
       ...(strength === undefined ? [paragraph(`${design.title} has no separate strength level here.`)] : []),
       small(
-        `Computed as a cantilever fixed at the base.${withoutOwnWind ? ' Wind on the tower itself is unknown and not included.' : ''}${supportedAbove ? ' Guys or brackets take a part of this, which is not computed.' : ''}${weight ? ` Total weight: ${printed(weight)}.` : ' Weight on the footing not computed; some weights are not given.'}`,
+        `Computed as a cantilever fixed at the base.${withoutOwnWind ? ' Wind on the tower itself is unknown and not included.' : ''}${supportedAbove ? (guys === undefined ? ' Guys or brackets take a part of this, which is not computed.' : ' What it is with the guys follows.') : ''}${weight ? ` Total weight: ${printed(weight)}.` : ' Weight on the footing not computed; some weights are not given.'}`,
       ),
       ...(bracket === undefined ? [] : [paragraph(bracket)]),
+      ...(guys === undefined ? [] : [paragraph(guys)]),
       ...(legs === undefined ? [] : [paragraph(legsSay(legs, assessment.input.station.units))]),
       ...(foundation === undefined ? [] : foundationBlocks(foundation)),
       ...raisingBlocks(document),
