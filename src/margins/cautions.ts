@@ -10,6 +10,7 @@ import { CHECK_KIND } from './checks/check-kinds.ts';
 import { boomsLaden, metalsNotGiven } from './checks/element-check.ts';
 import { fallComparisons } from './checks/fall-check.ts';
 import { ruptureNotGiven } from './checks/mast-check.ts';
+import { guyedForcesOf } from './guyed-forces.ts';
 import type { SiteSpeed, TowerModel } from './model.ts';
 import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
@@ -66,6 +67,7 @@ export const CAUTION_CODES = [
   'frequency-not-used',
   'vortex',
   'guyed-not-analysed',
+  'guys-overloaded',
   'supports-not-given',
   'bracket-not-checked',
   'lowered-state',
@@ -283,7 +285,13 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
   const { besideOnTowers } = METHOD_BY_ID[input.method];
   if (mast && besideOnTowers !== undefined)
     say('by-second-standard', 'line', { at: '/mast', word: METHOD_BY_ID[besideOnTowers].title });
-  if (tower.support === 'guyed') say('guyed-not-analysed', 'verdict', { at: '/tower/supportedAt' });
+  if (tower.support === 'guyed') {
+    say('guyed-not-analysed', 'verdict', { at: '/tower/supportedAt' });
+    const onGuys = guyedForcesOf({ model });
+    const broken = onGuys?.levels.some(({ tension, breaking }) => tension > breaking);
+    if (broken || onGuys?.failure !== undefined)
+      say('guys-overloaded', 'verdict', { at: '/tower/supportedAt', word: broken ? 'broken' : 'no-balance' });
+  }
   if (tower.support === 'bracketed') {
     const told = tower.held.length > 0 ? {} : { word: 'not-given' };
     say('bracket-not-checked', 'verdict', { at: '/tower/supportedAt', ...told });

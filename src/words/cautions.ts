@@ -293,6 +293,13 @@ export const CAUTION_WORDS = {
       `${thing(caution)} ${byCount(caution, 'has', 'have')} long tubes. They can vibrate in steady light wind and crack from fatigue.`,
     action: 'Put a loose rope inside long tubes.',
   },
+  'guys-overloaded': {
+    says: (caution) =>
+      caution.word === 'broken'
+        ? 'In the design wind a guy can be drawn beyond the breaking strength of its strand.'
+        : 'In the design wind the tower finds no balance on its guys in one or more cases tried.',
+    action: 'Do not build it so; ask an engineer.',
+  },
   'guyed-not-analysed': {
     says: () => 'Forces in guys, and in the tower below the highest of them, are not checked.',
     action: 'Keep the manufacturer’s guy plan; for anything else ask an engineer.',

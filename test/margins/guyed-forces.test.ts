@@ -48,6 +48,20 @@ describe('forces of a tower on guys', () => {
     expect(answerText(assessed(plan()), [])).toContain('On its guys');
   });
 
+  it('forbid what would break a guy, and say so first', () => {
+    const codes = (more?: Document) =>
+      assessed(plan({}, more)).cautions.flatMap(({ code, word, severity }) =>
+        code === 'guys-overloaded' ? [[word, severity]] : [],
+      );
+    expect(codes()).toEqual([]);
+    const load = (place: Document, area: number) => ({
+      loads: [{ name: 'b', ...place, front: area, side: area, areaKind: 'effective', weight: 40, heading: 0 }],
+    });
+    // 3990 lbf break a strand of 3/16 in: 250 ft² right at the lower guys pull some 3700 lbf level, nominal, on one of them alone.
+    expect(codes(load({ height: 33, on: 'tower', offset: 0 }, 250))).toEqual([['broken', 'verdict']]);
+    expect(codes(load({ above: 2 }, 150))).toEqual([['no-balance', 'verdict']]);
+  });
+
   it('push down with at least all weights and what the guys rest at', () => {
     // At rest by 15 %: T·sin α of three guys each at 33 and 65 ft on a radius of 50 ft, less half a foot for the legs.
     const resting = 0.15 * 17750 * 3 * (33 / Math.hypot(49.42, 33) + 65 / Math.hypot(49.42, 65));
