@@ -217,13 +217,17 @@ function partWay(own: Assessment): readonly StormPosture[] {
 
 const QUARTERS = [0.25, 0.5, 0.75] as const;
 
+/** A height part of the way is a row of its own where it keeps the margin so much farther: 3 mph [m/s]. @source common-practice */
+const WORTH_CRANKING = 2.99 * MILE_PER_HOUR;
+
 /** Each posture as far as it keeps the margin farther than what stands higher; beyond the last, flat or nobody can tell. */
 function rowsOf(postures: readonly StormPosture[]): readonly StormRow[] {
   const rows: StormRow[] = [];
   let above: number | undefined;
   for (const posture of postures) {
     const { keepsTo } = posture;
-    if (keepsTo === undefined || keepsTo <= (above ?? 0)) continue;
+    const least = posture.posture === 'part-way' && above !== undefined ? WORTH_CRANKING : 0;
+    if (keepsTo === undefined || keepsTo <= (above ?? 0) + least) continue;
     const act = ACT[posture.posture];
     rows.push({ ...(above === undefined ? {} : { above }), upTo: keepsTo, act, posture });
     above = keepsTo;

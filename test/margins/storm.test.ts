@@ -75,12 +75,25 @@ describe('a storm card', () => {
     const found = card(crankUp());
     const rows = bands(found);
     const acts = rows.map(([act]) => act);
-    expect([...new Set(acts)]).toEqual(['as-it-stands', 'crank-down', 'nest', 'not-known']);
+    expect([...new Set(acts)]).toEqual(['as-it-stands', 'nest', 'not-known']);
     expect(rows[0]?.[1]).toBe(0);
     rows.slice(1).forEach((row, index) => {
       expect(row[1]).toBe(rows[index]?.[2]);
     });
     expect(rows.at(-1)?.[2]).toBeUndefined();
+  });
+
+  it('has a row for a height part of the way only where that keeps the margin 3 mph farther', () => {
+    for (const exposure of ['B', 'C']) {
+      const own = crankUp();
+      const found = card({ ...own, site: { ...(own['site'] as Document), exposure } });
+      const kept = found.postures.filter(({ posture }) => posture === 'part-way').map(({ keepsTo }) => keepsTo ?? 0);
+      expect(kept).toHaveLength(3);
+      const [highest = 0] = found.postures.map(({ keepsTo }) => keepsTo ?? 0);
+      const rows = found.rows.filter(({ act }) => act === 'crank-down');
+      for (const { above = 0, upTo = 0 } of rows) expect(upTo - above).toBeGreaterThan(2.9 * MILE_PER_HOUR);
+      expect(rows.length > 0).toBe(kept.some((each) => each - highest > 2.9 * MILE_PER_HOUR));
+    }
   });
 
   it('keeps the margin at the gust of a row, and no longer at the next whole one', () => {
@@ -95,7 +108,7 @@ describe('a storm card', () => {
 
   it('asks for more the stronger the forecast is', () => {
     const acts = [40, 60, 65, 66.5, 120].map((mph) => card(crankUp(), gust(mph)).forecast?.row.act);
-    expect(acts).toEqual(['as-it-stands', 'as-it-stands', 'crank-down', 'not-known', 'not-known']);
+    expect(acts).toEqual(['as-it-stands', 'as-it-stands', 'nest', 'not-known', 'not-known']);
   });
 
   it('reads a mean by the larger published ratio, and a speed of unknown type as an hourly mean', () => {
