@@ -319,8 +319,11 @@ export const CAUTION_WORDS = {
     says: ({ word }) =>
       word === 'hinge'
         ? 'Part-way, the tower is held by its hinge and its gear; lowered flat, by its props. Only the pull of the gear and bending of the tower lowered flat are checked, where rated.'
-        : 'Part-way up, the sections overlap differently and are held only by cables. That condition is not checked.',
-    action: 'Never leave it part-way; lash it down where it rests.',
+        : 'Part-way up, the sections are held by their cables or by pawls. Cables and pawls are not checked.',
+    action: ({ word }) =>
+      word === 'hinge'
+        ? 'Never leave it part-way; lash it down where it rests.'
+        : 'Leave it on its pawls or pins where it has them, and never go beneath it.',
   },
   'raise-in-calm': {
     says: () => 'Raising and lowering is for still air.',

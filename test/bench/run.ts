@@ -2,9 +2,10 @@ import { type ChildProcess, fork } from 'node:child_process';
 import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { Agent, request } from 'node:http';
-import { additionsOf, assess } from '../../src/margins/index.ts';
+import { additionsOf, assess, crankHeightsOf } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { answerDocument } from '../../src/worksheet/index.ts';
+import { CRANK_UP_TOWER } from '../margins/crank-up-tower.ts';
 
 /*
  * CPU per request of POST /v1/checks beside a route that validates the same body and returns a canned answer of the
@@ -244,6 +245,36 @@ function stationAlone(): void {
   ]);
 }
 
+/** A crank-up with a mast, from nested to fully up. */
+function crankUp(): void {
+  const { input } = checkInputOf({
+    units: 'us',
+    method: 'asce7-16',
+    site: { wind: 95, exposure: 'C', riskCategory: 'II' },
+    tower: {
+      ...CRANK_UP_TOWER,
+      sections: (CRANK_UP_TOWER['sections'] as object[]).map((each) => ({ ...each, uniform: true })),
+    },
+    mast: { outside: 2, wall: 0.25, length: 10, inside: 3, bearing: 54, yield: '50 ksi' },
+    loads: [{ name: 'beam', above: 2, area: 4, areaKind: 'effective', weight: 40 }],
+    cables: [],
+    ratings: [
+      {
+        of: 'tower',
+        area: 9,
+        areaKind: 'effective',
+        top: 54,
+        wind: { speed: 80, method: 'tia222-g', exposure: 'C', riskCategory: 'II' },
+      },
+    ],
+  });
+  console.log('\na crank-up of three sections, µs CPU a call               median   least');
+  inTurns([
+    ['assess', 40, () => assess(input)],
+    ['assess, and all its heights', 4, () => crankHeightsOf(assess(input))],
+  ]);
+}
+
 /** Loads of every kind, half of them on the tower. */
 function crowd(count: number): Record<string, unknown> {
   const loads = Array.from({ length: count }, (_, index) => {
@@ -271,4 +302,5 @@ function byLoads(): void {
 await overHttp();
 domainAlone();
 stationAlone();
+crankUp();
 byLoads();

@@ -45,7 +45,8 @@ function areaUsedOf(model: TowerModel, ratio: ComparisonRatio, demand: Demand): 
   const { comparison, by, scenario } = ratio;
   const { appurtenances, bareTower } = nth(demand.scenarios, scenario);
   if (comparison.check !== 'tower' || !by || !('rating' in by) || !bareTower) return {};
-  if (comparison.apex !== Number.POSITIVE_INFINITY) return {};
+  // Of a tower rated at another height the area is not rated here.
+  if (comparison.apex !== Number.POSITIVE_INFINITY || by.cases.some(({ asRated }) => asRated)) return {};
   const { claim, withCables, height = model.input.station.tower.top } = by.rating;
   const { reading } = nth(nth(by.cases, 0).rated, scenario);
   // Beside further rated areas or lines no one area is used.
