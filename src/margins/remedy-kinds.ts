@@ -278,9 +278,16 @@ function linesOff({ cables }: Station): readonly Search[] {
   // The last line feeds something.
   if (cables.reduce((sum, { count }) => sum + count, 0) < 2) return [];
   return cables.map((run) => {
-    const fewer = run.count > 1 ? [{ ...run, count: run.count - 1 }] : [];
+    const fewer = run.count > 1 ? [oneLineLess(run)] : [];
     return one({ of: 'line-off', run }, { cables: cables.flatMap((each) => (each === run ? fewer : [each])) });
   });
+}
+
+/** A ladder has no more rows than lines. */
+function oneLineLess(run: CableRun): CableRun {
+  const count = run.count - 1;
+  const { inRows } = run;
+  return { ...run, count, ...(inRows ? { inRows: { ...inRows, rows: Math.min(inRows.rows, count) } } : {}) };
 }
 
 function loadsOff({ loads }: Station, tried: readonly Load[]): readonly Search[] {

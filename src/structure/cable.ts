@@ -76,7 +76,7 @@ const STEPS_AT_MOST = 60;
  *
  * s_0·T³/EA + (s_0 − c)·T² = q²·c³/24
  *
- * Up to a sag of a twelfth of the chord within 0.3 % below and 2 % above the elastic catenary; beyond, above it.
+ * Up to a sag of a twelfth of the chord within 0.3 % below and 2.5 % above the elastic catenary; beyond, above it.
  *
  * @param cable between its ends [m, N]
  * @param load across the chord [N/m]

@@ -37,6 +37,12 @@ const gable = demoPlan('house-bracket');
 const of = (plan: Document, key: string) => plan[key] as Document;
 const all = (plan: Document, key: string) => plan[key] as Document[];
 
+/** A run with one line less, in no more rows than lines are left. */
+const oneLess = (run: Document): Document => {
+  const count = (run['count'] as number) - 1;
+  return { ...run, count, ...(run['rows'] === undefined ? {} : { rows: Math.min(run['rows'] as number, count) }) };
+};
+
 const withoutHinge = ({ hinge: _, ...tower }: Document): Document => tower;
 
 /** The demo plans, and others in which each kind of remedy is among the best. */
@@ -183,8 +189,7 @@ function rewritten(plan: Document, change: RemedyChange): Document {
       return { ...plan, cables: cables.map(laid) };
     }
     case 'line-off': {
-      const fewer = (run: Document, index: number) =>
-        change.run.at === `/cables/${index}` ? { ...run, count: (run['count'] as number) - 1 } : run;
+      const fewer = (run: Document, index: number) => (change.run.at === `/cables/${index}` ? oneLess(run) : run);
       return { ...plan, cables: cables.map(fewer).filter((run) => (run['count'] as number) > 0) };
     }
   }

@@ -76,7 +76,7 @@ describe('a cable as an elastic parabola', () => {
     expect(unstrainedLengthFormula.of(chord, weight, STILL, stiffness)).toBe(unstrained);
   });
 
-  it('is the exact elastic catenary from 0.3 % below to 2 % above, up to a sag of a twelfth', () => {
+  it('is the exact elastic catenary from 0.3 % below to 2.5 % above, up to a sag of a twelfth', () => {
     const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
     fc.assert(
       fc.property(
@@ -93,7 +93,7 @@ describe('a cable as an elastic parabola', () => {
           fc.pre(sagOf(c, load, found) / c <= 1 / 12);
           const exact = byCatenary(c, load, length, EA);
           expect(found / exact).toBeGreaterThan(0.997);
-          expect(found / exact).toBeLessThan(1.02);
+          expect(found / exact).toBeLessThan(1.025);
         },
       ),
     );
