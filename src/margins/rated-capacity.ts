@@ -170,17 +170,22 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
   // Differing by how the rated lines lay, or by the height that it is for, alone.
   const alike = new Map<string, ClaimCase[]>();
   for (const each of matching) remember(alike, readingKey(each), () => []).push(each);
+  const pushed = new Map<string, readonly boolean[]>();
   for (const each of matching) {
-    const ofOneReading = alike.get(readingKey(each)) ?? [];
+    const key = readingKey(each);
+    const ofOneReading = alike.get(key) ?? [];
     for (let scenario = 0; scenario < scenarios.length; scenario += 1) {
       const rated = nth(each.rated, scenario);
       const factor = areaFactorOf(rated, answer);
       const least = provenByCase(model, each, scenario, factor.low);
       const most = provenByCase(model, each, scenario, factor.high);
+      const bothWays = remember(pushed, `${key} ${scenario} ${factor.low} ${factor.high}`, () =>
+        comparisons.map((_, number) => pushedBothWays(model, number, ofOneReading, scenario, factor)),
+      );
       const lowest = nth(low, scenario);
       const highest = nth(high, scenario);
       for (let comparison = 0; comparison < comparisons.length; comparison += 1) {
-        const surely = pushedBothWays(model, comparison, ofOneReading, scenario, factor) ? 0 : nth(least, comparison);
+        const surely = nth(bothWays, comparison) ? 0 : nth(least, comparison);
         lowest[comparison] = Math.min(nth(lowest, comparison), surely);
         highest[comparison] = Math.max(nth(highest, comparison), nth(most, comparison));
       }
