@@ -10,7 +10,7 @@ import type { Finished } from './finished.ts';
 import type { Job, Outcome } from './worker.ts';
 
 /** What is likely to take less is computed at once: to hand it over would cost as much [ms]. */
-const AT_ONCE = 12;
+const AT_ONCE = 25;
 /** An answer that takes longer is given up, however little was expected of it [ms]. */
 const DEADLINE = 30_000;
 /** Answers that may wait for a thread, for each of them. */
