@@ -16,7 +16,7 @@ const DEADLINE = 30_000;
 /** Answers that may wait for a thread, for each of them. */
 const WAITING = 16;
 /** Memory that a thread may hold [MB]; a plan of the largest size takes a fraction of it. */
-const MEMORY = 512;
+const MEMORY = 256;
 
 export interface WorkshopOptions {
   /** Threads; 0: everything is computed between other requests. */
@@ -44,7 +44,7 @@ export class Workshop {
     this.#ready = workers === 0;
     if (workers === 0) return;
     const pool = new Piscina({
-      filename: new URL('worker.ts', import.meta.url).href,
+      filename: new URL('thread.mjs', import.meta.url).href,
       minThreads: workers,
       maxThreads: workers,
       maxQueue: WAITING * workers,
