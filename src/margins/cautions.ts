@@ -109,6 +109,8 @@ export type Severity = (typeof SEVERITIES)[number];
  */
 const UNCHECKED: Readonly<Record<CheckKindName, CautionCode | undefined>> = {
   tower: undefined,
+  'tower-below': undefined,
+  guys: undefined,
   'pole-steel': undefined,
   'tower-top': undefined,
   ice: 'ice-not-checked',

@@ -30,6 +30,7 @@ export * from './soil-hints.ts';
 export * from './standard-tubes.ts';
 export * from './station.ts';
 export * from './stout-tube.ts';
+export * from './strand.ts';
 export * from './support-reactions.ts';
 export * from './toe-pressure.ts';
 export * from './tube-section.ts';

@@ -636,6 +636,8 @@ export function partOf(pointer) {
  */
 export const PART_OF_CHECK = {
   tower: undefined,
+  'tower-below': undefined,
+  guys: undefined,
   'pole-steel': undefined,
   'tower-top': undefined,
   ice: undefined,
