@@ -85,7 +85,7 @@ export const reactionsSchema = z
             z.object({
               height: quantitySchema,
               tension: quantityOf('Of the guy that is drawn most, at the tower.'),
-              breaking: quantityOf('Breaking strength of its strand.'),
+              breaking: quantityOf('Breaking strength of its strand; of the weakest grade where that is not given.'),
               anchorLevel: quantityOf('Horizontal force on one anchor.'),
               anchorUp: quantityOf('Uplift on one anchor.'),
             }),
@@ -97,7 +97,7 @@ export const reactionsSchema = z
         })
         .meta({
           description:
-            'Of a tower on guys, nominal level, each figure at its own worst; absent where guys, walls or weights are not all given. Not checked.',
+            'Of a tower on guys, nominal level, each figure at its own worst; absent where guys, walls or weights are not all given. Anchors are not checked.',
         }),
     ),
   })

@@ -10,7 +10,8 @@ import { CHECK_KIND } from './checks/check-kinds.ts';
 import { boomsLaden, metalsNotGiven } from './checks/element-check.ts';
 import { fallComparisons } from './checks/fall-check.ts';
 import { ruptureNotGiven } from './checks/mast-check.ts';
-import { guyedForcesOf } from './guyed-forces.ts';
+import { guyedForcesOf } from './held/guyed-forces.ts';
+import { heldNeeds } from './held/held-model.ts';
 import type { SiteSpeed, TowerModel } from './model.ts';
 import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
@@ -67,6 +68,7 @@ export const CAUTION_CODES = [
   'frequency-not-used',
   'vortex',
   'guyed-not-analysed',
+  'anchors-not-checked',
   'guys-overloaded',
   'supports-not-given',
   'bracket-not-checked',
@@ -288,15 +290,18 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
   if (mast && besideOnTowers !== undefined)
     say('by-second-standard', 'line', { at: '/mast', word: METHOD_BY_ID[besideOnTowers].title });
   if (tower.support === 'guyed') {
-    say('guyed-not-analysed', 'verdict', { at: '/tower/supportedAt' });
+    const compared = checks.some(({ kind, result }) => kind === 'tower-below' && result);
+    if (compared) say('anchors-not-checked', 'line', { at: '/tower/supportedAt' });
+    else say('guyed-not-analysed', 'verdict', { at: '/tower/supportedAt', ...lackingWord(model) });
     const onGuys = guyedForcesOf({ model });
-    const broken = onGuys?.levels.some(({ tension, breaking }) => tension > breaking);
+    const broken = onGuys?.levels.some(({ tension, breaking }) => tension > breaking.most);
     if (broken || onGuys?.failure !== undefined)
       say('guys-overloaded', 'verdict', { at: '/tower/supportedAt', word: broken ? 'broken' : 'no-balance' });
   }
   if (tower.support === 'bracketed') {
-    const told = tower.held.length > 0 ? {} : { word: 'not-given' };
-    say('bracket-not-checked', 'verdict', { at: '/tower/supportedAt', ...told });
+    const compared = checks.some(({ kind, result }) => kind === 'tower-below' && result);
+    const word = tower.held.length === 0 ? 'not-given' : compared ? 'compared' : undefined;
+    say('bracket-not-checked', 'verdict', { at: '/tower/supportedAt', ...(word === undefined ? {} : { word }) });
   }
   if (leansOn(tower) && (!tower.heldGiven || tower.held.length === 0)) {
     const rated = ratedSupports(input.ratings, tower).length;
@@ -320,6 +325,21 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
     if (steel.because === 'contradicts-rating') say('steel-contradicts-rating', 'verdict', { at: '/tower' });
     say('steel-as-measured', 'verdict', { at: '/tower', ...(isGiven ? {} : { word: 'not-given' }) });
   }
+}
+
+/** What the model of a held tower lacks, by its sort. */
+export const LACKING = ['supports', 'shape', 'walls', 'weights', 'pulls'] as const;
+export type Lacking = (typeof LACKING)[number];
+
+function lackingWord(model: TowerModel): { readonly word?: string } {
+  const sorts = heldNeeds(model).map((pointer): Lacking => {
+    if (pointer.startsWith('/tower/supportedAt')) return 'supports';
+    if (pointer.endsWith('/weight')) return 'weights';
+    if (pointer.endsWith('/tension')) return 'pulls';
+    return pointer.endsWith('all') ? 'walls' : 'shape';
+  });
+  const word = LACKING.filter((sort) => sorts.includes(sort)).join(' ');
+  return word === '' ? {} : { word };
 }
 
 /** Frequency from which a structure is not slender to any standard [Hz]. */

@@ -1,6 +1,6 @@
 import { DISH_COEFFICIENT, OPEN_MESH_COEFFICIENT } from '../areas/index.ts';
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
-import type { AssumedName, Caution, CautionCode } from '../margins/index.ts';
+import type { AssumedName, Caution, CautionCode, Lacking } from '../margins/index.ts';
 import type { HillExclusion, SpeedBasis } from '../wind/index.ts';
 import { ASSUMPTION_WORDS } from './assumption-words.ts';
 import { CHECK_WORDS, checkName, demandOn, placeOfFall, verbOf } from './checks.ts';
@@ -44,6 +44,15 @@ const SUPPORTS_NOT_GIVEN: Readonly<Record<string, string>> = {
   'rated-bracketed': 'Supports of the tower not given. Those of its rating are assumed.',
   'rated-apart': 'Supports of the tower not given, and its ratings name different ones. Nothing is compared.',
   'not-given': 'Supports of the tower not given, and no rating of it names any. Nothing is compared.',
+};
+
+/** What the model of a tower on guys or brackets lacks. */
+const LACKING_WORDS: Readonly<Record<Lacking, string>> = {
+  supports: 'the guys in full',
+  shape: 'the tower’s shape',
+  walls: 'leg walls',
+  weights: 'all weights',
+  pulls: 'wire tensions',
 };
 
 /** One or two sentences, and what to do, for every caution. */
@@ -302,6 +311,13 @@ export const CAUTION_WORDS = {
   },
   'guyed-not-analysed': {
     says: () => 'Forces in guys, and in the tower below the highest of them, are not checked.',
+    action: ({ word }) =>
+      word === undefined
+        ? 'Keep the manufacturer’s guy plan; for anything else ask an engineer.'
+        : `Keep the manufacturer’s guy plan. To have them compared, give ${listed(word.split(' ').map((sort) => LACKING_WORDS[sort as Lacking]))}.`,
+  },
+  'anchors-not-checked': {
+    says: () => 'Anchors, their soil and ice on the guys are not checked.',
     action: 'Keep the manufacturer’s guy plan; for anything else ask an engineer.',
   },
   'supports-not-given': {
@@ -312,7 +328,9 @@ export const CAUTION_WORDS = {
     says: ({ word }) =>
       word === 'not-given'
         ? 'The pull on the house is not computed, since the height of the bracket is not given. The house is not checked.'
-        : 'The pull on the house is computed; the house is not checked. Nothing is compared below the bracket.',
+        : word === 'compared'
+          ? 'The pull on the house is computed; the house is not checked.'
+          : 'The pull on the house is computed; the house is not checked. Nothing is compared below the bracket.',
     action: 'Have the wall and its fixing examined.',
   },
   'lowered-state': {

@@ -195,7 +195,7 @@ function guyedDocument(assessment: Assessment): ReactionsAnswer['guyed'] {
     levels: levels.map(({ height, tension, breaking, anchorLevel, anchorUp }) => ({
       height: quantity(height, 'length', system),
       tension: force(tension),
-      breaking: force(breaking),
+      breaking: force(breaking.least),
       anchorLevel: force(anchorLevel),
       anchorUp: force(anchorUp),
     })),
