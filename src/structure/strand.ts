@@ -13,7 +13,8 @@ export interface Strand {
 }
 
 /**
- * Zinc-coated steel strand of seven wires, class A: sizes, weights, breaking strengths.
+ * Zinc-coated steel strand of seven wires, class A: sizes, weights, breaking strengths. Extra high strength to 5/16 in second
+ * hand, all else from memory.
  *
  * @source astm-a475
  */
@@ -55,10 +56,11 @@ export function strandOf(diameter: number): Strand | undefined {
  *
  * 7·π·d²/4
  *
+ * @param strand of wires of one diameter [m]
  * @returns the area [m²]
  * @example steelOf({ wire: 0.002 }) // 2.199e-5
  * @source astm-a475
  */
-export function steelOf({ wire }: Pick<Strand, 'wire'>): number {
-  return (7 * Math.PI * wire ** 2) / 4;
+export function steelOf(strand: Pick<Strand, 'wire'>): number {
+  return (7 * Math.PI * strand.wire ** 2) / 4;
 }

@@ -1,3 +1,5 @@
+import { evaluate, under } from '../../foundation/index.ts';
+import { guyUse } from '../formulas.ts';
 import { guyUseOf, notToldOfGuys } from '../held/guys-use.ts';
 import { heldBy } from '../holds-to-ratio.ts';
 import type { TowerModel } from '../model.ts';
@@ -9,7 +11,11 @@ export const guysKind: CheckKind<'guys'> = {
   kind: 'guys',
   part: 'guys',
   assess: guysCheck,
-  explain: undefined,
+  explain: ({ model }, checks, trace) => {
+    const found = guyUseOf(model);
+    if (found === undefined || typeof found === 'string' || !checks.some(({ result }) => result)) return;
+    under(trace, 'guys', () => evaluate(trace, guyUse, found.by));
+  },
   loadedBy: 'wind',
   room: undefined,
 };
@@ -20,9 +26,10 @@ function guysCheck({ model }: CheckContext): readonly Check[] {
   const found = guyUseOf(model);
   if (found === undefined) return [];
   if (typeof found === 'string') return [openCheck(GUYS, found)];
-  const { ratio, tension, allowed, height, favourable, reaching, inStillAir } = found;
+  const { ratio, by, height, favourable, reaching, inStillAir } = found;
+  const [tension, share, ends, breaking] = by;
   const result: CheckResult = {
-    ...settled({ ratio, of: 'guy-tension', demand: tension, capacity: allowed, height }),
+    ...settled({ ratio, of: 'guy-tension', demand: tension, capacity: share * ends * breaking, height }),
     ratioRange: [favourable, ratio],
     ...heldBy(model, reaching, inStillAir),
   };

@@ -1,4 +1,5 @@
-import { type HeldProof, heldProofOf } from '../held/held-proof.ts';
+import { under } from '../../foundation/index.ts';
+import { explainHeldProof, type HeldProof, heldProofOf } from '../held/held-proof.ts';
 import { heldBy } from '../holds-to-ratio.ts';
 import type { TowerModel } from '../model.ts';
 import { type Check, type CheckResult, judged, openCheck, settled } from './check.ts';
@@ -12,7 +13,10 @@ export const towerBelowKind: CheckKind<'tower-below'> = {
     const proof = heldProofOf(model);
     return proof ? [belowCheck(model, proof)] : [];
   },
-  explain: undefined,
+  explain: ({ model }, checks, trace) => {
+    if (checks.some(({ result }) => result))
+      under(trace, 'tower below its highest support', () => explainHeldProof(model, trace));
+  },
   loadedBy: 'wind',
   room: undefined,
 };
@@ -20,8 +24,8 @@ export const towerBelowKind: CheckKind<'tower-below'> = {
 const BELOW = { id: 'tower-below', kind: 'tower-below', at: '/tower/supportedAt' } as const;
 
 function belowCheck(model: TowerModel, proof: HeldProof): Check {
-  const { worst, favourable, favourableOver, failure, reaching, inStillAir } = proof;
-  if (failure !== undefined) return openCheck(BELOW, failure);
+  if (proof.failure !== undefined) return openCheck(BELOW, proof.failure);
+  const { worst, favourable, favourableOver, reaching, inStillAir } = proof;
   const { tower } = model.input.station;
   const missing = tower.support === 'guyed' && !tower.asDrawn ? ['/tower/asDrawn'] : [];
   const { of, ratio, demand, capacity, height } = worst;

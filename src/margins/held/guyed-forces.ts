@@ -1,7 +1,6 @@
 import { nth } from '../../foundation/index.ts';
 import { levelFactors, METHOD_BY_ID } from '../../methods/index.ts';
 import type { HeldFailure } from '../../structure/index.ts';
-import type { CheckContext } from '../checks/check-kind.ts';
 import type { TowerModel } from '../model.ts';
 import { once } from '../tower-model.ts';
 import { blownTo, planBlowing } from './held-loads.ts';
@@ -41,7 +40,7 @@ export interface GuyedForces {
  * @returns forces [N, N·m]; undefined where the model lacks something
  * @source derived
  */
-export function guyedForcesOf(checked: Pick<CheckContext, 'model'>): GuyedForces | undefined {
+export function guyedForcesOf(checked: { readonly model: TowerModel }): GuyedForces | undefined {
   return once(checked.model, workedOut);
 }
 

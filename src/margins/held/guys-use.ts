@@ -1,8 +1,10 @@
 import { nth } from '../../foundation/index.ts';
 import { type Bound, type GuyRule, levelFactors, METHOD_BY_ID } from '../../methods/index.ts';
 import type { HeldFailure } from '../../structure/index.ts';
+import { guyUse } from '../formulas.ts';
 import type { HoldsTo } from '../holds-to-ratio.ts';
 import type { TowerInWind, TowerModel } from '../model.ts';
+import { once } from '../tower-model.ts';
 import { planBlowing, TO_STRENGTH } from './held-loads.ts';
 import { askedOfHeld, type HeldModel, type HeldReading, heldModelOf } from './held-model.ts';
 import { breakingOf, shareOfEnds } from './supports.ts';
@@ -13,8 +15,8 @@ export interface GuyUse {
   readonly ratio: number;
   /** Of the guys with everything that is not told at its good end. */
   readonly favourable: number;
-  readonly tension: number;
-  readonly allowed: number;
+  /** Tension [N], share of breaking, share of the ends [-], breaking strength [N]. */
+  readonly by: readonly [number, number, number, number];
   readonly height: number;
   /** The winds that bring it to a ratio. */
   readonly reaching: (target: number) => HoldsTo | undefined;
@@ -38,6 +40,10 @@ interface Way {
  * @source derived
  */
 export function guyUseOf(model: TowerModel): GuyUse | HeldFailure | undefined {
+  return once(model, used);
+}
+
+function used(model: TowerModel): GuyUse | HeldFailure | undefined {
   const held = heldModelOf(model);
   if (!held || held.supports.guys.length === 0) return undefined;
   const { guyRules } = METHOD_BY_ID[model.input.method];
@@ -74,8 +80,8 @@ function leastOf(found: readonly { readonly way: Way; readonly use: Use }[]): nu
 interface Use {
   readonly ratio: number;
   readonly atBest: number;
-  readonly tension: number;
-  readonly allowed: number;
+  /** Tension [N], share of breaking, share of the ends [-], breaking strength [N]. */
+  readonly by: readonly [number, number, number, number];
   readonly height: number;
 }
 
@@ -91,14 +97,14 @@ function useOf(
   const blowing = planBlowing(model, nth(winds, scenario), speed, bound, factorOf(model, rule), steady);
   const asked = askedOfHeld(held, reading, blowing, () => 0);
   if (typeof asked === 'string') return asked;
-  let worst: Use = { ratio: 0, atBest: 0, tension: 0, allowed: 0, height: 0 };
+  let worst: Use = { ratio: 0, atBest: 0, by: [0, 1, 1, 1], height: 0 };
   asked.tensions.forEach((tension, level) => {
     const guys = nth(held.supports.guys, level);
     const [breaking, ends] = [breakingOf(guys), shareOfEnds(guys.there.ends)];
-    const allowed = rule.share * breaking.least * ends.least;
-    const atBest = Math.max(worst.atBest, tension / (rule.share * breaking.most * ends.most));
-    const ratio = tension / allowed;
-    worst = ratio > worst.ratio ? { ratio, atBest, tension, allowed, height: guys.height } : { ...worst, atBest };
+    const ratio = guyUse.of(tension, rule.share, ends.least, breaking.least);
+    const atBest = Math.max(worst.atBest, guyUse.of(tension, rule.share, ends.most, breaking.most));
+    const by = [tension, rule.share, ends.least, breaking.least] as const;
+    worst = ratio > worst.ratio ? { ratio, atBest, by, height: guys.height } : { ...worst, atBest };
   });
   return worst;
 }
@@ -113,10 +119,11 @@ function factorOf({ input, scenarios }: TowerModel, { level }: GuyRule): number 
 /**
  * What of the guys is not told, and would say more of their strength.
  *
+ * @param model of the tower
  * @returns pointers
  */
-export function notToldOfGuys({ input }: TowerModel): readonly string[] {
-  return input.station.tower.held.flatMap(({ guys }, index) => {
+export function notToldOfGuys(model: TowerModel): readonly string[] {
+  return model.input.station.tower.held.flatMap(({ guys }, index) => {
     if (!guys) return [];
     const at = `/tower/supportedAt/${index}`;
     return [

@@ -17,8 +17,15 @@ export interface Blowing {
   readonly onGuys: (height: number) => number;
 }
 
-/** A force by the heading the wind blows to, clockwise from north [rad]. */
-export function blownTo({ z, force, weight, above }: Blown, windTo: number): HeldLoad {
+/**
+ * A force by the heading that the wind blows to.
+ *
+ * @param blown the force along the wind [N]
+ * @param windTo clockwise from north [rad]
+ * @returns its parts to the east and to the north [N]
+ */
+export function blownTo(blown: Blown, windTo: number): HeldLoad {
+  const { z, force, weight, above } = blown;
   return { low: z, high: z, east: force * Math.sin(windTo), north: force * Math.cos(windTo), weight, above };
 }
 
@@ -58,7 +65,7 @@ export function planBlowing(
 /**
  * What a rating stood for: its areas or force in its wind, and that wind on the tower, on its guys and on the rated lines.
  *
- * @param scenario number of the scenario
+ * @param scenario its number [-]
  * @param areaFactor from the stated to the effective area [-]
  * @returns forces [N] and pressure on guys [Pa], at strength level
  * @source derived

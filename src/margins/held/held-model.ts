@@ -14,6 +14,7 @@ import {
   shearOfTorsion,
   type Tower,
 } from '../../structure/index.ts';
+import { pushInLeg } from '../formulas.ts';
 import type { TowerModel } from '../model.ts';
 import { leansOn } from '../stated-for.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
@@ -54,9 +55,9 @@ export interface HeldLevel {
 interface HeldSide {
   readonly zone: number;
   readonly section: Section;
-  /** Push in one leg by the push along the tower [-] and by the moment [1/m]. */
+  /** Share of one leg in the push along the tower [-], and the arm on which it takes the moment [m]. */
   readonly byThrust: number;
-  readonly byMoment: number;
+  readonly arm: number;
   /** Without wind [N]. */
   readonly still: number;
 }
@@ -184,15 +185,22 @@ function headingsOf({ guys }: Supports): readonly number[] {
 }
 
 /** What one leg takes of push and moment; of a pole its wall, as if it were one leg. */
-function legTakes(section: Section, z: number): { readonly byThrust: number; readonly byMoment: number } {
+function legTakes(section: Section, z: number): { readonly byThrust: number; readonly arm: number } {
   const { shape, tubing, low, high } = section;
-  if (!shape) return { byThrust: 1, byMoment: 0 };
+  if (!shape) return { byThrust: 1, arm: Number.POSITIVE_INFINITY };
   const width = shape.width[0] + ((shape.width[1] - shape.width[0]) * (z - low)) / (high - low);
-  if (shape.kind === 'pole') return { byThrust: 1, byMoment: 4 / (width - (tubing?.wall ?? 0)) };
+  if (shape.kind === 'pole') return { byThrust: 1, arm: (width - (tubing?.wall ?? 0)) / 4 };
   const spacing = width - (shape.solid.by === 'members' ? shape.solid.leg : 0);
   const arm = spacing * (shape.faces === 3 ? Math.sqrt(3) / 2 : Math.SQRT2);
   // Where legs run together to a point there is no moment.
-  return { byThrust: 1 / shape.faces, byMoment: arm > 1e-3 ? 1 / arm : 0 };
+  return { byThrust: 1 / shape.faces, arm: arm > 1e-3 ? arm : Number.POSITIVE_INFINITY };
+}
+
+/** How the push in one leg comes about [N, N·m]. */
+export interface InLeg {
+  readonly thrust: number;
+  readonly moment: number;
+  readonly side: Pick<HeldSide, 'byThrust' | 'arm' | 'still'>;
 }
 
 /** What one wind asks of a held tower, each figure at the worst of its headings; what is there in still air not counted. */
@@ -201,6 +209,8 @@ export interface HeldAsked {
   readonly legs: Float64Array;
   readonly braces: Float64Array;
   readonly legsAt: Float64Array;
+  /** Thrust and moment there, and what of them comes into one leg. */
+  readonly inLegs: readonly (InLeg | undefined)[];
   readonly bracesAt: Float64Array;
   /** At the foot [N]. */
   readonly thrust: number;
@@ -235,6 +245,7 @@ export function askedOfHeld(
   const braces = new Float64Array(count);
   const legsAt = new Float64Array(count);
   const bracesAt = new Float64Array(count);
+  const inLegs: (InLeg | undefined)[] = [];
   const guys = supports.guys.map(() => 0);
   const tensions = supports.guys.map(() => 0);
   let thrust = 0;
@@ -246,9 +257,13 @@ export function askedOfHeld(
     forces.levels.forEach((at, index) => {
       const { z, below, above } = nth(reading.levels, index);
       if (z > upTo + BESIDE) return;
-      const look = ({ zone, section, byThrust, byMoment, still }: HeldSide, N: number, M: number, V: number) => {
-        const push = byThrust * N + byMoment * M - still;
-        if (push > (legs[zone] as number)) [legs[zone], legsAt[zone]] = [push, z];
+      const look = (side: HeldSide, N: number, M: number, V: number) => {
+        const { zone, section, byThrust, arm, still } = side;
+        const push = pushInLeg.of(byThrust, N, M, arm, still);
+        if (push > (legs[zone] as number)) {
+          [legs[zone], legsAt[zone]] = [push, z];
+          inLegs[zone] = { thrust: N, moment: M, side };
+        }
         const across = V + shearOfTorsion(section, torsionAt(z), z);
         if (across > (braces[zone] as number)) [braces[zone], bracesAt[zone]] = [across, z];
       };
@@ -265,5 +280,5 @@ export function askedOfHeld(
       guys[level] = Math.max(nth(guys, level), most - still);
     });
   }
-  return { legs, braces, legsAt, bracesAt, thrust, guys, tensions };
+  return { legs, braces, legsAt, bracesAt, inLegs, thrust, guys, tensions };
 }

@@ -1,12 +1,20 @@
-import { nth } from '../../foundation/index.ts';
+import { evaluate, nth, type Trace } from '../../foundation/index.ts';
 import type { Bound } from '../../methods/index.ts';
 import { type HeldFailure, profileOf, sliceForces } from '../../structure/index.ts';
+import { heldUse, pushInLeg } from '../formulas.ts';
 import type { HoldsTo } from '../holds-to-ratio.ts';
 import type { Claim, TowerInWind, TowerModel } from '../model.ts';
 import { areaFactorOf } from '../rated-capacity.ts';
 import { once } from '../tower-model.ts';
 import { planBlowing, ratedBlowing, TO_STRENGTH } from './held-loads.ts';
-import { askedOfHeld, type HeldAsked, type HeldModel, type HeldReading, heldModelOf } from './held-model.ts';
+import {
+  askedOfHeld,
+  type HeldAsked,
+  type HeldModel,
+  type HeldReading,
+  heldModelOf,
+  type InLeg,
+} from './held-model.ts';
 import { type UseOfWay, windsOfWays } from './winds-of-ways.ts';
 
 /** What of a held tower is compared with its rating. */
@@ -20,17 +28,20 @@ export interface HeldCompared {
   readonly demand: number;
   readonly capacity: number;
   readonly height: number;
+  /** Of a push in a leg, at strength level: how it comes about. */
+  readonly inLeg?: InLeg;
 }
 
 /** A held tower against its ratings. */
-export interface HeldProof {
+export type HeldProof = { readonly failure: HeldFailure } | ShownHeld;
+
+export interface ShownHeld {
+  readonly failure?: undefined;
   /** At the bad end of all that is not told. */
   readonly worst: HeldCompared;
   readonly favourable: number;
   /** Of the comparisons in which more than 1 means over. */
   readonly favourableOver: number;
-  /** In one reading or another the plan has no figures, for this. */
-  readonly failure?: HeldFailure;
   /** The winds that bring it to a ratio. */
   readonly reaching: (target: number) => HoldsTo | undefined;
   readonly inStillAir: number;
@@ -76,7 +87,7 @@ function proven(model: TowerModel): HeldProof | undefined {
   const failed = found.find(({ ratio }) => typeof ratio === 'string')?.ratio as HeldFailure | undefined;
   const settled = found.flatMap(({ way, ratio }) => (typeof ratio === 'string' ? [] : [{ way, ratio }]));
   const [first, ...others] = settled;
-  if (!first) return undefined;
+  if (failed !== undefined || !first) return { failure: failed ?? 'not-converged' };
   const worst = others.reduce((most, each) => (each.ratio.worst.ratio > most.ratio.worst.ratio ? each : most), first);
   const readTwoWays = model.scenarios.some(({ appurtenances }) => appurtenances.readTwoWays);
   const best = readTwoWays
@@ -99,17 +110,14 @@ function proven(model: TowerModel): HeldProof | undefined {
     worst: worst.ratio.worst,
     favourable: Math.min(worst.ratio.worst.ratio, least('best')),
     favourableOver: least('bestOver'),
-    ...(failed === undefined ? {} : { failure: failed }),
     reaching: (target) =>
-      failed === undefined
-        ? windsOfWays(
-            model,
-            settled.map(({ way }) => way),
-            worst.way,
-            useOf,
-            target,
-          )
-        : undefined,
+      windsOfWays(
+        model,
+        settled.map(({ way }) => way),
+        worst.way,
+        useOf,
+        target,
+      ),
     inStillAir: typeof stillAir === 'string' ? Number.POSITIVE_INFINITY : stillAir.worst.ratio,
   };
 }
@@ -191,7 +199,8 @@ function ratioOf(
     ) as [number, number];
     const { of, height } = placeOf(index);
     best = Math.max(best, atBest);
-    if (ratio > worst.ratio) worst = { of, ratio, height, demand: demand / TO_STRENGTH, capacity: least / TO_STRENGTH };
+    if (ratio > worst.ratio)
+      worst = { of, ratio, height, demand: demand / TO_STRENGTH, capacity: least / TO_STRENGTH, ...inLegAt(index) };
   });
   return { worst, best, bestOver: beyondAnyLeg(asked) };
 
@@ -200,6 +209,11 @@ function ratioOf(
     const most = Math.max(...shown.flatMap((each) => each.most.slice(0, zones)));
     const demand = Math.max(...legs);
     return demand < NOTHING ? 0 : demand / most;
+  }
+
+  function inLegAt(index: number): Pick<HeldCompared, 'inLeg'> {
+    const inLeg = index < zones ? (asked as HeldAsked).inLegs[index] : undefined;
+    return inLeg ? { inLeg } : {};
   }
 
   function placeOf(index: number): { of: HeldComparedOf; height: number } {
@@ -219,4 +233,22 @@ function torsionIn(model: TowerModel, { appurtenances, least }: TowerInWind, spe
     const found = levels.findIndex((level) => level.z <= z + 1e-6);
     return TO_STRENGTH * nth(torsion, found < 0 ? levels.length - 1 : found);
   };
+}
+
+/**
+ * The working of the comparison that rules a tower between its supports.
+ *
+ * u = F_d/F_r; in a leg F = N/n + M/(k·b), less what is there in still air
+ *
+ * @source derived
+ */
+export function explainHeldProof(model: TowerModel, trace: Trace): void {
+  const found = heldProofOf(model);
+  if (!found || found.failure !== undefined || !(found.worst.capacity > 0)) return;
+  const { inLeg, demand, capacity } = found.worst;
+  if (inLeg) {
+    const { side, thrust, moment } = inLeg;
+    evaluate(trace, pushInLeg, [side.byThrust, thrust, moment, side.arm, side.still]);
+  }
+  evaluate(trace, heldUse, [demand, capacity]);
 }

@@ -48,7 +48,8 @@ export interface Supports {
  * @returns guys and brackets from the foot up, and pointers to what is missing
  * @source project-rule
  */
-export function supportsOf({ held, sections, heldGiven }: Pick<Tower, 'held' | 'sections' | 'heldGiven'>): Supports {
+export function supportsOf(tower: Pick<Tower, 'held' | 'sections' | 'heldGiven'>): Supports {
+  const { held, sections, heldGiven } = tower;
   const needs: string[] = held.length === 0 || !heldGiven ? ['/tower/supportedAt'] : [];
   const guys: GuyLevelThere[] = [];
   const brackets: number[] = [];
