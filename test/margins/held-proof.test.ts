@@ -19,6 +19,13 @@ const heldBy = (guys: Document) => ({
   ],
 });
 
+const HELD_AT_TOP = {
+  supportedAt: [
+    { height: 33, ...GUYS_IN_FULL },
+    { height: 70, ...GUYS_IN_FULL },
+  ],
+};
+
 describe('a tower between its guys', () => {
   it('in its own rated case is used whole, and no more', () => {
     const use = useOf([topLoad(12)]);
@@ -75,12 +82,7 @@ describe('a tower between its guys', () => {
   });
 
   it('held at its very top has no other comparison', () => {
-    const tower = {
-      supportedAt: [
-        { height: 33, ...GUYS_IN_FULL },
-        { height: 70, ...GUYS_IN_FULL },
-      ],
-    };
+    const tower = HELD_AT_TOP;
     const ratings = [{ ...RATED, supportedAt: [33, 70] }];
     const kinds = assessed(guyedPlan(tower, { ratings })).checks.map(({ kind }) => kind);
     expect(kinds).toContain('tower-below');
@@ -145,5 +147,19 @@ describe('the formulas of a tower on supports', () => {
     expect(pushInLeg.of(1 / 3, 12000, 2301, 0.866 * 0.273, 900)).toBeCloseTo(12832.8, 0);
     expect(heldUse.of(300, 400)).toBe(0.75);
     expect(guyUse.of(5152, 0.6, 0.8, 17750)).toBeCloseTo(0.6047, 4);
+  });
+});
+
+describe('room left on a tower between its guys', () => {
+  it('put back brings it to the margin that is wanted', () => {
+    const loads = [topLoad(2), sideLoad(0.2)];
+    const more = { ratings: [{ ...RATED, supportedAt: [33, 70], wind: { ...RATED.wind, speed: 115 } }] };
+    const tower = HELD_AT_TOP;
+    const [room] = assessed(guyedPlan(tower, { loads, ...more })).roomLeft;
+    expect(room?.check).toBe('tower-below');
+    const added = { ...topLoad((room?.area ?? 0) / 0.09290304), name: 'more' };
+    const kept = 1 - assessed(guyedPlan()).input.wanted.margin;
+    expect(room?.area).toBeGreaterThan(0.1);
+    expect(useOf([...loads, added], tower, more)).toBeCloseTo(kept, 3);
   });
 });

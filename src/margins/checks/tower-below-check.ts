@@ -2,6 +2,7 @@ import { under } from '../../foundation/index.ts';
 import { explainHeldProof, type HeldProof, heldProofOf } from '../held/held-proof.ts';
 import { heldBy } from '../holds-to-ratio.ts';
 import type { TowerModel } from '../model.ts';
+import { forcePerArea, type RoomByCheck, type RoomPlace } from '../room-by-check.ts';
 import { type Check, type CheckResult, judged, openCheck, settled } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
 
@@ -18,7 +19,7 @@ export const towerBelowKind: CheckKind<'tower-below'> = {
       under(trace, 'tower below its highest support', () => explainHeldProof(model, trace));
   },
   loadedBy: 'wind',
-  room: undefined,
+  room: { onMastOnly: false, neededFor: 'all', left: roomBelow },
 };
 
 const BELOW = { id: 'tower-below', kind: 'tower-below', at: '/tower/supportedAt' } as const;
@@ -41,4 +42,16 @@ function belowCheck(model: TowerModel, proof: HeldProof): Check {
     missing,
     because: favourable > 1 ? 'beyond-rating' : 'readings-disagree',
   });
+}
+
+/** What it leaves at a place, where it is shown. */
+function roomBelow({ model }: CheckContext, { verdict }: Check, place: RoomPlace): RoomByCheck | undefined {
+  const proof = heldProofOf(model);
+  if (verdict === 'open' || !proof || proof.failure !== undefined) return undefined;
+  const { area, perSquareMetre } = proof.room(place, 1 - model.input.wanted.margin);
+  const perArea = Math.max(
+    ...model.scenarios.map(({ appurtenances }) => forcePerArea(appurtenances.wind, place.height)),
+  );
+  const { ratio: demand } = proof.worst;
+  return { ...place, check: BELOW.id, perArea, capacity: 1, demand, arm: perSquareMetre / perArea, area };
 }

@@ -105,22 +105,34 @@ function pushesOf(
   least: boolean,
   factor: number,
 ): Blown[] {
-  const { hold, input } = model;
-  const { top, foot } = input.station.tower;
   const { front, side } = sliceForces(cut, speed, bound, least);
-  const at = (z: number, force: number): Blown => {
-    const place = Math.max(foot, Math.min(z, top));
-    return { z: place, above: z - place, force, weight: 0 };
-  };
   return cut.slices.flatMap(({ z, item }, index) => {
     const { kind, carriedBy } = nth(cut.items, item);
     // The solver blows on guys where they stand.
     if (kind === 'guys') return [];
-    const force = factor * Math.max(nth(front, index), nth(side, index));
-    if (carriedBy !== 'mast' || hold.bearing === undefined) return [at(z, force)];
-    const atBearing = (force * (z - hold.foot)) / (hold.bearing - hold.foot);
-    return [at(hold.bearing, atBearing), at(hold.foot, force - atBearing)];
+    return handedOver(model, carriedBy, z, factor * Math.max(nth(front, index), nth(side, index)));
   });
+}
+
+/**
+ * A force at a height, as the tower gets it: on the mast from its foot and its bearing.
+ *
+ * @param on the mast or the tower itself
+ * @param z height above ground [m]
+ * @param force along the wind [N]
+ * @returns forces on the tower [N]
+ * @source derived
+ */
+export function handedOver(model: TowerModel, on: 'tower' | 'mast', z: number, force: number): Blown[] {
+  const { hold, input } = model;
+  const { top, foot } = input.station.tower;
+  const at = (height: number, share: number): Blown => {
+    const place = Math.max(foot, Math.min(height, top));
+    return { z: place, above: height - place, force: share, weight: 0 };
+  };
+  if (on !== 'mast' || hold.bearing === undefined) return [at(z, force)];
+  const atBearing = (force * (z - hold.foot)) / (hold.bearing - hold.foot);
+  return [at(hold.bearing, atBearing), at(hold.foot, force - atBearing)];
 }
 
 /** Weights, pulls of wires in still air, and weight off the axis as a moment. */

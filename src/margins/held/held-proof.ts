@@ -1,12 +1,13 @@
 import { evaluate, nth, type Trace } from '../../foundation/index.ts';
-import type { Bound } from '../../methods/index.ts';
+import type { Bound, Wind } from '../../methods/index.ts';
 import { type HeldFailure, profileOf, sliceForces } from '../../structure/index.ts';
 import { heldUse, pushInLeg } from '../formulas.ts';
 import type { HoldsTo } from '../holds-to-ratio.ts';
 import type { Claim, TowerInWind, TowerModel } from '../model.ts';
 import { areaFactorOf } from '../rated-capacity.ts';
+import { forcePerArea, type RoomPlace } from '../room-by-check.ts';
 import { once } from '../tower-model.ts';
-import { planBlowing, ratedBlowing, TO_STRENGTH } from './held-loads.ts';
+import { type Blowing, handedOver, planBlowing, ratedBlowing, TO_STRENGTH } from './held-loads.ts';
 import {
   askedOfHeld,
   type HeldAsked,
@@ -15,7 +16,7 @@ import {
   heldModelOf,
   type InLeg,
 } from './held-model.ts';
-import { type UseOfWay, windsOfWays } from './winds-of-ways.ts';
+import { lowestOfWays, type UseOfWay, windsOfWays } from './winds-of-ways.ts';
 
 /** What of a held tower is compared with its rating. */
 export const HELD_COMPARED = ['leg-push', 'braces', 'thrust', 'guy-tension'] as const;
@@ -45,6 +46,8 @@ export interface ShownHeld {
   /** The winds that bring it to a ratio. */
   readonly reaching: (target: number) => HoldsTo | undefined;
   readonly inStillAir: number;
+  /** More effective area at a place that brings it to a ratio [m²], and the ratio's growth by a square metre there. */
+  readonly room: (place: RoomPlace, target: number) => { readonly area: number; readonly perSquareMetre: number };
 }
 
 /** What a claim shows of a held tower in one reading and scenario, by quantity: least and most. */
@@ -118,6 +121,16 @@ function proven(model: TowerModel): HeldProof | undefined {
         useOf,
         target,
       ),
+    room: (place, target) =>
+      areaReaching(
+        settled.map(({ way }) => way),
+        worst.way,
+        (way, area) => {
+          const ratio = ratioOf(model, held, way, model.scenarios, speed, 'unfavourable', { place, area });
+          return typeof ratio === 'string' ? Number.POSITIVE_INFINITY : ratio.worst.ratio;
+        },
+        target,
+      ),
     inStillAir: typeof stillAir === 'string' ? Number.POSITIVE_INFINITY : stillAir.worst.ratio,
   };
 }
@@ -181,9 +194,11 @@ function ratioOf(
   winds: readonly TowerInWind[],
   speed: number,
   bound: Bound,
+  more?: { readonly place: RoomPlace; readonly area: number },
 ): Ratios | HeldFailure {
   const upTo = model.comparedFromHeight;
-  const blowing = planBlowing(model, nth(winds, scenario), speed, bound, TO_STRENGTH, TO_STRENGTH);
+  const planned = planBlowing(model, nth(winds, scenario), speed, bound, TO_STRENGTH, TO_STRENGTH);
+  const blowing = more ? withMore(model, planned, nth(winds, scenario).appurtenances.wind, more) : planned;
   const asked = askedOfHeld(held, reading, blowing, torsionIn(model, nth(winds, scenario), speed, bound), upTo);
   if (typeof asked === 'string') return asked;
   const { zones, supports } = held;
@@ -223,6 +238,31 @@ function ratioOf(
     if (index === 2 * zones) return { of: 'thrust', height: foot };
     return { of: 'guy-tension', height: nth(supports.guys, index - 2 * zones - 1).height };
   }
+}
+
+/** With more effective area at a place, in the design wind. */
+function withMore(
+  model: TowerModel,
+  { loads, onGuys }: Blowing,
+  wind: Wind,
+  { place, area }: { readonly place: RoomPlace; readonly area: number },
+): Blowing {
+  const force = TO_STRENGTH * forcePerArea(wind, place.height) * area;
+  return { onGuys, loads: [...loads, ...handedOver(model, place.on, place.height, force)] };
+}
+
+/** Area that brings the way that rules there to a ratio: with it no other way reaches more; below 0 where it has more already. */
+function areaReaching(
+  ways: readonly Way[],
+  ruling: Way,
+  use: (way: Way, area: number) => number,
+  target: number,
+): { readonly area: number; readonly perSquareMetre: number } {
+  const here = use(ruling, 0);
+  const perSquareMetre = use(ruling, 1) - here;
+  // Closed in on in the square of the root.
+  const found = here < target ? lowestOfWays(ways, ruling, (way, root) => use(way, root ** 2), 1, target) : undefined;
+  return { area: found === undefined ? (target - here) / perSquareMetre : found ** 2, perSquareMetre };
 }
 
 /** Torsion of what hangs off the axis in a wind, by height; between two levels that of the lower one. */

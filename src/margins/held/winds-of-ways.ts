@@ -39,7 +39,17 @@ export function windsOfWays<W>(
 
 const WAYS_AT_MOST = 5;
 
-function lowestOfWays<W>(
+/**
+ * The lowest of what a use grows with at which any way reaches a target, closed in on in its square.
+ *
+ * @param ways in which a tower may be
+ * @param ruling the one to begin with
+ * @param use of each, growing [-]
+ * @param near where to look first
+ * @param target the use that is looked for [-]
+ * @returns undefined where it has that use from the beginning, or never
+ */
+export function lowestOfWays<W>(
   ways: readonly W[],
   ruling: W,
   use: (way: W, speed: number) => number,
