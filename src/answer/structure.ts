@@ -107,6 +107,21 @@ export const reactionsSchema = z
   });
 export type ReactionsAnswer = Described<typeof reactionsSchema>;
 
+export const swaySchema = z
+  .object({
+    says: z.string(),
+    gust: quantityOf('Actual gust in which it moves so far.'),
+    movement: quantityOf('Of the top of the tower.'),
+    lean: number('Of the top, in radians.'),
+    leaning: number(
+      'What the weight as it leans adds to the moment at the base, as a share of it; not included in the checks.',
+    ),
+  })
+  .meta({
+    id: 'Sway',
+    description: 'Of a tower that stands by itself, where walls and weights are all given. Not checked.',
+  });
+
 export const iceSchema = z
   .object({
     says: z.string(),

@@ -16,6 +16,7 @@ import type { SiteSpeed, TowerModel } from './model.ts';
 import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
 import { leansOn, misfitsOf, ratedSupports } from './stated-for.ts';
+import { LEANING, sheddingOf, swayOf } from './sway.ts';
 import type { ComparisonRatio } from './tower-ratio.ts';
 
 export const CAUTION_CODES = [
@@ -67,6 +68,7 @@ export const CAUTION_CODES = [
   'slender-dynamic',
   'frequency-not-used',
   'vortex',
+  'vortex-of-pole',
   'guyed-not-analysed',
   'anchors-not-checked',
   'guys-overloaded',
@@ -96,6 +98,7 @@ export const CAUTION_CODES = [
   'anchor-bolts-not-checked',
   'deflection-not-checked',
   'p-delta-not-included',
+  'p-delta',
   'method-from-memory',
 ] as const;
 
@@ -196,8 +199,7 @@ export function cautionsOf(
   }
   aboutHolds(model, say);
   say('anchor-bolts-not-checked', 'standing');
-  say('deflection-not-checked', 'standing');
-  say('p-delta-not-included', 'standing');
+  aboutBending(model, say);
   const { input } = model;
   const methods = new Set([
     input.method,
@@ -370,6 +372,19 @@ function aboutSway({ input, scenarios }: TowerModel, assumptions: readonly Assum
   } else if (isSlender || tower.telescopes || scenarios[0]?.windStructure.kind === 'pole') {
     sways(atMost === undefined ? {} : { value: atMost, word: 'at-most' });
   }
+}
+
+function aboutBending(model: TowerModel, say: Say): void {
+  const sway = swayOf(model);
+  if (sway === undefined) {
+    say('deflection-not-checked', 'standing');
+    say('p-delta-not-included', 'standing');
+  } else if (sway.leaning > LEANING.told) {
+    const word = sway.leaning > LEANING.most ? { word: 'beyond' } : {};
+    say('p-delta', 'verdict', { at: '/tower', value: sway.leaning, ...word });
+  }
+  const shedding = sheddingOf(model);
+  if (shedding) say('vortex-of-pole', 'line', { at: '/tower', value: shedding.second[0] });
 }
 
 function aboutRatings(model: TowerModel, say: Say): void {

@@ -572,3 +572,17 @@ export const guyUse = defineFormula({
   cite: cite('tia222-g', 'strength of guys; 0.6 at strength level, before it 0.5 in the wind of the map', 'memory'),
   of: (tension: number, share: number, ends: number, breaking: number) => tension / (share * ends * breaking),
 });
+
+export const leaningShare = defineFormula({
+  id: 'share-of-leaning-weight',
+  title: 'What the leaning weight adds, as a share of the moment at the base',
+  symbol: 'theta',
+  unit: 'one',
+  expression: '1 - M_1 / M_2',
+  variables: [
+    variable('M_1', 'moment with the weight left out', 'moment', 0, 1e7),
+    variable('M_2', 'moment with the weight counted where it leans', 'moment', 1, 1e7),
+  ],
+  cite: cite('derived', 'second-order over first-order moment of a beam whose push bends it further', 'derived'),
+  of: (without: number, withWeight: number) => 1 - without / withWeight,
+});

@@ -101,6 +101,7 @@ export {
   type StormRow,
   stormCardOf,
 } from './storm.ts';
+export { SERVICE_GUST, type Sway, sheddingOf, swayOf } from './sway.ts';
 export { type DemandAndCapacity, SIDEWAYS, type TowerLevel, towerLevels } from './tower-levels.ts';
 export { deadDemandOf, siteSpeed, siteWind } from './tower-model.ts';
 export { type ComparisonRatio, checkRatio } from './tower-ratio.ts';

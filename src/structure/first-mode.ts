@@ -1,6 +1,7 @@
 import type { Material } from '../areas/index.ts';
 import { cite, defineFormula, GRAVITY, variable } from '../foundation/index.ts';
 import { counterpoiseLoad } from './counterpoise.ts';
+import type { Stretch } from './held-tower.ts';
 import type { Section, Station, Tower } from './station.ts';
 
 /** Young's modulus [Pa] and density [kg/m³]: 29,000 and 10,100 ksi. @source common-practice */
@@ -123,6 +124,23 @@ export function cutTower(tower: Tower): { readonly pieces: Piece[]; readonly mas
   const masses: Mass[] = [];
   for (const section of tower.sections) if (!cutInto(section, pieces, masses)) return undefined;
   return pieces.length === 0 ? undefined : { pieces, masses };
+}
+
+/**
+ * Pieces of a tower with those of one stiffness next to each other made one.
+ *
+ * @param pieces from the foot up [m, N·m²]
+ * @returns stretches from the foot up [m, N·m²]
+ */
+export function stretchesOf(pieces: readonly Piece[]): readonly Stretch[] {
+  const stretches: Stretch[] = [];
+  for (const { low, length, rigidity } of pieces) {
+    const below = stretches.at(-1);
+    if (below && Math.abs(below.bending / rigidity - 1) < 1e-9)
+      stretches[stretches.length - 1] = { ...below, high: low + length };
+    else stretches.push({ low, high: low + length, bending: rigidity });
+  }
+  return stretches;
 }
 
 function cutInto(section: Section, pieces: Piece[], masses: Mass[]): boolean {

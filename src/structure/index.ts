@@ -34,6 +34,7 @@ export * from './strand.ts';
 export * from './support-reactions.ts';
 export * from './toe-pressure.ts';
 export * from './tube-section.ts';
+export * from './vortex.ts';
 export * from './wind-item.ts';
 export * from './wind-structure.ts';
 export * from './wire-pull.ts';

@@ -457,6 +457,18 @@ export const CAUTION_WORDS = {
     says: () => 'The added moment of the tower’s weight as it deflects (P-delta) is not included.',
     action: 'It is small for stiff towers; have it computed where the tower visibly bends.',
   },
+  'p-delta': {
+    says: ({ value = 0, word }) =>
+      word === 'beyond'
+        ? `The weight of the tower as it leans adds ${figures(value * 100, 2)} % to the moment at its base, more than these formulas are good for.`
+        : `The weight of the tower as it leans adds ${figures(value * 100, 2)} % to the moment at its base (P-delta), not included here.`,
+    action: 'Use a stiffer tower, less weight aloft, or have it computed by an engineer.',
+  },
+  'vortex-of-pole': {
+    says: ({ value = 0 }, units) =>
+      `A steady wind from about ${inWords(value, 'speed', units, 2)} can shake the pole in its second way of swinging (from memory).`,
+    action: 'Watch it in light wind; a rope or chain inside lessens it.',
+  },
   'method-from-memory': {
     says: ({ word = '', names = [word] }) =>
       `Parts of ${listed(names)} are from memory: check them against a copy of the standard.`,

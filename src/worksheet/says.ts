@@ -16,6 +16,8 @@ import {
   type LowerAt,
   type Part,
   type RoomLeft,
+  SERVICE_GUST,
+  swayOf,
   type WindLoads,
 } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
@@ -470,6 +472,16 @@ export function guysSay(assessment: Assessment): string | undefined {
   const { baseHeld } = assessment.input.station.tower;
   const bent = baseHeld === false ? '' : `, moment ${inWords(moment, 'moment', units, 3)} if it cannot tilt`;
   return `On its guys, nominal level, each at its own worst:${levels.join('')} At the base: thrust ${force(thrust)}, shear ${force(shear)}${bent}. The top moves ${inWords(found.movement, 'length', units)}. ${assumedOfGuys(assessment)}Anchors are not checked; ice on the guys is not included.${failure}`;
+}
+
+/** "In an actual gust of 60 mph the top moves 0.41 ft and leans 1.2°": shown, not checked. */
+export function swaySays(assessment: Assessment): string | undefined {
+  const sway = swayOf(assessment.model);
+  if (!sway || !Number.isFinite(sway.movement)) return undefined;
+  const { units } = assessment.input.station;
+  const lean = `${figures((sway.lean * 180) / Math.PI, 2)}°`;
+  const added = `${figures(sway.leaning * 100, 2)} %`;
+  return `In an actual gust of ${inWords(SERVICE_GUST, 'speed', units)} the tower top moves ${inWords(sway.movement, 'length', units)} and leans ${lean}. The weight as it leans adds ${added} to the moment at the base, not included above.`;
 }
 
 function assumedOfGuys({ input }: Assessment): string {

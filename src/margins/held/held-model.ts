@@ -9,10 +9,9 @@ import {
   type HeldResult,
   heldTowerSolver,
   type Section,
-  type Stretch,
   sectionCarrying,
   shearOfTorsion,
-  type Tower,
+  stretchesOf,
 } from '../../structure/index.ts';
 import { pushInLeg } from '../formulas.ts';
 import type { TowerModel } from '../model.ts';
@@ -103,8 +102,9 @@ export function heldModelOf(model: TowerModel): HeldModel | undefined {
 
 function built(model: TowerModel): HeldModel | undefined {
   const { tower } = model.input.station;
-  const stretches = stretchesOf(tower);
-  if (!leansOn(tower) || tower.telescopes || !stretches || heldNeeds(model).length > 0) return undefined;
+  const cut = cutTower(tower);
+  if (!leansOn(tower) || tower.telescopes || !cut || heldNeeds(model).length > 0) return undefined;
+  const stretches = stretchesOf(cut.pieces);
   const supports = supportsOf(tower);
   const places = placesOn(model, supports);
   const zoneOf = new Map<string, number>();
@@ -145,20 +145,6 @@ function built(model: TowerModel): HeldModel | undefined {
     }),
   );
   return readings.length === 0 ? undefined : { supports, readings, headings: headingsOf(supports), zones: zoneOf.size };
-}
-
-/** Pieces of one stiffness next to each other are one. */
-function stretchesOf(tower: Tower): readonly Stretch[] | undefined {
-  const cut = cutTower(tower);
-  if (!cut) return undefined;
-  const stretches: Stretch[] = [];
-  for (const { low, length, rigidity } of cut.pieces) {
-    const below = stretches.at(-1);
-    if (below && Math.abs(below.bending / rigidity - 1) < 1e-9)
-      stretches[stretches.length - 1] = { ...below, high: low + length };
-    else stretches.push({ low, high: low + length, bending: rigidity });
-  }
-  return stretches;
 }
 
 /** Ends of sections, what hangs on it, hold of the mast, and between any two supports. */
