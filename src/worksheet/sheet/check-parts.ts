@@ -3,6 +3,7 @@ import { METHOD_BY_ID, WITHOUT_WIND_AT_STRENGTH } from '../../methods/index.ts';
 import {
   COMPARED_WORDS,
   figures,
+  partName,
   ratioFigures,
   SPEED_WORDS,
   sentence,
@@ -179,9 +180,14 @@ function raisingBlocks({ raising, lowered, lowerAt, roomLeft, chance }: Answer):
 
 /** What was asked for beside the answer: other methods, what changes the ratio, what would help. */
 export function besidesParts({ document }: AnswerSheetGiven): readonly SheetPart[] {
-  const { spread, sensitivity, remedies } = document;
+  const { spread, crankHeights, sensitivity, remedies } = document;
   const parts: readonly (SheetPart | undefined)[] = [
     spread && { id: 'spread', heading: 'By other standards', blocks: [paragraph(spread.says), spreadTable(spread)] },
+    crankHeights && {
+      id: 'crank-heights',
+      heading: 'At other heights',
+      blocks: [paragraph(crankHeights.says), heightsTable(crankHeights)],
+    },
     sensitivity && {
       id: 'sensitivity',
       heading: 'What changes the result most',
@@ -200,6 +206,37 @@ export function besidesParts({ document }: AnswerSheetGiven): readonly SheetPart
     },
   ];
   return parts.filter((part) => part !== undefined);
+}
+
+function heightsTable({ rows }: NonNullable<Answer['crankHeights']>): Block {
+  const ratioOf = ({ ratio, verdict }: (typeof rows)[number]['parts'][number]) =>
+    ratio === undefined ? VERDICT_WORDS[verdict] : ratioFigures(ratio);
+  return table<(typeof rows)[number]>(
+    'Cranked to several heights',
+    [
+      { head: 'top at', numeric: true, of: ({ height }) => strong(printed(height)) },
+      {
+        head: 'ratio by part',
+        of: ({ parts, inTheWay }) =>
+          inTheWay
+            ? 'something is in the way of its sections'
+            : parts.map((part) => `${partName(part)} ${ratioOf(part)}`).join(', '),
+      },
+      {
+        head: 'holds to, actual gust',
+        numeric: true,
+        voice: 'wind',
+        of: ({ holdsToGust }) => orNone(holdsToGust, printed),
+      },
+      {
+        head: 'keeps the margin to',
+        numeric: true,
+        voice: 'wind',
+        of: ({ keepsMarginTo }) => orNone(keepsMarginTo, printed),
+      },
+    ],
+    rows,
+  );
 }
 
 function spreadTable({ rows }: NonNullable<Answer['spread']>): Block {
