@@ -10,6 +10,7 @@ import { CHECK_KIND } from './checks/check-kinds.ts';
 import { boomsLaden, metalsNotGiven } from './checks/element-check.ts';
 import { fallComparisons } from './checks/fall-check.ts';
 import { ruptureNotGiven } from './checks/mast-check.ts';
+import { yieldsAssumed } from './checks/own-strength-check.ts';
 import { guyedForcesOf } from './guyed-forces.ts';
 import type { SiteSpeed, TowerModel } from './model.ts';
 import { fitsNoStandard } from './rated-case.ts';
@@ -61,8 +62,8 @@ export const CAUTION_CODES = [
   'torsion',
   'weights-not-counted',
   'wire-pull',
-  'steel-as-measured',
-  'steel-contradicts-rating',
+  'strength-as-measured',
+  'strength-contradicts-rating',
   'slender-dynamic',
   'frequency-not-used',
   'vortex',
@@ -109,7 +110,7 @@ export type Severity = (typeof SEVERITIES)[number];
  */
 const UNCHECKED: Readonly<Record<CheckKindName, CautionCode | undefined>> = {
   tower: undefined,
-  'pole-steel': undefined,
+  'own-strength': undefined,
   'tower-top': undefined,
   ice: 'ice-not-checked',
   mast: undefined,
@@ -312,11 +313,11 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
     say('building-in-reach', 'line', { at: '/site/distances/building' });
   }
   if (tower.used) say('corrosion-and-age', 'standing');
-  const steel = checks.find(({ kind, result }) => kind === 'pole-steel' && result);
-  if (steel) {
-    const isGiven = tower.sections.every(({ tubing }) => tubing?.yieldStrength !== undefined);
-    if (steel.because === 'contradicts-rating') say('steel-contradicts-rating', 'verdict', { at: '/tower' });
-    say('steel-as-measured', 'verdict', { at: '/tower', ...(isGiven ? {} : { word: 'not-given' }) });
+  const own = checks.find(({ kind, result }) => kind === 'own-strength' && result);
+  if (own) {
+    if (own.because === 'contradicts-rating') say('strength-contradicts-rating', 'verdict', { at: '/tower' });
+    const [metal] = yieldsAssumed(input.station);
+    say('strength-as-measured', 'verdict', { at: '/tower', ...(metal ? { word: metal } : {}) });
   }
 }
 

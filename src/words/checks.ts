@@ -53,12 +53,12 @@ export function placeOfFall({ towards }: Pick<Check, 'towards'>): string {
 /** The words of every check. */
 export const CHECK_WORDS: Readonly<Record<CheckKindName, CheckWords>> = {
   tower: { ...called('tower'), ...RATED },
-  'pole-steel': {
-    ...called('steel of the pole'),
+  'own-strength': {
+    ...called('own strength of the tower'),
     number: 'one',
     capacity: 'allowable capacity',
     comparedWith: 'measures',
-    over: 'Its tube is bent beyond the allowable stress.',
+    over: 'Its members take more than the allowable force or stress.',
   },
   'tower-top': { ...called('tower top'), ...RATED },
   ice: { ...called('tower with ice'), ...RATED },

@@ -144,8 +144,8 @@ const LATTICE = {
   width: quantity(
     'diameter',
     'Width',
-    'lattice: width of a face; pole: width across',
-    'of a face, or across a pole; “18 to 12” where it narrows upwards',
+    'lattice: width of a face; pole: width across, from flat to flat',
+    'of a face, or across a pole from flat to flat; “18 to 12” where it narrows upwards',
   ),
   members: choice('Its members are', 'lattice: round or flat members', {
     round: 'round tube or rod',
@@ -208,17 +208,40 @@ const SECTION_SHAPE = {
   wall: quantity(
     'wall',
     'Wall of the pole',
-    'pole: wall, for its frequency; with material',
-    'for its frequency, with its material',
+    'pole: wall as it is today, rust off; for its frequency and strength; with material',
+    'where it is thinnest, without rust',
   ),
   legWall: quantity(
     'wall',
     'Wall of a leg',
-    'lattice: wall of a leg, half the leg where it is solid, for its frequency; with material',
-    'for its frequency; half the leg where it is solid',
+    'lattice: wall of a leg, half the leg where it is solid; with material. Of an angle its thickness',
+    'half the leg where it is solid; thickness of an angle',
   ),
-  material: choice('Material', 'Material of the pole or the legs; with wall or legWall', MATERIALS),
-  yield: quantity('strength', 'Yield strength', 'pole of steel: yield strength of its tube; with wall'),
+  braceWall: quantity(
+    'wall',
+    'Wall of a brace',
+    'lattice: wall of a brace, half the brace where it is solid; with legWall. Of an angle its thickness',
+    'half the brace where it is solid; thickness of an angle',
+  ),
+  legFree: quantity(
+    'diameter',
+    'Longest free stretch of a leg',
+    'lattice: longest stretch of a leg between two braces that hold it; not given, one or two panels',
+    'up one leg, from brace to brace',
+  ),
+  material: choice('Material', 'Material of the pole, or of legs and braces; with wall or legWall', MATERIALS),
+  yield: quantity(
+    'strength',
+    'Yield strength',
+    'yield strength of pole, legs and braces, the least of them; of aluminium that at its welds',
+    'the least there is; of aluminium that at its welds',
+  ),
+  ultimate: quantity(
+    'strength',
+    'Ultimate strength',
+    'ultimate strength of aluminium, where its yield is given',
+    'for aluminium',
+  ),
 };
 
 /** @param {string} speed @param {string} about */

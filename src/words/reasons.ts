@@ -16,6 +16,8 @@ export const REASON_WORDS = {
   'held-by-bearing':
     'The bearing and the lower end of the mast take its moment as two forces. None is left to compare with this rating. How much a tight clamp takes all the same is not computed.',
   'contradicts-rating': 'Its own measures do not bear out its rating. Measure again, and ask the manufacturer.',
+  'brace-ends':
+    'It depends on how its braces are joined at ends and crossings, and on level members. That is not checked.',
   'not-computed': 'This version does not check it.',
 } as const satisfies Record<OpenBecause, string>;
 

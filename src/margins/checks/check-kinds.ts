@@ -8,7 +8,7 @@ import { foundationKind } from './foundation-check.ts';
 import { hoistKind } from './hoist-check.ts';
 import { iceKind } from './ice-check.ts';
 import { mastKind } from './mast-check.ts';
-import { poleSteelKind } from './pole-steel-check.ts';
+import { ownStrengthKind } from './own-strength-check.ts';
 import { lyingKind, raisingKind } from './raising-check.ts';
 import { rotatorKind } from './rotator-check.ts';
 import { towerKind } from './tower-check.ts';
@@ -18,7 +18,7 @@ import { weightKind } from './weight-check.ts';
 /** Every kind of check by its name: one that is named and has no record does not compile. */
 export const CHECK_KIND = {
   tower: towerKind,
-  'pole-steel': poleSteelKind,
+  'own-strength': ownStrengthKind,
   'tower-top': towerTopKind,
   ice: iceKind,
   mast: mastKind,

@@ -30,6 +30,8 @@ export const OPEN_REASONS = [
   'held-by-bearing',
   /** Its own measures do not bear out its rating. */
   'contradicts-rating',
+  /** How firmly braces hold at their ends and where they cross. */
+  'brace-ends',
   /** Not worked out by this version. */
   'not-computed',
 ] as const;
@@ -40,7 +42,7 @@ export type FallTowards = FallComparison['to'];
 /** In the order of an answer; those that speak of ratings stand together, by the ratings they come from. */
 export const CHECK_KINDS = [
   'tower',
-  'pole-steel',
+  'own-strength',
   'tower-top',
   'ice',
   'mast',
@@ -124,6 +126,9 @@ export const COMPARED = [
   'braces',
   'wind-ratio',
   'bending',
+  /** Push in a member of a lattice. */
+  'leg',
+  'brace',
   'side-force',
   /** At the foot of a mast without a bearing. */
   'clamp-moment',
