@@ -1,6 +1,5 @@
 import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
 import { legPushFormula } from './leg-uplift.ts';
-import { allowedPush, type Member, type MemberHold } from './member-strength.ts';
 
 /** Bracing that carries shear along its members. */
 export const TRUSS_PATTERNS = ['zigzag', 'cross'] as const;
@@ -196,30 +195,4 @@ export function bracePush(of: Panel, forces: PanelForces, strained?: Strained, t
   const { legPush: push, legArea, braceArea } = strained;
   const shortened = evaluate(trace, braceByStrain, [FACE_MEAN[faces], Math.max(0, push), braceArea, legArea, h, b]);
   return evaluate(trace, sumOfPushes, [sheared, shortened]);
-}
-
-/** How much of what it is allowed a member takes [N]. */
-export interface MemberUse {
-  readonly push: number;
-  readonly allowed: number;
-  readonly ratio: number;
-}
-
-/**
- * Use of a member.
- *
- * @param push in it [N]
- * @param phi share of the allowable strength that the standard takes [-]
- * @returns forces [N] and ratio; undefined where what it is allowed is not shown
- * @source derived
- */
-export function memberUse(
-  push: number,
-  member: Member,
-  hold: MemberHold,
-  phi: number,
-  trace?: Trace,
-): MemberUse | undefined {
-  const allowed = allowedPush(member, hold, phi, trace);
-  return allowed === undefined ? undefined : { push, allowed, ratio: evaluate(trace, useOfMember, [push, allowed]) };
 }

@@ -148,7 +148,7 @@ export const weightAsAtTop = defineFormula({
 const PRESSED_AT_MOST = 0.2;
 
 /** Over this amplification a first-order moment says too little. @source common-practice */
-const AMPLIFIED_AT_MOST = 1.4;
+export const AMPLIFIED_AT_MOST = 1.4;
 
 /** A pole at one height: a round tube, or one of flat sides, its outside from flat to flat. */
 export interface PoleTube extends Tube {
@@ -292,31 +292,33 @@ export function poleSection(tube: PoleTube, phi: number, trace?: Trace): PoleSec
   };
 }
 
+/** What a section of a pole is allowed of each effect alone, its weight counted. */
+export interface PoleLimits {
+  readonly bending: number;
+  readonly weight: number;
+  readonly compression: number;
+  readonly shear: number;
+  readonly torsion: number;
+  /** What the weight adds to the moment. */
+  readonly amplified: number;
+}
+
 /**
- * Moment that a section of a pole is allowed beside the weight, shear and twist it has.
- *
- * φ·M_c·(1 − P/(2P_c) − (V/V_c + T/T_c)²)/B
+ * What a section of a pole that stands by itself is allowed of each effect alone.
  *
  * @param tube of the section, its yield with it [m, Pa]
  * @param pole all of it [m, N, m⁴]
- * @param forces shear and torsion there [N, N·m]
  * @param phi share of the allowable strength that the standard takes [-]
- * @returns the moment [N·m]; undefined where its wall may buckle first, it presses too hard or leans too much
+ * @returns moments [N·m] and forces [N]; undefined where its wall may buckle first, it presses too hard or leans too much
  * @source aisc-360
  */
-export function allowedMomentOfPole(
-  tube: PoleTube,
-  pole: PoleAsColumn,
-  forces: PoleForces,
-  phi: number,
-  trace?: Trace,
-): number | undefined {
+export function poleLimits(tube: PoleTube, pole: PoleAsColumn, phi: number, trace?: Trace): PoleLimits | undefined {
   const { yieldStrength, material } = tube;
-  const { torsion, shear } = forces;
+  const { weight } = pole;
   const section = poleSection(tube, phi, trace);
   if (section === undefined) return undefined;
   const { youngsModulus } = MATERIALS[material];
-  const amplified = evaluate(trace, momentAmplified, [pole.weight, pole.height, youngsModulus, pole.leastSecondMoment]);
+  const amplified = evaluate(trace, momentAmplified, [weight, pole.height, youngsModulus, pole.leastSecondMoment]);
   if (!(amplified >= 1 && amplified <= AMPLIFIED_AT_MOST)) return undefined;
   const gyration = evaluate(trace, radiusOfGyrationFormula, [section.secondMoment, section.area]);
   const stress =
@@ -324,16 +326,23 @@ export function allowedMomentOfPole(
       ? evaluate(trace, columnStressFormula, [section.stress, youngsModulus, pole.height, gyration])
       : columnStress(material, yieldStrength, (2 * pole.height) / gyration, trace);
   const compression = evaluate(trace, allowedCompression, [phi, stress, section.area]);
-  if (pole.weight > PRESSED_AT_MOST * compression) return undefined;
-  return evaluate(trace, momentLeft, [
-    phi,
-    section.bending,
-    pole.weight,
-    compression,
-    shear,
-    evaluate(trace, allowedShear, [phi, yieldStrength, section.area]),
-    torsion,
-    section.torsion,
-    amplified,
-  ]);
+  if (weight > PRESSED_AT_MOST * compression) return undefined;
+  const shear = evaluate(trace, allowedShear, [phi, yieldStrength, section.area]);
+  return { bending: section.bending, weight, compression, shear, torsion: section.torsion, amplified };
+}
+
+/**
+ * Moment that a section of a pole is allowed beside the weight, shear and twist it has.
+ *
+ * φ·M_c·(1 − P/(2P_c) − (V/V_c + T/T_c)²)/B
+ *
+ * @param forces shear and torsion there [N, N·m]
+ * @param phi share of the allowable strength that the standard takes [-]
+ * @returns the moment [N·m]
+ * @source aisc-360
+ */
+export function momentAllowedBeside(limits: PoleLimits, forces: PoleForces, phi: number, trace?: Trace): number {
+  const { bending, weight, compression, shear, torsion, amplified } = limits;
+  const beside = [weight, compression, forces.shear, shear, forces.torsion, torsion] as const;
+  return evaluate(trace, momentLeft, [phi, bending, ...beside, amplified]);
 }

@@ -3,6 +3,7 @@ import { INCH, POUND_FORCE } from '../../src/foundation/index.ts';
 import { workingOf } from '../../src/margins/index.ts';
 import { answerText } from '../../src/worksheet/index.ts';
 import { inquiriesDocument } from '../../src/worksheet/inquiries-document.ts';
+import fc from '../fast-check.ts';
 import { assessed, type Document } from './any-plan.ts';
 import { latticeOfRods, poleOfEightSides, weldedTube } from './own-strength-stations.ts';
 
@@ -133,5 +134,56 @@ describe('a lattice by its own members', () => {
     const site = latticeOfRods()['site'] as Document;
     const there = latticeOfRods({}, { site: { ...site, wind: { speed: `${design} m/s`, basis: 'gust3-strength' } } });
     expect(ratioOf(there)).toBeCloseTo(1, 3);
+  });
+});
+
+describe('laws of its own strength', () => {
+  const section = fc.record({
+    faces: fc.constantFrom(3, 4),
+    width: fc.constantFrom(14, 18, [24, 14]),
+    leg: fc.constantFrom(1, 1.25, 1.5),
+    brace: fc.constantFrom(0.375, 0.5, 0.75),
+    panel: fc.integer({ min: 10, max: 24 }),
+    pattern: fc.constantFrom('zigzag', 'cross'),
+    share: fc.constantFrom(0.1, 0.2, 0.5),
+    metal: fc.constantFrom('steel', 'aluminium'),
+  });
+  const plan = fc.tuple(section, fc.integer({ min: 1, max: 20 }));
+  const written = ([{ share, metal, ...rest }, area]: readonly [Document, number], more: Document = {}): Document => {
+    const [leg, brace] = [Number(rest['leg']), Number(rest['brace'])];
+    const loads = [{ ...(latticeOfRods()['loads'] as Document[])[0], area }];
+    const walls = { legWall: leg * Number(share), braceWall: brace * Number(share), material: metal };
+    const uniform = Array.isArray(rest['width']) ? undefined : true;
+    return latticeOfRods({ ...rest, ...walls, uniform, yield: undefined, legFree: undefined, ...more }, { loads });
+  };
+  const runs = { numRuns: Number(process.env['RANDOM_RUNS'] ?? 30) };
+
+  it('silence about its metal never helps', () => {
+    fc.assert(
+      fc.property(plan, ([shape, area]) => {
+        const silent = ratioOf(written([shape, area]));
+        const grades = shape.metal === 'steel' ? ['207 MPa', '250 MPa', '345 MPa'] : ['55 MPa', '103 MPa', '240 MPa'];
+        const free = [shape.panel, ...(shape.pattern === 'zigzag' ? [1.5 * shape.panel, 2 * shape.panel] : [])];
+        for (const grade of grades)
+          for (const legFree of free) {
+            const told = written([shape, area], { yield: grade, legFree });
+            expect(silent).toBeGreaterThanOrEqual(ratioOf(told) * (1 - 1e-9));
+          }
+      }),
+      runs,
+    );
+  });
+
+  it('more area never helps, nor does less metal at the same outside', () => {
+    fc.assert(
+      fc.property(plan, ([shape, area]) => {
+        const here = ratioOf(written([shape, area]));
+        expect(ratioOf(written([shape, area + 1]))).toBeGreaterThan(here);
+        // Its own weight, lighter by as much, is a small part of what its legs take.
+        const thin = ratioOf(written([{ ...shape, share: shape.share * 0.9 }, area]));
+        expect(thin).toBeGreaterThan(here * 0.999);
+      }),
+      runs,
+    );
   });
 });

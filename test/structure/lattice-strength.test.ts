@@ -3,10 +3,10 @@ import { INCH } from '../../src/foundation/index.ts';
 import {
   bracePush,
   legPush,
-  memberUse,
   momentOfLeaning,
   ownWeightOfLattice,
   type Panel,
+  useOfMember,
 } from '../../src/structure/lattice-strength.ts';
 import { allowedPush, columnStress, type Member, memberSection } from '../../src/structure/member-strength.ts';
 import { forcesInTruss, type TrussTower } from './space-truss.ts';
@@ -71,7 +71,7 @@ describe('columns', () => {
     const { gyration } = memberSection(angle);
     const off = allowedPush(angle, { length: 40 * gyration, share: 1, offCentre: true }, 1);
     expect(off).toBeCloseTo(allowedPush(angle, { length: 80 * gyration, share: 1 }, 1) as number, 6);
-    expect(memberUse(off as number, angle, { length: 80 * gyration, share: 1 }, 1)?.ratio).toBeCloseTo(1, 9);
+    expect(useOfMember.of(off as number, 2 * (off as number))).toBeCloseTo(0.5, 9);
   });
 });
 

@@ -1,20 +1,22 @@
 import type { Material } from '../../areas/index.ts';
-import { evaluate, GRAVITY, nth, type Trace, under } from '../../foundation/index.ts';
+import { evaluate, GRAVITY, nth, remember, type Trace, under } from '../../foundation/index.ts';
 import { METHOD_BY_ID } from '../../methods/index.ts';
 import {
-  allowedMomentOfPole,
+  AMPLIFIED_AT_MOST,
+  allowedPush,
   bracePush,
   legPush,
   MATERIALS,
   type Member,
   memberSection,
-  memberUse,
+  momentAllowedBeside,
   momentAmplified,
   momentOfLeaning,
   ownWeightOfLattice,
   type Panel,
   PLAUSIBLE_YIELD,
   type PoleAsColumn,
+  poleLimits,
   poleSection,
   ratioInBending,
   type Section,
@@ -22,6 +24,7 @@ import {
   type Station,
   secondMomentOfLegs,
   type Tubing,
+  useOfMember,
   weightAsAtTop,
   weightsNotGiven,
 } from '../../structure/index.ts';
@@ -168,7 +171,7 @@ function ownStrengthCheck({ model, unfavourable }: CheckContext): readonly Check
     }),
   };
   const missing = [...new Set([...weightsNotGiven(station), ...steadyNotGiven(model)])];
-  const asks = asksOf(model, unfavourable, ratio);
+  const asks = ratio > 1 && atBest <= 1 ? asksOf(model, unfavourable, ratio) : [];
   const check = judged(OWN, result, {
     margin: model.input.wanted.margin,
     favourable: atBest,
@@ -219,17 +222,45 @@ interface Acting {
   readonly torsion: number;
 }
 
-/** The place at which the members are used most; undefined where that of one is not shown. */
-function worstOf(model: TowerModel, demand: Demand, ends: Ends): Worst | undefined {
+/** A place that is compared, with all that does not hang on the wind worked out. */
+interface Place {
+  /** Number of the comparison of the moment; that of the shear is the next. */
+  readonly index: number;
+  readonly section: ToldSection;
+  readonly uses: (acting: Acting) => readonly Use[];
+}
+
+/** Places by what nobody tells; undefined where what is allowed somewhere is not shown. */
+function placesOf(model: TowerModel, ends: Ends): readonly Place[] | undefined {
+  return remember(model.worked, ends, () => workedOut(model, ends)) as readonly Place[] | undefined;
+}
+
+function workedOut(model: TowerModel, ends: Ends): readonly Place[] | undefined {
   const { told } = ownSections(model.input.station) as OwnSections;
   const column = once(model, asColumn);
   if (column === undefined) return undefined;
-  let worst: Worst | undefined;
+  const places: Place[] = [];
   for (const [index, comparison] of model.comparisons.entries()) {
-    const sideways = model.comparisons[index + 1];
-    if (comparison.of !== 'moment' || sideways?.of !== 'shear') continue;
-    const { level } = comparison;
+    if (comparison.of !== 'moment' || model.comparisons[index + 1]?.of !== 'shear') continue;
     const section = nth(told, comparison.section);
+    const { level } = comparison;
+    const uses =
+      section.of.kind === 'pole'
+        ? usesOfPole(model, section, column, level, ends)
+        : usesOfLattice(model, section, column, level, ends);
+    if (uses === undefined) return undefined;
+    places.push({ index, section, uses });
+  }
+  return places;
+}
+
+/** The place at which the members are used most; undefined where that of one is not shown. */
+function worstOf(model: TowerModel, demand: Demand, ends: Ends): Worst | undefined {
+  let worst: Worst | undefined;
+  for (const { index, section, uses } of placesOf(model, ends) ?? []) {
+    const comparison = nth(model.comparisons, index);
+    const sideways = nth(model.comparisons, index + 1);
+    const { level } = comparison;
     for (const [scenario, asked] of demand.scenarios.entries()) {
       const acting: Acting = {
         moment: nth(asked.wind, index) + nth(demand.dead, index),
@@ -237,23 +268,18 @@ function worstOf(model: TowerModel, demand: Demand, ends: Ends): Worst | undefin
         braced: nth(asked.wind, index + 1) + nth(demand.dead, index + 1),
         torsion: nth(asked.appurtenances.torsion, level),
       };
-      const uses =
-        section.of.kind === 'pole'
-          ? poleUse(model, section, column, level, acting, ends)
-          : latticeUse(model, section, column, level, acting, ends);
-      if (uses === undefined) return undefined;
-      for (const use of uses) {
+      for (const use of uses(acting)) {
         if (worst !== undefined && use.ratio <= worst.ratio) continue;
         const { explain, ...compared } = use;
         worst = {
           ...compared,
           height: nth(model.levels, level).z,
           explain: (trace) => {
-            const asked = (of: typeof comparison, value: number) =>
+            const askedOf = (of: typeof comparison, value: number) =>
               agree(explainAsked(model, { comparison: of, scenario }, trace), value, 'what its members take');
-            if (use.of === 'brace') asked(sideways, acting.braced);
+            if (use.of === 'brace') askedOf(sideways, acting.braced);
             // Braces that are crossed shorten with the legs.
-            if (use.of !== 'brace' || isCrossed(section)) asked(comparison, acting.moment);
+            if (use.of !== 'brace' || isCrossed(section)) askedOf(comparison, acting.moment);
             explain(trace);
           },
         };
@@ -270,33 +296,35 @@ function shearAt({ dead }: TowerModel, { appurtenances, bareTower }: ScenarioDem
 
 type Use = Omit<Worst, 'height'>;
 
-function poleUse(
+function usesOfPole(
   model: TowerModel,
   section: ToldSection,
   column: PoleAsColumn,
   level: number,
-  { moment, shear, torsion }: Acting,
   ends: Ends,
-): readonly Use[] | undefined {
+): Place['uses'] | undefined {
   const tube = tubeAt(section, nth(model.levels, level).z, ends.yield);
-  const capacity = (trace?: Trace) => allowedMomentOfPole(tube, column, { shear, torsion }, SHARE_BY_TIA, trace);
-  const allowed = capacity();
-  if (allowed === undefined) return undefined;
-  const explain = (trace: Trace) => {
-    capacity(trace);
-    evaluate(trace, ratioInBending, [moment, allowed]);
+  const limits = poleLimits(tube, column, SHARE_BY_TIA);
+  if (limits === undefined) return undefined;
+  return ({ moment, shear, torsion }) => {
+    const beside = (trace?: Trace) => momentAllowedBeside(limits, { shear, torsion }, SHARE_BY_TIA, trace);
+    const allowed = beside();
+    const explain = (trace: Trace) => {
+      poleLimits(tube, column, SHARE_BY_TIA, trace);
+      beside(trace);
+      evaluate(trace, ratioInBending, [moment, allowed]);
+    };
+    return [{ ratio: ratioInBending.of(moment, allowed), of: 'bending', demand: moment, capacity: allowed, explain }];
   };
-  return [{ ratio: ratioInBending.of(moment, allowed), of: 'bending', demand: moment, capacity: allowed, explain }];
 }
 
-function latticeUse(
+function usesOfLattice(
   model: TowerModel,
   section: ToldSection,
   column: PoleAsColumn,
   level: number,
-  { moment, braced, torsion }: Acting,
   ends: Ends,
-): readonly Use[] | undefined {
+): Place['uses'] | undefined {
   const { of, tubing } = section;
   if (of.kind !== 'lattice') return undefined;
   const { z } = nth(model.levels, level);
@@ -308,47 +336,71 @@ function latticeUse(
     height: members.panel,
   };
   const { columnShare } = METHOD_BY_ID[model.input.method];
-  const youngsModulus = MATERIALS[tubing.material].youngsModulus;
-  const lean = [column.weight, column.height, youngsModulus, column.leastSecondMoment] as const;
-  // What a rating says it covers no moment has.
-  const covered = Math.min(nth(model.dead.weight, level), model.coveredWeight) * GRAVITY;
-  const weight = covered + ownWeightAbove(model.input.station, z);
   const leg = memberOf(section, 'leg', ends);
   const brace = memberOf(section, 'brace', ends);
-  const inLeg = (trace?: Trace) => {
-    const amplified = evaluate(trace, momentAmplified, lean);
-    const leaning = evaluate(trace, momentOfLeaning, [amplified, moment]);
-    return legPush(panel, { moment: leaning, weight, braced, torsion }, trace);
-  };
-  const legsOf = (trace?: Trace) => {
-    const most = hasOpenLegs(members) && ends.legFree === 'least' ? 2 * members.panel : members.panel;
-    return memberUse(inLeg(trace), leg, { length: tubing.legFree ?? most, share: 1 }, columnShare, trace);
-  };
-  const bracesOf = (trace?: Trace) => {
-    const firm = ends.braces === 'most';
-    const crossed = isCrossed(section);
-    const strained = {
-      legPush: inLeg(crossed && !firm ? trace : undefined),
-      legArea: memberSection(leg).area,
-      braceArea: memberSection(brace).area,
+  const firm = ends.braces === 'most';
+  const crossed = isCrossed(section);
+  const openLeg = hasOpenLegs(members) && ends.legFree === 'least' ? 2 * members.panel : members.panel;
+  const offCentre = shape.members === 'flat';
+  const length = Math.hypot(panel.width, panel.height) * (crossed && firm ? 0.5 : 1);
+  const ofLeg = (trace?: Trace) =>
+    allowedPush(leg, { length: tubing.legFree ?? openLeg, share: 1 }, columnShare, trace);
+  const ofBrace = (trace?: Trace) =>
+    allowedPush(brace, { length, share: firm && !offCentre ? WELDED_ENDS : 1, offCentre }, columnShare, trace);
+  const amplifiedBy = (trace?: Trace) =>
+    evaluate(trace, momentAmplified, [
+      column.weight,
+      column.height,
+      MATERIALS[tubing.material].youngsModulus,
+      column.leastSecondMoment,
+    ]);
+  const [legAllowed, braceAllowed, amplified] = [ofLeg(), ofBrace(), amplifiedBy()];
+  if (legAllowed === undefined || braceAllowed === undefined) return undefined;
+  if (!(amplified >= 1 && amplified <= AMPLIFIED_AT_MOST)) return undefined;
+  const [legArea, braceArea] = [memberSection(leg).area, memberSection(brace).area];
+  // What a rating says it covers no moment has.
+  const covered = Math.min(nth(model.dead.weight, level), model.coveredWeight) * GRAVITY;
+  const weight = covered + ownWeightAbove(model, z);
+  return ({ moment, braced, torsion }) => {
+    const inLeg = (trace?: Trace) => {
+      const leaning = evaluate(trace, momentOfLeaning, [amplified, moment]);
+      return legPush(panel, { moment: leaning, weight, braced, torsion }, trace);
     };
-    const push = bracePush(panel, { moment, weight, braced, torsion }, firm ? undefined : strained, trace);
-    const offCentre = shape.members === 'flat';
-    const length = Math.hypot(panel.width, panel.height) * (crossed && firm ? 0.5 : 1);
-    const hold = { length, share: firm && !offCentre ? WELDED_ENDS : 1, offCentre };
-    return memberUse(push, brace, hold, columnShare, trace);
+    const legInWind = inLeg();
+    const strained = crossed && !firm ? { legPush: legInWind, legArea, braceArea } : undefined;
+    const inBrace = (trace?: Trace) => bracePush(panel, { moment, weight, braced, torsion }, strained, trace);
+    const braceInWind = inBrace();
+    const used = (push: number, allowed: number) => ({
+      ratio: useOfMember.of(push, allowed),
+      demand: push,
+      capacity: allowed,
+    });
+    const legsToo = (trace: Trace) => {
+      amplifiedBy(trace);
+      inLeg(trace);
+    };
+    return [
+      {
+        ...used(legInWind, legAllowed),
+        of: 'leg',
+        explain: (trace) => {
+          legsToo(trace);
+          ofLeg(trace);
+          evaluate(trace, useOfMember, [legInWind, legAllowed]);
+        },
+      },
+      {
+        ...used(braceInWind, braceAllowed),
+        of: 'brace',
+        explain: (trace) => {
+          if (strained) legsToo(trace);
+          inBrace(trace);
+          ofBrace(trace);
+          evaluate(trace, useOfMember, [braceInWind, braceAllowed]);
+        },
+      },
+    ];
   };
-  const uses: Use[] = [];
-  for (const [kind, use] of [
-    ['leg', legsOf],
-    ['brace', bracesOf],
-  ] as const) {
-    const found = use();
-    if (found === undefined) return undefined;
-    const { ratio, push: demand, allowed: capacity } = found;
-    uses.push({ ratio, of: kind, demand, capacity, explain: (trace) => use(trace) });
-  }
-  return uses;
 }
 
 function memberOf({ of, tubing }: ToldSection, which: 'leg' | 'brace', ends: Ends): Member {
@@ -398,15 +450,24 @@ function weightPerLength(section: ToldSection, z: number): number | undefined {
   );
 }
 
+/** What a metre of each section weighs by its metal, at its lower and upper end [kg/m]. */
+function weightsPerLength({ input }: TowerModel): readonly (readonly [number, number])[] {
+  const { told } = ownSections(input.station) as OwnSections;
+  return told.map((section) => [
+    weightPerLength(section, section.low) ?? 0,
+    weightPerLength(section, section.high) ?? 0,
+  ]);
+}
+
 /** Of the tower itself above a height: by its metal or by its weight, whichever is more [N]. */
-function ownWeightAbove(station: Station, z: number): number {
-  const { tower } = station;
-  const { told } = ownSections(station) as OwnSections;
-  const ofMetal = told.reduce((sum, section) => {
-    const from = Math.max(z, section.low);
-    if (from >= section.high) return sum;
-    const ends = [from, section.high].map((at) => weightPerLength(section, at) ?? 0);
-    return sum + ((nth(ends, 0) + nth(ends, 1)) / 2) * (section.high - from);
+function ownWeightAbove(model: TowerModel, z: number): number {
+  const { tower } = model.input.station;
+  const ofMetal = once(model, weightsPerLength).reduce((sum, [below, above], number) => {
+    const { low, high } = nth(tower.sections, number);
+    const from = Math.max(z, low);
+    if (from >= high) return sum;
+    const here = below + ((above - below) * (from - low)) / (high - low);
+    return sum + ((here + above) / 2) * (high - from);
   }, 0);
   // Towers are no lighter below than above.
   const share = (tower.top - z) / (tower.top - tower.foot);
@@ -425,7 +486,7 @@ function asColumn(model: TowerModel): PoleAsColumn | undefined {
       if (second === undefined) return undefined;
       leastSecondMoment = Math.min(leastSecondMoment, second);
     }
-  const own = ownWeightAbove(station, tower.foot) / GRAVITY;
+  const own = ownWeightAbove(model, tower.foot) / GRAVITY;
   return { height: tower.top - tower.foot, weight: weightAsAtTop.of(GRAVITY, aloft, own), leastSecondMoment };
 }
 
@@ -440,7 +501,7 @@ function secondMomentAt(section: ToldSection, z: number): number | undefined {
 function explain({ model, unfavourable }: CheckContext, trace: Trace): void {
   const { station } = model.input;
   const aloft = nth(model.dead.weight, model.levels.length - 1);
-  evaluate(trace, weightAsAtTop, [GRAVITY, aloft, ownWeightAbove(station, station.tower.foot) / GRAVITY]);
+  evaluate(trace, weightAsAtTop, [GRAVITY, aloft, ownWeightAbove(model, station.tower.foot) / GRAVITY]);
   worstOf(model, unfavourable, WORST)?.explain(trace);
 }
 
