@@ -14,6 +14,7 @@ import {
   raisingSchema,
   reactionsSchema,
   roomLeftSchema,
+  swaySchema,
   turningCircleSchema,
 } from './structure.ts';
 import { designSchema, hillSchema, levelsSchema, windLoadsSchema, windRowSchema } from './wind.ts';
@@ -56,6 +57,7 @@ export const answerSchema = z
     heights: z.object({ overall: quantitySchema, tower: quantitySchema, mast: z.exactOptional(quantitySchema) }),
     turningCircles: z.array(turningCircleSchema).meta({ description: 'Circles swept by what turns.' }),
     reactions: reactionsSchema,
+    sway: z.exactOptional(swaySchema),
     ice: z.exactOptional(iceSchema),
     mast: z.exactOptional(mastSchema),
     foundation: z.exactOptional(foundationSchema),

@@ -25,6 +25,7 @@ import {
 import { codeSpeeds } from './code-speeds.ts';
 import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
+import { HALF_IN_MAPPED_WIND, SIX_TENTHS_AT_STRENGTH } from './guy-rules.ts';
 import { countedHill, type HillRule } from './hill.ts';
 import { COLUMN_SHARE, type Method, type PartCoefficient, type Wind, type WindConditions } from './method.ts';
 import type { MethodId } from './method-id.ts';
@@ -205,6 +206,7 @@ export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {
       weightLevel: 0.7,
     },
     besideOnTowers: edition.besideOnTowers,
+    guyRules: [SIX_TENTHS_AT_STRENGTH, HALF_IN_MAPPED_WIND],
     mastGust: undefined,
     flexibleBelow: FLEXIBLE_BELOW,
     stiffIf: undefined,

@@ -20,6 +20,7 @@ import {
 import { codeSpeeds } from './code-speeds.ts';
 import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
+import { HALF_IN_MAPPED_WIND } from './guy-rules.ts';
 import { COLUMN_SHARE, type Method, type PartCoefficient, type Wind, type WindConditions } from './method.ts';
 import { ratedByShape } from './rated-areas.ts';
 
@@ -107,6 +108,7 @@ export const eia222F: Method = {
     weightLevel: 1,
   },
   besideOnTowers: undefined,
+  guyRules: [HALF_IN_MAPPED_WIND],
   flexibleBelow: undefined,
   stiffIf: undefined,
   columnShare: COLUMN_SHARE.byH,

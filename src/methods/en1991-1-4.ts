@@ -31,6 +31,7 @@ import {
   turbulenceIntensityEn,
 } from '../wind/index.ts';
 import { coefficientOf, type MethodRule } from './common-coefficients.ts';
+import { HALF_AT_STRENGTH } from './guy-rules.ts';
 import { excludedBy, type HillRule } from './hill.ts';
 import {
   COLUMN_SHARE,
@@ -228,6 +229,7 @@ export const en199114: Method = {
     weightLevel: 1,
   },
   besideOnTowers: undefined,
+  guyRules: [HALF_AT_STRENGTH],
   mastGust: undefined,
   flexibleBelow: undefined,
   stiffIf: STIFF_IF,

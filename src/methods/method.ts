@@ -1,6 +1,7 @@
 import type { AreaKind, DragRule, ForceCoefficient, Role, WindDirection } from '../areas/index.ts';
 import type { Citation, Known, Trace, UnitSystem } from '../foundation/index.ts';
 import type { Ground, GroundField, Hill, IceRule, RiskCategory, SpeedBasis, SpeedRole } from '../wind/index.ts';
+import type { GuyRule } from './guy-rules.ts';
 import type { ExcludedHill, HillRule } from './hill.ts';
 import type { MethodId, Place, SiteMethodId } from './method-id.ts';
 
@@ -188,6 +189,8 @@ export interface Method extends LevelFactors, SpeedRule {
    * it (IBC 1609.1.1). The worse counts.
    */
   readonly besideOnTowers: SiteMethodId | undefined;
+  /** What share of its breaking strength a guy may bear; several rules where the method has none of its own. */
+  readonly guyRules: readonly GuyRule[];
   /** Gust effect factor of a mast on a tower, for mast, bearing and rotator; undefined: that of the structure. */
   readonly mastGust: ((windStructure: WindStructure, trace?: Trace) => number) | undefined;
   /** Lowest natural frequency below which its gust effect factor counts how a structure sways [Hz]; undefined: it never does. */

@@ -4,6 +4,7 @@ import { FLAT_PLATE_CONSTANT, flatPlatePressureC, PRESSURE_CONSTANT } from '../w
 import { codeSpeeds } from './code-speeds.ts';
 import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
+import { HALF_IN_MAPPED_WIND } from './guy-rules.ts';
 import {
   COLUMN_SHARE,
   type Method,
@@ -125,6 +126,7 @@ export const rs222C: Method = {
   slender: { round: ROUND_SHARE_C, flat: 1, compactFlat: 1 },
   ratedAreas: RATED_AREAS,
   besideOnTowers: undefined,
+  guyRules: [HALF_IN_MAPPED_WIND],
   mastGust: undefined,
   flexibleBelow: undefined,
   stiffIf: undefined,

@@ -8,6 +8,7 @@ import {
 } from '../wind/index.ts';
 import { codeSpeeds } from './code-speeds.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
+import { SIX_TENTHS_AT_STRENGTH } from './guy-rules.ts';
 import { TIA_HILL_RULE } from './hill.ts';
 import { COLUMN_SHARE, type Method } from './method.ts';
 import { ratedByShape } from './rated-areas.ts';
@@ -66,6 +67,7 @@ export const tia222H: Method = {
     weightLevel: 0.7,
   },
   besideOnTowers: undefined,
+  guyRules: [SIX_TENTHS_AT_STRENGTH],
   mastGust: () => GUST_TIA.mastOnTower,
   flexibleBelow: undefined,
   stiffIf: undefined,

@@ -1,6 +1,6 @@
 import type { Material } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
-import { MATERIALS, secondMomentOfTube } from './first-mode.ts';
+import { areaOfAngle, MATERIALS, secondMomentOfTube } from './first-mode.ts';
 import { areaOfTubeFormula, radiusOfGyrationFormula } from './tube-section.ts';
 
 /** One straight member of a lattice: a round tube, a rod (its wall is half of it), or an angle of equal sides. */
@@ -31,17 +31,6 @@ const young = variable('E', "Young's modulus", 'stress', 6e10, 2.2e11);
 const slender = variable('s', 'slenderness, effective length over radius of gyration', 'one', 5, 300);
 const side = variable('w', 'width of a side', 'diameter', 0.01, 0.2);
 const thick = variable('t', 'thickness', 'diameter', 0.001, 0.005);
-
-export const areaOfAngle = defineFormula({
-  id: 'area-of-angle',
-  title: 'Area of the metal of an angle of equal sides',
-  symbol: 'A',
-  unit: 'section-area',
-  expression: 't * (2 * w - t)',
-  variables: [side, thick],
-  cite: cite('derived', 'two strips, the corner counted once', 'derived'),
-  of: (w: number, t: number) => t * (2 * w - t),
-});
 
 export const leastGyrationOfAngle = defineFormula({
   id: 'least-gyration-of-angle',

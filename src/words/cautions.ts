@@ -1,6 +1,6 @@
 import { DISH_COEFFICIENT, OPEN_MESH_COEFFICIENT } from '../areas/index.ts';
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
-import type { AssumedName, Caution, CautionCode } from '../margins/index.ts';
+import type { AssumedName, Caution, CautionCode, Lacking } from '../margins/index.ts';
 import type { HillExclusion, SpeedBasis } from '../wind/index.ts';
 import { ASSUMPTION_WORDS } from './assumption-words.ts';
 import { CHECK_WORDS, checkName, demandOn, placeOfFall, verbOf } from './checks.ts';
@@ -50,6 +50,15 @@ const SUPPORTS_NOT_GIVEN: Readonly<Record<string, string>> = {
   'rated-bracketed': 'Supports of the tower not given. Those of its rating are assumed.',
   'rated-apart': 'Supports of the tower not given, and its ratings name different ones. Nothing is compared.',
   'not-given': 'Supports of the tower not given, and no rating of it names any. Nothing is compared.',
+};
+
+/** What the model of a tower on guys or brackets lacks. */
+const LACKING_WORDS: Readonly<Record<Lacking, string>> = {
+  supports: 'the guys in full',
+  shape: 'the tower’s shape',
+  walls: 'leg walls',
+  weights: 'all weights',
+  pulls: 'wire tensions',
 };
 
 /** One or two sentences, and what to do, for every caution. */
@@ -308,6 +317,13 @@ export const CAUTION_WORDS = {
   },
   'guyed-not-analysed': {
     says: () => 'Forces in guys, and in the tower below the highest of them, are not checked.',
+    action: ({ word }) =>
+      word === undefined
+        ? 'Keep the manufacturer’s guy plan; for anything else ask an engineer.'
+        : `Keep the manufacturer’s guy plan. To have them compared, give ${listed(word.split(' ').map((sort) => LACKING_WORDS[sort as Lacking]))}.`,
+  },
+  'anchors-not-checked': {
+    says: () => 'Anchors, their soil and ice on the guys are not checked.',
     action: 'Keep the manufacturer’s guy plan; for anything else ask an engineer.',
   },
   'supports-not-given': {
@@ -318,7 +334,9 @@ export const CAUTION_WORDS = {
     says: ({ word }) =>
       word === 'not-given'
         ? 'The pull on the house is not computed, since the height of the bracket is not given. The house is not checked.'
-        : 'The pull on the house is computed; the house is not checked. Nothing is compared below the bracket.',
+        : word === 'compared'
+          ? 'The pull on the house is computed; the house is not checked.'
+          : 'The pull on the house is computed; the house is not checked. Nothing is compared below the bracket.',
     action: 'Have the wall and its fixing examined.',
   },
   'lowered-state': {
@@ -444,6 +462,18 @@ export const CAUTION_WORDS = {
   'p-delta-not-included': {
     says: () => 'The added moment of the tower’s weight as it deflects (P-delta) is not included.',
     action: 'It is small for stiff towers; have it computed where the tower visibly bends.',
+  },
+  'p-delta': {
+    says: ({ value = 0, word }) =>
+      word === 'beyond'
+        ? `The weight of the tower as it leans adds ${figures(value * 100, 2)} % to the moment at its base, more than these formulas are good for.`
+        : `The weight of the tower as it leans adds ${figures(value * 100, 2)} % to the moment at its base (P-delta), not included here.`,
+    action: 'Use a stiffer tower, less weight aloft, or have it computed by an engineer.',
+  },
+  'vortex-of-pole': {
+    says: ({ value = 0 }, units) =>
+      `A steady wind from about ${inWords(value, 'speed', units, 2)} can shake the pole in its second way of swinging (from memory).`,
+    action: 'Watch it in light wind; a rope or chain inside lessens it.',
   },
   'method-from-memory': {
     says: ({ word = '', names = [word] }) =>

@@ -53,6 +53,14 @@ export function placeOfFall({ towards }: Pick<Check, 'towards'>): string {
 /** The words of every check. */
 export const CHECK_WORDS: Readonly<Record<CheckKindName, CheckWords>> = {
   tower: { ...called('tower'), ...RATED },
+  'tower-below': { ...called('tower below its highest support'), ...RATED },
+  guys: {
+    ...called('guys'),
+    number: 'several',
+    capacity: 'allowable tension',
+    comparedWith: 'measures',
+    over: 'Their tension is more than the standard allows for such strand.',
+  },
   'own-strength': {
     ...called('own strength of the tower'),
     number: 'one',

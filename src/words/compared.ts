@@ -30,4 +30,7 @@ export const COMPARED_WORDS = {
   distance: { dimension: 'length', mode: 'distance', hasPlace: false },
   pull: { dimension: 'force', mode: 'pull on the gear', hasPlace: true },
   area: { dimension: 'area', mode: 'area alone', hasPlace: true },
+  'leg-push': { dimension: 'force', mode: 'compression in a leg', hasPlace: true },
+  thrust: { dimension: 'force', mode: 'thrust on the base', hasPlace: false },
+  'guy-tension': { dimension: 'force', mode: 'guy tension', hasPlace: true },
 } as const satisfies Record<Compared['of'], ComparedWords>;

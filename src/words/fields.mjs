@@ -421,6 +421,7 @@ export const FIELDS = {
     ),
     foundation: plain('The footing'),
     asDrawn: plain('Guys, brackets and footing are the manufacturer’s own'),
+    baseHeld: plain('Its base cannot tilt', 'Its base cannot tilt: all legs bolted down; false: it stands on a pin'),
     used: plain('Used, or several years old', 'Used, or several years old; taken as true when not given'),
     ...remarks('the tower data'),
   },
@@ -445,6 +446,18 @@ export const FIELDS = {
     count: plain('How many guys', 'guys: how many'),
     diameter: quantity('diameter', 'Diameter of one', 'guys: diameter of one'),
     radius: quantity('landscape', 'Base of the tower to the anchor', 'guys: base of the tower to the anchor'),
+    tension: quantity('force', 'Initial tension', 'guys: initial tension of one in still air'),
+    grade: choice('Grade of the strand', 'guys: grade of the steel strand', {
+      common: 'common',
+      'siemens-martin': 'Siemens-Martin',
+      'high-strength': 'high strength',
+      'extra-high-strength': 'extra high strength (EHS)',
+    }),
+    breakingStrength: quantity('force', 'Breaking strength', 'guys: breaking strength of one, as stated'),
+    ends: choice('Made fast with', 'guys: what makes their ends fast', {
+      grips: 'grips as strong as the strand',
+      clips: 'U-bolt clips',
+    }),
     ...remarks(),
   },
   hinge: {

@@ -19,8 +19,10 @@ import {
   type MastAnswer,
   type OpenQuestion,
   type Remedies,
+  SERVICE_GUST,
   type Sensitivity,
   type Spread,
+  swayOf,
   type TubeForMast,
   towerLevels,
   turningCircles,
@@ -49,7 +51,7 @@ import { partDocuments } from './part-document.ts';
 import { quantity } from './quantity.ts';
 import { raisingDocument } from './raising-document.ts';
 import { remediesDocument, tubesDocument } from './remedies-document.ts';
-import { guysSay, headline, headlineSays, lowerAtSays, mainCheck, reactionsSay, roomSays } from './says.ts';
+import { guysSay, headline, headlineSays, lowerAtSays, mainCheck, reactionsSay, roomSays, swaySays } from './says.ts';
 import { sensitivityDocument } from './sensitivity-document.ts';
 import { spreadDocument } from './spread-document.ts';
 import { designDocument, headingDocument, windLoadsDocument, windRowDocument } from './wind-document.ts';
@@ -119,6 +121,7 @@ export function answerDocument(
       }),
     ),
     reactions: reactionsDocument(assessment),
+    sway: swayDocument(assessment),
     ice: iceDocument(assessment),
     mast: assessment.mast && mastDocument(assessment.mast, system),
     foundation: foundation && foundationDocument(foundation, system),
@@ -195,7 +198,7 @@ function guyedDocument(assessment: Assessment): ReactionsAnswer['guyed'] {
     levels: levels.map(({ height, tension, breaking, anchorLevel, anchorUp }) => ({
       height: quantity(height, 'length', system),
       tension: force(tension),
-      breaking: force(breaking),
+      breaking: force(breaking.least),
       anchorLevel: force(anchorLevel),
       anchorUp: force(anchorUp),
     })),
@@ -204,6 +207,20 @@ function guyedDocument(assessment: Assessment): ReactionsAnswer['guyed'] {
     moment: quantity(foot.moment, 'moment', system),
     movement: quantity(movement, 'length', system),
   });
+}
+
+function swayDocument(assessment: Assessment): Answer['sway'] {
+  const sway = swayOf(assessment.model);
+  const says = swaySays(assessment);
+  if (!sway || says === undefined) return undefined;
+  const system = assessment.input.station.units;
+  return {
+    says,
+    gust: quantity(SERVICE_GUST, 'speed', system),
+    movement: quantity(sway.movement, 'length', system),
+    lean: sway.lean,
+    leaning: sway.leaning,
+  };
 }
 
 function reactionsDocument(assessment: Assessment): ReactionsAnswer {

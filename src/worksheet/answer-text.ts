@@ -17,6 +17,7 @@ import {
   lowerAtSays,
   reactionsSay,
   roomSays,
+  swaySays,
   tracedTo,
 } from './says.ts';
 import { sensitivityLines } from './sensitivity-document.ts';
@@ -41,6 +42,8 @@ export function answerText(
   if (bracket) lines.push(bracket);
   const guys = guysSay(assessment);
   if (guys) lines.push(guys);
+  const sway = swaySays(assessment);
+  if (sway) lines.push(sway);
   const hill = hillHelpOf(input);
   if (hill) lines.push(hillSays(hill, units));
   if (assessment.foundation) lines.push(foundationSays(assessment.foundation, units));

@@ -10,6 +10,8 @@ import { plausibleFrequency } from './plausible-frequency.ts';
 
 const BY_RATING = [
   'tower',
+  'tower-below',
+  'guys',
   'own-strength',
   'tower-top',
   'ice',

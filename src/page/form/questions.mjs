@@ -406,6 +406,11 @@ const SHEET = [
       choices('/telescopes', { more: true, blank: 'not given' }),
       ...rareQuantities('/nested', '/standsAt', '/weight'),
       yes('/asDrawn', { when: ({ here }) => here('/support') !== 'roof', more: true }),
+      yes('/baseHeld', {
+        more: true,
+        blank: 'not given',
+        when: ({ here }) => here('/support') === 'guyed' || here('/support') === 'bracketed',
+      }),
       yes('/used', { more: true, blank: 'not given' }),
       quantity('/frequency', { more: true }),
       quantity('/damping', { more: true, plain: ({ here }) => here('/frequency') !== '' }),
@@ -432,7 +437,15 @@ const SHEET = [
         row: [
           quantity('/height'),
           choice('/by', { blank: '' }),
-          ...askedIf(({ here }) => here('/by') === 'guys', whole('/count'), ...quantities('/diameter', '/radius')),
+          ...askedIf(
+            ({ here }) => here('/by') === 'guys',
+            whole('/count'),
+            ...quantities('/diameter', '/radius'),
+            choice('/grade', { more: true }),
+            quantity('/breakingStrength', { more: true }),
+            choice('/ends', { more: true }),
+            quantity('/tension', { more: true }),
+          ),
           ...remarks(),
         ],
       },
@@ -636,6 +649,8 @@ export function partOf(pointer) {
  */
 export const PART_OF_CHECK = {
   tower: undefined,
+  'tower-below': undefined,
+  guys: undefined,
   'own-strength': undefined,
   'tower-top': undefined,
   ice: undefined,

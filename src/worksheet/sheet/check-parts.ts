@@ -11,7 +11,7 @@ import {
 } from '../../words/index.ts';
 import { NO_CHANCE } from '../chance-document.ts';
 import { LOWERED_BEFORE } from '../remedies-document.ts';
-import { bracketSays, guysSay, legsSay } from '../says.ts';
+import { bracketSays, guysSay, legsSay, swaySays } from '../says.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { list, orNone, paragraph, printed, RECKONED, small, strong, table } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
@@ -92,6 +92,7 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
   const { allowable, nominal, strength, withoutWind, supportedAbove, withoutOwnWind, weight } = reactions;
   const bracket = bracketSays(assessment);
   const guys = guysSay(assessment);
+  const sway = swaySays(assessment);
   type Level = readonly [name: string, forces: typeof allowable];
   const { atLargestShear, torsion } = reactions;
   const levels: readonly (Level | undefined)[] = [
@@ -136,7 +137,7 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
         `Computed as a cantilever fixed at the base.${withoutOwnWind ? ' Wind on the tower itself is unknown and not included.' : ''}${supportedAbove ? (guys === undefined ? ' Guys or brackets take a part of this, which is not computed.' : ' What it is with the guys follows.') : ''}${weight ? ` Total weight: ${printed(weight)}.` : ' Weight on the footing not computed; some weights are not given.'}`,
       ),
       ...(bracket === undefined ? [] : [paragraph(bracket)]),
-      ...(guys === undefined ? [] : [paragraph(guys)]),
+      ...[guys, sway].flatMap((said) => (said === undefined ? [] : [paragraph(said)])),
       ...(legs === undefined ? [] : [paragraph(legsSay(legs, assessment.input.station.units))]),
       ...(foundation === undefined ? [] : foundationBlocks(foundation)),
       ...raisingBlocks(document),
