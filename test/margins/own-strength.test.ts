@@ -59,6 +59,7 @@ describe('a lattice by its own members', () => {
       ['tower', 'open'],
       ['own-strength', 'within'],
     ]);
+    expect(answerText(assessed(latticeOfRods()), [])).toContain('Its members take this wind by their measures.');
     expect(towerOf(latticeOfRods({ brace: 0.2, braceWall: 0.1 }))?.verdict).toBe('over');
     expect(answerText(assessed(latticeOfRods({ brace: 0.2, braceWall: 0.1 })), [])).toContain('compression of a brace');
   });
@@ -84,6 +85,8 @@ describe('a lattice by its own members', () => {
     expect(untold?.needs).toEqual(['/tower/sections/0/legFree', '/tower/sections/0/yield']);
     expect(untold?.result?.ratioRange[1]).toBeCloseTo(ratioOf(silent({ yield: '207 MPa', legFree: 30 })), 9);
     expect(ratioOf(silent({ legFree: 15 }))).toBeLessThan(ratioOf(silent({ legFree: 30 })));
+    const text = answerText(assessed(silent({ yield: undefined, legFree: undefined })), []);
+    expect(text).toContain('Longest stretch of a leg that no brace holds is not given');
     const told = inquiriesDocument(assessed(silent({ yield: undefined, legFree: undefined })));
     const [leg, grade] = ['Longest stretch of a leg', 'Yield strength of the tower'].map((words) =>
       told?.measure.findIndex((each) => each.startsWith(words)),
@@ -108,6 +111,8 @@ describe('a lattice by its own members', () => {
   it('of crossed braces hangs on how they are joined', () => {
     const crossed = ownOf(latticeOfRods({ pattern: 'cross', brace: 0.3, braceWall: 0.15 }));
     expect(crossed).toMatchObject({ verdict: 'open', because: 'brace-ends', needs: [] });
+    const text = answerText(assessed(latticeOfRods({ pattern: 'cross', brace: 0.3, braceWall: 0.15 })), []);
+    expect(text).toContain('It depends on how its braces are joined at ends and crossings');
   });
 
   it('of angles is pressed off its middle', () => {
