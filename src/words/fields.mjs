@@ -145,7 +145,7 @@ const LATTICE = {
     'diameter',
     'Width',
     'lattice: width of a face; pole: width across, from flat to flat',
-    'of a face, or across a pole from flat to flat; “18 to 12” where it narrows upwards',
+    'of a face, or from flat to flat; “18 to 12” where it narrows upwards',
   ),
   members: choice('Its members are', 'lattice: round or flat members', {
     round: 'round tube or rod',
@@ -205,43 +205,27 @@ const SECTION_SHAPE = {
   shape: choice('Shape', 'lattice or pole, with its fields beside it', SHAPES),
   ...LATTICE,
   ...POLE,
-  wall: quantity(
-    'wall',
-    'Wall of the pole',
-    'pole: wall as it is today, rust off; for its frequency and strength; with material',
-    'where it is thinnest, without rust',
-  ),
+  wall: quantity('wall', 'Wall of the pole', 'pole: wall as it is today; with material', 'where it is thinnest'),
   legWall: quantity(
     'wall',
     'Wall of a leg',
-    'lattice: wall of a leg, half the leg where it is solid; with material. Of an angle its thickness',
-    'half the leg where it is solid; thickness of an angle',
+    'lattice: wall of a leg, half the leg where it is solid, or thickness of an angle; with material',
+    'half the leg where it is solid',
   ),
-  braceWall: quantity(
-    'wall',
-    'Wall of a brace',
-    'lattice: wall of a brace, half the brace where it is solid; with legWall. Of an angle its thickness',
-    'half the brace where it is solid; thickness of an angle',
-  ),
+  braceWall: quantity('wall', 'Wall of a brace', 'lattice: the same of a brace', 'half the brace where it is solid'),
   legFree: quantity(
     'diameter',
     'Longest free stretch of a leg',
-    'lattice: longest stretch of a leg between two braces that hold it; not given, one or two panels',
-    'up one leg, from brace to brace',
+    'lattice: longest stretch of a leg that no brace holds; one or two panels when not given',
   ),
-  material: choice('Material', 'Material of the pole, or of legs and braces; with wall or legWall', MATERIALS),
+  material: choice('Material', 'Material of pole, legs and braces; with wall or legWall', MATERIALS),
   yield: quantity(
     'strength',
     'Yield strength',
-    'yield strength of pole, legs and braces, the least of them; of aluminium that at its welds',
-    'the least there is; of aluminium that at its welds',
+    'yield strength, the least there is; of aluminium at its welds; with wall or legWall',
+    'the least there is; of aluminium at its welds',
   ),
-  ultimate: quantity(
-    'strength',
-    'Ultimate strength',
-    'ultimate strength of aluminium, where its yield is given',
-    'for aluminium',
-  ),
+  ultimate: quantity('strength', 'Ultimate strength', 'Ultimate strength; for aluminium', 'for aluminium'),
 };
 
 /** @param {string} speed @param {string} about */
