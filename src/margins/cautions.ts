@@ -10,6 +10,7 @@ import { CHECK_KIND } from './checks/check-kinds.ts';
 import { boomsLaden, metalsNotGiven } from './checks/element-check.ts';
 import { fallComparisons } from './checks/fall-check.ts';
 import { ruptureNotGiven } from './checks/mast-check.ts';
+import { yieldsAssumed } from './checks/own-strength-check.ts';
 import { guyedForcesOf } from './held/guyed-forces.ts';
 import { heldNeeds } from './held/held-model.ts';
 import type { SiteSpeed, TowerModel } from './model.ts';
@@ -63,8 +64,8 @@ export const CAUTION_CODES = [
   'torsion',
   'weights-not-counted',
   'wire-pull',
-  'steel-as-measured',
-  'steel-contradicts-rating',
+  'strength-as-measured',
+  'strength-contradicts-rating',
   'slender-dynamic',
   'frequency-not-used',
   'vortex',
@@ -116,7 +117,7 @@ const UNCHECKED: Readonly<Record<CheckKindName, CautionCode | undefined>> = {
   tower: undefined,
   'tower-below': undefined,
   guys: undefined,
-  'pole-steel': undefined,
+  'own-strength': undefined,
   'tower-top': undefined,
   ice: 'ice-not-checked',
   mast: undefined,
@@ -321,11 +322,11 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
     say('building-in-reach', 'line', { at: '/site/distances/building' });
   }
   if (tower.used) say('corrosion-and-age', 'standing');
-  const steel = checks.find(({ kind, result }) => kind === 'pole-steel' && result);
-  if (steel) {
-    const isGiven = tower.sections.every(({ tubing }) => tubing?.yieldStrength !== undefined);
-    if (steel.because === 'contradicts-rating') say('steel-contradicts-rating', 'verdict', { at: '/tower' });
-    say('steel-as-measured', 'verdict', { at: '/tower', ...(isGiven ? {} : { word: 'not-given' }) });
+  const own = checks.find(({ kind, result }) => kind === 'own-strength' && result);
+  if (own) {
+    if (own.because === 'contradicts-rating') say('strength-contradicts-rating', 'verdict', { at: '/tower' });
+    const [metal] = yieldsAssumed(input.station);
+    say('strength-as-measured', 'verdict', { at: '/tower', ...(metal ? { word: metal } : {}) });
   }
 }
 

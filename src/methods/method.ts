@@ -197,8 +197,16 @@ export interface Method extends LevelFactors, SpeedRule {
   readonly flexibleBelow: number | undefined;
   /** Lower than this [m] or swinging faster [Hz] its forces stand without a look at how a structure sways; undefined: always. */
   readonly stiffIf: { readonly height: number; readonly frequency: number } | undefined;
+  /**
+   * What it takes of a column that is allowed by AISC 360: 0.6 of its own resistance factor, times 1.67; as for a pole, that of
+   * TIA-222-H where it has none for towers.
+   */
+  readonly columnShare: number;
   readonly wind: (conditions: WindConditions) => Wind;
 }
+
+/** Of a column that is allowed by AISC 360: 0.6 of φ of it, over 1/1.67. @source tia222-g, tia222-h */
+export const COLUMN_SHARE = { byG: 0.6 * 0.85 * 1.67, byH: 0.6 * 0.9 * 1.67 } as const;
 
 /**
  * The factors of a method for a speed that entered at a level.

@@ -5,7 +5,14 @@ import { codeSpeeds } from './code-speeds.ts';
 import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
 import { HALF_IN_MAPPED_WIND } from './guy-rules.ts';
-import type { Method, PartCoefficient, RatedAreas, Wind, WindConditions } from './method.ts';
+import {
+  COLUMN_SHARE,
+  type Method,
+  type PartCoefficient,
+  type RatedAreas,
+  type Wind,
+  type WindConditions,
+} from './method.ts';
 import { only, RATED_AREA_KINDS } from './rated-areas.ts';
 
 const LEVEL = 0.75;
@@ -123,5 +130,6 @@ export const rs222C: Method = {
   mastGust: undefined,
   flexibleBelow: undefined,
   stiffIf: undefined,
+  columnShare: COLUMN_SHARE.byH,
   wind,
 };

@@ -62,6 +62,17 @@ export const secondMomentOfLegs = defineFormula({
     share * area * spacing ** 2 + legs * own,
 });
 
+export const areaOfAngle = defineFormula({
+  id: 'area-of-angle',
+  title: 'Area of the metal of an angle of equal sides',
+  symbol: 'A',
+  unit: 'section-area',
+  expression: 't * (2 * w - t)',
+  variables: [diameter('w', 'width of a side', 0.01, 0.2), diameter('t', 'thickness', 0.001, 0.005)],
+  cite: cite('derived', 'two strips, the corner counted once', 'derived'),
+  of: (w: number, t: number) => t * (2 * w - t),
+});
+
 export const rayleighFrequency = defineFormula({
   id: 'rayleigh-frequency',
   title: 'Frequency of a shape of swinging; that of the lowest true one is no more',
@@ -173,8 +184,10 @@ function profileAt(shape: NonNullable<Section['shape']>, width: number, wall: nu
   }
   if (shape.solid.by !== 'members') return undefined;
   const { leg } = shape.solid;
-  const area = areaOfTube(leg, wall);
-  const own = secondMomentOfTube.of(leg, wall);
+  // Of thin sides an angle has 5/48·A·w² about its own middle.
+  const isAngle = shape.members === 'flat';
+  const area = isAngle ? areaOfAngle.of(leg, wall) : areaOfTube(leg, wall);
+  const own = isAngle ? (5 / 48) * area * leg ** 2 : secondMomentOfTube.of(leg, wall);
   return {
     area: shape.faces * area,
     secondMoment: secondMomentOfLegs.of(shape.faces === 3 ? 0.5 : 1, area, width - leg, shape.faces, own),

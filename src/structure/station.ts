@@ -24,8 +24,14 @@ export type NotGivenOfShape = 'sides' | 'pattern';
 export interface Tubing {
   readonly wall: number;
   readonly material: Material;
-  /** Of a pole [Pa]. */
+  /** Of the weakest place; of aluminium that is at its welds [Pa]. */
   readonly yieldStrength?: number;
+  /** Strength at rupture [Pa]; asked of aluminium only. */
+  readonly ultimateStrength?: number;
+  /** Wall or thickness of each brace of a lattice, half of it where it is solid [m]. */
+  readonly braceWall?: number;
+  /** Of a leg, the longest stretch that no brace holds [m]. */
+  readonly legFree?: number;
 }
 
 export interface Section {

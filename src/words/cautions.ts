@@ -29,6 +29,12 @@ const namesListed = (names: readonly string[]) =>
     ? `${names.slice(0, MOST_NAMES).join(', ')} and ${names.length - MOST_NAMES} more`
     : listed(names);
 const pulled = ({ of = 'the wire', names = [of] }: SaidCaution) => namesListed(names);
+/** What counts where nobody gives a yield strength, by metal. */
+const YIELD_ASSUMED: Readonly<Record<string, string>> = {
+  steel: 'Its yield strength is not given: 207 to 345 MPa (30 to 50 ksi) assumed.',
+  aluminium: 'Its yield strength is not given: 55 to 240 MPa (8 to 35 ksi) assumed, welds included.',
+};
+
 /** The words for one thing, or for several. */
 const byCount = ({ names = [] }: SaidCaution, one: string, several: string) => (names.length > 1 ? several : one);
 const checkOf = ({ check }: Caution) => (check === undefined ? 'part' : checkName(check));
@@ -270,14 +276,14 @@ export const CAUTION_WORDS = {
         : `The tension of ${pulled(caution)} in wind is computed between fixed ends. Cold air tightens a wire further.`,
     action: 'Give the tension or sag of a cold day without wind, or let a weight or spring limit it.',
   },
-  'steel-as-measured': {
-    says: (caution) =>
-      `The steel of the pole counts as sound, straight and as measured.${caution.word === 'not-given' ? ' Its yield strength is not given: 207 to 345 MPa (30 to 50 ksi) assumed.' : ''} Its joints, doors, holes, welds and the fixing of its base are not checked.`,
-    action: 'Measure its wall at the base, look for rust inside, and ask for the grade of the tube.',
+  'strength-as-measured': {
+    says: ({ word }) =>
+      `The metal of the tower counts as sound, straight and as measured.${word === undefined ? '' : ` ${YIELD_ASSUMED[word] ?? ''}`} Its joints, doors, holes, welds and the fixing of its base are not checked.`,
+    action: 'Measure walls and members at the base, look for rust inside, and ask for the grade.',
   },
-  'steel-contradicts-rating': {
-    says: () => 'By its measures the steel of the pole does not bear out its rating.',
-    action: 'Measure its wall again, and ask the manufacturer for its grade.',
+  'strength-contradicts-rating': {
+    says: () => 'By its measures the tower does not bear out its rating.',
+    action: 'Measure its walls again, and ask the manufacturer for the grade.',
   },
   'slender-dynamic': {
     says: (caution, system) => {

@@ -61,12 +61,12 @@ export const CHECK_WORDS: Readonly<Record<CheckKindName, CheckWords>> = {
     comparedWith: 'measures',
     over: 'Their tension is more than the standard allows for such strand.',
   },
-  'pole-steel': {
-    ...called('steel of the pole'),
+  'own-strength': {
+    ...called('own strength of the tower'),
     number: 'one',
     capacity: 'allowable capacity',
     comparedWith: 'measures',
-    over: 'Its tube is bent beyond the allowable stress.',
+    over: 'Its members take more than the allowable force or stress.',
   },
   'tower-top': { ...called('tower top'), ...RATED },
   ice: { ...called('tower with ice'), ...RATED },

@@ -19,6 +19,8 @@ export const REASON_WORDS = {
   'not-converged': 'Its forces find no balance in the design wind. Ask an engineer.',
   'beyond-small-movement': 'It leans too far in the design wind for these formulas. Ask an engineer.',
   'contradicts-rating': 'Its own measures do not bear out its rating. Measure again, and ask the manufacturer.',
+  'brace-ends':
+    'It depends on how its braces are joined at ends and crossings, and on level members. That is not checked.',
   'not-computed': 'This version does not check it.',
 } as const satisfies Record<OpenBecause, string>;
 

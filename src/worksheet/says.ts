@@ -171,13 +171,14 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
   const open: Piece = { text: 'Open', as: 'verdict', verdict: 'open' };
   const needs = missingSentences(check.needs, input);
   if (!result || check.because === 'no-ice-rule') {
-    return [open, { text: `: ${checkName(check)}. ${needs || REASON_WORDS[check.because ?? 'beyond-rating']}` }];
+    const why = needs || REASON_WORDS[check.because ?? 'beyond-rating'];
+    return [open, { text: `: ${checkName(check)}. ${why}${membersSay(assessment, check)}` }];
   }
   const subject = `the ${checkName(check)} ${verbOf(check, 'is', 'are')} at ${ratioFigures(result.ratio)} of ${capacityOf(check)}`;
   const governs = `${whereInWords(assessment, result)} governs.`;
-  if (check.because === 'not-given') {
+  if (check.because === 'not-given' || check.because === 'brace-ends') {
     const range = `at worst, ${ratioFigures(result.ratioRange[0])} at best`;
-    const depends = `It depends on ${assumedListed(check, assessment)}.`;
+    const depends = dependsSays(assessment, check);
     return [open, { text: `: ${subject} ${range}. ${sentence(governs)} ${depends}` }];
   }
   if (check.because === 'readings-disagree') {
@@ -189,7 +190,8 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
   const above = check.because === 'held' ? 'above its supports ' : '';
   const knownWhole = check.because === 'held' || check.because === 'beyond-rating';
   const ending = knownWhole ? `; ${governs}` : `, as far as known. ${sentence(governs)}`;
-  const why = check.because === 'beyond-rating' ? beyondRatingSays(result) : needs;
+  const told = check.because === 'contradicts-rating' ? REASON_WORDS[check.because] : needs;
+  const why = check.because === 'beyond-rating' ? beyondRatingSays(result) : told;
   return [
     open,
     { text: `: ${above}${subject}` },
@@ -201,13 +203,27 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
 /** More of what a verdict depends on are not named one by one. */
 const LONGEST_LIST = 3;
 
-/** "the lines and how far the panel is off the axis". */
-function assumedListed({ needs }: Check, { assumptions }: Assessment): string {
+/** "It depends on the lines and how far the panel is off the axis." */
+function dependsSays({ assumptions, input }: Assessment, { needs, because }: Check): string {
+  if (because === 'brace-ends') return REASON_WORDS[because];
   const waits = assumptions.filter(({ at }) => needs.includes(at));
   const named = waits.map(({ of, name = 'it' }) => ASSUMPTION_WORDS[of].dependsOn(name));
-  return named.length > LONGEST_LIST
-    ? `${named.slice(0, LONGEST_LIST - 1).join(', ')} and ${named.length - LONGEST_LIST + 1} more`
-    : listed(named);
+  // What no assumption stands for is asked for by its field.
+  if (named.length === 0) return missingSentences(needs, input) || REASON_WORDS['not-given'];
+  const all =
+    named.length > LONGEST_LIST
+      ? `${named.slice(0, LONGEST_LIST - 1).join(', ')} and ${named.length - LONGEST_LIST + 1} more`
+      : listed(named);
+  return `It depends on ${all}.`;
+}
+
+/** What its members add where no rating of a tower of several pieces is given. */
+function membersSay({ checks }: Assessment, { kind, because }: Check): string {
+  const own = checks.find((each) => each.kind === 'own-strength');
+  if (kind !== 'tower' || because !== 'missing') return '';
+  return own?.verdict === 'within' || own?.verdict === 'low-margin'
+    ? ' Its members take this wind by their measures. Its joints are not checked.'
+    : '';
 }
 
 /** More than the rated capacity, or a place that no rating covers. */
@@ -245,7 +261,8 @@ export function checkSays(assessment: Assessment, check: Check): CheckSays {
 
 function uncomparedSays(assessment: Assessment, check: Check): string {
   if (isUnstatedClamp(check)) return unstatedClampSays(assessment, check);
-  return missingSentences(check.needs, assessment.input) || REASON_WORDS[check.because ?? 'beyond-rating'];
+  const why = missingSentences(check.needs, assessment.input) || REASON_WORDS[check.because ?? 'beyond-rating'];
+  return `${why}${membersSay(assessment, check)}`;
 }
 
 function comparedSays(assessment: Assessment, check: Check, result: CheckResult): string {
@@ -276,7 +293,8 @@ function comparedSays(assessment: Assessment, check: Check, result: CheckResult)
     said.push('An area is not a force. Ask the manufacturer for its rated lateral force, torque and weight.');
   }
   if (check.because === 'beyond-rating') said.push(beyondRatingSays(result));
-  if (check.because === 'not-given') said.push(`It depends on ${assumedListed(check, assessment)}.`);
+  if (check.because === 'not-given' || check.because === 'brace-ends') said.push(dependsSays(assessment, check));
+  if (check.because === 'contradicts-rating') said.push(REASON_WORDS[check.because]);
   if (check.because === 'readings-disagree' || check.because === 'held') {
     const needs = missingSentences(check.needs, input);
     if (needs !== '') said.push(needs);

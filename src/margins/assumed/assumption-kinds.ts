@@ -12,7 +12,7 @@ const BY_RATING = [
   'tower',
   'tower-below',
   'guys',
-  'pole-steel',
+  'own-strength',
   'tower-top',
   'ice',
   'foundation',

@@ -9,7 +9,7 @@ import { guysKind } from './guys-check.ts';
 import { hoistKind } from './hoist-check.ts';
 import { iceKind } from './ice-check.ts';
 import { mastKind } from './mast-check.ts';
-import { poleSteelKind } from './pole-steel-check.ts';
+import { ownStrengthKind } from './own-strength-check.ts';
 import { lyingKind, raisingKind } from './raising-check.ts';
 import { rotatorKind } from './rotator-check.ts';
 import { towerBelowKind } from './tower-below-check.ts';
@@ -21,7 +21,7 @@ import { weightKind } from './weight-check.ts';
 export const CHECK_KIND = {
   tower: towerKind,
   'tower-below': towerBelowKind,
-  'pole-steel': poleSteelKind,
+  'own-strength': ownStrengthKind,
   guys: guysKind,
   'tower-top': towerTopKind,
   ice: iceKind,

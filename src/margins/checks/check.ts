@@ -32,6 +32,8 @@ export const OPEN_REASONS = [
   ...HELD_FAILURES,
   /** Its own measures do not bear out its rating. */
   'contradicts-rating',
+  /** How firmly braces hold at their ends and where they cross. */
+  'brace-ends',
   /** Not worked out by this version. */
   'not-computed',
 ] as const;
@@ -43,7 +45,7 @@ export type FallTowards = FallComparison['to'];
 export const CHECK_KINDS = [
   'tower',
   'tower-below',
-  'pole-steel',
+  'own-strength',
   'guys',
   'tower-top',
   'ice',
@@ -128,6 +130,9 @@ export const COMPARED = [
   'braces',
   'wind-ratio',
   'bending',
+  /** Push in a member of a lattice. */
+  'leg',
+  'brace',
   'side-force',
   /** At the foot of a mast without a bearing. */
   'clamp-moment',

@@ -8,14 +8,14 @@ import { checkRatio } from '../tower-ratio.ts';
 import { type Check, judged, openCheck, withoutWinds } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
 import { compared, resultOf, supportsNotGiven, towerNeeds } from './compared-with-rating.ts';
-import { goesBySteelAlone } from './pole-steel-check.ts';
+import { goesByOwnStrength } from './own-strength-check.ts';
 import { roomOfTower } from './room-of-tower.ts';
 
 /** The tower against what its maker's ratings prove. */
 export const towerKind: CheckKind<'tower'> = {
   kind: 'tower',
   part: 'tower',
-  assess: (context) => (goesBySteelAlone(context.model) || goesByModel(context.model) ? [] : [towerCheck(context)]),
+  assess: (context) => (goesByOwnStrength(context.model) || goesByModel(context.model) ? [] : [towerCheck(context)]),
   explain: (context, checks, trace) => explainGoverning(context, checks, 'tower', 'tower', trace),
   loadedBy: 'wind',
   comparesTower: 'tower',

@@ -125,8 +125,8 @@ const beside = (fields) => fields.map((field) => `/${field}`);
 /** Which answers go with which choice. @param {Readonly<Record<string, readonly string[]>>} fieldsOf */
 const owned = (fieldsOf) => Object.fromEntries(Object.entries(fieldsOf).map(([key, fields]) => [key, beside(fields)]));
 const SECTION_OWNS = owned({
-  lattice: [...FIELDS_OF_SHAPE.lattice, 'legWall', 'material'],
-  pole: [...FIELDS_OF_SHAPE.pole, 'wall', 'material', 'yield'],
+  lattice: [...FIELDS_OF_SHAPE.lattice, 'legWall', 'braceWall', 'legFree', 'material', 'yield', 'ultimate'],
+  pole: [...FIELDS_OF_SHAPE.pole, 'wall', 'material', 'yield', 'ultimate'],
 });
 
 const LATTICE_QUESTIONS = askedIf(
@@ -148,9 +148,9 @@ const sectionShape = (more) => [
   quantity('/solidity', { when: isShape('lattice'), more: true }),
   choice('/sides', { when: isShape('pole'), blank: DONT_KNOW, more }),
   quantity('/wall', { when: isShape('pole'), more: true }),
-  quantity('/legWall', { when: isShape('lattice'), more: true }),
+  ...askedIf(isShape('lattice'), ...rareQuantities('/legWall', '/braceWall', '/legFree')),
   choice('/material', { when: isShape('lattice', 'pole'), blank: DONT_KNOW, more: true }),
-  quantity('/yield', { when: isShape('pole'), more: true }),
+  ...askedIf(isShape('lattice', 'pole'), ...rareQuantities('/yield', '/ultimate')),
 ];
 
 /** @type {(base: string, more?: boolean) => Bare[]} What a sheet may say of the wind it goes by. */
@@ -651,7 +651,7 @@ export const PART_OF_CHECK = {
   tower: undefined,
   'tower-below': undefined,
   guys: undefined,
-  'pole-steel': undefined,
+  'own-strength': undefined,
   'tower-top': undefined,
   ice: undefined,
   mast: 'mast',

@@ -23,7 +23,7 @@ const sectionShape = {
   shape: optional(choice(words.section.shape)),
   ...latticeFields,
   ...poleFields,
-  ...quantities(words.section, 'wall', 'legWall', 'yield'),
+  ...quantities(words.section, 'wall', 'legWall', 'braceWall', 'legFree', 'yield', 'ultimate'),
   material: optional(choice(words.section.material)),
 };
 
