@@ -1,5 +1,12 @@
 import { z } from 'zod';
-import { chanceSchema, remediesSchema, sensitivitySchema, spreadSchema, standardTubesSchema } from './besides.ts';
+import {
+  chanceSchema,
+  heightsSchema,
+  remediesSchema,
+  sensitivitySchema,
+  spreadSchema,
+  standardTubesSchema,
+} from './besides.ts';
 import { checkSchema, headlineSchema, verdictSchema } from './checks.ts';
 import { assumedSchema, cautionSchema, entryWarningSchema, inquiriesSchema, questionSchema } from './findings.ts';
 import { decidedSchema, partSchema } from './part-verdicts.ts';
@@ -14,6 +21,7 @@ import {
   raisingSchema,
   reactionsSchema,
   roomLeftSchema,
+  swaySchema,
   turningCircleSchema,
 } from './structure.ts';
 import { designSchema, hillSchema, levelsSchema, windLoadsSchema, windRowSchema } from './wind.ts';
@@ -56,6 +64,7 @@ export const answerSchema = z
     heights: z.object({ overall: quantitySchema, tower: quantitySchema, mast: z.exactOptional(quantitySchema) }),
     turningCircles: z.array(turningCircleSchema).meta({ description: 'Circles swept by what turns.' }),
     reactions: reactionsSchema,
+    sway: z.exactOptional(swaySchema),
     ice: z.exactOptional(iceSchema),
     mast: z.exactOptional(mastSchema),
     foundation: z.exactOptional(foundationSchema),
@@ -75,6 +84,7 @@ export const answerSchema = z
     ),
     working: z.exactOptional(workingSchema),
     spread: z.exactOptional(spreadSchema),
+    crankHeights: z.exactOptional(heightsSchema),
     sensitivity: z.exactOptional(sensitivitySchema),
     remedies: z.exactOptional(remediesSchema),
     standardTubes: z.exactOptional(standardTubesSchema),

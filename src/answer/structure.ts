@@ -85,7 +85,7 @@ export const reactionsSchema = z
             z.object({
               height: quantitySchema,
               tension: quantityOf('Of the guy that is drawn most, at the tower.'),
-              breaking: quantityOf('Breaking strength of its strand.'),
+              breaking: quantityOf('Breaking strength of its strand; of the weakest grade where that is not given.'),
               anchorLevel: quantityOf('Horizontal force on one anchor.'),
               anchorUp: quantityOf('Uplift on one anchor.'),
             }),
@@ -97,7 +97,7 @@ export const reactionsSchema = z
         })
         .meta({
           description:
-            'Of a tower on guys, nominal level, each figure at its own worst; absent where guys, walls or weights are not all given. Not checked.',
+            'Of a tower on guys, nominal level, each figure at its own worst; absent where guys, walls or weights are not all given. Anchors are not checked.',
         }),
     ),
   })
@@ -106,6 +106,21 @@ export const reactionsSchema = z
     description: 'Forces at the base of the tower: largest moment with its shear, at the headings of the wind loads.',
   });
 export type ReactionsAnswer = Described<typeof reactionsSchema>;
+
+export const swaySchema = z
+  .object({
+    says: z.string(),
+    gust: quantityOf('Actual gust in which it moves so far.'),
+    movement: quantityOf('Of the top of the tower.'),
+    lean: number('Of the top, in radians.'),
+    leaning: number(
+      'What the weight as it leans adds to the moment at the base, as a share of it; not included in the checks.',
+    ),
+  })
+  .meta({
+    id: 'Sway',
+    description: 'Of a tower that stands by itself, where walls and weights are all given. Not checked.',
+  });
 
 export const iceSchema = z
   .object({

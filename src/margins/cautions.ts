@@ -10,11 +10,14 @@ import { CHECK_KIND } from './checks/check-kinds.ts';
 import { boomsLaden, metalsNotGiven } from './checks/element-check.ts';
 import { fallComparisons } from './checks/fall-check.ts';
 import { ruptureNotGiven } from './checks/mast-check.ts';
-import { guyedForcesOf } from './guyed-forces.ts';
+import { yieldsAssumed } from './checks/own-strength-check.ts';
+import { guyedForcesOf } from './held/guyed-forces.ts';
+import { heldNeeds } from './held/held-model.ts';
 import type { SiteSpeed, TowerModel } from './model.ts';
 import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
 import { leansOn, misfitsOf, ratedSupports } from './stated-for.ts';
+import { LEANING, sheddingOf, swayOf } from './sway.ts';
 import type { ComparisonRatio } from './tower-ratio.ts';
 
 export const CAUTION_CODES = [
@@ -61,12 +64,14 @@ export const CAUTION_CODES = [
   'torsion',
   'weights-not-counted',
   'wire-pull',
-  'steel-as-measured',
-  'steel-contradicts-rating',
+  'strength-as-measured',
+  'strength-contradicts-rating',
   'slender-dynamic',
   'frequency-not-used',
   'vortex',
+  'vortex-of-pole',
   'guyed-not-analysed',
+  'anchors-not-checked',
   'guys-overloaded',
   'supports-not-given',
   'bracket-not-checked',
@@ -94,6 +99,7 @@ export const CAUTION_CODES = [
   'anchor-bolts-not-checked',
   'deflection-not-checked',
   'p-delta-not-included',
+  'p-delta',
   'method-from-memory',
 ] as const;
 
@@ -109,7 +115,9 @@ export type Severity = (typeof SEVERITIES)[number];
  */
 const UNCHECKED: Readonly<Record<CheckKindName, CautionCode | undefined>> = {
   tower: undefined,
-  'pole-steel': undefined,
+  'tower-below': undefined,
+  guys: undefined,
+  'own-strength': undefined,
   'tower-top': undefined,
   ice: 'ice-not-checked',
   mast: undefined,
@@ -192,8 +200,7 @@ export function cautionsOf(
   }
   aboutHolds(model, say);
   say('anchor-bolts-not-checked', 'standing');
-  say('deflection-not-checked', 'standing');
-  say('p-delta-not-included', 'standing');
+  aboutBending(model, say);
   const { input } = model;
   const methods = new Set([
     input.method,
@@ -286,15 +293,18 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
   if (mast && besideOnTowers !== undefined)
     say('by-second-standard', 'line', { at: '/mast', word: METHOD_BY_ID[besideOnTowers].title });
   if (tower.support === 'guyed') {
-    say('guyed-not-analysed', 'verdict', { at: '/tower/supportedAt' });
+    const compared = checks.some(({ kind, result }) => kind === 'tower-below' && result);
+    if (compared) say('anchors-not-checked', 'line', { at: '/tower/supportedAt' });
+    else say('guyed-not-analysed', 'verdict', { at: '/tower/supportedAt', ...lackingWord(model) });
     const onGuys = guyedForcesOf({ model });
-    const broken = onGuys?.levels.some(({ tension, breaking }) => tension > breaking);
+    const broken = onGuys?.levels.some(({ tension, breaking }) => tension > breaking.most);
     if (broken || onGuys?.failure !== undefined)
       say('guys-overloaded', 'verdict', { at: '/tower/supportedAt', word: broken ? 'broken' : 'no-balance' });
   }
   if (tower.support === 'bracketed') {
-    const told = tower.held.length > 0 ? {} : { word: 'not-given' };
-    say('bracket-not-checked', 'verdict', { at: '/tower/supportedAt', ...told });
+    const compared = checks.some(({ kind, result }) => kind === 'tower-below' && result);
+    const word = tower.held.length === 0 ? 'not-given' : compared ? 'compared' : undefined;
+    say('bracket-not-checked', 'verdict', { at: '/tower/supportedAt', ...(word === undefined ? {} : { word }) });
   }
   if (leansOn(tower) && (!tower.heldGiven || tower.held.length === 0)) {
     const rated = ratedSupports(input.ratings, tower).length;
@@ -312,12 +322,27 @@ function aboutTower(model: TowerModel, ratios: readonly ComparisonRatio[], check
     say('building-in-reach', 'line', { at: '/site/distances/building' });
   }
   if (tower.used) say('corrosion-and-age', 'standing');
-  const steel = checks.find(({ kind, result }) => kind === 'pole-steel' && result);
-  if (steel) {
-    const isGiven = tower.sections.every(({ tubing }) => tubing?.yieldStrength !== undefined);
-    if (steel.because === 'contradicts-rating') say('steel-contradicts-rating', 'verdict', { at: '/tower' });
-    say('steel-as-measured', 'verdict', { at: '/tower', ...(isGiven ? {} : { word: 'not-given' }) });
+  const own = checks.find(({ kind, result }) => kind === 'own-strength' && result);
+  if (own) {
+    if (own.because === 'contradicts-rating') say('strength-contradicts-rating', 'verdict', { at: '/tower' });
+    const [metal] = yieldsAssumed(input.station);
+    say('strength-as-measured', 'verdict', { at: '/tower', ...(metal ? { word: metal } : {}) });
   }
+}
+
+/** What the model of a held tower lacks, by its sort. */
+export const LACKING = ['supports', 'shape', 'walls', 'weights', 'pulls'] as const;
+export type Lacking = (typeof LACKING)[number];
+
+function lackingWord(model: TowerModel): { readonly word?: string } {
+  const sorts = heldNeeds(model).map((pointer): Lacking => {
+    if (pointer.startsWith('/tower/supportedAt')) return 'supports';
+    if (pointer.endsWith('/weight')) return 'weights';
+    if (pointer.endsWith('/tension')) return 'pulls';
+    return pointer.endsWith('all') ? 'walls' : 'shape';
+  });
+  const word = LACKING.filter((sort) => sorts.includes(sort)).join(' ');
+  return word === '' ? {} : { word };
 }
 
 /** Frequency from which a structure is not slender to any standard [Hz]. */
@@ -348,6 +373,19 @@ function aboutSway({ input, scenarios }: TowerModel, assumptions: readonly Assum
   } else if (isSlender || tower.telescopes || scenarios[0]?.windStructure.kind === 'pole') {
     sways(atMost === undefined ? {} : { value: atMost, word: 'at-most' });
   }
+}
+
+function aboutBending(model: TowerModel, say: Say): void {
+  const sway = swayOf(model);
+  if (sway === undefined) {
+    say('deflection-not-checked', 'standing');
+    say('p-delta-not-included', 'standing');
+  } else if (sway.leaning > LEANING.told) {
+    const word = sway.leaning > LEANING.most ? { word: 'beyond' } : {};
+    say('p-delta', 'verdict', { at: '/tower', value: sway.leaning, ...word });
+  }
+  const shedding = sheddingOf(model);
+  if (shedding) say('vortex-of-pole', 'line', { at: '/tower', value: shedding.second[0] });
 }
 
 function aboutRatings(model: TowerModel, say: Say): void {

@@ -177,5 +177,5 @@ function bareTowerCapacity(
   const inWind = slicesInWind(wind, cut, ownReading(scenario, wind), scenario.direction);
   const forces = sliceForces(inWind, wind.conditions.speed, 'favourable', bothHaveLeast(scenario));
   const { shear, moment } = profileOf(inWind, forces, levels, hold);
-  return { shear, moment, windRatio, leastDecides: forces.leastDecides };
+  return { shear, moment, windRatio, leastDecides: forces.leastDecides, inWind };
 }

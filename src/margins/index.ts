@@ -12,7 +12,7 @@ export {
   USUAL_MAST,
 } from './assumed/plausible.ts';
 export { type BaseInWind, baseByWind } from './base-by-wind.ts';
-export { CAUTION_CODES, type Caution, type CautionCode, SEVERITIES } from './cautions.ts';
+export { CAUTION_CODES, type Caution, type CautionCode, type Lacking, SEVERITIES } from './cautions.ts';
 export type { Chance, Chances } from './chance.ts';
 export { type CheckInput, designBasis, enteredBasis, type NotGiven, type Wanted } from './check-input.ts';
 export {
@@ -38,7 +38,7 @@ export type { RaisingAnswer } from './checks/raising-check.ts';
 export { COMPARED_PLACES } from './comparisons.ts';
 export { type CrankedTo, type CrankHeights, crankHeightsOf } from './crank-heights.ts';
 export { actualSpeedHoldsTo, designHoldsTo, lowerAtGust, sliceForce } from './formulas.ts';
-export { type GuyedForces, guyedForcesOf } from './guyed-forces.ts';
+export { type GuyedForces, guyedForcesOf } from './held/guyed-forces.ts';
 export { type HillHelp, hillHelpOf } from './hill-help.ts';
 export { type Inquiries, type Inquiry, inquiriesOf } from './inquiries.ts';
 export type { LowerAt } from './lower-at.ts';
@@ -101,6 +101,7 @@ export {
   type StormRow,
   stormCardOf,
 } from './storm.ts';
+export { SERVICE_GUST, type Sway, sheddingOf, swayOf } from './sway.ts';
 export { type DemandAndCapacity, SIDEWAYS, type TowerLevel, towerLevels } from './tower-levels.ts';
 export { deadDemandOf, siteSpeed, siteWind } from './tower-model.ts';
 export { type ComparisonRatio, checkRatio } from './tower-ratio.ts';

@@ -41,13 +41,19 @@ const OF_QUESTION: Readonly<Partial<Record<OpenQuestion['question'], Informant>>
   cables: 'owner',
 };
 
+/** What the tower itself waits for: a rating, and what its own strength hangs on. */
+const OF_TOWER: readonly Check['kind'][] = ['tower', 'own-strength'];
+
 /** By the last name of the field of a rating of the tower, or of the tower itself. */
 const OF_FIELD: readonly { readonly is: RegExp; readonly from: Informant }[] = [
   { is: /^\/ratings$/, from: 'manufacturer' },
   { is: /^\/ratings\/\d+\/(wind|wind\/year|level|top|supportedAt)$/, from: 'manufacturer' },
   { is: /^\/tower\/(foundation|asDrawn)$/, from: 'manufacturer' },
   { is: /^\/tower\/(shape|supportedAt|weight)$/, from: 'owner' },
-  { is: /^\/tower\/.*(leg|weight)$/, from: 'owner' },
+  {
+    is: /^\/tower\/.*(leg|weight|wall|legWall|braceWall|brace|panel|pattern|sides|legFree|yield|shape)$/,
+    from: 'owner',
+  },
   { is: /^\/mast\/(wall|inside|bearing|weight)$/, from: 'owner' },
   { is: /^\/(loads|cables)\/\d+\/(height|weight|tension)$/, from: 'owner' },
 ];
@@ -63,7 +69,9 @@ const OF_FIELD: readonly { readonly is: RegExp; readonly from: Informant }[] = [
  */
 export function inquiriesOf(checks: readonly Check[], open: readonly OpenQuestion[]): Inquiries {
   const needsOf = (isTower: boolean) =>
-    checks.filter(({ kind }) => (kind === 'tower') === isTower).flatMap(({ needs }) => needs.map((at) => ({ at })));
+    checks
+      .filter(({ kind }) => OF_TOWER.includes(kind) === isTower)
+      .flatMap(({ needs }) => needs.map((at) => ({ at })));
   const all: readonly Inquiry[] = [
     ...needsOf(true),
     ...open.map((question) => ({ at: question.at, question })),

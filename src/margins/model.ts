@@ -85,6 +85,8 @@ export interface BareTowerCapacity {
   readonly windRatio: number;
   /** The least pressure of its method decides for some piece. */
   readonly leastDecides: boolean;
+  /** The rated wind on the tower itself and on its rated lines; absent without one. */
+  readonly inWind?: SlicesInWind;
 }
 
 export interface TowerModel {

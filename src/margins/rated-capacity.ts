@@ -224,7 +224,15 @@ function pushedBothWays(
   return ways.includes(1) && ways.includes(-1);
 }
 
-function areaFactorOf({ rating, reading }: RatedCase, answer: RatingAnswer): { low: number; high: number } {
+/**
+ * What the stated area or force of a rated case is multiplied by, at the low and the high end of what is open about it.
+ *
+ * @param rated the case
+ * @param answer what is known of it by now
+ * @returns both ends [-]
+ */
+export function areaFactorOf(rated: RatedCase, answer: RatingAnswer): { low: number; high: number } {
+  const { rating, reading } = rated;
   const { claim } = rating;
   // A force of no told level is at strength level at the low end and allowable at the high one.
   if (claim.kind === 'force') return { low: 1, high: shareAllowed(claim).high / shareAllowed(claim).low };

@@ -11,6 +11,7 @@ import {
   sliceForces,
   worstOfGroups,
 } from '../structure/index.ts';
+import { guyedForcesOf } from './held/guyed-forces.ts';
 import type { Demand, TowerModel } from './model.ts';
 import type { WindLoads } from './wind-loads.ts';
 
@@ -79,7 +80,7 @@ export function reactionsOf(model: TowerModel, wind: Wind, windLoads: WindLoads,
   const last = model.levels.length - 1;
   const leastWeight = (tower.weight ?? 0) + nth(model.dead.weight, last);
   const weight = allWeightsNotGiven(station).length === 0 ? leastWeight : undefined;
-  const pull = bracketPull(model, toNominal);
+  const pull = solvedPull(model) ?? bracketPull(model, toNominal);
   const withoutWind = withoutWindOf(model);
   const byLevel = <T>(at: (windFactor: number, steadyFactor: number) => T): ByLevel<T> => ({
     allowable: at(1, 1),
@@ -160,6 +161,13 @@ function legsOf(model: TowerModel, foot: FootLoad, trace?: Trace): LegsAtFoot | 
   const { solid, width, faces } = shape;
   if (solid.by !== 'members') return { ...legForces(faces, width[0], foot, trace), byOutsideWidth: true };
   return legForces(faces, width[0] - solid.leg, foot, trace);
+}
+
+/** Of the highest bracket, where the tower is told well enough for the model of a beam on springs. */
+function solvedPull(model: TowerModel): number | undefined {
+  if (model.input.station.tower.support !== 'bracketed') return undefined;
+  const found = guyedForcesOf({ model });
+  return found?.failure === undefined ? found?.brackets.at(-1)?.pull : undefined;
 }
 
 /**

@@ -4,6 +4,7 @@ import { chancesOf } from './chance.ts';
 import { ALL_CHECK_KINDS } from './checks/check-kinds.ts';
 import { roomByMoment, roomByShear } from './formulas.ts';
 import { lowerAtOf } from './lower-at.ts';
+import { explainSway } from './sway.ts';
 import { siteSpeed } from './tower-model.ts';
 
 /**
@@ -25,6 +26,7 @@ export function workingOf(assessment: Assessment): Trace {
     explain?.(assessment, checks, trace);
   }
   under(trace, 'when to lower', () => lowerAtOf(input, assessment.checks, trace));
+  under(trace, 'sway', () => explainSway(model, trace));
   const [room] = assessment.roomLeft;
   if (room?.of) {
     under(trace, 'room left at the top', () =>

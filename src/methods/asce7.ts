@@ -25,8 +25,9 @@ import {
 import { codeSpeeds } from './code-speeds.ts';
 import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
+import { HALF_IN_MAPPED_WIND, SIX_TENTHS_AT_STRENGTH } from './guy-rules.ts';
 import { countedHill, type HillRule } from './hill.ts';
-import type { Method, PartCoefficient, Wind, WindConditions } from './method.ts';
+import { COLUMN_SHARE, type Method, type PartCoefficient, type Wind, type WindConditions } from './method.ts';
 import type { MethodId } from './method-id.ts';
 import { ratedByShape } from './rated-areas.ts';
 
@@ -205,9 +206,11 @@ export function asceMethod<C extends string>(edition: AsceEdition<C>): Method {
       weightLevel: 0.7,
     },
     besideOnTowers: edition.besideOnTowers,
+    guyRules: [SIX_TENTHS_AT_STRENGTH, HALF_IN_MAPPED_WIND],
     mastGust: undefined,
     flexibleBelow: FLEXIBLE_BELOW,
     stiffIf: undefined,
+    columnShare: COLUMN_SHARE.byH,
     wind: (conditions) => asceWind(edition, conditions),
   };
 }

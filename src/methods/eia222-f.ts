@@ -20,7 +20,8 @@ import {
 import { codeSpeeds } from './code-speeds.ts';
 import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
-import type { Method, PartCoefficient, Wind, WindConditions } from './method.ts';
+import { HALF_IN_MAPPED_WIND } from './guy-rules.ts';
+import { COLUMN_SHARE, type Method, type PartCoefficient, type Wind, type WindConditions } from './method.ts';
 import { ratedByShape } from './rated-areas.ts';
 
 /** Its allowable stresses were raised by one third for wind, today's are not. */
@@ -107,8 +108,10 @@ export const eia222F: Method = {
     weightLevel: 1,
   },
   besideOnTowers: undefined,
+  guyRules: [HALF_IN_MAPPED_WIND],
   flexibleBelow: undefined,
   stiffIf: undefined,
+  columnShare: COLUMN_SHARE.byH,
   mastGust: ({ height }, trace) =>
     evaluate(trace, mastGustEiaF, [evaluate(trace, gustEffectEiaF, [height, REFERENCE_HEIGHT])]),
   wind,

@@ -31,8 +31,16 @@ import {
   turbulenceIntensityEn,
 } from '../wind/index.ts';
 import { coefficientOf, type MethodRule } from './common-coefficients.ts';
+import { HALF_AT_STRENGTH } from './guy-rules.ts';
 import { excludedBy, type HillRule } from './hill.ts';
-import type { Method, PartCoefficient, SpeedRule, Wind, WindConditions } from './method.ts';
+import {
+  COLUMN_SHARE,
+  type Method,
+  type PartCoefficient,
+  type SpeedRule,
+  type Wind,
+  type WindConditions,
+} from './method.ts';
 import { ratedByShape } from './rated-areas.ts';
 
 /** Characteristic wind × partial factor 1.5 × 0.6; EN 1993-3-1 has 1.2 to 1.6 for towers by class. */
@@ -221,8 +229,10 @@ export const en199114: Method = {
     weightLevel: 1,
   },
   besideOnTowers: undefined,
+  guyRules: [HALF_AT_STRENGTH],
   mastGust: undefined,
   flexibleBelow: undefined,
   stiffIf: STIFF_IF,
+  columnShare: COLUMN_SHARE.byH,
   wind,
 };

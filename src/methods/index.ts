@@ -13,6 +13,7 @@ import { tia222H } from './tia222-h.ts';
 export { ASCE_LEAST_PRESSURE, LATTICE_DIRECTION_FACTOR, STANDARD_DAMPING } from './asce7.ts';
 export * from './code-editions.ts';
 export * from './common-coefficients.ts';
+export type { GuyRule } from './guy-rules.ts';
 export type { ExcludedHill, HillRule } from './hill.ts';
 export * from './method.ts';
 export * from './method-id.ts';

@@ -1,6 +1,7 @@
 import type { AreaKind, DragRule, ForceCoefficient, Role, WindDirection } from '../areas/index.ts';
 import type { Citation, Known, Trace, UnitSystem } from '../foundation/index.ts';
 import type { Ground, GroundField, Hill, IceRule, RiskCategory, SpeedBasis, SpeedRole } from '../wind/index.ts';
+import type { GuyRule } from './guy-rules.ts';
 import type { ExcludedHill, HillRule } from './hill.ts';
 import type { MethodId, Place, SiteMethodId } from './method-id.ts';
 
@@ -188,14 +189,24 @@ export interface Method extends LevelFactors, SpeedRule {
    * it (IBC 1609.1.1). The worse counts.
    */
   readonly besideOnTowers: SiteMethodId | undefined;
+  /** What share of its breaking strength a guy may bear; several rules where the method has none of its own. */
+  readonly guyRules: readonly GuyRule[];
   /** Gust effect factor of a mast on a tower, for mast, bearing and rotator; undefined: that of the structure. */
   readonly mastGust: ((windStructure: WindStructure, trace?: Trace) => number) | undefined;
   /** Lowest natural frequency below which its gust effect factor counts how a structure sways [Hz]; undefined: it never does. */
   readonly flexibleBelow: number | undefined;
   /** Lower than this [m] or swinging faster [Hz] its forces stand without a look at how a structure sways; undefined: always. */
   readonly stiffIf: { readonly height: number; readonly frequency: number } | undefined;
+  /**
+   * What it takes of a column that is allowed by AISC 360: 0.6 of its own resistance factor, times 1.67; as for a pole, that of
+   * TIA-222-H where it has none for towers.
+   */
+  readonly columnShare: number;
   readonly wind: (conditions: WindConditions) => Wind;
 }
+
+/** Of a column that is allowed by AISC 360: 0.6 of φ of it, over 1/1.67. @source tia222-g, tia222-h */
+export const COLUMN_SHARE = { byG: 0.6 * 0.85 * 1.67, byH: 0.6 * 0.9 * 1.67 } as const;
 
 /**
  * The factors of a method for a speed that entered at a level.

@@ -4,7 +4,15 @@ import { FLAT_PLATE_CONSTANT, flatPlatePressureC, PRESSURE_CONSTANT } from '../w
 import { codeSpeeds } from './code-speeds.ts';
 import { coefficientOf, type MethodRule } from './common-coefficients.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
-import type { Method, PartCoefficient, RatedAreas, Wind, WindConditions } from './method.ts';
+import { HALF_IN_MAPPED_WIND } from './guy-rules.ts';
+import {
+  COLUMN_SHARE,
+  type Method,
+  type PartCoefficient,
+  type RatedAreas,
+  type Wind,
+  type WindConditions,
+} from './method.ts';
 import { only, RATED_AREA_KINDS } from './rated-areas.ts';
 
 const LEVEL = 0.75;
@@ -118,8 +126,10 @@ export const rs222C: Method = {
   slender: { round: ROUND_SHARE_C, flat: 1, compactFlat: 1 },
   ratedAreas: RATED_AREAS,
   besideOnTowers: undefined,
+  guyRules: [HALF_IN_MAPPED_WIND],
   mastGust: undefined,
   flexibleBelow: undefined,
   stiffIf: undefined,
+  columnShare: COLUMN_SHARE.byH,
   wind,
 };

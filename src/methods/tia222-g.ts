@@ -2,8 +2,9 @@ import { cite, evaluate } from '../foundation/index.ts';
 import { GUST_TIA, ICE_IMPORTANCE_G, IMPORTANCE_G, velocityPressureG } from '../wind/index.ts';
 import { codeSpeeds } from './code-speeds.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
+import { SIX_TENTHS_AT_STRENGTH } from './guy-rules.ts';
 import { TIA_HILL_RULE } from './hill.ts';
-import type { LevelFactors, Method } from './method.ts';
+import { COLUMN_SHARE, type LevelFactors, type Method } from './method.ts';
 import { ratedByShape } from './rated-areas.ts';
 import { TIA_SLENDER, type TiaRevision, tiaWind } from './tia222.ts';
 
@@ -56,8 +57,10 @@ export const tia222G: Method = {
     weightLevel: 0.7,
   },
   besideOnTowers: undefined,
+  guyRules: [SIX_TENTHS_AT_STRENGTH],
   mastGust: () => GUST_TIA.mastOnTower,
   flexibleBelow: undefined,
   stiffIf: undefined,
+  columnShare: COLUMN_SHARE.byG,
   wind: (conditions) => tiaWind(revision, conditions),
 };

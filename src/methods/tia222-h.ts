@@ -8,8 +8,9 @@ import {
 } from '../wind/index.ts';
 import { codeSpeeds } from './code-speeds.ts';
 import { BY_EXPOSURE } from './ground-by-exposure.ts';
+import { SIX_TENTHS_AT_STRENGTH } from './guy-rules.ts';
 import { TIA_HILL_RULE } from './hill.ts';
-import type { Method } from './method.ts';
+import { COLUMN_SHARE, type Method } from './method.ts';
 import { ratedByShape } from './rated-areas.ts';
 import { TIA_SLENDER, type TiaRevision, tiaWind } from './tia222.ts';
 
@@ -66,8 +67,10 @@ export const tia222H: Method = {
     weightLevel: 0.7,
   },
   besideOnTowers: undefined,
+  guyRules: [SIX_TENTHS_AT_STRENGTH],
   mastGust: () => GUST_TIA.mastOnTower,
   flexibleBelow: undefined,
   stiffIf: undefined,
+  columnShare: COLUMN_SHARE.byH,
   wind: (conditions) => tiaWind(revision, conditions),
 };

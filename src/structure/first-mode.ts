@@ -1,6 +1,7 @@
 import type { Material } from '../areas/index.ts';
 import { cite, defineFormula, GRAVITY, variable } from '../foundation/index.ts';
 import { counterpoiseLoad } from './counterpoise.ts';
+import type { Stretch } from './held-tower.ts';
 import type { Section, Station, Tower } from './station.ts';
 
 /** Young's modulus [Pa] and density [kg/m³]: 29,000 and 10,100 ksi. @source common-practice */
@@ -59,6 +60,17 @@ export const secondMomentOfLegs = defineFormula({
   cite: cite('derived', 'three legs at c/√3, four at c/√2 from the axis; half their polar moment', 'derived'),
   of: (share: number, area: number, spacing: number, legs: number, own: number) =>
     share * area * spacing ** 2 + legs * own,
+});
+
+export const areaOfAngle = defineFormula({
+  id: 'area-of-angle',
+  title: 'Area of the metal of an angle of equal sides',
+  symbol: 'A',
+  unit: 'section-area',
+  expression: 't * (2 * w - t)',
+  variables: [diameter('w', 'width of a side', 0.01, 0.2), diameter('t', 'thickness', 0.001, 0.005)],
+  cite: cite('derived', 'two strips, the corner counted once', 'derived'),
+  of: (w: number, t: number) => t * (2 * w - t),
 });
 
 export const rayleighFrequency = defineFormula({
@@ -125,6 +137,23 @@ export function cutTower(tower: Tower): { readonly pieces: Piece[]; readonly mas
   return pieces.length === 0 ? undefined : { pieces, masses };
 }
 
+/**
+ * Pieces of a tower with those of one stiffness next to each other made one.
+ *
+ * @param pieces from the foot up [m, N·m²]
+ * @returns stretches from the foot up [m, N·m²]
+ */
+export function stretchesOf(pieces: readonly Piece[]): readonly Stretch[] {
+  const stretches: Stretch[] = [];
+  for (const { low, length, rigidity } of pieces) {
+    const below = stretches.at(-1);
+    if (below && Math.abs(below.bending / rigidity - 1) < 1e-9)
+      stretches[stretches.length - 1] = { ...below, high: low + length };
+    else stretches.push({ low, high: low + length, bending: rigidity });
+  }
+  return stretches;
+}
+
 function cutInto(section: Section, pieces: Piece[], masses: Mass[]): boolean {
   const { shape, tubing, low, high } = section;
   if (!shape || !tubing) return false;
@@ -155,8 +184,10 @@ function profileAt(shape: NonNullable<Section['shape']>, width: number, wall: nu
   }
   if (shape.solid.by !== 'members') return undefined;
   const { leg } = shape.solid;
-  const area = areaOfTube(leg, wall);
-  const own = secondMomentOfTube.of(leg, wall);
+  // Of thin sides an angle has 5/48·A·w² about its own middle.
+  const isAngle = shape.members === 'flat';
+  const area = isAngle ? areaOfAngle.of(leg, wall) : areaOfTube(leg, wall);
+  const own = isAngle ? (5 / 48) * area * leg ** 2 : secondMomentOfTube.of(leg, wall);
   return {
     area: shape.faces * area,
     secondMoment: secondMomentOfLegs.of(shape.faces === 3 ? 0.5 : 1, area, width - leg, shape.faces, own),

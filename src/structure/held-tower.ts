@@ -1,4 +1,4 @@
-import { nth, zeros } from '../foundation/index.ts';
+import { nth } from '../foundation/index.ts';
 import { type Cable, tensionOf, unstrainedLength } from './cable.ts';
 
 /** East, north, up. */
@@ -48,6 +48,8 @@ export interface HeldLoad {
   readonly east: number;
   readonly north: number;
   readonly weight: number;
+  /** It acts so far above that height, on an arm; of what acts at one height alone [m]. */
+  readonly above?: number;
 }
 
 /** A tower that guys or brackets hold, from its foot up. */
@@ -63,8 +65,8 @@ export interface HeldTower {
 export interface HeldCase {
   readonly loads: readonly HeldLoad[];
   readonly windTo: number;
-  /** Share of the wind on the guys [-]. */
-  readonly onGuys: number;
+  /** What the drag of the guys is multiplied by, all alike or by guy. */
+  readonly onGuys: number | readonly number[];
 }
 
 /** What the tower feels at a height [m], on either side of it. */
@@ -190,22 +192,40 @@ export function drawnGuy(guy: Guy): DrawnGuy {
  *
  * K(N)·u = P + ΣF(u); element: EI/L³·[12, 6L, 4L², 2L²] − N/(30L)·[36, 3L, 4L², −L²]
  *
- * @param places heights at which forces are asked for, beside foot, top, supports and loads [m]
+ * @param tower from its foot up [m]
+ * @param places heights at which forces are asked for, beside foot, top, supports and changes of stiffness [m]
+ * @returns what solves it for forces on it: forces by height from the foot up, or why there are none
+ * @source derived
+ */
+export function heldTowerSolver(tower: HeldTower, places: readonly number[] = []): (held: HeldCase) => HeldResult {
+  const beam = beamOf(tower, places);
+  return (held) => {
+    const loaded = loadedBeam(beam, held.loads);
+    const whole = settle(loaded, tower, held, undefined, 1);
+    if (typeof whole !== 'string') return resultOf(loaded, tower, whole);
+    let from: Float64Array | undefined;
+    for (const share of [0.25, 0.5, 0.75, 1]) {
+      const state = settle(loaded, tower, held, from, share);
+      if (typeof state === 'string') return { failure: state };
+      from = state.moved;
+      if (share === 1) return resultOf(loaded, tower, state);
+    }
+    return { failure: whole };
+  };
+}
+
+/**
+ * The same of one case alone.
+ *
+ * @param tower from its foot up [m]
+ * @param held the forces on it [N]
+ * @param places heights at which forces are asked for [m]
  * @returns forces by height from the foot up, or why there are none
  * @source derived
  */
 export function solveHeldTower(tower: HeldTower, held: HeldCase, places: readonly number[] = []): HeldResult {
-  const beam = beamOf(tower, held, places);
-  const whole = settle(beam, tower, held, undefined, 1);
-  if (typeof whole !== 'string') return resultOf(beam, tower, whole);
-  let from: Float64Array | undefined;
-  for (const share of [0.25, 0.5, 0.75, 1]) {
-    const state = settle(beam, tower, held, from, share);
-    if (typeof state === 'string') return { failure: state };
-    from = state.moved;
-    if (share === 1) return resultOf(beam, tower, state);
-  }
-  return { failure: whole };
+  const ends = held.loads.flatMap(({ low, high }) => (high - low > HAIR ? [low, high] : []));
+  return heldTowerSolver(tower, [...places, ...ends])(held);
 }
 
 interface Beam {
@@ -213,20 +233,24 @@ interface Beam {
   /** By node: asked for. */
   readonly asked: readonly boolean[];
   readonly bending: readonly number[];
-  /** By element: weight above, on an average over it and at its ends, without guys [N]. */
-  readonly weightAbove: readonly number[];
-  readonly weightAboveLow: readonly number[];
-  readonly weightAboveHigh: readonly number[];
-  /** By node and unknown, of the whole wind [N, N·m]. */
-  readonly loads: Float64Array;
   readonly guys: readonly (DrawnGuy & { readonly node: number })[];
   readonly brackets: readonly { readonly node: number; readonly stiffness: number }[];
-  /** By element and unknown of both its ends: what stands within it [N, N·m]. */
-  readonly within: Float64Array;
+  /** What its guys bring into the sum of all forces [N]. */
   readonly scale: number;
 }
 
-function beamOf(tower: HeldTower, held: HeldCase, places: readonly number[]): Beam {
+interface LoadedBeam extends Beam {
+  /** By element: weight above, on an average over it and at its ends, without guys [N]. */
+  readonly weightAbove: Float64Array;
+  readonly weightAboveLow: Float64Array;
+  readonly weightAboveHigh: Float64Array;
+  /** By node and unknown, of the whole wind [N, N·m]. */
+  readonly loads: Float64Array;
+  /** By element and unknown of both its ends: what stands within it [N, N·m]. */
+  readonly within: Float64Array;
+}
+
+function beamOf(tower: HeldTower, places: readonly number[]): Beam {
   const { stretches } = tower;
   const foot = nth(stretches, 0).low;
   const top = nth(stretches, stretches.length - 1).high;
@@ -235,7 +259,6 @@ function beamOf(tower: HeldTower, held: HeldCase, places: readonly number[]): Be
     top,
     ...places,
     ...stretches.flatMap(({ low, high }) => [low, high]),
-    ...held.loads.flatMap(({ low, high }) => (high - low > HAIR ? [low, high] : [])),
     ...tower.guys.map(({ height }) => height),
     ...tower.brackets.map(({ height }) => height),
   ]
@@ -262,68 +285,92 @@ function beamOf(tower: HeldTower, held: HeldCase, places: readonly number[]): Be
   });
   const nodeAt = (height: number) =>
     z.reduce((best, each, node) => (Math.abs(each - height) < Math.abs(nth(z, best) - height) ? node : best), 0);
-  const elements = z.length - 1;
-  const loads = new Float64Array(z.length * UNKNOWNS);
-  const within = new Float64Array(elements * 2 * UNKNOWNS);
-  const weightAbove = zeros(elements);
-  const weightAboveLow = zeros(elements);
-  const weightAboveHigh = zeros(elements);
-  let scale = 0;
-  const isIn = (place: number, element: number) => place > nth(z, element) + HAIR && place < nth(z, element + 1) - HAIR;
-  for (const { low, high, east, north, weight } of held.loads) {
-    scale += Math.hypot(east, north);
-    const spread = high - low > HAIR;
-    let shared = spread;
-    for (let element = 0; element < elements; element += 1) {
-      const [bottom, up] = [nth(z, element), nth(z, element + 1)];
-      const length = up - bottom;
-      const inside = !spread && isIn(low, element);
-      const above = (place: number) =>
-        spread ? Math.min(1, Math.max(0, (high - Math.max(low, place)) / (high - low))) : place < low - HAIR ? 1 : 0;
-      weightAboveLow[element] = nth(weightAboveLow, element) + weight * above(bottom);
-      weightAboveHigh[element] = nth(weightAboveHigh, element) + weight * above(spread ? up : up - 2 * HAIR);
-      const mean = inside ? (low - bottom) / length : above((bottom + up) / 2);
-      weightAbove[element] = nth(weightAbove, element) + weight * mean;
-      const covered = spread && bottom > low - HAIR && up < high + HAIR;
-      if (!inside && !covered) continue;
-      shared = true;
-      const ends = inside ? endsOfPoint((low - bottom) / length, length) : endsOfSpread(length, length / (high - low));
-      [east, north].forEach((force, plane) => {
-        ends.forEach((end, unknown) => {
-          add(within, element * 8 + Math.floor(unknown / 2) * UNKNOWNS + plane * 2 + (unknown % 2), force * end);
-        });
-      });
-    }
-    if (shared) continue;
-    const node = nodeAt(low);
-    add(loads, node * UNKNOWNS, east);
-    add(loads, node * UNKNOWNS + 2, north);
-  }
-  for (let element = 0; element < elements; element += 1)
-    for (let unknown = 0; unknown < 2 * UNKNOWNS; unknown += 1)
-      add(loads, element * UNKNOWNS + unknown, within[element * 8 + unknown] as number);
-  const bending = weightAbove.map((_, element) => {
-    const middle = (nth(z, element) + nth(z, element + 1)) / 2;
-    const stretch = stretches.find(({ low, high }) => middle >= low && middle <= high);
+  const bending = z.slice(1).map((high, element) => {
+    const middle = (nth(z, element) + high) / 2;
+    const stretch = stretches.find(({ low, high: end }) => middle >= low && middle <= end);
     if (!stretch) throw new RangeError('the stretches of a tower leave a gap');
     return stretch.bending;
   });
   const guys = tower.guys.map((guy) => ({ ...drawnGuy(guy), node: nodeAt(guy.height) }));
   const brackets = tower.brackets.map(({ height, stiffness }) => ({ node: nodeAt(height), stiffness }));
+  let scale = 0;
   for (const { tension, drag, radius, height } of tower.guys) scale += tension + drag * Math.hypot(radius, height);
-  return {
-    z,
-    asked: isAsked,
-    bending,
-    weightAbove,
-    weightAboveLow,
-    weightAboveHigh,
-    loads,
-    guys,
-    brackets,
-    within,
-    scale,
+  return { z, asked: isAsked, bending, guys, brackets, scale };
+}
+
+function loadedBeam(beam: Beam, all: readonly HeldLoad[]): LoadedBeam {
+  const { z } = beam;
+  const elements = z.length - 1;
+  const loads = new Float64Array(z.length * UNKNOWNS);
+  const within = new Float64Array(elements * 2 * UNKNOWNS);
+  const weightAbove = new Float64Array(elements);
+  const weightAboveLow = new Float64Array(elements);
+  const weightAboveHigh = new Float64Array(elements);
+  let { scale } = beam;
+  /** Weight on all of every element below one. */
+  const weighsBelow = new Float64Array(elements + 1);
+  const atElement = (element: number, ends: readonly number[], { east, north }: HeldLoad) => {
+    for (let unknown = 0; unknown < UNKNOWNS; unknown += 1) {
+      const at = element * 8 + (unknown >> 1) * UNKNOWNS + (unknown & 1);
+      add(within, at, east * nth(ends, unknown));
+      add(within, at + 2, north * nth(ends, unknown));
+    }
   };
+  for (const load of all) {
+    const { low, high, east, north, weight, above = 0 } = load;
+    scale += Math.hypot(east, north);
+    if (high - low > HAIR) {
+      const shareAbove = (place: number) => Math.min(1, Math.max(0, (high - Math.max(low, place)) / (high - low)));
+      for (let element = 0; element < elements; element += 1) {
+        const [bottom, up] = [nth(z, element), nth(z, element + 1)];
+        add(weightAboveLow, element, weight * shareAbove(bottom));
+        add(weightAboveHigh, element, weight * shareAbove(up));
+        add(weightAbove, element, weight * shareAbove((bottom + up) / 2));
+        if (bottom < low - HAIR || up > high + HAIR) continue;
+        atElement(element, endsOfSpread(up - bottom, (up - bottom) / (high - low)), load);
+      }
+      continue;
+    }
+    const element = elementAt(z, low);
+    const [bottom, up] = [nth(z, element), nth(z, element + 1)];
+    if (above !== 0) {
+      const turned = (low - bottom < up - low ? element : element + 1) * UNKNOWNS;
+      add(loads, turned + 1, east * above);
+      add(loads, turned + 3, north * above);
+    }
+    if (low > bottom + HAIR && low < up - HAIR) {
+      const share = (low - bottom) / (up - bottom);
+      add(weighsBelow, element, weight);
+      add(weightAboveLow, element, weight);
+      add(weightAbove, element, weight * share);
+      atElement(element, endsOfPoint(share, up - bottom), load);
+    } else {
+      const node = low >= up - HAIR ? element + 1 : element;
+      add(weighsBelow, node, weight);
+      add(loads, node * UNKNOWNS, east);
+      add(loads, node * UNKNOWNS + 2, north);
+    }
+  }
+  let weighs = weighsBelow[elements] as number;
+  for (let element = elements - 1; element >= 0; element -= 1) {
+    for (const sums of [weightAbove, weightAboveLow, weightAboveHigh]) add(sums, element, weighs);
+    weighs += weighsBelow[element] as number;
+  }
+  for (let element = 0; element < elements; element += 1)
+    for (let unknown = 0; unknown < 2 * UNKNOWNS; unknown += 1)
+      add(loads, element * UNKNOWNS + unknown, within[element * 8 + unknown] as number);
+  return { ...beam, weightAbove, weightAboveLow, weightAboveHigh, loads, within, scale };
+}
+
+/** Number of the element a height is in; beyond the ends the last there is. */
+function elementAt(z: readonly number[], height: number): number {
+  let [low, high] = [0, z.length - 2];
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (nth(z, middle) <= height) low = middle;
+    else high = middle - 1;
+  }
+  return low;
 }
 
 /** Forces and moments of both ends of an element under a force of one across it, at a share of its length. */
@@ -339,14 +386,16 @@ function endsOfSpread(length: number, share: number): readonly number[] {
 interface State {
   readonly moved: Float64Array;
   /** By element [N]. */
-  readonly thrust: readonly number[];
+  readonly thrust: Float64Array;
   readonly holds: readonly ReturnType<typeof guyAt>[];
   readonly steps: number;
 }
 
+const onGuy = ({ onGuys }: HeldCase, number: number) => (typeof onGuys === 'number' ? onGuys : nth(onGuys, number));
+
 /** Movement in which all forces balance, from a state nearby. */
 function settle(
-  beam: Beam,
+  beam: LoadedBeam,
   tower: HeldTower,
   held: HeldCase,
   from: Float64Array | undefined,
@@ -356,20 +405,20 @@ function settle(
   const moved = from ? from.slice() : new Float64Array(size);
   const band = new Float64Array(size * HALF_BAND);
   const left = new Float64Array(size);
-  const thrust = zeros(beam.bending.length);
+  const thrust = new Float64Array(beam.bending.length);
   for (let steps = 1; steps <= STEPS_AT_MOST; steps += 1) {
     band.fill(0);
     for (let index = 0; index < size; index += 1) left[index] = share * (beam.loads[index] as number);
-    const holds = beam.guys.map((guy) => guyAt(guy, attachmentMoved(guy, moved), held.windTo, share * held.onGuys));
-    thrust.forEach((_, element) => {
-      thrust[element] = nth(beam.weightAbove, element);
-    });
+    const holds = beam.guys.map((guy, number) =>
+      guyAt(guy, attachmentMoved(guy, moved), held.windTo, share * onGuy(held, number)),
+    );
+    thrust.set(beam.weightAbove);
     holds.forEach(({ onTower }, number) => {
       const { node } = nth(beam.guys, number);
-      for (let element = 0; element < node; element += 1) thrust[element] = nth(thrust, element) - onTower[2];
+      for (let element = 0; element < node; element += 1) add(thrust, element, -onTower[2]);
     });
     for (let element = 0; element < thrust.length; element += 1)
-      addElement(beam, element, nth(thrust, element), moved, band, left);
+      addElement(beam, element, thrust[element] as number, moved, band, left);
     holds.forEach((each, number) => {
       addGuy(nth(beam.guys, number), each, band, left);
     });
@@ -380,9 +429,10 @@ function settle(
       }
     }
     for (const at of tower.footHeld ? [0, 1, 2, 3] : [0, 2]) hold(at, band, left);
-    const most = left.reduce((sum, each) => Math.max(sum, Math.abs(each)), 0);
+    let most = 0;
+    for (let index = 0; index < size; index += 1) most = Math.max(most, Math.abs(left[index] as number));
     if (!factored(band, size)) return 'unstable';
-    if (most <= CLOSE * beam.scale) return { moved, thrust: [...thrust], holds, steps };
+    if (most <= CLOSE * beam.scale) return { moved, thrust, holds, steps };
     solveFactored(band, left, size);
     for (let index = 0; index < size; index += 1) add(moved, index, left[index] as number);
     if (!Number.isFinite(moved[size - 2] as number)) return 'not-converged';
@@ -396,41 +446,48 @@ function attachmentMoved({ node, arm }: DrawnGuy & { readonly node: number }, mo
   return [east as number, north as number, -(arm[0] * (leanEast as number) + arm[1] * (leanNorth as number))];
 }
 
-/** Rows of an element: what the ends of one plane feel when they move, the push along it included. */
-function elementRows(bending: number, length: number, push: number): readonly (readonly number[])[] {
+/** How the ends of an element hold against moving: of moving, of both, of turning, of turning at the other end. */
+function elementStiffness(bending: number, length: number, push: number): readonly [number, number, number, number] {
   const stiff = bending / length ** 3;
   const geometric = push / (30 * length);
-  const a = 12 * stiff - 36 * geometric;
-  const b = (6 * stiff - 3 * geometric) * length;
-  const c = (4 * stiff - 4 * geometric) * length ** 2;
-  const d = (2 * stiff + geometric) * length ** 2;
   return [
-    [a, b, -a, b],
-    [b, c, -b, d],
-    [-a, -b, a, -b],
-    [b, d, -b, c],
+    12 * stiff - 36 * geometric,
+    (6 * stiff - 3 * geometric) * length,
+    (4 * stiff - 4 * geometric) * length ** 2,
+    (2 * stiff + geometric) * length ** 2,
   ];
 }
 
 function addElement(
-  beam: Beam,
+  beam: LoadedBeam,
   element: number,
   push: number,
   moved: Float64Array,
   band: Float64Array,
   left: Float64Array,
 ): void {
-  const rows = elementRows(nth(beam.bending, element), nth(beam.z, element + 1) - nth(beam.z, element), push);
-  for (const plane of [0, 2]) {
+  const length = nth(beam.z, element + 1) - nth(beam.z, element);
+  const [a, b, c, d] = elementStiffness(nth(beam.bending, element), length, push);
+  for (let plane = 0; plane < UNKNOWNS; plane += 2) {
     const start = element * UNKNOWNS + plane;
-    const at = [start, start + 1, start + UNKNOWNS, start + UNKNOWNS + 1];
-    rows.forEach((row, i) => {
-      row.forEach((value, j) => {
-        const [across, down] = [nth(at, i), nth(at, j)];
-        add(left, across, -value * (moved[down] as number));
-        if (down <= across) add(band, across * HALF_BAND + across - down, value);
-      });
-    });
+    const end = start + UNKNOWNS;
+    const u = (moved[start] as number) - (moved[end] as number);
+    const [lean, leanHigh] = [moved[start + 1] as number, moved[end + 1] as number];
+    const across = a * u + b * (lean + leanHigh);
+    add(left, start, -across);
+    add(left, start + 1, -(b * u + c * lean + d * leanHigh));
+    add(left, end, across);
+    add(left, end + 1, -(b * u + d * lean + c * leanHigh));
+    add(band, start * HALF_BAND, a);
+    add(band, (start + 1) * HALF_BAND, c);
+    add(band, (start + 1) * HALF_BAND + 1, b);
+    add(band, end * HALF_BAND, a);
+    add(band, end * HALF_BAND + UNKNOWNS, -a);
+    add(band, end * HALF_BAND + UNKNOWNS - 1, -b);
+    add(band, (end + 1) * HALF_BAND, c);
+    add(band, (end + 1) * HALF_BAND + 1, -b);
+    add(band, (end + 1) * HALF_BAND + UNKNOWNS + 1, b);
+    add(band, (end + 1) * HALF_BAND + UNKNOWNS, d);
   }
 }
 
@@ -503,7 +560,7 @@ function add(to: Float64Array, at: number, value: number): void {
   to[at] = (to[at] as number) + value;
 }
 
-function resultOf(beam: Beam, tower: HeldTower, state: State): HeldResult {
+function resultOf(beam: LoadedBeam, tower: HeldTower, state: State): HeldResult {
   const { z } = beam;
   const { moved, thrust, holds, steps } = state;
   const height = nth(z, z.length - 1) - nth(z, 0);
@@ -513,7 +570,7 @@ function resultOf(beam: Beam, tower: HeldTower, state: State): HeldResult {
     if (far || Math.hypot(leanEast as number, leanNorth as number) > STEEPEST)
       return { failure: 'beyond-small-movement' };
   }
-  const ends = thrust.map((push, element) => endsOf(beam, element, push, moved));
+  const ends = beam.bending.map((_, element) => endsOf(beam, element, thrust[element] as number, moved));
   const levels = z.flatMap((each, node): HeldAt[] => {
     if (!beam.asked[node]) return [];
     const below = ends[node - 1]?.high;
@@ -558,9 +615,9 @@ function resultOf(beam: Beam, tower: HeldTower, state: State): HeldResult {
   };
 }
 
-function endThrust(beam: Beam, thrust: readonly number[], element: number, end: 'low' | 'high'): number {
+function endThrust(beam: LoadedBeam, thrust: Float64Array, element: number, end: 'low' | 'high'): number {
   const at = end === 'low' ? beam.weightAboveLow : beam.weightAboveHigh;
-  return nth(thrust, element) - nth(beam.weightAbove, element) + nth(at, element);
+  return (thrust[element] as number) - (beam.weightAbove[element] as number) + (at[element] as number);
 }
 
 interface EndForces {
@@ -572,28 +629,29 @@ interface EndForces {
 
 /** What both ends of an element feel, both planes taken together. */
 function endsOf(
-  beam: Beam,
+  beam: LoadedBeam,
   element: number,
   push: number,
   moved: Float64Array,
 ): { readonly low: EndForces; readonly high: EndForces } {
   const length = nth(beam.z, element + 1) - nth(beam.z, element);
-  const rows = elementRows(nth(beam.bending, element), length, push);
-  const planes = [0, 1].map((plane) => {
-    const start = element * UNKNOWNS + plane * 2;
-    const [u, lean, uHigh, leanHigh] = [start, start + 1, start + UNKNOWNS, start + UNKNOWNS + 1].map(
-      (at) => moved[at] as number,
-    ) as [number, number, number, number];
-    const fixed = [0, 1, UNKNOWNS, UNKNOWNS + 1].map(
-      (unknown) => beam.within[element * 8 + plane * 2 + unknown] as number,
-    );
-    const [level, moment, levelHigh, momentHigh] = rows.map(
-      (row, index) =>
-        nth(row, 0) * u + nth(row, 1) * lean + nth(row, 2) * uHigh + nth(row, 3) * leanHigh - nth(fixed, index),
-    ) as [number, number, number, number];
-    return { level, moment, levelHigh, momentHigh, lean, leanHigh };
-  });
-  const [east, north] = planes as [(typeof planes)[number], (typeof planes)[number]];
+  const [a, b, c, d] = elementStiffness(nth(beam.bending, element), length, push);
+  const planeAt = (plane: 0 | 2) => {
+    const start = element * UNKNOWNS + plane;
+    const u = (moved[start] as number) - (moved[start + UNKNOWNS] as number);
+    const [lean, leanHigh] = [moved[start + 1] as number, moved[start + UNKNOWNS + 1] as number];
+    const fixed = (unknown: number) => beam.within[element * 8 + plane + unknown] as number;
+    const across = a * u + b * (lean + leanHigh);
+    return {
+      level: across - fixed(0),
+      moment: b * u + c * lean + d * leanHigh - fixed(1),
+      levelHigh: -across - fixed(UNKNOWNS),
+      momentHigh: b * u + d * lean + c * leanHigh - fixed(UNKNOWNS + 1),
+      lean,
+      leanHigh,
+    };
+  };
+  const [east, north] = [planeAt(0), planeAt(2)];
   return {
     low: {
       moment: Math.hypot(east.moment, north.moment),

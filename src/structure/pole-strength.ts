@@ -1,8 +1,20 @@
+import type { Material, PoleShape } from '../areas/index.ts';
 import { cite, defineFormula, evaluate, type Trace, variable } from '../foundation/index.ts';
-import { allowedBending, type Tube, tubeSection } from './tube-section.ts';
 
-/** Yield of a steel pole of which nobody tells the grade [Pa]. @source common-practice */
-export const PLAUSIBLE_YIELD = { least: 207e6, most: 345e6 } as const;
+import { MATERIALS, secondMomentOfPolygon } from './first-mode.ts';
+import { allowedCompression, columnStress } from './member-strength.ts';
+import { allowedBending, radiusOfGyrationFormula, type Tube, tubeSection, YIELD_SAFETY } from './tube-section.ts';
+
+/**
+ * Yield of a metal of which nobody tells the grade [Pa]: fence tube to 50 ksi steel; the weakest aluminium at a weld to the best
+ * away from one.
+ *
+ * @source common-practice
+ */
+export const PLAUSIBLE_YIELD: Readonly<Record<Material, { readonly least: number; readonly most: number }>> = {
+  steel: { least: 207e6, most: 345e6 },
+  aluminium: { least: 55e6, most: 240e6 },
+};
 
 /** What acts on a pole at a height. */
 export interface PoleForces {
@@ -32,17 +44,6 @@ export const columnStressFormula = defineFormula({
   cite: cite('aisc-360', 'E3, effective length twice the height; the stocky end of its curve left out', 'memory'),
   of: (F: number, E: number, L: number, r: number) =>
     Math.min((0.877 * Math.PI ** 2 * E) / ((2 * L) / r) ** 2, 0.39 * F),
-});
-
-export const allowedCompression = defineFormula({
-  id: 'allowed-compression',
-  title: 'Weight that a section of a pole is allowed by itself',
-  symbol: 'P_c',
-  unit: 'force',
-  expression: 'phi * F_cr * A / 1.67',
-  variables: [share, variable('F_cr', 'stress at which it buckles', 'stress', 1e5, 5e8), area],
-  cite: cite('aisc-360', 'E1, safety 1.67', 'memory'),
-  of: (phi: number, stress: number, A: number) => (phi * stress * A) / 1.67,
 });
 
 export const allowedShear = defineFormula({
@@ -147,48 +148,201 @@ export const weightAsAtTop = defineFormula({
 const PRESSED_AT_MOST = 0.2;
 
 /** Over this amplification a first-order moment says too little. @source common-practice */
-const AMPLIFIED_AT_MOST = 1.4;
+export const AMPLIFIED_AT_MOST = 1.4;
+
+/** A pole at one height: a round tube, or one of flat sides, its outside from flat to flat. */
+export interface PoleTube extends Tube {
+  /** 0 is round. */
+  readonly sides: PoleShape['sides'];
+  readonly yieldStrength: number;
+}
 
 /**
- * Moment that a section of a round pole is allowed beside the weight, shear and twist it has.
+ * (w/t)·√F_y [√ksi] up to which a flat side yields before it buckles, the slope of the line beyond, where that meets the yield and
+ * where it ends, by the number of sides; of 18 as of 16.
  *
- * φ·M_c·(1 − P/(2P_c) − (V/V_c + T/T_c)²)/B
+ * @source asce-48
+ */
+const FLATS = {
+  8: { upTo: 260, at0: 1.42, slope: 0.00114, ends: 351 },
+  12: { upTo: 240, at0: 1.45, slope: 0.00129, ends: 374 },
+  16: { upTo: 215, at0: 1.42, slope: 0.00137, ends: 412 },
+  18: { upTo: 215, at0: 1.42, slope: 0.00137, ends: 412 },
+} as const;
+/** 1 ksi [Pa]. */
+const KSI = 6.894757e6;
+/** (w/t)·√(F_y/E) up to which a flat side yields in shear. @source aisc-360 */
+const STOUT_FLAT = 2.45;
+/** D/t of aluminium over which its wall may buckle first. @source aluminum-design-manual */
+const STOUT_ALUMINIUM = 55;
+
+export const sideOfPole = defineFormula({
+  id: 'side-of-pole',
+  title: 'Width of a side of a pole, at the middle of its wall',
+  symbol: 's',
+  unit: 'diameter',
+  expression: '(D - t) * sin(pi / n) / cos(pi / n)',
+  variables: [
+    variable('D', 'outside, from flat to flat', 'diameter', 0.05, 2),
+    variable('t', 'wall', 'diameter', 0.001, 0.02),
+    variable('n', 'number of sides', 'one', 8, 18),
+  ],
+  cite: cite('derived', 'regular polygon', 'derived'),
+  of: (D: number, t: number, n: number) => (D - t) * Math.tan(Math.PI / n),
+});
+
+export const stressOfFlat = defineFormula({
+  id: 'stress-of-flat',
+  title: 'Stress at which a flat side of a pole buckles or yields',
+  symbol: 'F_a',
+  unit: 'stress',
+  expression: 'min(F_y, F_y * c_0 * (1 - c_1 * s / t * sqrt(F_y / u)))',
+  variables: [
+    yieldStrength,
+    variable('c_0', 'of the line, 1.42 to 1.45 by the number of sides', 'one', 1.42, 1.45),
+    variable('c_1', 'slope of the line, by the number of sides', 'one', 0.00114, 0.00137),
+    variable('s', 'width of a side', 'diameter', 0.01, 0.3),
+    variable('t', 'wall', 'diameter', 0.002, 0.02),
+    variable('u', '1 ksi', 'stress', KSI, KSI),
+  ],
+  cite: cite('asce-48', 'local buckling of poles of 8, 12, 16 sides', 'memory'),
+  of: (F: number, c0: number, c1: number, s: number, t: number, unit: number) =>
+    Math.min(F, F * c0 * (1 - ((c1 * s) / t) * Math.sqrt(F / unit))),
+});
+
+export const bendingOfFlats = defineFormula({
+  id: 'bending-of-flats',
+  title: 'Allowable moment of a pole of flat sides',
+  symbol: 'M_c',
+  unit: 'moment',
+  expression: 'F_a * I * 2 * cos(pi / n) / D / 1.67',
+  variables: [
+    variable('F_a', 'stress of a flat side', 'stress', 1e7, 5e8),
+    variable('I', 'second moment of area', 'second-moment', 1e-8, 1e-2),
+    variable('n', 'number of sides', 'one', 8, 18),
+    variable('D', 'outside, from flat to flat', 'diameter', 0.05, 2),
+  ],
+  cite: cite('aisc-360', 'F1, safety 1.67, elastic, at the corner of the section', 'memory'),
+  of: (F: number, I: number, n: number, D: number) => (F * I * 2 * Math.cos(Math.PI / n)) / D / YIELD_SAFETY,
+});
+
+export const allowedTorsionOfFlats = defineFormula({
+  id: 'allowed-torsion-of-flats',
+  title: 'Torsion that a pole of flat sides is allowed by itself',
+  symbol: 'T_c',
+  unit: 'moment',
+  expression: 'phi * 0.6 * F_y * n * s * t * (D - t) / 2 / 1.67',
+  variables: [
+    share,
+    yieldStrength,
+    variable('n', 'number of sides', 'one', 8, 18),
+    variable('s', 'width of a side', 'diameter', 0.01, 0.3),
+    variable('t', 'wall', 'diameter', 0.001, 0.02),
+    variable('D', 'outside, from flat to flat', 'diameter', 0.05, 2),
+  ],
+  cite: cite('aisc-360', 'H3.1; flats up to 2.45·√(E/F_y)', 'memory'),
+  of: (phi: number, F: number, n: number, s: number, t: number, D: number) =>
+    (phi * 0.6 * F * n * s * t * (D - t)) / 2 / YIELD_SAFETY,
+});
+
+/** A section of a pole, as far as what it is allowed goes. */
+export interface PoleSection {
+  readonly area: number;
+  readonly secondMoment: number;
+  /** Bending alone, the wall counted [N·m]. */
+  readonly bending: number;
+  /** Of the metal, the wall counted [Pa]. */
+  readonly stress: number;
+  /** [N·m] */
+  readonly torsion: number;
+}
+
+/**
+ * A section of a pole and what each effect alone is allowed.
+ *
+ * @param phi share of the allowable strength that the standard takes [-]
+ * @returns area [m²], second moment [m⁴], moments [N·m] and stress [Pa]; undefined where its wall may buckle and no rule here says when
+ * @source aisc-360, asce-48, aluminum-design-manual
+ */
+export function poleSection(tube: PoleTube, phi: number, trace?: Trace): PoleSection | undefined {
+  const { outside, wall, yieldStrength, sides, material } = tube;
+  if (sides === 0) {
+    if (outside / wall > (material === 'steel' ? STOUT_IN_SHEAR : STOUT_ALUMINIUM)) return undefined;
+    const { area, secondMoment } = tubeSection(tube, trace);
+    const alone = allowedBending(tube, trace);
+    if (alone === undefined) return undefined;
+    const torsion = evaluate(trace, allowedTorsion, [phi, yieldStrength, outside, wall]);
+    return { area, secondMoment, bending: alone.surely, stress: yieldStrength, torsion };
+  }
+  if (material !== 'steel') return undefined;
+  const { at0, slope, ends } = FLATS[sides];
+  const side = evaluate(trace, sideOfPole, [outside, wall, sides]);
+  const slender = (side / wall) * Math.sqrt(yieldStrength / KSI);
+  const { youngsModulus } = MATERIALS[material];
+  if (slender > ends || (side / wall) * Math.sqrt(yieldStrength / youngsModulus) > STOUT_FLAT) return undefined;
+  const area = sides * side * wall;
+  const secondMoment = evaluate(trace, secondMomentOfPolygon, [sides, side, (outside - wall) / 2, wall]);
+  const stress = evaluate(trace, stressOfFlat, [yieldStrength, at0, slope, side, wall, KSI]);
+  return {
+    area,
+    secondMoment,
+    bending: evaluate(trace, bendingOfFlats, [stress, secondMoment, sides, outside]),
+    stress,
+    torsion: evaluate(trace, allowedTorsionOfFlats, [phi, yieldStrength, sides, side, wall, outside]),
+  };
+}
+
+/** What a section of a pole is allowed of each effect alone, its weight counted. */
+export interface PoleLimits {
+  readonly bending: number;
+  readonly weight: number;
+  readonly compression: number;
+  readonly shear: number;
+  readonly torsion: number;
+  /** What the weight adds to the moment. */
+  readonly amplified: number;
+}
+
+/**
+ * What a section of a pole that stands by itself is allowed of each effect alone.
  *
  * @param tube of the section, its yield with it [m, Pa]
  * @param pole all of it [m, N, m⁴]
- * @param forces shear and torsion there [N, N·m]
  * @param phi share of the allowable strength that the standard takes [-]
- * @returns the moment [N·m]; undefined where its wall may buckle first, it presses too hard or leans too much
+ * @returns moments [N·m] and forces [N]; undefined where its wall may buckle first, it presses too hard or leans too much
  * @source aisc-360
  */
-export function allowedMomentOfPole(
-  tube: Tube & { readonly yieldStrength: number },
-  pole: PoleAsColumn,
-  forces: PoleForces,
-  phi: number,
-  trace?: Trace,
-): number | undefined {
-  const { outside, wall, yieldStrength } = tube;
-  const { torsion, shear } = forces;
-  if (outside / wall > STOUT_IN_SHEAR) return undefined;
-  const section = tubeSection(tube, trace);
-  const { area, radiusOfGyration, youngsModulus } = section;
-  const alone = allowedBending(tube, trace);
-  if (alone === undefined) return undefined;
-  const amplified = evaluate(trace, momentAmplified, [pole.weight, pole.height, youngsModulus, pole.leastSecondMoment]);
+export function poleLimits(tube: PoleTube, pole: PoleAsColumn, phi: number, trace?: Trace): PoleLimits | undefined {
+  const { yieldStrength, material } = tube;
+  const { weight } = pole;
+  const section = poleSection(tube, phi, trace);
+  if (section === undefined) return undefined;
+  const { youngsModulus } = MATERIALS[material];
+  const amplified = evaluate(trace, momentAmplified, [weight, pole.height, youngsModulus, pole.leastSecondMoment]);
   if (!(amplified >= 1 && amplified <= AMPLIFIED_AT_MOST)) return undefined;
-  const stress = evaluate(trace, columnStressFormula, [yieldStrength, youngsModulus, pole.height, radiusOfGyration]);
-  const compression = evaluate(trace, allowedCompression, [phi, stress, area]);
-  if (pole.weight > PRESSED_AT_MOST * compression) return undefined;
-  return evaluate(trace, momentLeft, [
-    phi,
-    alone.surely,
-    pole.weight,
-    compression,
-    shear,
-    evaluate(trace, allowedShear, [phi, yieldStrength, area]),
-    torsion,
-    evaluate(trace, allowedTorsion, [phi, yieldStrength, outside, wall]),
-    amplified,
-  ]);
+  const gyration = evaluate(trace, radiusOfGyrationFormula, [section.secondMoment, section.area]);
+  const stress =
+    material === 'steel'
+      ? evaluate(trace, columnStressFormula, [section.stress, youngsModulus, pole.height, gyration])
+      : columnStress(material, yieldStrength, (2 * pole.height) / gyration, trace);
+  const compression = evaluate(trace, allowedCompression, [phi, stress, section.area]);
+  if (weight > PRESSED_AT_MOST * compression) return undefined;
+  const shear = evaluate(trace, allowedShear, [phi, yieldStrength, section.area]);
+  return { bending: section.bending, weight, compression, shear, torsion: section.torsion, amplified };
+}
+
+/**
+ * Moment that a section of a pole is allowed beside the weight, shear and twist it has.
+ *
+ * φ·M_c·(1 − P/(2P_c) − (V/V_c + T/T_c)²)/B
+ *
+ * @param forces shear and torsion there [N, N·m]
+ * @param phi share of the allowable strength that the standard takes [-]
+ * @returns the moment [N·m]
+ * @source aisc-360
+ */
+export function momentAllowedBeside(limits: PoleLimits, forces: PoleForces, phi: number, trace?: Trace): number {
+  const { bending, weight, compression, shear, torsion, amplified } = limits;
+  const beside = [weight, compression, forces.shear, shear, forces.torsion, torsion] as const;
+  return evaluate(trace, momentLeft, [phi, bending, ...beside, amplified]);
 }

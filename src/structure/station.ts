@@ -24,8 +24,14 @@ export type NotGivenOfShape = 'sides' | 'pattern';
 export interface Tubing {
   readonly wall: number;
   readonly material: Material;
-  /** Of a pole [Pa]. */
+  /** Of the weakest place; of aluminium that is at its welds [Pa]. */
   readonly yieldStrength?: number;
+  /** Strength at rupture [Pa]; asked of aluminium only. */
+  readonly ultimateStrength?: number;
+  /** Wall or thickness of each brace of a lattice, half of it where it is solid [m]. */
+  readonly braceWall?: number;
+  /** Of a leg, the longest stretch that no brace holds [m]. */
+  readonly legFree?: number;
 }
 
 export interface Section {
@@ -53,8 +59,29 @@ export interface Section {
 export interface Held {
   readonly height: number;
   readonly by: 'guys' | 'bracket';
-  readonly guys?: { readonly count: number; readonly diameter: number; readonly radius: number };
+  readonly guys?: GuysThere;
 }
+
+/** Guys at one height, evenly spread [m]. */
+export interface GuysThere {
+  readonly count: number;
+  readonly diameter: number;
+  readonly radius: number;
+  /** In still air [N]. */
+  readonly tension?: number;
+  readonly grade?: StrandGrade;
+  /** Of one of them, as its manufacturer states it [N]. */
+  readonly breakingStrength?: number;
+  readonly ends?: GuyEnds;
+}
+
+/** Grades of zinc-coated steel strand, the weakest first. @source astm-a475 */
+export const STRAND_GRADES = ['common', 'siemens-martin', 'high-strength', 'extra-high-strength'] as const;
+export type StrandGrade = (typeof STRAND_GRADES)[number];
+
+/** How the ends of a guy are made fast: preformed grips and the like, or U-bolt clips. */
+export const GUY_ENDS = ['grips', 'clips'] as const;
+export type GuyEnds = (typeof GUY_ENDS)[number];
 
 export interface Tower {
   readonly support: Support;
@@ -82,6 +109,8 @@ export interface Tower {
   /** Share of critical. */
   readonly damping?: number;
   readonly asDrawn: boolean;
+  /** Whether its base is held against tilting, or stands on a pin; undefined where nobody tells. */
+  readonly baseHeld?: boolean;
   readonly used: boolean;
   readonly foundation?: Foundation;
 }

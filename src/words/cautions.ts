@@ -1,6 +1,6 @@
 import { DISH_COEFFICIENT, OPEN_MESH_COEFFICIENT } from '../areas/index.ts';
 import { type UnitSystem, withArticle } from '../foundation/index.ts';
-import type { AssumedName, Caution, CautionCode } from '../margins/index.ts';
+import type { AssumedName, Caution, CautionCode, Lacking } from '../margins/index.ts';
 import type { HillExclusion, SpeedBasis } from '../wind/index.ts';
 import { ASSUMPTION_WORDS } from './assumption-words.ts';
 import { CHECK_WORDS, checkName, demandOn, placeOfFall, verbOf } from './checks.ts';
@@ -29,6 +29,12 @@ const namesListed = (names: readonly string[]) =>
     ? `${names.slice(0, MOST_NAMES).join(', ')} and ${names.length - MOST_NAMES} more`
     : listed(names);
 const pulled = ({ of = 'the wire', names = [of] }: SaidCaution) => namesListed(names);
+/** What counts where nobody gives a yield strength, by metal. */
+const YIELD_ASSUMED: Readonly<Record<string, string>> = {
+  steel: 'Its yield strength is not given: 207 to 345 MPa (30 to 50 ksi) assumed.',
+  aluminium: 'Its yield strength is not given: 55 to 240 MPa (8 to 35 ksi) assumed, welds included.',
+};
+
 /** The words for one thing, or for several. */
 const byCount = ({ names = [] }: SaidCaution, one: string, several: string) => (names.length > 1 ? several : one);
 const checkOf = ({ check }: Caution) => (check === undefined ? 'part' : checkName(check));
@@ -44,6 +50,15 @@ const SUPPORTS_NOT_GIVEN: Readonly<Record<string, string>> = {
   'rated-bracketed': 'Supports of the tower not given. Those of its rating are assumed.',
   'rated-apart': 'Supports of the tower not given, and its ratings name different ones. Nothing is compared.',
   'not-given': 'Supports of the tower not given, and no rating of it names any. Nothing is compared.',
+};
+
+/** What the model of a tower on guys or brackets lacks. */
+const LACKING_WORDS: Readonly<Record<Lacking, string>> = {
+  supports: 'the guys in full',
+  shape: 'the tower’s shape',
+  walls: 'leg walls',
+  weights: 'all weights',
+  pulls: 'wire tensions',
 };
 
 /** One or two sentences, and what to do, for every caution. */
@@ -261,14 +276,14 @@ export const CAUTION_WORDS = {
         : `The tension of ${pulled(caution)} in wind is computed between fixed ends. Cold air tightens a wire further.`,
     action: 'Give the tension or sag of a cold day without wind, or let a weight or spring limit it.',
   },
-  'steel-as-measured': {
-    says: (caution) =>
-      `The steel of the pole counts as sound, straight and as measured.${caution.word === 'not-given' ? ' Its yield strength is not given: 207 to 345 MPa (30 to 50 ksi) assumed.' : ''} Its joints, doors, holes, welds and the fixing of its base are not checked.`,
-    action: 'Measure its wall at the base, look for rust inside, and ask for the grade of the tube.',
+  'strength-as-measured': {
+    says: ({ word }) =>
+      `The metal of the tower counts as sound, straight and as measured.${word === undefined ? '' : ` ${YIELD_ASSUMED[word] ?? ''}`} Its joints, doors, holes, welds and the fixing of its base are not checked.`,
+    action: 'Measure walls and members at the base, look for rust inside, and ask for the grade.',
   },
-  'steel-contradicts-rating': {
-    says: () => 'By its measures the steel of the pole does not bear out its rating.',
-    action: 'Measure its wall again, and ask the manufacturer for its grade.',
+  'strength-contradicts-rating': {
+    says: () => 'By its measures the tower does not bear out its rating.',
+    action: 'Measure its walls again, and ask the manufacturer for the grade.',
   },
   'slender-dynamic': {
     says: (caution, system) => {
@@ -302,6 +317,13 @@ export const CAUTION_WORDS = {
   },
   'guyed-not-analysed': {
     says: () => 'Forces in guys, and in the tower below the highest of them, are not checked.',
+    action: ({ word }) =>
+      word === undefined
+        ? 'Keep the manufacturer’s guy plan; for anything else ask an engineer.'
+        : `Keep the manufacturer’s guy plan. To have them compared, give ${listed(word.split(' ').map((sort) => LACKING_WORDS[sort as Lacking]))}.`,
+  },
+  'anchors-not-checked': {
+    says: () => 'Anchors, their soil and ice on the guys are not checked.',
     action: 'Keep the manufacturer’s guy plan; for anything else ask an engineer.',
   },
   'supports-not-given': {
@@ -312,7 +334,9 @@ export const CAUTION_WORDS = {
     says: ({ word }) =>
       word === 'not-given'
         ? 'The pull on the house is not computed, since the height of the bracket is not given. The house is not checked.'
-        : 'The pull on the house is computed; the house is not checked. Nothing is compared below the bracket.',
+        : word === 'compared'
+          ? 'The pull on the house is computed; the house is not checked.'
+          : 'The pull on the house is computed; the house is not checked. Nothing is compared below the bracket.',
     action: 'Have the wall and its fixing examined.',
   },
   'lowered-state': {
@@ -438,6 +462,18 @@ export const CAUTION_WORDS = {
   'p-delta-not-included': {
     says: () => 'The added moment of the tower’s weight as it deflects (P-delta) is not included.',
     action: 'It is small for stiff towers; have it computed where the tower visibly bends.',
+  },
+  'p-delta': {
+    says: ({ value = 0, word }) =>
+      word === 'beyond'
+        ? `The weight of the tower as it leans adds ${figures(value * 100, 2)} % to the moment at its base, more than these formulas are good for.`
+        : `The weight of the tower as it leans adds ${figures(value * 100, 2)} % to the moment at its base (P-delta), not included here.`,
+    action: 'Use a stiffer tower, less weight aloft, or have it computed by an engineer.',
+  },
+  'vortex-of-pole': {
+    says: ({ value = 0 }, units) =>
+      `A steady wind from about ${inWords(value, 'speed', units, 2)} can shake the pole in its second way of swinging (from memory).`,
+    action: 'Watch it in light wind; a rope or chain inside lessens it.',
   },
   'method-from-memory': {
     says: ({ word = '', names = [word] }) =>

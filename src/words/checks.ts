@@ -53,12 +53,20 @@ export function placeOfFall({ towards }: Pick<Check, 'towards'>): string {
 /** The words of every check. */
 export const CHECK_WORDS: Readonly<Record<CheckKindName, CheckWords>> = {
   tower: { ...called('tower'), ...RATED },
-  'pole-steel': {
-    ...called('steel of the pole'),
+  'tower-below': { ...called('tower below its highest support'), ...RATED },
+  guys: {
+    ...called('guys'),
+    number: 'several',
+    capacity: 'allowable tension',
+    comparedWith: 'measures',
+    over: 'Their tension is more than the standard allows for such strand.',
+  },
+  'own-strength': {
+    ...called('own strength of the tower'),
     number: 'one',
     capacity: 'allowable capacity',
     comparedWith: 'measures',
-    over: 'Its tube is bent beyond the allowable stress.',
+    over: 'Its members take more than the allowable force or stress.',
   },
   'tower-top': { ...called('tower top'), ...RATED },
   ice: { ...called('tower with ice'), ...RATED },

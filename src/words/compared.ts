@@ -17,6 +17,8 @@ export const COMPARED_WORDS = {
   braces: { dimension: 'force', mode: 'bracing', hasPlace: true },
   'wind-ratio': { dimension: 'force', mode: 'wind on the tower itself', hasPlace: false },
   bending: { dimension: 'moment', mode: 'bending', hasPlace: true },
+  leg: { dimension: 'force', mode: 'compression of a leg', hasPlace: true },
+  brace: { dimension: 'force', mode: 'compression of a brace', hasPlace: true },
   'side-force': { dimension: 'force', mode: 'lateral force', hasPlace: true },
   'clamp-moment': { dimension: 'moment', mode: 'moment at the lower end of the mast', hasPlace: true },
   torque: { dimension: 'moment', mode: 'torque', hasPlace: true },
@@ -28,4 +30,7 @@ export const COMPARED_WORDS = {
   distance: { dimension: 'length', mode: 'distance', hasPlace: false },
   pull: { dimension: 'force', mode: 'pull on the gear', hasPlace: true },
   area: { dimension: 'area', mode: 'area alone', hasPlace: true },
+  'leg-push': { dimension: 'force', mode: 'compression in a leg', hasPlace: true },
+  thrust: { dimension: 'force', mode: 'thrust on the base', hasPlace: false },
+  'guy-tension': { dimension: 'force', mode: 'guy tension', hasPlace: true },
 } as const satisfies Record<Compared['of'], ComparedWords>;

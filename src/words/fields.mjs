@@ -144,8 +144,8 @@ const LATTICE = {
   width: quantity(
     'diameter',
     'Width',
-    'lattice: width of a face; pole: width across',
-    'of a face, or across a pole; “18 to 12” where it narrows upwards',
+    'lattice: width of a face; pole: width across, from flat to flat',
+    'of a face, or from flat to flat; “18 to 12” where it narrows upwards',
   ),
   members: choice('Its members are', 'lattice: round or flat members', {
     round: 'round tube or rod',
@@ -205,20 +205,27 @@ const SECTION_SHAPE = {
   shape: choice('Shape', 'lattice or pole, with its fields beside it', SHAPES),
   ...LATTICE,
   ...POLE,
-  wall: quantity(
-    'wall',
-    'Wall of the pole',
-    'pole: wall, for its frequency; with material',
-    'for its frequency, with its material',
-  ),
+  wall: quantity('wall', 'Wall of the pole', 'pole: wall as it is today; with material', 'where it is thinnest'),
   legWall: quantity(
     'wall',
     'Wall of a leg',
-    'lattice: wall of a leg, half the leg where it is solid, for its frequency; with material',
-    'for its frequency; half the leg where it is solid',
+    'lattice: wall of a leg, half the leg where it is solid, or thickness of an angle; with material',
+    'half the leg where it is solid',
   ),
-  material: choice('Material', 'Material of the pole or the legs; with wall or legWall', MATERIALS),
-  yield: quantity('strength', 'Yield strength', 'pole of steel: yield strength of its tube; with wall'),
+  braceWall: quantity('wall', 'Wall of a brace', 'lattice: the same of a brace', 'half the brace where it is solid'),
+  legFree: quantity(
+    'diameter',
+    'Longest free stretch of a leg',
+    'lattice: longest stretch of a leg that no brace holds; one or two panels when not given',
+  ),
+  material: choice('Material', 'Material of pole, legs and braces; with wall or legWall', MATERIALS),
+  yield: quantity(
+    'strength',
+    'Yield strength',
+    'yield strength, the least there is; of aluminium at its welds; with wall or legWall',
+    'the least there is; of aluminium at its welds',
+  ),
+  ultimate: quantity('strength', 'Ultimate strength', 'Ultimate strength; for aluminium', 'for aluminium'),
 };
 
 /** @param {string} speed @param {string} about */
@@ -398,6 +405,7 @@ export const FIELDS = {
     ),
     foundation: plain('The footing'),
     asDrawn: plain('Guys, brackets and footing are the manufacturer’s own'),
+    baseHeld: plain('Its base cannot tilt', 'Its base cannot tilt: all legs bolted down; false: it stands on a pin'),
     used: plain('Used, or several years old', 'Used, or several years old; taken as true when not given'),
     ...remarks('the tower data'),
   },
@@ -422,6 +430,18 @@ export const FIELDS = {
     count: plain('How many guys', 'guys: how many'),
     diameter: quantity('diameter', 'Diameter of one', 'guys: diameter of one'),
     radius: quantity('landscape', 'Base of the tower to the anchor', 'guys: base of the tower to the anchor'),
+    tension: quantity('force', 'Initial tension', 'guys: initial tension of one in still air'),
+    grade: choice('Grade of the strand', 'guys: grade of the steel strand', {
+      common: 'common',
+      'siemens-martin': 'Siemens-Martin',
+      'high-strength': 'high strength',
+      'extra-high-strength': 'extra high strength (EHS)',
+    }),
+    breakingStrength: quantity('force', 'Breaking strength', 'guys: breaking strength of one, as stated'),
+    ends: choice('Made fast with', 'guys: what makes their ends fast', {
+      grips: 'grips as strong as the strand',
+      clips: 'U-bolt clips',
+    }),
     ...remarks(),
   },
   hinge: {

@@ -7,6 +7,7 @@ const PART_NAMES: Readonly<Record<PartKind, string>> = {
   rotator: 'rotator',
   'tower-top': 'tower top',
   tower: 'tower',
+  guys: 'guys',
   'tower-with-ice': 'tower with ice',
   'weight-aloft': 'weight aloft',
   footing: 'footing',

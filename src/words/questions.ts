@@ -104,7 +104,7 @@ export function missingSentences(needs: readonly string[], input: CheckInput): s
   if (tops.length > 1) said.push(otherTops(tops, input));
   if (weights.length > 1) said.push(`${weights.length} weights are not given; use a scale or the data sheets.`);
   else if (weights.length === 1) said.push(missingInWords(weights[0] as string, input));
-  return said.join(' ');
+  return [...new Set(said)].join(' ');
 }
 
 const isRatedTop = (pointer: string) => /^\/ratings\/\d+\/top$/.test(pointer);
@@ -185,6 +185,19 @@ const MISSING_WORDS: Readonly<Record<string, string>> = {
   tower: 'Nothing is compared below the highest support. The tower itself catches more wind there than the rated one.',
 };
 
+/** The same of what the own strength of a tower hangs on. */
+const MISSING_OF_TOWER: Readonly<Record<string, string>> = {
+  wall: 'Wall of the pole not given; measure it at a drain hole, with an ultrasonic gauge, or weigh a section.',
+  legWall: 'Wall of the legs not given; measure it at a drain hole, or weigh a section. Half the leg is solid.',
+  braceWall: 'Wall of the braces not given; measure it at an open end. Half the brace is solid.',
+  brace: 'Thickness of the braces not given; measure it with a caliper.',
+  panel: 'Height of a bracing panel not given; measure it with a tape.',
+  pattern: 'How the tower is braced is not given; look at one panel.',
+  sides: 'Number of sides of the pole not given; count them.',
+  legFree: 'Longest stretch of a leg that no brace holds is not given; measure it with a tape.',
+  yield: 'Yield strength of the tower not given; look for a stamp or the mill certificate.',
+};
+
 /** What is not given, by the field that would hold it. */
 export function missingInWords(pointer: string, input: CheckInput): string {
   if (pointer === '/method') return 'This standard has no rule for ice here; compare with another.';
@@ -196,7 +209,8 @@ export function missingInWords(pointer: string, input: CheckInput): string {
   if (field === 'weight') {
     return `Weight of ${weighedIn(pointer, input)} not given; use a scale or the data sheet.`;
   }
-  return MISSING_WORDS[field] ?? `Not given: ${pointer}.`;
+  const ofTower = pointer.startsWith('/tower/') ? MISSING_OF_TOWER[field] : undefined;
+  return ofTower ?? MISSING_WORDS[field] ?? `Not given: ${pointer}.`;
 }
 
 /** What a missing weight is of, loads that come later among them. */

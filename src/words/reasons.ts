@@ -15,7 +15,12 @@ export const REASON_WORDS = {
   'no-bearing': 'The mast has no bearing in this plan, so there is no demand to compare with its rating.',
   'held-by-bearing':
     'The bearing and the lower end of the mast take its moment as two forces. None is left to compare with this rating. How much a tight clamp takes all the same is not computed.',
+  unstable: 'It is unstable in the design wind. Ask an engineer.',
+  'not-converged': 'Its forces find no balance in the design wind. Ask an engineer.',
+  'beyond-small-movement': 'It leans too far in the design wind for these formulas. Ask an engineer.',
   'contradicts-rating': 'Its own measures do not bear out its rating. Measure again, and ask the manufacturer.',
+  'brace-ends':
+    'It depends on how its braces are joined at ends and crossings, and on level members. That is not checked.',
   'not-computed': 'This version does not check it.',
 } as const satisfies Record<OpenBecause, string>;
 

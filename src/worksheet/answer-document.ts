@@ -11,6 +11,7 @@ import {
   type Assessment,
   type AssumedName,
   type ByLevel,
+  type CrankHeights,
   type FootForces,
   guyedForcesOf,
   hillHelpOf,
@@ -19,8 +20,10 @@ import {
   type MastAnswer,
   type OpenQuestion,
   type Remedies,
+  SERVICE_GUST,
   type Sensitivity,
   type Spread,
+  swayOf,
   type TubeForMast,
   towerLevels,
   turningCircles,
@@ -40,6 +43,7 @@ import {
 import { chanceDocuments } from './chance-document.ts';
 import { checkDocument } from './check-document.ts';
 import { foundationDocument } from './foundation-document.ts';
+import { heightsDocument } from './heights-document.ts';
 import { hillDocument } from './hill-document.ts';
 import { iceDocument } from './ice-document.ts';
 import { inquiriesDocument } from './inquiries-document.ts';
@@ -49,7 +53,7 @@ import { partDocuments } from './part-document.ts';
 import { quantity } from './quantity.ts';
 import { raisingDocument } from './raising-document.ts';
 import { remediesDocument, tubesDocument } from './remedies-document.ts';
-import { guysSay, headline, headlineSays, lowerAtSays, mainCheck, reactionsSay, roomSays } from './says.ts';
+import { guysSay, headline, headlineSays, lowerAtSays, mainCheck, reactionsSay, roomSays, swaySays } from './says.ts';
 import { sensitivityDocument } from './sensitivity-document.ts';
 import { spreadDocument } from './spread-document.ts';
 import { designDocument, headingDocument, windLoadsDocument, windRowDocument } from './wind-document.ts';
@@ -60,6 +64,7 @@ export interface Besides {
   /** SVG by name. */
   readonly drawings?: Readonly<Record<string, string>> | undefined;
   readonly spread?: Spread | undefined;
+  readonly crankHeights?: CrankHeights | undefined;
   readonly sensitivity?: Sensitivity | undefined;
   readonly remedies?: Remedies | undefined;
   readonly tubes?: readonly TubeForMast[] | undefined;
@@ -77,7 +82,7 @@ export function answerDocument(
   plan: unknown,
   entryWarnings: readonly EntryWarning[],
   working: Depth,
-  { drawings, spread, sensitivity, remedies, tubes, planHash, version }: Besides = {},
+  { drawings, spread, crankHeights, sensitivity, remedies, tubes, planHash, version }: Besides = {},
 ): Answer {
   const { input, questions, chances, checks, foundation, raising, heights } = assessment;
   const system = input.station.units;
@@ -119,6 +124,7 @@ export function answerDocument(
       }),
     ),
     reactions: reactionsDocument(assessment),
+    sway: swayDocument(assessment),
     ice: iceDocument(assessment),
     mast: assessment.mast && mastDocument(assessment.mast, system),
     foundation: foundation && foundationDocument(foundation, system),
@@ -134,6 +140,7 @@ export function answerDocument(
     drawings,
     working: working === 'full' ? workingDocument(workingOf(assessment).steps, system) : undefined,
     spread: spread && spreadDocument(spread, system),
+    crankHeights: crankHeights && heightsDocument(crankHeights, system),
     sensitivity: sensitivity && sensitivityDocument(sensitivity, assessment),
     remedies: remedies && remediesDocument(remedies, system),
     standardTubes: tubes && tubesDocument(tubes, system),
@@ -195,7 +202,7 @@ function guyedDocument(assessment: Assessment): ReactionsAnswer['guyed'] {
     levels: levels.map(({ height, tension, breaking, anchorLevel, anchorUp }) => ({
       height: quantity(height, 'length', system),
       tension: force(tension),
-      breaking: force(breaking),
+      breaking: force(breaking.least),
       anchorLevel: force(anchorLevel),
       anchorUp: force(anchorUp),
     })),
@@ -204,6 +211,20 @@ function guyedDocument(assessment: Assessment): ReactionsAnswer['guyed'] {
     moment: quantity(foot.moment, 'moment', system),
     movement: quantity(movement, 'length', system),
   });
+}
+
+function swayDocument(assessment: Assessment): Answer['sway'] {
+  const sway = swayOf(assessment.model);
+  const says = swaySays(assessment);
+  if (!sway || says === undefined) return undefined;
+  const system = assessment.input.station.units;
+  return {
+    says,
+    gust: quantity(SERVICE_GUST, 'speed', system),
+    movement: quantity(sway.movement, 'length', system),
+    lean: sway.lean,
+    leaning: sway.leaning,
+  };
 }
 
 function reactionsDocument(assessment: Assessment): ReactionsAnswer {

@@ -10,15 +10,25 @@ import { ratingWords, sectionWords } from './sheet/structure-words.ts';
  *
  * @source common-practice
  */
-const WITHOUT_PAPERS = [
-  'Look for a plate, a stamp or paint on the lowest section, and for the year; photograph them.',
-  'Faces, and width of one face between the middles of two legs, at the base and at the top.',
-  'Outside diameter of the legs and of the braces, with a caliper.',
-  'Height of one bracing panel, and how it is braced.',
-  'Length of each section, and how one is fixed to the next: sizes and number of bolts.',
-  'Wall of the legs: at a drain hole, or by weighing one section.',
-  'Footing: length, width and depth, and the bolts that hold the base.',
-];
+const WITHOUT_PAPERS = {
+  lattice: [
+    'Look for a plate, a stamp or paint on the lowest section, and for the year; photograph them.',
+    'Faces, and width of one face between the middles of two legs, at the base and at the top.',
+    'Outside diameter of the legs and of the braces, with a caliper.',
+    'Height of one bracing panel, how it is braced, and the longest stretch of a leg that no brace holds.',
+    'Wall of the legs and of the braces: at a drain hole or an open end, or by weighing one section.',
+    'Length of each section, and how one is fixed to the next: sizes and number of bolts.',
+    'Footing: length, width and depth, and the bolts that hold the base.',
+  ],
+  pole: [
+    'Look for a plate, a stamp or paint near the base, and for the year; photograph them.',
+    'Number of sides, and width across from flat to flat, at the base and at the top.',
+    'Wall, where it is thinnest: at a drain hole, with an ultrasonic gauge, or by weighing one section.',
+    'Whether a magnet sticks to it, and whether it is welded at the base or at a door.',
+    'Length of each section, and how far one is inside the next.',
+    'Footing: length, width and depth, and the bolts that hold the base.',
+  ],
+};
 
 /** Without any rating these decide most. */
 const ABOUT_A_TOWER_WITHOUT_PAPERS = [
@@ -48,7 +58,10 @@ const ASKED_BY_FIELD: readonly { readonly is: RegExp; readonly ask: string }[] =
 /** What to ask the manufacturer of the tower, as text to copy, and what to measure; absent where nothing is to be asked or measured. */
 export function inquiriesDocument({ input, checks, questions }: Assessment): InquiriesAnswer | undefined {
   const { letter, toMeasure, withoutPapers } = inquiriesOf(checks, questions.open);
-  const measure = [...(withoutPapers ? WITHOUT_PAPERS : []), ...toMeasure.map((each) => measured(each, input))];
+  const { sections } = input.station.tower;
+  const isPole = sections.length > 0 && sections.every(({ shape }) => shape?.kind === 'pole');
+  const ofTower = isPole ? WITHOUT_PAPERS.pole : WITHOUT_PAPERS.lattice;
+  const measure = [...(withoutPapers ? ofTower : []), ...toMeasure.map((each) => measured(each, input))];
   const asked = withoutPapers ? ABOUT_A_TOWER_WITHOUT_PAPERS : letter.map((each) => askedOf(each, input));
   if (measure.length === 0 && asked.length === 0) return undefined;
   return told<InquiriesAnswer>({

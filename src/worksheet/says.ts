@@ -16,6 +16,8 @@ import {
   type LowerAt,
   type Part,
   type RoomLeft,
+  SERVICE_GUST,
+  swayOf,
   type WindLoads,
 } from '../margins/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
@@ -169,13 +171,14 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
   const open: Piece = { text: 'Open', as: 'verdict', verdict: 'open' };
   const needs = missingSentences(check.needs, input);
   if (!result || check.because === 'no-ice-rule') {
-    return [open, { text: `: ${checkName(check)}. ${needs || REASON_WORDS[check.because ?? 'beyond-rating']}` }];
+    const why = needs || REASON_WORDS[check.because ?? 'beyond-rating'];
+    return [open, { text: `: ${checkName(check)}. ${why}${membersSay(assessment, check)}` }];
   }
   const subject = `the ${checkName(check)} ${verbOf(check, 'is', 'are')} at ${ratioFigures(result.ratio)} of ${capacityOf(check)}`;
   const governs = `${whereInWords(assessment, result)} governs.`;
-  if (check.because === 'not-given') {
+  if (check.because === 'not-given' || check.because === 'brace-ends') {
     const range = `at worst, ${ratioFigures(result.ratioRange[0])} at best`;
-    const depends = `It depends on ${assumedListed(check, assessment)}.`;
+    const depends = dependsSays(assessment, check);
     return [open, { text: `: ${subject} ${range}. ${sentence(governs)} ${depends}` }];
   }
   if (check.because === 'readings-disagree') {
@@ -187,7 +190,8 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
   const above = check.because === 'held' ? 'above its supports ' : '';
   const knownWhole = check.because === 'held' || check.because === 'beyond-rating';
   const ending = knownWhole ? `; ${governs}` : `, as far as known. ${sentence(governs)}`;
-  const why = check.because === 'beyond-rating' ? beyondRatingSays(result) : needs;
+  const told = check.because === 'contradicts-rating' ? REASON_WORDS[check.because] : needs;
+  const why = check.because === 'beyond-rating' ? beyondRatingSays(result) : told;
   return [
     open,
     { text: `: ${above}${subject}` },
@@ -199,13 +203,27 @@ function openPieces(assessment: Assessment, check: Check): readonly Piece[] {
 /** More of what a verdict depends on are not named one by one. */
 const LONGEST_LIST = 3;
 
-/** "the lines and how far the panel is off the axis". */
-function assumedListed({ needs }: Check, { assumptions }: Assessment): string {
+/** "It depends on the lines and how far the panel is off the axis." */
+function dependsSays({ assumptions, input }: Assessment, { needs, because }: Check): string {
+  if (because === 'brace-ends') return REASON_WORDS[because];
   const waits = assumptions.filter(({ at }) => needs.includes(at));
   const named = waits.map(({ of, name = 'it' }) => ASSUMPTION_WORDS[of].dependsOn(name));
-  return named.length > LONGEST_LIST
-    ? `${named.slice(0, LONGEST_LIST - 1).join(', ')} and ${named.length - LONGEST_LIST + 1} more`
-    : listed(named);
+  // What no assumption stands for is asked for by its field.
+  if (named.length === 0) return missingSentences(needs, input) || REASON_WORDS['not-given'];
+  const all =
+    named.length > LONGEST_LIST
+      ? `${named.slice(0, LONGEST_LIST - 1).join(', ')} and ${named.length - LONGEST_LIST + 1} more`
+      : listed(named);
+  return `It depends on ${all}.`;
+}
+
+/** What its members add where no rating of a tower of several pieces is given. */
+function membersSay({ checks }: Assessment, { kind, because }: Check): string {
+  const own = checks.find((each) => each.kind === 'own-strength');
+  if (kind !== 'tower' || because !== 'missing') return '';
+  return own?.verdict === 'within' || own?.verdict === 'low-margin'
+    ? ' Its members take this wind by their measures. Its joints are not checked.'
+    : '';
 }
 
 /** More than the rated capacity, or a place that no rating covers. */
@@ -243,7 +261,8 @@ export function checkSays(assessment: Assessment, check: Check): CheckSays {
 
 function uncomparedSays(assessment: Assessment, check: Check): string {
   if (isUnstatedClamp(check)) return unstatedClampSays(assessment, check);
-  return missingSentences(check.needs, assessment.input) || REASON_WORDS[check.because ?? 'beyond-rating'];
+  const why = missingSentences(check.needs, assessment.input) || REASON_WORDS[check.because ?? 'beyond-rating'];
+  return `${why}${membersSay(assessment, check)}`;
 }
 
 function comparedSays(assessment: Assessment, check: Check, result: CheckResult): string {
@@ -274,7 +293,8 @@ function comparedSays(assessment: Assessment, check: Check, result: CheckResult)
     said.push('An area is not a force. Ask the manufacturer for its rated lateral force, torque and weight.');
   }
   if (check.because === 'beyond-rating') said.push(beyondRatingSays(result));
-  if (check.because === 'not-given') said.push(`It depends on ${assumedListed(check, assessment)}.`);
+  if (check.because === 'not-given' || check.because === 'brace-ends') said.push(dependsSays(assessment, check));
+  if (check.because === 'contradicts-rating') said.push(REASON_WORDS[check.because]);
   if (check.because === 'readings-disagree' || check.because === 'held') {
     const needs = missingSentences(check.needs, input);
     if (needs !== '') said.push(needs);
@@ -453,31 +473,64 @@ const NO_FIGURES: Readonly<Record<NonNullable<GuyedForces['failure']>, string>> 
   'beyond-small-movement': 'it leans too far in the design wind for these formulas',
 };
 
-/** What a tower on guys does in the design wind, where the plan gives enough: shown, not checked. */
+/** What a tower on guys does in the design wind, where the plan gives enough. */
 export function guysSay(assessment: Assessment): string | undefined {
   const found = guyedForcesOf(assessment);
-  if (!found) return undefined;
+  if (!found || found.levels.length === 0) return undefined;
   const { units } = assessment.input.station;
   const force = (value: number) => inWords(value, 'force', units, 3);
   const failure =
     found.failure === undefined ? '' : ` In one or more cases tried, ${NO_FIGURES[found.failure]}: ask an engineer.`;
   if (found.levels.every(({ tension }) => tension === 0)) return `Forces in the guys not computed.${failure}`;
-  const levels = found.levels.map(
-    ({ height, tension, breaking, anchorLevel, anchorUp }) =>
-      ` Guys at ${inWords(height, 'length', units)}: largest tension ${force(tension)}, strand breaks at ${force(breaking)}; one anchor takes ${force(anchorLevel)} level, ${force(anchorUp)} up.`,
-  );
+  const levels = found.levels.map(({ height, tension, breaking: { least, most }, anchorLevel, anchorUp }) => {
+    const breaks = least === most ? force(least) : `${force(least)} to ${force(most)} by its grade`;
+    return ` Guys at ${inWords(height, 'length', units)}: largest tension ${force(tension)}, strand breaks at ${breaks}; one anchor takes ${force(anchorLevel)} level, ${force(anchorUp)} up.`;
+  });
   const { thrust, shear, moment } = found.foot;
-  return `On its guys, nominal level, each at its own worst:${levels.join('')} At the base: thrust ${force(thrust)}, shear ${force(shear)}, moment ${inWords(moment, 'moment', units, 3)} if it is held there. The top moves ${inWords(found.movement, 'length', units)}. The guys are taken as ASTM A475 extra high strength strand, evenly spread, initial tension 7 to 15 %. Guys, anchors and tower are not checked for these forces, nor for ice.${failure}`;
+  const { baseHeld } = assessment.input.station.tower;
+  const bent = baseHeld === false ? '' : `, moment ${inWords(moment, 'moment', units, 3)} if it cannot tilt`;
+  return `On its guys, nominal level, each at its own worst:${levels.join('')} At the base: thrust ${force(thrust)}, shear ${force(shear)}${bent}. The top moves ${inWords(found.movement, 'length', units)}. ${assumedOfGuys(assessment)}Anchors are not checked; ice on the guys is not included.${failure}`;
 }
 
-/** "Largest pull on the highest bracket: 632 lbf …": told, since the house is not checked. */
-export function bracketSays({ input, reactions }: Assessment): string | undefined {
+/** "In an actual gust of 60 mph the top moves 0.41 ft and leans 1.2°": shown, not checked. */
+export function swaySays(assessment: Assessment): string | undefined {
+  const sway = swayOf(assessment.model);
+  if (!sway || !Number.isFinite(sway.movement)) return undefined;
+  const { units } = assessment.input.station;
+  const lean = `${figures((sway.lean * 180) / Math.PI, 2)}°`;
+  const added = `${figures(sway.leaning * 100, 2)} %`;
+  return `In an actual gust of ${inWords(SERVICE_GUST, 'speed', units)} the tower top moves ${inWords(sway.movement, 'length', units)} and leans ${lean}. The weight as it leans adds ${added} to the moment at the base, not included above.`;
+}
+
+function assumedOfGuys({ input }: Assessment): string {
+  const { held, baseHeld } = input.station.tower;
+  const guys = held.flatMap((each) => each.guys ?? []);
+  const lacks = [
+    ...(guys.every(({ tension }) => tension !== undefined) ? [] : ['initial tension (7 to 15 % of breaking)']),
+    ...(guys.every(({ grade, breakingStrength }) => grade ?? breakingStrength) ? [] : ['grade of the strand']),
+    ...(baseHeld === undefined ? ['whether the base can tilt'] : []),
+  ];
+  return lacks.length === 0 ? '' : `Both ends tried, since not given: ${listed(lacks)}. `;
+}
+
+/** "Largest pull on the highest bracket: 632 lbf …": shown, since the house is not checked. */
+export function bracketSays(assessment: Assessment): string | undefined {
+  const { input, reactions } = assessment;
   const { bracketPull } = reactions;
   if (bracketPull === undefined) return undefined;
   const { tower, units } = input.station;
+  const force = (value: number) => inWords(value, 'force', units, 4);
+  const found = guyedForcesOf(assessment);
+  const others = found && found.failure === undefined ? found.brackets.slice(0, -1) : undefined;
   const below =
-    tower.held.length > 1 ? ' Supports below it can be pushed the other way; by how much is not computed.' : '';
+    tower.held.length < 2
+      ? ''
+      : others
+        ? others
+            .map(({ height, pull }) => ` At ${inWords(height, 'length', units)}: ${force(pull)}, either way.`)
+            .join('')
+        : ' Supports below it can be pushed the other way; by how much is not computed.';
   const unknown = input.station.loads.some(({ shape }) => shape.kind === 'wire' && shape.pull === undefined);
   const wires = unknown ? ' The tension of a wire is not given, so it is not included.' : '';
-  return `Largest pull on the highest bracket: ${inWords(bracketPull, 'force', units, 4)} (nominal level, for footings). The house and the fixing of the bracket are not checked.${below}${wires}`;
+  return `Largest pull on the highest bracket: ${force(bracketPull)} (nominal level, for footings). The house and the fixing of the bracket are not checked.${below}${wires}`;
 }

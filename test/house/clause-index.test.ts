@@ -57,7 +57,6 @@ const WITHOUT_TEST: Readonly<Record<string, readonly string[]>> = {
     'a drag area holds its coefficients already; the least its faces and two thirds give',
     'a storm that has come spares no direction',
     'cross-flow on a sloping round member, summed over evenly spread headings',
-    'demand over what is allowed',
     'EN 1991-1-4 Eqs. (4.3), (4.7), (4.8), with and without the hill',
     'EN 1991-1-4, √c_e at 10 m in terrain II',
     'force grows with the square of the speed',

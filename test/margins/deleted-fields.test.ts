@@ -4,6 +4,7 @@ import { type Assessment, assess, type Verdict } from '../../src/margins/index.t
 import { readPlan } from '../../src/plan/index.ts';
 import type { Document } from './any-plan.ts';
 import { demoPlans } from './demo-plan.ts';
+import { latticeOfRods, poleOfEightSides, weldedTube } from './own-strength-stations.ts';
 
 const FOLDER = new URL('by-hand/', import.meta.url);
 const PLANS: readonly (readonly [string, Document])[] = [
@@ -12,6 +13,9 @@ const PLANS: readonly (readonly [string, Document])[] = [
     JSON.parse(readFileSync(new URL(file, FOLDER), 'utf8')) as Document,
   ]),
   ...demoPlans().map(({ id, plan }): [string, Document] => [id, plan]),
+  ['of a lattice of rods', latticeOfRods()],
+  ['of a pole of eight sides', poleOfEightSides()],
+  ['of a welded tube', weldedTube()],
 ];
 
 /** Without these there is less in the plan, not less known of it: loads, lines, ice, hills, what is off the axis or far away. */

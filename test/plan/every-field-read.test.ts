@@ -5,6 +5,7 @@ import { FIELD_BY_PLACE } from '../../src/words/index.ts';
 import fc from '../fast-check.ts';
 import { anyPlan, type Document } from '../margins/any-plan.ts';
 import { demoPlans } from '../margins/demo-plan.ts';
+import { latticeOfRods, weldedTube } from '../margins/own-strength-stations.ts';
 
 const BY_HAND = new URL('../margins/by-hand/', import.meta.url);
 const read = (file: string) => JSON.parse(readFileSync(new URL(file, BY_HAND), 'utf8')) as Document;
@@ -13,6 +14,8 @@ const tower = raised['tower'] as Document & { hinge: Document };
 const PLANS: readonly Document[] = [
   ...demoPlans().map(({ plan }) => plan),
   ...readdirSync(BY_HAND).map(read),
+  latticeOfRods(),
+  weldedTube(),
   {
     ...raised,
     tower: { ...tower, hinge: { ...tower.hinge, counterpoise: { weight: 40, below: 0.4 } } },

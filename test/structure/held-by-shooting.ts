@@ -124,7 +124,7 @@ export function catenary(guy: Guy, held: HeldCase, moved: number, lean: number) 
   const wind = [Math.sin(held.windTo), Math.cos(held.windTo), 0];
   const dot = (a: number[], b: number[]) => a.reduce((sum, each, index) => sum + each * (b[index] as number), 0);
   const crosswind = wind.map((each, index) => each - dot(wind, t) * (t[index] as number));
-  const push = guy.drag * held.onGuys * Math.hypot(...crosswind);
+  const push = guy.drag * Number(held.onGuys) * Math.hypot(...crosswind);
   const load = crosswind.map((each, index) => push * each - (index === 2 ? guy.weight : 0));
   const q = Math.hypot(...load);
   const down = load.map((each) => each / q);

@@ -217,3 +217,50 @@ describe('a tower on brackets', () => {
     for (const stiffness of [1e9, 2e5]) within(1e-6, forcesOf(tower(stiffness, false), held).brackets[0] ?? 0, 2000);
   });
 });
+
+describe('a rating by the same model', () => {
+  // Rated 1500 N at the top, drag 120 N/m, 1200 Pa on the guys; planned 900 N there, 500 N on the side at 15 m, 110 N/m, 1100 Pa.
+  const places = Array.from({ length: 85 }, (_, number) => number / 4);
+  const blown = (top: number, side: number, drag: number, pressure: number): HeldForces =>
+    forcesOf(
+      EXAMPLE,
+      {
+        loads: [
+          { low: 0, high: 21, east: 0, north: -drag * 21, weight: 80 * 21 },
+          { low: 21, high: 21, east: 0, north: -top, weight: 800 },
+          { low: 15, high: 15, east: 0, north: -side, weight: 0 },
+        ],
+        windTo: Math.PI,
+        onGuys: pressure / 1200,
+      },
+      places,
+    );
+  const rated = blown(1500, 0, 120, 1200);
+  const plan = blown(900, 500, 110, 1100);
+  const most = (forces: HeldForces, of: (at: HeldForces['levels'][number]) => number) =>
+    Math.max(...forces.levels.map(of));
+
+  it('shows legs and braces of a load between the guys, and not the lower guy', () => {
+    const leg = ({ thrustBelow, thrustAbove, momentBelow, momentAbove }: HeldForces['levels'][number]) =>
+      Math.max(thrustBelow / 3 + momentBelow / (0.866 * 0.3), thrustAbove / 3 + momentAbove / (0.866 * 0.3));
+    const shear = ({ shearBelow, shearAbove }: HeldForces['levels'][number]) => Math.max(shearBelow, shearAbove);
+    const guy = (forces: HeldForces, number: number) => forces.guys[number]?.atTower ?? 0;
+    // The paper's attachments stay level, which takes one part in a hundred off the legs.
+    expect(Math.abs(most(plan, leg) / most(rated, leg) - 0.98)).toBeLessThan(0.012);
+    expect(most(plan, shear) / most(rated, shear)).toBeCloseTo(0.62, 2);
+    expect(guy(plan, 0) / guy(rated, 0)).toBeCloseTo(1.05, 2);
+    expect(guy(plan, 3) / guy(rated, 3)).toBeCloseTo(0.85, 2);
+  });
+
+  it('turns the tower by a force on an arm as by a couple', () => {
+    const pair = (loads: HeldCase['loads']) =>
+      forcesOf(EXAMPLE, { ...WIND, loads: [...WIND.loads, ...loads] }, [20.5, 21]);
+    const byArm = pair([{ low: 21, high: 21, east: 0, north: -400, weight: 0, above: 1.5 }]);
+    const byCouple = pair([
+      { low: 21, high: 21, east: 0, north: -1600, weight: 0 },
+      { low: 20.5, high: 20.5, east: 0, north: 1200, weight: 0 },
+    ]);
+    within(1e-3, at(byArm, 20).momentBelow, at(byCouple, 20).momentBelow);
+    within(1e-3, at(byArm, 10).north, at(byCouple, 10).north);
+  });
+});

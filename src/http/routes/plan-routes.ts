@@ -61,6 +61,7 @@ const whenFull = (says: string) =>
     .meta({ description: `full: ${says}; none when not given.` });
 const working = whenFull('every step behind the answer, in JSON and on the worksheet');
 const spread = whenFull('the same plan by every other standard');
+const crankHeights = whenFull('a telescoping tower cranked to several heights');
 const sensitivity = whenFull('what changes the ratio most, one change at a time');
 const remedies = whenFull('remedies for the weakest check, each checked anew');
 
@@ -143,7 +144,7 @@ function drawingsBeside(form: keyof typeof CHECK_FORMS, list: string | undefined
 }
 
 /** What an answer to a plan holds only where it is asked for. */
-const FULL = ['working', 'spread', 'sensitivity', 'remedies'] as const;
+const FULL = ['working', 'spread', 'crankHeights', 'sensitivity', 'remedies'] as const;
 
 export interface PlanRoutesOptions {
   readonly printing?: Partial<Printing>;
@@ -183,6 +184,7 @@ export const planRoutes: FastifyPluginAsyncZod<PlanRoutesOptions> = async (app, 
           paper,
           working,
           spread,
+          crankHeights,
           sensitivity,
           remedies,
         }),

@@ -1,5 +1,5 @@
 import { DRAWINGS, type DrawingName } from '../../drawing/index.ts';
-import { assess, remediesOf, sensitivityOf, spreadOf, standardTubesFor } from '../../margins/index.ts';
+import { assess, crankHeightsOf, remediesOf, sensitivityOf, spreadOf, standardTubesFor } from '../../margins/index.ts';
 import { type DecimalSign, planHash, type readPlan } from '../../plan/index.ts';
 import { answerDocument, answerText, windLoadTable } from '../../worksheet/index.ts';
 import { csv } from '../cells/csv.ts';
@@ -17,7 +17,7 @@ export interface CheckAsked extends SheetAsked {
   readonly decimal: DecimalSign;
   readonly drawn: DrawingName | undefined;
   readonly along: readonly DrawingName[];
-  readonly full: readonly ('working' | 'spread' | 'sensitivity' | 'remedies')[];
+  readonly full: readonly ('working' | 'spread' | 'crankHeights' | 'sensitivity' | 'remedies')[];
 }
 
 export function checkWork({ input }: ReadPlan, { form, drawn, full }: CheckAsked): AskedWork {
@@ -42,6 +42,7 @@ export function checkAnswer(reading: ReadPlan, asked: CheckAsked): Finished {
     version: VERSION,
     planHash: hash,
     spread: full.includes('spread') ? spreadOf(assessment) : undefined,
+    crankHeights: full.includes('crankHeights') ? crankHeightsOf(assessment) : undefined,
     sensitivity: full.includes('sensitivity') ? sensitivityOf(assessment) : undefined,
     remedies: withRemedies ? remediesOf(assessment) : undefined,
     tubes: withRemedies ? standardTubesFor(assessment) : undefined,

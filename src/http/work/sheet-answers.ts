@@ -40,7 +40,7 @@ function inForm<A extends object>(
 }
 
 export function stormWork({ input }: ReadStorm): AskedWork {
-  const times = input.station.tower.telescopes ? CHECKS_FOR.heights : 1;
+  const times = input.station.tower.telescopes ? CHECKS_FOR.crankHeights : 1;
   return { plans: [{ input }], times };
 }
 

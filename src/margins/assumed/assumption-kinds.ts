@@ -8,7 +8,15 @@ import type { AssumptionKind, Reading } from './assumption.ts';
 import { ICE_CLASS, LOWEST_BEARING, POLE_DAMPING, plausibleOffset, USUAL_LINES, USUAL_MAST } from './plausible.ts';
 import { plausibleFrequency } from './plausible-frequency.ts';
 
-const BY_RATING = ['tower', 'pole-steel', 'tower-top', 'ice', 'foundation'] as const satisfies readonly CheckKindName[];
+const BY_RATING = [
+  'tower',
+  'tower-below',
+  'guys',
+  'own-strength',
+  'tower-top',
+  'ice',
+  'foundation',
+] as const satisfies readonly CheckKindName[];
 const ON_MAST = ['mast', 'bearing', 'rotator'] as const satisfies readonly CheckKindName[];
 
 const inStation = (input: CheckInput, changed: Partial<Station>): CheckInput => ({

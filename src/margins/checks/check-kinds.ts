@@ -5,12 +5,14 @@ import type { CheckContext, CheckKind } from './check-kind.ts';
 import { elementsKind } from './element-check.ts';
 import { fallKind } from './fall-check.ts';
 import { foundationKind } from './foundation-check.ts';
+import { guysKind } from './guys-check.ts';
 import { hoistKind } from './hoist-check.ts';
 import { iceKind } from './ice-check.ts';
 import { mastKind } from './mast-check.ts';
-import { poleSteelKind } from './pole-steel-check.ts';
+import { ownStrengthKind } from './own-strength-check.ts';
 import { lyingKind, raisingKind } from './raising-check.ts';
 import { rotatorKind } from './rotator-check.ts';
+import { towerBelowKind } from './tower-below-check.ts';
 import { towerKind } from './tower-check.ts';
 import { towerTopKind } from './tower-top-check.ts';
 import { weightKind } from './weight-check.ts';
@@ -18,7 +20,9 @@ import { weightKind } from './weight-check.ts';
 /** Every kind of check by its name: one that is named and has no record does not compile. */
 export const CHECK_KIND = {
   tower: towerKind,
-  'pole-steel': poleSteelKind,
+  'tower-below': towerBelowKind,
+  'own-strength': ownStrengthKind,
+  guys: guysKind,
   'tower-top': towerTopKind,
   ice: iceKind,
   mast: mastKind,

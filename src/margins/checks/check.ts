@@ -1,5 +1,5 @@
 import type { MethodId } from '../../methods/index.ts';
-import type { FallComparison } from '../../structure/index.ts';
+import { type FallComparison, HELD_FAILURES } from '../../structure/index.ts';
 import type { Comparison } from '../comparisons.ts';
 import type { WindsHeld } from '../holds-to-ratio.ts';
 import { type Verdict, verdictOf } from '../verdict.ts';
@@ -28,8 +28,12 @@ export const OPEN_REASONS = [
   'no-bearing',
   /** Of the moment of a rotator: a bearing and the mast's foot take it as a couple, so that none is asked of the rotator. */
   'held-by-bearing',
+  /** No balance is found in that wind, or beyond what the model is good for. */
+  ...HELD_FAILURES,
   /** Its own measures do not bear out its rating. */
   'contradicts-rating',
+  /** How firmly braces hold at their ends and where they cross. */
+  'brace-ends',
   /** Not worked out by this version. */
   'not-computed',
 ] as const;
@@ -40,7 +44,9 @@ export type FallTowards = FallComparison['to'];
 /** In the order of an answer; those that speak of ratings stand together, by the ratings they come from. */
 export const CHECK_KINDS = [
   'tower',
-  'pole-steel',
+  'tower-below',
+  'own-strength',
+  'guys',
   'tower-top',
   'ice',
   'mast',
@@ -124,6 +130,9 @@ export const COMPARED = [
   'braces',
   'wind-ratio',
   'bending',
+  /** Push in a member of a lattice. */
+  'leg',
+  'brace',
   'side-force',
   /** At the foot of a mast without a bearing. */
   'clamp-moment',
@@ -136,6 +145,10 @@ export const COMPARED = [
   'distance',
   'pull',
   'area',
+  /** Of a held tower, each beyond what is there in still air. */
+  'leg-push',
+  'thrust',
+  'guy-tension',
 ] as const;
 export type ComparedOf = (typeof COMPARED)[number];
 

@@ -6,6 +6,7 @@ export const PART_KINDS = [
   'rotator',
   'tower-top',
   'tower',
+  'guys',
   'tower-with-ice',
   'weight-aloft',
   'footing',

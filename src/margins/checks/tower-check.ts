@@ -1,20 +1,21 @@
 import { nth } from '../../foundation/index.ts';
 import { profileOf, sliceForces } from '../../structure/index.ts';
 import { explainGoverning } from '../explain-comparison.ts';
+import { heldProofOf } from '../held/held-proof.ts';
 import type { TowerModel } from '../model.ts';
 import { leansOn } from '../stated-for.ts';
 import { checkRatio } from '../tower-ratio.ts';
 import { type Check, judged, openCheck, withoutWinds } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
 import { compared, resultOf, supportsNotGiven, towerNeeds } from './compared-with-rating.ts';
-import { goesBySteelAlone } from './pole-steel-check.ts';
+import { goesByOwnStrength } from './own-strength-check.ts';
 import { roomOfTower } from './room-of-tower.ts';
 
 /** The tower against what its maker's ratings prove. */
 export const towerKind: CheckKind<'tower'> = {
   kind: 'tower',
   part: 'tower',
-  assess: (context) => (goesBySteelAlone(context.model) ? [] : [towerCheck(context)]),
+  assess: (context) => (goesByOwnStrength(context.model) || goesByModel(context.model) ? [] : [towerCheck(context)]),
   explain: (context, checks, trace) => explainGoverning(context, checks, 'tower', 'tower', trace),
   loadedBy: 'wind',
   comparesTower: 'tower',
@@ -48,8 +49,13 @@ function towerCheck({ model, ratios, withoutLeast: demand }: CheckContext): Chec
     const over = compared(model, found.governingOver ?? found.governing, demand);
     return over.ratio < result.ratio ? { ...check, result: { ...result, over } } : check;
   }
-  const held = heldGaps(model);
+  const held = heldProofOf(model) ? [] : heldGaps(model);
   return held.length > 0 ? openCheck(TOWER, 'held', held, result) : check;
+}
+
+/** Held at its very top it is compared nowhere but between its supports. */
+function goesByModel(model: TowerModel): boolean {
+  return model.comparedFromHeight >= model.input.station.tower.top && heldProofOf(model) !== undefined;
 }
 
 /**

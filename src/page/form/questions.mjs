@@ -125,8 +125,8 @@ const beside = (fields) => fields.map((field) => `/${field}`);
 /** Which answers go with which choice. @param {Readonly<Record<string, readonly string[]>>} fieldsOf */
 const owned = (fieldsOf) => Object.fromEntries(Object.entries(fieldsOf).map(([key, fields]) => [key, beside(fields)]));
 const SECTION_OWNS = owned({
-  lattice: [...FIELDS_OF_SHAPE.lattice, 'legWall', 'material'],
-  pole: [...FIELDS_OF_SHAPE.pole, 'wall', 'material', 'yield'],
+  lattice: [...FIELDS_OF_SHAPE.lattice, 'legWall', 'braceWall', 'legFree', 'material', 'yield', 'ultimate'],
+  pole: [...FIELDS_OF_SHAPE.pole, 'wall', 'material', 'yield', 'ultimate'],
 });
 
 const LATTICE_QUESTIONS = askedIf(
@@ -148,9 +148,9 @@ const sectionShape = (more) => [
   quantity('/solidity', { when: isShape('lattice'), more: true }),
   choice('/sides', { when: isShape('pole'), blank: DONT_KNOW, more }),
   quantity('/wall', { when: isShape('pole'), more: true }),
-  quantity('/legWall', { when: isShape('lattice'), more: true }),
+  ...askedIf(isShape('lattice'), ...rareQuantities('/legWall', '/braceWall', '/legFree')),
   choice('/material', { when: isShape('lattice', 'pole'), blank: DONT_KNOW, more: true }),
-  quantity('/yield', { when: isShape('pole'), more: true }),
+  ...askedIf(isShape('lattice', 'pole'), ...rareQuantities('/yield', '/ultimate')),
 ];
 
 /** @type {(base: string, more?: boolean) => Bare[]} What a sheet may say of the wind it goes by. */
@@ -406,6 +406,11 @@ const SHEET = [
       choices('/telescopes', { more: true, blank: 'not given' }),
       ...rareQuantities('/nested', '/standsAt', '/weight'),
       yes('/asDrawn', { when: ({ here }) => here('/support') !== 'roof', more: true }),
+      yes('/baseHeld', {
+        more: true,
+        blank: 'not given',
+        when: ({ here }) => here('/support') === 'guyed' || here('/support') === 'bracketed',
+      }),
       yes('/used', { more: true, blank: 'not given' }),
       quantity('/frequency', { more: true }),
       quantity('/damping', { more: true, plain: ({ here }) => here('/frequency') !== '' }),
@@ -432,7 +437,15 @@ const SHEET = [
         row: [
           quantity('/height'),
           choice('/by', { blank: '' }),
-          ...askedIf(({ here }) => here('/by') === 'guys', whole('/count'), ...quantities('/diameter', '/radius')),
+          ...askedIf(
+            ({ here }) => here('/by') === 'guys',
+            whole('/count'),
+            ...quantities('/diameter', '/radius'),
+            choice('/grade', { more: true }),
+            quantity('/breakingStrength', { more: true }),
+            choice('/ends', { more: true }),
+            quantity('/tension', { more: true }),
+          ),
           ...remarks(),
         ],
       },
@@ -636,7 +649,9 @@ export function partOf(pointer) {
  */
 export const PART_OF_CHECK = {
   tower: undefined,
-  'pole-steel': undefined,
+  'tower-below': undefined,
+  guys: undefined,
+  'own-strength': undefined,
   'tower-top': undefined,
   ice: undefined,
   mast: 'mast',

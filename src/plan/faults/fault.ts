@@ -46,6 +46,7 @@ export type FaultCode =
   | 'hinge-outside'
   | 'counterpoise-below-base'
   | 'support-outside'
+  | 'guy-broken'
   | 'supported-but-free'
   | 'tapered-yet-uniform'
   | 'wall-too-thick'

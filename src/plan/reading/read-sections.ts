@@ -7,9 +7,13 @@ import type { PlanReader } from './plan-reader.ts';
 import { present } from './present.ts';
 import { partOfShape, readLattice, readPole } from './read-section-shape.ts';
 import { firstShapeField, refuseForeignFields } from './shape-fields.ts';
+import { refuseEarlyRupture } from './tube-faults.ts';
 
 /** Lengths off a tape may miss the sum by this much [m]. @source common-practice */
 const TAPE = 0.005;
+
+/** What a section tells of its metal. */
+const METAL_FIELDS = ['wall', 'legWall', 'material', 'yield', 'ultimate', 'braceWall', 'legFree'] as const;
 
 /** The sections of a tower in SI, from the base up: as given, or pieces of one length counted down from the top. */
 export function readSections(reader: PlanReader, tower: TowerFields, foot: number, top: number): Section[] {
@@ -19,7 +23,7 @@ export function readSections(reader: PlanReader, tower: TowerFields, foot: numbe
     const says = `Tower has sections, and "${field}" beside its top: put the shape into each section.`;
     reader.fault(pointerTo('/tower', field), 'goes-with', field, 'only without sections', says);
   }
-  for (const key of ['wall', 'legWall', 'material', 'yield'] as const) {
+  for (const key of METAL_FIELDS) {
     if (tower[key] === undefined) continue;
     const says = `Tower has sections, and "${key}" beside its top: put it into each section.`;
     reader.fault(pointerTo('/tower', key), 'goes-with', key, 'only without sections', says);
@@ -131,26 +135,54 @@ function readTubing(
   }
   const key = shape?.kind === 'pole' ? 'wall' : 'legWall';
   const given = fields[key];
-  if (fields.yield !== undefined && (key === 'legWall' || given === undefined || material === 'aluminium')) {
-    const says = `${reader.words(at)} has "yield", which goes with the wall of a steel pole. Give both, or leave it out.`;
-    reader.fault(pointerTo(at, 'yield'), 'goes-with', 'yield', 'with shape pole, wall and material steel', says);
+  const foreign = (key === 'wall' ? (['braceWall', 'legFree'] as const) : []).find(
+    (field) => fields[field] !== undefined,
+  );
+  if (foreign !== undefined) {
+    const says = `${reader.words(at)} has "${foreign}", which is a lattice's. Leave it out of a pole.`;
+    reader.fault(pointerTo(at, foreign), 'shape-field-foreign', foreign, 'only with shape lattice', says);
+    return undefined;
+  }
+  const ofMetal = (['yield', 'ultimate', 'braceWall', 'legFree'] as const).find((field) => fields[field] !== undefined);
+  if (ofMetal !== undefined && (given === undefined || material === undefined)) {
+    const says = `${reader.words(at)} has "${ofMetal}", which goes with "${key}" and "material". Give all, or leave it out.`;
+    reader.fault(pointerTo(at, ofMetal), 'goes-with', ofMetal, `with ${key} and material`, says);
+    return undefined;
+  }
+  if (fields.ultimate !== undefined && material === 'steel') {
+    const says = `${reader.words(at)} has "ultimate", which is asked of aluminium. Leave it out of steel.`;
+    reader.fault(pointerTo(at, 'ultimate'), 'goes-with', 'ultimate', 'with material aluminium', says);
     return undefined;
   }
   if (given === undefined && material === undefined) return undefined;
   if (given === undefined || material === undefined) {
     const [has, lacks] = given === undefined ? ['material', key] : [key, 'material'];
-    const says = `${reader.words(at)} has "${has}" and no "${lacks}": give both, or neither; they are for its frequency.`;
+    const says = `${reader.words(at)} has "${has}" and no "${lacks}": give both, or neither; they are for its frequency and strength.`;
     reader.fault(pointerTo(at, lacks), 'missing', 'nothing', lacks, says);
     return undefined;
   }
-  const read = reader.quantity(given, at, key);
+  const wallOf = (field: 'wall' | 'legWall' | 'braceWall', value: typeof given, outside: number): number => {
+    const read = reader.quantity(value, at, field);
+    if (read > outside / 2 + TAPE / 1000) {
+      const [thick, most] = [reader.say(read, 'diameter'), reader.say(outside / 2, 'diameter')];
+      const says = `${reader.words(at)}: a wall of ${thick} does not fit into ${reader.say(outside, 'diameter')}. Give up to ${most}, which is solid.`;
+      reader.fault(pointerTo(at, field), 'wall-too-thick', thick, `up to ${most}`, says);
+    }
+    return read;
+  };
+  const yieldStrength = reader.perhaps(fields.yield, at, 'yield');
+  const ultimateStrength = reader.perhaps(fields.ultimate, at, 'ultimate');
+  refuseEarlyRupture(reader, reader.words(at), yieldStrength, ultimateStrength, at);
   const outside = shape?.kind === 'pole' ? Math.min(...shape.width) : (legs?.leg ?? Number.NaN);
-  if (read > outside / 2 + TAPE / 1000) {
-    const [thick, most] = [reader.say(read, 'diameter'), reader.say(outside / 2, 'diameter')];
-    const says = `${reader.words(at)}: a wall of ${thick} does not fit into ${reader.say(outside, 'diameter')}. Give up to ${most}, which is solid.`;
-    reader.fault(pointerTo(at, key), 'wall-too-thick', thick, `up to ${most}`, says);
-  }
-  return present({ wall: read, material, yieldStrength: reader.perhaps(fields.yield, at, 'yield') });
+  return present({
+    wall: wallOf(key, given, outside),
+    material,
+    yieldStrength,
+    ultimateStrength,
+    braceWall:
+      fields.braceWall === undefined ? undefined : wallOf('braceWall', fields.braceWall, legs?.brace ?? outside),
+    legFree: reader.perhaps(fields.legFree, at, 'legFree'),
+  });
 }
 
 function readSectionShape(

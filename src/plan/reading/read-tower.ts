@@ -1,4 +1,14 @@
-import type { Counterpoise, Foundation, Held, Point, RaisingGear, Section, Tower } from '../../structure/index.ts';
+import {
+  type Counterpoise,
+  type Foundation,
+  type GuysThere,
+  type Held,
+  type Point,
+  type RaisingGear,
+  type Section,
+  strandOf,
+  type Tower,
+} from '../../structure/index.ts';
 import { pointerTo } from '../faults/fault.ts';
 import type { FoundationFields, HeldFields, HingeFields, TowerFields } from '../schema/tower-schema.ts';
 import type { PlanReader } from './plan-reader.ts';
@@ -29,6 +39,7 @@ export function readTower(reader: PlanReader, fields: TowerFields, rated: boolea
     weight: reader.perhaps(fields.weight, '/tower', 'weight'),
     frequency: reader.perhaps(fields.frequency, '/tower', 'frequency'),
     damping: reader.perhaps(fields.damping, '/tower', 'damping'),
+    baseHeld: fields.baseHeld,
     asDrawn: fields.asDrawn ?? false,
     used: fields.used ?? true,
     foundation: fields.foundation === undefined ? undefined : readFoundation(reader, fields.foundation, foot),
@@ -112,6 +123,19 @@ function readHeld(reader: PlanReader, fields: TowerFields, foot: number, top: nu
   return held;
 }
 
+/** What describes guys and no bracket. */
+const OF_GUYS = ['count', 'diameter', 'radius', 'tension', 'grade', 'breakingStrength', 'ends'] as const;
+
+/** Strand is drawn to a part of what breaks it. */
+function refuseBroken(reader: PlanReader, guys: GuysThere, at: string): void {
+  const { tension, grade = 'extra-high-strength', breakingStrength, diameter } = guys;
+  const breaks = breakingStrength ?? strandOf(diameter)?.breaking[grade];
+  if (tension === undefined || breaks === undefined || tension < breaks) return;
+  const [given, allowed] = [reader.say(tension, 'force'), reader.say(breaks, 'force')];
+  const says = `${reader.words(at)}: a tension of ${given} breaks this strand, which bears ${allowed}. Give what it is drawn to in still air, about a tenth of that.`;
+  reader.fault(pointerTo(at, 'tension'), 'guy-broken', given, `less than ${allowed}`, says);
+}
+
 function readSupport(reader: PlanReader, row: HeldFields, at: string, foot: number, top: number): Held {
   const height = reader.quantity(row.height, at, 'height');
   if (Number.isFinite(top) && (height <= foot || height > top)) {
@@ -129,7 +153,7 @@ function readSupport(reader: PlanReader, row: HeldFields, at: string, foot: numb
     radius === undefined && 'radius',
   ].filter(Boolean);
   if (row.by === 'bracket') {
-    for (const key of ['count', 'diameter', 'radius'] as const) {
+    for (const key of OF_GUYS) {
       if (row[key] === undefined) continue;
       const says = `${reader.words(at)} is a bracket: "${key}" describes guys. Leave it out.`;
       reader.fault(pointerTo(at, key), 'goes-with', key, 'only with guys', says);
@@ -142,8 +166,14 @@ function readSupport(reader: PlanReader, row: HeldFields, at: string, foot: numb
     const says = `${reader.words(at)}: ${count} ${count === 1 ? 'guy holds' : 'guys hold'} the tower from some sides only. Use three or more, evenly spread.`;
     reader.query(pointerTo(at, 'count'), 'guys-too-few', says);
   }
+  const tension = reader.perhaps(row.tension, at, 'tension');
+  const breakingStrength = reader.perhaps(row.breakingStrength, at, 'breakingStrength');
   const whole = count !== undefined && diameter !== undefined && radius !== undefined;
-  return present({ height, by: row.by, guys: whole ? { count, diameter, radius } : undefined });
+  if (!whole) return { height, by: row.by };
+  const { grade, ends } = row;
+  const guys = present({ count, diameter, radius, tension, grade, breakingStrength, ends });
+  refuseBroken(reader, guys, at);
+  return { height, by: row.by, guys };
 }
 
 function readHinge(reader: PlanReader, hinge: HingeFields, foot: number, top: number): number {

@@ -23,7 +23,7 @@ const sectionShape = {
   shape: optional(choice(words.section.shape)),
   ...latticeFields,
   ...poleFields,
-  ...quantities(words.section, 'wall', 'legWall', 'yield'),
+  ...quantities(words.section, 'wall', 'legWall', 'braceWall', 'legFree', 'yield', 'ultimate'),
   material: optional(choice(words.section.material)),
 };
 
@@ -42,7 +42,9 @@ const support = z.strictObject({
   height: quantity(words.support.height),
   by: choice(words.support.by),
   count: optional(whole(1, 12, words.support.count)),
-  ...quantities(words.support, 'diameter', 'radius'),
+  ...quantities(words.support, 'diameter', 'radius', 'tension', 'breakingStrength'),
+  grade: optional(choice(words.support.grade)),
+  ends: optional(choice(words.support.ends)),
   ...remarks(words.support),
 });
 
@@ -102,6 +104,7 @@ export const towerSchema = z
     ...quantities(words.tower, 'weight', 'frequency', 'damping'),
     foundation: optional(foundation),
     asDrawn: optional(yesOrNo(words.tower.asDrawn)),
+    baseHeld: optional(yesOrNo(words.tower.baseHeld)),
     used: optional(yesOrNo(words.tower.used)),
     ...remarks(words.tower),
   })

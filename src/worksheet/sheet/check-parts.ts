@@ -3,6 +3,7 @@ import { METHOD_BY_ID, WITHOUT_WIND_AT_STRENGTH } from '../../methods/index.ts';
 import {
   COMPARED_WORDS,
   figures,
+  partName,
   ratioFigures,
   SPEED_WORDS,
   sentence,
@@ -11,7 +12,7 @@ import {
 } from '../../words/index.ts';
 import { NO_CHANCE } from '../chance-document.ts';
 import { LOWERED_BEFORE } from '../remedies-document.ts';
-import { bracketSays, guysSay, legsSay } from '../says.ts';
+import { bracketSays, guysSay, legsSay, swaySays } from '../says.ts';
 import { type AnswerSheetGiven, cautionsFor } from './given.ts';
 import { list, orNone, paragraph, printed, RECKONED, small, strong, table } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
@@ -92,6 +93,7 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
   const { allowable, nominal, strength, withoutWind, supportedAbove, withoutOwnWind, weight } = reactions;
   const bracket = bracketSays(assessment);
   const guys = guysSay(assessment);
+  const sway = swaySays(assessment);
   type Level = readonly [name: string, forces: typeof allowable];
   const { atLargestShear, torsion } = reactions;
   const levels: readonly (Level | undefined)[] = [
@@ -136,7 +138,7 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
         `Computed as a cantilever fixed at the base.${withoutOwnWind ? ' Wind on the tower itself is unknown and not included.' : ''}${supportedAbove ? (guys === undefined ? ' Guys or brackets take a part of this, which is not computed.' : ' What it is with the guys follows.') : ''}${weight ? ` Total weight: ${printed(weight)}.` : ' Weight on the footing not computed; some weights are not given.'}`,
       ),
       ...(bracket === undefined ? [] : [paragraph(bracket)]),
-      ...(guys === undefined ? [] : [paragraph(guys)]),
+      ...[guys, sway].flatMap((said) => (said === undefined ? [] : [paragraph(said)])),
       ...(legs === undefined ? [] : [paragraph(legsSay(legs, assessment.input.station.units))]),
       ...(foundation === undefined ? [] : foundationBlocks(foundation)),
       ...raisingBlocks(document),
@@ -178,9 +180,14 @@ function raisingBlocks({ raising, lowered, lowerAt, roomLeft, chance }: Answer):
 
 /** What was asked for beside the answer: other methods, what changes the ratio, what would help. */
 export function besidesParts({ document }: AnswerSheetGiven): readonly SheetPart[] {
-  const { spread, sensitivity, remedies } = document;
+  const { spread, crankHeights, sensitivity, remedies } = document;
   const parts: readonly (SheetPart | undefined)[] = [
     spread && { id: 'spread', heading: 'By other standards', blocks: [paragraph(spread.says), spreadTable(spread)] },
+    crankHeights && {
+      id: 'crank-heights',
+      heading: 'At other heights',
+      blocks: [paragraph(crankHeights.says), heightsTable(crankHeights)],
+    },
     sensitivity && {
       id: 'sensitivity',
       heading: 'What changes the result most',
@@ -199,6 +206,37 @@ export function besidesParts({ document }: AnswerSheetGiven): readonly SheetPart
     },
   ];
   return parts.filter((part) => part !== undefined);
+}
+
+function heightsTable({ rows }: NonNullable<Answer['crankHeights']>): Block {
+  const ratioOf = ({ ratio, verdict }: (typeof rows)[number]['parts'][number]) =>
+    ratio === undefined ? VERDICT_WORDS[verdict] : ratioFigures(ratio);
+  return table<(typeof rows)[number]>(
+    'Cranked to several heights',
+    [
+      { head: 'top at', numeric: true, of: ({ height }) => strong(printed(height)) },
+      {
+        head: 'ratio by part',
+        of: ({ parts, inTheWay }) =>
+          inTheWay
+            ? 'something is in the way of its sections'
+            : parts.map((part) => `${partName(part)} ${ratioOf(part)}`).join(', '),
+      },
+      {
+        head: 'holds to, actual gust',
+        numeric: true,
+        voice: 'wind',
+        of: ({ holdsToGust }) => orNone(holdsToGust, printed),
+      },
+      {
+        head: 'keeps the margin to',
+        numeric: true,
+        voice: 'wind',
+        of: ({ keepsMarginTo }) => orNone(keepsMarginTo, printed),
+      },
+    ],
+    rows,
+  );
 }
 
 function spreadTable({ rows }: NonNullable<Answer['spread']>): Block {

@@ -4,7 +4,14 @@ import { figures, inWords, listed, RATED_WORDS, SUPPORT_WORDS, sentence } from '
 import { type AnswerSheetGiven, cautionsFor, planWords } from './given.ts';
 import { paragraph, plain, printed, RECKONED, small, strong, table } from './printed.ts';
 import type { Block, SheetPart } from './sheet.ts';
-import { foundationWords, mastWords, ownRatedWindWords, ratingWords, sectionWords } from './structure-words.ts';
+import {
+  foundationWords,
+  mastWords,
+  metalWords,
+  ownRatedWindWords,
+  ratingWords,
+  sectionWords,
+} from './structure-words.ts';
 
 type FactRows = Extract<Block, { kind: 'facts' }>['rows'];
 
@@ -108,7 +115,11 @@ function sectionsTable({ station: { tower, units } }: Assessment['input']): Bloc
       { head: 'section', of: ({ name }) => strong(name) },
       { head: 'from', numeric: true, of: ({ low }) => long(low) },
       { head: 'to', numeric: true, of: ({ high }) => long(high) },
-      { head: 'shape as given', of: (section) => plain(sectionWords(section, units), 'given') },
+      {
+        head: 'shape as given',
+        of: (section) =>
+          plain([sectionWords(section, units), metalWords(section, units)].filter(Boolean).join('; '), 'given'),
+      },
     ],
     tower.sections,
   );

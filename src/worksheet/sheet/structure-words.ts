@@ -19,6 +19,24 @@ export function sectionWords({ shape }: Section, system: UnitSystem): string {
   return `${shape.sides === 0 ? 'round' : `${shape.sides}-sided`} pole, ${wide}`;
 }
 
+/** Metal of a section as given: "steel, wall 0.280 in, yield 35.0 ksi"; nothing where none is. */
+export function metalWords({ tubing, shape }: Section, system: UnitSystem): string {
+  if (tubing === undefined) return '';
+  const { material, wall, braceWall, legFree, yieldStrength, ultimateStrength } = tubing;
+  const size = (value: number) => inWords(value, 'diameter', system, RECKONED);
+  const strength = (value: number) => inWords(value, 'stress', system, RECKONED);
+  const solid = shape?.kind === 'lattice' && shape.solid.by === 'members' ? shape.solid : undefined;
+  return [
+    material,
+    ...(solid ? [`legs ${size(solid.leg)}`, `braces ${size(solid.brace)}`, `panel ${size(solid.panel)}`] : []),
+    `${solid ? 'leg wall' : 'wall'} ${size(wall)}`,
+    ...(braceWall === undefined ? [] : [`brace wall ${size(braceWall)}`]),
+    ...(legFree === undefined ? [] : [`legs free over ${size(legFree)}`]),
+    yieldStrength === undefined ? 'yield not given' : `yield ${strength(yieldStrength)}`,
+    ...(ultimateStrength === undefined ? [] : [`ultimate ${strength(ultimateStrength)}`]),
+  ].join(', ');
+}
+
 export function mastWords(
   { outside, wall, length, yieldStrength, pieces, material }: Mast,
   system: UnitSystem,

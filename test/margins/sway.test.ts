@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import { leaningShare } from '../../src/margins/formulas.ts';
+import { sheddingOf, swayOf } from '../../src/margins/index.ts';
+import { vortexSpeed } from '../../src/structure/index.ts';
+import { answerText } from '../../src/worksheet/index.ts';
+import { assessed, type Document } from './any-plan.ts';
+
+/** A round steel pole of 10 m, 200 × 5 mm, with one load at its top, in metres and newtons. */
+const plan = (area: number, weight: number, more: Document = {}): Document => ({
+  units: 'si',
+  method: 'asce7-16',
+  site: { wind: { speed: 45, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II' },
+  tower: {
+    support: 'free',
+    top: 10,
+    shape: 'pole',
+    width: 200,
+    sides: 0,
+    wall: 5,
+    material: 'steel',
+    weight: 0.1,
+    frequency: 2,
+    used: false,
+    ...more,
+  },
+  loads: [
+    {
+      name: 'l',
+      height: 10,
+      on: 'tower',
+      front: area,
+      side: area,
+      areaKind: 'effective',
+      offset: 0,
+      heading: 0,
+      weight,
+    },
+  ],
+  cables: [],
+  ratings: [],
+});
+const sway = (area: number, weight: number, more?: Document) => {
+  const found = swayOf(assessed(plan(area, weight, more)).model);
+  if (!found) throw new Error('it does not sway');
+  return found;
+};
+const WALL = 0.005;
+const EI = 200e9 * ((Math.PI * (0.2 ** 4 - (0.2 - 2 * WALL) ** 4)) / 64);
+
+describe('a tower that stands by itself', () => {
+  it('moves at its top as a cantilever does', () => {
+    // 60 mph, 26.82 m/s, over open ground at 10 m: 0.613 · 1.000 · 26.82² · 0.85 = 375.1 N a square metre; F·L³/(3·EI).
+    const byArea = sway(2, 0.01).movement - sway(1, 0.01).movement;
+    expect(Math.abs(byArea / ((375.1 * 1000) / (3 * EI)) - 1)).toBeLessThan(5e-3);
+  });
+
+  it('leans at its top half as much again as its movement over its height', () => {
+    const { movement, lean } = sway(4, 0.01);
+    expect(Math.abs(lean / ((1.5 * movement) / 10) - 1)).toBeLessThan(0.03);
+  });
+
+  it('bends further by its weight as a column does', () => {
+    // M_2/M_1 = tan(a)/a, a = L·√(P/EI); a force at the top that makes the wind on the pole itself small.
+    const weight = 900;
+    const a = 10 * Math.sqrt((weight * 9.80665) / EI);
+    expect(sway(4, weight).leaning).toBeCloseTo(1 - a / Math.tan(a), 2);
+  });
+
+  it('says so where its weight adds more than a tenth, and more loudly beyond a quarter', () => {
+    const word = (weight: number) => assessed(plan(1, weight)).cautions.find(({ code }) => code === 'p-delta')?.word;
+    const has = (weight: number) => assessed(plan(1, weight)).cautions.some(({ code }) => code === 'p-delta');
+    expect([has(200), has(1200), word(1200), word(3000)]).toEqual([false, true, undefined, 'beyond']);
+  });
+
+  it('is told in the answer, and where walls or weights lack the old words stand', () => {
+    expect(answerText(assessed(plan(1, 20)), [])).toContain('In an actual gust of');
+    const { wall: _, material: __, ...bare } = plan(1, 20)['tower'] as Document;
+    const without = assessed({ ...plan(1, 20), tower: bare });
+    expect(swayOf(without.model)).toBeUndefined();
+    expect(without.cautions.map(({ code }) => code)).toContain('p-delta-not-included');
+  });
+});
+
+describe('eddies behind a round pole', () => {
+  it('shake it at v = b·n/St', () => {
+    expect(vortexSpeed.of(0.2, 2, 0.18)).toBeCloseTo(2.2222, 4);
+    expect(leaningShare.of(95, 100)).toBeCloseTo(0.05, 12);
+    const shedding = sheddingOf(assessed(plan(1, 20)).model);
+    expect(shedding?.first[0]).toBeCloseTo(2.2222, 4);
+    expect(shedding?.second[1]).toBeCloseTo(2.2222 * 6.27, 3);
+  });
+
+  it('are of no lattice', () => {
+    const lattice = { shape: 'lattice', faces: 3, width: 400, members: 'round', leg: 30, brace: 10, panel: 400 };
+    const { sides: _, wall: __, ...tower }: Document = { ...(plan(1, 20)['tower'] as Document), ...lattice };
+    expect(sheddingOf(assessed({ ...plan(1, 20), tower: { ...tower, legWall: 3 } }).model)).toBeUndefined();
+  });
+});
