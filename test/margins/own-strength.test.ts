@@ -108,6 +108,28 @@ describe('a lattice by its own members', () => {
     expect(ownOf(latticeOfRods({ leg: 2, legWall: 0.01 }))?.because).toBe('not-computed');
   });
 
+  it('leaves room for what brings its ratio to the margin', () => {
+    for (const plan of [weldedTube, poleOfEightSides].map((each) => each({}, { wanted: { margin: 0 } }))) {
+      const [room] = assessed(plan).roomLeft;
+      expect(room?.looked).toContain('own-strength');
+      const tower = plan['tower'] as Document;
+      const more = {
+        name: 'more',
+        height: tower['top'],
+        on: 'tower',
+        area: `${room?.area} m^2`,
+        areaKind: 'effective',
+      };
+      const laden = { ...plan, loads: [...(plan['loads'] as Document[]), { ...more, offset: 0, weight: 0.001 }] };
+      expect(room?.area).toBeGreaterThan(0);
+      expect(ratioOf(laden)).toBeCloseTo(1, 3);
+    }
+    // Beside a rating the lesser of both counts.
+    const both = assessed(latticeOfRods({ brace: 0.4, braceWall: 0.2 }, rated(40, 150))).roomLeft[0];
+    expect(both?.check).toBe('own-strength');
+    expect(assessed(latticeOfRods({}, rated(6))).roomLeft[0]?.check).toBe('tower');
+  });
+
   it('of crossed braces hangs on how they are joined', () => {
     const crossed = ownOf(latticeOfRods({ pattern: 'cross', brace: 0.3, braceWall: 0.15 }));
     expect(crossed).toMatchObject({ verdict: 'open', because: 'brace-ends', needs: [] });

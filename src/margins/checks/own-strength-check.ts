@@ -32,10 +32,12 @@ import { explainAsked } from '../explain-comparison.ts';
 import { agree } from '../explain-slices.ts';
 import { inActualWind, steadyUpTo } from '../holds-to.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
-import type { Demand, ScenarioDemand, TowerModel } from '../model.ts';
+import type { Demand, TowerModel } from '../model.ts';
+import { forcePerArea, type RoomByCheck, type RoomPlace } from '../room-by-check.ts';
 import { demandOf, once, steadyNotGiven } from '../tower-model.ts';
 import { type Check, type CheckResult, type ComparedOf, judged, openCheck, settled } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
+import { reachOf } from './room-of-tower.ts';
 
 /**
  * A tower that stands by itself, against what its members are allowed by their dimensions: beside a rating a witness, without one
@@ -50,7 +52,7 @@ export const ownStrengthKind: CheckKind<'own-strength'> = {
     if (check?.result) under(trace, 'own strength', () => explain(context, trace));
   },
   loadedBy: 'wind',
-  room: undefined,
+  room: { onMastOnly: false, neededFor: 'all', left: roomOfMembers },
 };
 
 const OWN = { id: 'own-strength', kind: 'own-strength', at: '/tower' } as const;
@@ -185,6 +187,44 @@ function ownStrengthCheck({ model, unfavourable }: CheckContext): readonly Check
   return check.verdict === 'open' ? [] : [check];
 }
 
+/** Square metres by which the growth of its ratio is found [m²]. */
+const A_LITTLE = 0.01;
+
+/**
+ * What its members leave at a place, where they are shown.
+ *
+ * u(A) = 1 − m, of a ratio that grows with the area
+ */
+function roomOfMembers(context: CheckContext, check: Check, place: RoomPlace): RoomByCheck | 'unlimited' | undefined {
+  const { model, unfavourable } = context;
+  const { result, verdict } = check;
+  if (result === undefined || verdict === 'open') return undefined;
+  const perAreas = model.scenarios.map(({ appurtenances }) => forcePerArea(appurtenances.wind, place.height));
+  const ratioWith = (area: number) => {
+    const scenarios = unfavourable.scenarios.map((scenario, number) => ({
+      ...scenario,
+      wind: scenario.wind.map(
+        (asked, index) => asked + area * nth(perAreas, number) * reachOf(model, nth(model.comparisons, index), place),
+      ),
+    }));
+    return worstOf(model, { ...unfavourable, scenarios }, WORST)?.ratio ?? Number.POSITIVE_INFINITY;
+  };
+  const target = 1 - model.input.wanted.margin;
+  const here = ratioWith(0);
+  let area = ((target - here) * A_LITTLE) / (ratioWith(A_LITTLE) - here);
+  if (!Number.isFinite(area)) return 'unlimited';
+  // Another place may govern with more area, and shear takes from the moment: closed in on from the far side.
+  for (let turn = 0; turn < 60 && area > 0; turn += 1) {
+    const over = ratioWith(area) - target;
+    if (Math.abs(over) < 1e-9) break;
+    const slope = (ratioWith(area + A_LITTLE) - ratioWith(area)) / A_LITTLE;
+    area = Math.max(0, area - over / slope);
+  }
+  const perArea = Math.max(...perAreas);
+  const grows = area === 0 ? 0 : (target - here) / area;
+  return { ...place, check: OWN.id, area, perArea, capacity: 1, demand: here, arm: grows / perArea };
+}
+
 /** What nobody tells of its metal, what lowers the ratio most first. */
 function asksOf(model: TowerModel, demand: Demand, ratio: number): readonly string[] {
   const { told } = ownSections(model.input.station) as OwnSections;
@@ -217,7 +257,7 @@ interface Worst {
 /** What acts where two comparisons of one place are made, the moment and the shear there. */
 interface Acting {
   readonly moment: number;
-  readonly shear: number;
+  /** Of a lattice what its braces take, of a pole its shear. */
   readonly braced: number;
   readonly torsion: number;
 }
@@ -264,7 +304,6 @@ function worstOf(model: TowerModel, demand: Demand, ends: Ends): Worst | undefin
     for (const [scenario, asked] of demand.scenarios.entries()) {
       const acting: Acting = {
         moment: nth(asked.wind, index) + nth(demand.dead, index),
-        shear: shearAt(model, asked, level),
         braced: nth(asked.wind, index + 1) + nth(demand.dead, index + 1),
         torsion: nth(asked.appurtenances.torsion, level),
       };
@@ -289,11 +328,6 @@ function worstOf(model: TowerModel, demand: Demand, ends: Ends): Worst | undefin
   return worst;
 }
 
-function shearAt({ dead }: TowerModel, { appurtenances, bareTower }: ScenarioDemand, level: number): number {
-  const steady = nth(dead.pullShear, level) + nth(dead.eccentricWeightShear, level);
-  return nth(appurtenances.shear, level) + (bareTower ? nth(bareTower.shear, level) : 0) + steady;
-}
-
 type Use = Omit<Worst, 'height'>;
 
 function usesOfPole(
@@ -306,7 +340,7 @@ function usesOfPole(
   const tube = tubeAt(section, nth(model.levels, level).z, ends.yield);
   const limits = poleLimits(tube, column, SHARE_BY_TIA);
   if (limits === undefined) return undefined;
-  return ({ moment, shear, torsion }) => {
+  return ({ moment, braced: shear, torsion }) => {
     const beside = (trace?: Trace) => momentAllowedBeside(limits, { shear, torsion }, SHARE_BY_TIA, trace);
     const allowed = beside();
     const explain = (trace: Trace) => {
