@@ -1,5 +1,12 @@
 import { z } from 'zod';
-import { chanceSchema, remediesSchema, sensitivitySchema, spreadSchema, standardTubesSchema } from './besides.ts';
+import {
+  chanceSchema,
+  heightsSchema,
+  remediesSchema,
+  sensitivitySchema,
+  spreadSchema,
+  standardTubesSchema,
+} from './besides.ts';
 import { checkSchema, headlineSchema, verdictSchema } from './checks.ts';
 import { assumedSchema, cautionSchema, entryWarningSchema, inquiriesSchema, questionSchema } from './findings.ts';
 import { decidedSchema, partSchema } from './part-verdicts.ts';
@@ -77,6 +84,7 @@ export const answerSchema = z
     ),
     working: z.exactOptional(workingSchema),
     spread: z.exactOptional(spreadSchema),
+    crankHeights: z.exactOptional(heightsSchema),
     sensitivity: z.exactOptional(sensitivitySchema),
     remedies: z.exactOptional(remediesSchema),
     standardTubes: z.exactOptional(standardTubesSchema),

@@ -1,6 +1,13 @@
 import { z } from 'zod';
 import { LAYS } from '../areas/index.ts';
-import { type Change, QUESTIONS, type RemedyChange, SPREAD_CAUSES, SPREAD_FACTORS } from '../margins/index.ts';
+import {
+  type Change,
+  PART_KINDS,
+  QUESTIONS,
+  type RemedyChange,
+  SPREAD_CAUSES,
+  SPREAD_FACTORS,
+} from '../margins/index.ts';
 import { EXTREMES_METHODS } from '../wind/index.ts';
 import { verdictSchema } from './checks.ts';
 import {
@@ -52,6 +59,40 @@ export const spreadSchema = z
     description: 'What differs by choice of standard alone; what differs by open questions is in ratioRange.',
   });
 export type SpreadAnswer = Described<typeof spreadSchema>;
+
+export const heightsSchema = z
+  .object({
+    says: z.string(),
+    highest: maybe(
+      'Highest top with which every decided part keeps the margin in the wind of the site, as with all lower ones.',
+    ),
+    rows: z.array(
+      z.object({
+        height: quantityOf('Of its top.'),
+        share: number('Of its travel: 0 nested, 1 drawn out.'),
+        keepsMargin: z.boolean().meta({ description: 'Every decided part keeps the margin in the wind of the site.' }),
+        inTheWay: z.exactOptional(
+          z
+            .array(z.string())
+            .meta({ description: 'What is in the way of its sections, so that it cannot stand there.' }),
+        ),
+        parts: z.array(
+          z.object({
+            kind: z.enum(PART_KINDS),
+            name: z.exactOptional(z.string()),
+            verdict: verdictSchema,
+            ratio: z.exactOptional(z.number()),
+            holdsToGust: maybe('Actual gust that it holds to.'),
+            keepsMarginTo: maybe('Actual gust up to which it keeps the margin.'),
+          }),
+        ),
+        holdsToGust: maybe('Lowest actual gust among the parts.'),
+        keepsMarginTo: maybe('Lowest actual gust among the parts, the margin kept.'),
+      }),
+    ),
+  })
+  .meta({ id: 'CrankHeights', description: 'A telescoping tower at several heights, from drawn out down.' });
+export type HeightsAnswer = Described<typeof heightsSchema>;
 
 /** What is changed to see what moves the ratio. */
 const CHANGES = [

@@ -2,6 +2,7 @@ export { type AdditionsAnswer, additionsSchema } from './additions.ts';
 export { type Answer, answerSchema } from './answer.ts';
 export type {
   ChanceAnswer,
+  HeightsAnswer,
   RemediesAnswer,
   RemedyOutcomeAnswer,
   SensitivityAnswer,

@@ -11,6 +11,7 @@ import {
   type Assessment,
   type AssumedName,
   type ByLevel,
+  type CrankHeights,
   type FootForces,
   guyedForcesOf,
   hillHelpOf,
@@ -42,6 +43,7 @@ import {
 import { chanceDocuments } from './chance-document.ts';
 import { checkDocument } from './check-document.ts';
 import { foundationDocument } from './foundation-document.ts';
+import { heightsDocument } from './heights-document.ts';
 import { hillDocument } from './hill-document.ts';
 import { iceDocument } from './ice-document.ts';
 import { inquiriesDocument } from './inquiries-document.ts';
@@ -62,6 +64,7 @@ export interface Besides {
   /** SVG by name. */
   readonly drawings?: Readonly<Record<string, string>> | undefined;
   readonly spread?: Spread | undefined;
+  readonly crankHeights?: CrankHeights | undefined;
   readonly sensitivity?: Sensitivity | undefined;
   readonly remedies?: Remedies | undefined;
   readonly tubes?: readonly TubeForMast[] | undefined;
@@ -79,7 +82,7 @@ export function answerDocument(
   plan: unknown,
   entryWarnings: readonly EntryWarning[],
   working: Depth,
-  { drawings, spread, sensitivity, remedies, tubes, planHash, version }: Besides = {},
+  { drawings, spread, crankHeights, sensitivity, remedies, tubes, planHash, version }: Besides = {},
 ): Answer {
   const { input, questions, chances, checks, foundation, raising, heights } = assessment;
   const system = input.station.units;
@@ -137,6 +140,7 @@ export function answerDocument(
     drawings,
     working: working === 'full' ? workingDocument(workingOf(assessment).steps, system) : undefined,
     spread: spread && spreadDocument(spread, system),
+    crankHeights: crankHeights && heightsDocument(crankHeights, system),
     sensitivity: sensitivity && sensitivityDocument(sensitivity, assessment),
     remedies: remedies && remediesDocument(remedies, system),
     standardTubes: tubes && tubesDocument(tubes, system),

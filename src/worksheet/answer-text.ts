@@ -3,6 +3,7 @@ import { gathered, NOT_COVERED, promiseOf, questionOf } from '../words/index.ts'
 import { type Besides, cautionDocuments } from './answer-document.ts';
 import { chanceLines } from './chance-document.ts';
 import { foundationSays } from './foundation-document.ts';
+import { heightsLines } from './heights-document.ts';
 import { hillSays } from './hill-document.ts';
 import { iceLines } from './ice-document.ts';
 import { loweredSays } from './lowered-document.ts';
@@ -27,7 +28,7 @@ import { spreadLines } from './spread-document.ts';
 export function answerText(
   assessment: Assessment,
   entryWarnings: readonly { readonly pointer: string; readonly says: string }[],
-  { spread, sensitivity, remedies, tubes, planHash, version }: Besides = {},
+  { spread, crankHeights, sensitivity, remedies, tubes, planHash, version }: Besides = {},
 ): string {
   const { input, checks, questions, reactions, roomLeft } = assessment;
   const { units } = input.station;
@@ -35,13 +36,13 @@ export function answerText(
   if (input.title) lines.push(input.title, '');
   lines.push(headlineSays(assessment), '');
   for (const check of checks) lines.push(`- ${checkSays(assessment, check).says}`);
-  lines.push('', reactionsSay(assessment));
+  const guys = guysSay(assessment);
+  // With its guys it stands otherwise than as a cantilever.
+  lines.push('', ...(guys === undefined ? [reactionsSay(assessment)] : [guys]));
   lines.push(...iceLines(assessment));
   if (reactions.legs) lines.push(legsSay(reactions.legs, units));
   const bracket = bracketSays(assessment);
   if (bracket) lines.push(bracket);
-  const guys = guysSay(assessment);
-  if (guys) lines.push(guys);
   const sway = swaySays(assessment);
   if (sway) lines.push(sway);
   const hill = hillHelpOf(input);
@@ -59,6 +60,7 @@ export function answerText(
     if (questions.moreLoads > 0) lines.push(`- The same of ${questions.moreLoads} more loads.`);
   }
   if (spread) lines.push('', 'By other standards:', ...spreadLines(spread, units));
+  if (crankHeights) lines.push('', 'At other heights:', ...heightsLines(crankHeights, units));
   if (sensitivity) lines.push('', 'What changes the result most:', ...sensitivityLines(sensitivity, assessment));
   if (remedies) lines.push('', 'What would help:', ...remediesLines(remedies, units));
   if (tubes && !mastWillDo(assessment)) lines.push(`- ${tubesSays(tubes)}`);

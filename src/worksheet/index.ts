@@ -4,6 +4,7 @@ export * from './answer-text.ts';
 export * from './cell-answers.ts';
 export * from './chance-document.ts';
 export * from './foundation-document.ts';
+export * from './heights-document.ts';
 export * from './hill-document.ts';
 export { type Child, Markup, templatesBy } from './html/markup.ts';
 export { type PageAddresses, sheetHtml } from './html/sheet-html.ts';

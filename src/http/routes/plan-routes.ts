@@ -8,6 +8,7 @@ import {
   assess,
   assessAsked,
   compareRatings,
+  crankHeightsOf,
   remediesOf,
   sensitivityOf,
   spreadOf,
@@ -87,6 +88,7 @@ const whenFull = (says: string) =>
     .meta({ description: `full: ${says}; none when not given.` });
 const working = whenFull('every step behind the answer, in JSON and on the worksheet');
 const spread = whenFull('the same plan by every other standard');
+const crankHeights = whenFull('a telescoping tower cranked to several heights');
 const sensitivity = whenFull('what changes the ratio most, one change at a time');
 const remedies = whenFull('remedies for the weakest check, each checked anew');
 
@@ -199,6 +201,7 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
           paper,
           working,
           spread,
+          crankHeights,
           sensitivity,
           remedies,
         }),
@@ -243,6 +246,7 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
         version: VERSION,
         planHash: hash,
         spread: request.query.spread === 'full' ? spreadOf(assessment) : undefined,
+        crankHeights: request.query.crankHeights === 'full' ? crankHeightsOf(assessment) : undefined,
         sensitivity: request.query.sensitivity === 'full' ? sensitivityOf(assessment) : undefined,
         remedies: request.query.remedies === 'full' ? remediesOf(assessment) : undefined,
         tubes: request.query.remedies === 'full' ? standardTubesFor(assessment) : undefined,

@@ -45,9 +45,9 @@ const WAYS_AT_MOST = 5;
  * @param ways in which a tower may be
  * @param ruling the one to begin with
  * @param use of each, growing [-]
- * @param near where to look first
+ * @param near a value to begin with [m/s, or the root of what else grows]
  * @param target the use that is looked for [-]
- * @returns undefined where it has that use from the beginning, or never
+ * @returns that value [as near]; undefined where it has that use from the beginning, or never
  */
 export function lowestOfWays<W>(
   ways: readonly W[],

@@ -3,6 +3,7 @@ import { METHOD_BY_ID, WITHOUT_WIND_AT_STRENGTH } from '../../methods/index.ts';
 import {
   COMPARED_WORDS,
   figures,
+  partName,
   ratioFigures,
   SPEED_WORDS,
   sentence,
@@ -110,6 +111,7 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
     ],
     atLargestShear.strength && ['Largest shear with its moment: strength', atLargestShear.strength],
   ];
+  if (guys !== undefined) return { id: 'reactions', heading: 'Reactions at the base', blocks: [paragraph(guys)] };
   const reckoned = ({ value }: Quantity) => printed({ value, unit: '' }, RECKONED);
   return {
     id: 'reactions',
@@ -134,10 +136,10 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
         : []),
       ...(strength === undefined ? [paragraph(`${design.title} has no separate strength level here.`)] : []),
       small(
-        `Computed as a cantilever fixed at the base.${withoutOwnWind ? ' Wind on the tower itself is unknown and not included.' : ''}${supportedAbove ? (guys === undefined ? ' Guys or brackets take a part of this, which is not computed.' : ' What it is with the guys follows.') : ''}${weight ? ` Total weight: ${printed(weight)}.` : ' Weight on the footing not computed; some weights are not given.'}`,
+        `Computed as a cantilever fixed at the base.${withoutOwnWind ? ' Wind on the tower itself is unknown and not included.' : ''}${supportedAbove ? ' Guys or brackets take a part of this, which is not computed.' : ''}${weight ? ` Total weight: ${printed(weight)}.` : ' Weight on the footing not computed; some weights are not given.'}`,
       ),
       ...(bracket === undefined ? [] : [paragraph(bracket)]),
-      ...[guys, sway].flatMap((said) => (said === undefined ? [] : [paragraph(said)])),
+      ...(sway === undefined ? [] : [paragraph(sway)]),
       ...(legs === undefined ? [] : [paragraph(legsSay(legs, assessment.input.station.units))]),
       ...(foundation === undefined ? [] : foundationBlocks(foundation)),
       ...raisingBlocks(document),
@@ -179,9 +181,14 @@ function raisingBlocks({ raising, lowered, lowerAt, roomLeft, chance }: Answer):
 
 /** What was asked for beside the answer: other methods, what changes the ratio, what would help. */
 export function besidesParts({ document }: AnswerSheetGiven): readonly SheetPart[] {
-  const { spread, sensitivity, remedies } = document;
+  const { spread, crankHeights, sensitivity, remedies } = document;
   const parts: readonly (SheetPart | undefined)[] = [
     spread && { id: 'spread', heading: 'By other standards', blocks: [paragraph(spread.says), spreadTable(spread)] },
+    crankHeights && {
+      id: 'crank-heights',
+      heading: 'At other heights',
+      blocks: [paragraph(crankHeights.says), heightsTable(crankHeights)],
+    },
     sensitivity && {
       id: 'sensitivity',
       heading: 'What changes the result most',
@@ -200,6 +207,37 @@ export function besidesParts({ document }: AnswerSheetGiven): readonly SheetPart
     },
   ];
   return parts.filter((part) => part !== undefined);
+}
+
+function heightsTable({ rows }: NonNullable<Answer['crankHeights']>): Block {
+  const ratioOf = ({ ratio, verdict }: (typeof rows)[number]['parts'][number]) =>
+    ratio === undefined ? VERDICT_WORDS[verdict] : ratioFigures(ratio);
+  return table<(typeof rows)[number]>(
+    'Cranked to several heights',
+    [
+      { head: 'top at', numeric: true, of: ({ height }) => strong(printed(height)) },
+      {
+        head: 'ratio by part',
+        of: ({ parts, inTheWay }) =>
+          inTheWay
+            ? 'something is in the way of its sections'
+            : parts.map((part) => `${partName(part)} ${ratioOf(part)}`).join(', '),
+      },
+      {
+        head: 'holds to, actual gust',
+        numeric: true,
+        voice: 'wind',
+        of: ({ holdsToGust }) => orNone(holdsToGust, printed),
+      },
+      {
+        head: 'keeps the margin to',
+        numeric: true,
+        voice: 'wind',
+        of: ({ keepsMarginTo }) => orNone(keepsMarginTo, printed),
+      },
+    ],
+    rows,
+  );
 }
 
 function spreadTable({ rows }: NonNullable<Answer['spread']>): Block {
