@@ -193,6 +193,18 @@ function ownStrengthCheck({ model, unfavourable }: CheckContext): readonly Check
   return check.verdict === 'open' ? [] : [check];
 }
 
+/**
+ * What its members take over what they are allowed, at the worst of what nobody tells.
+ *
+ * @param model of a tower that tells them
+ * @param demand what the wind asks
+ * @returns the ratio [-]; undefined where it is not shown
+ * @source project-rule
+ */
+export function ownStrengthUse(model: TowerModel, demand: Demand): number | undefined {
+  return worstOf(model, demand, WORST)?.ratio;
+}
+
 /** Square metres by which the growth of its ratio is found [m²]. */
 const A_LITTLE = 0.01;
 
