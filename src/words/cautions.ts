@@ -466,7 +466,7 @@ export const CAUTION_WORDS = {
   'p-delta': {
     says: ({ value = 0, word }) =>
       word === 'beyond'
-        ? 'The weight of the tower as it leans adds more to the moment at its base than these formulas are good for.'
+        ? 'As the tower leans, its weight adds more to the moment at its base than is compared here.'
         : `As the tower leans, its weight adds ${word === 'by-frequency' ? 'up to ' : ''}${figures(value * 100, 2)} % to the moment at its base (P-delta), not included.`,
     action: 'Use a stiffer tower, less weight aloft, or have it computed by an engineer.',
   },
