@@ -12,7 +12,7 @@ import {
   stretchesOf,
   vortexSpeed,
 } from '../structure/index.ts';
-import { leaningShare } from './formulas.ts';
+import { leaningByFrequency, leaningShare } from './formulas.ts';
 import { blownTo, planBlowing } from './held/held-loads.ts';
 import { inActualWind } from './holds-to.ts';
 import type { TowerModel } from './model.ts';
@@ -81,6 +81,36 @@ function bent(model: TowerModel): Sway | undefined {
   return { ...worst, moments };
 }
 
+/** A cantilever bent by its own weight alone: 12.36·EI over 7.84·EI, at its top alone 3 over 2.47. @source derived */
+const LEANS_MORE = 1.58;
+
+/**
+ * What its leaning weight adds to the moment at the foot of a tower that stands by itself, as a share of the whole: by its
+ * walls and weights, else at the bad end of its frequency.
+ *
+ * θ = 1 − M_1/M_2; θ ≤ 1.58·g/(h·(2π·n)²)
+ *
+ * @param model of the tower
+ * @returns share [-]; undefined where neither is known
+ * @source derived
+ */
+export function leaningOf(model: TowerModel, trace?: Trace): number | undefined {
+  const { station } = model.input;
+  const { tower } = station;
+  if (tower.support !== 'free' && tower.support !== 'roof') return undefined;
+  const known = swayOf(model);
+  if (known && trace) evaluate(trace, leaningShare, known.moments);
+  if (known) return known.leaning;
+  const frequency = tower.frequency ?? firstModeAtLeast(station);
+  if (frequency === undefined) return undefined;
+  return LEANS_MORE * evaluate(trace, leaningByFrequency, [GRAVITY, tower.top - tower.foot, frequency]);
+}
+
+/** Whether a tower leans beyond what is compared here. */
+export function leansTooFar(model: TowerModel): boolean {
+  return (leaningOf(model) ?? 0) > LEANING.most;
+}
+
 /** It finds no balance, or leans beyond small angles. */
 const BEYOND: Sway = {
   leaning: 1,
@@ -92,14 +122,13 @@ const BEYOND: Sway = {
 /**
  * The working of how a tower that stands by itself sways.
  *
- * θ = 1 − M_1/M_2; v_cr = b·n/St
+ * θ = 1 − M_1/M_2, or by frequency; v_cr = b·n/St
  *
  * @param model of the tower
  * @source derived
  */
 export function explainSway(model: TowerModel, trace: Trace): void {
-  const sway = swayOf(model);
-  if (sway) evaluate(trace, leaningShare, sway.moments);
+  leaningOf(model, trace);
   sheddingOf(model, trace);
 }
 
