@@ -497,7 +497,7 @@ function frequencyAtMost(frequency: number): string {
 export const NOT_COVERED: readonly string[] = [
   'earthquake',
   'joints and welds',
-  'guy and anchor forces',
+  'anchors of guys',
   'examination of the soil',
   'grounding',
   'aviation and zoning notices',
