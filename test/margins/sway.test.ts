@@ -67,6 +67,17 @@ describe('a tower that stands by itself', () => {
     expect(sway(4, weight).leaning).toBeCloseTo(1 - a / Math.tan(a), 2);
   });
 
+  it('bends as far in proportion where it bends far, and is laid over by its weight alone at the weight of a column', () => {
+    expect(sway(40, 0.01).movement - sway(39, 0.01).movement).toBeCloseTo(
+      sway(2, 0.01).movement - sway(1, 0.01).movement,
+      6,
+    );
+    const column = (Math.PI ** 2 * EI) / (4 * 10 ** 2 * 9.80665);
+    expect(sway(1, 0.98 * column).leaning).toBeGreaterThan(0.97);
+    expect(sway(1, 0.98 * column).movement).toBeLessThan(Number.POSITIVE_INFINITY);
+    expect(sway(1, 1.02 * column).movement).toBe(Number.POSITIVE_INFINITY);
+  });
+
   it('says so where its weight adds more than a tenth, and more loudly beyond a quarter', () => {
     const word = (weight: number) => assessed(plan(1, weight)).cautions.find(({ code }) => code === 'p-delta')?.word;
     const has = (weight: number) => assessed(plan(1, weight)).cautions.some(({ code }) => code === 'p-delta');
