@@ -149,6 +149,15 @@ describe.each([
         ...tower,
         supportedAt: (tower['supportedAt'] as Document[]).map((row) => ({ ...row, grade: undefined, ends: undefined })),
       }),
+      ...['diameter', 'radius', 'ends'].map((field) => (tower: Document) => ({
+        ...tower,
+        supportedAt: (tower['supportedAt'] as Document[]).map((row) => ({ ...row, [field]: undefined })),
+      })),
+      (tower) => ({ ...tower, asDrawn: undefined }),
+      (tower) => ({
+        ...tower,
+        sections: (tower['sections'] as Document[]).map((row) => ({ ...row, uniform: undefined, make: undefined })),
+      }),
       (tower) => ({ ...tower, weight: undefined }),
       (tower) => ({
         ...tower,
