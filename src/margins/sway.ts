@@ -108,9 +108,17 @@ export function leaningOf(model: TowerModel, trace?: Trace): number | undefined 
   return LEANS_MORE * evaluate(trace, leaningByFrequency, [GRAVITY, tower.top - tower.foot, frequency]);
 }
 
-/** Whether a tower leans beyond what is compared here. */
-export function leansTooFar(model: TowerModel): boolean {
-  return (leaningOf(model) ?? 0) > LEANING.most;
+/**
+ * Whether a tower leans beyond what is compared here, or what its weight adds by that, where it is told, takes a ratio beyond 1.
+ *
+ * θ > 0.25, or θ > 0.1 and u/(1 − θ) > 1
+ *
+ * @param ratio of what is compared without it; none of a rating, which was stated of a tower that leans too [-]
+ * @source common-practice
+ */
+export function leansTooFar(model: TowerModel, ratio = 0): boolean {
+  const leaning = leaningOf(model) ?? 0;
+  return leaning > LEANING.most || (leaning > LEANING.told && ratio > 1 - leaning);
 }
 
 /** Its weight alone lays it over. */

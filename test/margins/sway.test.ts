@@ -137,6 +137,24 @@ describe('how often a tower swings', () => {
     }
   });
 
+  it('leaves a footing open that its leaning weight takes beyond its limit', () => {
+    const footing = (weight: number, area: number) => {
+      const pier = { kind: 'pier', diameter: 1, depth: 2.5, soilLateral: 40 };
+      const { checks, model } = assessed(plan(area, weight, { foundation: pier }));
+      const { verdict, result } = checks.find(({ kind }) => kind === 'foundation') ?? {};
+      return { verdict, ratio: result?.ratio ?? Number.NaN, leaning: swayOf(model)?.leaning ?? Number.NaN };
+    };
+    const open = [2, 5, 7, 8, 9, 10, 11, 12].flatMap((area) => {
+      const { verdict, ratio, leaning } = footing(1200, area);
+      expect(leaning).toBeGreaterThan(0.1);
+      expect(footing(100, area).verdict).not.toBe('open');
+      if (ratio > 1) return [];
+      expect(verdict === 'open').toBe(ratio / (1 - leaning) > 1);
+      return [verdict === 'open'];
+    });
+    expect(new Set(open).size).toBe(2);
+  });
+
   it('does so by its frequency too, and says in between how much it may be', () => {
     const { wall: _, material: __, ...bare } = plan(1, 20)['tower'] as Document;
     const at = (frequency: number) => assessed({ ...rated({}, 20), tower: { ...bare, frequency } });

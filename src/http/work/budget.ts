@@ -10,7 +10,7 @@ export const CHECKS_FOR = {
   sensitivity: 30,
   remedies: 40,
   working: 3,
-  heights: 22,
+  crankHeights: 22,
   requirement: 30,
 } as const;
 

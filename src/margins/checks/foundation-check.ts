@@ -128,7 +128,7 @@ function foundationResult(context: CheckContext): FoundationResult {
   const check = judged(FOUNDATION, result, { margin: model.input.wanted.margin, favourable, missing });
   return {
     check:
-      check.verdict !== 'over' && leansTooFar(model)
+      check.verdict !== 'over' && leansTooFar(model, compared.ratio)
         ? openCheck(FOUNDATION, 'beyond-small-movement', missing, result)
         : check,
     answer: {

@@ -44,10 +44,12 @@ export function roomOfTower(
 /**
  * Arm or share with which a force at a height reaches a comparison; 0 where it does not.
  *
+ * @param place where more would hang, its height in [m]
  * @returns the arm [m], or the share [-]
  * @source derived
  */
-export function reachOf(model: TowerModel, comparison: Comparison, { height, on }: RoomPlace): number {
+export function reachOf(model: TowerModel, comparison: Comparison, place: RoomPlace): number {
+  const { height, on } = place;
   const { z, zone } = nth(model.levels, comparison.level);
   let share = 1;
   let arm = height - z;
