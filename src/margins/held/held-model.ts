@@ -205,7 +205,7 @@ export interface HeldAsked {
   /** Thrust and moment there, and what of them comes into one leg. */
   readonly inLegs: readonly (InLeg | undefined)[];
   readonly bracesAt: Float64Array;
-  /** At the foot [N]. */
+  /** At the foot, where guys push on it [N]. */
   readonly thrust: number;
   /** By level of guys [N]. */
   readonly guys: readonly number[];
@@ -263,7 +263,8 @@ export function askedOfHeld(
       if (below) look(below, at.thrustBelow, at.momentBelow, at.shearBelow);
       if (above && z < upTo - BESIDE) look(above, at.thrustAbove, at.momentAbove, at.shearAbove);
     });
-    thrust = Math.max(thrust, forces.foot.thrust - reading.still.foot.thrust);
+    // Brackets push nothing down: what weighs on the foot is in its legs.
+    if (guys.length > 0) thrust = Math.max(thrust, forces.foot.thrust - reading.still.foot.thrust);
     let next = 0;
     supports.guys.forEach(({ there }, level) => {
       const still = nth(reading.still.guys, next).atTower;
