@@ -377,6 +377,8 @@ function aboutSway({ input, scenarios }: TowerModel, assumptions: readonly Assum
 
 function aboutBending(model: TowerModel, say: Say): void {
   const sway = swayOf(model);
+  const onSupports = guyedForcesOf({ model });
+  if (onSupports && onSupports.failure === undefined) return;
   if (sway === undefined) {
     say('deflection-not-checked', 'standing');
     say('p-delta-not-included', 'standing');
