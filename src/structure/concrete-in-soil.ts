@@ -133,8 +133,16 @@ function widthSeen(plan: ConcreteInSoil['plan']): number {
 const areaOf = (plan: ConcreteInSoil['plan']) =>
   'diameter' in plan ? (Math.PI * plan.diameter ** 2) / 4 : plan.length * plan.width;
 
-/** Dead load of the concrete and all on it [N]. */
-export function deadLoadOf({ plan, thickness, density = CONCRETE_DENSITY }: ConcreteInSoil, foot: FootLoad): number {
+/**
+ * Dead load of the concrete and of what is known on it.
+ *
+ * @param concrete the footing, of the usual density where it tells none
+ * @param foot what stands on it [kg]
+ * @returns the whole [N]
+ * @source derived, common-practice
+ */
+export function deadLoadOf(concrete: ConcreteInSoil, foot: FootLoad): number {
+  const { plan, thickness, density = CONCRETE_DENSITY } = concrete;
   return GRAVITY * (density * areaOf(plan) * thickness + (foot.weight ?? foot.leastWeight ?? 0));
 }
 
@@ -149,12 +157,19 @@ function baseMoment(concrete: ConcreteInSoil, dead: number, q: number): number {
   return Math.min(at(DEAD_SHARE * dead), at(dead));
 }
 
-/** What holds a footing under one reading of its soil. */
-export function soilHolds(
-  concrete: ConcreteInSoil,
-  dead: number,
-  { bearing, lateral, factor }: SoilReading,
-): SoilHolds {
+/**
+ * What holds a footing under one reading of its soil, whatever the wind.
+ *
+ * M_b over all headings; C = S_1·b·d²/2.34, held by a slab S_3·b·d²/4.25; H = ½·k·S·b·d²
+ *
+ * @param concrete the footing
+ * @param dead its dead load [N]
+ * @param reading what the soil carries [Pa] and presses sideways [Pa/m]
+ * @returns moments [N·m] and forces [N] that it takes
+ * @source ibc-2018, derived
+ */
+export function soilHolds(concrete: ConcreteInSoil, dead: number, reading: SoilReading): SoilHolds {
+  const { bearing, lateral, factor } = reading;
   const { plan, depth: d, constrained } = concrete;
   const b = widthSeen(plan);
   const S = factor * (lateral ?? 0);
