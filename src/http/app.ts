@@ -37,6 +37,7 @@ import { RateLimitStore } from './upkeep/rate-limit-store.ts';
 import { logAnswers } from './upkeep/request-log.ts';
 import { requestNumbers } from './upkeep/request-numbers.ts';
 import { VERSION, VERSION_HEADER } from './version.ts';
+import { Workshop, type WorkshopOptions } from './work/workshop.ts';
 
 export interface AppOptions {
   readonly configuration: Configuration;
@@ -46,6 +47,8 @@ export interface AppOptions {
   readonly lookEvery?: number;
   /** How worksheets are printed, where not as usual. */
   readonly printing?: Partial<Printing>;
+  /** How dear answers are computed, where not as usual. */
+  readonly working?: Partial<WorkshopOptions>;
 }
 
 /** How long a caller may take: the head of a request, the whole request, and a connection on which nothing moves [ms]. */
@@ -59,6 +62,7 @@ export async function buildApp({
   logTo,
   lookEvery = 2_000,
   printing,
+  working,
 }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     loggerInstance: serviceLog(configuration.logLevel, logTo),
@@ -136,12 +140,19 @@ export async function buildApp({
   await app.register(assetRoutes);
   await app.register(formRoutes, { plans, club: configuration.club });
   await app.register(docsRoutes, { basePath: configuration.basePath });
-  await app.register(planRoutes, printing === undefined ? {} : { printing });
+  const workshop = new Workshop(app.log, plans[0]?.plan, {
+    workers: configuration.workers,
+    limit: configuration.workLimit,
+    ...working,
+  });
+  app.addHook('onClose', () => workshop.close());
+  app.metrics.watch('gustworthy_answers_waiting', 'Answers that wait for a thread.', () => workshop.waiting);
+  await app.register(planRoutes, { workshop, ...(printing === undefined ? {} : { printing }) });
   await app.register(cellRoutes, { rateLimit: configuration.cellRateLimit });
   await app.register(backgroundRoutes, { plans });
   await app.register(recordRoutes);
   await app.register(stockRoutes, { stock });
-  await app.register(serviceRoutes);
+  await app.register(serviceRoutes, { workshop });
   leadToBasePath(app, configuration.basePath);
   if (configuration.metrics) await app.register(metricsRoute);
   return app;

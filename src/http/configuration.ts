@@ -42,6 +42,9 @@ const oneLine = (longest: number, says: string) =>
 /** First steps of the service's own addresses, which would be taken for the base path. */
 const OWN_PATHS = ['v1', 'assets', 'docs', 'healthz', 'metrics', 'openapi.json', 'problems', 'readyz'];
 
+/** As many as two cores keep busy; more cost memory that small machines lack. */
+const USUAL_WORKERS = 2;
+
 const environmentSchema = z.object({
   HOST: z
     .string()
@@ -111,6 +114,18 @@ const environmentSchema = z.object({
     250,
     'Milliseconds that work may wait for its turn; above it requests are sent away with 503 until it falls.',
   ),
+  WORK_LIMIT: wholeNumber(
+    50,
+    100_000,
+    2000,
+    'Milliseconds of computing that one check may take, as estimated from its plan; an answer made of several may take ten times that.',
+  ),
+  WORKERS: wholeNumber(
+    0,
+    64,
+    USUAL_WORKERS,
+    'Threads that compute what takes long, each with 60 MB or more; 0 computes all of it between other requests.',
+  ),
   TRUSTED_PROXIES: z
     .string()
     .default('')
@@ -147,6 +162,8 @@ const configurationSchema = environmentSchema.transform((settings) => ({
   bodyLimit: settings.BODY_LIMIT,
   connectionLimit: settings.CONNECTION_LIMIT,
   pressureLimit: settings.PRESSURE_LIMIT,
+  workLimit: settings.WORK_LIMIT,
+  workers: settings.WORKERS,
   trustedProxies: settings.TRUSTED_PROXIES,
   corsOrigins: settings.CORS_ORIGINS,
   stopDelay: settings.STOP_DELAY,

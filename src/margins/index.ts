@@ -108,4 +108,5 @@ export { type ComparisonRatio, checkRatio } from './tower-ratio.ts';
 export { turningCircles } from './turning-circle.ts';
 export { betterVerdict, VERDICTS, type Verdict, worstVerdict } from './verdict.ts';
 export type { WindLoadRow, WindLoads } from './wind-loads.ts';
+export { WORK_CAUSES, type Work, type WorkCause, workOf } from './work.ts';
 export { workingOf } from './working.ts';

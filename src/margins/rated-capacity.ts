@@ -1,4 +1,4 @@
-import { nth, zeros } from '../foundation/index.ts';
+import { nth, remember, zeros } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import { type Level, type MastHold, ONE_HEIGHT } from '../structure/index.ts';
 import type { Comparison, Proof } from './comparisons.ts';
@@ -142,10 +142,18 @@ const armOver = (height: number, z: number) => (Math.abs(height - z) < ONE_HEIGH
 /**
  * What every claim proves, at the low and the high end of what its maker did not state.
  *
+ * @param proven what they prove with nothing answered, where that is known: answers change nothing of other ratings
  * @returns by claim, scenario and check
  */
-export function ratedCapacitiesOf(model: BareModel, answers: Answers): readonly RatedCapacity[] {
-  return model.claims.map((claim) => provenByClaim(model, claim, answers.ratings?.get(claim.number) ?? {}));
+export function ratedCapacitiesOf(
+  model: BareModel,
+  answers: Answers = {},
+  proven?: readonly RatedCapacity[],
+): readonly RatedCapacity[] {
+  return model.claims.map((claim, index) => {
+    const answer = answers.ratings?.get(claim.number);
+    return (answer ? undefined : proven?.[index]) ?? provenByClaim(model, claim, answer ?? {});
+  });
 }
 
 function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): RatedCapacity {
@@ -160,18 +168,24 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
   const windRatioLow = scenarios.map(() => 0);
   const windRatioHigh = scenarios.map(() => (bareTowerKnown ? 0 : Number.POSITIVE_INFINITY));
   // Differing by how the rated lines lay, or by the height that it is for, alone.
-  const alike = (one: ClaimCase) => matching.filter((each) => sameReading(each.rated, one.rated));
+  const alike = new Map<string, ClaimCase[]>();
+  for (const each of matching) remember(alike, readingKey(each), () => []).push(each);
+  const pushed = new Map<string, readonly boolean[]>();
   for (const each of matching) {
-    const ofOneReading = alike(each);
+    const key = readingKey(each);
+    const ofOneReading = alike.get(key) ?? [];
     for (let scenario = 0; scenario < scenarios.length; scenario += 1) {
       const rated = nth(each.rated, scenario);
       const factor = areaFactorOf(rated, answer);
       const least = provenByCase(model, each, scenario, factor.low);
       const most = provenByCase(model, each, scenario, factor.high);
+      const bothWays = remember(pushed, `${key} ${scenario} ${factor.low} ${factor.high}`, () =>
+        comparisons.map((_, number) => pushedBothWays(model, number, ofOneReading, scenario, factor)),
+      );
       const lowest = nth(low, scenario);
       const highest = nth(high, scenario);
       for (let comparison = 0; comparison < comparisons.length; comparison += 1) {
-        const surely = pushedBothWays(model, comparison, ofOneReading, scenario, factor) ? 0 : nth(least, comparison);
+        const surely = nth(bothWays, comparison) ? 0 : nth(least, comparison);
         lowest[comparison] = Math.min(nth(lowest, comparison), surely);
         highest[comparison] = Math.max(nth(highest, comparison), nth(most, comparison));
       }
@@ -185,9 +199,9 @@ function provenByClaim(model: BareModel, claim: Claim, answer: RatingAnswer): Ra
   return { claim, unfavourable: low, favourable: high, windRatio };
 }
 
-function sameReading(ones: ClaimCase['rated'], others: ClaimCase['rated']): boolean {
-  const [one, other] = [nth(ones, 0).reading, nth(others, 0).reading];
-  return one.method === other.method && one.exposure === other.exposure && one.riskCategory === other.riskCategory;
+function readingKey({ rated }: ClaimCase): string {
+  const { method, exposure, riskCategory } = nth(rated, 0).reading;
+  return `${method} ${exposure} ${riskCategory}`;
 }
 
 /** Between two readings that push braces either way, one in between may be left with nothing. */

@@ -185,7 +185,7 @@ export function towerModel(input: CheckInput): TowerModel {
     comparedFromHeight,
   };
   const deadDemand = unproven.comparisons.map((comparison) => deadDemandOf(unproven, comparison));
-  return { ...unproven, deadDemand, proven: ratedCapacitiesOf(unproven, {}), worked: new Map() };
+  return { ...unproven, deadDemand, proven: ratedCapacitiesOf(unproven), worked: new Map() };
 }
 
 /**

@@ -41,7 +41,7 @@ export function towerRatios(
   favourable: Demand,
   answers: Answers = {},
 ): readonly ComparisonRatio[] {
-  const proven = answers.ratings ? ratedCapacitiesOf(model, answers) : model.proven;
+  const proven = answers.ratings ? ratedCapacitiesOf(model, answers, model.proven) : model.proven;
   return model.comparisons.map((comparison, index) =>
     ratioOfComparison(model, comparison, index, unfavourable, favourable, proven, answers),
   );
@@ -94,7 +94,7 @@ export function ratioAtWorst(
   answers: Answers = {},
   windScale = 1,
 ): number {
-  const proven = answers.ratings ? ratedCapacitiesOf(model, answers) : model.proven;
+  const proven = answers.ratings ? ratedCapacitiesOf(model, answers, model.proven) : model.proven;
   let worst = 0;
   model.comparisons.forEach((comparison, index) => {
     if (!belongs(comparison, check)) return;

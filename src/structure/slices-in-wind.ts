@@ -209,17 +209,21 @@ export interface SliceForces {
  *
  * @param speed [m/s], in the basis of the wind
  * @param bound which end of open readings of stated areas
- * @param heading whether what nobody turned takes its own worst, or each side is told for itself
  * @returns the forces [N]
  * @source derived
  */
-export function sliceForces(
-  slicesInWind: SlicesInWind,
-  speed: number,
-  bound: Bound,
-  least: boolean,
-  heading: 'worst' | 'each' = 'worst',
-): SliceForces {
+export function sliceForces(slicesInWind: SlicesInWind, speed: number, bound: Bound, least: boolean): SliceForces {
+  const forces = forcesOn(slicesInWind, speed, bound, least);
+  if (!slicesInWind.allStill) takeOwnWorst(slicesInWind, forces.front, forces.side);
+  return forces;
+}
+
+type InWind = Pick<
+  SlicesInWind,
+  'wind' | 'slices' | 'coefficientOf' | 'forceFactor' | 'flowFactor' | 'unfavourable' | 'favourable'
+>;
+
+function forcesOn(slicesInWind: InWind, speed: number, bound: Bound, least: boolean): SliceForces {
   const { wind, slices, coefficientOf, forceFactor, flowFactor } = slicesInWind;
   const factors = slicesInWind[bound];
   const front = zeros(slices.length);
@@ -249,8 +253,31 @@ export function sliceForces(
     front[number] = pressure * slice.front;
     side[number] = pressure * slice.side;
   }
-  if (heading === 'worst' && !slicesInWind.allStill) takeOwnWorst(slicesInWind, front, side);
   return { front, side, leastDecides };
+}
+
+/**
+ * Some of the slices of a cut, each side told for itself: for what asks only after its own, again and again.
+ *
+ * @param numbers of the slices, from 0 [-]
+ * @returns them with their areas, and the forces on them at a speed [N]
+ * @source derived
+ */
+export function someSlices(cut: SlicesInWind, numbers: readonly number[]) {
+  const of = <T>(list: readonly T[]) => numbers.map((number) => list[number] as T);
+  const some = {
+    wind: cut.wind,
+    slices: of(cut.slices),
+    coefficientOf: of(cut.coefficientOf),
+    forceFactor: of(cut.forceFactor),
+    flowFactor: of(cut.flowFactor),
+    unfavourable: of(cut.unfavourable),
+    favourable: of(cut.favourable),
+  };
+  return {
+    slices: some.slices,
+    forces: (speed: number, bound: Bound, least: boolean): SliceForces => forcesOn(some, speed, bound, least),
+  };
 }
 
 function takeOwnWorst({ items, from }: Cut, front: number[], side: number[]): void {

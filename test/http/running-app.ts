@@ -12,18 +12,25 @@ export interface RunningApp {
 }
 
 /** No test is about time unless it says so, and a busy machine is slow. */
-const FOR_TESTS = { LOG_LEVEL: 'silent', RATE_LIMIT: '100000', CELL_RATE_LIMIT: '100000', PRESSURE_LIMIT: '10000' };
+const FOR_TESTS = {
+  LOG_LEVEL: 'silent',
+  RATE_LIMIT: '100000',
+  CELL_RATE_LIMIT: '100000',
+  PRESSURE_LIMIT: '10000',
+  WORKERS: '0',
+};
 
 interface Changes extends Partial<Configuration> {
   readonly logTo?: AppOptions['logTo'];
   readonly lookEvery?: number;
   readonly printing?: AppOptions['printing'];
+  readonly working?: AppOptions['working'];
   /** Adds routes of the test's own before the app listens. */
   readonly prepare?: (app: App) => void;
 }
 
 /** Builds the service, listens on a free port while the tests of a describe block run, and closes. */
-export function runningApp({ logTo, lookEvery, printing, prepare, ...changes }: Changes = {}): RunningApp {
+export function runningApp({ logTo, lookEvery, printing, working, prepare, ...changes }: Changes = {}): RunningApp {
   let app: App | undefined;
   const present = (): App => {
     if (app === undefined) throw new Error('the app is not built yet');
@@ -36,6 +43,7 @@ export function runningApp({ logTo, lookEvery, printing, prepare, ...changes }: 
       ...(logTo === undefined ? {} : { logTo }),
       ...(lookEvery === undefined ? {} : { lookEvery }),
       ...(printing === undefined ? {} : { printing }),
+      ...(working === undefined ? {} : { working }),
     });
     prepare?.(app);
     await app.listen({ host: '127.0.0.1', port: 0 });

@@ -45,6 +45,7 @@ export async function startedService({
       RATE_LIMIT: '1000000',
       CELL_RATE_LIMIT: '1000000',
       PRESSURE_LIMIT: '10000',
+      WORKERS: '0',
       ...environment,
     },
     ...(stdio === undefined ? {} : { stdio }),

@@ -13,7 +13,9 @@ const raised = read('raised-by-a-screw.json');
 const tower = raised['tower'] as Document & { hinge: Document };
 const PLANS: readonly Document[] = [
   ...demoPlans().map(({ plan }) => plan),
-  ...readdirSync(BY_HAND).map(read),
+  ...readdirSync(BY_HAND)
+    .filter((file) => file.endsWith('.json'))
+    .map(read),
   latticeOfRods(),
   weldedTube(),
   {

@@ -44,6 +44,12 @@ export const PROBLEM_KINDS = {
     cause: 'The entries are well formed, but together they describe something impossible.',
     remedy: 'The fault names the entry and what to change.',
   },
+  'too-much-work': {
+    status: 422,
+    title: 'The answer would take too much computing',
+    cause: 'The plan holds so much, or can be read in so many ways, that one answer would hold up others.',
+    remedy: 'Each fault names what takes most and what to change. Or ask the operator to raise WORK_LIMIT.',
+  },
   'not-found': {
     status: 404,
     title: 'No such address',
@@ -129,6 +135,12 @@ export const PROBLEM_KINDS = {
     title: 'Too many worksheets are being printed',
     cause: 'Worksheets are printed one after the other, and the waiting line is full.',
     remedy: 'Wait as many seconds as the retry-after header says, and send it again.',
+  },
+  starting: {
+    status: 503,
+    title: 'The service is starting',
+    cause: 'The service has just been started and is not ready to compute.',
+    remedy: 'Ask again in a moment.',
   },
   closing: {
     status: 503,

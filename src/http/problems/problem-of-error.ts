@@ -1,7 +1,7 @@
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import { Refusal } from '../../foundation/index.ts';
 import type { ProblemCode } from './catalogue.ts';
-import { Problem, type ProblemFault } from './problem.ts';
+import { Problem, type ProblemFault, problemOfRefusal } from './problem.ts';
 
 const NO_KIND_READ = 'Send JSON, with content-type: application/json, or a form without enctype.';
 
@@ -45,10 +45,7 @@ function queryFaults(issues: readonly ValidationIssue[]): ProblemFault[] {
 /** What the caller is told of an error; whatever was not foreseen says nothing of its inside. */
 export function problemOfError(error: unknown, requestId: string): Problem {
   if (error instanceof Problem) return error;
-  if (error instanceof Refusal) {
-    const fault = { pointer: error.at === '' ? undefined : `#${error.at}`, code: error.code, says: error.message };
-    return new Problem('refused', error.message, { faults: [fault] });
-  }
+  if (error instanceof Refusal) return problemOfRefusal(error);
   if (hasZodFastifySchemaValidationErrors(error)) {
     const faults = queryFaults(error.validation as readonly ValidationIssue[]);
     return new Problem('bad-query', 'The query has errors; each is listed.', { faults });

@@ -1,3 +1,4 @@
+import type { Refusal } from '../../foundation/index.ts';
 import { PROBLEM_KINDS, type ProblemCode } from './catalogue.ts';
 
 /** One thing that does not fit, and where. */
@@ -36,6 +37,11 @@ export class Problem extends Error {
     this.faults = faults;
     this.headers = headers;
   }
+}
+
+/** What cannot be computed, as its caller is told. */
+export function problemOfRefusal({ at, code, message: says }: Refusal): Problem {
+  return new Problem('refused', says, { faults: [{ pointer: at === '' ? undefined : `#${at}`, code, says }] });
 }
 
 /** The body of a problem response (RFC 9457). */

@@ -1,61 +1,34 @@
-import { setImmediate } from 'node:timers/promises';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { additionsSchema, answerSchema, areasSchema, pressuresSchema, ratingsSchema } from '../../answer/index.ts';
-import { DRAWING_NAMES, DRAWINGS, type DrawingName } from '../../drawing/index.ts';
-import {
-  additionsOf,
-  assess,
-  assessAsked,
-  compareRatings,
-  crankHeightsOf,
-  remediesOf,
-  sensitivityOf,
-  spreadOf,
-  standardTubesFor,
-} from '../../margins/index.ts';
+import { DRAWING_NAMES, type DrawingName } from '../../drawing/index.ts';
+import { compareRatings } from '../../margins/index.ts';
 import {
   additionsFieldsSchema,
   additionsRequestSchema,
   areasRequestSchema,
   planDocumentSchema,
-  planHash,
   pressuresRequestSchema,
   ratingsRequestSchema,
-  readAdditionsRequest,
   readAreasRequest,
   readLoadTable,
-  readPlan,
   readPressuresRequest,
   readRatingsRequest,
 } from '../../plan/index.ts';
-import {
-  additionsDocument,
-  additionsSheet,
-  additionsText,
-  answerDocument,
-  answerText,
-  areasDocument,
-  paperOrder,
-  pressuresDocument,
-  ratingsDocument,
-  windLoadTable,
-} from '../../worksheet/index.ts';
-import { csv } from '../cells/csv.ts';
+import { areasDocument, pressuresDocument, ratingsDocument } from '../../worksheet/index.ts';
 import { component } from '../documents/component.ts';
 import { readFormBodies } from '../form-body.ts';
 import { chosenForm, prefersPage } from '../negotiation.ts';
 import { areasPage, pressuresPage, ratingsPage } from '../pages/part-pages.ts';
-import { pdfDisposition } from '../paper/file-name.ts';
 import { type Printing, PrintShop } from '../paper/print-shop.ts';
 import { Problem } from '../problems/problem.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
 import { documentedOnly } from '../schemas/documented-only.ts';
 import { jsonOrPage } from '../schemas/json-response.ts';
 import { writable } from '../schemas/writable.ts';
-import { PLAN_HEADER, VERSION } from '../version.ts';
-import { answerWorksheet } from '../worksheets/answer-worksheet.ts';
-import { worksheetPage } from '../worksheets/worksheet-page.ts';
+import type { Workshop } from '../work/workshop.ts';
+import { worksheetLook } from '../worksheets/worksheet-page.ts';
+import { answeredBy } from './answered.ts';
 import {
   BODY_PROBLEMS,
   badQuery,
@@ -170,10 +143,20 @@ function drawingsBeside(form: keyof typeof CHECK_FORMS, list: string | undefined
   throw badQuery({ parameter: 'drawings', given: list, allowed, says });
 }
 
+/** What an answer to a plan holds only where it is asked for. */
+const FULL = ['working', 'spread', 'crankHeights', 'sensitivity', 'remedies'] as const;
+
+export interface PlanRoutesOptions {
+  readonly printing?: Partial<Printing>;
+  readonly workshop: Workshop;
+}
+
 /** Answers to a plan or to a part of one. */
-export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }> = async (app, { printing }) => {
+export const planRoutes: FastifyPluginAsyncZod<PlanRoutesOptions> = async (app, { printing, workshop }) => {
   const shop = new PrintShop(app.log, printing);
   app.addHook('onClose', async () => shop.close());
+  const answered = answeredBy(workshop, shop);
+  const look = worksheetLook();
 
   readFormBodies(app);
   app.addHook('preValidation', async ({ body, headers }) => {
@@ -233,54 +216,10 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
       const drawn = drawingFor(form, request.query.drawing);
       const along = drawingsBeside(form, request.query.drawings);
       const named = paperFor(form, request.query.paper);
-      const reading = readPosted(request.body, request.query, planDocumentSchema, readPlan);
-      const { input, document, entryWarnings } = reading;
-      const assessment = assess(input);
-      const hash = planHash(reading);
-      reply.header(PLAN_HEADER, hash.format2);
-      request.server.metrics.verdict('check', assessment.verdict);
-      if (drawn !== undefined) {
-        return reply.header('vary', 'accept').type('image/svg+xml; charset=utf-8').send(DRAWINGS[drawn](assessment));
-      }
-      const besides = {
-        version: VERSION,
-        planHash: hash,
-        spread: request.query.spread === 'full' ? spreadOf(assessment) : undefined,
-        crankHeights: request.query.crankHeights === 'full' ? crankHeightsOf(assessment) : undefined,
-        sensitivity: request.query.sensitivity === 'full' ? sensitivityOf(assessment) : undefined,
-        remedies: request.query.remedies === 'full' ? remediesOf(assessment) : undefined,
-        tubes: request.query.remedies === 'full' ? standardTubesFor(assessment) : undefined,
-      };
-      reply.header('vary', 'accept');
-      if (form === 'text')
-        return reply.type('text/plain; charset=utf-8').send(answerText(assessment, entryWarnings, besides));
-      const depth = request.query.working ?? 'none';
-      if (form === 'html' || form === 'pdf') {
-        // A sheet says how many steps agree, so all are looked at, shown or not.
-        const whole = answerDocument(assessment, document, entryWarnings, 'full', besides);
-        const sheet = answerWorksheet(assessment, whole, depth);
-        if (form === 'html') return sendPage(reply, worksheetPage(sheet));
-        // Unless one is named, the paper is that of a country that measures as the plan does.
-        const printed = await shop.print(
-          paperOrder(sheet, named ?? (sheet.units === 'us' ? 'letter' : 'a4')),
-          request.signal,
-        );
-        if (printed === undefined) return reply.hijack();
-        return reply
-          .type('application/pdf')
-          .header('content-disposition', pdfDisposition(assessment.input.title))
-          .send(printed);
-      }
-      const drawings =
-        along.length === 0 ? undefined : Object.fromEntries(along.map((name) => [name, DRAWINGS[name](assessment)]));
-      const answer = answerDocument(assessment, document, entryWarnings, depth, { ...besides, drawings });
-      if (form === 'csv') {
-        const { heads, rows } = windLoadTable(answer);
-        // A file keeps its name and not its header.
-        reply.header('content-disposition', `inline; filename="wind-loads-${hash.format2.slice(0, 8)}.csv"`);
-        return reply.type('text/csv; charset=utf-8').send(csv([heads, ...rows], request.query.decimal ?? 'point'));
-      }
-      return reply.type('application/json; charset=utf-8').send(writable(answer));
+      const { query } = request;
+      const full = FULL.filter((part) => query[part] === 'full');
+      const asked = { form, drawn, along, full, paper: named, decimal: query.decimal ?? 'point', look } as const;
+      return answered(reply, 'check', planDocumentSchema, asked);
     },
   );
 
@@ -314,39 +253,11 @@ export const planRoutes: FastifyPluginAsyncZod<{ printing?: Partial<Printing> }>
     },
     async (request, reply) => {
       const form = chosenForm(FORMS, request.query.as, request.headers.accept);
-      const { body, query } = request;
-      const { before, after, entryWarnings, planHash } = readPosted(
-        body,
-        query,
-        additionsFieldsSchema,
-        readAdditionsRequest,
-      );
-      const now = assessAsked({ input: before, placed: (pointer) => ({ pointer: `/plan${pointer}` }) });
-      const then = [];
-      for (const asked of after) {
-        // Forty answers take a while; others are served in between.
-        await setImmediate();
-        const assessment = assessAsked(asked);
-        request.server.metrics.verdict('addition', assessment.verdict);
-        then.push({ name: asked.name, assessment });
-      }
-      const additions = additionsOf(now, then);
-      const { units } = before.station;
-      const traced = { version: VERSION, planHash };
-      reply.header('vary', 'accept').header(PLAN_HEADER, planHash.format2);
-      if (form === 'text') {
-        const text = additionsText(additions, entryWarnings, after, units, traced);
-        return reply.type('text/plain; charset=utf-8').send(text);
-      }
-      const answer = additionsDocument(additions, entryWarnings, after, units, traced);
-      if (form === 'html') {
-        return sendPage(reply, worksheetPage(additionsSheet(answer, { title: before.title, units, version: VERSION })));
-      }
-      return reply.type('application/json; charset=utf-8').send(writable(answer));
+      return answered(reply, 'additions', additionsFieldsSchema, { form, look });
     },
   );
 
-  await app.register(sheetRoutes, { shop });
+  await app.register(sheetRoutes, { answered, look });
   await app.register(areasRoute);
 
   app.post(

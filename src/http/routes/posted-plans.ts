@@ -30,6 +30,7 @@ export const BODY_PROBLEMS = [
   'bad-query',
   'plan-faults',
   'refused',
+  'too-much-work',
   'too-large',
   'unsupported-media-type',
 ] as const;

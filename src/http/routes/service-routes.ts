@@ -7,6 +7,7 @@ import { Problem } from '../problems/problem.ts';
 import { problemResponses, problemResponsesWithout } from '../problems/problem-schema.ts';
 import { jsonOrPage, jsonResponse } from '../schemas/json-response.ts';
 import { VERSION } from '../version.ts';
+import type { Workshop } from '../work/workshop.ts';
 
 const healthSchema = z.object({
   status: z.literal('running'),
@@ -22,7 +23,7 @@ const problemPageSchema = z.object({
 });
 
 /** Health, the contract, and the pages about problems. */
-export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
+export const serviceRoutes: FastifyPluginAsyncZod<{ workshop: Workshop }> = async (app, { workshop }) => {
   app.get(
     '/healthz',
     {
@@ -45,16 +46,17 @@ export const serviceRoutes: FastifyPluginAsyncZod = async (app) => {
       schema: {
         operationId: 'readiness',
         tags: ['service'],
-        summary: 'Whether to send requests here; 503 once the service is about to stop',
+        summary: 'Whether to send requests here; 503 until every thread runs, and once the service is about to stop',
         response: {
           200: jsonResponse('Send them', z.object({ status: z.literal('ready') })),
-          ...problemResponsesWithout(['key-required', 'too-many-requests'], 'closing'),
+          ...problemResponsesWithout(['key-required', 'too-many-requests'], 'starting', 'closing'),
         },
       },
     },
     async (request, reply) => {
       reply.header('cache-control', 'no-store');
       if (request.server.draining.begun) throw new Problem('closing', 'The service is stopping; ask another copy.');
+      if (!workshop.ready) throw new Problem('starting', 'The threads that compute are being started.');
       return reply.send({ status: 'ready' as const });
     },
   );

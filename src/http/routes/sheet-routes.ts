@@ -1,46 +1,14 @@
-import { setImmediate } from 'node:timers/promises';
-import type { FastifyReply } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { requirementsSchema, stormCardSchema } from '../../answer/index.ts';
-import { assess, assessAsked, ranksOf, requirementPlans, requirementSteps, stormCardOf } from '../../margins/index.ts';
-import {
-  readRequirementsRequest,
-  readStormRequest,
-  requirementsRequestSchema,
-  stormRequestSchema,
-} from '../../plan/index.ts';
-import {
-  type ComparedCandidate,
-  paperOrder,
-  requirementsDocument,
-  requirementsSheet,
-  requirementsText,
-  type Sheet,
-  stormDocument,
-  stormSheet,
-  stormText,
-} from '../../worksheet/index.ts';
+import { requirementsRequestSchema, stormRequestSchema } from '../../plan/index.ts';
 import { component } from '../documents/component.ts';
 import { chosenForm } from '../negotiation.ts';
-import { pdfDisposition } from '../paper/file-name.ts';
-import type { PrintShop } from '../paper/print-shop.ts';
 import { problemResponses } from '../problems/problem-schema.ts';
 import { documentedOnly } from '../schemas/documented-only.ts';
-import { writable } from '../schemas/writable.ts';
-import { PLAN_HEADER, VERSION } from '../version.ts';
-import { worksheetPage } from '../worksheets/worksheet-page.ts';
-import {
-  BODY_PROBLEMS,
-  decimal,
-  FORMS,
-  JSON_TYPE,
-  paper,
-  paperFor,
-  pdf,
-  readPosted,
-  sendPage,
-} from './posted-plans.ts';
+import type { Look } from '../work/finished.ts';
+import type { Answered } from './answered.ts';
+import { BODY_PROBLEMS, decimal, FORMS, paper, paperFor, pdf } from './posted-plans.ts';
 
 const stormBody = documentedOnly(component('StormCardRequest', stormRequestSchema));
 const requirementsBody = documentedOnly(component('RequirementsRequest', requirementsRequestSchema));
@@ -75,54 +43,15 @@ interface SheetQuery {
   readonly paper?: z.output<typeof paper>;
 }
 
-type ReadRequirements = Extract<ReturnType<typeof readRequirementsRequest>, { readonly ok: true }>;
-
-/** Towers to choose from, each in every wind and with every set of loads. */
-async function compareCandidates({ asked, candidates }: ReadRequirements): Promise<readonly ComparedCandidate[]> {
-  const compared = [];
-  for (const { name, input, placed, planHash, entryWarnings } of candidates) {
-    const cases = [];
-    for (const { wind, loads, plan } of requirementPlans(input, asked.wished)) {
-      // Ten towers take a while; others are served in between.
-      await setImmediate();
-      cases.push({ wind, loads, assessment: assessAsked({ name, input: plan, placed }) });
-    }
-    const placedWarnings = entryWarnings.map((each) => ({ ...each, ...placed(each.pointer) }));
-    const ofTower = placedWarnings.filter(({ pointer }) => pointer.startsWith('#/candidates'));
-    compared.push({ name, planHash, entryWarnings: ofTower, cases });
-  }
-  // The wind of the site decides, with all loads.
-  const deciding = compared.map(({ cases }) => cases.findLast(({ wind }) => wind === 'site')?.assessment);
-  const ranks = ranksOf(deciding.flatMap((assessment) => assessment ?? []));
-  return compared.map((each, index) => ({ ...each, rank: ranks[index] ?? 0 }));
-}
-
 /** Answers to a plan that are a sheet of their own: for the wall, and to send to manufacturers. */
-export const sheetRoutes: FastifyPluginAsyncZod<{ shop: PrintShop }> = async (app, { shop }) => {
-  /** Sends an answer in the form that was asked for; a paper that goes with another form is refused before anything is worked out. */
-  const wayOf = (query: SheetQuery, accept: string | undefined) => {
+export const sheetRoutes: FastifyPluginAsyncZod<{ answered: Answered; look: Look }> = async (
+  app,
+  { answered, look },
+) => {
+  /** In which form; a paper that goes with another form is refused before anything is worked out. */
+  const askedIn = (query: SheetQuery, accept: string | undefined) => {
     const form = chosenForm(SHEET_FORMS, query.as, accept);
-    const named = paperFor(form, query.paper);
-    return async <A>(
-      reply: FastifyReply,
-      signal: AbortSignal,
-      planHash: { readonly format2: string },
-      answer: { readonly text: () => string; readonly json: () => A; readonly sheet: (json: A) => Sheet },
-      file: { readonly title: string; readonly name: Parameters<typeof pdfDisposition>[1] },
-    ) => {
-      reply.header('vary', 'accept').header(PLAN_HEADER, planHash.format2);
-      if (form === 'text') return reply.type('text/plain; charset=utf-8').send(answer.text());
-      const json = answer.json();
-      if (form === 'json') return reply.type(JSON_TYPE).send(writable(json));
-      const sheet = answer.sheet(json);
-      if (form === 'html') return sendPage(reply, worksheetPage(sheet));
-      const printed = await shop.print(paperOrder(sheet, named ?? (sheet.units === 'us' ? 'letter' : 'a4')), signal);
-      if (printed === undefined) return reply.hijack();
-      return reply
-        .type('application/pdf')
-        .header('content-disposition', pdfDisposition(file.title, file.name))
-        .send(printed);
-    };
+    return { form, paper: paperFor(form, query.paper), look };
   };
 
   app.post(
@@ -140,18 +69,7 @@ export const sheetRoutes: FastifyPluginAsyncZod<{ shop: PrintShop }> = async (ap
       },
     },
     async (request, reply) => {
-      const send = wayOf(request.query, request.headers.accept);
-      const { body, query } = request;
-      const reading = readPosted(body, query, stormRequestSchema, readStormRequest);
-      const { input, forecast, entryWarnings, planHash } = reading;
-      const card = stormCardOf(assess(input), forecast);
-      const traced = { version: VERSION, planHash };
-      const answer = {
-        text: () => stormText(card, entryWarnings, traced),
-        json: () => stormDocument(card, entryWarnings, traced),
-        sheet: (json: ReturnType<typeof stormDocument>) => stormSheet(card, json, VERSION),
-      };
-      return send(reply, request.signal, planHash, answer, { title: input.title, name: 'storm-card' });
+      return answered(reply, 'storm-card', stormRequestSchema, askedIn(request.query, request.headers.accept));
     },
   );
 
@@ -170,26 +88,7 @@ export const sheetRoutes: FastifyPluginAsyncZod<{ shop: PrintShop }> = async (ap
       },
     },
     async (request, reply) => {
-      const send = wayOf(request.query, request.headers.accept);
-      const { body, query } = request;
-      const reading = readPosted(body, query, requirementsRequestSchema, readRequirementsRequest);
-      const { input, asked, entryWarnings, planHash } = reading;
-      const steps = requirementSteps(input, asked);
-      let step = steps.next();
-      while (!step.done) {
-        // Many winds and loads take a while; others are served in between.
-        await setImmediate();
-        step = steps.next();
-      }
-      const requirements = step.value;
-      const candidates = await compareCandidates(reading);
-      const traced = { version: VERSION, planHash };
-      const answer = {
-        text: () => requirementsText(requirements, candidates, entryWarnings, traced),
-        json: () => requirementsDocument(requirements, candidates, entryWarnings, traced),
-        sheet: (json: ReturnType<typeof requirementsDocument>) => requirementsSheet(requirements, json, VERSION),
-      };
-      return send(reply, request.signal, planHash, answer, { title: input.title, name: 'tower-inquiry' });
+      return answered(reply, 'requirements', requirementsRequestSchema, askedIn(request.query, request.headers.accept));
     },
   );
 };

@@ -1,5 +1,5 @@
 import { ICE_DENSITY, icedDiameter, iceWeightPerLength, type TubePiece, type TubeRow } from '../../areas/index.ts';
-import { GRAVITY, nth, type Trace, under } from '../../foundation/index.ts';
+import { GRAVITY, nth, remember, type Trace, under } from '../../foundation/index.ts';
 import {
   type ElementBending,
   type ElementSegment,
@@ -7,10 +7,8 @@ import {
   type Load,
   type MountedOn,
   middleOf,
-  type Slice,
-  type SliceForces,
   type SlicesInWind,
-  sliceForces,
+  someSlices,
   tubeSection,
 } from '../../structure/index.ts';
 import { inActualWind } from '../holds-to.ts';
@@ -19,6 +17,8 @@ import type { IceCase, IceCaseShown } from '../ice-case.ts';
 import type { TowerInWind, TowerModel } from '../model.ts';
 import { type Check, type CheckOf, type CheckResult, judged, openCheck, withoutWinds } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
+
+type OwnSlices = ReturnType<typeof someSlices>;
 
 /** A row of elements or a boom of which every segment's wall and the alloy are told. */
 interface Member {
@@ -106,24 +106,37 @@ export function metalsNotGiven(model: TowerModel): readonly MetalNotGiven[] {
 }
 
 function bentWithIce(shown: IceCaseShown, member: Member, onEnd?: number): ElementBending {
-  return worstBending(shown.model.scenarios, (cut) => icedBending(shown, cut, member, onEnd));
+  return worstBending(cutsOf(shown.model.scenarios), (cut) => icedBending(shown, cut, member, onEnd));
 }
 
-function worstBending(scenarios: readonly TowerInWind[], bentBy: (cut: SlicesInWind) => ElementBending) {
-  return scenarios
-    .map(({ appurtenances }) => bentBy(appurtenances))
-    .reduce((most, here) => (largest(here) > largest(most) ? here : most));
+/** What hangs on the tower in every wind that is tried, each once. */
+const cutsOf = (scenarios: readonly TowerInWind[]): readonly SlicesInWind[] => [
+  ...new Set(scenarios.map(({ appurtenances }) => appurtenances)),
+];
+
+function worstBending<C>(cuts: readonly C[], bentBy: (cut: C) => ElementBending): ElementBending {
+  return cuts.map(bentBy).reduce((most, here) => (largest(here) > largest(most) ? here : most));
 }
 
-/** The largest force of the wind on a unit of area of those of a member's pieces that are meant. */
-function forcePerArea(
-  { load, row }: Member,
-  { slices, items }: SlicesInWind,
-  { front, side }: SliceForces,
-  meant: (slice: Slice) => boolean = () => true,
-): number {
+/** The slices of those of a member's pieces that are meant: in a cut of hundreds a member has a few. */
+function slicesOf({ load, row }: Member, cut: SlicesInWind, diameter?: number): OwnSlices {
+  const { items, from, slices } = cut;
+  const numbers: number[] = [];
+  for (let item = 0; item < items.length; item += 1) {
+    if (nth(items, item).at !== load.at) continue;
+    for (let number = nth(from, item); number < nth(from, item + 1); number += 1) {
+      const { part } = nth(slices, number);
+      if (part.what !== row.along) continue;
+      if (diameter === undefined || part.diameter === diameter) numbers.push(number);
+    }
+  }
+  return someSlices(cut, numbers);
+}
+
+/** The largest force of the wind on a unit of area of some slices. */
+function forcePerArea(row: TubeRow, { slices, forces }: OwnSlices, speed: number, least: boolean): number {
+  const { front, side } = forces(speed, 'unfavourable', least);
   return slices.reduce((most, slice, index) => {
-    if (nth(items, slice.item).at !== load.at || slice.part.what !== row.along || !meant(slice)) return most;
     const [area, force] = row.along === 'boom' ? [slice.side, nth(side, index)] : [slice.front, nth(front, index)];
     return area > 0 ? Math.max(most, force / area) : most;
   }, 0);
@@ -139,9 +152,8 @@ function icedBending(
 ): ElementBending {
   const { load, row, segments, onBoom } = member;
   const { site, ice: weights } = shown.model;
-  const forces = sliceForces(cut, site.speed, 'unfavourable', false, 'each');
   const ice = shown.iceAt(middleOf(load));
-  const perArea = forcePerArea(member, cut, forces);
+  const perArea = forcePerArea(row, slicesOf(member, cut), site.speed, false);
   const iced = segments.map(({ outside }) => icedDiameter.of(outside, ice));
   const wind = iced.map((width) => perArea * width);
   const weight = segments.map((each) => {
@@ -207,18 +219,20 @@ function segmentsOf(row: TubeRow): readonly ElementSegment[] | undefined {
 function checkOf(model: TowerModel, member: Member): Check {
   const { speed } = model.site;
   const blowing = inActualWind(model);
-  const at = (scenarios: readonly TowerInWind[], V: number, least: boolean, onEnd?: number) =>
-    worstBending(scenarios, (cut) => bent(cut, member, V, least, onEnd));
-  const bending = at(model.scenarios, speed, true);
+  const inWind = (scenarios: readonly TowerInWind[]) => cutsOf(scenarios).map((cut) => segmentsIn(cut, member));
+  const [design, actual] = [inWind(model.scenarios), inWind(blowing)];
+  const at = (cuts: readonly SegmentsInWind[], V: number, least: boolean, onEnd?: number) =>
+    worstBending(cuts, (cut) => bent(cut, member, V, least, onEnd));
+  const bending = at(design, speed, true);
   const of = elementOf(member);
   if (bending.notShown.length > 0) return openCheck(of, 'not-computed');
   const byWind = {
-    design: (V: number) => largest(at(model.scenarios, V, false)),
-    actual: (V: number) => largest(at(blowing, V, false)),
+    design: (V: number) => largest(at(design, V, false)),
+    actual: (V: number) => largest(at(actual, V, false)),
     steadyUpTo: Math.min(...[...model.scenarios, ...blowing].map(({ appurtenances }) => appurtenances.steadyUpTo)),
   };
   return judgedElement(model, of, member, {
-    ...resultOf(bending, member.onBoom === 0 ? bending : at(model.scenarios, speed, true, 0)),
+    ...resultOf(bending, member.onBoom === 0 ? bending : at(design, speed, true, 0)),
     ...windsHeld(model, byWind),
   });
 }
@@ -239,9 +253,17 @@ function resultOf(bending: ElementBending, atBest: ElementBending): CheckResult 
 
 const largest = ({ joints }: ElementBending) => joints.reduce((most, { ratio }) => Math.max(most, ratio ?? 0), 0);
 
+/** Of each segment of a member the slices of its own diameter. */
+type SegmentsInWind = readonly OwnSlices[];
+
+function segmentsIn(cut: SlicesInWind, member: Member): SegmentsInWind {
+  const byDiameter = new Map<number, OwnSlices>();
+  return member.segments.map(({ outside }) => remember(byDiameter, outside, () => slicesOf(member, cut, outside)));
+}
+
 /** One side of one member in a wind: force for each length from the pieces of its own diameter. */
 function bent(
-  cut: SlicesInWind,
+  inWind: SegmentsInWind,
   member: Member,
   speed: number,
   least: boolean,
@@ -249,10 +271,7 @@ function bent(
   trace?: Trace,
 ): ElementBending {
   const { row, segments } = member;
-  const forces = sliceForces(cut, speed, 'unfavourable', least, 'each');
-  const perLength = segments.map(
-    ({ outside }) => outside * forcePerArea(member, cut, forces, ({ part }) => part.diameter === outside),
-  );
+  const perLength = segments.map(({ outside }, index) => outside * forcePerArea(row, nth(inWind, index), speed, least));
   const weight = row.along === 'upright' ? [] : segments.map((each) => tubeSection(each).weightPerLength * GRAVITY);
   const appurtenances = mountedOn(member, onEnd);
   return elementBending(segments, { wind: perLength, appurtenances, ...(weight.length > 0 ? { weight } : {}) }, trace);
@@ -264,7 +283,8 @@ function explainElements({ model, ice }: CheckContext, checks: readonly Check[],
     const member = members.get(at);
     if (!member || !result) continue;
     under(trace, `tubes of the ${name}${withIce ? ' with ice' : ''}`, () => {
-      if (!withIce) bent(model.scenarios[0].appurtenances, member, model.site.speed, true, undefined, trace);
+      if (!withIce)
+        bent(segmentsIn(model.scenarios[0].appurtenances, member), member, model.site.speed, true, undefined, trace);
       else if (ice?.shown) icedBending(ice.shown, ice.shown.model.scenarios[0].appurtenances, member, undefined, trace);
     });
   }

@@ -29,6 +29,7 @@ import { heldBy, type RatioByWind, windsReaching } from '../holds-to-ratio.ts';
 import type { TowerInWind, TowerModel } from '../model.ts';
 import { explainLegs, type Reactions, withoutWindOf } from '../reactions.ts';
 import { forcePerArea, type RoomByCheck, type RoomPlace } from '../room-by-check.ts';
+import { leansTooFar } from '../sway.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
 import { type ComparisonRatio, ratioInCalm } from '../tower-ratio.ts';
 import { type Check, type CheckResult, type Compared, judged, openCheck, withIce } from './check.ts';
@@ -140,13 +141,17 @@ function foundationResult(context: CheckContext): FoundationResult {
     headings: {},
     ...heldBy(model, reaches, ratioAt({ shear: 0, moment: 0 })),
   };
+  const check = judged(FOUNDATION, result, {
+    margin: model.input.wanted.margin,
+    favourable,
+    missing,
+    ...asking(concrete, load, compared.ratio, ratioIf),
+  });
   return {
-    check: judged(FOUNDATION, result, {
-      margin: model.input.wanted.margin,
-      favourable,
-      missing,
-      ...asking(concrete, load, compared.ratio, ratioIf),
-    }),
+    check:
+      check.verdict !== 'over' && leansTooFar(model)
+        ? openCheck(FOUNDATION, 'beyond-small-movement', missing, result)
+        : check,
     answer: {
       kind: foundation.kind,
       load,

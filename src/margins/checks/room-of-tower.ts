@@ -41,8 +41,13 @@ export function roomOfTower(
   return least ?? 'unlimited';
 }
 
-/** Arm or share with which a force at a height reaches a check; 0 where it does not. */
-function reachOf(model: TowerModel, comparison: Comparison, { height, on }: RoomPlace): number {
+/**
+ * Arm or share with which a force at a height reaches a comparison; 0 where it does not.
+ *
+ * @returns the arm [m], or the share [-]
+ * @source derived
+ */
+export function reachOf(model: TowerModel, comparison: Comparison, { height, on }: RoomPlace): number {
   const { z, zone } = nth(model.levels, comparison.level);
   let share = 1;
   let arm = height - z;

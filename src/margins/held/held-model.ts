@@ -33,6 +33,8 @@ export interface HeldModel {
   readonly headings: readonly number[];
   /** How many stretches of steel there are of which each is alike: what is shown of it anywhere is shown of all of it. */
   readonly zones: number;
+  /** In one reading or another it finds no balance even in still air. */
+  readonly failure?: HeldFailure;
 }
 
 export interface HeldReading extends SupportReading {
@@ -124,12 +126,16 @@ function built(model: TowerModel): HeldModel | undefined {
     north: 0,
     weight: (tower.weight ?? 0) * GRAVITY,
   };
+  let failure: HeldFailure | undefined;
   const readings = supportReadings(supports, tower.foot).flatMap((reading) =>
     feet.flatMap((footHeld): HeldReading[] => {
       const { guys, brackets } = reading;
       const solve = heldTowerSolver({ stretches, footHeld, guys, brackets }, places);
-      const { forces: still } = solve({ loads: [ownWeight], windTo: 0, onGuys: 0 });
-      if (!still) return [];
+      const { forces: still, failure: atRest } = solve({ loads: [ownWeight], windTo: 0, onGuys: 0 });
+      if (!still) {
+        failure ??= atRest;
+        return [];
+      }
       const levels = still.levels.map(({ z, thrustBelow, thrustAbove }): HeldLevel => {
         const sideAt = (side: 'below' | 'above', thrust: number): HeldSide | undefined => {
           const beside = side === 'below' ? z - BESIDE : z + BESIDE;
@@ -144,7 +150,8 @@ function built(model: TowerModel): HeldModel | undefined {
       return [{ ...reading, footHeld, solve, levels, still, ownWeight }];
     }),
   );
-  return readings.length === 0 ? undefined : { supports, readings, headings: headingsOf(supports), zones: zoneOf.size };
+  const common = { supports, readings, headings: headingsOf(supports), zones: zoneOf.size };
+  return { ...common, ...(failure === undefined ? {} : { failure }) };
 }
 
 /** Ends of sections, what hangs on it, hold of the mast, and between any two supports. */
