@@ -271,6 +271,7 @@ function comparedSays(assessment: Assessment, check: Check, result: CheckResult)
   const range = result.ratioRange[0] < result.ratio ? ` (${ratioFigures(result.ratioRange[0])} at best)` : '';
   const where = whereInWords(assessment, result);
   const said = [`${amountsInWords(result, units)}${range}; ${where} governs${bySecondStandard(result)}.`];
+  if (check.kind === 'tower-below') said.push('Both leave out what the bare tower has in still air.');
   if (result.over) {
     const over = sentence(whereInWords(assessment, result.over));
     said.push(
