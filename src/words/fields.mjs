@@ -430,7 +430,7 @@ export const FIELDS = {
     count: plain('How many guys', 'guys: how many'),
     diameter: quantity('diameter', 'Diameter of one', 'guys: diameter of one'),
     radius: quantity('landscape', 'Base of the tower to the anchor', 'guys: base of the tower to the anchor'),
-    tension: quantity('force', 'Initial tension', 'guys: initial tension of one in still air'),
+    tension: quantity('force', 'Initial tension', 'guys: initial tension of one in still air, at its anchor'),
     grade: choice('Grade of the strand', 'guys: grade of the steel strand', {
       common: 'common',
       'siemens-martin': 'Siemens-Martin',

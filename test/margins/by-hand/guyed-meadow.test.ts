@@ -50,7 +50,8 @@ function solved({ speed, factor, top, side, lines }: Case, young: number, upwind
       radius: 50 * FOOT,
       anchorHeight: 0,
       stiffness: young * 7 * (Math.PI / 4) * 0.00157 ** 2,
-      tension: 400 * POUND_FORCE,
+      // Read at the anchor; half-way up half of the guy hangs beneath.
+      tension: 400 * POUND_FORCE + (0.1086 * G * height * FOOT) / 2,
       weight: 0.1086 * G,
       drag: factor * pressure((height * FOOT) / 2, speed) * 1.2 * 0.1875 * INCH,
     })),
