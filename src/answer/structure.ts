@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { ROOM_PLACES } from '../margins/index.ts';
-import { type Foundation, HELD_FAILURES, ORIENTATIONS, RAISING_STATES } from '../structure/index.ts';
+import { type Foundation, HELD_FAILURES, ORIENTATIONS, RAISING_STATES, SOIL_FACTS } from '../structure/index.ts';
 import { namedCheckStateSchema, verdictSchema } from './checks.ts';
 import {
   checkId,
@@ -191,6 +191,16 @@ export const foundationSchema = z
       }),
     ),
     pier: z.exactOptional(z.object({ required: quantitySchema, given: quantitySchema, depthCapped: z.boolean() })),
+    soil: z
+      .object({
+        base: z.exactOptional(number('Ratio by the soil under the base alone.')),
+        sides: z.exactOptional(number('Ratio by the soil at the sides alone.')),
+        both: z.exactOptional(number('Ratio by both together, where that counts.')),
+        ratioIf: z
+          .array(z.object({ fact: z.enum(SOIL_FACTS), ratio: z.number() }))
+          .meta({ description: 'The ratio if one fact alone were answered in favour of the footing.' }),
+      })
+      .meta({ description: 'By what the concrete holds, with what is open answered against it.' }),
     notChecked: z.array(z.string()),
   })
   .meta({ id: 'Foundation', description: 'The footing under the nominal load at the base.' });

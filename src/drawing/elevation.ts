@@ -1,5 +1,5 @@
 import { DISPLAY_UNITS, FOOT } from '../foundation/index.ts';
-import { type Assessment, type WindLoadRow, windAt } from '../margins/index.ts';
+import { type Assessment, guyedForcesOf, type WindLoadRow, windAt } from '../margins/index.ts';
 import { counterpoiseLoad } from '../structure/index.ts';
 import { figures, inWords, ratioFigures } from '../words/index.ts';
 import { roundStep, scaleOf, uprightAxis } from './axes.ts';
@@ -275,9 +275,13 @@ function hingeMark({ input }: Assessment, scale: number, y: (z: number) => numbe
   return element('circle', { cx, cy: y(hingeHeight), r: 3.2, ...pen({ line: 'ink', width: 1.5, fill: 'paper' }) });
 }
 
+/** The comparison that the verdict of the tower comes from. */
+const worstOfTower = ({ parts }: Assessment) => parts.find(({ kind }) => kind === 'tower')?.governs.result;
+
 /** Where the ratio is largest: a double ring. */
-function worstMark({ checks, input }: Assessment, y: (z: number) => number): Svg | undefined {
-  const height = checks[0]?.result?.height;
+function worstMark(assessment: Assessment, y: (z: number) => number): Svg | undefined {
+  const { input } = assessment;
+  const height = worstOfTower(assessment)?.height;
   if (height === undefined) return undefined;
   const r = 11;
   return group(
@@ -293,11 +297,12 @@ function worstMark({ checks, input }: Assessment, y: (z: number) => number): Svg
 }
 
 function labelsOf(
-  { input, windLoads, checks, heights }: Assessment,
+  assessment: Assessment,
   outlines: readonly Outline[],
   y: (z: number) => number,
   scale: number,
 ): readonly Label[] {
+  const { input, windLoads, heights } = assessment;
   const { station } = input;
   const { units, tower, mast, cables } = station;
   const long = (value: number) => inWords(value, 'length', units);
@@ -341,8 +346,14 @@ function labelsOf(
       wind: inWords(sum('counterpoise'), 'force', units),
     });
   if (tower.foot > 0) labels.push({ at: [edge(tower.foot), y(tower.foot)], words: `base, ${long(tower.foot)}` });
+  const guys = guyedForcesOf(assessment);
   for (const held of tower.held) {
-    labels.push({ at: [edge(held.height), y(held.height)], words: `${held.by}, ${long(held.height)}` });
+    const drawn = guys?.levels.find(({ height }) => height === held.height)?.tension;
+    labels.push({
+      at: [edge(held.height), y(held.height)],
+      words: `${held.by}, ${long(held.height)}`,
+      ...(drawn ? { wind: `${inWords(drawn, 'force', units, 3)} nominal` } : {}),
+    });
   }
   const middle = (tower.foot + tower.top) / 2;
   const own = sum('tower');
@@ -360,7 +371,7 @@ function labelsOf(
       ...(sum('lines') > 0 ? { wind: inWords(sum('lines'), 'force', units) } : {}),
     });
   }
-  const worst = checks[0]?.result;
+  const worst = worstOfTower(assessment);
   if (worst?.height !== undefined) {
     labels.push({
       at: [TOWER + 15, y(worst.height)],
@@ -753,7 +764,8 @@ function notesOf(
   return notes;
 }
 
-function describe({ input, windLoads, heights, checks }: Assessment): string {
+function describe(assessment: Assessment): string {
+  const { input, windLoads, heights } = assessment;
   const { units, tower } = input.station;
   const long = (value: number) => inWords(value, 'length', units);
   const force = (value: number) => inWords(value, 'force', units);
@@ -763,7 +775,7 @@ function describe({ input, windLoads, heights, checks }: Assessment): string {
       (row) =>
         `${row.name} ${row.high > row.low ? `${long(row.low)} to ${long(row.high)}` : `at ${long(row.low)}`}, ${force(row.force)}`,
     );
-  const worst = checks[0]?.result;
+  const worst = worstOfTower(assessment);
   return [
     `Tower top at ${long(tower.top)}, overall ${long(heights.overall)}, wind from the left.`,
     things.length > 0 ? `Wind loads: ${things.join('; ')}.` : '',

@@ -26,14 +26,14 @@ export interface Asked {
 
 /** Moment and shear with height: what the wind asks against what the rating proves, and the ratio at every joint. */
 export function momentWithHeight(assessment: Assessment): string {
-  const { input, model } = assessment;
+  const { input, model, checks } = assessment;
   const { tower, units } = input.station;
   const length = DISPLAY_UNITS[units].length.inSi;
   const up = scaleOf([model.comparedFromHeight / length, tower.top / length], [FOOT, TOP], 36);
   const asked = demandByHeight(assessment);
   const belowSupport =
     tower.held.length > 0
-      ? `Below the highest support, at ${inWords(model.comparedFromHeight, 'length', units)}, nothing is compared or drawn.`
+      ? `Below the highest support, at ${inWords(model.comparedFromHeight, 'length', units)}, nothing is ${checks.some(({ kind }) => kind === 'tower-below') ? '' : 'compared or '}drawn.`
       : 'Supports of the tower not given; nothing is compared or drawn.';
   const unrated = assessment.ratios.every(({ capacity }) => !(capacity > 0));
   const notes = [

@@ -17,7 +17,7 @@ import type { SiteSpeed, TowerModel } from './model.ts';
 import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
 import { leansOn, misfitsOf, ratedSupports } from './stated-for.ts';
-import { LEANING, sheddingOf, swayOf } from './sway.ts';
+import { LEANING, leaningOf, sheddingOf, swayOf } from './sway.ts';
 import type { ComparisonRatio } from './tower-ratio.ts';
 
 export const CAUTION_CODES = [
@@ -377,15 +377,19 @@ function aboutSway({ input, scenarios }: TowerModel, assumptions: readonly Assum
 
 function aboutBending(model: TowerModel, say: Say): void {
   const sway = swayOf(model);
-  if (sway === undefined) {
-    say('deflection-not-checked', 'standing');
-    say('p-delta-not-included', 'standing');
-  } else if (sway.leaning > LEANING.told) {
-    const word = sway.leaning > LEANING.most ? { word: 'beyond' } : {};
-    say('p-delta', 'verdict', { at: '/tower', value: sway.leaning, ...word });
-  }
+  const onSupports = guyedForcesOf({ model });
+  if (onSupports && onSupports.failure === undefined) return;
+  const leaning = leaningOf(model);
+  if (sway === undefined) say('deflection-not-checked', 'standing');
+  if (leaning === undefined) say('p-delta-not-included', 'standing');
+  else if (leaning > LEANING.told) {
+    const word = leaning > LEANING.most ? 'beyond' : sway === undefined ? 'by-frequency' : undefined;
+    say('p-delta', 'verdict', { at: '/tower', value: leaning, ...(word === undefined ? {} : { word }) });
+  } else if (sway === undefined) say('p-delta-not-included', 'standing');
   const shedding = sheddingOf(model);
-  if (shedding) say('vortex-of-pole', 'line', { at: '/tower', value: shedding.second[0] });
+  // No steady wind blows faster than the gusts of the site.
+  if (shedding && shedding.second[0] < METHOD_BY_ID[model.input.method].actualGust(model.site.speed))
+    say('vortex-of-pole', 'line', { at: '/tower', value: shedding.second[0] });
 }
 
 function aboutRatings(model: TowerModel, say: Say): void {

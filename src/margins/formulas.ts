@@ -1,4 +1,4 @@
-import { cite, defineFormula, listVariable, nth, variable } from '../foundation/index.ts';
+import { cite, defineFormula, GRAVITY, listVariable, nth, variable } from '../foundation/index.ts';
 
 const level = variable('lambda', 'to the allowable level', 'one', 0.6, 1);
 const directionInForce = variable('K_dF', 'direction factor, where the method puts it in the force', 'one', 0.85, 1);
@@ -571,6 +571,21 @@ export const guyUse = defineFormula({
   ],
   cite: cite('tia222-g', 'strength of guys; 0.6 at strength level, before it 0.5 in the wind of the map', 'memory'),
   of: (tension: number, share: number, ends: number, breaking: number) => tension / (share * ends * breaking),
+});
+
+export const leaningByFrequency = defineFormula({
+  id: 'share-of-leaning-by-frequency',
+  title: 'What the weight of a mass at the top adds as it leans, by how often it swings',
+  symbol: 'theta',
+  unit: 'one',
+  expression: 'g / (h * (2 * pi * n_1)^2)',
+  variables: [
+    variable('g', 'pull of the earth on a unit of weight', 'force-per-weight', GRAVITY, GRAVITY),
+    variable('h', 'height of the tower', 'length', 3, 60),
+    variable('n_1', 'lowest frequency', 'frequency', 0.1, 10),
+  ],
+  cite: cite('derived', 'W·h²/(3·EI), and (2π·n)² = 3·EI·g/(W·h³)', 'derived'),
+  of: (gravity: number, height: number, frequency: number) => gravity / (height * (2 * Math.PI * frequency) ** 2),
 });
 
 export const leaningShare = defineFormula({

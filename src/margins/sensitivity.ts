@@ -5,6 +5,7 @@ import type { Ground, Hill } from '../wind/index.ts';
 import type { Assessment } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
+import { goesByOwnStrength, ownStrengthUse } from './checks/own-strength-check.ts';
 import type { Demand, TowerModel } from './model.ts';
 import { LOADS_ASKED, type OpenQuestion, openQuestions } from './open-questions.ts';
 import { demandOf, towerModel } from './tower-model.ts';
@@ -36,8 +37,8 @@ export interface SensitivityRow {
 }
 
 export interface Sensitivity {
-  /** Which check: the weakest, else the tower. */
-  readonly ofCheck: 'tower' | 'tower-top';
+  /** Which check: the weakest, else the tower; of a tower that goes by its own strength that. */
+  readonly ofCheck: 'tower' | 'tower-top' | 'own-strength';
   /** Its use with nothing changed. */
   readonly ratio: number;
   /** Those that move the ratio most first. */
@@ -71,13 +72,14 @@ export function sensitivityOf(own: Assessment): Sensitivity | undefined {
   const { model } = own;
   const { input } = model;
   const weakest = own.checks.find(({ id }) => id === own.weakest);
-  const ofCheck = (weakest && CHECK_KIND[weakest.kind].comparesTower) ?? 'tower';
-  if (model.proven.length + model.momentClaims.length === 0) return undefined;
+  const compared = (weakest && CHECK_KIND[weakest.kind].comparesTower) ?? 'tower';
+  const ofCheck = goesByOwnStrength(model) ? 'own-strength' : compared;
+  if (ofCheck !== 'own-strength' && model.proven.length + model.momentClaims.length === 0) return undefined;
   const ratioOf = (changed: CheckInput) => {
     const other = towerModel(changed);
-    return ratioAtWorst(other, ofCheck, demandAt(other));
+    return useOf(other, ofCheck, demandAt(other));
   };
-  const ratio = ratioAtWorst(model, ofCheck, own.unfavourable);
+  const ratio = useOf(model, ofCheck, own.unfavourable);
   if (!Number.isFinite(ratio) || ratio <= 0) return undefined;
   const rows: SensitivityRow[] = [
     rowTimes('speed', '/site/wind', (times) =>
@@ -95,6 +97,12 @@ export function sensitivityOf(own: Assessment): Sensitivity | undefined {
   const told = rows.filter((row) => Number.isFinite(row.ratio));
   const moves = (row: SensitivityRow) => Math.abs(row.ratio - ratio);
   return { ofCheck, ratio, rows: told.sort((a, b) => moves(b) - moves(a)) };
+}
+
+/** Of a check as demanded, the rated wind gustier by as much as the site's. */
+function useOf(model: TowerModel, ofCheck: Sensitivity['ofCheck'], demand: Demand, gustier = 1): number {
+  if (ofCheck === 'own-strength') return ownStrengthUse(model, demand) ?? Number.NaN;
+  return ratioAtWorst(model, ofCheck, demand, {}, gustier);
 }
 
 function demandAt(model: TowerModel): Demand {
@@ -124,7 +132,7 @@ function gustRow({ model, site }: Assessment, ofCheck: Sensitivity['ofCheck']): 
       appurtenances: remember(changed, appurtenances, () => gustier(appurtenances)),
       ...(bareTower ? { bareTower: gustier(bareTower) } : {}),
     }));
-    return ratioAtWorst(model, ofCheck, demandOf(model, scenarios, site.speed, 'unfavourable', true), {}, times);
+    return useOf(model, ofCheck, demandOf(model, scenarios, site.speed, 'unfavourable', true), times);
   };
   return rowTimes('gust-effect', '/method', ratioTimes);
 }
@@ -238,6 +246,8 @@ function lineRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): 
 
 /** For every open question the answer that helps most. */
 function questionRows(own: Assessment, ofCheck: Sensitivity['ofCheck']): SensitivityRow[] {
+  // What is open of its own strength is asked for by its fields.
+  if (ofCheck === 'own-strength') return [];
   const asked = openQuestions(own, own.assumptions, ofCheck).open.filter((question) => question.ofCheck === ofCheck);
   return asked.map((question) => {
     const best = question.ratioIf.reduce((least, option) => (option.ratio < least.ratio ? option : least));

@@ -1,5 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
-import { build, stop, transform } from 'esbuild';
+import { build, type Plugin, stop, transform } from 'esbuild';
 
 /** The form's modules, the words and the libraries they use in few small files, with the maps by which a browser shows them as they were written. */
 export interface FormScript {
@@ -25,6 +26,7 @@ export async function formScript(folder: string, name: string): Promise<FormScri
     metafile: true,
     write: false,
     logLevel: 'silent',
+    plugins: [asAsked],
   });
   await stop();
   const first = metafile.outputs[name];
@@ -33,6 +35,27 @@ export async function formScript(folder: string, name: string): Promise<FormScri
     files: outputFiles.map(({ path, contents }) => ({ name: basename(path), content: Buffer.from(contents) })),
     atOnce: first.imports.filter(({ kind }) => kind === 'import-statement').map(({ path }) => path),
   };
+}
+
+/** The words of the fields as the form asks for them: what describes each to a program stays in the contract. */
+const asAsked: Plugin = {
+  name: 'fields-as-asked',
+  setup({ onLoad }) {
+    onLoad({ filter: /[/\\]words[/\\]fields\.mjs$/ }, ({ path }) => ({
+      contents: undescribed(readFileSync(path, 'utf8')),
+    }));
+  },
+};
+
+const TEXT = String.raw`(?:'(?:[^'\\]|\\.)*'|"(?:[^"\\]|\\.)*")`;
+/** How many texts come before the description, by what makes a field. */
+const BEFORE = { quantity: 2, plain: 1, choice: 1, list: 3 } as const;
+
+function undescribed(source: string): string {
+  return Object.entries(BEFORE).reduce((so, [of, before]) => {
+    const call = new RegExp(String.raw`(\b${of}\((?:\s*${TEXT},){${before}})\s*${TEXT}`, 'g');
+    return so.replace(call, "$1''");
+  }, source);
 }
 
 /** Style sheets without their remarks and blanks. */

@@ -1,6 +1,7 @@
 export * from './appurtenance-masses.ts';
 export * from './block-footing.ts';
 export * from './cable.ts';
+export * from './concrete-in-soil.ts';
 export * from './counterpoise.ts';
 export * from './crank-up.ts';
 export * from './dead-load.ts';
@@ -26,6 +27,7 @@ export * from './posture.ts';
 export * from './profile.ts';
 export * from './raising.ts';
 export * from './raising-gear.ts';
+export * from './round-base.ts';
 export * from './shape-readings.ts';
 export * from './slices-in-wind.ts';
 export * from './soil-hints.ts';

@@ -86,6 +86,36 @@ export const momentOfLeaning = defineFormula({
   of: (B: number, M: number) => B * M,
 });
 
+export const forceInOverlap = defineFormula({
+  id: 'force-in-overlap',
+  title: 'Force across a section of a telescoping tower where one slides in the other',
+  symbol: 'R',
+  unit: 'force',
+  expression: 'M / s + V',
+  variables: [
+    variable('M', 'moment at the rim', 'moment', 0, 1e6),
+    variable('s', 'overlap', 'length', 0.3, 5),
+    variable('V', 'of the outer section its shear, of the inner one that of its twist', 'force', 0, 1e4),
+  ],
+  cite: cite('derived', 'two forces at the ends of the overlap hand the moment over', 'derived'),
+  of: (M: number, s: number, V: number) => M / s + V,
+});
+
+export const momentAtTail = defineFormula({
+  id: 'moment-at-tail',
+  title: 'Moment of the outer section at the lower end of what slides in it',
+  symbol: 'M_t',
+  unit: 'moment',
+  expression: 'M + V * s',
+  variables: [
+    variable('M', 'moment at the rim', 'moment', 0, 1e6),
+    variable('V', 'shear at the rim', 'force', 0, 1e4),
+    variable('s', 'overlap', 'length', 0.3, 5),
+  ],
+  cite: cite('derived', 'two forces at the ends of the overlap hand the moment over', 'derived'),
+  of: (M: number, V: number, s: number) => M + V * s,
+});
+
 export const ownWeightOfLattice = defineFormula({
   id: 'own-weight-of-lattice',
   title: 'Weight of the legs and braces of a lattice for each length of it',

@@ -131,7 +131,7 @@ export interface Rotator {
 
 /** What the tower stands on. */
 export type Foundation =
-  | {
+  | (SoilTold & {
       readonly kind: 'block';
       readonly length: number;
       readonly width: number;
@@ -140,20 +140,36 @@ export type Foundation =
       readonly density?: number;
       /** What the soil may carry [Pa]. */
       readonly bearing: number;
-    }
-  | {
+      /** What it may carry sideways, for each metre of depth [Pa/m]. */
+      readonly lateral?: number;
+      /** How far the foot of the tower, at its top, stands above the ground [m]. */
+      readonly head: number;
+    })
+  | (SoilTold & {
       readonly kind: 'pier';
       readonly diameter: number;
       readonly depth: number;
       /** What the soil may carry sideways, for each metre of depth [Pa/m]. */
       readonly lateral: number;
       readonly constrained: boolean;
-      /** Half an inch of movement at the ground does it no harm: twice the pressure of the soil counts. */
-      readonly isolatedPole?: true;
+      /** Of the concrete [kg/m³]; absent: the usual one. */
+      readonly density?: number;
+      /** What the soil may carry [Pa]. */
+      readonly bearing?: number;
       /** How far the foot of the tower, at its head, stands above the ground, below which its depth counts [m]. */
       readonly head: number;
-    }
+    })
   | { readonly kind: 'manufacturer' };
+
+/** How the values of a soil are meant, where the plan says so. */
+export interface SoilTold {
+  /** Half an inch of movement at the ground does it no harm: twice the pressure of the soil counts. */
+  readonly isolatedPole?: boolean;
+  /** What it carries is meant beyond the weight of the soil taken away. */
+  readonly bearingNet?: boolean;
+  /** The building official accepts side and base together. */
+  readonly bothAccepted?: boolean;
+}
 
 /** One tube of a stepped or sleeved mast, heights above its foot [m]. */
 export interface MastTube {

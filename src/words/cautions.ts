@@ -278,7 +278,7 @@ export const CAUTION_WORDS = {
   },
   'strength-as-measured': {
     says: ({ word }) =>
-      `The metal of the tower counts as sound, straight and as measured.${word === undefined ? '' : ` ${YIELD_ASSUMED[word] ?? ''}`} Its joints, doors, holes, welds and the fixing of its base are not checked.`,
+      `The metal of the tower counts as sound, straight and as measured.${word === undefined ? '' : ` ${YIELD_ASSUMED[word] ?? ''}`} Its joints, doors, holes, welds, sliding ends and the fixing of its base are not checked.`,
     action: 'Measure walls and members at the base, look for rust inside, and ask for the grade.',
   },
   'strength-contradicts-rating': {
@@ -466,8 +466,8 @@ export const CAUTION_WORDS = {
   'p-delta': {
     says: ({ value = 0, word }) =>
       word === 'beyond'
-        ? `The weight of the tower as it leans adds ${figures(value * 100, 2)} % to the moment at its base, more than these formulas are good for.`
-        : `The weight of the tower as it leans adds ${figures(value * 100, 2)} % to the moment at its base (P-delta), not included here.`,
+        ? 'As the tower leans, its weight adds more to the moment at its base than is compared here.'
+        : `As the tower leans, its weight adds ${word === 'by-frequency' ? 'up to ' : ''}${figures(value * 100, 2)} % to the moment at its base (P-delta), not included.`,
     action: 'Use a stiffer tower, less weight aloft, or have it computed by an engineer.',
   },
   'vortex-of-pole': {
@@ -497,7 +497,7 @@ function frequencyAtMost(frequency: number): string {
 export const NOT_COVERED: readonly string[] = [
   'earthquake',
   'joints and welds',
-  'guy and anchor forces',
+  'anchors of guys',
   'examination of the soil',
   'grounding',
   'aviation and zoning notices',

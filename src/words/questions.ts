@@ -172,6 +172,12 @@ const MISSING_WORDS: Readonly<Record<string, string>> = {
   leg: 'Members of the tower not given, so their ice cannot be computed; measure them.',
   level: 'Level of the rating not stated (allowable load or strength); ask the manufacturer.',
   year: 'No standard known here fits the rating’s type of speed and its year; name its standard.',
+  bearingNet:
+    'Whether the soil bearing is net or gross is not given; the soils report or the building department knows.',
+  isolatedPole: 'Whether half an inch of movement at the ground does harm is not given; ask the building official.',
+  soilLateral: 'Lateral soil bearing not given; the building department’s table has it.',
+  soilBearing: 'Soil bearing not given; the building department’s table has it.',
+  bothAccepted: 'Whether sides and base of the footing count together is not given; ask the building official.',
   foundation: 'Footing not given; use the manufacturer’s drawing, or block size and soil values.',
   bearing: 'Whether the mast has a bearing, and where, is not given.',
   tension: 'Tension of the wire not given; give it, or its sag and weight.',

@@ -36,13 +36,13 @@ export function answerText(
   if (input.title) lines.push(input.title, '');
   lines.push(headlineSays(assessment), '');
   for (const check of checks) lines.push(`- ${checkSays(assessment, check).says}`);
-  lines.push('', reactionsSay(assessment));
+  const guys = guysSay(assessment);
+  // With its guys it stands otherwise than as a cantilever.
+  lines.push('', ...(guys === undefined ? [reactionsSay(assessment)] : [guys]));
   lines.push(...iceLines(assessment));
   if (reactions.legs) lines.push(legsSay(reactions.legs, units));
   const bracket = bracketSays(assessment);
   if (bracket) lines.push(bracket);
-  const guys = guysSay(assessment);
-  if (guys) lines.push(guys);
   const sway = swaySays(assessment);
   if (sway) lines.push(sway);
   const hill = hillHelpOf(input);

@@ -271,6 +271,7 @@ function comparedSays(assessment: Assessment, check: Check, result: CheckResult)
   const range = result.ratioRange[0] < result.ratio ? ` (${ratioFigures(result.ratioRange[0])} at best)` : '';
   const where = whereInWords(assessment, result);
   const said = [`${amountsInWords(result, units)}${range}; ${where} governs${bySecondStandard(result)}.`];
+  if (check.kind === 'tower-below') said.push('Both leave out what the bare tower has in still air.');
   if (result.over) {
     const over = sentence(whereInWords(assessment, result.over));
     said.push(
@@ -484,12 +485,12 @@ export function guysSay(assessment: Assessment): string | undefined {
   if (found.levels.every(({ tension }) => tension === 0)) return `Forces in the guys not computed.${failure}`;
   const levels = found.levels.map(({ height, tension, breaking: { least, most }, anchorLevel, anchorUp }) => {
     const breaks = least === most ? force(least) : `${force(least)} to ${force(most)} by its grade`;
-    return ` Guys at ${inWords(height, 'length', units)}: largest tension ${force(tension)}, strand breaks at ${breaks}; one anchor takes ${force(anchorLevel)} level, ${force(anchorUp)} up.`;
+    return ` Guys at ${inWords(height, 'length', units)}: largest tension ${force(tension)}; the strand breaks at ${breaks}. One anchor takes ${force(anchorLevel)} level, ${force(anchorUp)} up.`;
   });
   const { thrust, shear, moment } = found.foot;
   const { baseHeld } = assessment.input.station.tower;
   const bent = baseHeld === false ? '' : `, moment ${inWords(moment, 'moment', units, 3)} if it cannot tilt`;
-  return `On its guys, nominal level, each at its own worst:${levels.join('')} At the base: thrust ${force(thrust)}, shear ${force(shear)}${bent}. The top moves ${inWords(found.movement, 'length', units)}. ${assumedOfGuys(assessment)}Anchors are not checked; ice on the guys is not included.${failure}`;
+  return `On its guys, nominal level, each at its own worst.${levels.join('')} At the base: thrust ${force(thrust)}, shear ${force(shear)}${bent}. The top moves ${inWords(found.movement, 'length', units)}. ${assumedOfGuys(assessment)}Anchors are not checked; ice on the guys is not included.${failure}`;
 }
 
 /** "In an actual gust of 60 mph the top moves 0.41 ft and leans 1.2°": shown, not checked. */

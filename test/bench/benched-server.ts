@@ -11,7 +11,9 @@ import { planDocumentSchema } from '../../src/plan/index.ts';
 const compiled = z.compile(planDocumentSchema);
 let canned: unknown;
 
-const app = await buildApp({ configuration: readConfiguration({ LOG_LEVEL: 'silent', RATE_LIMIT: '1000000', PRESSURE_LIMIT: '10000' }) });
+const app = await buildApp({
+  configuration: readConfiguration({ LOG_LEVEL: 'silent', RATE_LIMIT: '1000000', PRESSURE_LIMIT: '10000' }),
+});
 app.post(
   '/canned',
   { schema: { hide: true, response: { 200: jsonResponse('canned', answerSchema) } } },

@@ -17,7 +17,7 @@ const REQUESTS = 200;
 const SOON_AFTER = 1_500;
 const SETTLED_AFTER = 15_000;
 const AT_ONCE = 4;
-const PLANS = ['ten-numbers', 'river-bluff', 'light-mast', 'house-bracket', 'guyed-lattice'];
+const PLANS = ['ten-numbers', 'river-bluff', 'light-mast', 'house-bracket', 'guyed-lattice', 'meadow-guyed'];
 
 const planOf = (id: string): Record<string, unknown> =>
   JSON.parse(readFileSync(new URL(`../../reference/plans/${id}.json`, import.meta.url), 'utf8')).plan;

@@ -28,7 +28,11 @@ describe('a lattice of flats whose use is decided by its lighter direction', () 
     const { block } = answer.foundation ?? {};
     near(block?.overturning.ratio, 0.86);
     near(((block?.toe?.contact !== 'tips' && block?.toe?.pressure) || 0) / (POUND_FORCE / FOOT ** 2), 2086);
-    expect(answer.checks.find(({ id }) => id === 'foundation')?.verdict).toBe('over');
+    // Too much by the soil under it alone; of the soil at its sides nothing is told, which may hold the rest.
+    expect(answer.checks.find(({ id }) => id === 'foundation')).toMatchObject({
+      verdict: 'open',
+      because: 'not-given',
+    });
   });
 
   it('holds at its footing to less than its wind where its footing is over', () => {

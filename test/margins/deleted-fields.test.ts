@@ -8,10 +8,9 @@ import { latticeOfRods, poleOfEightSides, weldedTube } from './own-strength-stat
 
 const FOLDER = new URL('by-hand/', import.meta.url);
 const PLANS: readonly (readonly [string, Document])[] = [
-  ...readdirSync(FOLDER).map((file): [string, Document] => [
-    file,
-    JSON.parse(readFileSync(new URL(file, FOLDER), 'utf8')) as Document,
-  ]),
+  ...readdirSync(FOLDER)
+    .filter((file) => file.endsWith('.json'))
+    .map((file): [string, Document] => [file, JSON.parse(readFileSync(new URL(file, FOLDER), 'utf8')) as Document]),
   ...demoPlans().map(({ id, plan }): [string, Document] => [id, plan]),
   ['of a lattice of rods', latticeOfRods()],
   ['of a pole of eight sides', poleOfEightSides()],

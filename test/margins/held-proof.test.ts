@@ -3,6 +3,7 @@ import { MILE_PER_HOUR, POUND_FORCE } from '../../src/foundation/index.ts';
 import { guyUse, heldUse, pushInLeg } from '../../src/margins/formulas.ts';
 import { guyedForcesOf } from '../../src/margins/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
+import { HELD_FAILURES } from '../../src/structure/index.ts';
 import { answerText } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';
 import { GUYS, GUYS_IN_FULL, guyedPlan, RATED, SECTION, sideLoad, topLoad } from './guyed-tower.ts';
@@ -50,6 +51,29 @@ describe('a tower between its guys', () => {
     expect(below([topLoad(6), sideLoad(5)])?.because).toBe('beyond-rating');
     expect(below([topLoad(18)])?.verdict).toBe('over');
     expect(below([topLoad(60)])?.because).toBe('beyond-small-movement');
+  });
+
+  it('has no firm word where a quarter more wind finds no balance', () => {
+    const slender = { ...SECTION, width: 7, leg: 0.75, brace: 0.2, panel: 12, legWall: 0.065 };
+    const sections = Array.from({ length: 7 }, () => slender);
+    const ratings = [{ ...RATED, wind: { ...RATED.wind, speed: 85 } }];
+    const plan = (speed: number) => {
+      const site = { wind: { speed, basis: 'gust3-nominal' }, exposure: 'C', riskCategory: 'II' };
+      return guyedPlan({ sections }, { loads: [topLoad(12)], ratings, site });
+    };
+    const failed = (speed: number) =>
+      HELD_FAILURES.some((each) => each === checkOf(plan(speed), 'tower-below')?.because);
+    const speeds = Array.from({ length: 5 }, (_, number) => 70 + 10 * number);
+    const first = speeds.find(failed) ?? 0;
+    expect(first).toBeGreaterThan(speeds[0] as number);
+    expect(speeds.filter((speed) => failed(speed) !== speed >= first)).toEqual([]);
+    // In that wind itself there are figures yet.
+    expect(guyedForcesOf(assessed(plan(first)))?.failure).toBeUndefined();
+  });
+
+  it('that finds no balance even at rest says so beside what is compared above its guys', () => {
+    const sections = Array.from({ length: 7 }, () => ({ ...SECTION, width: 4, leg: 0.5, brace: 0.2, legWall: 0.05 }));
+    expect(below([topLoad(1)], { sections })).toMatchObject({ verdict: 'open', because: 'unstable' });
   });
 
   it('says that it is open where its guys are not the manufacturer’s own', () => {

@@ -26,7 +26,7 @@ const towerOf = (plan: Document) => assessed(plan).parts.find(({ kind }) => kind
 
 /*
  * By pencil: 0.6 · 0.00256 · Kz · 0.95 · 110² · 1.10 · C · 0.552 ft a foot, C 1.2 up to 39 mph·ft and 1.2 · 39/C beyond, summed over
- * thin slices, with 61.9 lbf of load at 28 ft: 289.6 lbf and 5123.8 lbf·ft at the base,
+ * thin slices, with 56.4 lbf of load at 28 ft: 289.6 lbf and 5123.8 lbf·ft at the base,
  * and 20 lbf · 0.552 ft/4 of weight in the wall. A 5.581 in², S 8.496 in³, weight as at
  * the top 20 + 0.32 · 570 = 202.4 lbf, B 1.0213, 1/36 of the weight it is allowed; V/V_c 0.0055.
  */

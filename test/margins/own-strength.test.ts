@@ -108,6 +108,59 @@ describe('a lattice by its own members', () => {
     expect(ownOf(latticeOfRods({ leg: 2, legWall: 0.01 }))?.because).toBe('not-computed');
   });
 
+  it('leaves room for what brings its ratio to the margin', () => {
+    for (const plan of [weldedTube, poleOfEightSides].map((each) => each({}, { wanted: { margin: 0 } }))) {
+      const [room] = assessed(plan).roomLeft;
+      expect(room?.looked).toContain('own-strength');
+      const tower = plan['tower'] as Document;
+      const more = {
+        name: 'more',
+        height: tower['top'],
+        on: 'tower',
+        area: `${room?.area} m^2`,
+        areaKind: 'effective',
+      };
+      const laden = { ...plan, loads: [...(plan['loads'] as Document[]), { ...more, offset: 0, weight: 0.001 }] };
+      expect(room?.area).toBeGreaterThan(0);
+      expect(ratioOf(laden)).toBeCloseTo(1, 3);
+    }
+    // Beside a rating the lesser of both counts.
+    const both = assessed(latticeOfRods({ brace: 0.4, braceWall: 0.2 }, rated(40, 150))).roomLeft[0];
+    expect(both?.check).toBe('own-strength');
+    expect(assessed(latticeOfRods({}, rated(6))).roomLeft[0]?.check).toBe('tower');
+  });
+
+  it('of sections that slide takes the moment they hand over as well', () => {
+    const shape = (latticeOfRods()['tower'] as { sections: Document[] }).sections[0] as Document;
+    const cranked = (lowest: number, more: Document = {}) =>
+      latticeOfRods(
+        {},
+        {},
+        {
+          sections: [
+            { ...shape, length: lowest },
+            { ...shape, length: 22, width: 15, ...more },
+          ],
+          telescopes: true,
+          top: 40,
+          nested: 24,
+        },
+      );
+    // By hand: 156.84 lbf and 2095.3 lbf·ft at the rim, which an overlap of 2 ft hands over; 1083.4 lbf in a brace of the outer section.
+    const plan = cranked(20);
+    const own = ownOf(plan);
+    expect(own?.result?.of).toBe('brace');
+    expect((own?.result?.demand ?? 0) / POUND_FORCE / 1083.44).toBeCloseTo(1, 2.3);
+    expect(own?.result?.ratio).toBeCloseTo(1.317, 2);
+    expect(own?.result?.height).toBeCloseTo(20 * 12 * INCH, 6);
+    const steps = workingOf(assessed(plan)).steps.filter(({ about }) => about.includes('own strength'));
+    expect(steps.map(({ formula }) => formula.id)).toContain('force-in-overlap');
+    expect(steps.at(-1)?.value).toBeCloseTo(ratioOf(plan), 9);
+    // A longer overlap hands it over more gently.
+    expect(ratioOf(cranked(22))).toBeLessThan(ratioOf(plan));
+    expect(towerOf(plan)?.checks[0]?.verdict).toBe('open');
+  });
+
   it('of crossed braces hangs on how they are joined', () => {
     const crossed = ownOf(latticeOfRods({ pattern: 'cross', brace: 0.3, braceWall: 0.15 }));
     expect(crossed).toMatchObject({ verdict: 'open', because: 'brace-ends', needs: [] });

@@ -64,7 +64,7 @@ describe('a pier whose head stands above the ground', () => {
 
 describe('the sentences of a pier', () => {
   it('divide what they print, and tell the depths beside it', () => {
-    const answer = assessed(station({}, {}, { depth: 5 }));
+    const answer = assessed(station({}, {}, { depth: 5, isolatedPole: false, bothAccepted: false }));
     const { ratio, demand, capacity } = footingOf(answer).result ?? { ratio: 0, demand: 0, capacity: 1 };
     expect(ratio).toBe(demand / capacity);
     expect(ratio).toBeGreaterThan(1);

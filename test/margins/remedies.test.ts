@@ -18,7 +18,7 @@ import {
   worstVerdict,
 } from '../../src/margins/index.ts';
 import { REMEDY_SEARCHES } from '../../src/margins/remedy-kinds.ts';
-import { STANDARD_PIPES } from '../../src/structure/index.ts';
+import { momentToPressure, STANDARD_PIPES } from '../../src/structure/index.ts';
 import {
   answerDocument,
   answerText,
@@ -377,11 +377,13 @@ describe('remedies of the weakest link', () => {
     const remedy = found.remedies.find(({ change }) => change.of === 'footing-larger') as Remedy;
     const change = remedy.change as Extract<RemedyChange, { of: 'footing-larger' }>;
     const { block, load } = own.foundation as NonNullable<Assessment['foundation']>;
-    // Overturning by hand: (M + V·T)/(0.6·g·(ρ·B²·T + W)·B/2), in steps of half a foot.
+    // (M + V·T) over what the soil under it takes with 0.6 and all of g·(ρ·B²·T + W), in steps of half a foot.
+    const { bearing } = own.model.input.station.tower.foundation as { bearing: number };
     const ratio = (side: number) => {
       const depth = 3 * 0.3048;
       const dead = 9.80665 * ((block?.density as number) * side ** 2 * depth + (load.weight as number));
-      return (load.moment + load.shear * depth) / (0.6 * dead * (side / 2));
+      const takes = [0.6 * dead, dead].map((N) => momentToPressure({ length: side, width: side }, N, bearing));
+      return (load.moment + load.shear * depth) / Math.min(...takes);
     };
     expect(found.check.result?.of).toBe('overturning');
     expect(found.check.result?.ratio).toBeCloseTo(ratio(4 * 0.3048), 6);

@@ -46,7 +46,7 @@ function toldInFull(plan: Document): Document {
     site: Document;
     loads: Document[];
     cables: Document[];
-    ratings: { areaKind?: string; wind: Document }[];
+    ratings?: { areaKind?: string; wind: Document }[];
   };
   copy.site['groundElevation'] ??= 500;
   copy.site['riskCategory'] ??= 'II';
@@ -55,7 +55,7 @@ function toldInFull(plan: Document): Document {
     if (load['area'] !== undefined) load['areaKind'] ??= 'effective';
   }
   for (const run of copy.cables) run['weight'] ??= 0.1;
-  for (const rating of copy.ratings) {
+  for (const rating of copy.ratings ?? []) {
     rating.areaKind ??= 'flat-plate';
     rating.wind['method'] ??= 'tia222-g';
     if (rating.wind['terrain'] === undefined) rating.wind['exposure'] ??= 'D';

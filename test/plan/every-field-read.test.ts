@@ -13,7 +13,9 @@ const raised = read('raised-by-a-screw.json');
 const tower = raised['tower'] as Document & { hinge: Document };
 const PLANS: readonly Document[] = [
   ...demoPlans().map(({ plan }) => plan),
-  ...readdirSync(BY_HAND).map(read),
+  ...readdirSync(BY_HAND)
+    .filter((file) => file.endsWith('.json'))
+    .map(read),
   latticeOfRods(),
   weldedTube(),
   {
@@ -21,6 +23,24 @@ const PLANS: readonly Document[] = [
     tower: { ...tower, hinge: { ...tower.hinge, counterpoise: { weight: 40, below: 0.4 } } },
   },
   { ...raised, loads: (raised['loads'] as Document[]).map((load, index) => ({ ...load, later: index === 0 })) },
+  {
+    ...raised,
+    tower: {
+      ...tower,
+      foundation: {
+        kind: 'block',
+        length: 4,
+        width: 4,
+        depth: 6,
+        soilBearing: 2000,
+        soilLateral: 150,
+        bearingNet: true,
+        isolatedPole: false,
+        bothAccepted: true,
+        concrete: 150,
+      },
+    },
+  },
   ...fc.sample(anyPlan, { seed: 3, numRuns: 80 }),
 ];
 

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { INCH } from '../../src/foundation/index.ts';
 import {
   bracePush,
+  forceInOverlap,
   legPush,
+  momentAtTail,
   momentOfLeaning,
   ownWeightOfLattice,
   type Panel,
@@ -88,6 +90,13 @@ describe('forces in a lattice', () => {
     const square: Panel = { ...PANEL, faces: 4 };
     expect(legPush(square, { ...NONE, moment: 1000, weight: 400 })).toBeCloseTo(1000 / (Math.SQRT2 * 0.45) + 100, 6);
     expect(legPush(square, { ...NONE, torsion: 300 })).toBeCloseTo((300 * 0.4) / (2 * 0.45 ** 2), 6);
+  });
+
+  it('are larger where one section slides in another', () => {
+    // 800 N at 11.5 m, the rim at 6 and the lower end at 2.75 m: 1353.8 N there, 2153.8 at the rim.
+    expect(forceInOverlap.of(4400, 3.25, 0)).toBeCloseTo(1353.8, 1);
+    expect(forceInOverlap.of(4400, 3.25, 800)).toBeCloseTo(2153.8, 1);
+    expect(momentAtTail.of(4400, 800, 3.25)).toBeCloseTo(800 * (11.5 - 2.75), 9);
   });
 
   it('weigh what a panel of them weighs', () => {

@@ -140,8 +140,11 @@ export const COMPARED = [
   'gust',
   'weight',
   'overturning',
-  'toe-pressure',
   'embedment',
+  /** Of a footing: by the soil at its sides and under its base together. */
+  'sides-and-base',
+  /** Of a footing: what its weight alone presses, over what the soil carries. */
+  'soil-weight',
   'distance',
   'pull',
   'area',

@@ -4,23 +4,32 @@ import {
   allWeightsNotGiven,
   type BlockComparison,
   blockFooting,
+  type ConcreteInSoil,
+  deadLoadOf,
   type FootLoad,
   type Foundation,
-  momentToPressure,
+  openFacts,
   type PierComparison,
   type Profile,
   pierFooting,
   profileOf,
   type SlicesInWind,
+  type SoilFact,
+  type SoilHolds,
+  type SoilReading,
+  type SoilUse,
   sliceForces,
+  soilHolds,
+  soilReading,
+  soilUse,
 } from '../../structure/index.ts';
 import type { Comparison } from '../comparisons.ts';
-import { roomByMoment } from '../formulas.ts';
 import { holdsTo, inActualWind, steadyUpTo } from '../holds-to.ts';
 import { heldBy, type RatioByWind, windsReaching } from '../holds-to-ratio.ts';
 import type { TowerInWind, TowerModel } from '../model.ts';
 import { explainLegs, type Reactions, withoutWindOf } from '../reactions.ts';
 import { forcePerArea, type RoomByCheck, type RoomPlace } from '../room-by-check.ts';
+import { leansTooFar } from '../sway.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
 import { type ComparisonRatio, ratioInCalm } from '../tower-ratio.ts';
 import { type Check, type CheckResult, type Compared, judged, openCheck, withIce } from './check.ts';
@@ -32,8 +41,19 @@ export interface FoundationAnswer {
   readonly load: FootLoad;
   readonly block?: BlockComparison;
   readonly pier?: PierComparison;
-  /** Of a pier: twice the lateral value of the soil is counted, as its plan says it may. */
+  readonly soil: SoilAnswer;
+  /** Twice the lateral value of the soil is counted, as its plan says it may. */
   readonly isolatedPole?: true;
+}
+
+/** By what the concrete holds in its soil. */
+export interface SoilAnswer {
+  /** With what is open answered against it: by the base alone, by the sides alone, and by both where they count. */
+  readonly base?: SoilUse;
+  readonly sides?: SoilUse;
+  readonly both?: SoilUse;
+  /** The ratio if one fact alone were answered for it. */
+  readonly ratioIf: readonly { readonly fact: SoilFact; readonly ratio: number }[];
 }
 
 interface FoundationResult {
@@ -93,10 +113,12 @@ function foundationResult(context: CheckContext): FoundationResult {
     shear: wind.shear + withoutWind.shear,
     moment: wind.moment + withoutWind.moment,
   });
-  const ratioAt = (wind: FootWind) => judge(foundation, at(wind)).compared.ratio;
-  const { compared, ...sides } = judge(foundation, load);
+  const concrete = concreteOf(foundation);
+  const [worst, best] = bothReadings(concrete, load);
+  const ratioAt = (wind: FootWind) => used(concrete, worst, at(wind)).governs.ratio;
+  const compared = comparedOf(used(concrete, worst, load).governs);
   const missing = [
-    ...(foundation.kind === 'block' && load.weight === undefined ? allWeightsNotGiven(model.input.station) : []),
+    ...(hangsOnWeight(foundation) && load.weight === undefined ? allWeightsNotGiven(model.input.station) : []),
     ...(model.bareTowerKnown ? [] : ['/tower/shape']),
     ...steadyNotGiven(model),
   ];
@@ -104,19 +126,14 @@ function foundationResult(context: CheckContext): FoundationResult {
   const { speed } = model.site;
   const reaches = (target: number) => {
     if (missing.length > 0) return undefined;
-    if (foundation.kind === 'pier' || sides.block === undefined)
-      return windsReaching(model.input, byRatio(winds, ratioAt), speed)(target);
-    const most = mostMoment(foundation, sides.block, target);
-    const block = byRatio(winds, (wind) => {
-      const { shear, moment } = at(wind);
-      return (moment + shear * foundation.depth) / most;
-    });
-    return windsReaching(model.input, block, speed)(1);
+    return windsReaching(model.input, byRatio(winds, ratioAt), speed)(target);
   };
   const readTwoWays = model.scenarios.some(({ appurtenances }) => appurtenances.readTwoWays);
-  const favourable = readTwoWays
-    ? ratioAt(windAtFoot(model, model.scenarios, speed, 'favourable', reactions.toNominal))
-    : compared.ratio;
+  const least = readTwoWays ? at(windAtFoot(model, model.scenarios, speed, 'favourable', reactions.toNominal)) : load;
+  const favourable = Math.min(compared.ratio, used(concrete, best, least).governs.ratio);
+  const ratioIf = openFacts(concrete)
+    .map((fact) => ({ fact, ratio: ratioWith(concrete, load, new Set([fact])) }))
+    .filter(({ ratio }) => ratio < compared.ratio);
   const result = {
     ...compared,
     height: tower.foot,
@@ -124,13 +141,23 @@ function foundationResult(context: CheckContext): FoundationResult {
     headings: {},
     ...heldBy(model, reaches, ratioAt({ shear: 0, moment: 0 })),
   };
+  const check = judged(FOUNDATION, result, {
+    margin: model.input.wanted.margin,
+    favourable,
+    missing,
+    ...asking(concrete, load, compared.ratio, ratioIf),
+  });
   return {
-    check: judged(FOUNDATION, result, { margin: model.input.wanted.margin, favourable, missing }),
+    check:
+      check.verdict !== 'over' && leansTooFar(model, compared.ratio)
+        ? openCheck(FOUNDATION, 'beyond-small-movement', missing, result)
+        : check,
     answer: {
       kind: foundation.kind,
       load,
-      ...sides,
-      ...(foundation.kind === 'pier' && foundation.isolatedPole ? { isolatedPole: true } : {}),
+      ...sidesOf(foundation, load),
+      soil: { ...partsOf(used(concrete, worst, load)), ratioIf },
+      ...(foundation.isolatedPole ? { isolatedPole: true } : {}),
     },
   };
 }
@@ -154,17 +181,21 @@ function icedFooting({ model, ice, ...context }: CheckContext): readonly Check[]
   const steady = withoutWindOf(iced);
   const { weight } = context.reactions;
   const bare = weightOn(context.reactions);
+  const concrete = concreteOf(foundation);
   const at = (bound: Bound): Compared => {
     const wind = windAtFoot(iced, iced.scenarios, iced.site.speed, bound, shown.toNominal);
     const load = { shear: wind.shear + steady.shear, moment: wind.moment + steady.moment };
     const both = weight === undefined ? [bare] : [bare, { weight: weight + weights.all }];
     return both
-      .map((dead) => judge(foundation, { ...load, ...dead }).compared)
+      .map((dead) => {
+        const [worst, best] = bothReadings(concrete, dead);
+        return comparedOf(used(concrete, bound === 'unfavourable' ? worst : best, load).governs);
+      })
       .reduce((most, each) => (each.ratio > most.ratio ? each : most));
   };
   const [worst, best] = [at('unfavourable'), at('favourable')];
   const missing = [
-    ...(foundation.kind === 'block'
+    ...(hangsOnWeight(foundation)
       ? [...(weight === undefined ? allWeightsNotGiven(model.input.station) : []), ...weights.needs]
       : []),
     ...steadyNotGiven(iced),
@@ -175,40 +206,107 @@ function icedFooting({ model, ice, ...context }: CheckContext): readonly Check[]
     ratioRange: [Math.min(best.ratio, worst.ratio), worst.ratio],
     headings: {},
   };
-  return withIce([judged(FOUNDATION, result, { margin: model.input.wanted.margin, favourable: best.ratio, missing })]);
+  const asks = asking(concrete, { shear: 0, moment: 0, ...bare }, worst.ratio, []);
+  return withIce([
+    judged(FOUNDATION, result, { margin: model.input.wanted.margin, favourable: best.ratio, missing, ...asks }),
+  ]);
 }
 
-interface Judged {
-  readonly compared: Compared;
-  readonly block?: BlockComparison;
-  readonly pier?: PierComparison;
-}
+type Concrete = Exclude<Foundation, { kind: 'manufacturer' }>;
 
-function judge(foundation: Exclude<Foundation, { kind: 'manufacturer' }>, load: FootLoad, trace?: Trace): Judged {
-  if (foundation.kind === 'pier') {
-    const pier = pierFooting(foundation, load, trace);
-    return { pier, compared: { ratio: pier.ratio, of: 'embedment', demand: pier.demand, capacity: pier.capacity } };
-  }
-  const { bearing } = foundation;
-  const block = blockFooting(foundation, load, trace);
-  const [edge] = [...block.edges].sort((a, b) => b.ratio - a.ratio);
-  const overturning: Compared = {
-    ratio: block.overturning.ratio,
-    of: 'overturning',
-    demand: block.momentAtUnderside,
-    capacity: 0.6 * (edge?.holding ?? 0),
-  };
-  const { toe, toePressureRatio } = block;
-  if (toePressureRatio === undefined || toe === undefined || toePressureRatio <= overturning.ratio)
-    return { block, compared: overturning };
+/** The concrete by what is there, whatever the plan calls it. */
+function concreteOf(foundation: Concrete): ConcreteInSoil {
+  const { head } = foundation;
+  if (foundation.kind === 'pier')
+    return { ...foundation, plan: { diameter: foundation.diameter }, thickness: foundation.depth + head };
+  const { length, width, depth: thickness } = foundation;
   return {
-    block,
-    compared: { ratio: toePressureRatio, of: 'toe-pressure', demand: toePressureRatio * bearing, capacity: bearing },
+    ...foundation,
+    plan: { length, width },
+    thickness,
+    depth: Math.max(0, thickness - head),
+    head: Math.min(head, thickness),
+    constrained: false,
   };
 }
+
+/** Of a pier that holds by its sides alone no weight is asked. */
+const hangsOnWeight = (foundation: Concrete) => foundation.bearing !== undefined;
+
+/** A reading of the soil, and what holds by it. */
+interface ReadSoil extends SoilReading {
+  readonly holds: SoilHolds;
+}
+
+function readSoil(concrete: ConcreteInSoil, weight: Weight, facts: ReadonlySet<SoilFact>): ReadSoil {
+  const reading = soilReading(concrete, facts);
+  return { ...reading, holds: soilHolds(concrete, deadLoadOf(concrete, { shear: 0, moment: 0, ...weight }), reading) };
+}
+
+/** What is open answered against the footing, and for it: then side and base count together, unless the official says no. */
+function bothReadings(concrete: ConcreteInSoil, weight: Weight): readonly [ReadSoil, ReadSoil] {
+  const all = new Set(openFacts(concrete));
+  return [readSoil(concrete, weight, new Set()), readSoil(concrete, weight, all)];
+}
+
+function used(concrete: ConcreteInSoil, soil: ReadSoil, load: Pick<FootLoad, 'shear' | 'moment'>, trace?: Trace) {
+  return soilUse(concrete, soil.holds, load, soil.together, trace);
+}
+
+const ratioWith = (concrete: ConcreteInSoil, load: FootLoad, facts: ReadonlySet<SoilFact>) =>
+  used(concrete, readSoil(concrete, load, facts), load).governs.ratio;
+
+const AT: Readonly<Record<SoilFact, string>> = {
+  bearingNet: '/tower/foundation/bearingNet',
+  isolatedPole: '/tower/foundation/isolatedPole',
+  soilLateral: '/tower/foundation/soilLateral',
+  soilBearing: '/tower/foundation/soilBearing',
+  bothAccepted: '/tower/foundation/bothAccepted',
+};
+
+/** Whose answer settles it: those of the soil where they can, else whether side and base count together. */
+function asking(concrete: ConcreteInSoil, load: FootLoad, ratio: number, ratioIf: SoilAnswer['ratioIf']) {
+  if (ratio <= 1) return {};
+  const open = openFacts(concrete);
+  const ofSoil = open.filter((fact) => fact !== 'bothAccepted');
+  const settles = ratioIf.filter(({ fact, ratio: then }) => fact !== 'bothAccepted' && then <= 1);
+  const facts =
+    settles.length > 0
+      ? settles.map(({ fact }) => fact)
+      : ratioWith(concrete, load, new Set(ofSoil)) <= 1
+        ? ofSoil
+        : open;
+  return facts.length === 0 ? {} : { because: 'not-given' as const, asks: facts.map((fact) => AT[fact]) };
+}
+
+const COMPARED_OF = {
+  base: 'overturning',
+  sides: 'embedment',
+  'sides-and-base': 'sides-and-base',
+  weight: 'soil-weight',
+} as const satisfies Record<SoilUse['of'], Compared['of']>;
+
+const comparedOf = ({ of, ratio, demand, capacity }: SoilUse): Compared => ({
+  of: COMPARED_OF[of],
+  ratio,
+  demand,
+  capacity,
+});
+
+function partsOf({ base, sides, both }: ReturnType<typeof soilUse>): Omit<SoilAnswer, 'ratioIf'> {
+  return { ...(base ? { base } : {}), ...(sides ? { sides } : {}), ...(both ? { both } : {}) };
+}
+
+/** Pressure and tipping of a block, the depth that a pier needs: shown beside what decides. */
+function sidesOf(foundation: Concrete, load: FootLoad, trace?: Trace): Pick<FoundationAnswer, 'block' | 'pier'> {
+  if (foundation.kind === 'pier') return { pier: pierFooting(foundation, load, trace) };
+  return { block: blockFooting(foundation, load, trace) };
+}
+
+type Weight = Pick<FootLoad, 'weight' | 'leastWeight'>;
 
 /** The weight on the footing, or what of it is known. */
-function weightOn({ weight, leastWeight }: Reactions): Pick<FootLoad, 'weight' | 'leastWeight'> {
+function weightOn({ weight, leastWeight }: Reactions): Weight {
   return weight === undefined ? { leastWeight } : { weight };
 }
 
@@ -230,10 +328,10 @@ function footLoad({ model, unfavourable, reactions }: CheckContext): FootLoad {
 }
 
 /**
- * Area that may be added at a height before the footing reaches the wanted margin: both its ratio grow in line with the force,
- * the pressure under a block as the moment up to which it may be pressed. One by the maker's drawing goes as the tower does.
+ * Area that may be added at a height before the footing reaches the wanted margin: by base, sides or both its ratio grows in
+ * line with the force. One by the maker's drawing goes as the tower does.
  *
- * A = (M_most − M_u)/(f·(h + T)); pier (1 − m − u)/(u_1 − u) for u_1 with one square metre
+ * A = (1 − m − u)/(u_1 − u) for u_1 with one square metre
  */
 function roomOfFooting(
   context: CheckContext,
@@ -244,29 +342,29 @@ function roomOfFooting(
   const { foundation, foot } = model.input.station.tower;
   if (verdict === 'open' || !foundation || iced) return undefined;
   if (foundation.kind === 'manufacturer') return 'unlimited';
-  const wanted = model.input.wanted.margin;
+  const most = 1 - model.input.wanted.margin;
   const load = footLoad(context);
-  const { block, compared } = judge(foundation, load);
+  const concrete = concreteOf(foundation);
+  const soil = readSoil(concrete, load, new Set());
   const perArea =
     reactions.toNominal *
     Math.max(...model.scenarios.map(({ appurtenances }) => forcePerArea(appurtenances.wind, height)));
-  const common = { height, on, check: FOUNDATION.id, perArea };
-  if (foundation.kind === 'block' && block) {
-    const [capacity, demand] = [mostMoment(foundation, block, 1 - wanted) / (1 - wanted), block.momentAtUnderside];
-    const arm = height - foot + foundation.depth;
-    return {
-      ...common,
-      of: 'moment',
-      capacity,
-      demand,
-      arm,
-      area: roomByMoment.of(wanted, capacity, demand, perArea, arm),
-    };
-  }
   const withOne = { ...load, shear: load.shear + perArea, moment: load.moment + perArea * (height - foot) };
-  const more = judge(foundation, withOne).compared.ratio - compared.ratio;
-  const area = (1 - wanted - compared.ratio) / more;
-  return { ...common, capacity: 1, demand: compared.ratio, arm: more / perArea, area };
+  const [now, more] = [used(concrete, soil, load), used(concrete, soil, withOne)];
+  // By each way the ratio grows in line with the area; what governs is the way that leaves most.
+  const rooms = (['base', 'sides', 'both'] as const).flatMap((way) => {
+    const [before, after] = [now[way], more[way]];
+    if (!before || !after || !(after.ratio > before.ratio)) return [];
+    return [{ demand: before.ratio, more: after.ratio - before.ratio }];
+  });
+  const left = (room: { demand: number; more: number }) => (most - room.demand) / room.more;
+  const room = rooms.reduce<(typeof rooms)[number] | undefined>(
+    (so, each) => (so && left(so) >= left(each) ? so : each),
+    undefined,
+  );
+  if (!room) return undefined;
+  const common = { height, on, check: FOUNDATION.id, perArea };
+  return { ...common, capacity: 1, demand: room.demand, arm: room.more / perArea, area: left(room) };
 }
 
 interface FootWind {
@@ -305,17 +403,6 @@ function windsAtFoot({ model, reactions }: CheckContext): WindsAtFoot {
     actual: scaled((V) => windAtFoot(model, blowing, V, 'unfavourable', 1)),
     steadyUpTo: steady,
   };
-}
-
-/** The moment at its underside at which a block comes to a ratio. */
-function mostMoment(
-  block: Extract<Foundation, { kind: 'block' }>,
-  comparison: BlockComparison,
-  target: number,
-): number {
-  const tipping = target * 0.6 * Math.min(...comparison.edges.map((edge) => edge.holding));
-  if (comparison.toe === undefined) return tipping;
-  return Math.min(tipping, momentToPressure(block, comparison.deadLoad, target * block.bearing));
 }
 
 /** Shear and moment of the wind at the foot, the largest over what is open about the tower. */
@@ -371,5 +458,9 @@ function byMaker({ model, ratios, withoutLeast }: Pick<CheckContext, 'model' | '
 
 function explainFoundation(context: CheckContext, trace: Trace): void {
   const { foundation } = context.model.input.station.tower;
-  if (foundation && foundation.kind !== 'manufacturer') judge(foundation, footLoad(context), trace);
+  if (!foundation || foundation.kind === 'manufacturer') return;
+  const load = footLoad(context);
+  const concrete = concreteOf(foundation);
+  sidesOf(foundation, load, trace);
+  used(concrete, readSoil(concrete, load, new Set()), load, trace);
 }

@@ -5,12 +5,14 @@ import {
   AMPLIFIED_AT_MOST,
   allowedPush,
   bracePush,
+  forceInOverlap,
   legPush,
   MATERIALS,
   type Member,
   memberSection,
   momentAllowedBeside,
   momentAmplified,
+  momentAtTail,
   momentOfLeaning,
   ownWeightOfLattice,
   type Panel,
@@ -19,10 +21,12 @@ import {
   poleLimits,
   poleSection,
   ratioInBending,
+  rimOf,
   type Section,
   type SectionShape,
   type Station,
   secondMomentOfLegs,
+  shearOfTorsion,
   type Tubing,
   useOfMember,
   weightAsAtTop,
@@ -32,10 +36,12 @@ import { explainAsked } from '../explain-comparison.ts';
 import { agree } from '../explain-slices.ts';
 import { inActualWind, steadyUpTo } from '../holds-to.ts';
 import { windsHeld } from '../holds-to-ratio.ts';
-import type { Demand, ScenarioDemand, TowerModel } from '../model.ts';
+import type { Demand, TowerModel } from '../model.ts';
+import { forcePerArea, type RoomByCheck, type RoomPlace } from '../room-by-check.ts';
 import { demandOf, once, steadyNotGiven } from '../tower-model.ts';
 import { type Check, type CheckResult, type ComparedOf, judged, openCheck, settled } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
+import { reachOf } from './room-of-tower.ts';
 
 /**
  * A tower that stands by itself, against what its members are allowed by their dimensions: beside a rating a witness, without one
@@ -50,7 +56,7 @@ export const ownStrengthKind: CheckKind<'own-strength'> = {
     if (check?.result) under(trace, 'own strength', () => explain(context, trace));
   },
   loadedBy: 'wind',
-  room: undefined,
+  room: { onMastOnly: false, neededFor: 'all', left: roomOfMembers },
 };
 
 const OWN = { id: 'own-strength', kind: 'own-strength', at: '/tower' } as const;
@@ -88,7 +94,7 @@ interface OwnSections {
 /** The sections of a tower that stands by itself, once something of their metal is told; none of any other tower. */
 function ownSections(station: Station): OwnSections | undefined {
   const { tower } = station;
-  if ((tower.support !== 'free' && tower.support !== 'roof') || tower.telescopes) return undefined;
+  if (tower.support !== 'free' && tower.support !== 'roof') return undefined;
   if (tower.sections.every(({ tubing }) => tubing === undefined)) return undefined;
   const told: ToldSection[] = [];
   const missing = new Set<string>();
@@ -100,6 +106,8 @@ function ownSections(station: Station): OwnSections | undefined {
     };
     if (shape === undefined) lacks('shape');
     else if (notGiven.length > 0) lacks(...notGiven);
+    // What draws in and slides besides hands its shear over in a way not looked into.
+    else if (tower.telescopes && shape.width[0] !== shape.width[1]) notComputed = true;
     else if (shape.kind === 'pole') {
       if (tubing === undefined) lacks('wall');
       else told.push({ ...section, tubing, of: { kind: 'pole', shape } });
@@ -185,6 +193,56 @@ function ownStrengthCheck({ model, unfavourable }: CheckContext): readonly Check
   return check.verdict === 'open' ? [] : [check];
 }
 
+/**
+ * What its members take over what they are allowed, at the worst of what nobody tells.
+ *
+ * @param model of a tower that tells them
+ * @param demand what the wind asks
+ * @returns the ratio [-]; undefined where it is not shown
+ * @source project-rule
+ */
+export function ownStrengthUse(model: TowerModel, demand: Demand): number | undefined {
+  return worstOf(model, demand, WORST)?.ratio;
+}
+
+/** Square metres by which the growth of its ratio is found [m²]. */
+const A_LITTLE = 0.01;
+
+/**
+ * What its members leave at a place, where they are shown.
+ *
+ * u(A) = 1 − m, of a ratio that grows with the area
+ */
+function roomOfMembers(context: CheckContext, check: Check, place: RoomPlace): RoomByCheck | 'unlimited' | undefined {
+  const { model, unfavourable } = context;
+  const { result, verdict } = check;
+  if (result === undefined || verdict === 'open') return undefined;
+  const perAreas = model.scenarios.map(({ appurtenances }) => forcePerArea(appurtenances.wind, place.height));
+  const ratioWith = (area: number) => {
+    const scenarios = unfavourable.scenarios.map((scenario, number) => ({
+      ...scenario,
+      wind: scenario.wind.map(
+        (asked, index) => asked + area * nth(perAreas, number) * reachOf(model, nth(model.comparisons, index), place),
+      ),
+    }));
+    return worstOf(model, { ...unfavourable, scenarios }, WORST)?.ratio ?? Number.POSITIVE_INFINITY;
+  };
+  const target = 1 - model.input.wanted.margin;
+  const here = ratioWith(0);
+  let area = ((target - here) * A_LITTLE) / (ratioWith(A_LITTLE) - here);
+  if (!Number.isFinite(area)) return 'unlimited';
+  // Another place may govern with more area, and shear takes from the moment: closed in on from the far side.
+  for (let turn = 0; turn < 60 && area > 0; turn += 1) {
+    const over = ratioWith(area) - target;
+    if (Math.abs(over) < 1e-9) break;
+    const slope = (ratioWith(area + A_LITTLE) - ratioWith(area)) / A_LITTLE;
+    area = Math.max(0, area - over / slope);
+  }
+  const perArea = Math.max(...perAreas);
+  const grows = area === 0 ? 0 : (target - here) / area;
+  return { ...place, check: OWN.id, area, perArea, capacity: 1, demand: here, arm: grows / perArea };
+}
+
 /** What nobody tells of its metal, what lowers the ratio most first. */
 function asksOf(model: TowerModel, demand: Demand, ratio: number): readonly string[] {
   const { told } = ownSections(model.input.station) as OwnSections;
@@ -217,7 +275,7 @@ interface Worst {
 /** What acts where two comparisons of one place are made, the moment and the shear there. */
 interface Acting {
   readonly moment: number;
-  readonly shear: number;
+  /** Of a lattice what its braces take, of a pole its shear. */
   readonly braced: number;
   readonly torsion: number;
 }
@@ -227,6 +285,8 @@ interface Place {
   /** Number of the comparison of the moment; that of the shear is the next. */
   readonly index: number;
   readonly section: ToldSection;
+  /** What its members take comes of moment and shear together. */
+  readonly ofBoth?: true;
   readonly uses: (acting: Acting) => readonly Use[];
 }
 
@@ -243,13 +303,67 @@ function workedOut(model: TowerModel, ends: Ends): readonly Place[] | undefined 
   for (const [index, comparison] of model.comparisons.entries()) {
     if (comparison.of !== 'moment' || model.comparisons[index + 1]?.of !== 'shear') continue;
     const section = nth(told, comparison.section);
-    const { level } = comparison;
-    const uses =
-      section.of.kind === 'pole'
-        ? usesOfPole(model, section, column, level, ends)
-        : usesOfLattice(model, section, column, level, ends);
+    const uses = usesAt(model, section, column, comparison.level, ends);
     if (uses === undefined) return undefined;
     places.push({ index, section, uses });
+  }
+  for (let number = 1; number < told.length; number += 1) {
+    const overlap = overlapOf(model, column, number, ends);
+    if (overlap === undefined) return undefined;
+    places.push(...overlap);
+  }
+  return places;
+}
+
+function usesAt(model: TowerModel, section: ToldSection, column: PoleAsColumn, level: number, ends: Ends) {
+  const usesOf = section.of.kind === 'pole' ? usesOfPole : usesOfLattice;
+  return usesOf(model, section, column, level, ends);
+}
+
+/** Shorter than this a section stands on the other, and does not slide in it [m]. */
+const NO_OVERLAP = 1e-6;
+
+/**
+ * Where a section slides in another it hands its moment over as two forces: one and its shear at the rim, one at its lower end. Both
+ * sections take them between.
+ */
+function overlapOf(model: TowerModel, column: PoleAsColumn, number: number, ends: Ends): readonly Place[] | undefined {
+  const { told } = ownSections(model.input.station) as OwnSections;
+  const inner = nth(told, number);
+  const rim = rimOf(told, number);
+  const length = rim - inner.low;
+  if (length < NO_OVERLAP) return [];
+  const outer = told.slice(0, number).findLast(({ high }) => Math.abs(high - rim) < NO_OVERLAP);
+  const index = model.comparisons.findIndex(
+    ({ of, section, place }) => of === 'moment' && section === number && place === 'joint',
+  );
+  if (outer === undefined || index < 0) return undefined;
+  const { level } = nth(model.comparisons, index);
+  const places: Place[] = [];
+  for (const section of [inner, outer]) {
+    const uses = usesAt(model, section, column, level, ends);
+    if (uses === undefined) return undefined;
+    places.push({
+      index,
+      section,
+      ofBoth: true,
+      uses: ({ moment, braced, torsion }) => {
+        // In the inner one the shear is handed over with the moment at the rim.
+        const beside = section === inner ? shearOfTorsion(inner, torsion, rim) : braced;
+        const there = (trace?: Trace): Acting => ({
+          moment: section === inner ? moment : evaluate(trace, momentAtTail, [moment, braced, length]),
+          braced: evaluate(trace, forceInOverlap, [moment, length, beside]),
+          torsion,
+        });
+        return uses(there()).map((use) => ({
+          ...use,
+          explain: (trace) => {
+            there(trace);
+            use.explain(trace);
+          },
+        }));
+      },
+    });
   }
   return places;
 }
@@ -257,14 +371,13 @@ function workedOut(model: TowerModel, ends: Ends): readonly Place[] | undefined 
 /** The place at which the members are used most; undefined where that of one is not shown. */
 function worstOf(model: TowerModel, demand: Demand, ends: Ends): Worst | undefined {
   let worst: Worst | undefined;
-  for (const { index, section, uses } of placesOf(model, ends) ?? []) {
+  for (const { index, section, ofBoth, uses } of placesOf(model, ends) ?? []) {
     const comparison = nth(model.comparisons, index);
     const sideways = nth(model.comparisons, index + 1);
     const { level } = comparison;
     for (const [scenario, asked] of demand.scenarios.entries()) {
       const acting: Acting = {
         moment: nth(asked.wind, index) + nth(demand.dead, index),
-        shear: shearAt(model, asked, level),
         braced: nth(asked.wind, index + 1) + nth(demand.dead, index + 1),
         torsion: nth(asked.appurtenances.torsion, level),
       };
@@ -277,9 +390,9 @@ function worstOf(model: TowerModel, demand: Demand, ends: Ends): Worst | undefin
           explain: (trace) => {
             const askedOf = (of: typeof comparison, value: number) =>
               agree(explainAsked(model, { comparison: of, scenario }, trace), value, 'what its members take');
-            if (use.of === 'brace') askedOf(sideways, acting.braced);
+            if (use.of === 'brace' || ofBoth) askedOf(sideways, acting.braced);
             // Braces that are crossed shorten with the legs.
-            if (use.of !== 'brace' || isCrossed(section)) askedOf(comparison, acting.moment);
+            if (use.of !== 'brace' || ofBoth || isCrossed(section)) askedOf(comparison, acting.moment);
             explain(trace);
           },
         };
@@ -287,11 +400,6 @@ function worstOf(model: TowerModel, demand: Demand, ends: Ends): Worst | undefin
     }
   }
   return worst;
-}
-
-function shearAt({ dead }: TowerModel, { appurtenances, bareTower }: ScenarioDemand, level: number): number {
-  const steady = nth(dead.pullShear, level) + nth(dead.eccentricWeightShear, level);
-  return nth(appurtenances.shear, level) + (bareTower ? nth(bareTower.shear, level) : 0) + steady;
 }
 
 type Use = Omit<Worst, 'height'>;
@@ -306,7 +414,7 @@ function usesOfPole(
   const tube = tubeAt(section, nth(model.levels, level).z, ends.yield);
   const limits = poleLimits(tube, column, SHARE_BY_TIA);
   if (limits === undefined) return undefined;
-  return ({ moment, shear, torsion }) => {
+  return ({ moment, braced: shear, torsion }) => {
     const beside = (trace?: Trace) => momentAllowedBeside(limits, { shear, torsion }, SHARE_BY_TIA, trace);
     const allowed = beside();
     const explain = (trace: Trace) => {
@@ -327,6 +435,7 @@ function usesOfLattice(
 ): Place['uses'] | undefined {
   const { of, tubing } = section;
   if (of.kind !== 'lattice') return undefined;
+  const { input } = model;
   const { z } = nth(model.levels, level);
   const { shape, members } = of;
   const panel: Panel = {
@@ -335,7 +444,7 @@ function usesOfLattice(
     width: widthAt(section, z) - members.leg,
     height: members.panel,
   };
-  const { columnShare } = METHOD_BY_ID[model.input.method];
+  const { columnShare } = METHOD_BY_ID[input.method];
   const leg = memberOf(section, 'leg', ends);
   const brace = memberOf(section, 'brace', ends);
   const firm = ends.braces === 'most';
@@ -360,7 +469,10 @@ function usesOfLattice(
   const [legArea, braceArea] = [memberSection(leg).area, memberSection(brace).area];
   // What a rating says it covers no moment has.
   const covered = Math.min(nth(model.dead.weight, level), model.coveredWeight) * GRAVITY;
-  const weight = covered + ownWeightAbove(model, z);
+  const above = ownWeightAbove(model, z);
+  // The line that lifts a section presses the one below it by as much again, for every section that it lifts.
+  const lifted = input.station.tower.telescopes ? sectionsAbove(model, section) : 0;
+  const weight = covered + above + lifted * (above + nth(model.dead.weight, level) * GRAVITY);
   return ({ moment, braced, torsion }) => {
     const inLeg = (trace?: Trace) => {
       const leaning = evaluate(trace, momentOfLeaning, [amplified, moment]);
@@ -402,6 +514,9 @@ function usesOfLattice(
     ];
   };
 }
+
+const sectionsAbove = ({ input }: TowerModel, { high }: ToldSection): number =>
+  input.station.tower.sections.filter((other) => other.high > high + NO_OVERLAP).length;
 
 function memberOf({ of, tubing }: ToldSection, which: 'leg' | 'brace', ends: Ends): Member {
   if (of.kind !== 'lattice') throw new TypeError('a pole has no members');

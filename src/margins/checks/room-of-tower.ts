@@ -41,8 +41,15 @@ export function roomOfTower(
   return least ?? 'unlimited';
 }
 
-/** Arm or share with which a force at a height reaches a check; 0 where it does not. */
-function reachOf(model: TowerModel, comparison: Comparison, { height, on }: RoomPlace): number {
+/**
+ * Arm or share with which a force at a height reaches a comparison; 0 where it does not.
+ *
+ * @param place where more would hang, its height in [m]
+ * @returns the arm [m], or the share [-]
+ * @source derived
+ */
+export function reachOf(model: TowerModel, comparison: Comparison, place: RoomPlace): number {
+  const { height, on } = place;
   const { z, zone } = nth(model.levels, comparison.level);
   let share = 1;
   let arm = height - z;

@@ -4,6 +4,7 @@ import { explainGoverning } from '../explain-comparison.ts';
 import { heldProofOf } from '../held/held-proof.ts';
 import type { TowerModel } from '../model.ts';
 import { leansOn } from '../stated-for.ts';
+import { leansTooFar } from '../sway.ts';
 import { checkRatio } from '../tower-ratio.ts';
 import { type Check, judged, openCheck, withoutWinds } from './check.ts';
 import type { CheckContext, CheckKind } from './check-kind.ts';
@@ -49,6 +50,7 @@ function towerCheck({ model, ratios, withoutLeast: demand }: CheckContext): Chec
     const over = compared(model, found.governingOver ?? found.governing, demand);
     return over.ratio < result.ratio ? { ...check, result: { ...result, over } } : check;
   }
+  if (leansTooFar(model)) return openCheck(TOWER, 'beyond-small-movement', [], result);
   const held = heldProofOf(model) ? [] : heldGaps(model);
   return held.length > 0 ? openCheck(TOWER, 'held', held, result) : check;
 }

@@ -56,7 +56,7 @@ function workedOut(model: TowerModel): GuyedForces | undefined {
   const blowings = model.scenarios.map((scenario) =>
     planBlowing(model, scenario, model.site.speed, 'unfavourable', toNominal, 1),
   );
-  let failure: HeldFailure | undefined;
+  let { failure } = held;
   let foot = { shear: 0, thrust: 0, moment: 0 };
   let movement = 0;
   const levels = supports.guys.map((each) => ({

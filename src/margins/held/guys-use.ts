@@ -5,7 +5,7 @@ import { guyUse } from '../formulas.ts';
 import type { HoldsTo } from '../holds-to-ratio.ts';
 import type { TowerInWind, TowerModel } from '../model.ts';
 import { once } from '../tower-model.ts';
-import { planBlowing, TO_STRENGTH } from './held-loads.ts';
+import { planBlowing, SPEED_BEYOND, TO_STRENGTH } from './held-loads.ts';
 import { askedOfHeld, type HeldModel, type HeldReading, heldModelOf } from './held-model.ts';
 import { breakingOf, shareOfEnds } from './supports.ts';
 import { type UseOfWay, windsOfWays } from './winds-of-ways.ts';
@@ -46,6 +46,7 @@ export function guyUseOf(model: TowerModel): GuyUse | HeldFailure | undefined {
 function used(model: TowerModel): GuyUse | HeldFailure | undefined {
   const held = heldModelOf(model);
   if (!held || held.supports.guys.length === 0) return undefined;
+  if (held.failure !== undefined) return held.failure;
   const { guyRules } = METHOD_BY_ID[model.input.method];
   const ways = guyRules.flatMap((rule) =>
     held.readings.flatMap((reading) => model.scenarios.map((_, scenario): Way => ({ rule, reading, scenario }))),
@@ -58,6 +59,8 @@ function used(model: TowerModel): GuyUse | HeldFailure | undefined {
     found.push({ way, use });
   }
   const worst = found.reduce((most, each) => (each.use.ratio > most.use.ratio ? each : most));
+  const beyond = useOf(model, held, worst.way, model.scenarios, speed * SPEED_BEYOND, 'unfavourable');
+  if (typeof beyond === 'string') return beyond;
   const byWind: UseOfWay<Way> = (way, winds, at) => {
     const use = useOf(model, held, way, winds, at, 'unfavourable');
     return typeof use === 'string' ? Number.POSITIVE_INFINITY : use.ratio;

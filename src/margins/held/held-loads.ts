@@ -29,6 +29,9 @@ export function blownTo(blown: Blown, windTo: number): HeldLoad {
   return { low: z, high: z, east: force * Math.sin(windTo), north: force * Math.cos(windTo), weight, above };
 }
 
+/** A tower whose supports find no balance in a quarter more of its wind has no margin worth a figure [-]. @source common-practice */
+export const SPEED_BEYOND = Math.sqrt(1.25);
+
 /** At the level of the loads a strength is compared with, from the allowable one. @source derived */
 export const TO_STRENGTH = 1 / 0.6;
 

@@ -33,6 +33,8 @@ export interface HeldModel {
   readonly headings: readonly number[];
   /** How many stretches of steel there are of which each is alike: what is shown of it anywhere is shown of all of it. */
   readonly zones: number;
+  /** In one reading or another it finds no balance even in still air. */
+  readonly failure?: HeldFailure;
 }
 
 export interface HeldReading extends SupportReading {
@@ -124,12 +126,16 @@ function built(model: TowerModel): HeldModel | undefined {
     north: 0,
     weight: (tower.weight ?? 0) * GRAVITY,
   };
+  let failure: HeldFailure | undefined;
   const readings = supportReadings(supports, tower.foot).flatMap((reading) =>
     feet.flatMap((footHeld): HeldReading[] => {
       const { guys, brackets } = reading;
       const solve = heldTowerSolver({ stretches, footHeld, guys, brackets }, places);
-      const { forces: still } = solve({ loads: [ownWeight], windTo: 0, onGuys: 0 });
-      if (!still) return [];
+      const { forces: still, failure: atRest } = solve({ loads: [ownWeight], windTo: 0, onGuys: 0 });
+      if (!still) {
+        failure ??= atRest;
+        return [];
+      }
       const levels = still.levels.map(({ z, thrustBelow, thrustAbove }): HeldLevel => {
         const sideAt = (side: 'below' | 'above', thrust: number): HeldSide | undefined => {
           const beside = side === 'below' ? z - BESIDE : z + BESIDE;
@@ -144,7 +150,8 @@ function built(model: TowerModel): HeldModel | undefined {
       return [{ ...reading, footHeld, solve, levels, still, ownWeight }];
     }),
   );
-  return readings.length === 0 ? undefined : { supports, readings, headings: headingsOf(supports), zones: zoneOf.size };
+  const common = { supports, readings, headings: headingsOf(supports), zones: zoneOf.size };
+  return { ...common, ...(failure === undefined ? {} : { failure }) };
 }
 
 /** Ends of sections, what hangs on it, hold of the mast, and between any two supports. */
@@ -198,7 +205,7 @@ export interface HeldAsked {
   /** Thrust and moment there, and what of them comes into one leg. */
   readonly inLegs: readonly (InLeg | undefined)[];
   readonly bracesAt: Float64Array;
-  /** At the foot [N]. */
+  /** At the foot, where guys push on it [N]. */
   readonly thrust: number;
   /** By level of guys [N]. */
   readonly guys: readonly number[];
@@ -256,7 +263,8 @@ export function askedOfHeld(
       if (below) look(below, at.thrustBelow, at.momentBelow, at.shearBelow);
       if (above && z < upTo - BESIDE) look(above, at.thrustAbove, at.momentAbove, at.shearAbove);
     });
-    thrust = Math.max(thrust, forces.foot.thrust - reading.still.foot.thrust);
+    // Brackets push nothing down: what weighs on the foot is in its legs.
+    if (guys.length > 0) thrust = Math.max(thrust, forces.foot.thrust - reading.still.foot.thrust);
     let next = 0;
     supports.guys.forEach(({ there }, level) => {
       const still = nth(reading.still.guys, next).atTower;

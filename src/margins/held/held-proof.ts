@@ -7,7 +7,7 @@ import type { Claim, TowerInWind, TowerModel } from '../model.ts';
 import { areaFactorOf } from '../rated-capacity.ts';
 import { forcePerArea, type RoomPlace } from '../room-by-check.ts';
 import { once } from '../tower-model.ts';
-import { type Blowing, handedOver, planBlowing, ratedBlowing, TO_STRENGTH } from './held-loads.ts';
+import { type Blowing, handedOver, planBlowing, ratedBlowing, SPEED_BEYOND, TO_STRENGTH } from './held-loads.ts';
 import {
   askedOfHeld,
   type HeldAsked,
@@ -80,6 +80,7 @@ function proven(model: TowerModel): HeldProof | undefined {
   const held = heldModelOf(model);
   const claims = model.claims.filter(({ cases }) => cases.every(({ asRated }) => !asRated));
   if (!held || claims.length === 0) return undefined;
+  if (held.failure !== undefined) return { failure: held.failure };
   const ways = held.readings.flatMap((reading) =>
     model.scenarios.map(
       (_, scenario): Way => ({ reading, scenario, shown: shownIn(model, held, reading, scenario, claims) }),
@@ -92,6 +93,8 @@ function proven(model: TowerModel): HeldProof | undefined {
   const [first, ...others] = settled;
   if (failed !== undefined || !first) return { failure: failed ?? 'not-converged' };
   const worst = others.reduce((most, each) => (each.ratio.worst.ratio > most.ratio.worst.ratio ? each : most), first);
+  const beyond = ratioOf(model, held, worst.way, model.scenarios, speed * SPEED_BEYOND, 'unfavourable');
+  if (typeof beyond === 'string') return { failure: beyond };
   const readTwoWays = model.scenarios.some(({ appurtenances }) => appurtenances.readTwoWays);
   const best = readTwoWays
     ? settled.flatMap(({ way }) => {

@@ -123,7 +123,10 @@ function bracketReadings(heights: readonly number[]): readonly (readonly Bracket
 function guysOf({ height, offset, there, strand }: GuyLevelThere, share: number, modulus: number, foot: number): Guy[] {
   const { count, radius } = there;
   const breaking = breakingOf({ there, strand });
-  const tension = there.tension ?? share * (share === DRAWN[0] ? breaking.least : breaking.most);
+  const weight = strand.mass * GRAVITY;
+  // A gauge reads at the anchor; half-way up half of its weight hangs beneath.
+  const read = there.tension ?? share * (share === DRAWN[0] ? breaking.least : breaking.most);
+  const tension = read + (weight * (height - foot)) / 2;
   return Array.from({ length: count }, (_, number) => ({
     height,
     offset,
@@ -132,7 +135,7 @@ function guysOf({ height, offset, there, strand }: GuyLevelThere, share: number,
     anchorHeight: foot,
     stiffness: modulus * steelOf(strand),
     tension,
-    weight: strand.mass * GRAVITY,
+    weight,
     drag: DRAG_OF_GUY * strand.diameter,
   }));
 }

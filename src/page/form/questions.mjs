@@ -109,6 +109,17 @@ const isShape =
   (/** @type {Asking} */ { here }) =>
     names.includes(here('/shape'));
 
+/** What concrete of any shape has in the ground. */
+const IN_SOIL = [
+  '/depth',
+  '/soilBearing',
+  '/soilLateral',
+  '/bearingNet',
+  '/isolatedPole',
+  '/bothAccepted',
+  '/concrete',
+];
+
 /** Questions that are all asked only then. @type {(when: NonNullable<Bare['when']>, ...questions: Bare[]) => Bare[]} */
 const askedIf = (when, ...questions) =>
   questions.map((question) => {
@@ -502,22 +513,24 @@ const SHEET = [
       choice('/kind', {
         blank: DONT_KNOW,
         owns: {
-          block: ['/length', '/width', '/depth', '/soilBearing', '/concrete'],
-          pier: ['/diameter', '/depth', '/soilLateral', '/constrained', '/isolatedPole'],
+          block: ['/length', '/width', ...IN_SOIL],
+          pier: ['/diameter', '/constrained', ...IN_SOIL],
           manufacturer: [],
         },
       }),
       ...askedIf(({ here }) => here('/kind') === 'block', ...quantities('/length', '/width')),
       quantity('/diameter', { when: ({ here }) => here('/kind') === 'pier' }),
       quantity('/depth', { when: ({ here }) => ['block', 'pier'].includes(here('/kind')) }),
-      quantity('/soilBearing', { when: ({ here }) => here('/kind') === 'block', unknown: true }),
-      quantity('/concrete', { when: ({ here }) => here('/kind') === 'block', more: true }),
       ...askedIf(
-        ({ here }) => here('/kind') === 'pier',
+        ({ here }) => ['block', 'pier'].includes(here('/kind')),
+        quantity('/soilBearing', { unknown: true }),
         quantity('/soilLateral', { unknown: true }),
-        yes('/constrained'),
+        yes('/bearingNet'),
         yes('/isolatedPole'),
+        yes('/bothAccepted'),
+        quantity('/concrete', { more: true }),
       ),
+      yes('/constrained', { when: ({ here }) => here('/kind') === 'pier' }),
       ...remarks(),
     ],
   },

@@ -223,37 +223,46 @@ function readCounterpoise(
   return { mass: reader.quantity(fields.weight, at, 'weight'), below };
 }
 
-const BLOCK = ['length', 'width', 'soilBearing', 'concrete'] as const;
-const OPTIONAL: readonly string[] = ['concrete', 'constrained', 'isolatedPole'];
-const PIER = ['diameter', 'soilLateral', 'constrained', 'isolatedPole'] as const;
+const SOIL = ['soilBearing', 'soilLateral', 'bearingNet', 'isolatedPole', 'bothAccepted', 'concrete', 'depth'] as const;
+const BLOCK = ['length', 'width', ...SOIL] as const;
+const PIER = ['diameter', 'constrained', ...SOIL] as const;
+const NEEDED = {
+  block: ['length', 'width', 'soilBearing', 'depth'],
+  pier: ['diameter', 'soilLateral', 'depth'],
+} as const;
 
 function readFoundation(reader: PlanReader, fields: FoundationFields, foot: number): Foundation {
   const at = '/tower/foundation';
-  const own: readonly string[] =
-    fields.kind === 'block' ? [...BLOCK, 'depth'] : fields.kind === 'pier' ? [...PIER, 'depth'] : [];
-  for (const key of [...BLOCK, ...PIER, 'depth'] as const) {
+  const own: readonly string[] = fields.kind === 'block' ? BLOCK : fields.kind === 'pier' ? PIER : [];
+  for (const key of new Set([...BLOCK, ...PIER])) {
     if (fields[key] === undefined || fields.kind === undefined || own.includes(key)) continue;
     const allowed = own.length === 0 ? 'no dimensions' : own.join(', ');
     const says = `Tower foundation: "${key}" does not belong to ${fields.kind}, which has ${allowed}. Leave it out.`;
     reader.fault(pointerTo(at, key), 'goes-with', key, allowed, says);
   }
-  for (const key of own) {
-    if (OPTIONAL.includes(key) || fields[key as keyof FoundationFields] !== undefined) continue;
+  const needed = fields.kind === 'block' || fields.kind === 'pier' ? NEEDED[fields.kind] : [];
+  for (const key of needed) {
+    if (fields[key] !== undefined) continue;
     const says = `Tower foundation: a ${fields.kind} needs "${key}". Give it, or leave the foundation out.`;
     reader.fault(pointerTo(at, key), 'missing', 'nothing', key, says);
   }
   const size = (key: 'length' | 'width' | 'depth' | 'diameter') => reader.perhaps(fields[key], at, key) ?? Number.NaN;
-  const bearing = reader.perhaps(fields.soilBearing, at, 'soilBearing') ?? Number.NaN;
-  const lateral = reader.perhaps(fields.soilLateral, at, 'soilLateral') ?? Number.NaN;
+  const soil = {
+    density: reader.perhaps(fields.concrete, at, 'concrete'),
+    isolatedPole: fields.isolatedPole,
+    bearingNet: fields.bearingNet,
+    bothAccepted: fields.bothAccepted,
+    head: foot,
+  };
+  const bearing = reader.perhaps(fields.soilBearing, at, 'soilBearing');
+  const lateral = reader.perhaps(fields.soilLateral, at, 'soilLateral');
   if (fields.kind === 'block') {
     const sizes = { length: size('length'), width: size('width'), depth: size('depth') };
-    return present({ kind: fields.kind, ...sizes, density: reader.perhaps(fields.concrete, at, 'concrete'), bearing });
+    return present({ kind: fields.kind, ...sizes, ...soil, bearing: bearing ?? Number.NaN, lateral });
   }
   if (fields.kind === 'pier') {
-    const constrained = fields.constrained ?? false;
-    const isolated = fields.isolatedPole === true ? { isolatedPole: true as const } : {};
-    const sizes = { diameter: size('diameter'), depth: size('depth') };
-    return { kind: 'pier', ...sizes, lateral, constrained, ...isolated, head: foot };
+    const sizes = { diameter: size('diameter'), depth: size('depth'), constrained: fields.constrained ?? false };
+    return present({ kind: fields.kind, ...sizes, ...soil, bearing, lateral: lateral ?? Number.NaN });
   }
   return { kind: 'manufacturer' };
 }

@@ -85,6 +85,8 @@ const foundation = z
     ...quantities(words.foundation, 'length', 'width', 'depth', 'soilBearing', 'concrete', 'diameter', 'soilLateral'),
     constrained: optional(yesOrNo(words.foundation.constrained)),
     isolatedPole: optional(yesOrNo(words.foundation.isolatedPole)),
+    bearingNet: optional(yesOrNo(words.foundation.bearingNet)),
+    bothAccepted: optional(yesOrNo(words.foundation.bothAccepted)),
     ...remarks(words.foundation),
   })
   .meta({ description: words.tower.foundation.description });

@@ -111,6 +111,7 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
     ],
     atLargestShear.strength && ['Largest shear with its moment: strength', atLargestShear.strength],
   ];
+  if (guys !== undefined) return { id: 'reactions', heading: 'Reactions at the base', blocks: [paragraph(guys)] };
   const reckoned = ({ value }: Quantity) => printed({ value, unit: '' }, RECKONED);
   return {
     id: 'reactions',
@@ -135,10 +136,10 @@ export function reactionsPart({ document, assessment }: AnswerSheetGiven): Sheet
         : []),
       ...(strength === undefined ? [paragraph(`${design.title} has no separate strength level here.`)] : []),
       small(
-        `Computed as a cantilever fixed at the base.${withoutOwnWind ? ' Wind on the tower itself is unknown and not included.' : ''}${supportedAbove ? (guys === undefined ? ' Guys or brackets take a part of this, which is not computed.' : ' What it is with the guys follows.') : ''}${weight ? ` Total weight: ${printed(weight)}.` : ' Weight on the footing not computed; some weights are not given.'}`,
+        `Computed as a cantilever fixed at the base.${withoutOwnWind ? ' Wind on the tower itself is unknown and not included.' : ''}${supportedAbove ? ' Guys or brackets take a part of this, which is not computed.' : ''}${weight ? ` Total weight: ${printed(weight)}.` : ' Weight on the footing not computed; some weights are not given.'}`,
       ),
       ...(bracket === undefined ? [] : [paragraph(bracket)]),
-      ...[guys, sway].flatMap((said) => (said === undefined ? [] : [paragraph(said)])),
+      ...(sway === undefined ? [] : [paragraph(sway)]),
       ...(legs === undefined ? [] : [paragraph(legsSay(legs, assessment.input.station.units))]),
       ...(foundation === undefined ? [] : foundationBlocks(foundation)),
       ...raisingBlocks(document),

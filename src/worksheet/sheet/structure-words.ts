@@ -58,10 +58,30 @@ export function foundationWords(foundation: Foundation | undefined, system: Unit
     case 'manufacturer':
       return FIELDS.foundation.kind.choices.manufacturer;
     case 'block':
-      return `block ${long(foundation.length)} by ${long(foundation.width)}, ${long(foundation.depth)} deep, ${foundation.density === undefined ? '' : `concrete of ${inWords(foundation.density, 'density', system, RECKONED)}, `}allowable soil bearing ${inWords(foundation.bearing, 'soil-pressure', system, RECKONED)}`;
+      return `block ${long(foundation.length)} by ${long(foundation.width)}, ${long(foundation.depth)} deep${soilWords(foundation, system)}`;
     case 'pier':
-      return `round pier ${long(foundation.diameter)} across, ${long(foundation.depth)} deep, allowable lateral soil bearing ${inWords(foundation.lateral, 'soil-pressure-per-depth', system, RECKONED)}${foundation.isolatedPole ? ', counted twice as of an isolated pole (IBC 1806.3.4)' : ''}`;
+      return `round pier ${long(foundation.diameter)} across, ${long(foundation.depth)} deep${foundation.constrained ? ', held by a slab' : ''}${soilWords(foundation, system)}`;
   }
+}
+
+function soilWords(
+  { density, bearing, lateral, bearingNet, isolatedPole, bothAccepted }: Exclude<Foundation, { kind: 'manufacturer' }>,
+  system: UnitSystem,
+): string {
+  const net = bearingNet === undefined ? '' : bearingNet ? ' net' : ' gross';
+  return [
+    ...(density === undefined ? [] : [`concrete of ${inWords(density, 'density', system, RECKONED)}`]),
+    ...(bearing === undefined
+      ? []
+      : [`allowable soil bearing ${inWords(bearing, 'soil-pressure', system, RECKONED)}${net}`]),
+    ...(lateral === undefined
+      ? []
+      : [`allowable lateral soil bearing ${inWords(lateral, 'soil-pressure-per-depth', system, RECKONED)}`]),
+    ...(isolatedPole ? ['counted twice as of an isolated pole (IBC 1806.3.4)'] : []),
+    ...(bothAccepted ? ['soil at sides and base accepted together'] : []),
+  ]
+    .map((each) => `, ${each}`)
+    .join('');
 }
 
 /** A manufacturer's rating, as entered. */
