@@ -4,6 +4,7 @@ import {
   buildApp,
   type Configuration,
   ConfigurationError,
+  misspeltSettings,
   readConfiguration,
   settingsHelp,
   stockFaults,
@@ -28,18 +29,20 @@ if (process.argv.includes('--help')) {
 }
 
 const configuration = configurationOrExit();
+const misspelt = misspeltSettings(process.env);
 
 if (process.argv.includes('--check')) {
-  const faults = await stockFaults(configuration.stockFolder);
+  const faults = [...misspelt, ...(await stockFaults(configuration.stockFolder))];
   process.stdout.write(
     faults.length === 0
       ? 'Settings, keys and stock fit.\n'
-      : `The stock does not fit:\n${faults.map((fault) => `  ${fault}\n`).join('')}`,
+      : `Settings, keys or stock do not fit:\n${faults.map((fault) => `  ${fault}\n`).join('')}`,
   );
   process.exit(faults.length === 0 ? 0 : 1);
 }
 
 const app = await buildApp({ configuration });
+for (const each of misspelt) app.log.warn(each);
 const stopDelay = configuration.stopDelay * 1000;
 
 closeWithGrace({ delay: stopDelay + LAST_ANSWERS, logger: app.log }, async ({ err, signal }) => {

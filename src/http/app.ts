@@ -11,6 +11,7 @@ import type { Configuration } from './configuration.ts';
 import { docsRoutes } from './docs/docs-routes.ts';
 import { describeRoutes } from './documents/openapi-document.ts';
 import { demoPlans } from './documents/reference-files.ts';
+import { tagAnswers } from './etag.ts';
 import { readJsonBodies } from './json-body.ts';
 import { askForKeys } from './keys/key-check.ts';
 import { KeyRing } from './keys/key-ring.ts';
@@ -78,11 +79,12 @@ export async function buildApp({
     // What still comes in over an open connection while the service stops is answered all the same.
     return503OnClosing: false,
     frameworkErrors: sendFrameworkError,
-    clientErrorHandler: answerBrokenHttp,
+    clientErrorHandler: answerBrokenHttp(configuration.basePath),
   });
   app.server.maxConnections = configuration.connectionLimit;
   // An expectation that nobody knows may be left unmet (RFC 9110 §10.1.1); Node would answer it without a word.
   app.server.on('checkExpectation', (request, response) => app.server.emit('request', request, response));
+  app.decorate('basePath', configuration.basePath);
   countRequests(app);
   logAnswers(app, configuration.logAddresses);
   drainOnRequest(app);
@@ -114,6 +116,7 @@ export async function buildApp({
     reply.header(VERSION_HEADER, VERSION);
     done();
   });
+  tagAnswers(app);
   await compressAnswers(app);
   await letOtherSitesRead(app, configuration.corsOrigins);
   await app.register(rateLimit, {

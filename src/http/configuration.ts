@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { editDistance } from '../plan/index.ts';
 import { readKeysFile } from './keys/keys-file.ts';
 import { corsOrigins } from './other-sites.ts';
 
@@ -189,6 +190,21 @@ export function readConfiguration(environment: Readonly<Record<string, string | 
     throw new ConfigurationError(read.error.issues.map((issue) => `${issue.path.join('.')} ${issue.message}`));
   }
   return read.data;
+}
+
+/** Words of our settings by which a variable of the environment may be meant as one. */
+const OWN_WORDS = new Set(Object.keys(environmentSchema.shape).filter((name) => name.includes('_')));
+
+/**
+ * Variables of the environment that look like a setting and are none, each with the one that may be meant. An environment
+ * holds much that is not ours, so only names a letter or two away from a setting of two words are meant.
+ */
+export function misspeltSettings(environment: Readonly<Record<string, string | undefined>>): readonly string[] {
+  return Object.keys(environment).flatMap((name) => {
+    if (name in environmentSchema.shape) return [];
+    const meant = [...OWN_WORDS].find((own) => editDistance(name.toUpperCase(), own) <= 2);
+    return meant === undefined ? [] : [`${name} is no setting; ${meant} is.`];
+  });
 }
 
 const WIDTH = 100;

@@ -10,7 +10,7 @@ export function jsonReader(app: FastifyInstance): (text: string, request: Fastif
       read = { error, body };
     });
     if (read === undefined) throw new Error('the parser of JSON has not answered at once');
-    if (read.error) throw read.error;
+    if (read.error) throw placeOf(text) ?? read.error;
     const faults = repeatedFields(text);
     if (faults.length === 0) return read.body;
     const detail = faults.length === 1 ? 'One field is given twice.' : `${faults.length} fields are given twice.`;
@@ -18,12 +18,44 @@ export function jsonReader(app: FastifyInstance): (text: string, request: Fastif
   };
 }
 
-/** Reads JSON bodies. */
+/** Where a text stops being JSON, as far as the engine tells. */
+function placeOf(text: string): Problem | undefined {
+  if (text.trim() === '') return undefined;
+  try {
+    JSON.parse(text);
+    return undefined;
+  } catch (error) {
+    const { message } = error as Error;
+    const [, line, column] = /line (\d+) column (\d+)/.exec(message) ?? [];
+    // Of a sign that fits nowhere the engine tells what stands around it, at times over several lines.
+    const around = /, (?:\.\.\.)?"(.*?)"(?:\.\.\.)? is not valid JSON$/s.exec(message)?.[1]?.replaceAll(/\s+/g, ' ');
+    const near = around === undefined ? 'it ends too early' : `see ${around}`;
+    const place = line === undefined ? near : `see line ${line}, column ${column}`;
+    return new Problem('not-json', `The body is not JSON: ${place}.`);
+  }
+}
+
+/** Reads JSON bodies, and no text that names no kind. */
 export function readJsonBodies(app: FastifyInstance): void {
   const read = jsonReader(app);
+  app.removeContentTypeParser('text/plain');
+  app.addHook('onRequest', (request, _reply, done) => done(unreadable(request)));
   app.addContentTypeParser('application/json', { parseAs: 'string' }, (request, text: string, done) => {
     done(null, read(text, request));
   });
+}
+
+/** A body in another encoding than the one that is read; it is not unpacked, and not guessed at. */
+function unreadable({ headers }: FastifyRequest): Problem | undefined {
+  const coding = headers['content-encoding']?.trim().toLowerCase() ?? '';
+  if (coding !== '' && coding !== 'identity') {
+    const says = 'Bodies are not unpacked here. Send it as it is, without content-encoding.';
+    return new Problem('unsupported-media-type', says, { headers: { 'accept-encoding': 'identity' } });
+  }
+  const type = headers['content-type'] ?? '';
+  const charset = /^application\/json\b.*;\s*charset="?([\w.:-]+)/i.exec(type)?.[1]?.toLowerCase();
+  if (charset === undefined || charset === 'utf-8' || charset === 'utf8' || charset === 'us-ascii') return undefined;
+  return new Problem('unsupported-media-type', `JSON is read in UTF-8, not in ${charset.slice(0, 40)}.`);
 }
 
 /** A string, or one sign of structure; what stands between is no concern here. */

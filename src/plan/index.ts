@@ -8,6 +8,7 @@ export {
 export type { CellFault } from './cells/cell-faults.ts';
 export { type CellQuestion, type CellReading, readCell } from './cells/read-cell.ts';
 export type { EntryWarning, Fault, FaultCode } from './faults/fault.ts';
+export { editDistance } from './faults/nearest-name.ts';
 export { fromFormText, readFormText } from './form-text.ts';
 export { readLoadTable } from './load-table.ts';
 export { planHash } from './plan-hash.ts';

@@ -26,6 +26,12 @@ describe('a service under a base path', () => {
     expect(body.checks.length).toBeGreaterThan(1);
   });
 
+  it('is in the type of every problem, which is the address of a page', async () => {
+    const { body } = await service.request().post('/gustworthy/v1/checks').send({}).expect(422);
+    expect(body.type).toBe('/gustworthy/problems/plan-faults');
+    await service.request().get(body.type).expect(200);
+  });
+
   it('leads to its page with the slash that its links need', async () => {
     const { headers } = await service.request().get('/gustworthy').expect(308);
     expect(headers['location']).toBe('/gustworthy/');

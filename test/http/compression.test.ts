@@ -117,4 +117,17 @@ describe('what answers weigh', () => {
     expect(status).toBeGreaterThanOrEqual(400);
     expect(status).toBeLessThan(500);
   });
+
+  it('is nothing again for who has it, packed or not', async () => {
+    for (const path of ['/', '/docs', '/openapi.json', '/problems', '/v1/changes', '/v1/formulas', '/v1/stock']) {
+      for (const coding of ['br', 'identity']) {
+        const first = await get(path, { 'accept-encoding': coding });
+        expect(first.headers.etag, path).toMatch(/^(W\/)?"/);
+        const again = await get(path, { 'accept-encoding': coding, 'if-none-match': String(first.headers.etag) });
+        expect([again.status, again.body.length], path).toEqual([304, 0]);
+        expect(again.headers.etag).toBe(first.headers.etag);
+      }
+    }
+    expect((await get('/healthz')).headers.etag).toBeUndefined();
+  });
 });

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { ConfigurationError, readConfiguration, settingsHelp } from '../../src/http/index.ts';
+import { ConfigurationError, misspeltSettings, readConfiguration, settingsHelp } from '../../src/http/index.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'gustworthy-settings-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -139,5 +139,20 @@ describe('the help', () => {
 
   it('takes all origins by a star', () => {
     expect(readConfiguration({ CORS_ORIGINS: '*' }).corsOrigins).toEqual(['*']);
+  });
+
+  it('names what looks like a setting and is none', () => {
+    const environment = {
+      RATE_LIMITS: '5',
+      CORS_ORIGIN: '*',
+      HOSTNAME: 'x',
+      PORTS: '1',
+      WORK_LIMIT: '900',
+      LOGNAME: 'y',
+    };
+    expect(misspeltSettings(environment)).toEqual([
+      'RATE_LIMITS is no setting; RATE_LIMIT is.',
+      'CORS_ORIGIN is no setting; CORS_ORIGINS is.',
+    ]);
   });
 });

@@ -23,6 +23,36 @@ describe('a body', () => {
   });
 
   it.each([
+    ['{"units": "us",\n "title": }', '"title": }'],
+    ['{"units": "us"', 'line 1, column 15'],
+    ['[1,', 'ends too early'],
+    ['{"units": "us",\n  title: 1}', 'line 2, column 3'],
+  ])('is refused with the place where %j stops being JSON', async (text, place) => {
+    const asked = running.request().post('/v1/checks').set('content-type', 'application/json');
+    const { body } = await asked.send(text).expect(400);
+    expect(body.detail).toContain(place);
+  });
+
+  it.each([
+    [{ 'content-type': 'text/plain' }, 'Send JSON'],
+    [{ 'content-type': 'application/json; charset=utf-16' }, 'not in utf-16'],
+    [{ 'content-type': 'application/json', 'content-encoding': 'gzip' }, 'not unpacked'],
+  ])('is refused with the headers %j', async (headers, words) => {
+    const { status, body } = await running.request().post('/v1/checks').set(headers).send('{"units":"us"}');
+    expect(status).toBe(415);
+    expect(body.detail).toContain(words);
+  });
+
+  it('is refused where it is too large, with what is allowed', async () => {
+    const { body } = await running
+      .request()
+      .post('/v1/checks')
+      .send({ title: 'x'.repeat(270_000) })
+      .expect(413);
+    expect(body.detail).toContain('262,144 bytes');
+  });
+
+  it.each([
     ['{"a":1,"b":{"a":2},"c":[{"a":3},{"a":4}]}', []],
     ['{"a":"{\\"a\\":1,\\"a\\":2}","b":"a\\":"}', []],
     ['{"a":1,"\\u0061":2}', ['#/a']],

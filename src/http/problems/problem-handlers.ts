@@ -8,6 +8,13 @@ import { Problem, problemBody } from './problem.ts';
 import { problemOfError } from './problem-of-error.ts';
 import { problemPage } from './problem-page.ts';
 
+declare module 'fastify' {
+  interface FastifyInstance {
+    /** At which path callers find the service. */
+    readonly basePath: string;
+  }
+}
+
 export const PROBLEM_MEDIA_TYPE = 'application/problem+json';
 
 function sendProblem(request: FastifyRequest, reply: FastifyReply, problem: Problem, cause: unknown): FastifyReply {
@@ -22,16 +29,25 @@ function sendProblem(request: FastifyRequest, reply: FastifyReply, problem: Prob
     return reply.code(problem.statusCode).type('text/html; charset=utf-8').serializer(String).send(page);
   }
   // Not the serializer of the route: a failure must never fail to be written.
-  return reply.code(problem.statusCode).type(PROBLEM_MEDIA_TYPE).serializer(JSON.stringify).send(problemBody(problem));
+  return reply
+    .code(problem.statusCode)
+    .type(PROBLEM_MEDIA_TYPE)
+    .serializer(JSON.stringify)
+    .send(problemBody(problem, request.server.basePath));
 }
+
+const aboutOf = ({ id, server, routeOptions }: FastifyRequest) => ({
+  id,
+  bodyLimit: routeOptions.bodyLimit ?? server.initialConfig.bodyLimit ?? 0,
+});
 
 /** Errors before a route is found, such as an address that cannot be decoded. */
 export function sendFrameworkError(error: Error, request: FastifyRequest, reply: FastifyReply): void {
-  sendProblem(request, reply, problemOfError(error, request.id), error);
+  sendProblem(request, reply, problemOfError(error, aboutOf(request)), error);
 }
 
 /** Bytes that are not HTTP at all: no request exists yet, the answer is written by hand. */
-export function answerBrokenHttp(error: Error & { code?: string }, socket: Socket): void {
+export const answerBrokenHttp = (basePath: string) => (error: Error & { code?: string }, socket: Socket) => {
   if (error.code === 'ECONNRESET' || !socket.writable) {
     socket.destroy();
     return;
@@ -42,7 +58,7 @@ export function answerBrokenHttp(error: Error & { code?: string }, socket: Socke
       : error.code === 'ERR_HTTP_REQUEST_TIMEOUT'
         ? new Problem('timeout', 'The request was not complete in time.')
         : new Problem('bad-request', 'What arrived is not an HTTP request.');
-  const body = JSON.stringify(problemBody(problem));
+  const body = JSON.stringify(problemBody(problem, basePath));
   socket.end(
     [
       `HTTP/1.1 ${problem.statusCode} ${STATUS_CODES[problem.statusCode]}`,
@@ -53,7 +69,7 @@ export function answerBrokenHttp(error: Error & { code?: string }, socket: Socke
       body,
     ].join('\r\n'),
   );
-}
+};
 
 /** The methods that routes have, to tell "not here" from "not that way". */
 class KnownRoutes {
@@ -77,7 +93,9 @@ export function handleProblems(app: FastifyInstance): void {
   const known = new KnownRoutes();
   app.addHook('onRoute', (route) => known.add(route.url, [route.method].flat()));
 
-  app.setErrorHandler((error, request, reply) => sendProblem(request, reply, problemOfError(error, request.id), error));
+  app.setErrorHandler((error, request, reply) =>
+    sendProblem(request, reply, problemOfError(error, aboutOf(request)), error),
+  );
 
   // Unknown addresses count against the limit too, or they could be guessed for free.
   app.setNotFoundHandler({ preHandler: app.rateLimit() }, (request, reply) => {

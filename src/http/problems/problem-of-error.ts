@@ -9,14 +9,12 @@ const CODE_OF_FRAMEWORK_ERROR: Readonly<Record<string, readonly [ProblemCode, st
   FST_ERR_BAD_URL: ['bad-request', 'The address has a per cent sign that encodes no character.'],
   FST_ERR_CTP_EMPTY_JSON_BODY: ['not-json', 'The body is empty; send a JSON object.'],
   FST_ERR_CTP_INVALID_JSON_BODY: ['not-json', 'The body is not JSON.'],
-  FST_ERR_CTP_BODY_TOO_LARGE: ['too-large', 'The body has more bytes than this service accepts.'],
   FST_ERR_CTP_INVALID_MEDIA_TYPE: ['unsupported-media-type', NO_KIND_READ],
   FST_ERR_CTP_INVALID_CONTENT_LENGTH: ['bad-request', 'The content-length header does not match the body.'],
 };
 
 const CODE_OF_STATUS: Readonly<Record<number, readonly [ProblemCode, string]>> = {
   404: ['not-found', 'No such address.'],
-  413: ['too-large', 'The body has more bytes than this service accepts.'],
   414: ['bad-request', 'The address is too long.'],
   415: ['unsupported-media-type', NO_KIND_READ],
   429: ['too-many-requests', 'Too many requests came from this address within a minute.'],
@@ -42,8 +40,14 @@ function queryFaults(issues: readonly ValidationIssue[]): ProblemFault[] {
   });
 }
 
+/** The request that an error befell. */
+interface About {
+  readonly id: string;
+  readonly bodyLimit: number;
+}
+
 /** What the caller is told of an error; whatever was not foreseen says nothing of its inside. */
-export function problemOfError(error: unknown, requestId: string): Problem {
+export function problemOfError(error: unknown, { id, bodyLimit }: About): Problem {
   if (error instanceof Problem) return error;
   if (error instanceof Refusal) return problemOfRefusal(error);
   if (hasZodFastifySchemaValidationErrors(error)) {
@@ -51,6 +55,10 @@ export function problemOfError(error: unknown, requestId: string): Problem {
     return new Problem('bad-query', 'The query has errors; each is listed.', { faults });
   }
   const { code, statusCode } = (error ?? {}) as { code?: unknown; statusCode?: unknown };
+  if (statusCode === 413) {
+    const says = `At most ${bodyLimit.toLocaleString('en')} bytes are read of a body.`;
+    return new Problem('too-large', says);
+  }
   if (typeof code === 'string' && Object.hasOwn(CODE_OF_FRAMEWORK_ERROR, code)) {
     const [problemCode, detail] = CODE_OF_FRAMEWORK_ERROR[code] as readonly [ProblemCode, string];
     return new Problem(problemCode, detail);
@@ -60,5 +68,5 @@ export function problemOfError(error: unknown, requestId: string): Problem {
     return new Problem(problemCode, detail);
   }
   if (statusCode === 503) return new Problem('closing', 'The service is stopping; send the request again in a moment.');
-  return new Problem('internal', `The service failed. The number of the request is ${requestId}.`);
+  return new Problem('internal', `The service failed. The number of the request is ${id}.`);
 }

@@ -44,11 +44,11 @@ export function problemOfRefusal({ at, code, message: says }: Refusal): Problem 
   return new Problem('refused', says, { faults: [{ pointer: at === '' ? undefined : `#${at}`, code, says }] });
 }
 
-/** The body of a problem response (RFC 9457). */
-export function problemBody(problem: Problem) {
+/** The body of a problem response (RFC 9457); its type is the address of a page, under the service's base path. */
+export function problemBody(problem: Problem, basePath: string) {
   const { status, title } = PROBLEM_KINDS[problem.code];
   return {
-    type: `/problems/${problem.code}`,
+    type: `${basePath}/problems/${problem.code}`,
     title,
     status,
     detail: problem.message,
