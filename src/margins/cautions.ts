@@ -12,7 +12,7 @@ import { fallComparisons } from './checks/fall-check.ts';
 import { ruptureNotGiven } from './checks/mast-check.ts';
 import { yieldsAssumed } from './checks/own-strength-check.ts';
 import { guyedForcesOf } from './held/guyed-forces.ts';
-import { heldNeeds } from './held/held-model.ts';
+import { heldNeeds, heldWeightsNotGiven } from './held/held-model.ts';
 import type { SiteSpeed, TowerModel } from './model.ts';
 import { fitsNoStandard } from './rated-case.ts';
 import { farthestTip } from './reach.ts';
@@ -335,7 +335,7 @@ export const LACKING = ['supports', 'shape', 'walls', 'weights', 'pulls'] as con
 export type Lacking = (typeof LACKING)[number];
 
 function lackingWord(model: TowerModel): { readonly word?: string } {
-  const sorts = heldNeeds(model).map((pointer): Lacking => {
+  const sorts = [...heldNeeds(model), ...heldWeightsNotGiven(model)].map((pointer): Lacking => {
     if (pointer.startsWith('/tower/supportedAt')) return 'supports';
     if (pointer.endsWith('/weight')) return 'weights';
     if (pointer.endsWith('/tension')) return 'pulls';

@@ -34,6 +34,14 @@ describe('a tower between its guys', () => {
     expect(use).toBeGreaterThan(0.999);
   });
 
+  it('with the weight of its load beside its rated case is beyond what is shown, not over, unless the rating covers the weight', () => {
+    const heavy = [{ ...topLoad(12), weight: 35 }];
+    expect(below(heavy)).toMatchObject({ verdict: 'open' });
+    expect(useOf(heavy)).toBeGreaterThan(1);
+    const covered = { of: 'tower', kind: 'weight', weight: 40, top: 70, supportedAt: [33, 65] };
+    expect(useOf(heavy, {}, { ratings: [RATED, covered] })).toBeLessThan(1.0005);
+  });
+
   it('is rated for less area as well, under which its lower guys pull no more than is shown', () => {
     for (const area of [0, 3, 6, 9]) expect(useOf([topLoad(area)])).toBeLessThan(1.0005);
   });

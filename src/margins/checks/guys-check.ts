@@ -1,6 +1,7 @@
 import { evaluate, under } from '../../foundation/index.ts';
 import { guyUse } from '../formulas.ts';
 import { guyUseOf, notToldOfGuys } from '../held/guys-use.ts';
+import { heldWeightsNotGiven } from '../held/held-model.ts';
 import { heldBy } from '../holds-to-ratio.ts';
 import type { TowerModel } from '../model.ts';
 import { type Check, type CheckResult, judged, openCheck, settled } from './check.ts';
@@ -36,6 +37,7 @@ function guysCheck({ model }: CheckContext): readonly Check[] {
   const check = judged(GUYS, result, {
     margin: model.input.wanted.margin,
     favourable,
+    missing: heldWeightsNotGiven(model),
     because: 'not-given',
     asks: notToldOfGuys(model),
   });

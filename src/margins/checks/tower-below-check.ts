@@ -1,4 +1,5 @@
 import { under } from '../../foundation/index.ts';
+import { heldWeightsNotGiven } from '../held/held-model.ts';
 import { explainHeldProof, type HeldProof, heldProofOf } from '../held/held-proof.ts';
 import { heldBy } from '../holds-to-ratio.ts';
 import type { TowerModel } from '../model.ts';
@@ -28,7 +29,10 @@ function belowCheck(model: TowerModel, proof: HeldProof): Check {
   if (proof.failure !== undefined) return openCheck(BELOW, proof.failure);
   const { worst, favourable, favourableOver, reaching, inStillAir } = proof;
   const { tower } = model.input.station;
-  const missing = tower.support === 'guyed' && !tower.asDrawn ? ['/tower/asDrawn'] : [];
+  const missing = [
+    ...(tower.support === 'guyed' && !tower.asDrawn ? ['/tower/asDrawn'] : []),
+    ...heldWeightsNotGiven(model),
+  ];
   const { of, ratio, demand, capacity, height } = worst;
   if (!Number.isFinite(ratio)) return openCheck(BELOW, missing.length > 0 ? 'missing' : 'beyond-rating', missing);
   const result: CheckResult = {

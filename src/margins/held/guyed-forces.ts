@@ -4,7 +4,7 @@ import type { HeldFailure } from '../../structure/index.ts';
 import type { TowerModel } from '../model.ts';
 import { once } from '../tower-model.ts';
 import { blownTo, planBlowing } from './held-loads.ts';
-import { heldModelOf } from './held-model.ts';
+import { heldModelOf, heldWeightsNotGiven } from './held-model.ts';
 import { breakingOf } from './supports.ts';
 
 /** Guys at one height: the largest over headings and over what is not told. */
@@ -46,7 +46,7 @@ export function guyedForcesOf(checked: { readonly model: TowerModel }): GuyedFor
 
 function workedOut(model: TowerModel): GuyedForces | undefined {
   const held = heldModelOf(model);
-  if (!held) return undefined;
+  if (!held || heldWeightsNotGiven(model).length > 0) return undefined;
   const { tower } = model.input.station;
   const { supports } = held;
   const [{ appurtenances }] = model.scenarios;

@@ -84,7 +84,8 @@ export function ratedBlowing(model: TowerModel, claimCase: ClaimCase, scenario: 
     return { z: Math.min(height, top), above: Math.max(0, height - top), force, weight: 0 };
   });
   return {
-    loads: atOnce([...onOwn, ...rated]),
+    // The weight that the rating covers came down at the top.
+    loads: atOnce([...onOwn, ...rated, { z: top, above: 0, force: 0, weight: model.coveredWeight * GRAVITY }]),
     onGuys: wind ? pressureOnGuys(wind, wind.conditions.speed, false, TO_STRENGTH) : () => 0,
   };
 }

@@ -85,11 +85,22 @@ function needsOf(model: TowerModel): readonly string[] {
       ...supportsOf(tower).needs,
       ...(model.bareTowerKnown ? [] : ['/tower/shape']),
       ...walls,
-      ...(tower.weight === undefined ? ['/tower/weight'] : []),
-      ...allWeightsNotGiven(station),
-      ...steadyNotGiven(model),
+      ...steadyNotGiven(model).filter((pointer) => !pointer.endsWith('/weight')),
     ]),
   ];
+}
+
+/**
+ * Weights that nobody tells: without them a held tower is compared with what is known, which only ever asks less.
+ *
+ * @param model of the tower
+ * @returns pointers
+ * @source project-rule
+ */
+export function heldWeightsNotGiven(model: TowerModel): readonly string[] {
+  const { station } = model.input;
+  const own = station.tower.weight === undefined ? ['/tower/weight'] : [];
+  return [...new Set([...own, ...allWeightsNotGiven(station), ...steadyNotGiven(model)])];
 }
 
 /**

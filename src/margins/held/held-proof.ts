@@ -202,7 +202,8 @@ function ratioOf(
   const upTo = model.comparedFromHeight;
   const planned = planBlowing(model, nth(winds, scenario), speed, bound, TO_STRENGTH, TO_STRENGTH);
   const blowing = more ? withMore(model, planned, nth(winds, scenario).appurtenances.wind, more) : planned;
-  const asked = askedOfHeld(held, reading, blowing, torsionIn(model, nth(winds, scenario), speed, bound), upTo);
+  const torsion = torsionIn(model, nth(winds, scenario), speed, bound);
+  const asked = askedOfHeld(held, reading, blowing, torsion, upTo);
   if (typeof asked === 'string') return asked;
   const { zones, supports } = held;
   const { foot } = model.input.station.tower;
@@ -222,11 +223,18 @@ function ratioOf(
   });
   return { worst, best, bestOver: beyondAnyLeg(asked) };
 
-  /** More than is shown of any leg of the tower: beyond what the manufacturer stands behind, be its steel alike or not. */
+  /**
+   * More wind than is shown of any leg of the tower: beyond what the manufacturer stands behind, be its steel alike or not, and
+   * whatever weight he thought of.
+   */
   function beyondAnyLeg({ legs }: HeldAsked): number {
     const most = Math.max(...shown.flatMap((each) => each.most.slice(0, zones)));
     const demand = Math.max(...legs);
-    return demand < NOTHING ? 0 : demand / most;
+    if (demand < NOTHING) return 0;
+    if (demand <= most) return demand / most;
+    const weightless = { ...blowing, loads: blowing.loads.map((load) => ({ ...load, weight: 0 })) };
+    const byWind = askedOfHeld(held, reading, weightless, torsion, upTo);
+    return typeof byWind === 'string' ? Number.POSITIVE_INFINITY : Math.max(...byWind.legs) / most;
   }
 
   function inLegAt(index: number): Pick<HeldCompared, 'inLeg'> {
