@@ -6,6 +6,7 @@ import type { Assessment } from './assess.ts';
 import type { CheckInput } from './check-input.ts';
 import { CHECK_KIND } from './checks/check-kinds.ts';
 import { goesByOwnStrength, ownStrengthUse } from './checks/own-strength-check.ts';
+import { heldProofOf } from './held/held-proof.ts';
 import type { Demand, TowerModel } from './model.ts';
 import { LOADS_ASKED, type OpenQuestion, openQuestions } from './open-questions.ts';
 import { demandOf, towerModel } from './tower-model.ts';
@@ -38,7 +39,7 @@ export interface SensitivityRow {
 
 export interface Sensitivity {
   /** Which check: the weakest, else the tower; of a tower that goes by its own strength that. */
-  readonly ofCheck: 'tower' | 'tower-top' | 'own-strength';
+  readonly ofCheck: 'tower' | 'tower-below' | 'tower-top' | 'own-strength';
   /** Its use with nothing changed. */
   readonly ratio: number;
   /** Those that move the ratio most first. */
@@ -73,7 +74,8 @@ export function sensitivityOf(own: Assessment): Sensitivity | undefined {
   const { input } = model;
   const weakest = own.checks.find(({ id }) => id === own.weakest);
   const compared = (weakest && CHECK_KIND[weakest.kind].comparesTower) ?? 'tower';
-  const ofCheck = goesByOwnStrength(model) ? 'own-strength' : compared;
+  const below = weakest?.kind === 'tower-below' ? weakest.kind : undefined;
+  const ofCheck = below ?? (goesByOwnStrength(model) ? 'own-strength' : compared);
   if (ofCheck !== 'own-strength' && model.proven.length + model.momentClaims.length === 0) return undefined;
   const ratioOf = (changed: CheckInput) => {
     const other = towerModel(changed);
@@ -85,7 +87,7 @@ export function sensitivityOf(own: Assessment): Sensitivity | undefined {
     rowTimes('speed', '/site/wind', (times) =>
       ratioOf({ ...input, site: { ...input.site, speed: input.site.speed * times } }),
     ),
-    gustRow(own, ofCheck),
+    ...(below ? [] : [gustRow(own, ofCheck)]),
     ...groundRows(input, ratioOf),
     ...hillRows(input, ratioOf),
     ...heightRows(own, ratioOf),
@@ -102,7 +104,13 @@ export function sensitivityOf(own: Assessment): Sensitivity | undefined {
 /** Of a check as demanded, the rated wind gustier by as much as the site's. */
 function useOf(model: TowerModel, ofCheck: Sensitivity['ofCheck'], demand: Demand, gustier = 1): number {
   if (ofCheck === 'own-strength') return ownStrengthUse(model, demand) ?? Number.NaN;
+  if (ofCheck === 'tower-below') return belowUse(model);
   return ratioAtWorst(model, ofCheck, demand, {}, gustier);
+}
+
+function belowUse(model: TowerModel): number {
+  const proof = heldProofOf(model);
+  return proof && proof.failure === undefined ? proof.worst.ratio : Number.NaN;
 }
 
 function demandAt(model: TowerModel): Demand {
@@ -247,7 +255,7 @@ function lineRows(input: CheckInput, ratioOf: (changed: CheckInput) => number): 
 /** For every open question the answer that helps most. */
 function questionRows(own: Assessment, ofCheck: Sensitivity['ofCheck']): SensitivityRow[] {
   // What is open of its own strength is asked for by its fields.
-  if (ofCheck === 'own-strength') return [];
+  if (ofCheck === 'own-strength' || ofCheck === 'tower-below') return [];
   const asked = openQuestions(own, own.assumptions, ofCheck).open.filter((question) => question.ofCheck === ofCheck);
   return asked.map((question) => {
     const best = question.ratioIf.reduce((least, option) => (option.ratio < least.ratio ? option : least));

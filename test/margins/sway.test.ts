@@ -139,7 +139,14 @@ describe('how often a tower swings', () => {
 
   it('leaves a footing open that its leaning weight takes beyond its limit', () => {
     const footing = (weight: number, area: number) => {
-      const pier = { kind: 'pier', diameter: 1, depth: 2.5, soilLateral: 40 };
+      const pier = {
+        kind: 'pier',
+        diameter: 1,
+        depth: 2.5,
+        soilLateral: 40,
+        isolatedPole: false,
+        bothAccepted: false,
+      };
       const { checks, model } = assessed(plan(area, weight, { foundation: pier }));
       const { verdict, result } = checks.find(({ kind }) => kind === 'foundation') ?? {};
       return { verdict, ratio: result?.ratio ?? Number.NaN, leaning: swayOf(model)?.leaning ?? Number.NaN };

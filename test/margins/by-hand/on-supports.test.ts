@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { guyedForcesOf } from '../../../src/margins/index.ts';
 import { assessed } from '../any-plan.ts';
-import PLANS from './on-supports.json' with { type: 'json' };
+import PLANS from '../stations-on-supports.json' with { type: 'json' };
 
 /*
  * Towers on guys and brackets worked by a second hand before this code was opened. Wind: K_z = 2.01·(z/900 ft)^(2/9.5) from
