@@ -184,7 +184,9 @@ describe.each([
         // What is over stays over, or is open; what is open is never firm for want of a word.
         if (worst(told) < 3) expect(worst(silent)).toBeGreaterThanOrEqual(worst(told));
         const [before, after] = [useOf(told), useOf(silent)];
-        if (Number.isFinite(before)) expect(after).toBeGreaterThanOrEqual(before - 1e-6);
+        // Open for a weight that is missing, it shows what is known so far.
+        const isOpen = belowOf(silent)?.because === 'missing';
+        if (Number.isFinite(before) && !isOpen) expect(after).toBeGreaterThanOrEqual(before - 1e-6);
       }),
       RUNS,
     );
