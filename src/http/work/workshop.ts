@@ -1,3 +1,4 @@
+import { getCompileCacheDir } from 'node:module';
 import { setImmediate } from 'node:timers/promises';
 import { Piscina } from 'piscina';
 import type { DecimalSign } from '../../plan/index.ts';
@@ -51,7 +52,8 @@ export class Workshop {
       // A thread that only waits must not burn its core.
       atomics: 'async',
       execArgv: [],
-      env: {},
+      // Where the service keeps no compiled files, as in a container, its threads keep none.
+      env: getCompileCacheDir() === undefined ? {} : { KEEPS_COMPILED: 'yes' },
       resourceLimits: { maxOldGenerationSizeMb: MEMORY },
     });
     this.#pool = pool;
