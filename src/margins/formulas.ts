@@ -1,4 +1,4 @@
-import { cite, defineFormula, GRAVITY, listVariable, nth, variable } from '../foundation/index.ts';
+import { cite, defineFormula, listVariable, nth, variable } from '../foundation/index.ts';
 
 const level = variable('lambda', 'to the allowable level', 'one', 0.6, 1);
 const directionInForce = variable('K_dF', 'direction factor, where the method puts it in the force', 'one', 0.85, 1);
@@ -523,81 +523,4 @@ export const lowerAtGust = defineFormula({
   ],
   cite: cite('common-practice', 'a forecast errs by about a tenth', 'common-practice'),
   of: (gust: number, allowance: number) => gust * (1 - allowance),
-});
-
-export const heldUse = defineFormula({
-  id: 'use-of-held-tower',
-  title: 'Of a tower on supports: what the wind adds, beside the rated case',
-  symbol: 'u',
-  unit: 'one',
-  expression: 'F_d / F_r',
-  variables: [
-    variable('F_d', 'what the wind adds, allowable level', 'force', 0, 1e6),
-    variable('F_r', 'what the rated wind adds, allowable level', 'force', 1, 1e6),
-  ],
-  cite: cite('derived', 'plan and rated case in one model, what is there in still air taken off both', 'derived'),
-  of: (demand: number, capacity: number) => demand / capacity,
-});
-
-export const pushInLeg = defineFormula({
-  id: 'push-in-leg',
-  title: 'Compression that the wind adds in one leg of a tower on supports, strength level',
-  symbol: 'F_s',
-  unit: 'force',
-  expression: 'k_N * N + M / a_l - P_0',
-  variables: [
-    variable('k_N', 'share of one leg in the thrust', 'one', 0.2, 1),
-    variable('N', 'thrust along the tower', 'force', 0, 1e6),
-    variable('M', 'moment', 'moment', 0, 1e6),
-    variable('a_l', 'arm of one leg against the others', 'length', 0.1, 5),
-    variable('P_0', 'the same in still air', 'force', 0, 1e6),
-  ],
-  cite: cite('derived', 'three legs: N/3 + M/(0.866·b); four: N/4 + M/(1.414·b)', 'derived'),
-  of: (share: number, thrust: number, moment: number, arm: number, still: number) =>
-    share * thrust + moment / arm - still,
-});
-
-export const guyUse = defineFormula({
-  id: 'use-of-guy',
-  title: 'Tension of a guy beside what its strand and its ends may bear',
-  symbol: 'u',
-  unit: 'one',
-  expression: 'T / (k_g * e_g * T_b)',
-  variables: [
-    variable('T', 'tension at the tower', 'force', 0, 1e6),
-    variable('k_g', 'share of breaking strength', 'one', 0.5, 0.6),
-    variable('e_g', 'share that its ends leave', 'one', 0.8, 1),
-    variable('T_b', 'breaking strength of the strand', 'force', 1e3, 1e6),
-  ],
-  cite: cite('tia222-g', 'strength of guys; 0.6 at strength level, before it 0.5 in the wind of the map', 'memory'),
-  of: (tension: number, share: number, ends: number, breaking: number) => tension / (share * ends * breaking),
-});
-
-export const leaningByFrequency = defineFormula({
-  id: 'share-of-leaning-by-frequency',
-  title: 'What the weight of a mass at the top adds as it leans, by how often it swings',
-  symbol: 'theta',
-  unit: 'one',
-  expression: 'g / (h * (2 * pi * n_1)^2)',
-  variables: [
-    variable('g', 'pull of the earth on a unit of weight', 'force-per-weight', GRAVITY, GRAVITY),
-    variable('h', 'height of the tower', 'length', 3, 60),
-    variable('n_1', 'lowest frequency', 'frequency', 0.1, 10),
-  ],
-  cite: cite('derived', 'W·h²/(3·EI), and (2π·n)² = 3·EI·g/(W·h³)', 'derived'),
-  of: (gravity: number, height: number, frequency: number) => gravity / (height * (2 * Math.PI * frequency) ** 2),
-});
-
-export const leaningShare = defineFormula({
-  id: 'share-of-leaning-weight',
-  title: 'What the leaning weight adds, as a share of the moment at the base',
-  symbol: 'theta',
-  unit: 'one',
-  expression: '1 - M_1 / M_2',
-  variables: [
-    variable('M_1', 'moment with the weight left out', 'moment', 0, 1e7),
-    variable('M_2', 'moment with the weight counted where it leans', 'moment', 1, 1e7),
-  ],
-  cite: cite('derived', 'second-order over first-order moment of a beam whose push bends it further', 'derived'),
-  of: (without: number, withWeight: number) => 1 - without / withWeight,
 });

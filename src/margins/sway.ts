@@ -1,4 +1,4 @@
-import { evaluate, GRAVITY, type Trace } from '../foundation/index.ts';
+import { cite, defineFormula, evaluate, GRAVITY, type Trace, variable } from '../foundation/index.ts';
 import { METHOD_BY_ID } from '../methods/index.ts';
 import {
   allWeightsNotGiven,
@@ -12,11 +12,39 @@ import {
   stretchesOf,
   vortexSpeed,
 } from '../structure/index.ts';
-import { leaningByFrequency, leaningShare } from './formulas.ts';
 import { blownTo, planBlowing } from './held/held-loads.ts';
 import { inActualWind } from './holds-to.ts';
 import type { TowerModel } from './model.ts';
 import { once, steadyNotGiven } from './tower-model.ts';
+
+export const leaningByFrequency = defineFormula({
+  id: 'share-of-leaning-by-frequency',
+  title: 'What the weight of a mass at the top adds as it leans, by how often it swings',
+  symbol: 'theta',
+  unit: 'one',
+  expression: 'g / (h * (2 * pi * n_1)^2)',
+  variables: [
+    variable('g', 'pull of the earth on a unit of weight', 'force-per-weight', GRAVITY, GRAVITY),
+    variable('h', 'height of the tower', 'length', 3, 60),
+    variable('n_1', 'lowest frequency', 'frequency', 0.1, 10),
+  ],
+  cite: cite('derived', 'W·h²/(3·EI), and (2π·n)² = 3·EI·g/(W·h³)', 'derived'),
+  of: (gravity: number, height: number, frequency: number) => gravity / (height * (2 * Math.PI * frequency) ** 2),
+});
+
+export const leaningShare = defineFormula({
+  id: 'share-of-leaning-weight',
+  title: 'What the leaning weight adds, as a share of the moment at the base',
+  symbol: 'theta',
+  unit: 'one',
+  expression: '1 - M_1 / M_2',
+  variables: [
+    variable('M_1', 'moment with the weight left out', 'moment', 0, 1e7),
+    variable('M_2', 'moment with the weight counted where it leans', 'moment', 1, 1e7),
+  ],
+  cite: cite('derived', 'second-order over first-order moment of a beam whose push bends it further', 'derived'),
+  of: (without: number, withWeight: number) => 1 - without / withWeight,
+});
 
 /** How a tower that stands by itself bends. */
 export interface Sway {

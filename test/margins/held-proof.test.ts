@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { MILE_PER_HOUR, POUND_FORCE } from '../../src/foundation/index.ts';
-import { guyUse, heldUse, pushInLeg } from '../../src/margins/formulas.ts';
+import { FOOT, MILE_PER_HOUR, POUND_FORCE } from '../../src/foundation/index.ts';
+import { guyUse, heldUse, pushInLeg } from '../../src/margins/held/held-formulas.ts';
+import { heldProofOf } from '../../src/margins/held/held-proof.ts';
 import { guyedForcesOf } from '../../src/margins/index.ts';
+import { towerModel } from '../../src/margins/tower-model.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { HELD_FAILURES } from '../../src/structure/index.ts';
 import { answerText } from '../../src/worksheet/index.ts';
-import { assessed, type Document } from './any-plan.ts';
+import { assessed, checkInputOf, type Document } from './any-plan.ts';
 import { GUYS, GUYS_IN_FULL, guyedPlan, RATED, SECTION, sideLoad, topLoad } from './guyed-tower.ts';
 
 const checkOf = (plan: Document, kind: string) => assessed(plan).checks.find((check) => check.kind === kind);
@@ -93,6 +95,33 @@ describe('a tower between its guys', () => {
     const there = { wind: { speed: (found?.design ?? 0) / MILE_PER_HOUR, basis: 'gust3-nominal' } };
     const site = { ...there, exposure: 'C', riskCategory: 'II' };
     expect(useOf([topLoad(6), sideLoad(0.5)], {}, { site })).toBeCloseTo(1, 3);
+  });
+
+  it('holds to the same wind, whatever least pressure counts in the design wind', () => {
+    const holdsTo = (speed: number) => {
+      const site = { wind: { speed, basis: 'gust3-strength' }, exposure: 'C', riskCategory: 'II' };
+      const plan = guyedPlan({}, { method: 'asce7-16', site, loads: [topLoad(20), sideLoad(20)] });
+      return ['tower-below', 'guys'].map((kind) => checkOf(plan, kind)?.result?.holdsTo?.gust ?? Number.NaN);
+    };
+    const [slow, fast] = [holdsTo(60), holdsTo(115)];
+    for (const [index, gust] of slow.entries()) expect(gust / (fast[index] ?? 0)).toBeCloseTo(1, 5);
+  });
+
+  it('is not compared where its legs draw together below its highest guys', () => {
+    const narrowing = (width: readonly [number, number], number = 2) => {
+      const sections = Array.from({ length: 7 }, (_, index) =>
+        index === number ? { ...SECTION, uniform: undefined, width } : SECTION,
+      );
+      return below([topLoad(6)], JSON.parse(JSON.stringify({ sections })));
+    };
+    expect(narrowing([12, 12])?.result).toBeDefined();
+    expect(narrowing([12, 9])).toBeUndefined();
+    expect(narrowing([9, 12])).toBeUndefined();
+    // The whole of it pivots on a foot that widens.
+    expect(narrowing([4, 12], 0)?.result).toBeDefined();
+    expect(narrowing([12, 4], 0)).toBeUndefined();
+    // The highest section ends above the highest guys, and begins below them.
+    expect(narrowing([12, 9], 6)).toBeUndefined();
   });
 
   it('is shown no better by steel of which nobody says that it is alike', () => {
@@ -193,5 +222,28 @@ describe('room left on a tower between its guys', () => {
     const kept = 1 - assessed(guyedPlan()).input.wanted.margin;
     expect(room?.area).toBeGreaterThan(0.1);
     expect(useOf([...loads, added], tower, more)).toBeCloseTo(kept, 3);
+  });
+
+  it('is none where more at the top slackens lower guys that are used whole already', () => {
+    const supportedAt = [33, 60].map((height) => ({ height, ...GUYS_IN_FULL }));
+    const ratings = [{ ...RATED, supportedAt: [33, 60] }];
+    const proofWith = (...loads: Document[]) => {
+      const proof = heldProofOf(towerModel(checkInputOf(guyedPlan({ supportedAt }, { loads, ratings }))));
+      if (!proof || proof.failure !== undefined) throw new Error('not compared');
+      return proof;
+    };
+    const { worst, room } = proofWith(sideLoad(0.5));
+    expect(worst.of).toBe('guy-tension');
+    expect(worst.ratio).toBeGreaterThan(1);
+    expect(proofWith(sideLoad(0.5), topLoad(1)).worst.ratio).toBeLessThan(worst.ratio);
+    const top = { height: 70 * FOOT, on: 'tower' } as const;
+    expect(room(top, 1)?.area).toBe(0);
+    // Nearer to the guys that rule, more only ever asks more.
+    expect(room({ ...top, height: 40 * FOOT }, 1)?.area).toBeLessThan(0);
+    // What another quarter of the use leaves is bounded by what comes to rule with it.
+    const { area } = room(top, 1.25) ?? { area: Number.NaN };
+    const filled = proofWith(sideLoad(0.5), topLoad(area / FOOT ** 2)).worst;
+    expect(filled.ratio).toBeCloseTo(1.25, 3);
+    expect(filled.of).not.toBe('guy-tension');
   });
 });

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { leaningByFrequency, leaningShare } from '../../src/margins/formulas.ts';
 import { sheddingOf, swayOf } from '../../src/margins/index.ts';
-import { leaningOf } from '../../src/margins/sway.ts';
+import { leaningByFrequency, leaningOf, leaningShare } from '../../src/margins/sway.ts';
 import { firstModeAtLeast, vortexSpeed } from '../../src/structure/index.ts';
 import { answerText } from '../../src/worksheet/index.ts';
 import { assessed, type Document } from './any-plan.ts';

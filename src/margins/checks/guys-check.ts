@@ -1,6 +1,6 @@
 import { evaluate, under } from '../../foundation/index.ts';
-import { guyUse } from '../formulas.ts';
 import { guyUseOf, notToldOfGuys } from '../held/guys-use.ts';
+import { guyUse } from '../held/held-formulas.ts';
 import { heldWeightsNotGiven } from '../held/held-model.ts';
 import { heldBy } from '../holds-to-ratio.ts';
 import type { TowerModel } from '../model.ts';

@@ -49,10 +49,16 @@ function belowCheck(model: TowerModel, proof: HeldProof): Check {
 }
 
 /** What it leaves at a place, where it is shown. */
-function roomBelow({ model }: CheckContext, { verdict }: Check, place: RoomPlace): RoomByCheck | undefined {
+function roomBelow(
+  { model }: CheckContext,
+  { verdict }: Check,
+  place: RoomPlace,
+): RoomByCheck | 'unlimited' | undefined {
   const proof = heldProofOf(model);
   if (verdict === 'open' || !proof || proof.failure !== undefined) return undefined;
-  const { area, perSquareMetre } = proof.room(place, 1 - model.input.wanted.margin);
+  const room = proof.room(place, 1 - model.input.wanted.margin);
+  if (!room) return 'unlimited';
+  const { area, perSquareMetre } = room;
   const perArea = Math.max(
     ...model.scenarios.map(({ appurtenances }) => forcePerArea(appurtenances.wind, place.height)),
   );

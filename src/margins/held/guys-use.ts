@@ -1,14 +1,14 @@
 import { nth } from '../../foundation/index.ts';
 import { type Bound, type GuyRule, levelFactors, METHOD_BY_ID } from '../../methods/index.ts';
 import type { HeldFailure } from '../../structure/index.ts';
-import { guyUse } from '../formulas.ts';
 import type { HoldsTo } from '../holds-to-ratio.ts';
 import type { TowerInWind, TowerModel } from '../model.ts';
 import { once } from '../tower-model.ts';
+import { guyUse } from './held-formulas.ts';
 import { planBlowing, SPEED_BEYOND, TO_STRENGTH } from './held-loads.ts';
 import { askedOfHeld, type HeldModel, type HeldReading, heldModelOf } from './held-model.ts';
 import { breakingOf, shareOfEnds } from './supports.ts';
-import { type UseOfWay, windsOfWays } from './winds-of-ways.ts';
+import { type UseOfWay, windsOfWays, withoutLeast } from './winds-of-ways.ts';
 
 /** The guy that is used most, against its own strength. */
 export interface GuyUse {
@@ -69,7 +69,7 @@ function used(model: TowerModel): GuyUse | HeldFailure | undefined {
     ...worst.use,
     favourable: Math.min(worst.use.ratio, leastOf(found)),
     reaching: (target) => windsOfWays(model, ways, worst.way, byWind, target),
-    inStillAir: byWind(worst.way, model.scenarios, 0),
+    inStillAir: byWind(worst.way, withoutLeast(model.scenarios), 0),
   };
 }
 

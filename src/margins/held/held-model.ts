@@ -13,10 +13,10 @@ import {
   shearOfTorsion,
   stretchesOf,
 } from '../../structure/index.ts';
-import { pushInLeg } from '../formulas.ts';
 import type { TowerModel } from '../model.ts';
 import { leansOn } from '../stated-for.ts';
 import { once, steadyNotGiven } from '../tower-model.ts';
+import { pushInLeg } from './held-formulas.ts';
 import { type Blowing, blownTo } from './held-loads.ts';
 import { type SupportReading, type Supports, supportReadings, supportsOf } from './supports.ts';
 
@@ -117,8 +117,8 @@ function built(model: TowerModel): HeldModel | undefined {
   const { tower } = model.input.station;
   const cut = cutTower(tower);
   if (!leansOn(tower) || tower.telescopes || !cut || heldNeeds(model).length > 0) return undefined;
-  const stretches = stretchesOf(cut.pieces);
   const supports = supportsOf(tower);
+  const stretches = stretchesOf(cut.pieces);
   const places = placesOn(model, supports);
   const zoneOf = new Map<string, number>();
   const zoneAt = (section: Section, z: number, side: string) => {

@@ -1,12 +1,12 @@
 import { evaluate, nth, type Trace } from '../../foundation/index.ts';
 import type { Bound, Wind } from '../../methods/index.ts';
 import { type HeldFailure, profileOf, sliceForces } from '../../structure/index.ts';
-import { heldUse, pushInLeg } from '../formulas.ts';
 import type { HoldsTo } from '../holds-to-ratio.ts';
 import type { Claim, TowerInWind, TowerModel } from '../model.ts';
 import { areaFactorOf } from '../rated-capacity.ts';
 import { forcePerArea, type RoomPlace } from '../room-by-check.ts';
 import { once } from '../tower-model.ts';
+import { heldUse, pushInLeg } from './held-formulas.ts';
 import { type Blowing, handedOver, planBlowing, ratedBlowing, SPEED_BEYOND, TO_STRENGTH } from './held-loads.ts';
 import {
   askedOfHeld,
@@ -16,7 +16,8 @@ import {
   heldModelOf,
   type InLeg,
 } from './held-model.ts';
-import { lowestOfWays, type UseOfWay, windsOfWays } from './winds-of-ways.ts';
+import type { Supports } from './supports.ts';
+import { lowestOfWays, type UseOfWay, windsOfWays, withoutLeast } from './winds-of-ways.ts';
 
 /** What of a held tower is compared with its rating. */
 export const HELD_COMPARED = ['leg-push', 'braces', 'thrust', 'guy-tension'] as const;
@@ -46,8 +47,14 @@ export interface ShownHeld {
   /** The winds that bring it to a ratio. */
   readonly reaching: (target: number) => HoldsTo | undefined;
   readonly inStillAir: number;
-  /** More effective area at a place that brings it to a ratio [m²], and the ratio's growth by a square metre there. */
-  readonly room: (place: RoomPlace, target: number) => { readonly area: number; readonly perSquareMetre: number };
+  /** What brings it to a ratio; undefined where no area at that place does. */
+  readonly room: (place: RoomPlace, target: number) => MoreArea | undefined;
+}
+
+/** More effective area at a place [m²], and the ratio's growth by a square metre there. */
+interface MoreArea {
+  readonly area: number;
+  readonly perSquareMetre: number;
 }
 
 /** What a claim shows of a held tower in one reading and scenario, by quantity: least and most. */
@@ -79,7 +86,7 @@ export function heldProofOf(model: TowerModel): HeldProof | undefined {
 function proven(model: TowerModel): HeldProof | undefined {
   const held = heldModelOf(model);
   const claims = model.claims.filter(({ cases }) => cases.every(({ asRated }) => !asRated));
-  if (!held || claims.length === 0) return undefined;
+  if (!held || claims.length === 0 || tapersBelow(model, held.supports)) return undefined;
   if (held.failure !== undefined) return { failure: held.failure };
   const ways = held.readings.flatMap((reading) =>
     model.scenarios.map(
@@ -111,7 +118,7 @@ function proven(model: TowerModel): HeldProof | undefined {
     const ratio = ratioOf(model, held, way, winds, at, 'unfavourable');
     return typeof ratio === 'string' ? Number.POSITIVE_INFINITY : ratio.worst.ratio;
   };
-  const stillAir = ratioOf(model, held, worst.way, model.scenarios, 0, 'unfavourable');
+  const stillAir = ratioOf(model, held, worst.way, withoutLeast(model.scenarios), 0, 'unfavourable');
   return {
     worst: worst.ratio.worst,
     favourable: Math.min(worst.ratio.worst.ratio, least('best')),
@@ -136,6 +143,24 @@ function proven(model: TowerModel): HeldProof | undefined {
       ),
     inStillAir: typeof stillAir === 'string' ? Number.POSITIVE_INFINITY : stillAir.worst.ratio,
   };
+}
+
+/** Of a section's width: legs nearer together than this at the foot run to a point, which holds no moment [-]. */
+const POINT = 0.25;
+
+/**
+ * A lattice that narrows or widens below its highest support, but for a foot that pivots on its lower end: its legs take part of
+ * the force across, so that its braces are not compared by that force alone.
+ */
+function tapersBelow({ input }: TowerModel, { guys, brackets }: Supports): boolean {
+  const { sections, foot, baseHeld } = input.station.tower;
+  const highest = Math.max(...guys.map(({ height }) => height), ...brackets);
+  return sections.some(({ shape, low }) => {
+    if (shape?.kind !== 'lattice' || low >= highest) return false;
+    const [below, above] = shape.width;
+    const pivots = low === foot && below < above && (baseHeld === false || below <= POINT * above);
+    return below !== above && !pivots;
+  });
 }
 
 /** Over directions the larger counts, over what nobody tells the smaller. */
@@ -262,18 +287,28 @@ function withMore(
   return { onGuys, loads: [...loads, ...handedOver(model, place.on, place.height, force)] };
 }
 
-/** Area that brings the way that rules there to a ratio: with it no other way reaches more; below 0 where it has more already. */
+/** So much nobody adds [m²]. */
+const FAR_TOO_MUCH = 100;
+
+/**
+ * Area that brings the way that rules there to a ratio: with it no other way reaches more. Not above 0 where it has more already,
+ * undefined where none does: at the top more area may slacken the guys below.
+ */
 function areaReaching(
   ways: readonly Way[],
   ruling: Way,
   use: (way: Way, area: number) => number,
   target: number,
-): { readonly area: number; readonly perSquareMetre: number } {
+): MoreArea | undefined {
   const here = use(ruling, 0);
   const perSquareMetre = use(ruling, 1) - here;
-  // Closed in on in the square of the root.
-  const found = here < target ? lowestOfWays(ways, ruling, (way, root) => use(way, root ** 2), 1, target) : undefined;
-  return { area: found === undefined ? (target - here) / perSquareMetre : found ** 2, perSquareMetre };
+  if (here >= target) return { area: perSquareMetre > 0 ? (target - here) / perSquareMetre : 0, perSquareMetre };
+  const byRoot = (way: Way, root: number) => use(way, root ** 2);
+  const from = (way: Way) => lowestOfWays(ways, way, byRoot, 1, target);
+  const other = () => ways.find((way) => use(way, FAR_TOO_MUCH) >= target);
+  const way = use(ruling, FAR_TOO_MUCH) >= target ? ruling : other();
+  const root = way && from(way);
+  return root === undefined ? undefined : { area: root ** 2, perSquareMetre };
 }
 
 /** Torsion of what hangs off the axis in a wind, by height; between two levels that of the lower one. */

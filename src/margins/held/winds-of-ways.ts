@@ -28,16 +28,24 @@ export function windsOfWays<W>(
 ): HoldsTo | undefined {
   const { wind } = model.scenarios[0].appurtenances;
   const { speed } = model.site;
-  const design = lowestOfWays(ways, ruling, (way, at) => use(way, model.scenarios, at), speed, target);
+  const [designed, blown] = [withoutLeast(model.scenarios), withoutLeast(inActualWind(model))];
+  const design = lowestOfWays(ways, ruling, (way, at) => use(way, designed, at), speed, target);
   if (design === undefined) return undefined;
   const actual = actualSpeedHoldsTo.of(design, wind.toAllowableFactor, wind.directionFactor, wind.importance);
-  const blown = inActualWind(model);
   const steady = Math.min(steadyUpTo(model.scenarios), steadyUpTo(blown)) >= Math.max(design, actual, speed);
   const found = steady ? actual : lowestOfWays(ways, ruling, (way, at) => use(way, blown, at), actual, target);
   return found === undefined ? undefined : inSiteBasis(model.input, design, found, steady);
 }
 
-const WAYS_AT_MOST = 5;
+/**
+ * Winds without the least pressure of their method, which no wind brings: still air is still in them.
+ *
+ * @param winds what is in the wind by scenario
+ * @returns the same, in order
+ */
+export function withoutLeast(winds: readonly TowerInWind[]): readonly TowerInWind[] {
+  return winds.map((each) => ({ ...each, least: false }));
+}
 
 /**
  * The lowest of what a use grows with at which any way reaches a target, closed in on in its square.
@@ -57,8 +65,8 @@ export function lowestOfWays<W>(
   target: number,
 ): number | undefined {
   let [way, so] = [ruling, near];
-  for (let turn = 0; turn < WAYS_AT_MOST; turn += 1) {
-    const found = lowestReaching((at) => use(way, at), target, so);
+  for (let turn = 0; turn <= ways.length; turn += 1) {
+    const found = closedInOn((at) => use(way, at), target, so);
     if (found === undefined) return undefined;
     so = found;
     if (ways.length === 1) return so;
@@ -67,10 +75,11 @@ export function lowestOfWays<W>(
     if (most.use <= target * (1 + 1e-5)) return so;
     way = most.each;
   }
-  return undefined;
+  return so;
 }
-/** Speed at which a growing use reaches a target, closed in on in the square of the speed. */
-function lowestReaching(useAt: (speed: number) => number, target: number, near: number): number | undefined {
+
+/** Where a growing use reaches a target, closed in on in the square of what it grows with. */
+function closedInOn(useAt: (speed: number) => number, target: number, near: number): number | undefined {
   let [low, lowUse] = [0, useAt(0)];
   if (lowUse >= target) return undefined;
   let [high, highUse] = [near ** 2, useAt(near)];
